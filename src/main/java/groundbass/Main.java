@@ -1,0 +1,8 @@
+package groundbass;
+
+/** The command line. */
+public final class Main {
+    private Main() {}
+
+    public static void main(String[] args) {}
+}
