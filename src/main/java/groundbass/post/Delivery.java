@@ -1,0 +1,30 @@
+package groundbass.post;
+
+/** How a letter left the outbox. */
+public enum Delivery {
+    /** Accepted by a mail server; its text is erased here, since it may hold a link that signs somebody in. */
+    SENT("sent"),
+    /** Laid out for the educator to read, where no mail server is set up. */
+    ON_DESK("on desk"),
+    /** Given up after too many attempts; the last error is kept. */
+    FAILED("failed"),
+    /** Not sent in time. */
+    USELESS("useless");
+
+    private final String column;
+
+    Delivery(String column) {
+        this.column = column;
+    }
+
+    String column() {
+        return column;
+    }
+
+    static Delivery of(String column) {
+        for (Delivery delivery : values()) {
+            if (delivery.column.equals(column)) return delivery;
+        }
+        throw new IllegalArgumentException("no such delivery: " + column);
+    }
+}

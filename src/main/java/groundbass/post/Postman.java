@@ -1,0 +1,135 @@
+package groundbass.post;
+
+import groundbass.store.Instants;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.Update;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Empties the outbox, one idempotent pass at a time. A letter is claimed before it is sent, by moving its next attempt
+ * into the future; a second postman finds it claimed, and if this one dies the letter is tried again later. A letter may
+ * therefore be sent twice (same Message-ID), but is never lost.
+ */
+public final class Postman {
+    /** After so many attempts a letter is given up: about six hours with the pauses below. */
+    public static final int MOST_ATTEMPTS = 6;
+
+    private static final Logger LOG = LoggerFactory.getLogger(Postman.class);
+    private static final Duration FIRST_PAUSE = Duration.ofMinutes(1);
+    private static final int PAUSE_GROWS_BY = 4;
+    private static final int AT_ONCE = 100;
+    private static final int LONGEST_ERROR = 500;
+
+    private final Jdbi jdbi;
+    private final Sender sender;
+    private final Clock clock;
+
+    public Postman(Jdbi jdbi, Sender sender, Clock clock) {
+        this.jdbi = jdbi;
+        this.sender = sender;
+        this.clock = clock;
+    }
+
+    /** Tries every letter that is due, up to a hundred. Returns how many left. */
+    public int deliverDue() {
+        dropUseless();
+        int left = 0;
+        for (Letter letter : due()) {
+            if (claim(letter) && deliver(letter)) left++;
+        }
+        return left;
+    }
+
+    /** The pause after the given attempt, counted from 1: 1, 4, 16, 64, 256 minutes. */
+    static Duration pauseAfter(int attempt) {
+        return FIRST_PAUSE.multipliedBy((long) Math.pow(PAUSE_GROWS_BY, attempt - 1));
+    }
+
+    private void dropUseless() {
+        jdbi.useHandle(handle -> handle.createUpdate("""
+                        update outbox set delivery = :useless, delivered_at = :now, body = ''
+                        where delivery is null and useless_after <= :now""")
+                .bind("useless", Delivery.USELESS.column())
+                .bind("now", Instants.toColumn(clock.instant()))
+                .execute());
+    }
+
+    private List<Letter> due() {
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select * from outbox where delivery is null and send_after <= :now
+                        order by send_after, id fetch first :most rows only""")
+                .bind("now", Instants.toColumn(clock.instant()))
+                .bind("most", AT_ONCE)
+                .map(Outbox::letter)
+                .list());
+    }
+
+    private boolean claim(Letter letter) {
+        int attempt = letter.attempts() + 1;
+        return jdbi.withHandle(handle -> handle.createUpdate("""
+                        update outbox set attempts = :attempt, send_after = :next
+                        where id = :id and attempts = :seen and delivery is null"""))
+                        .bind("attempt", attempt)
+                        .bind("next", Instants.toColumn(clock.instant().plus(pauseAfter(attempt))))
+                        .bind("id", letter.id().value())
+                        .bind("seen", letter.attempts())
+                        .execute()
+                == 1;
+    }
+
+    private boolean deliver(Letter letter) {
+        try {
+            close(letter, sender.send(letter.id(), letter.message()), Optional.empty());
+            return true;
+        } catch (SendingFailed failure) {
+            failed(letter, failure);
+            return false;
+        }
+    }
+
+    private void failed(Letter letter, SendingFailed failure) {
+        int attempt = letter.attempts() + 1;
+        LOG.warn("Letter {} was not accepted (attempt {} of {})", letter.id().value(), attempt, MOST_ATTEMPTS);
+        if (attempt >= MOST_ATTEMPTS) close(letter, Delivery.FAILED, Optional.of(failure));
+        else keepError(letter, failure);
+    }
+
+    private void keepError(Letter letter, SendingFailed failure) {
+        jdbi.useHandle(handle -> handle.createUpdate("update outbox set last_error = :error where id = :id")
+                .bind("error", line(failure))
+                .bind("id", letter.id().value())
+                .execute());
+    }
+
+    private void close(Letter letter, Delivery delivery, Optional<SendingFailed> failure) {
+        jdbi.useHandle(handle -> {
+            Update update = handle.createUpdate("""
+                    update outbox set delivery = :delivery, delivered_at = :now, last_error = :error,
+                        body = case when :erase then '' else body end
+                    where id = :id""");
+            update.bind("delivery", delivery.column())
+                    .bind("now", Instants.toColumn(clock.instant()))
+                    .bind("error", failure.map(Postman::line).orElse(null))
+                    .bind("erase", erasesText(delivery))
+                    .bind("id", letter.id().value())
+                    .execute();
+        });
+    }
+
+    private static boolean erasesText(Delivery delivery) {
+        return switch (delivery) {
+            case SENT, USELESS -> true;
+            case ON_DESK, FAILED -> false;
+        };
+    }
+
+    private static String line(SendingFailed failure) {
+        String text = String.valueOf(failure.getMessage()).replaceAll("\\s+", " ");
+        return text.substring(0, Math.min(text.length(), LONGEST_ERROR));
+    }
+}
