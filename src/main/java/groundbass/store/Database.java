@@ -3,6 +3,7 @@ package groundbass.store;
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
 import java.nio.file.Path;
+import java.util.Optional;
 import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
 import org.jdbi.v3.core.Jdbi;
@@ -13,10 +14,20 @@ public final class Database implements AutoCloseable {
 
     private final HikariDataSource pool;
     private final Jdbi jdbi;
+    private final H2Flush flush;
+    private final Optional<Checkpointer> checkpointer;
 
     private Database(HikariDataSource pool) {
         this.pool = pool;
         this.jdbi = Jdbi.create(pool);
+        jdbi.registerArgument(new InstantBinding());
+        this.flush = new H2Flush(jdbi);
+        this.checkpointer =
+                is(pool, "jdbc:h2:file:") ? Optional.of(Checkpointer.start(flush::ifWritten)) : Optional.empty();
+    }
+
+    private static boolean is(HikariDataSource pool, String kind) {
+        return pool.getJdbcUrl().startsWith(kind);
     }
 
     /** Opens the embedded database in a file of {@code folder}, creating it where it is missing. */
@@ -57,8 +68,19 @@ public final class Database implements AutoCloseable {
         return pool;
     }
 
+    /**
+     * Forces everything committed so far onto the disk, so that it outlives a power cut. H2 hands a commit to the
+     * operating system only; PostgreSQL forces every commit itself, and there this does nothing.
+     */
+    public void flush() {
+        if (is(pool, "jdbc:h2:")) {
+            flush.now();
+        }
+    }
+
     @Override
     public void close() {
+        checkpointer.ifPresent(Checkpointer::close);
         pool.close();
     }
 }

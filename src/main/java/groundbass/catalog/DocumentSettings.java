@@ -1,0 +1,40 @@
+package groundbass.catalog;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/**
+ * How the files of an episode are made.
+ *
+ * @param language IETF language tag (BCP 47) of sheet and walkthrough
+ * @param tempos   as typed: percentages of the line's tempo at which practice files are made, "60 75 100"
+ */
+public record DocumentSettings(String language, String tempos) {
+    public static final DocumentSettings USUAL = new DocumentSettings("en", "60 75 90 100");
+
+    private static final Pattern SEPARATOR = Pattern.compile("[\\s,;%]+");
+    private static final Pattern PERCENT = Pattern.compile("[0-9]{1,3}");
+
+    public DocumentSettings {
+        Objects.requireNonNull(language);
+        Objects.requireNonNull(tempos);
+    }
+
+    /** The tempos that can be read, each once, slowest first; {@link DocumentCheck} tells of the others. */
+    public List<Integer> tempoPercents() {
+        return tempoWords()
+                .filter(word -> PERCENT.matcher(word).matches())
+                .map(Integer::valueOf)
+                .filter(percent -> percent >= 20 && percent <= 200)
+                .distinct()
+                .sorted()
+                .toList();
+    }
+
+    /** The words that are typed as tempos, right or wrong. */
+    Stream<String> tempoWords() {
+        return SEPARATOR.splitAsStream(tempos).filter(word -> !word.isEmpty());
+    }
+}

@@ -1,0 +1,25 @@
+package groundbass.catalog;
+
+import groundbass.store.RandomId;
+import java.util.Optional;
+
+/** The id of a revision. */
+public record RevisionId(String value) {
+    public RevisionId {
+        RandomId.require(value);
+    }
+
+    public static RevisionId next() {
+        return new RevisionId(RandomId.next());
+    }
+
+    /** Reads text from outside; empty where it has not the form of an id. */
+    public static Optional<RevisionId> parse(String text) {
+        return RandomId.isId(text) ? Optional.of(new RevisionId(text)) : Optional.empty();
+    }
+
+    @Override
+    public String toString() {
+        return value;
+    }
+}

@@ -1,0 +1,58 @@
+package groundbass.store;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.function.Predicate;
+
+/**
+ * Files kept by their content: whoever holds the digest can open the file, and equal files are kept once. Which digests
+ * are still wanted is told by database rows, never here. Thread-safe.
+ */
+public interface Blobs {
+    /** Something that writes a file from beginning to end. */
+    @FunctionalInterface
+    interface Content {
+        void writeTo(OutputStream out) throws IOException;
+    }
+
+    /**
+     * Keeps a stream, never holding it in memory; when this returns, the file is on the disk. The stream is not closed.
+     *
+     * @param limit the most bytes to take
+     * @return empty where the stream is longer than the limit; nothing is kept then
+     */
+    Optional<Blob> put(InputStream in, long limit) throws IOException;
+
+    /** Keeps what {@code content} writes, without a limit: for files that the program makes itself. */
+    Blob put(Content content) throws IOException;
+
+    /** Keeps some bytes. */
+    default Blob put(byte[] content) throws IOException {
+        return put(new ByteArrayInputStream(content), content.length).orElseThrow();
+    }
+
+    boolean exists(Sha256 sha256);
+
+    /** @throws java.nio.file.NoSuchFileException where no such file is kept */
+    InputStream open(Sha256 sha256) throws IOException;
+
+    /**
+     * Where the file lies, for readers that need random access. Read only.
+     *
+     * @throws java.nio.file.NoSuchFileException where no such file is kept
+     */
+    Path path(Sha256 sha256) throws IOException;
+
+    /**
+     * Deletes files that have not been named for a day. A file counts as named when it was put and whenever a sweep
+     * found it wanted; so sweep more often than daily.
+     *
+     * @param named whether any row names this digest; asked while sweeping
+     * @return how many files were deleted
+     */
+    int sweep(Predicate<Sha256> named) throws IOException;
+}
