@@ -1,0 +1,121 @@
+package groundbass.score;
+
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * One bar: its notes, each with its own onset and length, and what is written around them. Rests, chords and voices
+ * are derived. Notes stand by onset, lowest string first; times count from the bar's first count, so a pickup's notes
+ * begin at {@code from}.
+ *
+ * @param from zero, or where a pickup begins
+ * @param to the bar's length, or less where the bar is cut short
+ */
+public record Bar(
+        Fraction from,
+        Fraction to,
+        Changes changes,
+        Repeats repeats,
+        List<ChordAt> chords,
+        List<Note> notes,
+        List<Direction> directions,
+        Optional<Copy> copy) {
+    private static final Comparator<Note> ORDER =
+            Comparator.comparing(Note::onset).thenComparing(Note::string, Comparator.reverseOrder());
+
+    public Bar {
+        Objects.requireNonNull(changes);
+        Objects.requireNonNull(repeats);
+        Objects.requireNonNull(copy);
+        if (from.isNegative() || !from.isBefore(to)) {
+            throw new IllegalArgumentException("a bar runs forward: " + from + " to " + to);
+        }
+        chords = chords.stream().sorted(Comparator.comparing(ChordAt::at)).toList();
+        notes = notes.stream().sorted(ORDER).toList();
+        directions = directions.stream().sorted(directionOrder()).toList();
+        checkInside(from, to, chords, notes, directions);
+        checkStrings(notes);
+    }
+
+    /** A whole bar of these notes and nothing else. */
+    public static Bar of(Meter meter, List<Note> notes) {
+        return new Bar(
+                Fraction.ZERO,
+                meter.length(),
+                Changes.NONE,
+                Repeats.NONE,
+                List.of(),
+                notes,
+                List.of(),
+                Optional.empty());
+    }
+
+    public Fraction length() {
+        return to.minus(from);
+    }
+
+    public boolean isPickup() {
+        return from.isPositive();
+    }
+
+    public Bar withNotes(List<Note> newNotes) {
+        return new Bar(from, to, changes, repeats, chords, newNotes, directions, copy);
+    }
+
+    public Bar with(Changes newChanges) {
+        return new Bar(from, to, newChanges, repeats, chords, notes, directions, copy);
+    }
+
+    public Bar with(Repeats newRepeats) {
+        return new Bar(from, to, changes, newRepeats, chords, notes, directions, copy);
+    }
+
+    public Bar withChords(List<ChordAt> newChords) {
+        return new Bar(from, to, changes, repeats, newChords, notes, directions, copy);
+    }
+
+    public Bar withDirections(List<Direction> newDirections) {
+        return new Bar(from, to, changes, repeats, chords, notes, newDirections, copy);
+    }
+
+    public Bar with(Copy newCopy) {
+        return new Bar(from, to, changes, repeats, chords, notes, directions, Optional.of(newCopy));
+    }
+
+    public Bar between(Fraction newFrom, Fraction newTo) {
+        return new Bar(newFrom, newTo, changes, repeats, chords, notes, directions, copy);
+    }
+
+    private static Comparator<Direction> directionOrder() {
+        return Comparator.comparing(Direction::at)
+                .thenComparing(direction -> direction instanceof Direction.Words)
+                .thenComparing(Direction::toString);
+    }
+
+    private static void checkInside(
+            Fraction from, Fraction to, List<ChordAt> chords, List<Note> notes, List<Direction> directions) {
+        var times = Stream.of(
+                        chords.stream().map(ChordAt::at),
+                        notes.stream().map(Note::onset),
+                        directions.stream().map(Direction::at))
+                .flatMap(each -> each);
+        times.filter(at -> at.isBefore(from) || !at.isBefore(to)).findFirst().ifPresent(at -> {
+            throw new IllegalArgumentException("outside the bar of " + from + " to " + to + ": " + at);
+        });
+    }
+
+    private static void checkStrings(List<Note> notes) {
+        Map<Integer, Note> last = new HashMap<>();
+        for (var note : notes) {
+            var before = last.put(note.string(), note);
+            if (before != null && before.end().isAfter(note.onset())) {
+                throw new IllegalArgumentException("string " + note.string() + " still sounds at " + note.onset());
+            }
+        }
+    }
+}

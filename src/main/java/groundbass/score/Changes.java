@@ -1,0 +1,71 @@
+package groundbass.score;
+
+import groundbass.theory.Key;
+import java.util.Optional;
+
+/**
+ * What is different from this bar on, as written before it.
+ *
+ * @param section the name of the section that begins here
+ * @param style what strikes a note that has no word of its own
+ * @param slowingTo beats a minute that the tempo has fallen to, evenly, by the end of this bar; it stays there until
+ *     the next tempo
+ */
+public record Changes(
+        Optional<String> section,
+        Optional<Key> key,
+        Optional<Meter> meter,
+        Optional<Tempo> tempo,
+        Optional<Integer> slowingTo,
+        Optional<Feel> feel,
+        Optional<Technique> style) {
+    public static final Changes NONE = new Changes(
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty());
+
+    public Changes {
+        if (section.filter(String::isBlank).isPresent()) {
+            throw new IllegalArgumentException("a section has a name");
+        }
+        if (slowingTo.filter(n -> n < Tempo.SLOWEST || n > Tempo.FASTEST).isPresent()) {
+            throw new IllegalArgumentException("no such tempo: " + slowingTo.get());
+        }
+    }
+
+    public boolean isNone() {
+        return equals(NONE);
+    }
+
+    public Changes withSection(String name) {
+        return new Changes(Optional.of(name), key, meter, tempo, slowingTo, feel, style);
+    }
+
+    public Changes with(Key newKey) {
+        return new Changes(section, Optional.of(newKey), meter, tempo, slowingTo, feel, style);
+    }
+
+    public Changes with(Meter newMeter) {
+        return new Changes(section, key, Optional.of(newMeter), tempo, slowingTo, feel, style);
+    }
+
+    public Changes with(Tempo newTempo) {
+        return new Changes(section, key, meter, Optional.of(newTempo), slowingTo, feel, style);
+    }
+
+    public Changes withSlowingTo(int perMinute) {
+        return new Changes(section, key, meter, tempo, Optional.of(perMinute), feel, style);
+    }
+
+    public Changes with(Feel newFeel) {
+        return new Changes(section, key, meter, tempo, slowingTo, Optional.of(newFeel), style);
+    }
+
+    public Changes with(Technique newStyle) {
+        return new Changes(section, key, meter, tempo, slowingTo, feel, Optional.of(newStyle));
+    }
+}

@@ -1,0 +1,27 @@
+package groundbass.score;
+
+import java.util.Objects;
+
+/** Something said at a moment of a bar rather than at one note. */
+public sealed interface Direction {
+    /** From the start of the bar. */
+    Fraction at();
+
+    /** A new loudness. */
+    record Loudness(Fraction at, Dynamic dynamic) implements Direction {
+        public Loudness {
+            Objects.requireNonNull(at);
+            Objects.requireNonNull(dynamic);
+        }
+    }
+
+    /** Words above the staff, of one line, without double quotes. */
+    record Words(Fraction at, String text) implements Direction {
+        public Words {
+            Objects.requireNonNull(at);
+            if (text.isBlank() || text.indexOf('"') >= 0 || text.chars().anyMatch(Character::isISOControl)) {
+                throw new IllegalArgumentException("words are one line without double quotes: " + text);
+            }
+        }
+    }
+}

@@ -1,0 +1,123 @@
+package groundbass.score;
+
+import groundbass.theory.NoteName;
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+
+/**
+ * What else is written at a note.
+ *
+ * @param finger the fretting finger, 1 (index) to 4 (little)
+ * @param spelling the name to print where the key's own choice is not wanted
+ */
+public record Ornaments(
+        Set<Mark> marks,
+        Optional<Bend> bend,
+        Optional<Harmonic> harmonic,
+        Optional<SlideIn> slideIn,
+        Optional<SlideOff> slideOff,
+        OptionalInt finger,
+        Optional<NoteName> spelling) {
+    public static final Ornaments NONE = new Ornaments(
+            Set.of(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            OptionalInt.empty(),
+            Optional.empty());
+
+    /** Signs without a figure of their own, by line text's words. */
+    public enum Mark {
+        SHORT("short"),
+        ACCENT("accent"),
+        /** Soft, but pitched. */
+        GHOST("ghost"),
+        VIBRATO("vibrato"),
+        /** Sounds until its string is touched. */
+        RING("ring"),
+        FERMATA("fermata");
+
+        private final String word;
+
+        Mark(String word) {
+            this.word = word;
+        }
+
+        /** The word that line text uses. */
+        public String word() {
+            return word;
+        }
+    }
+
+    /** A slide into the note from no stated fret. */
+    public enum SlideIn {
+        BELOW,
+        ABOVE
+    }
+
+    /** A slide out of the note to no stated fret. */
+    public enum SlideOff {
+        DOWN,
+        UP
+    }
+
+    /** The string pushed sideways, in quarters of a whole tone: 1 to 8. */
+    public record Bend(int quarters) {
+        public Bend {
+            if (quarters < 1 || quarters > 8) {
+                throw new IllegalArgumentException("a bend is a quarter tone to two tones: " + quarters);
+            }
+        }
+
+        public double semitones() {
+            return quarters / 2.0;
+        }
+    }
+
+    public Ornaments {
+        marks = marks.isEmpty() ? Set.of() : Collections.unmodifiableSet(EnumSet.copyOf(marks));
+        Objects.requireNonNull(spelling);
+        if (finger.isPresent() && (finger.getAsInt() < 1 || finger.getAsInt() > 4)) {
+            throw new IllegalArgumentException("fretting fingers are 1 to 4: " + finger.getAsInt());
+        }
+    }
+
+    public boolean has(Mark mark) {
+        return marks.contains(mark);
+    }
+
+    public Ornaments with(Mark mark) {
+        var more = EnumSet.of(mark);
+        more.addAll(marks);
+        return new Ornaments(more, bend, harmonic, slideIn, slideOff, finger, spelling);
+    }
+
+    public Ornaments with(Bend newBend) {
+        return new Ornaments(marks, Optional.of(newBend), harmonic, slideIn, slideOff, finger, spelling);
+    }
+
+    public Ornaments with(Harmonic newHarmonic) {
+        return new Ornaments(marks, bend, Optional.of(newHarmonic), slideIn, slideOff, finger, spelling);
+    }
+
+    public Ornaments with(SlideIn newSlideIn) {
+        return new Ornaments(marks, bend, harmonic, Optional.of(newSlideIn), slideOff, finger, spelling);
+    }
+
+    public Ornaments with(SlideOff newSlideOff) {
+        return new Ornaments(marks, bend, harmonic, slideIn, Optional.of(newSlideOff), finger, spelling);
+    }
+
+    public Ornaments withFinger(int newFinger) {
+        return new Ornaments(marks, bend, harmonic, slideIn, slideOff, OptionalInt.of(newFinger), spelling);
+    }
+
+    public Ornaments withSpelling(NoteName newSpelling) {
+        return new Ornaments(marks, bend, harmonic, slideIn, slideOff, finger, Optional.of(newSpelling));
+    }
+}

@@ -1,0 +1,59 @@
+package groundbass.theory;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.stream.IntStream;
+
+/** A tonic and a mode whose signature has at most seven sharps or flats: {@code A dorian}. */
+public record Key(NoteName tonic, Mode mode) {
+    public static final int MOST_FIFTHS = 7;
+
+    public Key {
+        Objects.requireNonNull(tonic);
+        Objects.requireNonNull(mode);
+        if (!isWritable(tonic, mode)) {
+            throw new IllegalArgumentException("no signature for " + tonic + " " + mode);
+        }
+    }
+
+    /** Whether a signature of at most seven signs exists for this tonic and mode. */
+    public static boolean isWritable(NoteName tonic, Mode mode) {
+        return Math.abs(fifths(tonic, mode)) <= MOST_FIFTHS;
+    }
+
+    /** Sharps (positive) or flats (negative) of the signature. */
+    public int fifths() {
+        return fifths(tonic, mode);
+    }
+
+    /** The seven degrees in order, each letter once. */
+    public List<NoteName> scale() {
+        return IntStream.range(0, 7).mapToObj(this::degree).toList();
+    }
+
+    /** How the signature alters a letter, -1 to 1. */
+    public int alterationOf(Letter letter) {
+        int place = FIFTHS_ORDER.indexOf(letter);
+        if (fifths() > place) {
+            return 1;
+        }
+        return -fifths() > 6 - place ? -1 : 0;
+    }
+
+    private static final List<Letter> FIFTHS_ORDER =
+            List.of(Letter.F, Letter.C, Letter.G, Letter.D, Letter.A, Letter.E, Letter.B);
+
+    private NoteName degree(int index) {
+        var letter = tonic.letter().plus(index);
+        return new NoteName(letter, alterationOf(letter));
+    }
+
+    private static int fifths(NoteName tonic, Mode mode) {
+        return FIFTHS_ORDER.indexOf(tonic.letter()) - 1 + 7 * tonic.alteration() + mode.fifthsFromMajor();
+    }
+
+    @Override
+    public String toString() {
+        return tonic + " " + mode;
+    }
+}

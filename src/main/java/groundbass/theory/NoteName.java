@@ -1,0 +1,46 @@
+package groundbass.theory;
+
+import java.util.Objects;
+import java.util.Optional;
+
+/** A letter and its alteration in semitones, double flat (-2) to double sharp (2): {@code Bb}, {@code F#}. */
+public record NoteName(Letter letter, int alteration) {
+    public static final int MOST_ALTERED = 2;
+
+    public NoteName {
+        Objects.requireNonNull(letter);
+        if (Math.abs(alteration) > MOST_ALTERED) {
+            throw new IllegalArgumentException("alteration out of range: " + alteration);
+        }
+    }
+
+    public static NoteName of(Letter letter) {
+        return new NoteName(letter, 0);
+    }
+
+    /** Reads {@code C}, {@code Bb}, {@code F##}; empty where the text is anything else. */
+    public static Optional<NoteName> parse(String text) {
+        if (text.isEmpty() || text.charAt(0) < 'A' || text.charAt(0) > 'G') {
+            return Optional.empty();
+        }
+        var letter = Letter.valueOf(text.substring(0, 1));
+        return switch (text.substring(1)) {
+            case "" -> Optional.of(of(letter));
+            case "#" -> Optional.of(new NoteName(letter, 1));
+            case "##" -> Optional.of(new NoteName(letter, 2));
+            case "b" -> Optional.of(new NoteName(letter, -1));
+            case "bb" -> Optional.of(new NoteName(letter, -2));
+            default -> Optional.empty();
+        };
+    }
+
+    /** 0 (C) to 11 (B). */
+    public int pitchClass() {
+        return Math.floorMod(letter.semitones() + alteration, 12);
+    }
+
+    @Override
+    public String toString() {
+        return letter + (alteration < 0 ? "b" : "#").repeat(Math.abs(alteration));
+    }
+}

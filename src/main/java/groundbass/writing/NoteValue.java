@@ -1,0 +1,55 @@
+package groundbass.writing;
+
+import groundbass.score.Fraction;
+import java.util.Objects;
+
+/** A note shape: its base and its dots, as it is drawn; what it lasts may be changed by a tuplet. */
+public record NoteValue(Base base, int dots) {
+    /** The undotted shapes. */
+    public enum Base {
+        WHOLE(1, 0),
+        HALF(2, 0),
+        QUARTER(4, 0),
+        EIGHTH(8, 1),
+        SIXTEENTH(16, 2),
+        THIRTY_SECOND(32, 3),
+        SIXTY_FOURTH(64, 4);
+
+        private final int denominator;
+        private final int beams;
+
+        Base(int denominator, int beams) {
+            this.denominator = denominator;
+            this.beams = beams;
+        }
+
+        public Fraction length() {
+            return Fraction.of(1, denominator);
+        }
+
+        /** How many flags or beams the shape carries. */
+        public int beams() {
+            return beams;
+        }
+    }
+
+    public NoteValue {
+        Objects.requireNonNull(base);
+        if (dots < 0 || dots > 2) {
+            throw new IllegalArgumentException("none, one or two dots: " + dots);
+        }
+    }
+
+    public static NoteValue of(Base base) {
+        return new NoteValue(base, 0);
+    }
+
+    public static NoteValue dotted(Base base) {
+        return new NoteValue(base, 1);
+    }
+
+    /** As a time outside any tuplet: each dot adds half of what came before it. */
+    public Fraction length() {
+        return base.length().times(Fraction.of(2).minus(Fraction.of(1, 1L << dots)));
+    }
+}
