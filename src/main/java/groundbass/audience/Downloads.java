@@ -1,0 +1,132 @@
+package groundbass.audience;
+
+import groundbass.store.Instants;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/**
+ * Download records. {@link #begin} returns when the row is committed and before the first byte goes; afterwards exactly
+ * one of {@link #sent}, {@link #brokenOff} or {@link #handedOver} says what became of that request. The ranges of one
+ * download are one row. Thread-safe.
+ */
+public final class Downloads {
+    /** Without a token, requests of one reader for one file belong together for so long. */
+    static final Duration JOINED_FOR = Duration.ofHours(1);
+    /** A token joins for so long, and the second request of an anonymous visitor is not counted again. */
+    static final Duration SAME_VISIT = Duration.ofHours(24);
+    /** Nothing heard for so long: broken off. */
+    static final Duration PATIENCE = Duration.ofHours(1);
+
+    private final Jdbi jdbi;
+    private final DownloadToken tokens;
+    private final VisitorKey visitors;
+    private final Clock clock;
+
+    public Downloads(Jdbi jdbi, DownloadToken tokens, VisitorKey visitors, Clock clock) {
+        this.jdbi = jdbi;
+        this.tokens = tokens;
+        this.visitors = visitors;
+        this.clock = clock;
+    }
+
+    /** Writes the row of a download, or finds the one that this request continues. Committed on return. */
+    public Begun begin(FileRequest request) {
+        Optional<String> visitor = request.taker().visitor(visitors);
+        DownloadId id = jdbi.inTransaction(handle -> continued(handle, request, visitor)
+                .map(download -> resume(handle, download))
+                .orElseGet(() -> insert(handle, request, visitor)));
+        return new Begun(id, tokens.sign(id));
+    }
+
+    /** All that the request asked for was sent. Complete if no byte of the file is missing now. */
+    public void sent(DownloadId id, ByteSpan span) {
+        advance(id, span, DownloadState.STARTED);
+    }
+
+    /** The reader went away; {@code span} is what was sent until then. */
+    public void brokenOff(DownloadId id, ByteSpan span) {
+        advance(id, span, DownloadState.BROKEN_OFF);
+    }
+
+    /** A front server sends the file. */
+    public void handedOver(DownloadId id) {
+        jdbi.useHandle(handle -> DownloadRows.touch(handle, id, DownloadState.HANDED_OVER, clock.instant()));
+    }
+
+    public Optional<Download> find(DownloadId id) {
+        return jdbi.withHandle(handle -> DownloadRows.find(handle, id));
+    }
+
+    /**
+     * Closes downloads that nothing was heard of for an hour, and destroys what could still tell one anonymous visitor
+     * from another after a day. To be run every few minutes; idempotent. Returns how many were closed.
+     */
+    public int sweep() {
+        visitors.destroyIfOld();
+        Instant now = clock.instant();
+        return jdbi.inTransaction(handle -> {
+            handle.createUpdate(
+                            "update download set visitor = null where visitor is not null and started_at <= :before")
+                    .bind("before", Instants.toColumn(now.minus(SAME_VISIT)))
+                    .execute();
+            return handle.createUpdate("update download set state = :off where state = :on and touched_at <= :before")
+                    .bind("off", DownloadState.BROKEN_OFF.column())
+                    .bind("on", DownloadState.STARTED.column())
+                    .bind("before", Instants.toColumn(now.minus(PATIENCE)))
+                    .execute();
+        });
+    }
+
+    private Optional<Download> continued(Handle handle, FileRequest request, Optional<String> visitor) {
+        Instant now = clock.instant();
+        return request.token()
+                .flatMap(tokens::verify)
+                .flatMap(id -> DownloadRows.find(handle, id))
+                .filter(download -> isOf(request, download, now))
+                .or(() -> DownloadRows.latest(handle, request, visitor, now.minus(JOINED_FOR)))
+                .filter(download -> !(request.whole() && download.state().isOver()));
+    }
+
+    /** A token joins only what it was given for: this file, this reader, this day. */
+    private static boolean isOf(FileRequest request, Download download, Instant now) {
+        return download.file().release().equals(request.file().release())
+                && download.file().name().equals(request.file().name())
+                && download.student().equals(request.taker().student())
+                && download.startedAt().isAfter(now.minus(SAME_VISIT));
+    }
+
+    private DownloadId resume(Handle handle, Download download) {
+        DownloadState state = download.state().isOver() ? download.state() : DownloadState.STARTED;
+        DownloadRows.touch(handle, download.id(), state, clock.instant());
+        return download.id();
+    }
+
+    private DownloadId insert(Handle handle, FileRequest request, Optional<String> visitor) {
+        Instant now = clock.instant();
+        boolean repeated = visitor.isPresent()
+                && DownloadRows.latest(handle, request, visitor, now.minus(SAME_VISIT))
+                        .isPresent();
+        var download = new Download(
+                DownloadId.next(),
+                request.file(),
+                request.taker().student(),
+                now,
+                now,
+                DownloadState.STARTED,
+                0,
+                request.taker().isRobot(),
+                repeated);
+        DownloadRows.insert(handle, download, visitor);
+        return download.id();
+    }
+
+    private void advance(DownloadId id, ByteSpan span, DownloadState otherwise) {
+        jdbi.useTransaction(handle -> DownloadRows.lock(handle, id)
+                .map(progress -> progress.plus(span, otherwise))
+                .ifPresent(progress -> DownloadRows.advance(handle, id, progress, span.length(), clock.instant())));
+    }
+}
