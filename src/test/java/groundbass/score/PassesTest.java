@@ -1,0 +1,110 @@
+package groundbass.score;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import groundbass.score.Passes.Fault;
+import groundbass.score.Passes.Fault.Kind;
+import groundbass.score.Repeats.Ending;
+import groundbass.score.Repeats.RepeatEnd;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** Reference 3.10 item 4 and oracle 37: how repeats and endings unfold (rule of the engraving handbooks). */
+class PassesTest {
+    private static final Repeats PLAIN = Repeats.NONE;
+
+    @Test
+    void barsWithoutSignsArePlayedOnce() {
+        assertThat(unrolled(PLAIN, PLAIN)).isEqualTo("AB");
+    }
+
+    @Test
+    void aRepeatIsPlayedTwiceUnlessItSaysMore() {
+        assertThat(unrolled(PLAIN.withStart(), PLAIN.with(RepeatEnd.PLAIN), PLAIN))
+                .isEqualTo("ABABC");
+        assertThat(unrolled(PLAIN.withStart().with(times(3)), PLAIN)).isEqualTo("AAAB");
+    }
+
+    @Test
+    void theFirstRepeatStartMayBeLeftOut() {
+        assertThat(unrolled(PLAIN, PLAIN.with(RepeatEnd.PLAIN), PLAIN)).isEqualTo("ABABC");
+    }
+
+    @Test
+    void endingsTakeTheirPasses() {
+        // oracle 37: repeat start, A, ending 1 = B, repeat end, ending 2 = C
+        assertThat(unrolled(PLAIN.withStart(), bracket(1, 1).with(RepeatEnd.PLAIN), bracket(2, 2)))
+                .isEqualTo("ABAC");
+        // reference 3.10: three times with endings 1, 2 and 3
+        assertThat(unrolled(PLAIN.withStart(), bracket(1, 2).with(times(3)), bracket(3, 3)))
+                .isEqualTo("ABABAC");
+    }
+
+    @Test
+    void knowsThePassOfEachBar() {
+        var bars = bars(PLAIN.withStart(), bracket(1, 1).with(RepeatEnd.PLAIN), bracket(2, 2));
+        assertThat(Passes.unroll(bars).stream().map(Passes.Played::pass)).containsExactly(1, 1, 2, 2);
+    }
+
+    @Test
+    void signsThatDoNotAgreeAreNamed() {
+        assertThat(faults(PLAIN.withStart(), PLAIN)).containsExactly(new Fault(0, Kind.START_WITHOUT_END));
+        assertThat(faults(PLAIN.withEndingEnd())).containsExactly(new Fault(0, Kind.END_WITHOUT_ENDING));
+        assertThat(faults(PLAIN.withStart(), PLAIN.withStart().with(RepeatEnd.PLAIN)))
+                .containsExactly(new Fault(1, Kind.START_INSIDE_STRETCH));
+        assertThat(faults(PLAIN, PLAIN.with(new Ending(1, 1)))).containsExactly(new Fault(1, Kind.ENDING_NOT_CLOSED));
+        assertThat(faults(PLAIN, bracket(1, 1).with(RepeatEnd.PLAIN), bracket(3, 3)))
+                .containsExactly(new Fault(2, Kind.PASSES_NOT_COVERED));
+        assertThat(faults(PLAIN, bracket(1, 1).with(times(4)), bracket(2, 2)))
+                .containsExactly(new Fault(1, Kind.TIMES_DISAGREE));
+        assertThat(faults(PLAIN, bracket(1, 1), bracket(2, 2)))
+                .containsExactly(new Fault(1, Kind.REPEAT_END_MISPLACED));
+    }
+
+    @Test
+    void aLineRefusesSignsThatDoNotAgree() {
+        var bars = bars(PLAIN.withStart(), PLAIN);
+        assertThatThrownBy(() -> new Line(Header.PLAIN, bars)).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    @Test
+    void aNoteIsNotHeldOverARepeatSign() {
+        var held = Bar.of(
+                        Meter.COMMON,
+                        List.of(Note.plucked(Fraction.of(3, 4), Fraction.of(1, 2), Place.of(4, 3), Technique.FINGER)))
+                .with(PLAIN.with(RepeatEnd.PLAIN));
+        var next = Bar.of(Meter.COMMON, List.of());
+        assertThatThrownBy(() -> new Line(Header.PLAIN, List.of(held, next)))
+                .isInstanceOf(IllegalArgumentException.class);
+        assertThat(new Line(Header.PLAIN, List.of(held.with(PLAIN), next)).bars())
+                .hasSize(2);
+    }
+
+    private static Repeats bracket(int first, int last) {
+        return PLAIN.with(new Ending(first, last)).withEndingEnd();
+    }
+
+    private static RepeatEnd times(int times) {
+        return new RepeatEnd(Optional.of(times));
+    }
+
+    private static List<Bar> bars(Repeats... signs) {
+        return Stream.of(signs)
+                .map(each -> Bar.of(Meter.COMMON, List.of()).with(each))
+                .toList();
+    }
+
+    private static List<Fault> faults(Repeats... signs) {
+        return Passes.faults(bars(signs));
+    }
+
+    private static String unrolled(Repeats... signs) {
+        return Passes.unroll(bars(signs)).stream()
+                .map(played -> String.valueOf((char) ('A' + played.bar())))
+                .collect(Collectors.joining());
+    }
+}
