@@ -28,6 +28,8 @@ public sealed interface ChordSymbol {
 
     /** A root, a quality, and the bass note where it is not the root. */
     record Chord(NoteName root, Quality quality, Optional<NoteName> bass) implements ChordSymbol {
+        private static final int LONGEST_ROOT = 1 + NoteName.MOST_ALTERED;
+
         public Chord {
             Objects.requireNonNull(root);
             Objects.requireNonNull(quality);
@@ -44,7 +46,7 @@ public sealed interface ChordSymbol {
         }
 
         private static Optional<ChordSymbol> parse(String text, Optional<NoteName> bass) {
-            for (int length = Math.min(2, text.length()); length >= 1; length--) {
+            for (int length = Math.min(LONGEST_ROOT, text.length()); length >= 1; length--) {
                 var root = NoteName.parse(text.substring(0, length));
                 var quality = Quality.ofSuffix(text.substring(length));
                 if (root.isPresent() && quality.isPresent()) {

@@ -1,14 +1,17 @@
 package groundbass.theory;
 
-import java.util.Set;
+import java.util.List;
 
 /**
- * Which name a sounding pitch takes in a key: the scale's own name where it has one, else a raised or lowered degree.
- * Outside notes that rise are sharps, all others flats; the blue notes b3, b5 and b7 stay flats (rule of the engraving
- * handbooks, from memory).
+ * Which name a sounding pitch takes in a key: the scale's own name where it has one, else the name it has in the major
+ * or minor scale on the same tonic (so the leading note of a minor key is a sharp seventh, and b3 and b7 stay flats).
+ * Three notes belong to neither: they are raised degrees on the way up and lowered ones otherwise, but the b5 of a minor
+ * key, the blue note, stays flat (rules of theory handbooks, from memory).
  */
 public final class Spelling {
-    private static final Set<Integer> BLUE = Set.of(3, 6, 10);
+    private static final List<Degree> FALLING = degrees("1 b2 2 b3 3 4 b5 5 b6 6 b7 7");
+    private static final List<Degree> RISING = degrees("1 #1 2 b3 3 4 #4 5 #5 6 b7 7");
+    private static final List<Degree> RISING_IN_MINOR = degrees("1 #1 2 b3 3 4 b5 5 b6 6 b7 7");
 
     private Spelling() {}
 
@@ -27,14 +30,19 @@ public final class Spelling {
         return Pitch.sounding(name, midi);
     }
 
-    /** Degrees of our modes lie at most a tone apart, so any outside note is one degree raised and another lowered. */
     private static NoteName outside(Key key, int pitchClass, boolean rising) {
-        boolean blue = BLUE.contains(Math.floorMod(pitchClass - key.tonic().pitchClass(), 12));
-        int alteration = rising && !blue ? 1 : -1;
-        return key.scale().stream()
-                .map(degree -> new NoteName(degree.letter(), degree.alteration() + alteration))
-                .filter(name -> name.pitchClass() == pitchClass)
-                .findFirst()
-                .orElseThrow();
+        int semitones = Math.floorMod(pitchClass - key.tonic().pitchClass(), 12);
+        return chromatic(key.mode(), rising).get(semitones).above(key.tonic());
+    }
+
+    private static List<Degree> chromatic(Mode mode, boolean rising) {
+        if (!rising) {
+            return FALLING;
+        }
+        return mode.isMinorish() ? RISING_IN_MINOR : RISING;
+    }
+
+    private static List<Degree> degrees(String text) {
+        return List.of(text.split(" ")).stream().map(Degree::parse).toList();
     }
 }

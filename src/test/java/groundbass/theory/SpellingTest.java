@@ -1,0 +1,77 @@
+package groundbass.theory;
+
+import static groundbass.theory.KeyTest.allNames;
+import static groundbass.theory.KeyTest.key;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Arrays;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class SpellingTest {
+    // scales of theory handbooks that leave their key: spelled as REFERENCE 5.1 prints them (oracle 73 is the first)
+    @ParameterizedTest
+    @CsvSource({
+        "E, MINOR, 40 43 45 46 47 50, E G A Bb B D",
+        "C, MINOR, 36 39 41 42 43 46, C Eb F Gb G Bb",
+        "C#, MINOR, 37 39 40 42 44 45 48, C# D# E F# G# A B#",
+        "A, MINOR, 45 47 48 50 52 53 56, A B C D E F G#",
+        "C, MINOR, 36 38 39 41 43 45 47, C D Eb F G A B",
+        "A, MINOR, 45 48 50 52 55, A C D E G",
+        "C, MAJOR, 36 39 41 42 43 46, C Eb F F# G Bb"
+    })
+    void scalesThatLeaveTheKeyAreSpelledAsHandbooksDo(String tonic, Mode mode, String midi, String names) {
+        assertThat(spelled(key(tonic, mode), midi)).isEqualTo(names);
+    }
+
+    // "sharps up, flats down" (chromatic scale, REFERENCE 5.1), with b3 and b7 flat both ways
+    @Test
+    void chromaticNotesRiseAsSharpsAndFallAsFlats() {
+        var c = key("C", Mode.MAJOR);
+        assertThat(spelled(c, "36 37 38 41 42 43 44 45")).isEqualTo("C C# D F F# G G# A");
+        assertThat(spelled(c, "45 44 43 42 41 38 37 36")).isEqualTo("A Ab G Gb F D Db C");
+    }
+
+    // the leading note belongs to the minor scale whatever follows it (theory handbooks, from memory)
+    @Test
+    void theLeadingNoteOfAMinorKeyIsRaisedEvenWhereTheLineFalls() {
+        assertThat(spelled(key("A", Mode.MINOR), "44 40")).isEqualTo("G# E");
+        assertThat(spelled(key("D", Mode.DORIAN), "49 45")).isEqualTo("C# A");
+    }
+
+    // an approach from a semitone below is a raised degree (common practice, no source)
+    @Test
+    void theApproachToTheFifthOfAMajorKeyIsARaisedFourth() {
+        assertThat(spelled(key("A", Mode.MIXOLYDIAN), "38 39 40")).isEqualTo("D D# E");
+    }
+
+    @Test
+    void everyPitchIsSpelledAsItSoundsInEveryKeyBothWays() {
+        for (var mode : Mode.values()) {
+            for (var tonic : allNames()) {
+                if (!Key.isWritable(tonic, mode)) {
+                    continue;
+                }
+                var key = new Key(tonic, mode);
+                for (int midi = 12; midi < 84; midi++) {
+                    assertThat(Spelling.of(key, midi, midi + 1).midi()).isEqualTo(midi);
+                    assertThat(Spelling.of(key, midi, midi - 1).midi()).isEqualTo(midi);
+                    assertThat(Spelling.of(key, midi).midi()).isEqualTo(midi);
+                }
+            }
+        }
+    }
+
+    private static String spelled(Key key, String midiNumbers) {
+        int[] midi = Arrays.stream(midiNumbers.split(" "))
+                .mapToInt(Integer::parseInt)
+                .toArray();
+        return IntStream.range(0, midi.length)
+                .mapToObj(i -> Spelling.of(key, midi[i], midi[Math.min(i + 1, midi.length - 1)]))
+                .map(pitch -> pitch.name().toString())
+                .collect(Collectors.joining(" "));
+    }
+}
