@@ -1,8 +1,26 @@
 package groundbass;
 
-/** The command line. */
+import java.util.Map;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+
+/** The command line. Each subcommand is a class of its own, named in {@link #commandLine}. */
+@Command(
+        name = "groundbass",
+        mixinStandardHelpOptions = true,
+        description = "Publishes one groove lesson a week: a line written once becomes page, sheet, MIDI and audio.")
 public final class Main {
     private Main() {}
 
-    public static void main(String[] args) {}
+    public static void main(String[] args) {
+        System.exit(commandLine(System.getenv()).execute(args));
+    }
+
+    static CommandLine commandLine(Map<String, String> environment) {
+        var line = new CommandLine(new Main());
+        line.addSubcommand(new ServeCommand());
+        // defaults first: a subcommand reads them from the line it hangs on
+        line.setDefaultValueProvider(new EnvironmentDefaults(environment));
+        return line;
+    }
 }

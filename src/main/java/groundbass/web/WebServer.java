@@ -1,0 +1,93 @@
+package groundbass.web;
+
+import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.Errors;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Routes;
+import groundbass.web.shell.SameOrigin;
+import groundbass.web.shell.SecurityHeaders;
+import groundbass.web.shell.SiteSettings;
+import io.javalin.Javalin;
+import io.javalin.compression.CompressionStrategy;
+import io.javalin.config.JavalinConfig;
+import io.javalin.config.SizeUnit;
+import io.javalin.json.JavalinJackson;
+import java.util.List;
+import org.eclipse.jetty.server.ForwardedRequestCustomizer;
+import org.eclipse.jetty.server.HttpConfiguration;
+
+/** The listening server with all its page groups. */
+public final class WebServer implements AutoCloseable {
+    private static final long LARGEST_FORM = 2_000_000;
+    private static final int LARGEST_UPLOAD_MB = 100;
+    private static final long STOP_MILLIS = 5_000;
+
+    private final Javalin javalin;
+
+    private WebServer(Javalin javalin) {
+        this.javalin = javalin;
+    }
+
+    /** Starts listening; port 0 takes any free one. */
+    public static WebServer start(
+            String host,
+            int port,
+            SiteSettings settings,
+            Doorkeeper doorkeeper,
+            Errors errors,
+            List<PageGroup> groups) {
+        var javalin = Javalin.create(config -> {
+            configure(config, settings, errors);
+            addRoutes(config, settings, doorkeeper, errors, groups);
+        });
+        return new WebServer(javalin.start(host, port));
+    }
+
+    public int port() {
+        return javalin.port();
+    }
+
+    private static void configure(JavalinConfig config, SiteSettings settings, Errors errors) {
+        config.startup.showJavalinBanner = false;
+        config.startup.showOldJavalinVersionWarning = false;
+        config.startup.startupWatcherEnabled = false;
+        config.http.prefer405over404 = true;
+        config.http.maxRequestSize = LARGEST_FORM;
+        config.http.compressionStrategy = CompressionStrategy.GZIP;
+        config.jetty.multipartConfig.maxInMemoryFileSize(1, SizeUnit.MB);
+        config.jetty.multipartConfig.maxFileSize(LARGEST_UPLOAD_MB, SizeUnit.MB);
+        config.jetty.multipartConfig.maxTotalRequestSize(LARGEST_UPLOAD_MB + 1, SizeUnit.MB);
+        config.jsonMapper(new JavalinJackson(null, false));
+        config.router.javaLangErrorHandler(BareErrors::log);
+        config.jetty.modifyHttpConfiguration(http -> talkLittle(http, settings));
+        config.jetty.modifyServer(server -> {
+            server.setStopTimeout(STOP_MILLIS);
+            server.setErrorHandler(new BareErrors());
+        });
+    }
+
+    private static void talkLittle(HttpConfiguration http, SiteSettings settings) {
+        http.setSendServerVersion(false);
+        http.setSendXPoweredBy(false);
+        if (settings.behindProxy()) {
+            http.addCustomizer(new ForwardedRequestCustomizer());
+        }
+    }
+
+    private static void addRoutes(
+            JavalinConfig config, SiteSettings settings, Doorkeeper doorkeeper, Errors errors, List<PageGroup> groups) {
+        var headers = new SecurityHeaders(settings);
+        var sameOrigin = new SameOrigin(settings);
+        config.routes.before(headers::addTo);
+        config.routes.beforeMatched(sameOrigin::check);
+        config.routes.beforeMatched(doorkeeper::check);
+        errors.addTo(config.routes);
+        var routes = new Routes(config.routes);
+        groups.forEach(group -> group.addTo(routes));
+    }
+
+    @Override
+    public void close() {
+        javalin.stop();
+    }
+}

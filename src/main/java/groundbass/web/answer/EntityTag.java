@@ -1,0 +1,61 @@
+package groundbass.web.answer;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.Objects;
+import java.util.Optional;
+
+/** A strong entity tag (RFC 9110 section 8.8.3); {@code opaque} is what stands between the quotes. */
+public record EntityTag(String opaque) {
+    private static final int DIGITS = 32;
+
+    public EntityTag {
+        Objects.requireNonNull(opaque);
+        if (!opaque.matches("[\\x21\\x23-\\x7e]+")) {
+            throw new IllegalArgumentException("not an entity tag: " + opaque);
+        }
+    }
+
+    public static EntityTag ofContent(byte[] content) {
+        try {
+            var digest = MessageDigest.getInstance("SHA-256").digest(content);
+            return new EntityTag(HexFormat.of().formatHex(digest).substring(0, DIGITS));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    public static EntityTag ofContent(String content) {
+        return ofContent(content.getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** Whether an {@code If-None-Match} header names this tag; compared weakly (RFC 9110 sections 8.8.3.2 and 13.1.2). */
+    public boolean namedIn(Optional<String> ifNoneMatch) {
+        return ifNoneMatch.stream().flatMap(list -> list.lines()).anyMatch(this::namedIn);
+    }
+
+    private boolean namedIn(String list) {
+        if (list.strip().equals("*")) {
+            return true;
+        }
+        for (String one : list.split(",")) {
+            String tag = one.strip();
+            if ((tag.startsWith("W/") ? tag.substring(2) : tag).equals(toString())) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether an {@code If-Range} header allows a part: absent, or this very tag (compared strongly, section 13.1.5). */
+    public boolean allowsRange(Optional<String> ifRange) {
+        return ifRange.map(tag -> tag.strip().equals(toString())).orElse(true);
+    }
+
+    @Override
+    public String toString() {
+        return '"' + opaque + '"';
+    }
+}

@@ -1,0 +1,153 @@
+package groundbass.web.answer;
+
+import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
+import io.javalin.http.HttpStatus;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Objects;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Answers with a file or a part of it (RFC 9110: validators in section 13, ranges in section 14): 200, 206, 304 or 416.
+ * Made with {@link #of}, refined with the {@code with} methods, sent once per request.
+ */
+public record FileAnswer(
+        FileBody body,
+        String mediaType,
+        EntityTag tag,
+        Optional<String> downloadName,
+        String cacheControl,
+        Transfer transfer,
+        Optional<HandOver> handOver) {
+    private static final Logger log = LoggerFactory.getLogger(FileAnswer.class);
+    private static final String MAY_NOT_BE_SHARED = "private, no-cache";
+
+    public FileAnswer {
+        Objects.requireNonNull(body);
+        Objects.requireNonNull(mediaType);
+        Objects.requireNonNull(tag);
+        Objects.requireNonNull(downloadName);
+        Objects.requireNonNull(cacheControl);
+        Objects.requireNonNull(transfer);
+        Objects.requireNonNull(handOver);
+    }
+
+    public static FileAnswer of(Path file, String mediaType, EntityTag tag) {
+        return of(new FileBody.OnDisk(file), mediaType, tag);
+    }
+
+    /** {@code bytes} are shared, not copied: the caller does not change them. */
+    public static FileAnswer of(byte[] bytes, String mediaType, EntityTag tag) {
+        return of(new FileBody.InMemory(bytes), mediaType, tag);
+    }
+
+    private static FileAnswer of(FileBody body, String mediaType, EntityTag tag) {
+        return new FileAnswer(
+                body, mediaType, tag, Optional.empty(), MAY_NOT_BE_SHARED, Transfer.UNOBSERVED, Optional.empty());
+    }
+
+    /** To be saved under that name instead of shown. */
+    public FileAnswer withDownloadName(String name) {
+        return new FileAnswer(body, mediaType, tag, Optional.of(name), cacheControl, transfer, handOver);
+    }
+
+    public FileAnswer withCacheControl(String value) {
+        return new FileAnswer(body, mediaType, tag, downloadName, value, transfer, handOver);
+    }
+
+    public FileAnswer withTransfer(Transfer observer) {
+        return new FileAnswer(body, mediaType, tag, downloadName, cacheControl, observer, handOver);
+    }
+
+    /** Lets the front server send the file where there is one and the file lies below its root. */
+    public FileAnswer withHandOver(Optional<HandOver> way) {
+        return new FileAnswer(body, mediaType, tag, downloadName, cacheControl, transfer, way);
+    }
+
+    /** Answers the request. Register the route for HEAD as well as GET ({@code Routes.get} does). */
+    public void send(Context ctx) throws IOException {
+        ctx.disableCompression(); // a compressed part has no honest byte positions
+        ctx.header("ETag", tag.toString()).header("Cache-Control", cacheControl).header("Accept-Ranges", "bytes");
+        if (tag.namedIn(header(ctx, "If-None-Match"))) {
+            ctx.status(HttpStatus.NOT_MODIFIED);
+            return;
+        }
+        downloadName.ifPresent(name -> ctx.header("Content-Disposition", attachment(name)));
+        try (var opened = body.open()) {
+            answer(ctx, opened);
+        }
+    }
+
+    private void answer(Context ctx, FileBody.Opened opened) throws IOException {
+        var range = range(ctx, opened.size());
+        var frontPath = frontPath();
+        if (range instanceof ByteRange.Unsatisfiable none) {
+            ctx.status(HttpStatus.RANGE_NOT_SATISFIABLE).header("Content-Range", none.contentRange());
+        } else if (frontPath.isPresent() && ctx.method().equals(HandlerType.GET)) {
+            handOver(ctx, range, frontPath.get());
+        } else if (range instanceof ByteRange.Part part) {
+            ctx.status(HttpStatus.PARTIAL_CONTENT).header("Content-Range", part.contentRange());
+            sendPart(ctx, opened, range, part.first(), part.length());
+        } else {
+            sendPart(ctx, opened, range, 0, opened.size());
+        }
+    }
+
+    private Optional<String> frontPath() {
+        return body instanceof FileBody.OnDisk disk
+                ? handOver.filter(way -> way.covers(disk.file())).map(way -> way.locationOf(disk.file()))
+                : Optional.empty();
+    }
+
+    private void handOver(Context ctx, ByteRange range, String frontPath) {
+        transfer.starting(range);
+        ctx.contentType(mediaType).header("X-Accel-Redirect", frontPath);
+        transfer.handedOver();
+    }
+
+    /** Ranges are defined for GET alone (RFC 9110 section 14.2). */
+    private ByteRange range(Context ctx, long size) {
+        boolean asked = ctx.method().equals(HandlerType.GET) && tag.allowsRange(header(ctx, "If-Range"));
+        return asked ? ByteRange.of(header(ctx, "Range"), size) : new ByteRange.Whole(size);
+    }
+
+    private void sendPart(Context ctx, FileBody.Opened opened, ByteRange range, long first, long count)
+            throws IOException {
+        ctx.contentType(mediaType);
+        ctx.res().setContentLengthLong(count);
+        if (ctx.method().equals(HandlerType.HEAD)) {
+            return;
+        }
+        transfer.starting(range);
+        var chunks = new Chunks();
+        try {
+            chunks.copy(opened, first, count, ctx.res().getOutputStream());
+        } catch (IOException e) {
+            // mostly a reader who closed the page; the connection is dropped, as the length promised cannot be kept
+            log.debug("broken off after {} of {} bytes", chunks.sent(), count, e);
+            transfer.brokenOff(chunks.sent());
+            return;
+        }
+        transfer.completed(chunks.sent());
+    }
+
+    /** RFC 6266, with the name in UTF-8 as RFC 8187 writes it and a plain one for those who cannot read that. */
+    private static String attachment(String name) {
+        String plain = name.replaceAll("[^A-Za-z0-9._ -]", "_");
+        var encoded = new StringBuilder();
+        for (byte b : name.getBytes(StandardCharsets.UTF_8)) {
+            boolean safe = b > 0 && (Character.isLetterOrDigit(b) || b == '.' || b == '_' || b == '-');
+            encoded.append(safe ? String.valueOf((char) b) : "%%%02X".formatted(b & 0xff));
+        }
+        String exact = plain.equals(name) ? "" : "; filename*=UTF-8''" + encoded;
+        return "attachment; filename=\"" + plain + "\"" + exact;
+    }
+
+    private static Optional<String> header(Context ctx, String name) {
+        return Optional.ofNullable(ctx.header(name));
+    }
+}

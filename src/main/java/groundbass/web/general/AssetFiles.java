@@ -1,0 +1,40 @@
+package groundbass.web.general;
+
+import groundbass.web.answer.StoredBytes;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.view.Assets;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+
+/** Serves the assets: for good under an address that names their version, else to be asked for again. */
+public final class AssetFiles implements PageGroup {
+    private static final String ICON = "icon.svg";
+    // a style sheet cannot name the version of the typefaces that it asks for; they hardly ever change
+    private static final String A_MONTH = "public, max-age=2592000";
+
+    private final Assets assets;
+
+    public AssetFiles(Assets assets) {
+        this.assets = assets;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get("/assets/{name}", Role.ANYONE, ctx -> send(ctx, ctx.pathParam("name")));
+        routes.get("/favicon.ico", Role.ANYONE, ctx -> send(ctx, ICON));
+    }
+
+    private void send(Context ctx, String name) {
+        var asset = assets.find(name).orElseThrow(NotFoundResponse::new);
+        asset.send(ctx, cacheControl(ctx, name, asset));
+    }
+
+    private static String cacheControl(Context ctx, String name, StoredBytes asset) {
+        if (asset.version().equals(ctx.queryParam("v"))) {
+            return StoredBytes.FOR_GOOD;
+        }
+        return name.endsWith(".ttf") ? A_MONTH : StoredBytes.ASK_AGAIN;
+    }
+}

@@ -1,0 +1,14 @@
+package groundbass.web.shell;
+
+import io.javalin.http.Context;
+
+/** What kind of answer the asker can read. */
+final class Accept {
+    private Accept() {}
+
+    /** A browser names HTML when it loads a page; a program does not. */
+    static boolean wantsPage(Context ctx) {
+        String accept = ctx.header("Accept");
+        return accept != null && (accept.contains("text/html") || accept.contains("application/xhtml+xml"));
+    }
+}

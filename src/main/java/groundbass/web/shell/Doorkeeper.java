@@ -1,0 +1,58 @@
+package groundbass.web.shell;
+
+import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.UnauthorizedResponse;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+
+/** Lets through to a route whom its role allows. */
+public final class Doorkeeper {
+    private static final String VISITOR = "visitor";
+
+    private final Sessions sessions;
+    private final SessionCookie cookie;
+
+    public Doorkeeper(Sessions sessions, SessionCookie cookie) {
+        this.sessions = sessions;
+        this.cookie = cookie;
+    }
+
+    /** Who sends this request; looked up once. */
+    public Visitor visitor(Context ctx) {
+        Visitor known = ctx.attribute(VISITOR);
+        if (known != null) {
+            return known;
+        }
+        var token = cookie.token(ctx);
+        var visitor = token.isEmpty() ? Visitor.UNKNOWN : sessions.of(token);
+        ctx.attribute(VISITOR, visitor);
+        return visitor;
+    }
+
+    /** Sends a reader to the sign-in that fits; a program, or a form that would be lost, gets 401. */
+    public void check(Context ctx) {
+        for (var role : ctx.routeRoles()) {
+            if (role instanceof Role needed
+                    && needed != Role.ANYONE
+                    && !visitor(ctx).may(needed)) {
+                refuse(ctx, needed);
+                return;
+            }
+        }
+    }
+
+    private static void refuse(Context ctx, Role needed) {
+        boolean reading = ctx.method().equals(HandlerType.GET) || ctx.method().equals(HandlerType.HEAD);
+        if (!reading || !Accept.wantsPage(ctx)) {
+            throw new UnauthorizedResponse();
+        }
+        String signIn = needed == Role.EDUCATOR ? "/desk/sign-in" : "/sign-in";
+        String query = ctx.queryString() == null ? "" : "?" + ctx.queryString();
+        String next = URLEncoder.encode(ctx.path() + query, StandardCharsets.UTF_8);
+        ctx.header("Cache-Control", "no-store");
+        ctx.redirect(signIn + "?next=" + next, HttpStatus.SEE_OTHER);
+        ctx.skipRemainingHandlers();
+    }
+}

@@ -1,0 +1,83 @@
+package groundbass.web.shell;
+
+import groundbass.store.RandomId;
+import groundbass.web.answer.Vary;
+import groundbass.web.view.ErrorView;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import io.javalin.http.HttpStatus;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Answers for whatever goes wrong: a page for people, a problem document (RFC 9457) for programs. A fault of ours gets
+ * an id that is logged and shown; what went wrong inside stays in the log.
+ */
+public final class Errors {
+    private static final Logger log = LoggerFactory.getLogger(Errors.class);
+
+    private final Pages pages;
+
+    public Errors(Pages pages) {
+        this.pages = pages;
+    }
+
+    public void addTo(RoutesConfig routes) {
+        routes.exception(HttpResponseException.class, (e, ctx) -> known(ctx, e));
+        routes.exception(Exception.class, (e, ctx) -> unknown(ctx, e));
+    }
+
+    private void known(Context ctx, HttpResponseException e) {
+        // Javalin knows which methods the address has; RFC 9110 section 15.5.6 wants them in Allow
+        var allowed = e.getDetails().get("availableMethods");
+        if (allowed != null) {
+            ctx.header("Allow", allowed);
+        }
+        answer(ctx, e.getStatus(), Optional.empty());
+    }
+
+    private void unknown(Context ctx, Exception e) {
+        var cause = BadRequests.status(e);
+        if (cause.isPresent()) {
+            answer(ctx, cause.get(), Optional.empty());
+        } else {
+            fault(ctx, e);
+        }
+    }
+
+    /** For {@link Error}s and what else no handler can answer. */
+    public void fault(Context ctx, Throwable e) {
+        String id = RandomId.next();
+        log.error("fault {} at {} {}", id, ctx.method(), ctx.path(), e);
+        answer(ctx, HttpStatus.INTERNAL_SERVER_ERROR.getCode(), Optional.of(id));
+    }
+
+    private void answer(Context ctx, int status, Optional<String> faultId) {
+        if (ctx.res().isCommitted()) {
+            return; // the answer has begun; nothing but dropping the connection is left
+        }
+        ctx.status(status);
+        Vary.on(ctx, "Accept");
+        var view = ErrorView.of(status, faultId);
+        if (Accept.wantsPage(ctx)) {
+            pages.show(ctx, "general/error", view);
+        } else {
+            problem(ctx, view);
+        }
+    }
+
+    private void problem(Context ctx, ErrorView view) {
+        var reader = pages.reader(ctx);
+        Map<String, Object> document = new LinkedHashMap<>();
+        document.put("type", "about:blank");
+        document.put("title", reader.say(view.title()));
+        document.put("status", view.status());
+        document.put("detail", reader.say(view.detail()));
+        view.faultId().ifPresent(id -> document.put("instance", "urn:groundbass:fault:" + id));
+        ctx.header("Cache-Control", "no-store").json(document).contentType("application/problem+json");
+    }
+}

@@ -1,0 +1,38 @@
+package groundbass.web.shell;
+
+import groundbass.text.Message;
+import groundbass.text.Messages;
+import io.javalin.http.Context;
+import io.javalin.http.Cookie;
+import io.javalin.http.SameSite;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * One sentence for the page after a redirect. It travels as a key in a cookie of a minute; what a stranger writes into
+ * that cookie can only choose among our own sentences.
+ */
+public final class Flash {
+    private static final String COOKIE = "flash";
+    private static final String PREFIX = "flash.";
+    private static final int SECONDS = 60;
+
+    private Flash() {}
+
+    /** Says {@code flash.NAME} on the next page that is shown. */
+    public static void say(Context ctx, String name) {
+        ctx.cookie(cookie(name, SECONDS));
+    }
+
+    static Optional<Message> take(Context ctx) {
+        var name = Optional.ofNullable(ctx.cookie(COOKIE));
+        name.ifPresent(n -> ctx.cookie(cookie("", 0)));
+        return name.map(n -> PREFIX + n)
+                .filter(Messages.of(Locale.ENGLISH)::has)
+                .map(Message::of);
+    }
+
+    private static Cookie cookie(String value, int seconds) {
+        return new Cookie(COOKIE, value, "/", seconds, false, true, null, SameSite.LAX);
+    }
+}

@@ -1,0 +1,31 @@
+package groundbass.web.shell;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Handler;
+
+/** Where page groups name their routes. Every route says who may use it. */
+public final class Routes {
+    private final RoutesConfig config;
+
+    public Routes(RoutesConfig config) {
+        this.config = config;
+    }
+
+    /** GET and HEAD: Javalin would answer HEAD by itself, with a length of nothing. */
+    public void get(String path, Role role, Handler handler) {
+        config.get(path, handler, role);
+        config.head(path, handler, role);
+    }
+
+    public void post(String path, Role role, Handler handler) {
+        config.post(path, handler, role);
+    }
+
+    public void put(String path, Role role, Handler handler) {
+        config.put(path, handler, role);
+    }
+
+    public void delete(String path, Role role, Handler handler) {
+        config.delete(path, handler, role);
+    }
+}

@@ -1,0 +1,67 @@
+package groundbass.web.view;
+
+import groundbass.web.answer.StoredBytes;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Pattern;
+
+/**
+ * The style sheet, scripts, pictures and typefaces of the pages: files of {@code groundbass/web/assets/} on the class
+ * path, and some of libraries under names of our own. Read once and kept. Thread-safe.
+ */
+public final class Assets {
+    static final String PATH = "/assets/";
+
+    private static final String FOLDER = "groundbass/web/assets/";
+    // a flat folder and plain names: nothing here can climb out of it
+    private static final Pattern NAME = Pattern.compile("[a-z0-9][a-z0-9-]*(\\.[a-z0-9]+)+");
+    private static final String TYPEFACES = "fonts/ttf/AlegreyaSans/AlegreyaSans-";
+    private static final Map<String, String> FROM_LIBRARIES = Map.of(
+            "text-regular.ttf", TYPEFACES + "Regular.ttf",
+            "text-italic.ttf", TYPEFACES + "Italic.ttf",
+            "text-bold.ttf", TYPEFACES + "Bold.ttf");
+    private static final Map<String, String> TYPES = Map.of(
+            "css", "text/css; charset=utf-8",
+            "js", "text/javascript; charset=utf-8",
+            "svg", "image/svg+xml",
+            "ttf", "font/ttf",
+            "png", "image/png",
+            "ico", "image/x-icon");
+
+    private final Map<String, StoredBytes> known = new ConcurrentHashMap<>();
+
+    /** The asset of that file name, if there is one of a kind that is served. */
+    public Optional<StoredBytes> find(String name) {
+        var kept = known.get(name);
+        if (kept != null) {
+            return Optional.of(kept);
+        }
+        var read = NAME.matcher(name).matches() ? read(name) : Optional.<StoredBytes>empty();
+        read.ifPresent(bytes -> known.put(name, bytes));
+        return read;
+    }
+
+    /** {@code /assets/x.css} with the version of its content, so that it may be cached for good. */
+    String versioned(String link) {
+        String name = link.substring(PATH.length());
+        var asset = find(name).orElseThrow(() -> new IllegalArgumentException("no asset is named " + name));
+        return link + "?v=" + asset.version();
+    }
+
+    private static Optional<StoredBytes> read(String name) {
+        var type = Optional.ofNullable(TYPES.get(name.substring(name.lastIndexOf('.') + 1)));
+        return type.flatMap(t -> bytes(name).map(bytes -> StoredBytes.of(bytes, t)));
+    }
+
+    private static Optional<byte[]> bytes(String name) {
+        String resource = FROM_LIBRARIES.getOrDefault(name, FOLDER + name);
+        try (var in = Assets.class.getClassLoader().getResourceAsStream(resource)) {
+            return in == null ? Optional.empty() : Optional.of(in.readAllBytes());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

@@ -1,0 +1,28 @@
+package groundbass.web.view;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * An episode in a list. {@code path} leads to its page; {@code published} is missing while it is not out;
+ * {@code techniques} are words as they are shown.
+ */
+public record EpisodeCard(
+        String path,
+        int number,
+        String title,
+        String series,
+        String level,
+        List<String> techniques,
+        Optional<Instant> published) {
+    public EpisodeCard {
+        Objects.requireNonNull(path);
+        Objects.requireNonNull(title);
+        Objects.requireNonNull(series);
+        Objects.requireNonNull(level);
+        techniques = List.copyOf(techniques);
+        Objects.requireNonNull(published);
+    }
+}

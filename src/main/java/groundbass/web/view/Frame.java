@@ -1,0 +1,42 @@
+package groundbass.web.view;
+
+import groundbass.text.Message;
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * What the layout around a page needs to know. {@code path} is the page's own path, {@code place} the part of the
+ * site it belongs to, {@code flash} what the request before this one has to say.
+ */
+public record Frame(String path, Place place, boolean demo, Optional<Message> flash) {
+    /** The two sides of the house; each has its own navigation. */
+    public enum Place {
+        FRONT,
+        DESK
+    }
+
+    public Frame {
+        Objects.requireNonNull(path);
+        Objects.requireNonNull(place);
+        Objects.requireNonNull(flash);
+    }
+
+    /** A frame that says nothing about its reader, for pages that are kept and shared. */
+    public static Frame shared(String path, boolean demo) {
+        return new Frame(path, Place.FRONT, demo, Optional.empty());
+    }
+
+    // a template cannot ask this itself: its expression language takes a text of one letter for a number
+    public boolean home() {
+        return path.equals("/");
+    }
+
+    public boolean desk() {
+        return place == Place.DESK;
+    }
+
+    /** Whether a link of the navigation leads to this page or to one above it. */
+    public boolean within(String link) {
+        return path.equals(link) || (link.length() > 1 && path.startsWith(link + "/"));
+    }
+}

@@ -1,0 +1,71 @@
+package groundbass.web.view;
+
+import groundbass.text.Message;
+import groundbass.text.Messages;
+import java.text.NumberFormat;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.time.format.FormatStyle;
+import java.util.Locale;
+import java.util.Objects;
+
+/**
+ * The person an answer is written for: language and zone. Pages are written in the site's zone; a script of ours
+ * rewrites the times of a {@code <time>} element in the reader's own, so that pages can be kept and shared.
+ */
+public record Reader(Locale locale, ZoneId zone) {
+    private static final int KILO = 1000;
+    private static final String[] SIZES = {"size.bytes", "size.kilobytes", "size.megabytes", "size.gigabytes"};
+
+    public Reader {
+        Objects.requireNonNull(locale);
+        Objects.requireNonNull(zone);
+    }
+
+    /** The language tag for a {@code lang} attribute. */
+    public String language() {
+        return locale.toLanguageTag();
+    }
+
+    public String date(Instant instant) {
+        return DateTimeFormatter.ofLocalizedDate(FormatStyle.LONG)
+                .withLocale(locale)
+                .format(instant.atZone(zone));
+    }
+
+    /** Date, time and zone, such as {@code 4 May 2026, 18:00 CEST} as the language writes it. */
+    public String moment(Instant instant) {
+        var style = DateTimeFormatter.ofLocalizedDateTime(FormatStyle.LONG, FormatStyle.SHORT);
+        var zoned = instant.atZone(zone);
+        return style.withLocale(locale).format(zoned)
+                + " "
+                + DateTimeFormatter.ofPattern("zzz", locale).format(zoned);
+    }
+
+    public String number(long number) {
+        return NumberFormat.getIntegerInstance(locale).format(number);
+    }
+
+    /** A part of a whole, 0 to 1, as whole percent. */
+    public String percent(double part) {
+        return NumberFormat.getPercentInstance(locale).format(part);
+    }
+
+    /** A file's size in decimal units (1 kB = 1000 bytes, IEC 80000-13), with at most one decimal. */
+    public String size(long bytes) {
+        double amount = bytes;
+        int unit = 0;
+        while (amount >= KILO && unit < SIZES.length - 1) {
+            amount /= KILO;
+            unit++;
+        }
+        var format = NumberFormat.getNumberInstance(locale);
+        format.setMaximumFractionDigits(amount < 10 ? 1 : 0);
+        return say(Message.of(SIZES[unit], format.format(amount)));
+    }
+
+    public String say(Message message) {
+        return Messages.of(locale).say(message);
+    }
+}
