@@ -1,0 +1,38 @@
+package groundbass.release;
+
+import groundbass.catalog.RevisionId;
+import java.time.LocalDate;
+import java.util.Objects;
+
+/**
+ * All that the files of a release depend on: the same recipe gives the same bytes.
+ *
+ * @param revision what is said
+ * @param release the release's number, as the sheet shows it
+ * @param series the title of the series, as printed
+ * @param episodeNumber its place in the series
+ * @param fileStem the name of the bundle without its ending: {@code low-tide-03-lantern-street}
+ * @param episodeAddress where the episode will stay, for the QR code and the links
+ * @param date of the revision, in the zone of the series
+ * @param renderers the version of this program's renderers; it grows when they draw or sound differently
+ */
+public record Recipe(
+        RevisionId revision,
+        int release,
+        String series,
+        int episodeNumber,
+        String fileStem,
+        String episodeAddress,
+        LocalDate date,
+        int renderers) {
+    /** Raise it whenever any renderer's output changes. */
+    public static final int RENDERERS = 1;
+
+    public Recipe {
+        Objects.requireNonNull(revision);
+        Objects.requireNonNull(series);
+        Objects.requireNonNull(fileStem);
+        Objects.requireNonNull(episodeAddress);
+        Objects.requireNonNull(date);
+    }
+}

@@ -1,0 +1,48 @@
+package groundbass.release;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import groundbass.catalog.RevisionId;
+import java.time.LocalDate;
+
+/** Recipes as JSON text. */
+final class RecipeJson {
+    private static final ObjectMapper JSON = JsonMapper.builder()
+            .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
+            .build();
+
+    private RecipeJson() {}
+
+    static String write(Recipe recipe) {
+        ObjectNode node = JSON.createObjectNode();
+        node.put("revision", recipe.revision().value());
+        node.put("release", recipe.release());
+        node.put("series", recipe.series());
+        node.put("episodeNumber", recipe.episodeNumber());
+        node.put("fileStem", recipe.fileStem());
+        node.put("episodeAddress", recipe.episodeAddress());
+        node.put("date", recipe.date().toString());
+        node.put("renderers", recipe.renderers());
+        return node.toString();
+    }
+
+    static Recipe read(String text) {
+        try {
+            var node = JSON.readTree(text);
+            return new Recipe(
+                    new RevisionId(node.required("revision").asText()),
+                    node.required("release").asInt(),
+                    node.required("series").asText(),
+                    node.required("episodeNumber").asInt(),
+                    node.required("fileStem").asText(),
+                    node.required("episodeAddress").asText(),
+                    LocalDate.parse(node.required("date").asText()),
+                    node.required("renderers").asInt());
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("a recipe that this program wrote can be read", e);
+        }
+    }
+}

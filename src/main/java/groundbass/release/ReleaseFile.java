@@ -1,0 +1,27 @@
+package groundbass.release;
+
+import groundbass.store.Sha256;
+import java.util.Objects;
+import java.util.regex.Pattern;
+
+/**
+ * A file of a release.
+ *
+ * @param name unique in its release; small letters, digits, hyphens, underscores and dots
+ * @param size in bytes
+ */
+public record ReleaseFile(String name, FileRole role, String mediaType, long size, Sha256 sha256) {
+    private static final Pattern NAME = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,199}");
+
+    public ReleaseFile {
+        Objects.requireNonNull(role);
+        Objects.requireNonNull(mediaType);
+        Objects.requireNonNull(sha256);
+        if (!NAME.matcher(name).matches()) {
+            throw new IllegalArgumentException("not a file name: " + name);
+        }
+        if (size < 0) {
+            throw new IllegalArgumentException("a size is not negative: " + size);
+        }
+    }
+}

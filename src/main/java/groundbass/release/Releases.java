@@ -1,0 +1,203 @@
+package groundbass.release;
+
+import groundbass.catalog.EpisodeId;
+import groundbass.store.Instants;
+import groundbass.store.Sha256;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.StatementContext;
+
+/** The rows of releases and their files. */
+public final class Releases {
+    private final Jdbi jdbi;
+
+    public Releases(Jdbi jdbi) {
+        this.jdbi = jdbi;
+    }
+
+    /** The number that the next release of an episode takes. */
+    public int nextNumber(Handle handle, EpisodeId episode) {
+        return handle.createQuery("select coalesce(max(number), 0) + 1 from release where episode_id = :episode")
+                .bind("episode", episode.value())
+                .mapTo(Integer.class)
+                .one();
+    }
+
+    /** Enters a release that waits to be built. */
+    public ReleaseId create(Handle handle, EpisodeId episode, Recipe recipe, Instant now) {
+        var id = ReleaseId.next();
+        handle.createUpdate("""
+                        insert into release (id, episode_id, revision_id, number, recipe, state, steps_done, steps_total,
+                            failure, created_at)
+                        values (:id, :episode, :revision, :number, :recipe, 'waiting', 0, 0, '', :now)""")
+                .bind("id", id.value())
+                .bind("episode", episode.value())
+                .bind("revision", recipe.revision().value())
+                .bind("number", recipe.release())
+                .bind("recipe", RecipeJson.write(recipe))
+                .bind("now", Instants.toColumn(now))
+                .execute();
+        return id;
+    }
+
+    public Optional<Release> find(ReleaseId id) {
+        return jdbi.withHandle(handle -> handle.createQuery("select * from release where id = :id")
+                .bind("id", id.value())
+                .map(Releases::releaseOf)
+                .findOne());
+    }
+
+    /** All releases of an episode, the newest first. */
+    public List<Release> of(EpisodeId episode) {
+        return jdbi.withHandle(
+                handle -> handle.createQuery("select * from release where episode_id = :episode order by number desc")
+                        .bind("episode", episode.value())
+                        .map(Releases::releaseOf)
+                        .list());
+    }
+
+    /** What readers of this episode get: the release that was published last. */
+    public Optional<Release> current(EpisodeId episode) {
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select * from release where episode_id = :episode and published_at is not null
+                        order by published_at desc, number desc fetch first 1 row only""")
+                .bind("episode", episode.value())
+                .map(Releases::releaseOf)
+                .findOne());
+    }
+
+    /** Releases that nobody has finished building, oldest first: after a restart they are begun again. */
+    public List<Release> unfinished() {
+        return jdbi.withHandle(handle -> handle.createQuery(
+                        "select * from release where state in ('waiting', 'building') order by created_at, id")
+                .map(Releases::releaseOf)
+                .list());
+    }
+
+    public List<ReleaseFile> files(ReleaseId id) {
+        return jdbi.withHandle(
+                handle -> handle.createQuery("select * from release_file where release_id = :id order by place")
+                        .bind("id", id.value())
+                        .map(Releases::fileOf)
+                        .list());
+    }
+
+    /** A file by its name; a name from outside is only ever compared, never made a path. */
+    public Optional<ReleaseFile> file(ReleaseId id, String name) {
+        return jdbi.withHandle(
+                handle -> handle.createQuery("select * from release_file where release_id = :id and name = :name")
+                        .bind("id", id.value())
+                        .bind("name", name)
+                        .map(Releases::fileOf)
+                        .findOne());
+    }
+
+    /** Whether any release needs this content; for the sweep of stored files. */
+    public boolean names(Sha256 sha256) {
+        return jdbi.withHandle(handle -> handle.createQuery("select count(*) from release_file where sha256 = :sha256")
+                        .bind("sha256", sha256.hex())
+                        .mapTo(Integer.class)
+                        .one())
+                > 0;
+    }
+
+    /** Notes how far a build has come. A release that is ready or failed stays so. */
+    void progress(ReleaseId id, int done, int total) {
+        jdbi.useHandle(handle -> handle.createUpdate("""
+                        update release set state = 'building', steps_done = :done, steps_total = :total
+                        where id = :id and state in ('waiting', 'building')""")
+                .bind("id", id.value())
+                .bind("done", done)
+                .bind("total", total)
+                .execute());
+    }
+
+    /** Enters the files and closes the build, both or neither; does nothing where another has closed it. */
+    void ready(ReleaseId id, List<ReleaseFile> files, Instant now) {
+        jdbi.useTransaction(handle -> {
+            int mine = handle.createUpdate("""
+                            update release set state = 'ready', built_at = :now
+                            where id = :id and state in ('waiting', 'building')""")
+                    .bind("id", id.value())
+                    .bind("now", Instants.toColumn(now))
+                    .execute();
+            if (mine == 1) {
+                insert(handle, id, files);
+            }
+        });
+    }
+
+    void failed(ReleaseId id, String cause) {
+        jdbi.useHandle(handle -> handle.createUpdate("""
+                        update release set state = 'failed', failure = :cause
+                        where id = :id and state in ('waiting', 'building')""")
+                .bind("id", id.value())
+                .bind("cause", cause.substring(0, Math.min(cause.length(), 2000)))
+                .execute());
+    }
+
+    /** @return whether this call made it public */
+    public boolean publish(Handle handle, ReleaseId id, Instant now) {
+        return handle.createUpdate("""
+                        update release set published_at = :now
+                        where id = :id and published_at is null and state = 'ready'""")
+                        .bind("id", id.value())
+                        .bind("now", Instants.toColumn(now))
+                        .execute()
+                == 1;
+    }
+
+    private static void insert(Handle handle, ReleaseId id, List<ReleaseFile> files) {
+        var batch = handle.prepareBatch("""
+                insert into release_file (release_id, place, name, role, media_type, byte_count, sha256)
+                values (:id, :place, :name, :role, :type, :size, :sha256)""");
+        for (int place = 0; place < files.size(); place++) {
+            var file = files.get(place);
+            batch.bind("id", id.value())
+                    .bind("place", place)
+                    .bind("name", file.name())
+                    .bind("role", file.role().column())
+                    .bind("type", file.mediaType())
+                    .bind("size", file.size())
+                    .bind("sha256", file.sha256().hex())
+                    .add();
+        }
+        batch.execute();
+    }
+
+    private static ReleaseFile fileOf(ResultSet row, StatementContext context) throws SQLException {
+        return new ReleaseFile(
+                row.getString("name"),
+                FileRole.ofColumn(row.getString("role")),
+                row.getString("media_type"),
+                row.getLong("byte_count"),
+                new Sha256(row.getString("sha256")));
+    }
+
+    private static Release releaseOf(ResultSet row, StatementContext context) throws SQLException {
+        return new Release(
+                new ReleaseId(row.getString("id")),
+                new EpisodeId(row.getString("episode_id")),
+                row.getInt("number"),
+                RecipeJson.read(row.getString("recipe")),
+                state(row),
+                Instants.from(row, "created_at"),
+                Instants.ifPresent(row, "published_at"));
+    }
+
+    private static BuildState state(ResultSet row) throws SQLException {
+        String state = row.getString("state");
+        return switch (state) {
+            case "waiting" -> new BuildState.Waiting();
+            case "building" -> new BuildState.Building(row.getInt("steps_done"), row.getInt("steps_total"));
+            case "ready" -> new BuildState.Ready();
+            case "failed" -> new BuildState.Failed(row.getString("failure"));
+            default -> throw new IllegalStateException("no such state of a release: " + state);
+        };
+    }
+}
