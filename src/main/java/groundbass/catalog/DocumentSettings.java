@@ -25,12 +25,16 @@ public record DocumentSettings(String language, String tempos) {
     /** The tempos that can be read, each once, slowest first; {@link DocumentCheck} tells of the others. */
     public List<Integer> tempoPercents() {
         return tempoWords()
-                .filter(word -> PERCENT.matcher(word).matches())
+                .filter(DocumentSettings::isPercent)
                 .map(Integer::valueOf)
-                .filter(percent -> percent >= 20 && percent <= 200)
                 .distinct()
                 .sorted()
                 .toList();
+    }
+
+    /** Whether a word is a tempo from 20 to 200 percent. */
+    static boolean isPercent(String word) {
+        return PERCENT.matcher(word).matches() && Integer.parseInt(word) >= 20 && Integer.parseInt(word) <= 200;
     }
 
     /** The words that are typed as tempos, right or wrong. */
