@@ -37,11 +37,11 @@ public final class Audit {
 
     /** The latest entries, newest first. */
     public List<AuditEntry> latest(int count) {
-        return jdbi.withHandle(handle -> handle.createQuery(
-                        "select at, who, what, detail from audit order by id desc limit :count")
-                .bind("count", count)
-                .map(Audit::entry)
-                .list());
+        return jdbi.withHandle(
+                handle -> handle.createQuery("select at, who, what, detail from audit order by id desc limit :count")
+                        .bind("count", count)
+                        .map(Audit::entry)
+                        .list());
     }
 
     private static AuditEntry entry(ResultSet row, StatementContext context) throws SQLException {

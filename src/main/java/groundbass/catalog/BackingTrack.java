@@ -1,6 +1,7 @@
 package groundbass.catalog;
 
 import groundbass.store.Sha256;
+import java.util.Locale;
 import java.util.Objects;
 
 /**
@@ -17,7 +18,12 @@ public record BackingTrack(UploadId upload, Sha256 sha256, String title, Kind ki
         WITHOUT_BASS,
         /** drums alone */
         DRUMS,
-        OTHER
+        OTHER;
+
+        /** The key of its name in the message bundle. */
+        public String messageKey() {
+            return "catalog.track." + name().toLowerCase(Locale.ROOT);
+        }
     }
 
     public BackingTrack {

@@ -52,7 +52,8 @@ final class Checks {
     /** A language tag (BCP 47) in its usual writing. */
     static Optional<String> languageTag(String text) {
         try {
-            String tag = new Locale.Builder().setLanguageTag(text.strip()).build().toLanguageTag();
+            String tag =
+                    new Locale.Builder().setLanguageTag(text.strip()).build().toLanguageTag();
             return tag.equals("und") ? Optional.empty() : Optional.of(tag);
         } catch (IllformedLocaleException e) {
             return Optional.empty();

@@ -11,8 +11,7 @@ import org.jdbi.v3.core.statement.StatementContext;
 /** Drafts as rows. */
 final class Drafts {
     Optional<Draft> find(Handle handle, EducatorId educator, EpisodeId episode) {
-        return handle.createQuery(
-                        """
+        return handle.createQuery("""
                         select educator_id, episode_id, version, document, saved_at from draft
                         where educator_id = :educator and episode_id = :episode""")
                 .bind("educator", educator.value())
@@ -23,8 +22,7 @@ final class Drafts {
 
     /** The first version. */
     Draft insert(Handle handle, EducatorId educator, EpisodeId episode, EpisodeDocument document, Instant now) {
-        handle.createUpdate(
-                        """
+        handle.createUpdate("""
                         insert into draft (educator_id, episode_id, version, document, saved_at)
                         values (:educator, :episode, 1, :document, :at)""")
                 .bind("educator", educator.value())
@@ -37,8 +35,7 @@ final class Drafts {
 
     /** The version after {@code before}. */
     Draft replace(Handle handle, Draft before, EpisodeDocument document, Instant now) {
-        handle.createUpdate(
-                        """
+        handle.createUpdate("""
                         update draft set version = version + 1, document = :document, saved_at = :at
                         where educator_id = :educator and episode_id = :episode and version = :version""")
                 .bind("educator", before.educator().value())

@@ -38,8 +38,7 @@ final class EducatorRepository {
     }
 
     void insert(Handle handle, Educator educator, String hash) {
-        handle.createUpdate(
-                        """
+        handle.createUpdate("""
                         insert into educator (id, name, email, password_hash, created_at)
                         values (:id, :name, :email, :hash, :at)""")
                 .bind("id", educator.id().value())

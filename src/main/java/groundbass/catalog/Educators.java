@@ -62,9 +62,10 @@ public final class Educators {
             return Outcome.refused(problems);
         }
         String hash = passwords.hash(password);
-        return jdbi.inTransaction(handle -> rows.findByEmail(handle, normal(email)).isPresent()
-                ? Outcome.refused("email", "catalog.problem.email.taken")
-                : Outcome.done(insert(handle, name, email, hash)));
+        return jdbi.inTransaction(
+                handle -> rows.findByEmail(handle, normal(email)).isPresent()
+                        ? Outcome.refused("email", "catalog.problem.email.taken")
+                        : Outcome.done(insert(handle, name, email, hash)));
     }
 
     private Educator insert(Handle handle, String name, String email, String hash) {
@@ -109,7 +110,8 @@ public final class Educators {
         String hash = passwords.hash(chosen);
         jdbi.useTransaction(handle -> {
             rows.setHash(handle, educator.id(), hash);
-            audit.append(handle, educator.id(), "educator.password", educator.id().value());
+            audit.append(
+                    handle, educator.id(), "educator.password", educator.id().value());
         });
         return Outcome.done(educator);
     }

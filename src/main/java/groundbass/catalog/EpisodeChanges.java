@@ -19,8 +19,7 @@ final class EpisodeChanges {
     }
 
     static void insert(Handle handle, Episode episode) {
-        handle.createUpdate(
-                        """
+        handle.createUpdate("""
                         insert into episode (id, series_id, number, slug, title, level, summary, created_at)
                         values (:id, :series, :number, :slug, :title, :level, :summary, :at)""")
                 .bind("id", episode.id().value())
@@ -62,8 +61,7 @@ final class EpisodeChanges {
     }
 
     private static void setTitle(Handle handle, EpisodeId id, String title) {
-        handle.createUpdate(
-                        """
+        handle.createUpdate("""
                         update episode set title = :title,
                                slug = case when published_at is null then :slug else slug end
                         where id = :id""")
@@ -78,8 +76,7 @@ final class EpisodeChanges {
     }
 
     static boolean schedule(Handle handle, EpisodeId id, Instant at, ZoneId zone, LocalDateTime local) {
-        return handle.createUpdate(
-                                """
+        return handle.createUpdate("""
                                 update episode
                                 set scheduled_at = :at, scheduled_zone = :zone, scheduled_local = :local
                                 where id = :id and published_at is null""")
@@ -92,19 +89,14 @@ final class EpisodeChanges {
     }
 
     static boolean unschedule(Handle handle, EpisodeId id) {
-        return handle.createUpdate(
-                                """
+        return handle.createUpdate("""
                                 update episode
                                 set scheduled_at = null, scheduled_zone = null, scheduled_local = null
-                                where id = :id and published_at is null and scheduled_at is not null""")
-                        .bind("id", id.value())
-                        .execute()
-                == 1;
+                                where id = :id and published_at is null and scheduled_at is not null""").bind("id", id.value()).execute() == 1;
     }
 
     static boolean markPublished(Handle handle, EpisodeId id, Instant now) {
-        return handle.createUpdate(
-                                "update episode set published_at = :now where id = :id and published_at is null")
+        return handle.createUpdate("update episode set published_at = :now where id = :id and published_at is null")
                         .bind("id", id.value())
                         .bind("now", now)
                         .execute()

@@ -123,8 +123,7 @@ public final class EpisodeDesk {
         var stored = drafts.find(handle, who, episode.id());
         if (stored.map(Draft::version).orElse(0) != base) {
             return new DraftSave.Conflict(
-                    stored.orElseGet(() ->
-                            new Draft(who, episode.id(), 0, start(handle, episode), Optional.empty())),
+                    stored.orElseGet(() -> new Draft(who, episode.id(), 0, start(handle, episode), Optional.empty())),
                     document);
         }
         if (!episode.isPublished()) {

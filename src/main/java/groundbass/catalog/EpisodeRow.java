@@ -10,8 +10,7 @@ import org.jdbi.v3.core.statement.StatementContext;
 /** How an episode is read from its row. */
 final class EpisodeRow {
     /** All columns, of a table that is called e. */
-    static final String SELECT =
-            """
+    static final String SELECT = """
             select e.id, e.series_id, e.number, e.slug, e.title, e.level, e.summary, e.scheduled_at,
                    e.scheduled_zone, e.scheduled_local, e.published_at, e.created_at
             from episode e\s""";

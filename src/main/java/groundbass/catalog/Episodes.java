@@ -50,15 +50,15 @@ public final class Episodes {
     }
 
     public List<Episode> in(Handle handle, SeriesId series) {
-        return list(select(handle, "where e.series_id = :series order by e.number")
-                .bind("series", series.value()));
+        return list(
+                select(handle, "where e.series_id = :series order by e.number").bind("series", series.value()));
     }
 
     /** For everyone: the published ones of a series by number. */
     public List<Episode> publishedIn(SeriesId series) {
-        return jdbi.withHandle(handle -> list(select(
-                        handle, "where e.series_id = :series and e.published_at is not null order by e.number")
-                .bind("series", series.value())));
+        return jdbi.withHandle(handle ->
+                list(select(handle, "where e.series_id = :series and e.published_at is not null order by e.number")
+                        .bind("series", series.value())));
     }
 
     /** For everyone: what was published last, over all series, newest first. */
@@ -91,19 +91,14 @@ public final class Episodes {
     }
 
     public List<Episode> dueBefore(Handle handle, Instant now) {
-        return list(select(
-                        handle,
-                        """
+        return list(select(handle, """
                         where e.published_at is null and e.scheduled_at <= :now
-                        order by e.scheduled_at, e.series_id, e.number""")
-                .bind("now", now));
+                        order by e.scheduled_at, e.series_id, e.number""").bind("now", now));
     }
 
     /** Those that wait for their hour, the next one first. */
     public List<Episode> scheduled() {
-        return jdbi.withHandle(handle -> list(select(
-                handle,
-                """
+        return jdbi.withHandle(handle -> list(select(handle, """
                 where e.published_at is null and e.scheduled_at is not null
                 order by e.scheduled_at, e.series_id, e.number""")));
     }

@@ -69,8 +69,7 @@ public final class Revisions {
     }
 
     private static void insert(Handle handle, Revision revision) {
-        handle.createUpdate(
-                        """
+        handle.createUpdate("""
                         insert into revision
                             (id, episode_id, number, form_version, document, note, educator_id, created_at)
                         values (:id, :episode, :number, :form, :document, :note, :by, :at)""")

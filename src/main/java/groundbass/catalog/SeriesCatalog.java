@@ -61,8 +61,7 @@ public final class SeriesCatalog {
     }
 
     private Slug free(Handle handle, Slug wanted) {
-        return Stream.concat(
-                        Stream.of(wanted), IntStream.iterate(2, n -> n + 1).mapToObj(wanted::numbered))
+        return Stream.concat(Stream.of(wanted), IntStream.iterate(2, n -> n + 1).mapToObj(wanted::numbered))
                 .filter(slug -> rows.find(handle, slug).isEmpty())
                 .findFirst()
                 .orElseThrow();
@@ -91,7 +90,8 @@ public final class SeriesCatalog {
         Slug slug = Slug.parse(form.slug().strip()).orElse(before.slug());
         if (!slug.equals(before.slug())) {
             if (rows.hasPublished(handle, before.id())) {
-                return Outcome.refused("slug", "catalog.problem.slug.published", before.slug().value());
+                return Outcome.refused(
+                        "slug", "catalog.problem.slug.published", before.slug().value());
             }
             if (rows.find(handle, slug).isPresent()) {
                 return Outcome.refused("slug", "catalog.problem.slug.taken", slug.value());

@@ -20,7 +20,10 @@ public record SeriesForm(String title, String slug, String summary, String zone)
     /** The form that shows a series as it is. */
     public static SeriesForm of(Series series) {
         return new SeriesForm(
-                series.title(), series.slug().value(), series.summary(), series.zone().getId());
+                series.title(),
+                series.slug().value(),
+                series.summary(),
+                series.zone().getId());
     }
 
     /** What is wrong, whatever else there is. */

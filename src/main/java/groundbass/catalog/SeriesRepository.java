@@ -37,19 +37,14 @@ final class SeriesRepository {
 
     /** Those with something published, the one with the latest publication first. */
     List<Series> published(Handle handle) {
-        return handle.createQuery(
-                        SELECT
-                                + """
+        return handle.createQuery(SELECT + """
                                 join (select series_id, max(published_at) as latest from episode
                                       where published_at is not null group by series_id) e on e.series_id = s.id
-                                order by e.latest desc, s.id""")
-                .map(SeriesRepository::series)
-                .list();
+                                order by e.latest desc, s.id""").map(SeriesRepository::series).list();
     }
 
     boolean hasPublished(Handle handle, SeriesId id) {
-        return handle.createQuery(
-                                "select count(*) from episode where series_id = :id and published_at is not null")
+        return handle.createQuery("select count(*) from episode where series_id = :id and published_at is not null")
                         .bind("id", id.value())
                         .mapTo(Integer.class)
                         .one()
@@ -73,8 +68,7 @@ final class SeriesRepository {
     }
 
     void insert(Handle handle, Series series) {
-        handle.createUpdate(
-                        """
+        handle.createUpdate("""
                         insert into series (id, educator_id, slug, title, summary, zone, created_at)
                         values (:id, :owner, :slug, :title, :summary, :zone, :at)""")
                 .bind("id", series.id().value())
@@ -88,8 +82,7 @@ final class SeriesRepository {
     }
 
     void update(Handle handle, Series series) {
-        handle.createUpdate(
-                        """
+        handle.createUpdate("""
                         update series set slug = :slug, title = :title, summary = :summary, zone = :zone
                         where id = :id""")
                 .bind("id", series.id().value())

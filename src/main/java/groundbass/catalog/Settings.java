@@ -39,16 +39,19 @@ public final class Settings {
                 chosen.getOrDefault(LANGUAGE, usual.language()),
                 Boolean.parseBoolean(chosen.get(SIGN_IN)),
                 Optional.ofNullable(chosen.get(ZONE)).map(ZoneId::of).orElse(usual.defaultZone()),
-                Optional.ofNullable(chosen.get(ADDRESS)).filter(text -> !text.isEmpty()).map(URI::create));
+                Optional.ofNullable(chosen.get(ADDRESS))
+                        .filter(text -> !text.isEmpty())
+                        .map(URI::create));
     }
 
     /** Saves what an educator typed, where nothing is wrong with it. */
     public Outcome<SiteSettings> save(EducatorId who, SettingsForm form) {
         var outcome = form.read();
-        outcome.result().ifPresent(settings -> jdbi.useTransaction(handle -> {
-            save(handle, settings);
-            audit.append(handle, who, "settings.changed", settings.siteName());
-        }));
+        outcome.result()
+                .ifPresent(settings -> jdbi.useTransaction(handle -> {
+                    save(handle, settings);
+                    audit.append(handle, who, "settings.changed", settings.siteName());
+                }));
         return outcome;
     }
 

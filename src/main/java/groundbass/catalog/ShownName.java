@@ -10,10 +10,7 @@ final class ShownName {
     static String of(String sent) {
         String last = sent.substring(Math.max(sent.lastIndexOf('/'), sent.lastIndexOf('\\')) + 1);
         var shown = new StringBuilder();
-        last.codePoints()
-                .filter(ShownName::isShown)
-                .limit(LONGEST)
-                .forEach(shown::appendCodePoint);
+        last.codePoints().filter(ShownName::isShown).limit(LONGEST).forEach(shown::appendCodePoint);
         return shown.substring(0, Math.min(shown.length(), LONGEST)).strip();
     }
 

@@ -15,7 +15,11 @@ import java.util.Optional;
  *                      was started with; no slash at its end
  */
 public record SiteSettings(
-        String siteName, String language, boolean downloadsNeedSignIn, ZoneId defaultZone, Optional<URI> publicAddress) {
+        String siteName,
+        String language,
+        boolean downloadsNeedSignIn,
+        ZoneId defaultZone,
+        Optional<URI> publicAddress) {
     /** What holds until something is chosen. */
     public static final SiteSettings USUAL =
             new SiteSettings("Groundbass", "en", false, ZoneOffset.UTC, Optional.empty());

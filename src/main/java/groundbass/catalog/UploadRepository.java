@@ -12,13 +12,11 @@ import org.jdbi.v3.core.statement.StatementContext;
 
 /** Uploads as rows. */
 final class UploadRepository {
-    private static final String SELECT =
-            """
+    private static final String SELECT = """
             select id, educator_id, episode_id, original_name, byte_count, sha256, facts, created_at from upload\s""";
 
     void insert(Handle handle, Upload upload) {
-        handle.createUpdate(
-                        """
+        handle.createUpdate("""
                         insert into upload (id, educator_id, episode_id, original_name, media_type, byte_count,
                                             sha256, facts, created_at)
                         values (:id, :by, :episode, :name, :type, :bytes, :sha256, :facts, :at)""")

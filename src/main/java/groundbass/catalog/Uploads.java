@@ -67,8 +67,7 @@ public final class Uploads {
     }
 
     private Upload keep(EducatorId who, EpisodeId episode, String originalName, Blob blob, AudioFacts facts) {
-        var upload = new Upload(
-                UploadId.next(), who, episode, ShownName.of(originalName), blob, facts, Now.of(clock));
+        var upload = new Upload(UploadId.next(), who, episode, ShownName.of(originalName), blob, facts, Now.of(clock));
         jdbi.useTransaction(handle -> {
             rows.insert(handle, upload);
             audit.append(handle, who, "upload.created", upload.id() + " for episode " + episode);

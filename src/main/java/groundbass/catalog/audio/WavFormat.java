@@ -43,9 +43,8 @@ record WavFormat(int tag, int channels, long sampleRate, int blockAlign, int bit
 
     private static int tag(ByteFile file, long at, long size) throws IOException {
         int tag = file.littleEndian16(at);
-        boolean extended = tag == EXTENSIBLE
-                && size >= EXTENSIBLE_LENGTH
-                && file.holds(at + SUB_FORMAT + 2, REST_OF_GUID);
+        boolean extended =
+                tag == EXTENSIBLE && size >= EXTENSIBLE_LENGTH && file.holds(at + SUB_FORMAT + 2, REST_OF_GUID);
         return extended ? file.littleEndian16(at + SUB_FORMAT) : tag;
     }
 
