@@ -1,0 +1,74 @@
+package groundbass.release;
+
+import groundbass.store.Blobs;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.zip.CRC32;
+import java.util.zip.CheckedInputStream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+
+/**
+ * All files to take home in one zip, the same bytes for the same files: entries in the given order, each with the
+ * earliest time that the format knows. Sound is stored as it is, since it does not shrink.
+ */
+final class Bundle {
+    /** A phone can take this over a slow line. */
+    static final long LARGEST = 60L * 1000 * 1000;
+
+    private static final LocalDateTime EARLIEST = LocalDateTime.of(1980, 1, 1, 0, 0);
+
+    private Bundle() {}
+
+    /** The files that fit: from the first on, without what would make the bundle too large. */
+    static List<ReleaseFile> fitting(List<ReleaseFile> files) {
+        var fitting = new ArrayList<ReleaseFile>();
+        long size = 0;
+        for (var file : files) {
+            if (file.role().isBundled() && size + file.size() <= LARGEST) {
+                fitting.add(file);
+                size += file.size();
+            }
+        }
+        return fitting;
+    }
+
+    static void write(List<ReleaseFile> files, Blobs blobs, OutputStream out) throws IOException {
+        var zip = new ZipOutputStream(out);
+        for (var file : files) {
+            zip.putNextEntry(entry(file, blobs));
+            try (var content = blobs.open(file.sha256())) {
+                content.transferTo(zip);
+            }
+            zip.closeEntry();
+        }
+        zip.finish();
+    }
+
+    /** The path of a file inside the bundle. */
+    static String path(ReleaseFile file) {
+        return file.role() == FileRole.PRACTICE ? "practice/" + file.name() : file.name();
+    }
+
+    private static ZipEntry entry(ReleaseFile file, Blobs blobs) throws IOException {
+        var entry = new ZipEntry(path(file));
+        entry.setTimeLocal(EARLIEST);
+        if (file.mediaType().startsWith("audio/mpeg")) {
+            entry.setMethod(ZipEntry.STORED);
+            entry.setSize(file.size());
+            entry.setCrc(crc(blobs, file));
+        }
+        return entry;
+    }
+
+    private static long crc(Blobs blobs, ReleaseFile file) throws IOException {
+        var crc = new CRC32();
+        try (var content = new CheckedInputStream(blobs.open(file.sha256()), crc)) {
+            content.transferTo(OutputStream.nullOutputStream());
+        }
+        return crc.getValue();
+    }
+}

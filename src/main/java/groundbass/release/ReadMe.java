@@ -1,0 +1,102 @@
+package groundbass.release;
+
+import groundbass.catalog.EpisodeDocument;
+import groundbass.text.Messages;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/** The README.txt of a bundle: what is what, credits, rights, cautions. Plain text, lines of at most 76 characters. */
+final class ReadMe {
+    static final String NAME = "README.txt";
+
+    private static final int WIDTH = 76;
+
+    private final Messages messages;
+    private final List<String> lines = new ArrayList<>();
+
+    private ReadMe(Messages messages) {
+        this.messages = messages;
+    }
+
+    static Rendered of(
+            EpisodeDocument document,
+            Recipe recipe,
+            List<ReleaseFile> bundled,
+            List<ReleaseFile> left,
+            Messages messages) {
+        var text = new ReadMe(messages);
+        text.head(document, recipe);
+        text.files(bundled);
+        left.forEach(text::left);
+        text.rights(document);
+        text.cautions("hands");
+        text.cautions("hearing");
+        return new Rendered(NAME, FileRole.READ_ME, "text/plain; charset=utf-8", text.bytes());
+    }
+
+    private void head(EpisodeDocument document, Recipe recipe) {
+        lines.add(document.title());
+        lines.add(messages.say("release.readme.of", recipe.series(), recipe.episodeNumber()));
+        lines.add(messages.say(
+                "release.readme.release", recipe.release(), recipe.date().toString()));
+        lines.add(recipe.episodeAddress());
+    }
+
+    private void files(List<ReleaseFile> files) {
+        heading("release.readme.files");
+        for (var file : files) {
+            lines.add("  " + Bundle.path(file));
+            wrap("      ", "      ", messages.say("release.role." + file.role().column()));
+        }
+    }
+
+    private void left(ReleaseFile file) {
+        wrap("  ", "  ", messages.say("release.readme.left", file.name()));
+    }
+
+    private void rights(EpisodeDocument document) {
+        heading("release.readme.rights");
+        var rights = document.rights();
+        List.of(rights.composer(), rights.credit(), rights.statement()).stream()
+                .filter(text -> !text.isBlank())
+                .forEach(text -> wrap("", "", text));
+        wrap("", "", messages.say("release.readme.yours"));
+        wrap("", "", messages.say("cautions.rights.4"));
+    }
+
+    private void cautions(String part) {
+        heading("cautions." + part);
+        IntStream.iterate(1, number -> messages.has("cautions." + part + "." + number), number -> number + 1)
+                .mapToObj(number -> messages.say("cautions." + part + "." + number))
+                .forEach(text -> wrap("- ", "  ", text));
+    }
+
+    private void heading(String key) {
+        String heading = messages.say(key);
+        lines.add("");
+        lines.add(heading);
+        lines.add("-".repeat(heading.length()));
+    }
+
+    private void wrap(String first, String others, String text) {
+        var line = new StringBuilder(first);
+        boolean empty = true;
+        for (String word : text.strip().split("\\s+")) {
+            if (!empty && line.length() + 1 + word.length() > WIDTH) {
+                lines.add(line.toString());
+                line = new StringBuilder(others);
+                empty = true;
+            }
+            line.append(empty ? "" : " ").append(word);
+            empty = false;
+        }
+        lines.add(line.toString());
+    }
+
+    /** Lines end as on every system that a student may have: carriage return, line feed. */
+    private byte[] bytes() {
+        return (String.join("\r\n", lines) + "\r\n").getBytes(StandardCharsets.UTF_8);
+    }
+}
