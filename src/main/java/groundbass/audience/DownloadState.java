@@ -21,6 +21,11 @@ public enum DownloadState {
         return column;
     }
 
+    /** Where the message bundle names it. */
+    public String key() {
+        return "audience.download." + column.replace(" ", "");
+    }
+
     /** Whether a request for the whole file begins a download of its own. */
     boolean isOver() {
         return switch (this) {

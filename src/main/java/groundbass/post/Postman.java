@@ -71,15 +71,15 @@ public final class Postman {
 
     private boolean claim(Letter letter) {
         int attempt = letter.attempts() + 1;
-        return jdbi.withHandle(handle -> handle.createUpdate("""
+        int claimed = jdbi.withHandle(handle -> handle.createUpdate("""
                         update outbox set attempts = :attempt, send_after = :next
-                        where id = :id and attempts = :seen and delivery is null"""))
-                        .bind("attempt", attempt)
-                        .bind("next", Instants.toColumn(clock.instant().plus(pauseAfter(attempt))))
-                        .bind("id", letter.id().value())
-                        .bind("seen", letter.attempts())
-                        .execute()
-                == 1;
+                        where id = :id and attempts = :seen and delivery is null""")
+                .bind("attempt", attempt)
+                .bind("next", Instants.toColumn(clock.instant().plus(pauseAfter(attempt))))
+                .bind("id", letter.id().value())
+                .bind("seen", letter.attempts())
+                .execute());
+        return claimed == 1;
     }
 
     private boolean deliver(Letter letter) {
@@ -88,8 +88,10 @@ public final class Postman {
             return true;
         } catch (SendingFailed failure) {
             failed(letter, failure);
-            return false;
+        } catch (RuntimeException unforeseen) {
+            failed(letter, new SendingFailed(unforeseen)); // one odd letter must not hold up the others
         }
+        return false;
     }
 
     private void failed(Letter letter, SendingFailed failure) {

@@ -1,0 +1,186 @@
+package groundbass.post;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import groundbass.store.BothDatabases;
+import groundbass.store.Database;
+import groundbass.store.SettableClock;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ArgumentsSource;
+
+class PostmanTest {
+    private static final EmailAddress READER = new EmailAddress("reader@example.org");
+
+    private final SettableClock clock = SettableClock.at("2026-03-02T10:00:00Z");
+    private final List<String> bag = new ArrayList<>();
+    private final Sender willing = (id, message) -> {
+        bag.add(message.subject() + ": " + message.text());
+        return Delivery.SENT;
+    };
+    private final Sender refusing = (id, message) -> {
+        throw new SendingFailed("421 busy\r\ntry later");
+    };
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void sendsALetterOnceAndErasesItsText(Database database) {
+        try (database) {
+            var outbox = new Outbox(database.jdbi(), clock);
+            var postman = new Postman(database.jdbi(), willing, clock);
+            MessageId id = outbox.put(letter("One"));
+
+            assertThat(postman.deliverDue()).isEqualTo(1);
+            assertThat(postman.deliverDue()).isZero();
+            assertThat(bag).containsExactly("One: Länger als eine Zeile\nü");
+            Letter sent = outbox.find(id).orElseThrow();
+            assertThat(sent.delivery()).contains(Delivery.SENT);
+            assertThat(sent.message().text()).isEmpty();
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aLetterGoesDownWithItsTransaction(Database database) {
+        try (database) {
+            var outbox = new Outbox(database.jdbi(), clock);
+            assertThatThrownBy(() -> database.jdbi().useTransaction(handle -> {
+                        outbox.put(handle, letter("Never"));
+                        throw new IllegalStateException("something else failed");
+                    }))
+                    .hasMessage("something else failed");
+            assertThat(new Postman(database.jdbi(), willing, clock).deliverDue())
+                    .isZero();
+            assertThat(outbox.newest(10)).isEmpty();
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void triesAgainAfterGrowingPausesAndThenGivesUp(Database database) {
+        try (database) {
+            var outbox = new Outbox(database.jdbi(), clock);
+            var postman = new Postman(database.jdbi(), refusing, clock);
+            MessageId id = outbox.put(letter("Refused"));
+
+            for (int attempt = 1; attempt <= Postman.MOST_ATTEMPTS; attempt++) {
+                assertThat(outbox.find(id).orElseThrow().delivery()).isEmpty();
+                postman.deliverDue();
+                postman.deliverDue();
+                assertThat(outbox.find(id).orElseThrow().attempts()).isEqualTo(attempt);
+                clock.move(Postman.pauseAfter(attempt).minusSeconds(1));
+                postman.deliverDue();
+                assertThat(outbox.find(id).orElseThrow().attempts()).isEqualTo(attempt);
+                clock.move(Duration.ofSeconds(1));
+            }
+            Letter failed = outbox.find(id).orElseThrow();
+            assertThat(failed.delivery()).contains(Delivery.FAILED);
+            assertThat(failed.lastError()).contains("421 busy try later");
+            clock.move(Duration.ofDays(2));
+            assertThat(new Postman(database.jdbi(), willing, clock).deliverDue())
+                    .isZero();
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void oneLetterThatFailsDoesNotHoldTheOthers(Database database) {
+        try (database) {
+            var outbox = new Outbox(database.jdbi(), clock);
+            for (String subject : List.of("One", "Two", "Three", "Four")) outbox.put(letter(subject));
+            Sender choosy = (id, message) -> {
+                if (message.subject().equals("Two")) throw new SendingFailed("550 no such reader");
+                if (message.subject().equals("Three")) throw new IllegalStateException("unforeseen");
+                return willing.send(id, message);
+            };
+            assertThat(new Postman(database.jdbi(), choosy, clock).deliverDue()).isEqualTo(2);
+            assertThat(bag).hasSize(2).noneMatch(text -> text.startsWith("T"));
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aSecondPostmanLeavesAClaimedLetterAlone(Database database) {
+        try (database) {
+            var outbox = new Outbox(database.jdbi(), clock);
+            outbox.put(letter("Once"));
+            var second = new Postman(database.jdbi(), willing, clock);
+            var first = new Postman(
+                    database.jdbi(),
+                    (id, message) -> {
+                        second.deliverDue();
+                        return willing.send(id, message);
+                    },
+                    clock);
+            first.deliverDue();
+            assertThat(bag).hasSize(1);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void waitsForItsHourAndDropsWhatCameTooLate(Database database) {
+        try (database) {
+            var outbox = new Outbox(database.jdbi(), clock);
+            var postman = new Postman(database.jdbi(), willing, clock);
+            var later = clock.instant().plus(Duration.ofHours(2));
+            MessageId announced =
+                    outbox.put(new Message(READER, "Later", "x", later, Optional.empty(), Optional.empty()));
+            MessageId link =
+                    outbox.put(letter("Link").uselessAfter(clock.instant().plus(Duration.ofMinutes(20))));
+
+            clock.move(Duration.ofMinutes(20));
+            assertThat(postman.deliverDue()).isZero();
+            assertThat(outbox.find(link).orElseThrow().delivery()).contains(Delivery.USELESS);
+            clock.move(Duration.ofMinutes(100));
+            assertThat(postman.deliverDue()).isEqualTo(1);
+            assertThat(outbox.find(announced).orElseThrow().delivery()).contains(Delivery.SENT);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void withoutAMailServerLettersStayReadableOnTheDesk(Database database) {
+        try (database) {
+            var outbox = new Outbox(database.jdbi(), clock);
+            MessageId id = outbox.put(letter("Desk"));
+            new Postman(database.jdbi(), new DevelopmentSender(), clock).deliverDue();
+            Letter letter = outbox.newest(10).get(0);
+            assertThat(letter.id()).isEqualTo(id);
+            assertThat(letter.delivery()).contains(Delivery.ON_DESK);
+            assertThat(letter.message().text()).isEqualTo("Länger als eine Zeile\nü");
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void keepsWhatLeftForThirtyDays(Database database) {
+        try (database) {
+            var outbox = new Outbox(database.jdbi(), clock);
+            outbox.put(letter("Old"));
+            new Postman(database.jdbi(), willing, clock).deliverDue();
+            MessageId waiting = outbox.put(letter("Still waiting"));
+            clock.move(Outbox.KEPT);
+            assertThat(outbox.purge()).isZero();
+            clock.move(Duration.ofSeconds(1));
+            assertThat(outbox.purge()).isEqualTo(1);
+            assertThat(outbox.newest(10)).extracting(Letter::id).containsExactly(waiting);
+        }
+    }
+
+    @Test
+    void pausesGrowFourfold() {
+        assertThat(List.of(1, 2, 3, 4, 5))
+                .extracting(attempt -> Postman.pauseAfter(attempt).toMinutes())
+                .containsExactly(1L, 4L, 16L, 64L, 256L);
+    }
+
+    private Message letter(String subject) {
+        return Message.of(READER, subject, "Länger als eine Zeile\nü", clock.instant());
+    }
+}
