@@ -1,0 +1,113 @@
+package groundbass.audience;
+
+import groundbass.catalog.EpisodeId;
+import groundbass.post.EmailAddress;
+import groundbass.post.Outbox;
+import groundbass.store.Database;
+import groundbass.store.SettableClock;
+import java.net.URI;
+import java.time.Duration;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Everything of this room on one database, at ten o'clock of a Monday, with short ways to do the usual. */
+final class Audience {
+    static final EpisodeId FIRST = new EpisodeId("episode000000001");
+    static final EpisodeId SECOND = new EpisodeId("episode000000002");
+    static final EmailAddress ANNA = new EmailAddress("a.reader@example.org");
+    static final EmailAddress BERT = new EmailAddress("b.reader@example.org");
+    static final Taker VISITOR = new Taker.Anonymous("192.0.2.7", "A browser/1.0"); // address of RFC 5737
+    static final Taker ROBOT = new Taker.Anonymous("192.0.2.8", "Examplebot/2.1");
+
+    final SettableClock clock = SettableClock.at("2026-03-02T10:00:00Z");
+    final Database database;
+    final Outbox outbox;
+    final Students students;
+    final Consents consents;
+    final Sessions sessions;
+    final SignIns signIns;
+    final VisitorKey visitors;
+    final DownloadToken tokens;
+    final Downloads downloads;
+    final Statistics statistics;
+
+    Audience(Database database) {
+        this.database = database;
+        var jdbi = database.jdbi();
+        outbox = new Outbox(jdbi, clock);
+        students = new Students(jdbi, outbox, clock);
+        consents = new Consents(jdbi, clock);
+        sessions = new Sessions(jdbi, clock);
+        signIns =
+                new SignIns(jdbi, outbox, students, consents, sessions, URI.create("https://bass.example:8443"), clock);
+        visitors = new VisitorKey(clock);
+        tokens = DownloadToken.of(jdbi);
+        downloads = new Downloads(jdbi, tokens, visitors, clock);
+        statistics = new Statistics(jdbi);
+    }
+
+    static ReleasedFile file(EpisodeId episode, String name, long size) {
+        return new ReleasedFile("release000000001", episode, name, size);
+    }
+
+    static FileRequest whole(ReleasedFile file, Taker taker) {
+        return new FileRequest(file, taker, true, Optional.empty());
+    }
+
+    static FileRequest range(ReleasedFile file, Taker taker) {
+        return new FileRequest(file, taker, false, Optional.empty());
+    }
+
+    StudentId student(EmailAddress email) {
+        return database.jdbi()
+                .inTransaction(handle -> students.create(handle, email, Locale.ENGLISH))
+                .id();
+    }
+
+    /** The token in the newest letter, as its reader would find it. */
+    Token mailed() {
+        String text = outbox.newest(1).get(0).message().text();
+        String link = text.lines()
+                .filter(line -> line.startsWith("https://bass.example:8443/sign-in/"))
+                .findFirst()
+                .orElseThrow();
+        return new Token(link.substring(link.lastIndexOf('/') + 1));
+    }
+
+    Token requested(EmailAddress email) {
+        signIns.request(email, Locale.ENGLISH);
+        clock.move(Duration.ofMillis(1));
+        return mailed();
+    }
+
+    DownloadId take(ReleasedFile file, Taker taker) {
+        DownloadId id = downloads.begin(whole(file, taker)).id();
+        downloads.sent(id, ByteSpan.of(0, file.size()));
+        return id;
+    }
+
+    Download download(DownloadId id) {
+        return downloads.find(id).orElseThrow();
+    }
+
+    List<Download> all() {
+        return database.jdbi().withHandle(handle -> handle.createQuery("select * from download order by started_at")
+                .map(DownloadRows::download)
+                .list());
+    }
+
+    long rows(String table) {
+        return database.jdbi().withHandle(handle -> handle.createQuery("select count(*) from " + table)
+                .mapTo(Long.class)
+                .one());
+    }
+
+    /** All that a table holds, as text to search. */
+    String contents(String table) {
+        return database.jdbi().withHandle(handle -> handle.createQuery("select * from " + table)
+                .mapToMap()
+                .list()
+                .toString());
+    }
+}
