@@ -1,6 +1,8 @@
 package groundbass.web;
 
+import groundbass.store.RandomId;
 import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
 import org.eclipse.jetty.io.Content;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
@@ -13,9 +15,20 @@ import org.slf4j.LoggerFactory;
 final class BareErrors extends ErrorHandler {
     private static final Logger log = LoggerFactory.getLogger(BareErrors.class);
 
-    static void log(HttpServletResponse response, Error error) {
-        log.error("the server cannot go on with a request", error);
+    /** For errors of the machine (out of memory, say), where even the error page might fail. */
+    static void fault(HttpServletResponse response, Error error) {
+        String id = RandomId.next();
+        log.error("fault {}", id, error);
+        if (response.isCommitted()) {
+            return;
+        }
         response.setStatus(HttpServletResponse.SC_INTERNAL_SERVER_ERROR);
+        response.setContentType("text/plain; charset=utf-8");
+        try {
+            response.getOutputStream().print("500 " + id + "\n");
+        } catch (IOException e) {
+            log.debug("nobody is left to tell", e);
+        }
     }
 
     @Override

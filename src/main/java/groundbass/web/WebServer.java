@@ -58,7 +58,7 @@ public final class WebServer implements AutoCloseable {
         config.jetty.multipartConfig.maxFileSize(LARGEST_UPLOAD_MB, SizeUnit.MB);
         config.jetty.multipartConfig.maxTotalRequestSize(LARGEST_UPLOAD_MB + 1, SizeUnit.MB);
         config.jsonMapper(new JavalinJackson(null, false));
-        config.router.javaLangErrorHandler(BareErrors::log);
+        config.router.javaLangErrorHandler(BareErrors::fault);
         config.jetty.modifyHttpConfiguration(http -> talkLittle(http, settings));
         config.jetty.modifyServer(server -> {
             server.setStopTimeout(STOP_MILLIS);

@@ -7,6 +7,7 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
+import io.javalin.http.MethodNotAllowedResponse;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -32,10 +33,9 @@ public final class Errors {
     }
 
     private void known(Context ctx, HttpResponseException e) {
-        // Javalin knows which methods the address has; RFC 9110 section 15.5.6 wants them in Allow
-        var allowed = e.getDetails().get("availableMethods");
-        if (allowed != null) {
-            ctx.header("Allow", allowed);
+        if (e instanceof MethodNotAllowedResponse) {
+            // Javalin tells which methods the address has; RFC 9110 section 15.5.6 wants them in Allow
+            ctx.header("Allow", String.join(", ", e.getDetails().values()));
         }
         answer(ctx, e.getStatus(), Optional.empty());
     }
@@ -49,8 +49,7 @@ public final class Errors {
         }
     }
 
-    /** For {@link Error}s and what else no handler can answer. */
-    public void fault(Context ctx, Throwable e) {
+    private void fault(Context ctx, Exception e) {
         String id = RandomId.next();
         log.error("fault {} at {} {}", id, ctx.method(), ctx.path(), e);
         answer(ctx, HttpStatus.INTERNAL_SERVER_ERROR.getCode(), Optional.of(id));

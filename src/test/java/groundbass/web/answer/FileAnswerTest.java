@@ -1,0 +1,223 @@
+package groundbass.web.answer;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.equalTo;
+
+import groundbass.web.Stage;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import io.restassured.response.Response;
+import java.io.IOException;
+import java.net.Socket;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class FileAnswerTest {
+    private static final EntityTag TAG = new EntityTag("v1");
+    private static final byte[] CONTENT = content(10_000);
+    // more than the buffers of both ends of a connection on this machine take, so that a sender must wait
+    private static final int LARGE = 64_000_000;
+    private static volatile BlockingQueue<String> told = new LinkedBlockingQueue<>();
+
+    /** Tells the test whose request it is, even when the end of an answer is noticed late. */
+    private static Transfer observer() {
+        var ears = told;
+        return new Transfer() {
+            @Override
+            public void starting(ByteRange range) {
+                ears.add("starting " + range);
+            }
+
+            @Override
+            public void completed(long sent) {
+                ears.add("completed " + sent);
+            }
+
+            @Override
+            public void brokenOff(long sent) {
+                ears.add(sent < LARGE ? "broken off" : "broken off after everything");
+            }
+
+            @Override
+            public void handedOver() {
+                ears.add("handed over");
+            }
+        };
+    }
+
+    @TempDir
+    static Path folder;
+
+    static Stage stage;
+
+    @BeforeAll
+    static void open() throws IOException {
+        var file = Files.write(folder.resolve("groove.mp3"), CONTENT);
+        var large = Files.write(folder.resolve("large.wav"), new byte[LARGE]);
+        var onDisk = FileAnswer.of(file, "audio/mpeg", TAG);
+        var inMemory = FileAnswer.of(CONTENT, "audio/mpeg", TAG).withDownloadName("Übung 1.mp3");
+        var handed = onDisk.withHandOver(Optional.of(new HandOver(folder, "/stored/")));
+        stage = Stage.with(routes -> {
+            add(routes, "/disk", onDisk.withDownloadName("groove.mp3"));
+            add(routes, "/memory", inMemory);
+            add(routes, "/handed", handed);
+            add(routes, "/large", FileAnswer.of(large, "audio/wav", TAG));
+        });
+    }
+
+    private static void add(Routes routes, String path, FileAnswer answer) {
+        routes.get(path, Role.ANYONE, ctx -> answer.withTransfer(observer()).send(ctx));
+    }
+
+    @AfterAll
+    static void close() {
+        stage.close();
+    }
+
+    @BeforeEach
+    void forget() {
+        told = new LinkedBlockingQueue<>();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/disk", "/memory"})
+    void sendsAllOfItWithItsLength(String path) throws Exception {
+        var answer = stage.request().get(path);
+        assertThat(answer.statusCode()).isEqualTo(200);
+        assertThat(answer.header("Content-Length")).isEqualTo("10000");
+        assertThat(answer.header("Accept-Ranges")).isEqualTo("bytes");
+        assertThat(answer.header("Content-Encoding")).isNull();
+        assertThat(answer.asByteArray()).isEqualTo(CONTENT);
+        assertThat(List.of(next(), next())).containsExactly("starting Whole[size=10000]", "completed 10000");
+    }
+
+    /** RFC 9110 section 15.3.7: 206, Content-Range, and exactly these bytes; examples of section 14.1.2. */
+    @ParameterizedTest
+    @ValueSource(strings = {"/disk", "/memory"})
+    void sendsAPart(String path) {
+        assertPart(ranged(path, "bytes=500-999"), 500, 999);
+        assertPart(ranged(path, "bytes=-500"), 9_500, 9_999);
+        assertPart(ranged(path, "bytes=9500-"), 9_500, 9_999);
+        assertPart(ranged(path, "bytes=0-0"), 0, 0);
+        assertThat(told).contains("starting Part[first=500, last=999, size=10000]", "completed 500");
+    }
+
+    /** RFC 9110 section 15.5.17. */
+    @Test
+    void refusesAPartBeyondTheEnd() {
+        var answer = ranged("/disk", "bytes=10000-");
+        assertThat(answer.statusCode()).isEqualTo(416);
+        assertThat(answer.header("Content-Range")).isEqualTo("bytes */10000");
+        assertThat(told).isEmpty();
+    }
+
+    /** RFC 9110 section 14.2 lets a server ignore the field; then the answer is the whole with 200. */
+    @Test
+    void answersSeveralRangesWithTheWhole() {
+        var answer = ranged("/disk", "bytes=0-1,5-6");
+        assertThat(answer.statusCode()).isEqualTo(200);
+        assertThat(answer.asByteArray()).isEqualTo(CONTENT);
+    }
+
+    /** RFC 9110 section 9.3.2, and section 14.2: no ranges for HEAD. */
+    @Test
+    void headTellsTheSameAndSendsNothing() {
+        var answer = stage.request().header("Range", "bytes=0-9").head("/disk");
+        assertThat(answer.statusCode()).isEqualTo(200);
+        assertThat(answer.header("Content-Length")).isEqualTo("10000");
+        assertThat(answer.header("ETag")).isEqualTo("\"v1\"");
+        assertThat(answer.asByteArray()).isEmpty();
+        assertThat(told).isEmpty();
+    }
+
+    /** RFC 9110 sections 13.1.2 and 13.2.2: If-None-Match is looked at before Range. */
+    @Test
+    void whoHasItGetsNothing() {
+        var answer = stage.request()
+                .header("If-None-Match", "\"v1\"")
+                .header("Range", "bytes=0-9")
+                .get("/disk");
+        assertThat(answer.statusCode()).isEqualTo(304);
+        assertThat(answer.header("ETag")).isEqualTo("\"v1\"");
+        assertThat(told).isEmpty();
+    }
+
+    /** RFC 9110 section 13.1.5: another version is sent whole. */
+    @Test
+    void aPartIsSentOnlyOfTheVersionThatTheAskerHas() {
+        var same = stage.request().header("Range", "bytes=0-9").header("If-Range", "\"v1\"");
+        assertThat(same.get("/disk").statusCode()).isEqualTo(206);
+        var other = stage.request().header("Range", "bytes=0-9").header("If-Range", "\"v0\"");
+        assertThat(other.get("/disk").statusCode()).isEqualTo(200);
+    }
+
+    /** RFC 6266 section 4, with the extended notation of RFC 8187 section 3.2. */
+    @Test
+    void isSavedUnderItsName() {
+        stage.request()
+                .get("/disk")
+                .then()
+                .header("Content-Disposition", equalTo("attachment; filename=\"groove.mp3\""));
+        stage.request()
+                .get("/memory")
+                .then()
+                .header(
+                        "Content-Disposition",
+                        equalTo("attachment; filename=\"_bung 1.mp3\"; filename*=UTF-8''%C3%9Cbung%201.mp3"));
+    }
+
+    @Test
+    void aFrontServerIsToldWhereTheFileLies() {
+        var answer = stage.request().get("/handed");
+        assertThat(answer.header("X-Accel-Redirect")).isEqualTo("/stored/groove.mp3");
+        assertThat(answer.asByteArray()).isEmpty();
+        assertThat(told).containsExactly("starting Whole[size=10000]", "handed over");
+    }
+
+    @Test
+    void noticesAReaderWhoGoesAway() throws Exception {
+        try (var socket = new Socket("127.0.0.1", stage.port())) {
+            var request = "GET /large HTTP/1.1\r\nHost: localhost\r\n\r\n";
+            socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
+            socket.getInputStream().readNBytes(100_000);
+        }
+        var heard = List.of(next(), next());
+        assertThat(heard).containsExactly("starting Whole[size=" + LARGE + "]", "broken off");
+    }
+
+    private static String next() throws InterruptedException {
+        return String.valueOf(told.poll(30, TimeUnit.SECONDS));
+    }
+
+    private static Response ranged(String path, String range) {
+        return stage.request().header("Range", range).get(path);
+    }
+
+    private static void assertPart(Response answer, int first, int last) {
+        assertThat(answer.statusCode()).isEqualTo(206);
+        assertThat(answer.header("Content-Range")).isEqualTo("bytes " + first + "-" + last + "/10000");
+        assertThat(answer.header("Content-Length")).isEqualTo(String.valueOf(last - first + 1));
+        assertThat(answer.asByteArray()).isEqualTo(Arrays.copyOfRange(CONTENT, first, last + 1));
+    }
+
+    private static byte[] content(int size) {
+        var bytes = new byte[size];
+        new Random(1).nextBytes(bytes);
+        return bytes;
+    }
+}

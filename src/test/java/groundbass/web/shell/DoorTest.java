@@ -1,0 +1,194 @@
+package groundbass.web.shell;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.not;
+import static org.hamcrest.Matchers.startsWith;
+
+import groundbass.web.SettableClock;
+import groundbass.web.Site;
+import groundbass.web.Stage;
+import io.restassured.specification.RequestSpecification;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** What every request passes: origin, role, limit, errors. */
+class DoorTest {
+    static final String HOME = "https://grooves.example";
+    static final SettableClock clock = new SettableClock(Site.START);
+    static final RateLimits limits = new MemoryLimits(clock);
+    static final Sessions sessions = token -> switch (token.orElse("")) {
+        case "ada" -> new Visitor(Optional.of("educator"), Optional.empty());
+        case "ben" -> new Visitor(Optional.empty(), Optional.of("student"));
+        default -> Visitor.UNKNOWN;
+    };
+    static final Stage stage = Stage.at(HOME, sessions, pages -> List.of(DoorTest::routes));
+
+    static void routes(Routes routes) {
+        routes.post("/change", Role.ANYONE, ctx -> ctx.result("changed " + ctx.formParam("what")));
+        routes.post("/api", Role.EXEMPT, ctx -> ctx.result("changed"));
+        routes.get("/me", Role.STUDENT, ctx -> ctx.result("student"));
+        routes.get("/desk", Role.EDUCATOR, ctx -> ctx.result("desk"));
+        routes.post("/desk", Role.EDUCATOR, ctx -> ctx.result("saved"));
+        routes.get("/fault", Role.ANYONE, ctx -> {
+            throw new IllegalStateException("the secret inside");
+        });
+        routes.get("/hell", Role.ANYONE, ctx -> {
+            throw new StackOverflowError("the secret inside");
+        });
+        routes.post("/sign-in", Role.ANYONE, ctx -> {
+            limits.demand(ctx, Limit.SIGN_IN);
+            ctx.result("tried");
+        });
+    }
+
+    @AfterAll
+    static void close() {
+        stage.close();
+    }
+
+    /** W3C Fetch Metadata Request Headers, section 2.4: the four values of Sec-Fetch-Site. */
+    @ParameterizedTest
+    @CsvSource({"same-origin, 200", "same-site, 403", "cross-site, 403", "none, 403"})
+    void aChangeMustComeFromThisSite(String site, int status) {
+        var request = stage.request().header("Sec-Fetch-Site", site).header("Origin", HOME);
+        assertThat(request.post("/change").statusCode()).isEqualTo(status);
+    }
+
+    /** RFC 6454 section 7: what a browser writes into Origin, "null" where it will not tell. */
+    @ParameterizedTest
+    @CsvSource({
+        "https://grooves.example, 200",
+        "http://grooves.example, 403",
+        "https://grooves.example:8443, 403",
+        "https://grooves.example.evil.example, 403",
+        "https://evil.example, 403",
+        "null, 403"
+    })
+    void anOlderBrowserIsKnownByOrigin(String origin, int status) {
+        assertThat(stage.request().header("Origin", origin).post("/change").statusCode())
+                .isEqualTo(status);
+    }
+
+    @Test
+    void theAddressThatWasTypedCountsAsThisSite() {
+        String typed = "http://127.0.0.1:" + stage.port();
+        assertThat(stage.request().header("Origin", typed).post("/change").statusCode())
+                .isEqualTo(200);
+    }
+
+    @Test
+    void aChangeWithoutAnyOriginIsRefusedExceptWhereAProofComesWithIt() {
+        assertThat(stage.request().post("/change").statusCode()).isEqualTo(403);
+        assertThat(stage.request().post("/api").statusCode()).isEqualTo(200);
+    }
+
+    @Test
+    void everyRoleHasItsDoor() {
+        assertThat(as("ben").get("/me").asString()).isEqualTo("student");
+        assertThat(as("ada").get("/desk").asString()).isEqualTo("desk");
+        assertThat(as("ben").get("/desk").statusCode()).isEqualTo(303);
+        assertThat(as("ada").get("/me").statusCode()).isEqualTo(303);
+    }
+
+    @Test
+    void aReaderIsSentToTheFittingSignInAndBack() {
+        as("nobody")
+                .get("/me?page=2")
+                .then()
+                .statusCode(303)
+                .header("Location", containsString("/sign-in?next=%2Fme%3Fpage%3D2"));
+        as("nobody")
+                .get("/desk")
+                .then()
+                .statusCode(303)
+                .header("Location", containsString("/desk/sign-in?next=%2Fdesk"));
+    }
+
+    @Test
+    void aFormWithoutSignInIsNotSentAway() {
+        as("nobody")
+                .header("Sec-Fetch-Site", "same-origin")
+                .post("/desk")
+                .then()
+                .statusCode(401)
+                .body(containsString("Please sign in first"), not(containsString("saved")));
+    }
+
+    @Test
+    void aFaultHasANumberAndTellsNothing() {
+        String page =
+                as("nobody").get("/fault").then().statusCode(500).extract().asString();
+        assertThat(page).contains("please give the number").doesNotContain("secret", "Exception", "groundbass.web");
+        stage.request()
+                .get("/fault")
+                .then()
+                .statusCode(500)
+                .contentType("application/problem+json")
+                .body("instance", startsWith("urn:groundbass:fault:"))
+                .body(not(containsString("secret")));
+    }
+
+    @Test
+    void evenAnErrorOfTheMachineTellsOnlyItsNumber() {
+        var answer = as("nobody").get("/hell");
+        assertThat(answer.statusCode()).isEqualTo(500);
+        assertThat(answer.asString()).matches("500 [a-z0-9]{16}\n");
+    }
+
+    @Test
+    void aFormThatIsTooLargeIsRefused() {
+        stage.request()
+                .header("Sec-Fetch-Site", "same-origin")
+                .contentType("application/x-www-form-urlencoded")
+                .body("what=" + "x".repeat(3_000_000))
+                .post("/change")
+                .then()
+                .statusCode(413)
+                .body("status", equalTo(413));
+    }
+
+    @Test
+    void aFormThatCannotBeReadIsTheSendersMistake() {
+        int status = stage.request()
+                .header("Sec-Fetch-Site", "same-origin")
+                .contentType("application/x-www-form-urlencoded")
+                .body("what=%zz")
+                .post("/change")
+                .statusCode();
+        assertThat(status).isLessThan(500);
+    }
+
+    /** RFC 6585 section 4: 429 may carry Retry-After. */
+    @Test
+    void tooManyTriesMustWait() {
+        for (int i = 0; i < Limit.SIGN_IN.times; i++) {
+            assertThat(signIn().statusCode()).isEqualTo(200);
+        }
+        var refused = signIn();
+        assertThat(refused.statusCode()).isEqualTo(429);
+        assertThat(Integer.parseInt(refused.header("Retry-After"))).isBetween(1, 91);
+        clock.advance(Duration.ofMinutes(2));
+        assertThat(signIn().statusCode()).isEqualTo(200);
+    }
+
+    /** RFC 6797 section 6.1; only where the site is known by https. */
+    @Test
+    void aSecureSiteSaysSo() {
+        assertThat(stage.request().get("/").header("Strict-Transport-Security")).startsWith("max-age=");
+    }
+
+    private static io.restassured.response.Response signIn() {
+        return stage.request().header("Sec-Fetch-Site", "same-origin").post("/sign-in");
+    }
+
+    private static RequestSpecification as(String token) {
+        return stage.request().accept("text/html").cookie("__Host-session", token);
+    }
+}
