@@ -17,13 +17,15 @@ final class H2Flush {
         jdbi.useHandle(H2Flush::checkpoint);
     }
 
-    /** An idle database is left alone, so that the disk may sleep. Called by one thread. */
-    void ifWritten() {
-        jdbi.useHandle(handle -> {
-            if (writesAtLastFlush.isEmpty() || !writesAtLastFlush.equals(writes(handle))) {
-                checkpoint(handle);
-                writesAtLastFlush = writes(handle);
+    /** An idle database is left alone, so that the disk may sleep. Called by one thread. @return whether it flushed */
+    boolean ifWritten() {
+        return jdbi.withHandle(handle -> {
+            if (writesAtLastFlush.isPresent() && writesAtLastFlush.equals(writes(handle))) {
+                return false;
             }
+            checkpoint(handle);
+            writesAtLastFlush = writes(handle);
+            return true;
         });
     }
 
