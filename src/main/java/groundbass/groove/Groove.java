@@ -1,0 +1,66 @@
+package groundbass.groove;
+
+import groundbass.score.Fraction;
+import groundbass.score.Meter;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+
+/**
+ * A drum pattern: for each piece one row of strokes, one column for each subdivision.
+ *
+ * @param name one line, may be empty
+ * @param columns how many to a bar
+ * @param rows in the order of the pieces, all of the same whole number of bars
+ */
+public record Groove(String name, Meter meter, int columns, Map<Piece, List<Stroke>> rows) {
+    public static final int MOST_COLUMNS = 96;
+    public static final int MOST_BARS = 8;
+
+    public Groove {
+        Objects.requireNonNull(meter);
+        if (!name.equals(name.strip()) || name.chars().anyMatch(Character::isISOControl)) {
+            throw new IllegalArgumentException("a name is one line without outer spaces: " + name);
+        }
+        if (columns < 1 || columns > MOST_COLUMNS) {
+            throw new IllegalArgumentException("columns out of range: " + columns);
+        }
+        rows = copy(rows);
+        int length = lengthOf(rows);
+        if (length % columns != 0 || length / columns > MOST_BARS || length == 0) {
+            throw new IllegalArgumentException("rows of " + length + " strokes are not whole bars of " + columns);
+        }
+        if (rows.values().stream().anyMatch(row -> row.size() != length)) {
+            throw new IllegalArgumentException("rows differ in length");
+        }
+    }
+
+    /** How many bars the pattern lasts. */
+    public int bars() {
+        return lengthOf(rows) / columns;
+    }
+
+    /** How long one column is. */
+    public Fraction column() {
+        return meter.length().dividedBy(columns);
+    }
+
+    /** What this piece plays in one column of one bar, both from zero. */
+    public Stroke stroke(Piece piece, int bar, int column) {
+        return rows.getOrDefault(piece, List.of()).isEmpty()
+                ? Stroke.NONE
+                : rows.get(piece).get(bar * columns + column);
+    }
+
+    private static Map<Piece, List<Stroke>> copy(Map<Piece, List<Stroke>> rows) {
+        var copy = new EnumMap<Piece, List<Stroke>>(Piece.class);
+        rows.forEach((piece, row) -> copy.put(piece, List.copyOf(row)));
+        return Collections.unmodifiableMap(copy);
+    }
+
+    private static int lengthOf(Map<Piece, List<Stroke>> rows) {
+        return rows.values().stream().findFirst().map(List::size).orElse(0);
+    }
+}

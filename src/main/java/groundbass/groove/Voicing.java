@@ -1,0 +1,89 @@
+package groundbass.groove;
+
+import groundbass.theory.ChordSymbol;
+import groundbass.theory.ChordSymbol.Chord;
+import groundbass.theory.ChordSymbol.NoChord;
+import groundbass.theory.Degree;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/**
+ * A chord in close position in the middle of a keyboard.
+ *
+ * @param midi from the lowest up; empty where nothing sounds
+ */
+public record Voicing(List<Integer> midi) {
+    /** The lowest tone lies between these two, E3 to E4, above most of the bass (common practice, no source). */
+    private static final int LOWEST = 52;
+
+    private static final int HIGHEST_BOTTOM = 64;
+
+    /** Where the middle of the first chord should lie: about B3 to C4. */
+    private static final int MIDDLE = 60;
+
+    private static final int MOST_TONES = 4;
+    private static final Voicing SILENCE = new Voicing(List.of());
+
+    public Voicing {
+        midi = List.copyOf(midi);
+    }
+
+    /** The inversion that moves least from the chord before. */
+    public static Voicing after(Optional<Voicing> before, ChordSymbol symbol) {
+        if (symbol instanceof NoChord) {
+            return SILENCE;
+        }
+        var from = before.filter(voicing -> !voicing.midi().isEmpty());
+        return inversions(tones((Chord) symbol)).stream()
+                .min(Comparator.comparingInt(
+                                (Voicing voicing) -> from.map(voicing::movement).orElseGet(voicing::distance))
+                        .thenComparing(Voicing::distance)
+                        .thenComparing(voicing -> voicing.midi().get(0)))
+                .orElseThrow();
+    }
+
+    /** How far the voices go from those of {@code before}, in semitones, each to the nearest. */
+    int movement(Voicing before) {
+        return nearest(midi, before.midi()) + nearest(before.midi(), midi);
+    }
+
+    private int distance() {
+        return Math.abs(midi.stream().mapToInt(Integer::intValue).sum() - MIDDLE * midi.size());
+    }
+
+    private static int nearest(List<Integer> from, List<Integer> to) {
+        return from.stream()
+                .mapToInt(tone ->
+                        to.stream().mapToInt(other -> Math.abs(other - tone)).min().orElse(0))
+                .sum();
+    }
+
+    /** Pitch classes; with more than four tones the bass keeps the root, then the fifth goes. */
+    private static List<Integer> tones(Chord chord) {
+        var degrees = new ArrayList<>(chord.quality().degrees());
+        for (var spare : List.of(new Degree(1, 0), new Degree(5, 0), new Degree(9, 0))) {
+            if (degrees.size() > MOST_TONES) {
+                degrees.remove(spare);
+            }
+        }
+        int root = chord.root().pitchClass();
+        return degrees.stream()
+                .map(degree -> Math.floorMod(root + degree.semitones(), 12))
+                .sorted()
+                .distinct()
+                .toList();
+    }
+
+    private static List<Voicing> inversions(List<Integer> tones) {
+        return IntStream.rangeClosed(LOWEST, HIGHEST_BOTTOM)
+                .filter(bottom -> tones.contains(bottom % 12))
+                .mapToObj(bottom -> new Voicing(tones.stream()
+                        .map(tone -> bottom + Math.floorMod(tone - bottom, 12))
+                        .sorted()
+                        .toList()))
+                .toList();
+    }
+}

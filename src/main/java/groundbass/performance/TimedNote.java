@@ -1,0 +1,39 @@
+package groundbass.performance;
+
+import groundbass.score.Note;
+import java.util.Objects;
+
+/**
+ * One note as it sounds.
+ *
+ * @param note as written
+ * @param pitch the MIDI number that sounds before any movement; a dead note has its open string's
+ * @param velocity loudness as MIDI counts it, 1 to 127
+ * @param grace whether this is the short note before {@code note} rather than the note itself
+ */
+public record TimedNote(
+        Note note, Origin origin, When when, Attack attack, int pitch, int velocity, PitchCurve curve, boolean grace) {
+    public TimedNote {
+        Objects.requireNonNull(note);
+        Objects.requireNonNull(origin);
+        Objects.requireNonNull(when);
+        Objects.requireNonNull(attack);
+        Objects.requireNonNull(curve);
+        if (velocity < 1 || velocity > 127) {
+            throw new IllegalArgumentException("velocities are 1 to 127: " + velocity);
+        }
+    }
+
+    public int string() {
+        return note.string();
+    }
+
+    public boolean isDead() {
+        return note.isDead();
+    }
+
+    /** Whether the string sounds on from the note before without a new stroke. */
+    public boolean isContinued() {
+        return attack instanceof Attack.Continued;
+    }
+}

@@ -1,0 +1,265 @@
+package groundbass.performance;
+
+import static groundbass.performance.Lines.bar;
+import static groundbass.performance.Lines.by;
+import static groundbass.performance.Lines.empty;
+import static groundbass.performance.Lines.even;
+import static groundbass.performance.Lines.f;
+import static groundbass.performance.Lines.line;
+import static groundbass.performance.Lines.note;
+import static groundbass.performance.Lines.pickup;
+import static groundbass.performance.Lines.quarters;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import groundbass.score.Arrival;
+import groundbass.score.ChordAt;
+import groundbass.score.Changes;
+import groundbass.score.Direction;
+import groundbass.score.Dynamic;
+import groundbass.score.Fraction;
+import groundbass.score.Header;
+import groundbass.score.Line;
+import groundbass.score.Meter;
+import groundbass.score.Note;
+import groundbass.score.Ornaments;
+import groundbass.score.Ornaments.Mark;
+import groundbass.score.Place;
+import groundbass.score.Repeats;
+import groundbass.score.Technique;
+import groundbass.score.Tempo;
+import groundbass.theory.ChordSymbol;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+class PerformanceTest {
+    private static final double EXACT = 1e-9;
+
+    private static TimedNote first(Line line) {
+        return Performance.of(line).notes().get(0);
+    }
+
+    @Test
+    void endingsUnfoldInTheirOrder() {
+        // A B A C (REFERENCE oracle 37, rule)
+        var line = line(
+                Header.PLAIN,
+                even(4).with(Repeats.NONE.withStart()),
+                even(4).with(Repeats.NONE
+                        .with(new Repeats.Ending(1, 1))
+                        .withEndingEnd()
+                        .with(Repeats.RepeatEnd.PLAIN)),
+                even(4).with(Repeats.NONE.with(new Repeats.Ending(2, 2)).withEndingEnd()));
+        var bars = Performance.of(line).bars();
+        assertThat(bars).extracting(TimedBar::number).containsExactly(1, 2, 1, 3);
+        assertThat(bars).extracting(TimedBar::pass).containsExactly(1, 1, 2, 2);
+        assertThat(Performance.of(line).notes()).hasSize(16);
+    }
+
+    @Test
+    void aBarOfFourAtNinetyTwoLastsItsSeconds() {
+        // 4 * 60 / 92 (REFERENCE oracle 59)
+        var performance = Performance.of(line(quarters(92), even(4)));
+        assertThat(performance.seconds(f(1, 1))).isCloseTo(2.608696, within(5e-7));
+        assertThat(performance.seconds()).isCloseTo(2 * 2.608696, within(1e-6));
+    }
+
+    @Test
+    void aDottedQuarterOfEightyIsAQuarterOfAHundredAndTwenty() {
+        // REFERENCE 4.2, calculated
+        var meter = Meter.of(6, 8);
+        var header = Header.PLAIN.with(meter).with(new Tempo(80, meter.pulse()));
+        var performance = Performance.of(line(header, bar(meter)));
+        assertThat(performance.tempos().changes().get(0).quartersPerMinute()).isEqualTo(Fraction.of(120));
+    }
+
+    @Test
+    void threeQuartersOfNinetyTwoIsSixtyNine() {
+        // REFERENCE oracle 89, calculated
+        var performance = Performance.of(line(quarters(92), even(4)), Playing.at(75));
+        assertThat(performance.tempos().at(f(3, 2))).isEqualTo(Fraction.of(69));
+    }
+
+    @Test
+    void quickLinesAreCountedInOverTwoBars() {
+        // REFERENCE 4.5, common practice, no source
+        assertThat(Performance.of(line(quarters(140), even(4))).countIn().bars()).isEqualTo(1);
+        assertThat(Performance.of(line(quarters(141), even(4))).countIn().bars()).isEqualTo(2);
+        assertThat(Performance.of(line(quarters(160), even(4)), Playing.at(50)).countIn().bars())
+                .isEqualTo(1);
+    }
+
+    @Test
+    void aPickupSoundsInsideTheCountIn() {
+        var line = line(quarters(120), pickup(Meter.COMMON, f(3, 4), note(f(3, 4), f(1, 4), 5)), even(4));
+        var performance = Performance.of(line);
+        assertThat(performance.notes().get(0).when().at()).isEqualTo(f(3, 4));
+        assertThat(performance.bars().get(1).start()).isEqualTo(f(1, 1));
+        assertThat(performance.end()).isEqualTo(f(2, 1));
+    }
+
+    @Test
+    void aPickupComesAgainOnlyWhereTheLastBarLeavesRoom() {
+        var up = pickup(Meter.COMMON, f(3, 4), note(f(3, 4), f(1, 4), 5));
+        var full = Performance.of(line(Header.PLAIN, up, even(4)), Playing.ONCE.times(2));
+        var cut = Performance.of(line(Header.PLAIN, up, empty().between(f(0, 1), f(3, 4))), Playing.ONCE.times(2));
+        assertThat(full.bars()).extracting(TimedBar::number).containsExactly(0, 1, 1);
+        assertThat(cut.bars()).extracting(TimedBar::number).containsExactly(0, 1, 0, 1);
+        assertThat(cut.bars()).extracting(TimedBar::round).containsExactly(1, 1, 2, 2);
+    }
+
+    @Test
+    void slowingFallsByOneStepAtEachBeatAndStays() {
+        // 96 to 76 over four beats: five steps of 4, the fifth at the next bar; worked by hand
+        var line = line(quarters(96), even(4), even(4).with(Changes.NONE.withSlowingTo(76)), even(4));
+        assertThat(Performance.of(line).tempos().changes())
+                .containsExactly(
+                        new TempoMap.Change(f(0, 1), Fraction.of(96)),
+                        new TempoMap.Change(f(2, 1), Fraction.of(92)),
+                        new TempoMap.Change(f(9, 4), Fraction.of(88)),
+                        new TempoMap.Change(f(5, 2), Fraction.of(84)),
+                        new TempoMap.Change(f(11, 4), Fraction.of(80)),
+                        new TempoMap.Change(f(3, 1), Fraction.of(76)));
+    }
+
+    @Test
+    void secondsAndMomentsAreInverse() {
+        var line = line(quarters(96), even(4).with(Changes.NONE.withSlowingTo(60)), even(4));
+        var tempos = Performance.of(line).tempos();
+        for (int i = 0; i <= 48; i++) {
+            var moment = f(i, 16);
+            assertThat(tempos.moment(tempos.seconds(moment))).isCloseTo(moment.toDouble(), within(EXACT));
+        }
+    }
+
+    @Test
+    void aNoteHeldOverTheBarLineIsOneNote() {
+        var line = line(quarters(60), bar(note(f(3, 4), f(1, 2), 5)), bar(note(f(1, 4), f(1, 4), 5)));
+        var notes = Performance.of(line).notes();
+        assertThat(notes).hasSize(2);
+        // half a whole note at a gate of nine tenths, a quarter a second: 1.8 s
+        assertThat(notes.get(0).when().seconds()).isCloseTo(1.8, within(EXACT));
+    }
+
+    @Test
+    void soundingLengthsFollowTheSigns() {
+        // REFERENCE 4.5, common practice, no source: normal 90 %, slap 85 %, staccato 50 %, dead 60 ms
+        var quarter = f(1, 4);
+        var plain = note(f(0, 1), quarter, 5);
+        var slapped = note(f(0, 1), quarter, Place.of(4, 5), Technique.SLAP);
+        var dead = note(f(0, 1), quarter, Place.dead(4), Technique.FINGER);
+        var cut = plain.withOrnaments(Ornaments.NONE.with(Mark.SHORT));
+        assertThat(lengthAtSixty(plain)).isCloseTo(0.9, within(EXACT));
+        assertThat(lengthAtSixty(slapped)).isCloseTo(0.85, within(EXACT));
+        assertThat(lengthAtSixty(cut)).isCloseTo(0.5, within(EXACT));
+        assertThat(lengthAtSixty(dead)).isCloseTo(0.06, within(EXACT));
+    }
+
+    private static double lengthAtSixty(Note note) {
+        return first(line(quarters(60), bar(note))).when().seconds();
+    }
+
+    @Test
+    void aRingingNoteSoundsUntilItsStringIsTouched() {
+        var ringing = note(f(0, 1), f(1, 8), 5).withOrnaments(Ornaments.NONE.with(Mark.RING));
+        var other = note(f(1, 4), f(1, 4), Place.of(3, 5), Technique.FINGER);
+        var touched = line(Header.PLAIN, bar(ringing, other, note(f(3, 4), f(1, 8), 3)));
+        assertThat(first(touched).when().until()).isEqualTo(f(7, 4));
+        assertThat(first(line(Header.PLAIN, bar(ringing, other))).when().until())
+                .isEqualTo(f(2, 1));
+    }
+
+    @Test
+    void hammeredAndPulledNotesCarryTheSoundOnMoreSoftly() {
+        // REFERENCE 4.5: normal 96, hammer 70 to 75 %, pull 65 to 70 % of the source (common practice, no source)
+        var notes = Performance.of(line(
+                        Header.PLAIN,
+                        bar(
+                                note(f(0, 1), f(1, 8), 5),
+                                by(Arrival.Kind.HAMMER, f(1, 8), f(1, 8), 7),
+                                note(f(1, 4), f(1, 8), 7),
+                                by(Arrival.Kind.PULL, f(3, 8), f(1, 8), 5))))
+                .notes();
+        assertThat(notes.get(0).velocity()).isEqualTo(96);
+        assertThat(notes.get(1).velocity()).isBetween(67, 72);
+        assertThat(notes.get(3).velocity()).isBetween(62, 68);
+        assertThat(notes.get(0).when().until()).isEqualTo(notes.get(1).when().at());
+        assertThat(notes.get(1).attack())
+                .isEqualTo(new Attack.Continued(Arrival.Kind.HAMMER, Technique.FINGER));
+    }
+
+    @Test
+    void accentsAndDynamicsMoveTheVelocity() {
+        // REFERENCE 4.5: slap 112, pop 120, accent +16, clipped at 127 (common practice, no source)
+        var slap = note(f(0, 1), f(1, 4), Place.of(4, 5), Technique.SLAP);
+        var pop = note(f(0, 1), f(1, 4), Place.of(1, 5), Technique.POP);
+        var accent = Ornaments.NONE.with(Mark.ACCENT);
+        assertThat(first(line(Header.PLAIN, bar(slap))).velocity()).isEqualTo(112);
+        assertThat(first(line(Header.PLAIN, bar(pop))).velocity()).isEqualTo(120);
+        assertThat(first(line(Header.PLAIN, bar(pop.withOrnaments(accent)))).velocity())
+                .isEqualTo(127);
+        var soft = bar(slap).withDirections(List.of(new Direction.Loudness(f(0, 1), Dynamic.PP)));
+        assertThat(first(line(Header.PLAIN, soft)).velocity()).isEqualTo(56);
+    }
+
+    @Test
+    void deadAndGhostNotesAreSoft() {
+        // REFERENCE 4.5: 30 to 45 (common practice, no source)
+        var dead = note(f(0, 1), f(1, 4), Place.dead(4), Technique.SLAP);
+        var ghost = note(f(0, 1), f(1, 4), 5).withOrnaments(Ornaments.NONE.with(Mark.GHOST));
+        assertThat(first(line(Header.PLAIN, bar(dead))).velocity()).isBetween(30, 45);
+        assertThat(first(line(Header.PLAIN, bar(ghost))).velocity()).isBetween(30, 45);
+        // a dead note has the open string's number: E1 is 28
+        assertThat(first(line(Header.PLAIN, bar(dead))).pitch()).isEqualTo(28);
+    }
+
+    @Test
+    void aGraceNoteComesBeforeTheBeat() {
+        var grace = new Note(
+                f(1, 4),
+                f(1, 4),
+                Place.of(4, 7),
+                Optional.of(Technique.FINGER),
+                Optional.of(Arrival.from(Arrival.Kind.HAMMER, 5)),
+                Ornaments.NONE);
+        var notes = Performance.of(line(quarters(60), bar(note(f(0, 1), f(1, 4), 3), grace)))
+                .notes();
+        assertThat(notes).extracting(TimedNote::grace).containsExactly(false, true, false);
+        assertThat(notes).extracting(TimedNote::pitch).containsExactly(31, 33, 35);
+        assertThat(notes.get(1).when().start()).isCloseTo(5 - 0.06, within(EXACT));
+        assertThat(notes.get(1).when().until()).isEqualTo(f(5, 4));
+        assertThat(notes.get(2).isContinued()).isTrue();
+    }
+
+    @Test
+    void aSlideReachesTheNextPitchAsThatBegins() {
+        var notes = Performance.of(line(
+                        quarters(60), bar(note(f(0, 1), f(1, 4), 5), by(Arrival.Kind.SLIDE, f(1, 4), f(1, 4), 9))))
+                .notes();
+        var source = notes.get(0);
+        assertThat(source.curve().at(0.5)).isZero();
+        assertThat(source.curve().at(source.when().seconds())).isCloseTo(4, within(EXACT));
+        assertThat(notes.get(1).curve().isFlat()).isTrue();
+    }
+
+    @Test
+    void aBendReachesItsAmountAndVibratoStaysNarrow() {
+        var bent = note(f(0, 1), f(1, 2), 5).withOrnaments(Ornaments.NONE.with(new Ornaments.Bend(2)));
+        assertThat(first(line(quarters(60), bar(bent))).curve().at(1)).isCloseTo(1, within(EXACT));
+        var wavering = note(f(0, 1), f(1, 2), 5).withOrnaments(Ornaments.NONE.with(Mark.VIBRATO));
+        // 10 to 30 cents (REFERENCE 7.2, common practice, no source)
+        assertThat(first(line(quarters(60), bar(wavering))).curve().reach()).isBetween(0.1, 0.3);
+    }
+
+    @Test
+    void aChordHoldsUntilTheNextAcrossBars() {
+        var chord = new ChordAt(f(0, 1), ChordSymbol.parse("Am7").orElseThrow());
+        var late = new ChordAt(f(3, 4), ChordSymbol.parse("D7").orElseThrow());
+        var chords = Performance.of(
+                        line(Header.PLAIN, even(4).withChords(List.of(chord)), even(4).withChords(List.of(late)), even(4)))
+                .chords();
+        assertThat(chords).extracting(each -> each.chord().toString()).containsExactly("Am7", "Am7", "D7", "D7");
+        assertThat(chords).extracting(each -> each.when().at()).containsExactly(f(1, 1), f(2, 1), f(11, 4), f(3, 1));
+    }
+}
