@@ -40,7 +40,9 @@ public final class GrooveLibrary {
     }
 
     public static Optional<Groove> named(String name) {
-        return ALL.stream().filter(groove -> groove.name().equalsIgnoreCase(name)).findFirst();
+        return ALL.stream()
+                .filter(groove -> groove.name().equalsIgnoreCase(name))
+                .findFirst();
     }
 
     /** A fitting groove for the start of a line, by its meter, feel and style. */

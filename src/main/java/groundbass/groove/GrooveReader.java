@@ -16,7 +16,8 @@ final class GrooveReader {
     static final int MOST_LINES = 200;
     static final int LONGEST_LINE = 1_000;
     private static final Pattern FIELD = Pattern.compile("\\s*(\\S+)\\s*(.*?)\\s*", Pattern.DOTALL);
-    private static final Pattern METER = Pattern.compile("(\\d{1,2})/(\\d{1,2})(?:\\s*\\((\\d{1,2}(?:\\+\\d{1,2})*)\\))?");
+    private static final Pattern METER =
+            Pattern.compile("(\\d{1,2})/(\\d{1,2})(?:\\s*\\((\\d{1,2}(?:\\+\\d{1,2})*)\\))?");
     private static final Pattern NUMBER = Pattern.compile("[1-9]\\d?");
     private static final String PIECES =
             Arrays.stream(Piece.values()).map(Piece::word).collect(Collectors.joining(", "));
@@ -123,7 +124,9 @@ final class GrooveReader {
         }
         var grouped = new Meter(
                 unit,
-                Arrays.stream(figures.group(3).split("\\+")).map(Integer::valueOf).toList());
+                Arrays.stream(figures.group(3).split("\\+"))
+                        .map(Integer::valueOf)
+                        .toList());
         if (grouped.counts() != counts) {
             throw new IllegalArgumentException("groups that add up to " + counts);
         }
@@ -167,8 +170,8 @@ final class GrooveReader {
                     found + " columns",
                     columns + " for each bar, at most " + Groove.MOST_BARS + " bars"));
         } else if (found != wanted) {
-            problems.add(new Problem(
-                    row.line(), row.column(), found + " columns", wanted + " as in the first piece's row"));
+            problems.add(
+                    new Problem(row.line(), row.column(), found + " columns", wanted + " as in the first piece's row"));
         }
     }
 

@@ -37,7 +37,8 @@ public final class GrooveText {
                         .mapToInt(piece -> piece.word().length())
                         .max()
                         .orElse(0));
-        var rows = groove.rows().entrySet().stream().map(row -> line(width, row.getKey().word(), signs(groove, row.getValue())));
+        var rows = groove.rows().entrySet().stream()
+                .map(row -> line(width, row.getKey().word(), signs(groove, row.getValue())));
         return line(width, "groove", groove.name())
                 + line(width, "meter", groove.meter().toString())
                 + line(width, "columns", "" + groove.columns())

@@ -56,8 +56,10 @@ public record Voicing(List<Integer> midi) {
 
     private static int nearest(List<Integer> from, List<Integer> to) {
         return from.stream()
-                .mapToInt(tone ->
-                        to.stream().mapToInt(other -> Math.abs(other - tone)).min().orElse(0))
+                .mapToInt(tone -> to.stream()
+                        .mapToInt(other -> Math.abs(other - tone))
+                        .min()
+                        .orElse(0))
                 .sum();
     }
 

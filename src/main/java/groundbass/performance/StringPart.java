@@ -103,8 +103,7 @@ final class StringPart {
     private Fraction graceStart(int index) {
         var at = onsets.get(index).at();
         var before = index == 0 ? Fraction.ZERO : onsets.get(index - 1).at();
-        return at.minus(
-                tempos.span(GRACE_MILLISECONDS, at).min(at.minus(before).dividedBy(2)));
+        return at.minus(tempos.span(GRACE_MILLISECONDS, at).min(at.minus(before).dividedBy(2)));
     }
 
     private TimedNote grace(int index, int fret, Attack attack, int velocity) {
@@ -118,19 +117,20 @@ final class StringPart {
 
     /** When the note falls silent: by how it is played, and at the latest when its string is touched again. */
     private Fraction silence(int index) {
+        var alone = silenceAlone(index);
+        return index + 1 < onsets.size() ? alone.min(touched(index + 1)) : alone;
+    }
+
+    private Fraction silenceAlone(int index) {
         var onset = onsets.get(index);
         var note = onset.note();
         if (note.isDead()) {
             return onset.at().plus(tempos.span(DEAD_MILLISECONDS, onset.at())).min(onset.end());
         }
         if (note.has(Mark.RING)) {
-            return index + 1 < onsets.size() ? touched(index + 1) : end.max(onset.end());
+            return end;
         }
-        if (carriesOn(index)) {
-            return onset.end();
-        }
-        var gated = onset.at().plus(onset.length().times(Gate.of(note)));
-        return index + 1 < onsets.size() ? gated.min(touched(index + 1)) : gated;
+        return carriesOn(index) ? onset.end() : onset.at().plus(onset.length().times(Gate.of(note)));
     }
 
     private Fraction touched(int index) {

@@ -35,7 +35,9 @@ public final class SwungTime {
             var offset = moment.minus(start);
             return offset.isAfter(unit)
                     ? start.plus(second)
-                            .plus(offset.minus(unit).times(unit.times(2).minus(second)).dividedBy(unit))
+                            .plus(offset.minus(unit)
+                                    .times(unit.times(2).minus(second))
+                                    .dividedBy(unit))
                     : start.plus(offset.times(second).dividedBy(unit));
         }
     }
@@ -72,9 +74,7 @@ public final class SwungTime {
         var beat = meter.beatStart(offset);
         var start = beat.plus(length.times(offset.minus(beat).dividedBy(length).floor()));
         var room = meter.beatEnd(offset).min(bar.bar().to());
-        return start.plus(length).isAfter(room)
-                ? Optional.empty()
-                : Optional.of(new Pair(bar.moment(start), swing));
+        return start.plus(length).isAfter(room) ? Optional.empty() : Optional.of(new Pair(bar.moment(start), swing));
     }
 
     /** Parts that no halving reaches belong to a tuplet: across the pair, unless they fill just one of its halves. */
@@ -89,7 +89,8 @@ public final class SwungTime {
     }
 
     private static boolean hasTupletPart(Pair pair, Stream<Fraction> inside) {
-        return inside.map(moment -> moment.minus(pair.start()).dividedBy(pair.swing().unit()))
+        return inside.map(moment ->
+                        moment.minus(pair.start()).dividedBy(pair.swing().unit()))
                 .anyMatch(share -> Long.bitCount(share.denominator()) != 1);
     }
 }

@@ -37,8 +37,8 @@ final class Tempos {
     /** The tempo falls by the same step at each beat, and by one more at the next bar, where it has arrived. */
     private void addSlowing(TimedBar bar, Tempo tempo, int target) {
         var beats = bar.inForce().meter().beatStarts().stream()
-                .filter(at -> at.isBefore(bar.bar().to())
-                        && !at.isBefore(bar.bar().from()))
+                .filter(at ->
+                        at.isBefore(bar.bar().to()) && !at.isBefore(bar.bar().from()))
                 .toList();
         for (int i = 0; i < beats.size(); i++) {
             var fallen = Fraction.of((long) (target - tempo.perMinute()) * (i + 1), beats.size() + 1);

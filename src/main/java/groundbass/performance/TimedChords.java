@@ -38,9 +38,8 @@ final class TimedChords {
         var holding = symbols(bar);
         var timed = new ArrayList<TimedChord>();
         for (int i = 0; i < holding.size(); i++) {
-            var until = i + 1 < holding.size()
-                    ? holding.get(i + 1).at()
-                    : bar.bar().to();
+            var until =
+                    i + 1 < holding.size() ? holding.get(i + 1).at() : bar.bar().to();
             if (holding.get(i).at().isBefore(until)) {
                 timed.add(timed(bar, holding.get(i), until));
             }
@@ -51,7 +50,8 @@ final class TimedChords {
     private List<ChordAt> symbols(TimedBar bar) {
         var symbols = new ArrayList<ChordAt>();
         var from = bar.bar().from();
-        boolean covered = bar.bar().chords().stream().anyMatch(chord -> chord.at().equals(from));
+        boolean covered =
+                bar.bar().chords().stream().anyMatch(chord -> chord.at().equals(from));
         var held = Optional.ofNullable(heldInto.get(bar.number())).filter(chord -> !covered);
         held.ifPresent(chord -> symbols.add(new ChordAt(from, chord)));
         symbols.addAll(bar.bar().chords());

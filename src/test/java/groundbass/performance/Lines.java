@@ -37,12 +37,7 @@ public final class Lines {
 
     public static Note by(Arrival.Kind kind, Fraction onset, Fraction length, int fret) {
         return new Note(
-                onset,
-                length,
-                Place.of(4, fret),
-                Optional.empty(),
-                Optional.of(Arrival.by(kind)),
-                Ornaments.NONE);
+                onset, length, Place.of(4, fret), Optional.empty(), Optional.of(Arrival.by(kind)), Ornaments.NONE);
     }
 
     public static Header quarters(int perMinute) {

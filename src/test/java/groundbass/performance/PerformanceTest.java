@@ -13,8 +13,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import groundbass.score.Arrival;
-import groundbass.score.ChordAt;
 import groundbass.score.Changes;
+import groundbass.score.ChordAt;
 import groundbass.score.Direction;
 import groundbass.score.Dynamic;
 import groundbass.score.Fraction;
@@ -84,9 +84,13 @@ class PerformanceTest {
     @Test
     void quickLinesAreCountedInOverTwoBars() {
         // REFERENCE 4.5, common practice, no source
-        assertThat(Performance.of(line(quarters(140), even(4))).countIn().bars()).isEqualTo(1);
-        assertThat(Performance.of(line(quarters(141), even(4))).countIn().bars()).isEqualTo(2);
-        assertThat(Performance.of(line(quarters(160), even(4)), Playing.at(50)).countIn().bars())
+        assertThat(Performance.of(line(quarters(140), even(4))).countIn().bars())
+                .isEqualTo(1);
+        assertThat(Performance.of(line(quarters(141), even(4))).countIn().bars())
+                .isEqualTo(2);
+        assertThat(Performance.of(line(quarters(160), even(4)), Playing.at(50))
+                        .countIn()
+                        .bars())
                 .isEqualTo(1);
     }
 
@@ -185,8 +189,7 @@ class PerformanceTest {
         assertThat(notes.get(1).velocity()).isBetween(67, 72);
         assertThat(notes.get(3).velocity()).isBetween(62, 68);
         assertThat(notes.get(0).when().until()).isEqualTo(notes.get(1).when().at());
-        assertThat(notes.get(1).attack())
-                .isEqualTo(new Attack.Continued(Arrival.Kind.HAMMER, Technique.FINGER));
+        assertThat(notes.get(1).attack()).isEqualTo(new Attack.Continued(Arrival.Kind.HAMMER, Technique.FINGER));
     }
 
     @Test
@@ -234,8 +237,8 @@ class PerformanceTest {
 
     @Test
     void aSlideReachesTheNextPitchAsThatBegins() {
-        var notes = Performance.of(line(
-                        quarters(60), bar(note(f(0, 1), f(1, 4), 5), by(Arrival.Kind.SLIDE, f(1, 4), f(1, 4), 9))))
+        var notes = Performance.of(
+                        line(quarters(60), bar(note(f(0, 1), f(1, 4), 5), by(Arrival.Kind.SLIDE, f(1, 4), f(1, 4), 9))))
                 .notes();
         var source = notes.get(0);
         assertThat(source.curve().at(0.5)).isZero();
@@ -256,8 +259,8 @@ class PerformanceTest {
     void aChordHoldsUntilTheNextAcrossBars() {
         var chord = new ChordAt(f(0, 1), ChordSymbol.parse("Am7").orElseThrow());
         var late = new ChordAt(f(3, 4), ChordSymbol.parse("D7").orElseThrow());
-        var chords = Performance.of(
-                        line(Header.PLAIN, even(4).withChords(List.of(chord)), even(4).withChords(List.of(late)), even(4)))
+        var chords = Performance.of(line(
+                        Header.PLAIN, even(4).withChords(List.of(chord)), even(4).withChords(List.of(late)), even(4)))
                 .chords();
         assertThat(chords).extracting(each -> each.chord().toString()).containsExactly("Am7", "Am7", "D7", "D7");
         assertThat(chords).extracting(each -> each.when().at()).containsExactly(f(1, 1), f(2, 1), f(11, 4), f(3, 1));

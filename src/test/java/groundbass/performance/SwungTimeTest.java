@@ -34,8 +34,7 @@ class SwungTimeTest {
     @Test
     void eighthsAtTwoToOneFallOnTheThirdTripletPart() {
         // tick 320 of 480 is 2/3 of a quarter, 1/6 of a whole note (REFERENCE oracle 54)
-        assertThat(onsets(EIGHTHS, Meter.COMMON, even(8)))
-                .startsWith(f(0, 1), f(1, 6), f(1, 4), f(1, 4).plus(f(1, 6)));
+        assertThat(onsets(EIGHTHS, Meter.COMMON, even(8))).startsWith(f(0, 1), f(1, 6), f(1, 4), f(1, 4).plus(f(1, 6)));
     }
 
     @Test
@@ -71,20 +70,17 @@ class SwungTimeTest {
                 note(f(3, 24), f(1, 24), 5),
                 note(f(4, 24), f(1, 24), 5),
                 note(f(5, 24), f(1, 24), 5));
-        assertThat(onsets(EIGHTHS, Meter.COMMON, bar))
-                .containsExactly(f(0, 1), f(6, 36), f(7, 36), f(8, 36));
+        assertThat(onsets(EIGHTHS, Meter.COMMON, bar)).containsExactly(f(0, 1), f(6, 36), f(7, 36), f(8, 36));
     }
 
     @Test
     void theNoteLeftOverInAGroupOfThreeStays() {
         // 7/8 as 2+2+3: pairs at 0, 2, 4; the seventh eighth has no partner
         var meter = Meter.of(7, 8);
-        var notes = IntStream.range(0, 7)
-                .mapToObj(i -> note(f(i, 8), f(1, 8), 5))
-                .toList();
+        var notes =
+                IntStream.range(0, 7).mapToObj(i -> note(f(i, 8), f(1, 8), 5)).toList();
         assertThat(onsets(EIGHTHS, meter, Bar.of(meter, notes)))
-                .containsExactly(
-                        f(0, 1), f(1, 6), f(1, 4), f(5, 12), f(1, 2), f(2, 3), f(3, 4));
+                .containsExactly(f(0, 1), f(1, 6), f(1, 4), f(5, 12), f(1, 2), f(2, 3), f(3, 4));
     }
 
     @Test

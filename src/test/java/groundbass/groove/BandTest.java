@@ -1,0 +1,140 @@
+package groundbass.groove;
+
+import static groundbass.performance.Lines.even;
+import static groundbass.performance.Lines.f;
+import static groundbass.performance.Lines.line;
+import static groundbass.performance.Lines.note;
+import static groundbass.performance.Lines.pickup;
+import static groundbass.performance.Lines.quarters;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.performance.Lines;
+import groundbass.performance.Performance;
+import groundbass.performance.Playing;
+import groundbass.score.Bar;
+import groundbass.score.Changes;
+import groundbass.score.Feel;
+import groundbass.score.Header;
+import groundbass.score.Meter;
+import groundbass.score.RandomLines;
+import groundbass.score.Swing;
+import groundbass.score.Technique;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+/** Moments by hand; what fits which style is common practice, no source. */
+class BandTest {
+    private static final Feel SWUNG = Feel.swung(new Swing(f(1, 8), 2, 1));
+
+    @Test
+    void theCountInHasOneClickForEachBeatAndTheFirstStandsOut() {
+        var clicks = Clicks.of(Performance.of(line(Header.PLAIN, even(4))));
+        assertThat(clicks).hasSize(8);
+        assertThat(clicks).filteredOn(Click::countIn).hasSize(4);
+        assertThat(clicks).extracting(Click::first).startsWith(true, false, false, false, true, false);
+        assertThat(clicks.get(5).at()).isEqualTo(f(5, 4));
+    }
+
+    @Test
+    void compoundMetersClickOnTheDottedQuarterAndGroupedOnesOnTheEighth() {
+        // REFERENCE 4.2 time signatures: 12/8 clicks on 36 clocks, 7/8 on the eighth (SMF)
+        var twelve = Meter.of(12, 8);
+        var seven = Meter.of(7, 8);
+        assertThat(Clicks.of(Performance.of(line(Header.PLAIN.with(twelve), empty(twelve)))))
+                .hasSize(8);
+        assertThat(Clicks.of(Performance.of(line(Header.PLAIN.with(seven), empty(seven)))))
+                .hasSize(14);
+    }
+
+    private static Bar empty(Meter meter) {
+        return Lines.bar(meter);
+    }
+
+    @Test
+    void halfTimeClicksEverySecondBeatAfterTheCountIn() {
+        var header = Header.PLAIN.with(new Feel(Optional.empty(), true));
+        var clicks = Clicks.of(Performance.of(line(header, even(4))));
+        assertThat(clicks)
+                .filteredOn(click -> !click.countIn())
+                .extracting(Click::at)
+                .containsExactly(f(1, 1), f(3, 2));
+        assertThat(clicks).filteredOn(Click::countIn).hasSize(4);
+    }
+
+    @Test
+    void drumsSwingAsTheLineDoes() {
+        var ride = GrooveLibrary.named("Swing ride").orElseThrow();
+        var hits = Drums.of(Performance.of(line(Header.PLAIN.with(SWUNG), even(4))), ride);
+        // the second ride stroke of beat 2 at two thirds of the beat
+        assertThat(hits)
+                .filteredOn(hit -> hit.piece() == Piece.RIDE)
+                .extracting(DrumHit::at)
+                .startsWith(f(1, 1), f(5, 4), f(5, 4).plus(f(1, 6)), f(3, 2));
+    }
+
+    @Test
+    void tripletGroovesAreNotSwungTwice() {
+        var shuffle = GrooveLibrary.named("Shuffle").orElseThrow();
+        var swung = Drums.of(Performance.of(line(Header.PLAIN.with(SWUNG), even(4))), shuffle);
+        var straight = Drums.of(Performance.of(line(Header.PLAIN, even(4))), shuffle);
+        assertThat(swung)
+                .extracting(DrumHit::at)
+                .isEqualTo(straight.stream().map(DrumHit::at).toList());
+    }
+
+    @Test
+    void drumsRestInAPickupAndTheBarCutShortEndsThem() {
+        var up = pickup(Meter.COMMON, f(3, 4), note(f(3, 4), f(1, 4), 5));
+        var groove = GrooveLibrary.named("Straight rock").orElseThrow();
+        var hits = Drums.of(Performance.of(line(Header.PLAIN, up, Lines.empty().between(f(0, 1), f(1, 2)))), groove);
+        assertThat(hits).allSatisfy(hit -> assertThat(hit.at()).isBetween(f(1, 1), f(3, 2)));
+        assertThat(hits).noneMatch(hit -> hit.at().equals(f(3, 2)));
+    }
+
+    @Test
+    void aBarOfAnotherMeterGetsItsOwnGroove() {
+        var seven = Meter.of(7, 8);
+        var line = line(Header.PLAIN, even(4), empty(seven).with(Changes.NONE.with(seven)));
+        var hits = Drums.of(
+                Performance.of(line), GrooveLibrary.named("Straight rock").orElseThrow());
+        assertThat(hits).filteredOn(hit -> hit.at().compareTo(f(2, 1)) >= 0).isNotEmpty();
+        assertThat(hits).allMatch(hit -> hit.at().isBefore(f(23, 8)));
+    }
+
+    @Test
+    void theGrooveSuitsMeterFeelAndStyle() {
+        assertThat(GrooveLibrary.suited(line(Header.PLAIN.with(Technique.SLAP), even(4)))
+                        .name())
+                .isEqualTo("Slap funk");
+        assertThat(GrooveLibrary.suited(line(Header.PLAIN.with(SWUNG), even(4))).name())
+                .isEqualTo("Swing ride");
+        var blues = Meter.of(12, 8);
+        assertThat(GrooveLibrary.suited(line(Header.PLAIN.with(blues), empty(blues)))
+                        .meter())
+                .isEqualTo(blues);
+        var odd = Meter.of(11, 8);
+        assertThat(GrooveLibrary.suited(line(Header.PLAIN.with(odd), empty(odd)))
+                        .meter())
+                .isEqualTo(odd);
+    }
+
+    @Test
+    void everyStrokeLiesInsideThePerformanceForRandomLines() {
+        for (long seed = 0; seed < 150; seed++) {
+            var performance = Performance.of(RandomLines.line(seed), new Playing(100, 2));
+            var band = Band.of(performance);
+            assertThat(band.drums()).as("seed %d", seed).allMatch(hit -> hit.at()
+                    .isBefore(performance.end()));
+            assertThat(band.clicks()).as("seed %d", seed).isNotEmpty();
+            assertThat(band.drums().stream().map(DrumHit::at))
+                    .as("seed %d", seed)
+                    .isSorted();
+        }
+    }
+
+    @Test
+    void secondsAreThoseOfTheTempo() {
+        var clicks = Clicks.of(Performance.of(line(quarters(120), even(4))));
+        assertThat(clicks.get(3).seconds()).isEqualTo(1.5);
+    }
+}
