@@ -6,6 +6,7 @@ create table release (
     revision_id  varchar(16)   not null references revision (id),
     number       integer       not null,
     recipe       text          not null, -- JSON: all that its files depend on
+    correction   boolean       not null, -- goes out as soon as it is ready, in place of what is out
     state        varchar(10)   not null, -- waiting, building, ready, failed
     steps_done   integer       not null,
     steps_total  integer       not null,

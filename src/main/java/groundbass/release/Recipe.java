@@ -35,4 +35,13 @@ public record Recipe(
         Objects.requireNonNull(episodeAddress);
         Objects.requireNonNull(date);
     }
+
+    /** Whether the other recipe makes the same files but for the release's number. */
+    public boolean makesTheSameAs(Recipe that) {
+        return equals(that.withRelease(release));
+    }
+
+    private Recipe withRelease(int number) {
+        return new Recipe(revision, number, series, episodeNumber, fileStem, episodeAddress, date, renderers);
+    }
 }

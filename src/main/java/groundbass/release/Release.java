@@ -8,13 +8,11 @@ import java.util.Optional;
 /**
  * One release of an episode, without its files.
  *
- * @param number counts the releases of one episode, from 1
  * @param publishedAt when readers first got it; empty while it is only prepared
  */
 public record Release(
         ReleaseId id,
         EpisodeId episode,
-        int number,
         Recipe recipe,
         BuildState state,
         Instant createdAt,
@@ -30,5 +28,9 @@ public record Release(
 
     public boolean isReady() {
         return state instanceof BuildState.Ready;
+    }
+
+    public boolean isFailed() {
+        return state instanceof BuildState.Failed;
     }
 }

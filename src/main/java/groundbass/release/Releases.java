@@ -28,18 +28,23 @@ public final class Releases {
                 .one();
     }
 
-    /** Enters a release that waits to be built. */
-    public ReleaseId create(Handle handle, EpisodeId episode, Recipe recipe, Instant now) {
+    /**
+     * Enters a release that waits to be built.
+     *
+     * @param correction whether it takes the place of what is out as soon as it is ready
+     */
+    public ReleaseId create(Handle handle, EpisodeId episode, Recipe recipe, boolean correction, Instant now) {
         var id = ReleaseId.next();
         handle.createUpdate("""
-                        insert into release (id, episode_id, revision_id, number, recipe, state, steps_done, steps_total,
+                        insert into release (id, episode_id, revision_id, number, recipe, correction, state, steps_done, steps_total,
                             failure, created_at)
-                        values (:id, :episode, :revision, :number, :recipe, 'waiting', 0, 0, '', :now)""")
+                        values (:id, :episode, :revision, :number, :recipe, :correction, 'waiting', 0, 0, '', :now)""")
                 .bind("id", id.value())
                 .bind("episode", episode.value())
                 .bind("revision", recipe.revision().value())
                 .bind("number", recipe.release())
                 .bind("recipe", RecipeJson.write(recipe))
+                .bind("correction", correction)
                 .bind("now", Instants.toColumn(now))
                 .execute();
         return id;
@@ -54,11 +59,31 @@ public final class Releases {
 
     /** All releases of an episode, the newest first. */
     public List<Release> of(EpisodeId episode) {
+        return jdbi.withHandle(handle -> of(handle, episode));
+    }
+
+    private static List<Release> of(Handle handle, EpisodeId episode) {
+        return handle.createQuery("select * from release where episode_id = :episode order by number desc")
+                .bind("episode", episode.value())
+                .map(Releases::releaseOf)
+                .list();
+    }
+
+    /** The release that was made last, whatever became of it. */
+    public Optional<Release> latest(EpisodeId episode) {
+        return jdbi.withHandle(handle -> latest(handle, episode));
+    }
+
+    public Optional<Release> latest(Handle handle, EpisodeId episode) {
+        return of(handle, episode).stream().findFirst();
+    }
+
+    /** Corrections that are ready and not yet out, oldest first. */
+    public List<Release> readyCorrections() {
         return jdbi.withHandle(
-                handle -> handle.createQuery("select * from release where episode_id = :episode order by number desc")
-                        .bind("episode", episode.value())
-                        .map(Releases::releaseOf)
-                        .list());
+                handle -> handle.createQuery("""
+                        select * from release where correction and state = 'ready' and published_at is null
+                        order by created_at, id""").map(Releases::releaseOf).list());
     }
 
     /** What readers of this episode get: the release that was published last. */
@@ -183,7 +208,6 @@ public final class Releases {
         return new Release(
                 new ReleaseId(row.getString("id")),
                 new EpisodeId(row.getString("episode_id")),
-                row.getInt("number"),
                 RecipeJson.read(row.getString("recipe")),
                 state(row),
                 Instants.from(row, "created_at"),

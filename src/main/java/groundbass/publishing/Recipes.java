@@ -1,0 +1,35 @@
+package groundbass.publishing;
+
+import groundbass.catalog.Episode;
+import groundbass.catalog.Revision;
+import groundbass.catalog.SeriesCatalog;
+import groundbass.release.Recipe;
+import groundbass.release.Releases;
+import org.jdbi.v3.core.Handle;
+
+/** What a release of an episode would be made of if it were made now. */
+final class Recipes {
+    private final SeriesCatalog catalog;
+    private final Releases releases;
+    private final Addresses addresses;
+
+    Recipes(SeriesCatalog catalog, Releases releases, Addresses addresses) {
+        this.catalog = catalog;
+        this.releases = releases;
+        this.addresses = addresses;
+    }
+
+    /** With the number that the episode's next release takes. */
+    Recipe of(Handle handle, Episode episode, Revision revision) {
+        var series = catalog.find(episode.series()).orElseThrow();
+        return new Recipe(
+                revision.id(),
+                releases.nextNumber(handle, episode.id()),
+                series.title(),
+                episode.number(),
+                "%s-%02d-%s".formatted(series.slug(), episode.number(), episode.slug()),
+                addresses.episode(episode.id()),
+                revision.createdAt().atZone(series.zone()).toLocalDate(),
+                Recipe.RENDERERS);
+    }
+}

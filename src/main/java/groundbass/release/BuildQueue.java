@@ -1,0 +1,7 @@
+package groundbass.release;
+
+/** Where releases wait to be built, so that no request waits for it. Adding one twice is adding it once. */
+@FunctionalInterface
+public interface BuildQueue {
+    void add(ReleaseId id);
+}
