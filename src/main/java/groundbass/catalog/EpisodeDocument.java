@@ -126,4 +126,20 @@ public record EpisodeDocument(
                 walkthroughEdits,
                 settings);
     }
+
+    public EpisodeDocument withRights(Rights changed) {
+        return new EpisodeDocument(
+                form,
+                title,
+                level,
+                summary,
+                notes,
+                mainLine,
+                exercises,
+                backingTracks,
+                groove,
+                changed,
+                walkthroughEdits,
+                settings);
+    }
 }

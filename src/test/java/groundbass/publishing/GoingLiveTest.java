@@ -1,0 +1,239 @@
+package groundbass.publishing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.catalog.Audit;
+import groundbass.catalog.DocumentCheck;
+import groundbass.catalog.EducatorId;
+import groundbass.catalog.Educators;
+import groundbass.catalog.Episode;
+import groundbass.catalog.EpisodeDesk;
+import groundbass.catalog.EpisodeId;
+import groundbass.catalog.Episodes;
+import groundbass.catalog.Level;
+import groundbass.catalog.LineSource;
+import groundbass.catalog.Outcome;
+import groundbass.catalog.Rights;
+import groundbass.catalog.SeriesCatalog;
+import groundbass.catalog.SeriesForm;
+import groundbass.release.Built;
+import groundbass.release.ReleaseId;
+import groundbass.release.Releases;
+import groundbass.store.BothDatabases;
+import groundbass.store.Database;
+import groundbass.store.SettableClock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ArgumentsSource;
+
+class GoingLiveTest {
+    private static final Instant NOW = Instant.parse("2026-03-02T09:00:00Z");
+    private static final ZoneId BERLIN = ZoneId.of("Europe/Berlin");
+    private static final String LINE = "bar 1\n1-4 E5\n";
+
+    /** One educator with one series, and a calendar whose hours the test moves. */
+    private static final class Studio {
+        final SettableClock clock = SettableClock.at(NOW.toString());
+        final List<ReleaseId> queue = new ArrayList<>();
+        final Releases releases;
+        final Episodes episodes;
+        final EpisodeDesk desk;
+        final Publisher publisher;
+        final GoingLive goingLive;
+        final EducatorId educator;
+        final SeriesCatalog catalog;
+        int saidToLast;
+
+        Studio(Database database) {
+            var jdbi = database.jdbi();
+            var audit = new Audit(jdbi, clock);
+            releases = new Releases(jdbi);
+            episodes = new Episodes(jdbi);
+            desk = new EpisodeDesk(jdbi, audit, clock);
+            catalog = new SeriesCatalog(jdbi, audit, clock);
+            educator = done(new Educators(jdbi, audit, clock)
+                            .create("Quay Studio", "desk@example.org", "four strings!"))
+                    .id();
+            publisher = new Publisher(jdbi, clock, audit, releases, id -> "https://example.org/e/" + id, queue::add);
+            goingLive = new GoingLive(jdbi, clock, audit, releases, publisher, queue::add, () -> saidToLast++);
+        }
+
+        EpisodeId episode(String title) {
+            var series = catalog.ownedBy(educator).stream()
+                    .findFirst()
+                    .orElseGet(() ->
+                            done(catalog.create(educator, new SeriesForm("Low Tide", "", "Grooves.", BERLIN.getId()))));
+            var id = done(desk.create(educator, series.id(), title, Level.BEGINNER))
+                    .id();
+            write(id, LINE);
+            return id;
+        }
+
+        void write(EpisodeId id, String line) {
+            var draft = desk.draft(educator, id).orElseThrow();
+            var document = draft.document()
+                    .withLines(new LineSource("", line), List.of())
+                    .withRights(new Rights("", "", "Own work."));
+            assertThat(DocumentCheck.problems(document)).isEmpty();
+            done(desk.saveDraft(educator, id, draft.version(), document));
+        }
+
+        void buildAll() {
+            releases.unfinished().forEach(release -> Built.ready(releases, release.id(), clock.instant()));
+        }
+
+        Episode find(EpisodeId id) {
+            return episodes.find(id).orElseThrow();
+        }
+    }
+
+    private static <T> T done(Outcome<T> outcome) {
+        assertThat(outcome.problems()).isEmpty();
+        return outcome.result().orElseThrow();
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void publishesAsSoonAsTheFilesAreBuilt(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Rope and Pulley");
+            var release = done(studio.publisher.publishNow(studio.educator, id));
+            assertThat(studio.queue).containsExactly(release);
+
+            studio.goingLive.pass();
+            assertThat(studio.find(id).isPublished()).isFalse();
+
+            studio.buildAll();
+            studio.goingLive.pass();
+            assertThat(studio.find(id).publishedAt()).contains(NOW);
+            assertThat(studio.releases.current(id).orElseThrow().id()).isEqualTo(release);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void keepsTheHourPromisedToTheSecond(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Rope and Pulley");
+            // 18:00 in Berlin is 17:00 UTC in winter (IANA time zone database, CET = UTC+1)
+            done(studio.publisher.schedule(studio.educator, id, LocalDateTime.parse("2026-03-06T18:00"), BERLIN));
+            studio.buildAll();
+
+            studio.clock.set("2026-03-06T16:59:59Z");
+            studio.goingLive.pass();
+            assertThat(studio.find(id).isPublished()).isFalse();
+
+            studio.clock.set("2026-03-06T17:00:00Z");
+            studio.goingLive.pass();
+            assertThat(studio.find(id).isPublished()).isTrue();
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void publishesWhatBecameDueWhileSwitchedOffOnce(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var first = studio.episode("Rope and Pulley");
+            var second = studio.episode("Slack Water");
+            done(studio.publisher.schedule(studio.educator, first, LocalDateTime.parse("2026-03-03T18:00"), BERLIN));
+            done(studio.publisher.schedule(studio.educator, second, LocalDateTime.parse("2026-03-04T18:00"), BERLIN));
+            studio.buildAll();
+
+            studio.clock.move(Duration.ofDays(9));
+            studio.goingLive.pass();
+            studio.goingLive.pass();
+            assertThat(studio.find(first).isPublished()).isTrue();
+            assertThat(studio.find(second).isPublished()).isTrue();
+            assertThat(studio.saidToLast).isEqualTo(2);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void oneThatCannotBeBuiltDoesNotHoldUpTheOthers(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var broken = studio.episode("Broken");
+            var sound = studio.episode("Sound");
+            Built.failed(studio.releases, done(studio.publisher.publishNow(studio.educator, broken)));
+            done(studio.publisher.publishNow(studio.educator, sound));
+            studio.buildAll();
+            studio.goingLive.pass();
+            assertThat(studio.find(broken).isPublished()).isFalse();
+            assertThat(studio.find(sound).isPublished()).isTrue();
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aCorrectionTakesThePlaceOfWhatIsOut(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Rope and Pulley");
+            var first = done(studio.publisher.publishNow(studio.educator, id));
+            studio.buildAll();
+            studio.goingLive.pass();
+
+            assertThat(studio.publisher.publishNow(studio.educator, id).problems())
+                    .as("nothing was changed")
+                    .isNotEmpty();
+            studio.write(id, "bar 1\n1-4 E7\n");
+            studio.clock.move(Duration.ofMinutes(1));
+            var second = done(studio.publisher.publishNow(studio.educator, id));
+            studio.goingLive.pass();
+            assertThat(studio.releases.current(id).orElseThrow().id()).isEqualTo(first);
+            studio.buildAll();
+            studio.goingLive.pass();
+            assertThat(studio.releases.current(id).orElseThrow().id()).isEqualTo(second);
+            assertThat(studio.find(id).publishedAt()).contains(NOW);
+            assertThat(studio.releases.of(id)).hasSize(2);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void anEpisodeThatMovedIsBuiltAgainUnderItsNewNumber(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Rope and Pulley");
+            studio.episode("Slack Water");
+            done(studio.publisher.schedule(studio.educator, id, LocalDateTime.parse("2026-03-03T18:00"), BERLIN));
+            studio.buildAll();
+            done(studio.desk.move(studio.educator, id, 2));
+
+            studio.clock.move(Duration.ofDays(2));
+            studio.goingLive.pass();
+            assertThat(studio.find(id).isPublished()).isFalse();
+            studio.buildAll();
+            studio.goingLive.pass();
+            assertThat(studio.find(id).isPublished()).isTrue();
+            assertThat(studio.releases.current(id).orElseThrow().recipe().fileStem())
+                    .isEqualTo("low-tide-02-rope-and-pulley");
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aPromiseTakenBackIsNotKept(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Rope and Pulley");
+            done(studio.publisher.schedule(studio.educator, id, LocalDateTime.parse("2026-03-03T18:00"), BERLIN));
+            studio.buildAll();
+            done(studio.publisher.withdraw(studio.educator, id));
+            studio.clock.move(Duration.ofDays(9));
+            studio.goingLive.pass();
+            assertThat(studio.find(id).isPublished()).isFalse();
+            assertThat(studio.publisher.withdraw(studio.educator, id).problems())
+                    .isNotEmpty();
+        }
+    }
+}
