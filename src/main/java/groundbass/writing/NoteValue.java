@@ -1,7 +1,12 @@
 package groundbass.writing;
 
 import groundbass.score.Fraction;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /** A note shape: its base and its dots, as it is drawn; what it lasts may be changed by a tuplet. */
 public record NoteValue(Base base, int dots) {
@@ -33,6 +38,11 @@ public record NoteValue(Base base, int dots) {
         }
     }
 
+    /** The shapes we choose from, longest first: plain or with one dot, never with two (REFERENCE 3.4.4, [cp]). */
+    static final List<NoteValue> CHOICE = Arrays.stream(Base.values())
+            .flatMap(base -> Stream.of(dotted(base), of(base)))
+            .toList();
+
     public NoteValue {
         Objects.requireNonNull(base);
         if (dots < 0 || dots > 2) {
@@ -46,6 +56,18 @@ public record NoteValue(Base base, int dots) {
 
     public static NoteValue dotted(Base base) {
         return new NoteValue(base, 1);
+    }
+
+    /** The shape with at most one dot that lasts exactly this long. */
+    static Optional<NoteValue> lasting(Fraction length) {
+        return CHOICE.stream().filter(value -> value.length().equals(length)).findFirst();
+    }
+
+    /** The shape with at most one dot whose length is nearest, for times that no shape can say. */
+    static NoteValue nearest(Fraction length) {
+        return CHOICE.stream()
+                .min(Comparator.comparing(value -> value.length().minus(length).max(length.minus(value.length()))))
+                .orElseThrow();
     }
 
     /** As a time outside any tuplet: each dot adds half of what came before it. */

@@ -1,0 +1,124 @@
+package groundbass.writing;
+
+import groundbass.score.Fraction;
+import groundbass.score.InForce;
+import groundbass.theory.Key;
+import groundbass.theory.Letter;
+import groundbass.theory.NoteName;
+import groundbass.theory.Pitch;
+import groundbass.writing.Element.Chord;
+import groundbass.writing.Head.Accidental;
+import groundbass.writing.Head.Sign;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
+
+/** Decides the signs before heads, bar after bar in their order (REFERENCE 3.7). Mutable; one for a line. */
+final class Accidentals {
+    private Map<Place, Integer> before = Map.of();
+    private Key keyBefore;
+    private Map<Place, Integer> inBar = new HashMap<>();
+    private Set<Place> seen = new HashSet<>();
+    private Key key;
+
+    /** A sign is valid at its letter and octave only (REFERENCE 3.7.1 and 3.7.3, [rule]). */
+    private record Place(Letter letter, int octave) {
+        static Place of(Pitch pitch) {
+            return new Place(pitch.name().letter(), pitch.octave());
+        }
+    }
+
+    /** Where an element stands, for reading both voices in the order of time. */
+    private record Reading(int voice, int element) {}
+
+    Accidentals(Key key) {
+        this.key = key;
+        this.keyBefore = key;
+    }
+
+    /** The same voices with signs; the bar line has cancelled those of the bar before (REFERENCE 3.7.2, [rule]). */
+    List<Voice> sign(InForce inForce, List<Voice> voices) {
+        before = inBar;
+        keyBefore = key;
+        key = inForce.key();
+        inBar = new HashMap<>();
+        seen = new HashSet<>();
+        var elements =
+                voices.stream().map(voice -> new ArrayList<>(voice.elements())).toList();
+        for (var reading : inOrder(voices)) {
+            var voice = elements.get(reading.voice());
+            voice.set(reading.element(), signed(voice.get(reading.element())));
+        }
+        return IntStream.range(0, voices.size())
+                .mapToObj(i -> new Voice(
+                        elements.get(i), voices.get(i).beams(), voices.get(i).tuplets()))
+                .toList();
+    }
+
+    private static List<Reading> inOrder(List<Voice> voices) {
+        return IntStream.range(0, voices.size())
+                .boxed()
+                .flatMap(
+                        voice -> IntStream.range(0, voices.get(voice).elements().size())
+                                .mapToObj(element -> new Reading(voice, element)))
+                .sorted((a, b) -> onset(voices, a).compareTo(onset(voices, b)))
+                .toList();
+    }
+
+    private static Fraction onset(List<Voice> voices, Reading reading) {
+        return voices.get(reading.voice()).elements().get(reading.element()).onset();
+    }
+
+    private Element signed(Element element) {
+        if (!(element instanceof Chord chord)) {
+            return element;
+        }
+        var heads = chord.heads().stream().map(this::signed).toList();
+        return new Chord(chord.onset(), chord.value(), chord.length(), heads);
+    }
+
+    private Head signed(Head head) {
+        return new Head(head.note(), head.noteBar(), head.pitch(), accidental(head), head.tiedFrom(), head.tiedTo());
+    }
+
+    /**
+     * Dead notes take none (REFERENCE 3.7.6, [cp]). A tied head repeats none, and over a bar line leaves nothing
+     * behind: a later note needs the sign anew (REFERENCE 3.7.7, [rule]).
+     */
+    private Optional<Accidental> accidental(Head head) {
+        if (head.note().isDead()) {
+            return Optional.empty();
+        }
+        var place = Place.of(head.pitch());
+        int alteration = head.pitch().name().alteration();
+        if (head.tiedFrom()) {
+            return Optional.empty();
+        }
+        boolean first = seen.add(place);
+        int valid = inBar.getOrDefault(place, key.alterationOf(place.letter()));
+        inBar.put(place, alteration);
+        if (valid != alteration) {
+            return Optional.of(new Accidental(sign(alteration), false));
+        }
+        return first && wasOtherwise(place.letter(), alteration)
+                ? Optional.of(new Accidental(sign(alteration), true))
+                : Optional.empty();
+    }
+
+    /** Whether the bar before left this letter, in any octave, altered against its key and unlike now (3.7.2, [cp]). */
+    private boolean wasOtherwise(Letter letter, int alteration) {
+        return before.entrySet().stream()
+                .anyMatch(entry -> entry.getKey().letter() == letter
+                        && entry.getValue() != alteration
+                        && entry.getValue() != keyBefore.alterationOf(letter));
+    }
+
+    private static Sign sign(int alteration) {
+        return Sign.values()[alteration + NoteName.MOST_ALTERED];
+    }
+}

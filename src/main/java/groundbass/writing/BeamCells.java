@@ -1,0 +1,98 @@
+package groundbass.writing;
+
+import groundbass.score.Fraction;
+import groundbass.writing.NoteValue.Base;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * Which elements of a voice may share a beam: those in one cell. A cell is a beat, or more beats of nothing shorter
+ * than eighths, or a tuplet (REFERENCE 3.3.6-9 and 3.3.13, [rule], [cp]).
+ */
+final class BeamCells {
+    private static final Fraction QUARTER = Fraction.of(1, 4);
+    private static final Fraction EIGHTH = Fraction.of(1, 8);
+
+    private final Pulse pulse;
+    private final List<Element> elements;
+    private final Fraction beat;
+    private final int[] tupletAt;
+    private final Set<Integer> fineBeats = new HashSet<>();
+
+    BeamCells(Pulse pulse, List<Element> elements, List<TupletGroup> tuplets) {
+        this.pulse = pulse;
+        this.elements = elements;
+        this.beat = pulse.beatEnd(Fraction.ZERO);
+        this.tupletAt = new int[elements.size()];
+        for (int i = 0; i < tuplets.size(); i++) {
+            for (int at = tuplets.get(i).first(); at <= tuplets.get(i).last(); at++) {
+                tupletAt[at] = i + 1;
+            }
+        }
+        for (int i = 0; i < elements.size(); i++) {
+            if (tupletAt[i] > 0 || elements.get(i).value().base().beams() > 1) {
+                fineBeats.add(pulse.beatAt(elements.get(i).onset()));
+            }
+        }
+    }
+
+    /** Whether two elements, in order, lie in one cell. */
+    boolean join(int earlier, int later) {
+        if (tupletAt[earlier] > 0 || tupletAt[later] > 0) {
+            return tupletAt[earlier] == tupletAt[later];
+        }
+        var from = elements.get(earlier).onset();
+        var to = elements.get(later).onset();
+        return cell(from).equals(cell(to));
+    }
+
+    /** Whether a rest between two notes may lie under their beam: within one beat (REFERENCE 3.3.12, [rule]). */
+    boolean joinOverRest(int earlier, int later) {
+        boolean oneBeat = pulse.beatAt(elements.get(earlier).onset())
+                == pulse.beatAt(elements.get(later).onset());
+        return join(earlier, later) && (tupletAt[earlier] > 0 || oneBeat);
+    }
+
+    /** Where the cell that {@code at} lies in begins. */
+    private Fraction cell(Fraction at) {
+        int index = pulse.beatAt(at);
+        if (!pulse.isSimple()) {
+            return pulse.beatStarts().get(index);
+        }
+        if (beat.isAfter(QUARTER)) {
+            return fineBeats.contains(index) ? at.minus(at.modulo(QUARTER)) : pulse.beatStart(at);
+        }
+        int group = beatsJoined(index);
+        return pulse.beatStarts().get(index - index % group);
+    }
+
+    /** Eighths join over half a bar of 4/4 and over the whole of 2/4, sixes of them over 3/4. */
+    private int beatsJoined(int index) {
+        if (beat.isBefore(QUARTER)) {
+            return Math.toIntExact(QUARTER.dividedBy(beat).floor());
+        }
+        if (pulse.beatCount() == 3) {
+            return isSixEighths() ? 3 : 1;
+        }
+        boolean pairs = pulse.beatCount() == 2 || pulse.beatCount() == 4;
+        int first = index - index % 2;
+        return pairs && !fineBeats.contains(first) && !fineBeats.contains(first + 1) ? 2 : 1;
+    }
+
+    private boolean isSixEighths() {
+        return elements.size() == 6
+                && elements.stream()
+                        .allMatch(element -> element instanceof Element.Chord
+                                && element.value().equals(NoteValue.of(Base.EIGHTH)));
+    }
+
+    /** Whether only the first beam goes on from one note to the next: at each eighth among 32nds (3.3.10, [rule]). */
+    boolean crossesEighth(int earlier, int later) {
+        var start = pulse.beatStart(elements.get(later).onset());
+        var from = elements.get(earlier).onset().minus(start);
+        var to = elements.get(later).onset().minus(start);
+        return tupletAt[later] == 0
+                && from.dividedBy(EIGHTH).floor() != to.dividedBy(EIGHTH).floor();
+    }
+}
