@@ -2,7 +2,7 @@ package groundbass.catalog;
 
 /** A file's name as a browser sent it, made fit for showing. It never becomes a path. */
 final class ShownName {
-    private static final int LONGEST = 200;
+    private static final int MOST_CHARACTERS = 120;
 
     private ShownName() {}
 
@@ -10,8 +10,8 @@ final class ShownName {
     static String of(String sent) {
         String last = sent.substring(Math.max(sent.lastIndexOf('/'), sent.lastIndexOf('\\')) + 1);
         var shown = new StringBuilder();
-        last.codePoints().filter(ShownName::isShown).limit(LONGEST).forEach(shown::appendCodePoint);
-        return shown.substring(0, Math.min(shown.length(), LONGEST)).strip();
+        last.codePoints().filter(ShownName::isShown).limit(MOST_CHARACTERS).forEach(shown::appendCodePoint);
+        return shown.toString().strip();
     }
 
     private static boolean isShown(int character) {

@@ -5,19 +5,22 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
+import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileTime;
 import java.security.DigestOutputStream;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
-import java.util.stream.Stream;
 
 /**
  * {@link Blobs} in one folder: {@code ab/abcdef...} by the first two digits, and {@code incoming/} for files that are
@@ -145,13 +148,33 @@ public final class BlobFolder implements Blobs {
 
     @Override
     public int sweep(Predicate<Sha256> named) throws IOException {
-        int deleted = 0;
-        try (Stream<Path> files = Files.find(folder, 2, (path, attributes) -> attributes.isRegularFile())) {
-            for (Path file : (Iterable<Path>) files::iterator) {
-                deleted += sweepOne(file, named) ? 1 : 0;
-            }
+        var sweeper = new Sweeper(named);
+        Files.walkFileTree(folder, Set.of(), 2, sweeper);
+        return sweeper.deleted;
+    }
+
+    private final class Sweeper extends SimpleFileVisitor<Path> {
+        private final Predicate<Sha256> named;
+        private int deleted;
+
+        Sweeper(Predicate<Sha256> named) {
+            this.named = named;
         }
-        return deleted;
+
+        @Override
+        public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) throws IOException {
+            deleted += attributes.isRegularFile() && sweepOne(file, named) ? 1 : 0;
+            return FileVisitResult.CONTINUE;
+        }
+
+        /** An incoming file may get its name while the walk goes on. */
+        @Override
+        public FileVisitResult visitFileFailed(Path file, IOException why) throws IOException {
+            if (why instanceof NoSuchFileException) {
+                return FileVisitResult.CONTINUE;
+            }
+            throw why;
+        }
     }
 
     private boolean sweepOne(Path file, Predicate<Sha256> named) throws IOException {
