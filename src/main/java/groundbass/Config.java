@@ -2,7 +2,6 @@ package groundbass;
 
 import java.net.URI;
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.Objects;
 import java.util.Optional;
 
@@ -15,7 +14,6 @@ public record Config(
         String host,
         int port,
         Optional<URI> publicAddress,
-        ZoneId zone,
         boolean demo,
         boolean behindProxy,
         Optional<String> handOver,
@@ -27,7 +25,6 @@ public record Config(
         Objects.requireNonNull(data);
         Objects.requireNonNull(host);
         Objects.requireNonNull(publicAddress);
-        Objects.requireNonNull(zone);
         Objects.requireNonNull(handOver);
         Objects.requireNonNull(database);
         Objects.requireNonNull(mail);
@@ -43,7 +40,6 @@ public record Config(
                 "127.0.0.1",
                 port,
                 Optional.empty(),
-                ZoneId.of("UTC"),
                 false,
                 false,
                 Optional.empty(),

@@ -1,5 +1,8 @@
 package groundbass;
 
+import groundbass.audience.Sessions;
+import groundbass.catalog.Audit;
+import groundbass.catalog.Settings;
 import groundbass.store.Database;
 import groundbass.web.WebServer;
 import groundbass.web.answer.HandOver;
@@ -7,13 +10,14 @@ import groundbass.web.general.AssetFiles;
 import groundbass.web.general.GeneralPages;
 import groundbass.web.general.HealthPage;
 import groundbass.web.general.HomePage;
+import groundbass.web.shell.Chosen;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Errors;
+import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.SessionCookie;
-import groundbass.web.shell.Sessions;
-import groundbass.web.shell.SiteSettings;
+import groundbass.web.shell.SignedInVisitors;
 import groundbass.web.view.Assets;
 import groundbass.web.view.Templates;
 import java.io.IOException;
@@ -35,13 +39,13 @@ public final class Groundbass implements AutoCloseable {
 
     private final Closing open;
     private final Database database;
-    private final SiteSettings settings;
+    private final Installation installation;
     private final int port;
 
-    private Groundbass(Closing open, Database database, SiteSettings settings, int port) {
+    private Groundbass(Closing open, Database database, Installation installation, int port) {
         this.open = open;
         this.database = database;
-        this.settings = settings;
+        this.installation = installation;
         this.port = port;
     }
 
@@ -60,22 +64,23 @@ public final class Groundbass implements AutoCloseable {
         int port = config.port() == 0 ? freePort() : config.port();
         // --- store
         var database = open.add(database(config));
+        var jdbi = database.jdbi();
         // --- catalog, post
+        var audit = new Audit(jdbi, clock);
+        var settings = new Settings(jdbi, audit);
         // --- release, audience
+        var sessions = new Sessions(jdbi, clock);
         // --- publishing
-        // --- web
-        var settings = settings(config, port);
+        // --- web: what every page needs, then the page groups
+        var installation = installation(config, port);
         var assets = new Assets();
-        var pages = new Pages(new Templates(assets), settings);
-        var doorkeeper = new Doorkeeper(Sessions.NONE, new SessionCookie(settings));
+        var pages = new Pages(new Templates(assets), installation, new Chosen(settings::current));
+        var doorkeeper = new Doorkeeper(new SignedInVisitors(sessions), new SessionCookie(installation));
         List<PageGroup> groups = List.of(
-                new HomePage(pages, List::of),
-                new GeneralPages(pages),
-                new HealthPage(database.jdbi()),
-                new AssetFiles(assets));
-        open.add(WebServer.start(config.host(), port, settings, doorkeeper, new Errors(pages), groups));
-        log.info("open {} in a browser", settings.publicAddress());
-        return new Groundbass(open, database, settings, port);
+                new HomePage(pages, List::of), new GeneralPages(pages), new HealthPage(jdbi), new AssetFiles(assets));
+        open.add(WebServer.start(config.host(), port, installation, doorkeeper, new Errors(pages), groups));
+        log.info("open {} in a browser", installation.publicAddress());
+        return new Groundbass(open, database, installation, port);
     }
 
     private static Database database(Config config) {
@@ -90,13 +95,9 @@ public final class Groundbass implements AutoCloseable {
                 .orElseGet(() -> Database.embedded(config.data()));
     }
 
-    private static SiteSettings settings(Config config, int port) {
-        return new SiteSettings(
-                config.publicAddress(port),
-                config.zone(),
-                config.demo(),
-                config.behindProxy(),
-                config.handOver().map(location -> new HandOver(config.data(), location)));
+    private static Installation installation(Config config, int port) {
+        var handOver = config.handOver().map(location -> new HandOver(config.data(), location));
+        return new Installation(config.publicAddress(port), config.demo(), config.behindProxy(), handOver);
     }
 
     // The public address is needed before anything listens, so "any free port" is settled here.
@@ -114,7 +115,7 @@ public final class Groundbass implements AutoCloseable {
 
     /** The address to open. */
     public URI address() {
-        return settings.publicAddress();
+        return installation.publicAddress();
     }
 
     public Database database() {

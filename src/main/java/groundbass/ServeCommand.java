@@ -3,8 +3,6 @@ package groundbass;
 import java.net.URI;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.DateTimeException;
-import java.time.ZoneId;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -47,12 +45,6 @@ final class ServeCommand implements Callable<Integer> {
             description = "The site's address as readers type it, such as https://grooves.example; needed for mails,"
                     + " feeds and QR codes.")
     private Optional<String> publicAddress = Optional.empty();
-
-    @Option(
-            names = "--zone",
-            paramLabel = "ZONE",
-            description = "Time zone of the site, such as Europe/Vienna (default: this machine's).")
-    private Optional<String> zone = Optional.empty();
 
     @Option(names = "--demo", description = "Load the demo series where there is nothing yet, and say so on each page.")
     private boolean demo;
@@ -121,7 +113,6 @@ final class ServeCommand implements Callable<Integer> {
                 host,
                 port,
                 publicAddress.map(this::origin),
-                zone.map(this::zone).orElseGet(ZoneId::systemDefault),
                 demo,
                 behindProxy,
                 handOver.map(this::location),
@@ -140,14 +131,6 @@ final class ServeCommand implements Callable<Integer> {
             throw wrong("--public-address", text, "http:// or https:// and a host, without a path");
         }
         return URI.create(bare);
-    }
-
-    private ZoneId zone(String text) {
-        try {
-            return ZoneId.of(text);
-        } catch (DateTimeException e) {
-            throw wrong("--zone", text, "a zone such as Europe/Vienna");
-        }
     }
 
     private String location(String text) {

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.net.URI;
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -28,12 +27,10 @@ class ConfigTest {
         var config = read(Map.of(
                 "GROUNDBASS_PORT", "80",
                 "GROUNDBASS_DEMO", "true",
-                "GROUNDBASS_ZONE", "Europe/Vienna",
                 "GROUNDBASS_PUBLIC_ADDRESS", "https://grooves.example/",
                 "GROUNDBASS_DATABASE_URL", "jdbc:postgresql://db/groundbass"));
         assertThat(config.port()).isEqualTo(80);
         assertThat(config.demo()).isTrue();
-        assertThat(config.zone()).isEqualTo(ZoneId.of("Europe/Vienna"));
         assertThat(config.publicAddress(80)).isEqualTo(URI.create("https://grooves.example"));
         assertThat(config.database().orElseThrow().url()).isEqualTo("jdbc:postgresql://db/groundbass");
     }
@@ -57,9 +54,9 @@ class ConfigTest {
 
     @Test
     void aWrongValueIsNamedWithWhatIsExpected() {
-        assertThatThrownBy(() -> read(Map.of("GROUNDBASS_ZONE", "Nowhere")))
+        assertThatThrownBy(() -> read(Map.of("GROUNDBASS_HAND_OVER", "stored")))
                 .isInstanceOf(ParameterException.class)
-                .hasMessage("--zone (or GROUNDBASS_ZONE) is \"Nowhere\"; expected a zone such as Europe/Vienna.");
+                .hasMessage("--hand-over (or GROUNDBASS_HAND_OVER) is \"stored\"; expected a path such as /stored/.");
         assertThatThrownBy(() -> read(Map.of(), "--public-address", "grooves.example"))
                 .hasMessageContaining("expected http:// or https://");
         assertThatThrownBy(() -> read(Map.of(), "--smtp-host", "mail.example")).hasMessageContaining("--smtp-from");

@@ -2,6 +2,7 @@ package groundbass.text;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /** The languages Groundbass speaks, and which of them a reader gets. */
 public final class Languages {
@@ -12,23 +13,23 @@ public final class Languages {
 
     /**
      * The best spoken language for an {@code Accept-Language} header (RFC 9110 section 12.5.4, matched by the lookup of
-     * RFC 4647 section 3.4). Anything that is not such a header counts as no wish at all.
+     * RFC 4647 section 3.4), or {@code otherwise} where none is wished that is spoken. Anything that is not such a header
+     * counts as no wish at all; so does a language that is not spoken as {@code otherwise}.
      */
-    public static Locale forHeader(String acceptLanguage) {
+    public static Locale spoken(Optional<String> acceptLanguage, Locale otherwise) {
+        return acceptLanguage.flatMap(Languages::lookUp).orElseGet(() -> spoken(otherwise));
+    }
+
+    /** The spoken language that is nearest to {@code locale}. */
+    public static Locale spoken(Locale locale) {
+        return lookUp(locale.toLanguageTag()).orElse(SPOKEN.get(0));
+    }
+
+    private static Optional<Locale> lookUp(String ranges) {
         try {
-            var wishes = Locale.LanguageRange.parse(acceptLanguage);
-            return orFirst(Locale.lookup(wishes, SPOKEN));
+            return Optional.ofNullable(Locale.lookup(Locale.LanguageRange.parse(ranges), SPOKEN));
         } catch (IllegalArgumentException e) {
-            return SPOKEN.get(0);
+            return Optional.empty();
         }
-    }
-
-    /** The spoken language of a tag such as {@code de-AT}, else the first. */
-    public static Locale forTag(String tag) {
-        return forHeader(tag);
-    }
-
-    private static Locale orFirst(Locale found) {
-        return found == null ? SPOKEN.get(0) : found;
     }
 }

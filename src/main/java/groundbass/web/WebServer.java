@@ -2,11 +2,11 @@ package groundbass.web;
 
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Errors;
+import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Routes;
 import groundbass.web.shell.SameOrigin;
 import groundbass.web.shell.SecurityHeaders;
-import groundbass.web.shell.SiteSettings;
 import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
 import io.javalin.config.JavalinConfig;
@@ -32,13 +32,13 @@ public final class WebServer implements AutoCloseable {
     public static WebServer start(
             String host,
             int port,
-            SiteSettings settings,
+            Installation installation,
             Doorkeeper doorkeeper,
             Errors errors,
             List<PageGroup> groups) {
         var javalin = Javalin.create(config -> {
-            configure(config, settings, errors);
-            addRoutes(config, settings, doorkeeper, errors, groups);
+            configure(config, installation, errors);
+            addRoutes(config, installation, doorkeeper, errors, groups);
         });
         return new WebServer(javalin.start(host, port));
     }
@@ -47,7 +47,7 @@ public final class WebServer implements AutoCloseable {
         return javalin.port();
     }
 
-    private static void configure(JavalinConfig config, SiteSettings settings, Errors errors) {
+    private static void configure(JavalinConfig config, Installation installation, Errors errors) {
         config.startup.showJavalinBanner = false;
         config.startup.showOldJavalinVersionWarning = false;
         config.startup.startupWatcherEnabled = false;
@@ -59,25 +59,29 @@ public final class WebServer implements AutoCloseable {
         config.jetty.multipartConfig.maxTotalRequestSize(LARGEST_UPLOAD_MB + 1, SizeUnit.MB);
         config.jsonMapper(new JavalinJackson(null, false));
         config.router.javaLangErrorHandler(BareErrors::fault);
-        config.jetty.modifyHttpConfiguration(http -> talkLittle(http, settings));
+        config.jetty.modifyHttpConfiguration(http -> talkLittle(http, installation));
         config.jetty.modifyServer(server -> {
             server.setStopTimeout(STOP_MILLIS);
             server.setErrorHandler(new BareErrors());
         });
     }
 
-    private static void talkLittle(HttpConfiguration http, SiteSettings settings) {
+    private static void talkLittle(HttpConfiguration http, Installation installation) {
         http.setSendServerVersion(false);
         http.setSendXPoweredBy(false);
-        if (settings.behindProxy()) {
+        if (installation.behindProxy()) {
             http.addCustomizer(new ForwardedRequestCustomizer());
         }
     }
 
     private static void addRoutes(
-            JavalinConfig config, SiteSettings settings, Doorkeeper doorkeeper, Errors errors, List<PageGroup> groups) {
-        var headers = new SecurityHeaders(settings);
-        var sameOrigin = new SameOrigin(settings);
+            JavalinConfig config,
+            Installation installation,
+            Doorkeeper doorkeeper,
+            Errors errors,
+            List<PageGroup> groups) {
+        var headers = new SecurityHeaders(installation);
+        var sameOrigin = new SameOrigin(installation);
         config.routes.before(headers::addTo);
         config.routes.beforeMatched(sameOrigin::check);
         config.routes.beforeMatched(doorkeeper::check);

@@ -1,19 +1,14 @@
 package groundbass.web.general;
 
-import groundbass.text.Languages;
-import groundbass.web.answer.StoredBytes;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
-import io.javalin.http.Handler;
-import java.util.Locale;
-import java.util.Map;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 
-/** Privacy and cautions: the same for everyone, so rendered once per language. */
+/** Privacy and cautions: the same for everyone. */
 public final class GeneralPages implements PageGroup {
+    private static final String NEVER_CHANGES = "";
+
     private final Pages pages;
 
     public GeneralPages(Pages pages) {
@@ -22,15 +17,12 @@ public final class GeneralPages implements PageGroup {
 
     @Override
     public void addTo(Routes routes) {
-        routes.get("/privacy", Role.ANYONE, kept("/privacy", "general/privacy"));
-        routes.get("/cautions", Role.ANYONE, kept("/cautions", "general/cautions"));
+        add(routes, "/privacy", "general/privacy");
+        add(routes, "/cautions", "general/cautions");
     }
 
-    private Handler kept(String path, String template) {
-        Map<Locale, StoredBytes> byLanguage = Languages.SPOKEN.stream()
-                .collect(Collectors.toUnmodifiableMap(
-                        Function.identity(), language -> pages.shared(path, language, template, new Plain())));
-        return ctx -> pages.send(ctx, byLanguage.get(pages.reader(ctx).locale()));
+    private void add(Routes routes, String path, String template) {
+        routes.get(path, Role.ANYONE, ctx -> pages.showShared(ctx, template, NEVER_CHANGES, reader -> new Plain()));
     }
 
     /** A page whose every word is in the bundles. */

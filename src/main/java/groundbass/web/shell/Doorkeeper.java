@@ -11,11 +11,11 @@ import java.nio.charset.StandardCharsets;
 public final class Doorkeeper {
     private static final String VISITOR = "visitor";
 
-    private final Sessions sessions;
+    private final Visitors visitors;
     private final SessionCookie cookie;
 
-    public Doorkeeper(Sessions sessions, SessionCookie cookie) {
-        this.sessions = sessions;
+    public Doorkeeper(Visitors visitors, SessionCookie cookie) {
+        this.visitors = visitors;
         this.cookie = cookie;
     }
 
@@ -26,7 +26,7 @@ public final class Doorkeeper {
             return known;
         }
         var token = cookie.token(ctx);
-        var visitor = token.isEmpty() ? Visitor.UNKNOWN : sessions.of(token);
+        var visitor = token.isEmpty() ? Visitor.UNKNOWN : visitors.of(token);
         ctx.attribute(VISITOR, visitor);
         return visitor;
     }

@@ -1,5 +1,6 @@
 package groundbass.web.shell;
 
+import groundbass.catalog.SiteSettings;
 import groundbass.text.Languages;
 import groundbass.web.answer.StoredBytes;
 import groundbass.web.answer.Vary;
@@ -8,27 +9,36 @@ import groundbass.web.view.Reader;
 import groundbass.web.view.Templates;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Supplier;
 
-/** Shows pages. The one door from handlers to templates. */
+/** Shows pages. The one door from handlers to templates. Thread-safe. */
 public final class Pages {
     private static final String HTML = "text/html; charset=utf-8";
 
     private final Templates templates;
-    private final SiteSettings settings;
+    private final Installation installation;
+    private final Supplier<SiteSettings> chosen;
+    private final KeptPages kept = new KeptPages();
 
-    public Pages(Templates templates, SiteSettings settings) {
+    public Pages(Templates templates, Installation installation, Supplier<SiteSettings> chosen) {
         this.templates = templates;
-        this.settings = settings;
+        this.installation = installation;
+        this.chosen = chosen;
     }
 
     /** Answers with {@code templates/NAME.html}. The answer is the reader's own and is not kept anywhere. */
     public void show(Context ctx, String template, Record view) {
-        var reader = reader(ctx);
-        var frame = new Frame(ctx.path(), place(ctx), settings.demo(), Flash.take(ctx));
+        var settings = chosen.get();
+        var reader = reader(ctx, settings);
+        var frame = new Frame(ctx.path(), place(ctx), settings.siteName(), installation.demo(), Flash.take(ctx));
+        describe(ctx, reader);
         ctx.header("Cache-Control", "no-store");
-        send(ctx, reader, templates.render(template, view, frame, reader));
+        ctx.contentType(HTML).result(templates.render(template, view, frame, reader));
     }
 
     /** Shows a form again, with what was typed and what is wrong with it (422, RFC 9110 section 15.5.21). */
@@ -37,28 +47,39 @@ public final class Pages {
         show(ctx, template, view);
     }
 
-    /** A page that is the same for all readers of a language: render it once, keep it, and send it with {@link #send}. */
-    public StoredBytes shared(String path, Locale language, String template, Record view) {
-        var reader = new Reader(language, settings.zone());
-        String html = templates.render(template, view, Frame.shared(path, settings.demo()), reader);
-        return StoredBytes.of(html.getBytes(StandardCharsets.UTF_8), HTML);
-    }
-
-    /** Sends a kept page that was rendered for the language of {@link #reader}. */
-    public void send(Context ctx, StoredBytes page) {
-        describe(ctx, reader(ctx));
+    /**
+     * Answers with a page that is the same for all readers of a language: rendered once, kept as bytes, answered with 304
+     * where the reader has it. {@code version} names the content and changes with it (a release's id, say); {@code view}
+     * is asked only when the page must be rendered.
+     */
+    public void showShared(Context ctx, String template, String version, Function<Reader, Record> view) {
+        var settings = chosen.get();
+        var reader = reader(ctx, settings);
+        var frame = new Frame(ctx.path(), place(ctx), settings.siteName(), installation.demo(), Optional.empty());
+        var key = new KeptPages.Key(template, version, frame, reader);
+        var page = kept.get(key, () -> bytes(templates.render(template, view.apply(reader), frame, reader)));
+        describe(ctx, reader);
         page.send(ctx, StoredBytes.ASK_AGAIN);
     }
 
     /** The language and zone to write this answer in. */
     public Reader reader(Context ctx) {
-        String wish = ctx.header("Accept-Language");
-        return new Reader(wish == null ? Languages.SPOKEN.get(0) : Languages.forHeader(wish), settings.zone());
+        return reader(ctx, chosen.get());
     }
 
-    private static void send(Context ctx, Reader reader, String html) {
-        describe(ctx, reader);
-        ctx.contentType(HTML).result(html);
+    /** The full address of a path of ours, for mails, feeds and QR codes. */
+    public URI address(String path) {
+        return chosen.get().publicAddress().orElse(installation.publicAddress()).resolve(path);
+    }
+
+    private static StoredBytes bytes(String html) {
+        return StoredBytes.of(html.getBytes(StandardCharsets.UTF_8), HTML);
+    }
+
+    private static Reader reader(Context ctx, SiteSettings settings) {
+        var wish = Optional.ofNullable(ctx.header("Accept-Language"));
+        var otherwise = Locale.forLanguageTag(settings.language());
+        return new Reader(Languages.spoken(wish, otherwise), settings.defaultZone());
     }
 
     private static void describe(Context ctx, Reader reader) {
@@ -67,6 +88,7 @@ public final class Pages {
     }
 
     private static Frame.Place place(Context ctx) {
-        return ctx.path().startsWith("/desk") ? Frame.Place.DESK : Frame.Place.FRONT;
+        boolean desk = ctx.path().equals("/desk") || ctx.path().startsWith("/desk/");
+        return desk ? Frame.Place.DESK : Frame.Place.FRONT;
     }
 }

@@ -15,8 +15,8 @@ public final class SameOrigin {
 
     private final URI publicAddress;
 
-    public SameOrigin(SiteSettings settings) {
-        this.publicAddress = settings.publicAddress();
+    public SameOrigin(Installation installation) {
+        this.publicAddress = installation.publicAddress();
     }
 
     public void check(Context ctx) {

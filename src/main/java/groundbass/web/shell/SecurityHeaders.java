@@ -21,7 +21,7 @@ public final class SecurityHeaders {
 
     private final Map<String, String> headers = new LinkedHashMap<>();
 
-    public SecurityHeaders(SiteSettings settings) {
+    public SecurityHeaders(Installation installation) {
         // W3C Content Security Policy Level 3
         headers.put("Content-Security-Policy", POLICY);
         // WHATWG Fetch, section "X-Content-Type-Options header"
@@ -34,7 +34,7 @@ public final class SecurityHeaders {
         headers.put("Cross-Origin-Opener-Policy", "same-origin");
         // WHATWG Fetch, section "Cross-Origin-Resource-Policy header"
         headers.put("Cross-Origin-Resource-Policy", "same-origin");
-        if (settings.secure()) {
+        if (installation.secure()) {
             // RFC 6797 HTTP Strict Transport Security; one year
             headers.put("Strict-Transport-Security", "max-age=31536000");
         }

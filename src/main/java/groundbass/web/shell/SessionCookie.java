@@ -11,8 +11,8 @@ public final class SessionCookie {
     private final boolean secure;
     private final String name;
 
-    public SessionCookie(SiteSettings settings) {
-        this.secure = settings.secure();
+    public SessionCookie(Installation installation) {
+        this.secure = installation.secure();
         // the prefix lets no neighbouring host set it (RFC 6265bis section 4.1.3.2); it needs TLS
         this.name = secure ? "__Host-session" : "session";
     }

@@ -1,15 +1,24 @@
 package groundbass.web.shell;
 
+import groundbass.audience.Person;
+import groundbass.audience.StudentId;
+import groundbass.catalog.EducatorId;
 import java.util.Objects;
 import java.util.Optional;
 
-/** Who sends a request, as far as a session tells. One person may be signed in as both. */
-public record Visitor(Optional<String> educator, Optional<String> student) {
+/** Who sends a request, as far as a session tells. */
+public record Visitor(Optional<EducatorId> educator, Optional<StudentId> student) {
     public static final Visitor UNKNOWN = new Visitor(Optional.empty(), Optional.empty());
 
     public Visitor {
         Objects.requireNonNull(educator);
         Objects.requireNonNull(student);
+    }
+
+    public static Visitor of(Person person) {
+        return person.either(
+                student -> new Visitor(Optional.empty(), Optional.of(student)),
+                educator -> new Visitor(Optional.of(educator), Optional.empty()));
     }
 
     boolean may(Role role) {

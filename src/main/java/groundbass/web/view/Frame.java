@@ -8,7 +8,7 @@ import java.util.Optional;
  * What the layout around a page needs to know. {@code path} is the page's own path, {@code place} the part of the
  * site it belongs to, {@code flash} what the request before this one has to say.
  */
-public record Frame(String path, Place place, boolean demo, Optional<Message> flash) {
+public record Frame(String path, Place place, String siteName, boolean demo, Optional<Message> flash) {
     /** The two sides of the house; each has its own navigation. */
     public enum Place {
         FRONT,
@@ -18,12 +18,8 @@ public record Frame(String path, Place place, boolean demo, Optional<Message> fl
     public Frame {
         Objects.requireNonNull(path);
         Objects.requireNonNull(place);
+        Objects.requireNonNull(siteName);
         Objects.requireNonNull(flash);
-    }
-
-    /** A frame that says nothing about its reader, for pages that are kept and shared. */
-    public static Frame shared(String path, boolean demo) {
-        return new Frame(path, Place.FRONT, demo, Optional.empty());
     }
 
     // a template cannot ask this itself: its expression language takes a text of one letter for a number

@@ -1,5 +1,6 @@
 package groundbass.web.view;
 
+import groundbass.catalog.FieldProblem;
 import groundbass.text.Message;
 import java.util.List;
 
@@ -22,7 +23,26 @@ public record Problems(List<FieldProblem> all) {
     public List<Message> of(String field) {
         return all.stream()
                 .filter(p -> p.field().equals(field))
-                .map(FieldProblem::message)
+                .map(Problems::message)
                 .toList();
     }
+
+    public static Message message(FieldProblem problem) {
+        return new Message(problem.key(), problem.args());
+    }
+
+    /** The ids of the texts that explain a field, for {@code aria-describedby}; empty where there are none. */
+    public String describing(String field, String hint) {
+        String hintId = hint.isEmpty() ? "" : field + "-hint";
+        String problemId = has(field) ? field + "-problem" : "";
+        return (hintId + " " + problemId).strip();
+    }
+
+    /** Each with the way to its field, for the summary on top of a form. */
+    public List<Entry> entries() {
+        return all.stream().map(p -> new Entry(p.field(), message(p))).toList();
+    }
+
+    /** One line of the summary. */
+    public record Entry(String field, Message message) {}
 }

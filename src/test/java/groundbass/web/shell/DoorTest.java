@@ -6,6 +6,8 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.startsWith;
 
+import groundbass.audience.StudentId;
+import groundbass.catalog.EducatorId;
 import groundbass.web.SettableClock;
 import groundbass.web.Site;
 import groundbass.web.Stage;
@@ -23,12 +25,12 @@ class DoorTest {
     static final String HOME = "https://grooves.example";
     static final SettableClock clock = new SettableClock(Site.START);
     static final RateLimits limits = new MemoryLimits(clock);
-    static final Sessions sessions = token -> switch (token.orElse("")) {
-        case "ada" -> new Visitor(Optional.of("educator"), Optional.empty());
-        case "ben" -> new Visitor(Optional.empty(), Optional.of("student"));
+    static final Visitors visitors = token -> switch (token.orElse("")) {
+        case "ada" -> new Visitor(Optional.of(EducatorId.next()), Optional.empty());
+        case "ben" -> new Visitor(Optional.empty(), Optional.of(StudentId.next()));
         default -> Visitor.UNKNOWN;
     };
-    static final Stage stage = Stage.at(HOME, sessions, pages -> List.of(DoorTest::routes));
+    static final Stage stage = Stage.at(HOME, visitors, pages -> List.of(DoorTest::routes));
 
     static void routes(Routes routes) {
         routes.post("/change", Role.ANYONE, ctx -> ctx.result("changed " + ctx.formParam("what")));

@@ -1,0 +1,95 @@
+package groundbass.web;
+
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.options.ColorScheme;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Assumptions;
+
+/**
+ * A headless Chromium of this machine. Tests that use it carry {@code @Tag("browser")}; where there is none they are
+ * skipped with a word on why, except on the build machine ({@code CI=true}), where they fail. Not thread-safe.
+ */
+public final class Browser implements AutoCloseable {
+    /** WCAG 2.2, levels A and AA, as the accessibility checker tags its rules. */
+    private static final List<String> STANDARD = List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa");
+
+    private static final List<String> USUAL_PLACES =
+            List.of("/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome");
+
+    private final Playwright playwright;
+    private final com.microsoft.playwright.Browser chromium;
+
+    private Browser(Playwright playwright, com.microsoft.playwright.Browser chromium) {
+        this.playwright = playwright;
+        this.chromium = chromium;
+    }
+
+    /** Starts the browser, or skips the test. */
+    public static Browser open() {
+        var program = program();
+        if (program.isEmpty()) {
+            String why = "no Chromium found at $CHROMIUM or in " + USUAL_PLACES;
+            if ("true".equals(System.getenv("CI"))) {
+                throw new IllegalStateException(why);
+            }
+            Assumptions.abort(why + "; the browser tests are skipped");
+        }
+        var playwright = Playwright.create(
+                new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        var options = new BrowserType.LaunchOptions()
+                .setExecutablePath(program.get())
+                .setArgs(List.of("--no-sandbox", "--disable-gpu", "--disable-background-networking"));
+        return new Browser(playwright, playwright.chromium().launch(options));
+    }
+
+    private static Optional<Path> program() {
+        return Stream.concat(Stream.ofNullable(System.getenv("CHROMIUM")), USUAL_PLACES.stream())
+                .map(Path::of)
+                .filter(Files::isExecutable)
+                .findFirst();
+    }
+
+    /** A fresh reader with no cookies, in English, on a desk screen. */
+    public Page page() {
+        return page(1280, 900, ColorScheme.LIGHT);
+    }
+
+    /** A fresh reader with a screen of that size, in CSS pixels. */
+    public Page page(int width, int height, ColorScheme scheme) {
+        var options = new com.microsoft.playwright.Browser.NewContextOptions()
+                .setViewportSize(width, height)
+                .setColorScheme(scheme)
+                .setLocale("en")
+                .setTimezoneId("Europe/Vienna");
+        BrowserContext reader = chromium.newContext(options);
+        return reader.newPage();
+    }
+
+    /** What the accessibility checker finds wrong with the page as it stands, a line each. */
+    public static List<String> barriers(Page page) {
+        return new AxeBuilder(page)
+                .withTags(STANDARD).analyze().getViolations().stream()
+                        .map(found -> found.getId() + ": " + found.getHelp() + " " + found.getNodes())
+                        .toList();
+    }
+
+    /** By how many pixels the page is wider than its window; 0 for a page that needs no sideways scrolling. */
+    public static int overflow(Page page) {
+        return (int) page.evaluate("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
+    }
+
+    @Override
+    public void close() {
+        chromium.close();
+        playwright.close();
+    }
+}
