@@ -1,0 +1,109 @@
+package groundbass.walkthrough;
+
+import groundbass.score.ChordAt;
+import groundbass.score.Direction;
+import groundbass.score.Direction.Loudness;
+import groundbass.score.Direction.Words;
+import groundbass.score.Fraction;
+import groundbass.score.Meter;
+import groundbass.theory.ChordSymbol.NoChord;
+import groundbass.writing.WrittenBar;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Where a step is, and what stands above and below the staff there: chords, words, loudness. */
+final class HeadingWords {
+    private final Vocabulary words;
+    private final WrittenBar written;
+    private final Meter meter;
+
+    HeadingWords(Vocabulary words, WrittenBar written) {
+        this.words = words;
+        this.written = written;
+        this.meter = written.inForce().meter();
+    }
+
+    String wholeBar() {
+        var bar = written.bar();
+        return joined(List.of(bar()), bar.from(), bar.to());
+    }
+
+    String of(Stretch stretch) {
+        var parts = new ArrayList<String>();
+        parts.add(bar());
+        parts.add(beats(stretch));
+        if (!stretch.from().equals(meter.beatStart(stretch.from()))) {
+            words.count(stretch.from(), meter).ifPresent(count -> parts.add(words.say("start", count)));
+        }
+        return joined(parts, stretch.from(), stretch.to());
+    }
+
+    private String bar() {
+        return written.bar().isPickup()
+                ? words.say("pickup")
+                : words.say("bar", String.valueOf(written.inForce().number()));
+    }
+
+    private String joined(List<String> where, Fraction from, Fraction to) {
+        var parts = new ArrayList<>(where);
+        written.bar().chords().stream()
+                .filter(chord -> isWithin(chord.at(), from, to))
+                .forEach(chord -> parts.add(placed(chord(chord), chord.at(), from)));
+        written.bar().directions().stream()
+                .filter(direction -> isWithin(direction.at(), from, to))
+                .forEach(direction -> parts.add(placed(direction(direction), direction.at(), from)));
+        return parts.stream()
+                .reduce((one, two) -> words.say("heading", one, two))
+                .orElseThrow();
+    }
+
+    private static boolean isWithin(Fraction at, Fraction from, Fraction to) {
+        return !at.isBefore(from) && at.isBefore(to);
+    }
+
+    private String placed(String what, Fraction at, Fraction from) {
+        if (at.equals(from)) {
+            return what;
+        }
+        return words.count(at, meter)
+                .map(count -> words.say("from", what, count))
+                .orElseGet(() -> words.say("later", what));
+    }
+
+    private String chord(ChordAt chord) {
+        return chord.chord() instanceof NoChord
+                ? words.say("nochord")
+                : words.say("over", chord.chord().toString());
+    }
+
+    private String direction(Direction direction) {
+        return direction instanceof Loudness loudness
+                ? words.say("dynamic." + loudness.dynamic())
+                : words.say("words", ((Words) direction).text());
+    }
+
+    private String beats(Stretch stretch) {
+        var beats = Beats.between(meter, stretch.from(), stretch.to());
+        int first = beats.get(0);
+        int last = beats.get(beats.size() - 1);
+        String text = beatNumbers(first, last);
+        return meter.beats().stream().allMatch(counts -> counts == 1) ? text : counts(text, first, last);
+    }
+
+    private String beatNumbers(int first, int last) {
+        if (first == last) {
+            return words.say("beat", String.valueOf(first));
+        }
+        return words.say(last == first + 1 ? "beats.two" : "beats.more", String.valueOf(first), String.valueOf(last));
+    }
+
+    private String counts(String text, int firstBeat, int lastBeat) {
+        int first = Beats.firstCount(meter, firstBeat);
+        int last = Beats.lastCount(meter, lastBeat);
+        if (first == last) {
+            return text;
+        }
+        return words.say(
+                last == first + 1 ? "counts.two" : "counts.more", text, String.valueOf(first), String.valueOf(last));
+    }
+}

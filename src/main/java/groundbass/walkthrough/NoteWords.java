@@ -1,0 +1,137 @@
+package groundbass.walkthrough;
+
+import groundbass.score.Arrival;
+import groundbass.score.Harmonic;
+import groundbass.score.Note;
+import groundbass.score.Ornaments;
+import groundbass.score.Ornaments.Bend;
+import groundbass.score.Ornaments.Mark;
+import groundbass.score.Place.Fretted;
+import groundbass.score.Technique;
+import groundbass.score.Tuning;
+import groundbass.writing.Head;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What both hands do for one note or for notes struck together. */
+final class NoteWords {
+    private final Vocabulary words;
+    private final Tuning tuning;
+
+    NoteWords(Vocabulary words, Tuning tuning) {
+        this.words = words;
+        this.tuning = tuning;
+    }
+
+    /** @param heads those of one chord that begin here, lowest first */
+    String of(List<Head> heads) {
+        var first = heads.get(0).note();
+        boolean alike =
+                heads.stream().map(Head::note).allMatch(note -> note.pluck().equals(first.pluck()) && isPlain(note));
+        if (heads.size() > 1 && alike) {
+            var what = heads.stream().map(this::what).toList();
+            return strike(first, words.say("together", listBut(what), what.get(what.size() - 1)));
+        }
+        return heads.stream()
+                .map(this::one)
+                .reduce((one, two) -> words.say("together.each", one, two))
+                .orElseThrow();
+    }
+
+    private static boolean isPlain(Note note) {
+        return note.arrival().isEmpty() && note.ornaments().equals(Ornaments.NONE);
+    }
+
+    private String listBut(List<String> what) {
+        return what.stream()
+                .limit(what.size() - 1L)
+                .reduce((one, two) -> words.say("list.more", one, two))
+                .orElseThrow();
+    }
+
+    private String one(Head head) {
+        return details(head.note()).stream()
+                .reduce(strike(head.note(), what(head)), (text, detail) -> words.say("detail", text, detail));
+    }
+
+    private String strike(Note note, String what) {
+        return note.pluck()
+                .map(technique -> words.say("pluck." + technique.word(), what))
+                .or(() -> note.arrival()
+                        .map(arrival -> words.say("arrive." + arrival.kind().word(), what)))
+                .orElse(what);
+    }
+
+    private String what(Head head) {
+        String string = string(head.note().string());
+        return head.note().place() instanceof Fretted fretted
+                ? pitched(head, fretted, string)
+                : words.say("place.dead", string);
+    }
+
+    private String pitched(Head head, Fretted place, String string) {
+        String name = words.name(head.pitch().name());
+        String fret = String.valueOf(place.fret());
+        var harmonic = head.note().ornaments().harmonic();
+        if (harmonic.isPresent()) {
+            return harmonic(harmonic.get(), name, string, fret);
+        }
+        return place.fret() == 0 ? words.say("place.open", name, string) : words.say("place.fret", name, string, fret);
+    }
+
+    private String harmonic(Harmonic harmonic, String name, String string, String fret) {
+        return harmonic.touchedFret().isPresent()
+                ? words.say(
+                        "place.artificial",
+                        name,
+                        string,
+                        fret,
+                        String.valueOf(harmonic.touchedFret().getAsInt()))
+                : words.say("place.harmonic", name, string, fret);
+    }
+
+    /** By its name, or by its number where two strings have the same name. */
+    String string(int number) {
+        var name = tuning.string(number).name();
+        return tuning.numberOf(name).isPresent()
+                ? words.say("string", words.name(name))
+                : words.say("string.number", String.valueOf(number));
+    }
+
+    private List<String> details(Note note) {
+        var details = new ArrayList<String>();
+        note.arrival().flatMap(arrival -> arrival(arrival, note.pluck())).ifPresent(details::add);
+        var ornaments = note.ornaments();
+        ornaments.slideIn().ifPresent(slide -> details.add(words.say("slidein." + lower(slide))));
+        ornaments.bend().ifPresent(bend -> details.add(bend(bend)));
+        Arrays.stream(Mark.values())
+                .filter(ornaments::has)
+                .forEach(mark -> details.add(words.say("mark." + mark.word())));
+        ornaments.finger().ifPresent(finger -> details.add(words.say("finger." + finger)));
+        ornaments.slideOff().ifPresent(slide -> details.add(words.say("slideoff." + lower(slide))));
+        return details;
+    }
+
+    private Optional<String> arrival(Arrival arrival, Optional<Technique> pluck) {
+        String word = arrival.kind().word();
+        if (arrival.isGrace()) {
+            return Optional.of(words.say(
+                    "grace." + word, String.valueOf(arrival.graceFret().getAsInt())));
+        }
+        return pluck.map(technique -> words.say("reached." + word));
+    }
+
+    private String bend(Bend bend) {
+        return switch (bend.quarters()) {
+            case 1, 2, 4 -> words.say("bend." + bend.quarters());
+            default -> words.say("bend.other", words.number(bend.quarters()));
+        };
+    }
+
+    private static String lower(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT);
+    }
+}

@@ -1,0 +1,98 @@
+package groundbass.walkthrough;
+
+import groundbass.writing.Element;
+import groundbass.writing.Element.Chord;
+import groundbass.writing.Element.Rest;
+import groundbass.writing.Head;
+import groundbass.writing.NoteValue;
+import groundbass.writing.TupletGroup;
+import groundbass.writing.Voice;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The values of elements that follow one another, equal neighbours counted: {@code two sixteenths and an eighth}. */
+final class RhythmWords {
+    private final Vocabulary words;
+    private final Voice voice;
+
+    RhythmWords(Vocabulary words, Voice voice) {
+        this.words = words;
+        this.voice = voice;
+    }
+
+    /** What one element looks like in words. */
+    private record Shape(Kind kind, NoteValue value) {
+        enum Kind {
+            NOTE,
+            HELD,
+            REST
+        }
+    }
+
+    /** @param first, end indexes of elements, {@code end} not included; tuplets lie whole inside or outside */
+    String of(int first, int end) {
+        var items = new ArrayList<String>();
+        int i = first;
+        while (i < end) {
+            var tuplet = tupletFrom(i);
+            int stop = tuplet.map(group -> group.last() + 1).orElse(untilTuplet(i, end));
+            var plain = runs(voice.elements().subList(i, stop));
+            items.addAll(tuplet.map(group -> List.of(tuplet(group, plain))).orElse(plain));
+            i = stop;
+        }
+        return words.list(items);
+    }
+
+    private Optional<TupletGroup> tupletFrom(int index) {
+        return voice.tuplets().stream().filter(group -> group.first() == index).findFirst();
+    }
+
+    private int untilTuplet(int index, int end) {
+        return voice.tuplets().stream()
+                .map(TupletGroup::first)
+                .filter(first -> first > index && first < end)
+                .findFirst()
+                .orElse(end);
+    }
+
+    private String tuplet(TupletGroup group, List<String> values) {
+        String inside = words.list(values);
+        return group.actual() == 3 && group.normal() == 2
+                ? words.say("triplet", inside)
+                : words.say("tuplet", words.number(group.actual()), words.number(group.normal()), inside);
+    }
+
+    private List<String> runs(List<Element> elements) {
+        var shapes = elements.stream().map(RhythmWords::shape).toList();
+        var runs = new ArrayList<String>();
+        int start = 0;
+        for (int i = 1; i <= shapes.size(); i++) {
+            if (i == shapes.size() || !shapes.get(i).equals(shapes.get(start))) {
+                runs.add(run(shapes.get(start), i - start));
+                start = i;
+            }
+        }
+        return runs;
+    }
+
+    private String run(Shape shape, int count) {
+        return switch (shape.kind()) {
+            case NOTE -> words.notes(shape.value(), count);
+            case HELD -> words.say("held", words.notes(shape.value(), count));
+            case REST -> words.rests(shape.value(), count);
+        };
+    }
+
+    private static Shape shape(Element element) {
+        if (element instanceof Rest) {
+            return new Shape(Shape.Kind.REST, element.value());
+        }
+        return new Shape(isHeld(element) ? Shape.Kind.HELD : Shape.Kind.NOTE, element.value());
+    }
+
+    /** Whether nothing is struck here: the element only carries on what sounds. */
+    static boolean isHeld(Element element) {
+        return element instanceof Chord chord && chord.heads().stream().allMatch(Head::tiedFrom);
+    }
+}

@@ -1,0 +1,14 @@
+package groundbass.walkthrough;
+
+import groundbass.score.Passage;
+import java.util.Objects;
+
+/** What is said of one stretch of the line: whole sentences of plain text. */
+public record Step(Passage passage, String text) {
+    public Step {
+        Objects.requireNonNull(passage);
+        if (text.isBlank()) {
+            throw new IllegalArgumentException("a step says something");
+        }
+    }
+}

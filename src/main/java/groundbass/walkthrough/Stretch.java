@@ -1,0 +1,95 @@
+package groundbass.walkthrough;
+
+import groundbass.score.Fraction;
+import groundbass.writing.Element;
+import groundbass.writing.Element.Chord;
+import groundbass.writing.Element.Rest;
+import groundbass.writing.TupletGroup;
+import groundbass.writing.Voice;
+import groundbass.writing.WrittenBar;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A part of a bar that is told in one step, and what happens in it. Times count from the bar's first count. */
+record Stretch(Fraction from, Fraction to, Kind kind) {
+    /** What there is to tell. */
+    enum Kind {
+        PLAY,
+        HOLD,
+        REST
+    }
+
+    /** The beats of a bar; those under one tuplet are together, and so are those in which nothing begins. */
+    static List<Stretch> of(WrittenBar bar) {
+        var cuts = cuts(bar);
+        var stretches = new ArrayList<Stretch>();
+        for (int i = 0; i + 1 < cuts.size(); i++) {
+            add(stretches, stretch(bar, cuts.get(i), cuts.get(i + 1)));
+        }
+        return stretches;
+    }
+
+    private static void add(List<Stretch> stretches, Stretch next) {
+        int last = stretches.size() - 1;
+        if (last >= 0 && next.kind() != Kind.PLAY && stretches.get(last).kind() == next.kind()) {
+            stretches.set(last, new Stretch(stretches.get(last).from(), next.to(), next.kind()));
+        } else {
+            stretches.add(next);
+        }
+    }
+
+    private static List<Fraction> cuts(WrittenBar written) {
+        var bar = written.bar();
+        var cuts = new ArrayList<Fraction>();
+        cuts.add(bar.from());
+        written.inForce().meter().beatStarts().stream()
+                .filter(start -> start.isAfter(bar.from()) && start.isBefore(bar.to()))
+                .filter(start -> written.voices().stream().noneMatch(voice -> isInsideTuplet(voice, start)))
+                .forEach(cuts::add);
+        cuts.add(bar.to());
+        return cuts;
+    }
+
+    private static boolean isInsideTuplet(Voice voice, Fraction at) {
+        return voice.tuplets().stream().anyMatch(group -> isInside(voice, group, at));
+    }
+
+    private static boolean isInside(Voice voice, TupletGroup group, Fraction at) {
+        var last = voice.elements().get(group.last());
+        return at.isAfter(voice.elements().get(group.first()).onset())
+                && at.isBefore(last.onset().plus(last.length()));
+    }
+
+    private static Stretch stretch(WrittenBar bar, Fraction from, Fraction to) {
+        var kinds = bar.voices().stream()
+                .filter(voice -> isVisible(voice, from, to))
+                .map(voice -> kind(voice, from, to))
+                .distinct()
+                .toList();
+        return new Stretch(from, to, kinds.size() == 1 ? kinds.get(0) : Kind.PLAY);
+    }
+
+    /** What one voice does between two times. */
+    static Kind kind(Voice voice, Fraction from, Fraction to) {
+        var here = within(voice, from, to);
+        if (here.stream().allMatch(element -> element instanceof Rest)) {
+            return Kind.REST;
+        }
+        boolean carriesOn = here.stream()
+                .allMatch(element ->
+                        element instanceof Chord && (element.onset().isBefore(from) || RhythmWords.isHeld(element)));
+        return carriesOn ? Kind.HOLD : Kind.PLAY;
+    }
+
+    /** Whether a voice has more to show between two times than rests that are not drawn. */
+    static boolean isVisible(Voice voice, Fraction from, Fraction to) {
+        return within(voice, from, to).stream().anyMatch(element -> !(element instanceof Rest rest && rest.hidden()));
+    }
+
+    private static List<Element> within(Voice voice, Fraction from, Fraction to) {
+        return voice.elements().stream()
+                .filter(element -> element.onset().isBefore(to)
+                        && element.onset().plus(element.length()).isAfter(from))
+                .toList();
+    }
+}

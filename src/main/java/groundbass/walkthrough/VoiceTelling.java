@@ -1,0 +1,89 @@
+package groundbass.walkthrough;
+
+import groundbass.score.Fraction;
+import groundbass.score.Meter;
+import groundbass.score.Tuning;
+import groundbass.writing.Element;
+import groundbass.writing.Element.Chord;
+import groundbass.writing.Head;
+import groundbass.writing.Voice;
+import java.util.List;
+import java.util.Optional;
+
+/** One voice of a stretch: what carries on, the rhythm of what begins, and its notes. */
+final class VoiceTelling {
+    private final Vocabulary words;
+    private final NoteWords notes;
+    private final Voice voice;
+    private final Meter meter;
+
+    VoiceTelling(Vocabulary words, Tuning tuning, Voice voice, Meter meter) {
+        this.words = words;
+        this.notes = new NoteWords(words, tuning);
+        this.voice = voice;
+        this.meter = meter;
+    }
+
+    String text(Fraction from, Fraction to) {
+        return switch (Stretch.kind(voice, from, to)) {
+            case HOLD -> words.say("hold");
+            case REST -> words.say("rest");
+            case PLAY -> play(from, to);
+        };
+    }
+
+    private String play(Fraction from, Fraction to) {
+        int overlapping = indexAfter(from);
+        int end = indexFrom(to);
+        int first = overlapping;
+        while (first < end && carriesOn(first, from)) {
+            first++;
+        }
+        String rhythm = new RhythmWords(words, voice).of(first, end);
+        String led = first == overlapping
+                ? rhythm
+                : words.say("then", lead(voice.elements().get(first - 1)), rhythm);
+        return struck(voice.elements().subList(first, end))
+                .map(struck -> words.say("rhythm", led, struck))
+                .orElse(led);
+    }
+
+    /** Whether an element began before, or is tied to what did, so that it is told as a length of time gone on. */
+    private boolean carriesOn(int index, Fraction from) {
+        var element = voice.elements().get(index);
+        boolean inTuplet = voice.tuplets().stream().anyMatch(group -> group.first() <= index && index <= group.last());
+        return element.onset().isBefore(from) || (RhythmWords.isHeld(element) && !inTuplet);
+    }
+
+    private String lead(Element last) {
+        String what = last instanceof Chord ? "hold" : "rest";
+        return words.count(last.onset().plus(last.length()), meter)
+                .map(count -> words.say(what + ".until", count))
+                .orElseGet(() -> words.say(what + ".on"));
+    }
+
+    private Optional<String> struck(List<Element> elements) {
+        return elements.stream()
+                .filter(Chord.class::isInstance)
+                .map(Chord.class::cast)
+                .map(chord ->
+                        chord.heads().stream().filter(head -> !head.tiedFrom()).toList())
+                .filter(heads -> !heads.isEmpty())
+                .map((List<Head> heads) -> notes.of(heads))
+                .reduce((one, two) -> words.say("next", one, two));
+    }
+
+    /** The first element that ends after this time. */
+    private int indexAfter(Fraction at) {
+        return (int) voice.elements().stream()
+                .takeWhile(element -> !element.onset().plus(element.length()).isAfter(at))
+                .count();
+    }
+
+    /** The first element that does not begin before this time. */
+    private int indexFrom(Fraction at) {
+        return (int) voice.elements().stream()
+                .takeWhile(element -> element.onset().isBefore(at))
+                .count();
+    }
+}
