@@ -1,0 +1,63 @@
+package groundbass.midi;
+
+import groundbass.groove.Band;
+import groundbass.groove.Click;
+import groundbass.groove.DrumHit;
+import groundbass.groove.Piece;
+import groundbass.score.Fraction;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+
+/** What plays along: drums and click on channel 10, chords on channel 2. */
+final class BandTracks {
+    private static final int CHORD_CHANNEL = 1;
+    private static final long DRUM_TICKS = 60;
+    private static final Fraction CLICK_LENGTH = Fraction.of(1, 16);
+
+    /** Of the first beat and of the others (common practice, no source). */
+    private static final int FIRST_CLICK = 100;
+
+    private static final int OTHER_CLICK = 80;
+
+    private BandTracks() {}
+
+    static List<Track> of(Band band) {
+        return List.of(drums(band.drums()), chords(band), clicks(band.clicks()));
+    }
+
+    /** Written from the end, so that each stroke knows when the same piece is struck again. */
+    private static Track drums(List<DrumHit> hits) {
+        var track = new Track().name("Drums");
+        Map<Piece, Long> next = new EnumMap<>(Piece.class);
+        for (int i = hits.size() - 1; i >= 0; i--) {
+            var hit = hits.get(i);
+            long on = Ticks.of(hit.at());
+            long off = Math.min(on + DRUM_TICKS, next.getOrDefault(hit.piece(), Long.MAX_VALUE));
+            track.note(on, off, GeneralMidi.DRUM_CHANNEL, GeneralMidi.key(hit.piece()), hit.velocity());
+            next.put(hit.piece(), on);
+        }
+        return track;
+    }
+
+    private static Track chords(Band band) {
+        var track = new Track().name("Chords").program(0, CHORD_CHANNEL, GeneralMidi.ELECTRIC_PIANO);
+        for (var chord : band.chords()) {
+            long on = Ticks.of(chord.when().at());
+            long off = Ticks.of(chord.when().until());
+            chord.voicing().midi().forEach(key -> track.note(on, off, CHORD_CHANNEL, key, chord.velocity()));
+        }
+        return track;
+    }
+
+    private static Track clicks(List<Click> clicks) {
+        var track = new Track().name("Click");
+        for (var click : clicks) {
+            long on = Ticks.of(click.at());
+            int key = click.first() ? GeneralMidi.HIGH_WOOD_BLOCK : GeneralMidi.LOW_WOOD_BLOCK;
+            int velocity = click.first() ? FIRST_CLICK : OTHER_CLICK;
+            track.note(on, on + Ticks.of(CLICK_LENGTH), GeneralMidi.DRUM_CHANNEL, key, velocity);
+        }
+        return track;
+    }
+}

@@ -1,0 +1,252 @@
+package groundbass.midi;
+
+import static groundbass.performance.Lines.bar;
+import static groundbass.performance.Lines.by;
+import static groundbass.performance.Lines.even;
+import static groundbass.performance.Lines.f;
+import static groundbass.performance.Lines.line;
+import static groundbass.performance.Lines.note;
+import static groundbass.performance.Lines.pickup;
+import static groundbass.performance.Lines.quarters;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import groundbass.groove.Band;
+import groundbass.performance.Performance;
+import groundbass.score.Arrival;
+import groundbass.score.Changes;
+import groundbass.score.Feel;
+import groundbass.score.Header;
+import groundbass.score.Line;
+import groundbass.score.Meter;
+import groundbass.score.Ornaments;
+import groundbass.score.Place;
+import groundbass.score.RandomLines;
+import groundbass.score.Swing;
+import groundbass.score.Technique;
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import javax.sound.midi.MetaMessage;
+import javax.sound.midi.MidiEvent;
+import javax.sound.midi.MidiSystem;
+import javax.sound.midi.Sequence;
+import javax.sound.midi.ShortMessage;
+import org.junit.jupiter.api.Test;
+
+/** Files read back by the JDK's own MIDI classes; values worked out by hand from MIDI 1.0 and REFERENCE 4. */
+class MidiFileTest {
+    private static final int BASS = 1;
+    private static final int DRUMS = 2;
+    private static final int CHORDS = 3;
+    private static final int CLICK = 4;
+
+    /** A note-on: when, which key, how loud. */
+    record On(long tick, int key, int velocity) {}
+
+    private static Sequence read(Line line) {
+        return read(MidiFile.of(Performance.of(line)));
+    }
+
+    private static Sequence read(byte[] file) {
+        try {
+            return MidiSystem.getSequence(new ByteArrayInputStream(file));
+        } catch (Exception broken) {
+            throw new AssertionError(broken);
+        }
+    }
+
+    private static Stream<MidiEvent> events(Sequence sequence, int track) {
+        var events = sequence.getTracks()[track];
+        return IntStream.range(0, events.size()).mapToObj(events::get);
+    }
+
+    private static List<On> ons(Sequence sequence, int track) {
+        return channel(sequence, track, ShortMessage.NOTE_ON).stream()
+                .map(event -> new On(
+                        event.getTick(), data(event).getData1(), data(event).getData2()))
+                .toList();
+    }
+
+    private static List<MidiEvent> channel(Sequence sequence, int track, int command) {
+        return events(sequence, track)
+                .filter(event -> event.getMessage() instanceof ShortMessage message && message.getCommand() == command)
+                .toList();
+    }
+
+    private static ShortMessage data(MidiEvent event) {
+        return (ShortMessage) event.getMessage();
+    }
+
+    private static List<String> texts(Sequence sequence, int track, int type) {
+        return events(sequence, track)
+                .filter(event -> event.getMessage() instanceof MetaMessage meta && meta.getType() == type)
+                .map(event -> event.getTick() + " "
+                        + new String(((MetaMessage) event.getMessage()).getData(), StandardCharsets.US_ASCII))
+                .toList();
+    }
+
+    @Test
+    void theTracksAreNamed() {
+        var sequence = read(line(Header.PLAIN.withTitle("Plain line"), even(4)));
+        assertThat(sequence.getResolution()).isEqualTo(480);
+        assertThat(IntStream.range(0, 5)
+                        .mapToObj(track -> texts(sequence, track, 3).get(0)))
+                .containsExactly("0 Plain line", "0 Bass", "0 Drums", "0 Chords", "0 Click");
+    }
+
+    @Test
+    void theFirstBarBeginsAfterOneBarOfWoodBlock() {
+        // REFERENCE 4.5 and oracle 53: 76 on beat 1, 77 on the others, velocities 100 and 80
+        var sequence = read(line(quarters(120), even(4)));
+        assertThat(ons(sequence, CLICK))
+                .startsWith(new On(0, 76, 100), new On(480, 77, 80), new On(960, 77, 80), new On(1440, 77, 80));
+        assertThat(ons(sequence, BASS).get(0).tick()).isEqualTo(1920);
+        assertThat(texts(sequence, 0, 6)).containsExactly("0 Count-in", "1920 Start");
+        // two bars of 4/4 at 120: 4 s
+        assertThat(sequence.getMicrosecondLength()).isEqualTo(4_000_000);
+    }
+
+    @Test
+    void eighthsAreHeldForNineTenths() {
+        // REFERENCE 4.5: an eighth of 240 ticks sounds 216
+        var sequence = read(line(quarters(120), even(8)));
+        assertThat(channel(sequence, BASS, ShortMessage.NOTE_OFF))
+                .extracting(MidiEvent::getTick)
+                .startsWith(1920L + 216, 2160L + 216);
+    }
+
+    @Test
+    void swingIsPlayed() {
+        // oracle 54: tick 320 of 480
+        var header = Header.PLAIN.with(Feel.swung(new Swing(f(1, 8), 2, 1)));
+        assertThat(ons(read(line(header, even(8))), BASS)).extracting(On::tick).startsWith(1920L, 2240L, 2400L, 2720L);
+    }
+
+    @Test
+    void techniquesHaveTheirPrograms() {
+        // oracle 52: Slap Bass 1 is 36 from zero; finger 33, pick 34 (General MIDI 1)
+        var quarter = f(1, 4);
+        var sequence = read(line(
+                Header.PLAIN,
+                bar(
+                        note(f(0, 1), quarter, Place.of(4, 5), Technique.FINGER),
+                        note(f(1, 4), quarter, Place.of(4, 5), Technique.SLAP),
+                        note(f(1, 2), quarter, Place.dead(4), Technique.FINGER),
+                        note(f(3, 4), quarter, Place.of(4, 5), Technique.PICK))));
+        assertThat(channel(sequence, BASS, ShortMessage.PROGRAM_CHANGE))
+                .extracting(event -> event.getTick() + " " + data(event).getData1())
+                .containsExactly("0 33", "2400 36", "3360 34");
+    }
+
+    @Test
+    void aDeadNoteIsTheSoftShortOpenString() {
+        // 60 ms at 120 are 57.6 ticks
+        var sequence = read(line(quarters(120), bar(note(f(0, 1), f(1, 4), Place.dead(4), Technique.SLAP))));
+        assertThat(ons(sequence, BASS)).hasSize(1).allMatch(on -> on.key() == 28 && on.velocity() <= 45);
+        assertThat(channel(sequence, BASS, ShortMessage.NOTE_OFF).get(0).getTick())
+                .isEqualTo(1920 + 58);
+    }
+
+    @Test
+    void aSlideBendsUpToTheNextNoteAndBack() {
+        var sequence =
+                read(line(quarters(60), bar(note(f(0, 1), f(1, 4), 5), by(Arrival.Kind.SLIDE, f(1, 4), f(1, 4), 8))));
+        var bends = channel(sequence, BASS, ShortMessage.PITCH_BEND).stream()
+                .map(event -> data(event).getData1() + 128 * data(event).getData2())
+                .toList();
+        // three semitones of a range of twelve: 8192 + 2048 at the end, the centre at the next note
+        assertThat(bends).endsWith(8192);
+        assertThat(bends.get(bends.size() - 2)).isBetween(8192 + 1700, 8192 + 2048);
+        assertThat(bends.subList(0, bends.size() - 1)).isSorted();
+    }
+
+    @Test
+    void nothingIsBentWhileAnotherStringSounds() {
+        var bent = note(f(0, 1), f(1, 2), 5).withOrnaments(Ornaments.NONE.with(new Ornaments.Bend(2)));
+        var other = note(f(1, 4), f(1, 4), Place.of(2, 5), Technique.FINGER);
+        assertThat(channel(read(line(Header.PLAIN, bar(bent, other))), BASS, ShortMessage.PITCH_BEND))
+                .isEmpty();
+        assertThat(channel(read(line(Header.PLAIN, bar(bent))), BASS, ShortMessage.PITCH_BEND))
+                .isNotEmpty();
+    }
+
+    @Test
+    void aPickupSoundsInsideTheCountIn() {
+        var up = pickup(Meter.COMMON, f(7, 8), note(f(7, 8), f(1, 8), 5));
+        var sequence = read(line(quarters(120), up, even(4).with(Changes.NONE.withSection("Verse"))));
+        assertThat(ons(sequence, BASS).get(0).tick()).isEqualTo(1680);
+        assertThat(texts(sequence, 0, 6)).containsExactly("0 Count-in", "1920 Start", "1920 Verse");
+    }
+
+    @Test
+    void aShortBarHasItsOwnTimeSignature() {
+        var sequence =
+                read(line(quarters(120), even(4), even(4).withNotes(List.of()).between(f(0, 1), f(1, 2)), even(4)));
+        assertThat(events(sequence, 0)
+                        .filter(event -> event.getMessage() instanceof MetaMessage meta && meta.getType() == 0x58)
+                        .map(event -> event.getTick() + " " + ((MetaMessage) event.getMessage()).getData()[0]))
+                .containsExactly("0 4", "3840 2", "4800 4");
+    }
+
+    @Test
+    void chordsAreOnTheirOwnChannelAndDrumsOnTheTenth() {
+        var sequence = read(RandomLines.line(3));
+        assertThat(channel(sequence, DRUMS, ShortMessage.NOTE_ON))
+                .allMatch(event -> data(event).getChannel() == 9);
+        assertThat(channel(sequence, CHORDS, ShortMessage.NOTE_ON))
+                .allMatch(event -> data(event).getChannel() == 1);
+    }
+
+    @Test
+    void everyRandomLineReadsBackEqual() {
+        for (long seed = 0; seed < 200; seed++) {
+            var performance = Performance.of(RandomLines.line(seed));
+            var sequence = read(MidiFile.of(performance));
+            var wanted = new ArrayList<>(performance.notes().stream()
+                    .map(note -> new On(Ticks.of(note.when().at()), note.pitch(), note.velocity()))
+                    .toList());
+            assertThat(sorted(ons(sequence, BASS))).as("seed %d", seed).isEqualTo(sorted(wanted));
+            assertThat(channel(sequence, BASS, ShortMessage.NOTE_OFF))
+                    .as("seed %d", seed)
+                    .hasSize(wanted.size());
+        }
+    }
+
+    private static List<On> sorted(List<On> ons) {
+        return ons.stream()
+                .sorted(Comparator.comparingLong(On::tick)
+                        .thenComparingInt(On::key)
+                        .thenComparingInt(On::velocity))
+                .toList();
+    }
+
+    @Test
+    void theSequencerHearsTheSecondsOfThePerformance() {
+        // tempo rounds to a microsecond a quarter (SMF), a tick at 480 to about a millisecond
+        for (long seed = 0; seed < 100; seed++) {
+            var performance = Performance.of(RandomLines.line(seed));
+            var sequence = read(MidiFile.of(performance));
+            long last = IntStream.range(0, sequence.getTracks().length)
+                    .mapToLong(track -> sequence.getTracks()[track].ticks())
+                    .max()
+                    .orElseThrow();
+            double end = performance.tempos().seconds(f(last, 1920));
+            assertThat(sequence.getMicrosecondLength() / 1e6)
+                    .as("seed %d", seed)
+                    .isCloseTo(end, within(0.005));
+        }
+    }
+
+    @Test
+    void theSameLineGivesTheSameBytes() {
+        var line = RandomLines.line(11);
+        assertThat(MidiFile.of(Performance.of(line))).isEqualTo(MidiFile.of(Performance.of(line)));
+        var performance = Performance.of(line);
+        assertThat(MidiFile.of(performance, Band.of(performance))).isEqualTo(MidiFile.of(performance));
+    }
+}
