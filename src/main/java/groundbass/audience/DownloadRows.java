@@ -67,8 +67,8 @@ final class DownloadRows {
                 .findOne();
     }
 
-    static void touch(Handle handle, DownloadId id, DownloadState state, Instant now) {
-        handle.createUpdate("update download set touched_at = :now, state = :state where id = :id")
+    static int touch(Handle handle, DownloadId id, DownloadState state, Instant now) {
+        return handle.createUpdate("update download set touched_at = :now, state = :state where id = :id")
                 .bind("now", Instants.toColumn(now))
                 .bind("state", state.column())
                 .bind("id", id.value())
@@ -83,8 +83,22 @@ final class DownloadRows {
                 .findOne();
     }
 
-    static void advance(Handle handle, DownloadId id, Progress progress, long bytes, Instant now) {
-        handle.createUpdate("""
+    /** Completes a download if the span is all of its file; whatever was sent before no longer matters. */
+    static int completeIfWhole(Handle handle, DownloadId id, ByteSpan span, Instant now) {
+        return handle.createUpdate("""
+                        update download set covered = :covered, state = :complete, bytes_sent = bytes_sent + :bytes,
+                            touched_at = :now
+                        where id = :id and file_size = :bytes""")
+                .bind("covered", Coverage.NOTHING.plus(span).toString())
+                .bind("complete", DownloadState.COMPLETE.column())
+                .bind("bytes", span.length())
+                .bind("now", Instants.toColumn(now))
+                .bind("id", id.value())
+                .execute();
+    }
+
+    static int advance(Handle handle, DownloadId id, Progress progress, long bytes, Instant now) {
+        return handle.createUpdate("""
                         update download set covered = :covered, state = :state, bytes_sent = bytes_sent + :bytes,
                             touched_at = :now
                         where id = :id""")

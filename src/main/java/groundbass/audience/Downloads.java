@@ -22,12 +22,14 @@ public final class Downloads {
     static final Duration PATIENCE = Duration.ofHours(1);
 
     private final Jdbi jdbi;
+    private final SharedCommit commits;
     private final DownloadToken tokens;
     private final VisitorKey visitors;
     private final Clock clock;
 
     public Downloads(Jdbi jdbi, DownloadToken tokens, VisitorKey visitors, Clock clock) {
         this.jdbi = jdbi;
+        this.commits = new SharedCommit(jdbi);
         this.tokens = tokens;
         this.visitors = visitors;
         this.clock = clock;
@@ -36,9 +38,7 @@ public final class Downloads {
     /** Writes the row of a download, or finds the one that this request continues. Committed on return. */
     public Begun begin(FileRequest request) {
         Optional<String> visitor = request.taker().visitor(visitors);
-        DownloadId id = jdbi.inTransaction(handle -> continued(handle, request, visitor)
-                .map(download -> resume(handle, download))
-                .orElseGet(() -> insert(handle, request, visitor)));
+        DownloadId id = commits.run(handle -> record(handle, request, visitor));
         return new Begun(id, tokens.sign(id));
     }
 
@@ -54,7 +54,7 @@ public final class Downloads {
 
     /** A front server sends the file. */
     public void handedOver(DownloadId id) {
-        jdbi.useHandle(handle -> DownloadRows.touch(handle, id, DownloadState.HANDED_OVER, clock.instant()));
+        commits.run(handle -> DownloadRows.touch(handle, id, DownloadState.HANDED_OVER, clock.instant()));
     }
 
     public Optional<Download> find(DownloadId id) {
@@ -81,14 +81,21 @@ public final class Downloads {
         });
     }
 
-    private Optional<Download> continued(Handle handle, FileRequest request, Optional<String> visitor) {
+    private DownloadId record(Handle handle, FileRequest request, Optional<String> visitor) {
         Instant now = clock.instant();
+        Optional<Download> earlier = DownloadRows.latest(handle, request, visitor, now.minus(SAME_VISIT));
+        return byToken(handle, request, now)
+                .or(() -> earlier.filter(download -> download.startedAt().isAfter(now.minus(JOINED_FOR))))
+                .filter(download -> !(request.whole() && download.state().isOver()))
+                .map(download -> resume(handle, download))
+                .orElseGet(() -> insert(handle, request, visitor, earlier.isPresent()));
+    }
+
+    private Optional<Download> byToken(Handle handle, FileRequest request, Instant now) {
         return request.token()
                 .flatMap(tokens::verify)
                 .flatMap(id -> DownloadRows.find(handle, id))
-                .filter(download -> isOf(request, download, now))
-                .or(() -> DownloadRows.latest(handle, request, visitor, now.minus(JOINED_FOR)))
-                .filter(download -> !(request.whole() && download.state().isOver()));
+                .filter(download -> isOf(request, download, now));
     }
 
     /** A token joins only what it was given for: this file, this reader, this day. */
@@ -105,11 +112,8 @@ public final class Downloads {
         return download.id();
     }
 
-    private DownloadId insert(Handle handle, FileRequest request, Optional<String> visitor) {
+    private DownloadId insert(Handle handle, FileRequest request, Optional<String> visitor, boolean seenToday) {
         Instant now = clock.instant();
-        boolean repeated = visitor.isPresent()
-                && DownloadRows.latest(handle, request, visitor, now.minus(SAME_VISIT))
-                        .isPresent();
         var download = new Download(
                 DownloadId.next(),
                 request.file(),
@@ -119,14 +123,24 @@ public final class Downloads {
                 DownloadState.STARTED,
                 0,
                 request.taker().isRobot(),
-                repeated);
+                visitor.isPresent() && seenToday);
         DownloadRows.insert(handle, download, visitor);
         return download.id();
     }
 
     private void advance(DownloadId id, ByteSpan span, DownloadState otherwise) {
-        jdbi.useTransaction(handle -> DownloadRows.lock(handle, id)
+        commits.run(handle -> sentAtOnce(handle, id, span) || sentInParts(handle, id, span, otherwise));
+    }
+
+    /** The usual case, in one statement. */
+    private boolean sentAtOnce(Handle handle, DownloadId id, ByteSpan span) {
+        return span.from() == 0 && DownloadRows.completeIfWhole(handle, id, span, clock.instant()) == 1;
+    }
+
+    private boolean sentInParts(Handle handle, DownloadId id, ByteSpan span, DownloadState otherwise) {
+        return DownloadRows.lock(handle, id)
                 .map(progress -> progress.plus(span, otherwise))
-                .ifPresent(progress -> DownloadRows.advance(handle, id, progress, span.length(), clock.instant())));
+                .map(progress -> DownloadRows.advance(handle, id, progress, span.length(), clock.instant()))
+                .isPresent();
     }
 }

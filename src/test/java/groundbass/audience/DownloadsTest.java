@@ -204,4 +204,18 @@ class DownloadsTest {
             assertThat(audience.download(id).bytesSent()).isEqualTo(1000);
         }
     }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aDoubleClickIsOneDownload(Database database) {
+        try (database) {
+            var audience = new Audience(database);
+            var clicks = IntStream.range(0, 8)
+                    .mapToObj(i -> CompletableFuture.supplyAsync(() ->
+                            audience.downloads.begin(whole(SHEET, VISITOR)).id()))
+                    .toList();
+            assertThat(clicks.stream().map(CompletableFuture::join).distinct()).hasSize(1);
+            assertThat(audience.all()).hasSize(1);
+        }
+    }
 }
