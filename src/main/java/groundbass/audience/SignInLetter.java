@@ -2,6 +2,7 @@ package groundbass.audience;
 
 import groundbass.post.EmailAddress;
 import groundbass.post.Message;
+import groundbass.text.Messages;
 import java.net.URI;
 import java.time.Duration;
 import java.time.Instant;
@@ -10,7 +11,7 @@ import java.util.Locale;
 /** The letter that carries a sign-in link, in the reader's language. */
 record SignInLetter(URI publicAddress) {
     Message to(EmailAddress reader, Locale locale, Token token, Instant now, Duration valid) {
-        var words = new Words(locale);
+        var words = Messages.of(locale);
         String site = publicAddress.getAuthority();
         String minutes = Long.toString(valid.toMinutes());
         String text = words.say("audience.signin.text", site, link(token), minutes);

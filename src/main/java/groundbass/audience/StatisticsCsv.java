@@ -2,6 +2,7 @@ package groundbass.audience;
 
 import groundbass.catalog.EpisodeId;
 import groundbass.post.EmailAddress;
+import groundbass.text.Messages;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -18,13 +19,13 @@ import java.util.stream.Stream;
 public final class StatisticsCsv {
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ssXXX", Locale.ROOT);
 
-    private final Words words;
+    private final Messages words;
     private final ZoneId zone;
     private final Function<EpisodeId, String> title;
 
     /** @param title what to call an episode */
     public StatisticsCsv(Locale locale, ZoneId zone, Function<EpisodeId, String> title) {
-        this.words = new Words(locale);
+        this.words = Messages.of(locale);
         this.zone = zone;
         this.title = title;
     }
