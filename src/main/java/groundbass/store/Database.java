@@ -11,6 +11,8 @@ import org.jdbi.v3.core.Jdbi;
 /** An open, migrated database: the embedded H2 or a PostgreSQL server. Thread-safe. */
 public final class Database implements AutoCloseable {
     private static final int CONNECTIONS = 16;
+    // the rest is opened when it is needed: a start need not wait for sixteen sessions of a server
+    private static final int IDLE_CONNECTIONS = 2;
 
     private final HikariDataSource pool;
     private final Jdbi jdbi;
@@ -44,6 +46,7 @@ public final class Database implements AutoCloseable {
         config.setUsername(user);
         config.setPassword(password);
         config.setMaximumPoolSize(CONNECTIONS);
+        config.setMinimumIdle(IDLE_CONNECTIONS);
         config.setPoolName("database");
         var pool = new HikariDataSource(config);
         try {
