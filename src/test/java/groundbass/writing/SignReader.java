@@ -1,0 +1,58 @@
+package groundbass.writing;
+
+import groundbass.writing.Element.Chord;
+import groundbass.writing.Head.Sign;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Reads a staff as a player does: the line or space of a head, the signature, the signs of this bar, and ties. */
+final class SignReader {
+    private static final Map<Sign, Integer> SEMITONES =
+            Map.of(Sign.DOUBLE_FLAT, -2, Sign.FLAT, -1, Sign.NATURAL, 0, Sign.SHARP, 1, Sign.DOUBLE_SHARP, 2);
+    private static final int[] WHITE_KEYS = {0, 2, 4, 5, 7, 9, 11};
+
+    /** What sounds on at each line or space, for heads that are tied to. */
+    private final Map<Integer, List<Integer>> tied = new HashMap<>();
+
+    /** The MIDI number that each head says. */
+    Map<Head, Integer> read(WrittenBar bar) {
+        var heard = new IdentityHashMap<Head, Integer>();
+        var signs = new HashMap<Integer, Integer>();
+        bar.voices().stream()
+                .flatMap(voice -> voice.elements().stream())
+                .filter(Chord.class::isInstance)
+                .map(Chord.class::cast)
+                .sorted(Comparator.comparing(Chord::onset))
+                .flatMap(chord -> chord.heads().stream())
+                .filter(head -> !head.note().isDead())
+                .forEach(head ->
+                        heard.put(head, midi(head, signs, bar.inForce().key().fifths())));
+        return heard;
+    }
+
+    private int midi(Head head, Map<Integer, Integer> signs, int fifths) {
+        int step = head.pitch().diatonicIndex();
+        var waiting = tied.computeIfAbsent(step, key -> new ArrayList<>());
+        int alteration;
+        if (head.tiedFrom()) {
+            alteration = waiting.remove(0);
+        } else {
+            head.accidental().ifPresent(accidental -> signs.put(step, SEMITONES.get(accidental.sign())));
+            alteration = signs.getOrDefault(step, signature(step % 7, fifths));
+        }
+        if (head.tiedTo()) {
+            waiting.add(alteration);
+        }
+        return 12 * (step / 7 + 1) + WHITE_KEYS[step % 7] + alteration;
+    }
+
+    /** Sharps come in the order F C G D A E B, flats the other way round. */
+    private static int signature(int letter, int fifths) {
+        int place = List.of(3, 0, 4, 1, 5, 2, 6).indexOf(letter);
+        return place < fifths ? 1 : 6 - place < -fifths ? -1 : 0;
+    }
+}
