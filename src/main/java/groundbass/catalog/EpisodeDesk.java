@@ -111,12 +111,16 @@ public final class EpisodeDesk {
      * @return a conflict, and nothing changed, where another window saved since; refused where the episode is gone
      */
     public Outcome<DraftSave> saveDraft(EducatorId who, EpisodeId id, int base, EpisodeDocument document) {
-        return jdbi.inTransaction(handle -> {
-            EpisodeChanges.lock(handle, id);
-            return episodes.ownedBy(handle, who, id)
-                    .map(episode -> Outcome.done(save(handle, who, episode, base, document)))
-                    .orElseGet(EpisodeDesk::gone);
-        });
+        return jdbi.inTransaction(handle -> saveDraft(handle, who, id, base, document));
+    }
+
+    /** Within the caller's transaction. */
+    public Outcome<DraftSave> saveDraft(
+            Handle handle, EducatorId who, EpisodeId id, int base, EpisodeDocument document) {
+        EpisodeChanges.lock(handle, id);
+        return episodes.ownedBy(handle, who, id)
+                .map(episode -> Outcome.done(save(handle, who, episode, base, document)))
+                .orElseGet(EpisodeDesk::gone);
     }
 
     private DraftSave save(Handle handle, EducatorId who, Episode episode, int base, EpisodeDocument document) {

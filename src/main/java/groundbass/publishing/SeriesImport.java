@@ -1,0 +1,96 @@
+package groundbass.publishing;
+
+import groundbass.catalog.Audit;
+import groundbass.catalog.EducatorId;
+import groundbass.catalog.Episode;
+import groundbass.catalog.EpisodeDesk;
+import groundbass.catalog.EpisodeId;
+import groundbass.catalog.Episodes;
+import groundbass.catalog.Outcome;
+import groundbass.catalog.Series;
+import groundbass.catalog.SeriesCatalog;
+import groundbass.catalog.SeriesId;
+import groundbass.publishing.SeriesPackage.EpisodePackage;
+import groundbass.release.ReleaseId;
+import groundbass.release.Releases;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.function.Consumer;
+import org.jdbi.v3.core.Jdbi;
+
+/**
+ * Takes a whole series in. What is there already under the same slug and number is left as it is, so an import that
+ * was cut short is finished by running it again.
+ */
+public final class SeriesImport {
+    private static final Duration WEEK = Duration.ofDays(7);
+
+    private final Jdbi jdbi;
+    private final Clock clock;
+    private final SeriesCatalog catalog;
+    private final EpisodeDesk desk;
+    private final Episodes episodes;
+    private final Releases releases;
+    private final Recipes recipes;
+    private final Consumer<ReleaseId> build;
+
+    /** @param build builds a release before it returns */
+    public SeriesImport(
+            Jdbi jdbi, Clock clock, Audit audit, Releases releases, Addresses addresses, Consumer<ReleaseId> build) {
+        this.jdbi = jdbi;
+        this.clock = clock;
+        this.catalog = new SeriesCatalog(jdbi, audit, clock);
+        this.desk = new EpisodeDesk(jdbi, audit, clock);
+        this.episodes = new Episodes(jdbi);
+        this.releases = releases;
+        this.recipes = new Recipes(catalog, releases, addresses);
+        this.build = build;
+    }
+
+    /** @throws IllegalArgumentException where the package says something that an educator could not */
+    public Series run(EducatorId owner, SeriesPackage series) {
+        var found = catalog.find(series.slug())
+                .orElseGet(() -> done(
+                        jdbi.inTransaction(handle -> catalog.create(handle, SeriesId.next(), owner, series.form()))));
+        for (int i = 0; i < series.episodes().size(); i++) {
+            bring(owner, found, i + 1, series.episodes().get(i));
+        }
+        return found;
+    }
+
+    private void bring(EducatorId owner, Series series, int number, EpisodePackage incoming) {
+        var episode = episodes.find(series.slug(), number).orElseGet(() -> write(owner, series, incoming));
+        if (!episode.isPublished() && incoming.publishedWeeksAgo().isPresent()) {
+            var out = clock.instant()
+                    .minus(WEEK.multipliedBy(incoming.publishedWeeksAgo().getAsInt()));
+            publish(owner, episode, out);
+        }
+    }
+
+    private Episode write(EducatorId owner, Series series, EpisodePackage incoming) {
+        var document = incoming.document();
+        return jdbi.inTransaction(handle -> {
+            var made =
+                    done(desk.create(handle, EpisodeId.next(), owner, series.id(), document.title(), document.level()));
+            done(desk.saveDraft(handle, owner, made.id(), 0, document));
+            return made;
+        });
+    }
+
+    private void publish(EducatorId owner, Episode episode, Instant out) {
+        var revision = done(desk.makeRevision(owner, episode.id(), ""));
+        var release = jdbi.inTransaction(handle ->
+                releases.create(handle, episode.id(), recipes.of(handle, episode, revision), false, clock.instant()));
+        build.accept(release);
+        jdbi.useTransaction(handle -> {
+            if (releases.publish(handle, release, out)) {
+                episodes.markPublished(handle, episode.id(), out);
+            }
+        });
+    }
+
+    private static <T> T done(Outcome<T> outcome) {
+        return outcome.result().orElseThrow(() -> new IllegalArgumentException("refused: " + outcome.problems()));
+    }
+}
