@@ -1,0 +1,45 @@
+package groundbass.engraving;
+
+import groundbass.score.Fraction;
+
+/**
+ * A bar in its place in a system.
+ *
+ * @param index in the line
+ * @param left where its signs begin: behind the barline before it, or at the system's left edge
+ * @param start where its notes may begin
+ * @param columns the left edge of each column's heads
+ * @param end where its closing line begins
+ */
+record BarSpan(
+        MeasuredBar bar,
+        int index,
+        boolean first,
+        boolean last,
+        double left,
+        double start,
+        double[] columns,
+        double end,
+        BarSigns.Closing closing) {
+    double right() {
+        return end + closing.width();
+    }
+
+    /** Where a moment lies: at its column, or in proportion between two. */
+    double x(Fraction at) {
+        int before = bar.columnAt(at);
+        var from = before < 0
+                ? bar.written().bar().from()
+                : bar.columns().get(before).onset();
+        double left = before < 0 ? start + 1 : columns[before];
+        boolean last = before + 1 >= columns.length;
+        var to = last ? bar.written().bar().to() : bar.columns().get(before + 1).onset();
+        double right = last ? end : columns[before + 1];
+        double share = at.minus(from).toDouble() / Math.max(1e-9, to.minus(from).toDouble());
+        return left + share * (right - left);
+    }
+
+    double middle() {
+        return (start + end) / 2;
+    }
+}

@@ -1,0 +1,14 @@
+package groundbass.engraving;
+
+import groundbass.score.Fraction;
+import java.util.List;
+
+/**
+ * Everything that begins at one moment of a bar. Zero is the left edge of an undisplaced head.
+ *
+ * @param left, right how far the staff's marks reach from zero, left counted positive
+ */
+record Column(Fraction onset, List<Cell> cells, List<Accidentals.Place> accidentals, double left, double right) {
+    /** Where fret numbers and technique letters are centred. */
+    static final double MIDDLE = Measures.HEAD_WIDTH / 2;
+}

@@ -1,0 +1,73 @@
+package groundbass.engraving;
+
+import groundbass.score.Arrival;
+import groundbass.score.Place;
+import groundbass.writing.Head;
+import java.util.List;
+
+/** What is printed on a string for a head: a fret, a cross, a harmonic in angle brackets, or nothing where a tie goes on. */
+final class Labels {
+    static final double SIZE = 1.95;
+    private static final double LONG_SIZE = 1.7;
+
+    private Labels() {}
+
+    static boolean isShown(Head head) {
+        return !head.tiedFrom();
+    }
+
+    static String text(Head head) {
+        var note = head.note();
+        if (!(note.place() instanceof Place.Fretted fretted)) {
+            return "X";
+        }
+        String fret = Integer.toString(fretted.fret());
+        if (note.ornaments().harmonic().isPresent()) {
+            var touched = note.ornaments().harmonic().get().touchedFret();
+            return touched.isPresent() ? fret + "<" + touched.getAsInt() + ">" : "<" + fret + ">";
+        }
+        return Heads.isGhost(head) ? "(" + fret + ")" : fret;
+    }
+
+    static double size(String text) {
+        return text.length() > 1 && Character.isDigit(text.charAt(0)) ? LONG_SIZE : SIZE;
+    }
+
+    static double width(String text) {
+        return TextFont.of(Face.MEDIUM).width(text) * size(text);
+    }
+
+    /** How far the widest label of a column reaches from the middle. */
+    static double reach(List<Cell> cells) {
+        return cells.stream()
+                .flatMap(cell -> cell.heads().stream())
+                .filter(head -> isShown(head.head()))
+                .mapToDouble(head -> width(text(head.head())) / 2)
+                .max()
+                .orElse(0);
+    }
+
+    /** How far a grace note's number reaches to the left of the widest label. */
+    static double graceReach(List<Cell> cells) {
+        return cells.stream()
+                .flatMap(cell -> cell.heads().stream())
+                .filter(head -> isShown(head.head()))
+                .flatMap(head -> head.head().note().arrival().stream())
+                .filter(Arrival::isGrace)
+                .mapToDouble(arrival -> graceWidth(arrival) + GRACE_GAP)
+                .max()
+                .orElse(0);
+    }
+
+    static final double GRACE_GAP = 0.7;
+
+    static double graceWidth(Arrival arrival) {
+        return width(graceText(arrival)) * GRACE;
+    }
+
+    static String graceText(Arrival arrival) {
+        return Integer.toString(arrival.graceFret().orElse(0));
+    }
+
+    static final double GRACE = 0.75;
+}

@@ -1,0 +1,66 @@
+package groundbass.engraving;
+
+import groundbass.score.Passage;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The marks of one staff and around it; the staff's top line is at height zero. */
+final class Layer {
+    private final List<Mark> marks = new ArrayList<>();
+    private final Skyline above;
+    private final Skyline below;
+    private final double height;
+
+    Layer(double width, double height) {
+        this.height = height;
+        this.above = new Skyline(width, 0);
+        this.below = new Skyline(width, height);
+        above.raise(0, width, 0.3);
+        below.raise(0, width, height + 0.3);
+    }
+
+    double height() {
+        return height;
+    }
+
+    List<Mark> marks() {
+        return marks;
+    }
+
+    Skyline above() {
+        return above;
+    }
+
+    Skyline below() {
+        return below;
+    }
+
+    void add(Mark mark) {
+        marks.add(mark);
+        var box = mark.box();
+        above.raise(box.left(), box.right(), -box.top());
+        below.raise(box.left(), box.right(), box.bottom());
+    }
+
+    void add(Kind kind, Passage owner, Shape shape) {
+        add(Mark.of(kind, owner, shape));
+    }
+
+    void add(Kind kind, Shape shape) {
+        add(Mark.free(kind, shape));
+    }
+
+    void add(Kind kind, Optional<Passage> owner, Shape shape) {
+        add(new Mark(kind, owner, shape));
+    }
+
+    /** The highest height in use over a stretch; negative is above the staff. */
+    double top(double left, double right) {
+        return -above.over(left, right);
+    }
+
+    double bottom(double left, double right) {
+        return below.over(left, right);
+    }
+}

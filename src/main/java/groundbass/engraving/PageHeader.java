@@ -1,0 +1,67 @@
+package groundbass.engraving;
+
+import groundbass.engraving.Group.Role;
+import groundbass.score.Header;
+import groundbass.score.Tuning;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/** Title, series, credit, rights and an unusual tuning, over the first system; the origin is the margins' corner. */
+final class PageHeader {
+    private static final double TITLE = 5;
+    private static final double SMALL = 2.2;
+    private static final double FINE = 1.75;
+    private static final Set<Tuning> USUAL = Set.of(Tuning.STANDARD, Tuning.FIVE_STRING, Tuning.SIX_STRING);
+
+    private final List<Page.Part> parts = new ArrayList<>();
+    private final double room;
+    private double y;
+
+    private PageHeader(double room) {
+        this.room = room;
+    }
+
+    static List<Page.Part> parts(SheetOptions options, Header line) {
+        var header = new PageHeader(options.paper().room());
+        var texts = options.header();
+        header.put(Role.PARAGRAPH, texts.series(), Face.REGULAR, SMALL, Align.MIDDLE);
+        header.put(
+                Role.TITLE,
+                texts.title(),
+                Face.BOLD,
+                Math.min(TITLE, 2.5 + options.paper().room() / 40),
+                Align.MIDDLE);
+        header.put(Role.PARAGRAPH, texts.credit(), Face.REGULAR, SMALL, Align.END);
+        header.put(Role.PARAGRAPH, texts.rights(), Face.REGULAR, FINE, Align.END);
+        if (!USUAL.contains(line.tuning())) {
+            String tuning = options.words().tuning(strings(line.tuning()));
+            header.put(Role.PARAGRAPH, tuning, Face.ITALIC, SMALL, Align.START);
+        }
+        return header.parts;
+    }
+
+    private static String strings(Tuning tuning) {
+        var lowestFirst = new ArrayList<>(tuning.strings());
+        Collections.reverse(lowestFirst);
+        return lowestFirst.stream()
+                .map(string -> string.pitch().name().toString())
+                .collect(Collectors.joining(" "));
+    }
+
+    private void put(Role role, String text, Face face, double size, Align align) {
+        if (text.isBlank()) {
+            return;
+        }
+        var lines = Paragraph.lines(text, face, size, room);
+        var marks = Paragraph.set(lines, face, size, align.share() * room, y, align).stream()
+                .map(shape -> Mark.free(Kind.TEXT, shape))
+                .toList();
+        double height = Paragraph.height(lines, size);
+        parts.add(new Page.Part(new Group(role, Optional.empty(), new Box(0, y, room, y + height)), marks));
+        y += height + 0.2;
+    }
+}

@@ -1,0 +1,28 @@
+package groundbass.engraving;
+
+import groundbass.theory.Pitch;
+import groundbass.writing.Head;
+
+/** Staff positions in bass clef: the bottom line, written G2, is 0, the top line 8; REFERENCE 3.1. */
+final class Positions {
+    /** The diatonic index of G2. */
+    private static final int BOTTOM_LINE = 18;
+
+    private Positions() {}
+
+    static int of(Head head) {
+        return written(head.writtenPitch());
+    }
+
+    static int written(Pitch pitch) {
+        return pitch.diatonicIndex() - BOTTOM_LINE;
+    }
+
+    static int ledgersBelow(int position) {
+        return position <= -2 ? -position / 2 : 0;
+    }
+
+    static int ledgersAbove(int position) {
+        return position >= 10 ? (position - 8) / 2 : 0;
+    }
+}

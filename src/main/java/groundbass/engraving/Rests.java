@@ -1,0 +1,90 @@
+package groundbass.engraving;
+
+import groundbass.writing.Element;
+import groundbass.writing.Element.Rest;
+import groundbass.writing.NoteValue.Base;
+
+/**
+ * Rests: whole ones hang from the fourth line, all others stand in the middle (REFERENCE 3.5); of two voices, each
+ * keeps to its own side and clear of the other's notes.
+ */
+final class Rests implements Concern {
+    private static final int VOICE_OFFSET = 6;
+
+    @Override
+    public void draw(Sketch sketch) {
+        for (var spot : sketch.spots()) {
+            if (spot.cell().isRest()) {
+                draw(sketch, spot);
+            }
+        }
+        for (var span : sketch.plan().bars()) {
+            wholeBars(sketch, span);
+        }
+    }
+
+    private static void draw(Sketch sketch, Spot spot) {
+        var base = spot.cell().element().value().base();
+        int raise = raise(sketch, spot);
+        double y = Measures.y(position(base) + raise);
+        sketch.notation().add(Kind.REST, spot.owner(), new Shape.Sign(Glyph.rest(base), new Point(spot.x(), y), 1));
+        for (var dot : spot.cell().dots()) {
+            var moved = new Cell.DotPlace(dot.dx(), dot.position() + raise);
+            sketch.notation().add(Kind.DOT, spot.owner(), NoteMarks.dot(spot, moved));
+        }
+    }
+
+    private static int position(Base base) {
+        return base == Base.WHOLE ? 6 : 4;
+    }
+
+    /** An even number of positions up (or down), so that the rest keeps its relation to the lines. */
+    private static int raise(Sketch sketch, Spot rest) {
+        if (rest.cell().voices() < 2) {
+            return 0;
+        }
+        boolean upper = rest.cell().voice() == 0;
+        int farthest = upper ? Integer.MIN_VALUE : Integer.MAX_VALUE;
+        for (var spot : sketch.spots()) {
+            if (spot.span() == rest.span()
+                    && spot.cell().voice() != rest.cell().voice()
+                    && !spot.cell().isRest()
+                    && overlap(spot.cell().element(), rest.cell().element())) {
+                farthest = upper
+                        ? Math.max(farthest, spot.cell().highest())
+                        : Math.min(farthest, spot.cell().lowest());
+            }
+        }
+        if (upper) {
+            return Math.max(VOICE_OFFSET, even(farthest == Integer.MIN_VALUE ? 0 : farthest + 4 - 4));
+        }
+        return Math.min(-VOICE_OFFSET, -even(farthest == Integer.MAX_VALUE ? 0 : 4 + 4 - farthest));
+    }
+
+    private static int even(int positions) {
+        return positions + Math.floorMod(positions, 2);
+    }
+
+    private static boolean overlap(Element a, Element b) {
+        return a.onset().isBefore(b.onset().plus(b.length()))
+                && b.onset().isBefore(a.onset().plus(a.length()));
+    }
+
+    private static void wholeBars(Sketch sketch, BarSpan span) {
+        if (span.bar().simile()) {
+            return;
+        }
+        var voices = sketch.written(span).voices();
+        for (int voice = 0; voice < voices.size(); voice++) {
+            for (var element : voices.get(voice).elements()) {
+                if (element instanceof Rest rest && rest.wholeBar() && !rest.hidden()) {
+                    int raise = voices.size() < 2 ? 0 : voice == 0 ? VOICE_OFFSET : -VOICE_OFFSET;
+                    double x = span.middle() - MusicFont.bravura().width(Glyph.REST_WHOLE) / 2;
+                    var owner = Columns.owner(sketch.written(span), rest);
+                    var at = new Point(x, Measures.y(position(Base.WHOLE) + raise));
+                    sketch.notation().add(Kind.REST, owner, new Shape.Sign(Glyph.REST_WHOLE, at, 1));
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,80 @@
+package groundbass.engraving;
+
+import groundbass.score.Passage;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Things that stand side by side above or below a staff on one baseline, as near as what is there already allows. What
+ * would touch its neighbour goes to a further row.
+ */
+final class Row {
+    private final List<Item> items = new ArrayList<>();
+    private final double between;
+
+    /** @param between the least distance between neighbours */
+    Row(double between) {
+        this.between = between;
+    }
+
+    /** Shapes around a baseline of height zero, at their place along the staff. */
+    record Item(Kind kind, Optional<Passage> owner, List<Shape> shapes) {
+        Box box() {
+            return shapes.stream().map(Shape::box).reduce(Box::union).orElseThrow();
+        }
+    }
+
+    void add(Kind kind, Optional<Passage> owner, List<Shape> shapes) {
+        if (!shapes.isEmpty()) {
+            items.add(new Item(kind, owner, shapes));
+        }
+    }
+
+    void add(Kind kind, Passage owner, Shape shape) {
+        add(kind, Optional.of(owner), List.of(shape));
+    }
+
+    /** @param gap between the row and what it clears */
+    void placeAbove(Layer layer, double gap) {
+        place(layer, gap, true);
+    }
+
+    void placeBelow(Layer layer, double gap) {
+        place(layer, gap, false);
+    }
+
+    private void place(Layer layer, double gap, boolean above) {
+        var rest = items;
+        while (!rest.isEmpty()) {
+            var later = new ArrayList<Item>();
+            var now = new ArrayList<Item>();
+            for (var item : rest) {
+                boolean free = now.stream()
+                        .noneMatch(other -> item.box().left() < other.box().right() + between
+                                && other.box().left() < item.box().right() + between);
+                (free ? now : later).add(item);
+            }
+            double baseline = above ? baselineAbove(layer, now, gap) : baselineBelow(layer, now, gap);
+            now.forEach(item ->
+                    item.shapes().forEach(shape -> layer.add(item.kind(), item.owner(), shape.moved(0, baseline))));
+            rest = later;
+        }
+    }
+
+    private static double baselineAbove(Layer layer, List<Item> items, double gap) {
+        return items.stream()
+                .map(Item::box)
+                .mapToDouble(box -> layer.top(box.left() - gap / 2, box.right() + gap / 2) - gap - box.bottom())
+                .min()
+                .orElse(0);
+    }
+
+    private static double baselineBelow(Layer layer, List<Item> items, double gap) {
+        return items.stream()
+                .map(Item::box)
+                .mapToDouble(box -> layer.bottom(box.left() - gap / 2, box.right() + gap / 2) + gap - box.top())
+                .max()
+                .orElse(0);
+    }
+}

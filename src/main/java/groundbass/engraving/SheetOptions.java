@@ -1,0 +1,59 @@
+package groundbass.engraving;
+
+import java.util.Optional;
+
+/**
+ * How a line becomes a sheet.
+ *
+ * @param simile whether a bar that repeats the one before it is drawn as a repeat sign
+ * @param legend whether the signs used are explained under the music
+ */
+public record SheetOptions(
+        Paper paper,
+        Staves staves,
+        TechniqueLetters letters,
+        SheetWords words,
+        Header header,
+        Footer footer,
+        boolean simile,
+        boolean legend) {
+    /** What stands over the music; empty texts are left out. */
+    public record Header(String title, String series, String credit, String rights) {
+        public static final Header NONE = new Header("", "", "", "");
+    }
+
+    /**
+     * What stands under every page; empty texts are left out.
+     *
+     * @param release which release this is and of what date
+     * @param address where the episode lives; printed as text, as a link and as a QR code
+     */
+    public record Footer(String release, String cautions, Optional<String> address) {
+        public static final Footer NONE = new Footer("", "", Optional.empty());
+    }
+
+    /** Both staves, written out, with a legend. */
+    public static SheetOptions of(Paper paper, SheetWords words, Header header, Footer footer) {
+        return new SheetOptions(paper, Staves.BOTH, TechniqueLetters.usual(), words, header, footer, false, true);
+    }
+
+    public SheetOptions with(Staves newStaves) {
+        return new SheetOptions(paper, newStaves, letters, words, header, footer, simile, legend);
+    }
+
+    public SheetOptions with(TechniqueLetters newLetters) {
+        return new SheetOptions(paper, staves, newLetters, words, header, footer, simile, legend);
+    }
+
+    public SheetOptions withSimile(boolean newSimile) {
+        return new SheetOptions(paper, staves, letters, words, header, footer, newSimile, legend);
+    }
+
+    public SheetOptions withLegend(boolean newLegend) {
+        return new SheetOptions(paper, staves, letters, words, header, footer, simile, newLegend);
+    }
+
+    SheetOptions with(Paper newPaper) {
+        return new SheetOptions(newPaper, staves, letters, words, header, footer, simile, legend);
+    }
+}

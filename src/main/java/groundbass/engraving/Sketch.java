@@ -1,0 +1,110 @@
+package groundbass.engraving;
+
+import groundbass.writing.WrittenBar;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/** A system while it is being drawn: each concern adds its marks to the staves. */
+final class Sketch {
+    private final SystemPlan plan;
+    private final SheetOptions options;
+    private final BarSigns signs;
+    private final List<List<TechniqueMarks.At>> techniques;
+    private final Layer notation;
+    private final Layer tab;
+    private final int strings;
+    private final List<Spot> spots = new ArrayList<>();
+    private final Map<Cell, Double> tips = new IdentityHashMap<>();
+    private final Set<Sign> used = EnumSet.noneOf(Sign.class);
+
+    Sketch(
+            SystemPlan plan,
+            SheetOptions options,
+            BarSigns signs,
+            List<List<TechniqueMarks.At>> techniques,
+            int strings) {
+        this.plan = plan;
+        this.options = options;
+        this.signs = signs;
+        this.techniques = techniques;
+        this.strings = strings;
+        this.notation = new Layer(plan.width(), Measures.STAFF_HEIGHT);
+        this.tab = new Layer(plan.width(), Measures.stringY(strings));
+        for (var span : plan.bars()) {
+            for (int i = 0; i < span.columns().length; i++) {
+                for (var cell : span.bar().columns().get(i).cells()) {
+                    spots.add(new Spot(cell, span, span.columns()[i]));
+                }
+            }
+        }
+    }
+
+    SystemPlan plan() {
+        return plan;
+    }
+
+    SheetOptions options() {
+        return options;
+    }
+
+    BarSigns signs() {
+        return signs;
+    }
+
+    Layer notation() {
+        return notation;
+    }
+
+    Layer tab() {
+        return tab;
+    }
+
+    /** The staff that comes first from above. */
+    Layer upper() {
+        return options.staves().hasNotation() ? notation : tab;
+    }
+
+    /** The staff that comes last. */
+    Layer lower() {
+        return options.staves().hasTab() ? tab : notation;
+    }
+
+    int strings() {
+        return strings;
+    }
+
+    /** In time, upper voice first. */
+    List<Spot> spots() {
+        return spots;
+    }
+
+    List<TechniqueMarks.At> techniques(BarSpan span) {
+        return techniques.get(span.index());
+    }
+
+    WrittenBar written(BarSpan span) {
+        return span.bar().written();
+    }
+
+    /** The height of a stem's far end on the notation staff. */
+    void tip(Spot spot, double y) {
+        tips.put(spot.cell(), y);
+    }
+
+    Optional<Double> tip(Spot spot) {
+        return Optional.ofNullable(tips.get(spot.cell()));
+    }
+
+    void use(Sign sign) {
+        used.add(sign);
+    }
+
+    Set<Sign> used() {
+        return used;
+    }
+}

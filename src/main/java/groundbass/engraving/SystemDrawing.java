@@ -1,0 +1,49 @@
+package groundbass.engraving;
+
+import groundbass.engraving.Group.Role;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Draws one system: every concern in turn, then the staves put together. */
+final class SystemDrawing {
+    private static final double STAVES_APART = 5;
+    private static final double CLEAR = 0.7;
+
+    private static final List<Concern> NOTATION =
+            List.of(new StaffLines(), new NoteMarks(), new Beams(), new Stems(), new Rests());
+
+    private static final List<Concern> TAB = List.of(new TabNumbers(), new TabLines());
+
+    private static final List<Concern> AROUND = List.of(new Clefs(), new ChordNames());
+
+    private SystemDrawing() {}
+
+    /** A system whose first staff line is at height zero. */
+    static Page.Part draw(Sketch sketch) {
+        var staves = sketch.options().staves();
+        if (staves.hasNotation()) {
+            NOTATION.forEach(concern -> concern.draw(sketch));
+        }
+        if (staves.hasTab()) {
+            TAB.forEach(concern -> concern.draw(sketch));
+        }
+        AROUND.forEach(concern -> concern.draw(sketch));
+        double tabTop = staves == Staves.BOTH ? tabTop(sketch) : 0;
+        var marks = new ArrayList<Mark>();
+        if (staves.hasNotation()) {
+            marks.addAll(sketch.notation().marks());
+        }
+        if (staves.hasTab()) {
+            sketch.tab().marks().forEach(mark -> marks.add(mark.moved(0, tabTop)));
+        }
+        marks.addAll(new Barlines(sketch, tabTop).marks());
+        var box = marks.stream().map(Mark::box).reduce(Box::union).orElseThrow();
+        return new Page.Part(new Group(Role.SYSTEM, Optional.of(sketch.plan().passage()), box), marks);
+    }
+
+    private static double tabTop(Sketch sketch) {
+        double needed = sketch.notation().below().facing(sketch.tab().above()) + CLEAR;
+        return Math.max(needed, Measures.STAFF_HEIGHT + STAVES_APART);
+    }
+}

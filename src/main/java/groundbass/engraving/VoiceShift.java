@@ -1,0 +1,35 @@
+package groundbass.engraving;
+
+import java.util.List;
+
+/**
+ * Two voices at one moment share a column; where their heads would touch, the lower voice moves right (handbooks, from
+ * memory). Heads of one shape on one place are one head with two stems.
+ */
+final class VoiceShift {
+    private static final double GAP = 0.12;
+
+    private VoiceShift() {}
+
+    static List<Cell> apart(List<Cell> cells) {
+        if (cells.size() < 2 || cells.get(0).isRest() || cells.get(1).isRest()) {
+            return cells;
+        }
+        var upper = cells.get(0);
+        var lower = cells.get(1);
+        if (upper.lowest() - lower.highest() >= 2 || isShared(upper, lower)) {
+            return cells;
+        }
+        return List.of(upper, lower.shifted(upper.headsRight() - lower.headsLeft() + GAP));
+    }
+
+    private static boolean isShared(Cell upper, Cell lower) {
+        return upper.heads().size() == 1
+                && lower.heads().size() == 1
+                && upper.lowest() == lower.lowest()
+                && upper.heads().get(0).glyph() == lower.heads().get(0).glyph()
+                && upper.element().value().dots() == lower.element().value().dots()
+                && upper.heads().get(0).head().note().string()
+                        == lower.heads().get(0).head().note().string();
+    }
+}
