@@ -4,6 +4,12 @@ import static io.restassured.RestAssured.given;
 
 import groundbass.Config;
 import groundbass.Groundbass;
+import groundbass.audience.Person;
+import groundbass.audience.Sessions;
+import groundbass.catalog.Audit;
+import groundbass.catalog.EducatorId;
+import groundbass.catalog.Educators;
+import io.restassured.http.Cookie;
 import io.restassured.specification.RequestSpecification;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -72,6 +78,30 @@ public final class Site implements AutoCloseable {
     /** A request of a browser that sends a form of this site. */
     public RequestSpecification form() {
         return browser().header("Sec-Fetch-Site", "same-origin").contentType("application/x-www-form-urlencoded");
+    }
+
+    /** An educator of this site, made when first asked for. */
+    public synchronized EducatorId educator() {
+        var jdbi = groundbass.database().jdbi();
+        var educators = new Educators(jdbi, new Audit(jdbi, clock), clock);
+        return educators
+                .first()
+                .or(() -> educators
+                        .create("Trial Studio", "desk@trial.example", "a password for trials")
+                        .result())
+                .orElseThrow()
+                .id();
+    }
+
+    /** The cookie of somebody who has just signed in; put it on any request: {@code site.form().cookie(...)}. */
+    public Cookie signedIn(Person person) {
+        var token = new Sessions(groundbass.database().jdbi(), clock).open(person);
+        return new Cookie.Builder("session", token.value()).build();
+    }
+
+    /** The cookie of this site's {@link #educator}. */
+    public Cookie atTheDesk() {
+        return signedIn(new Person.OfEducator(educator()));
     }
 
     /** A bare request, as a program sends it; redirects are not followed. */
