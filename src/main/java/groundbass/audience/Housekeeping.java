@@ -1,0 +1,26 @@
+package groundbass.audience;
+
+import groundbass.post.Outbox;
+
+/** All that must not be kept longer than needed, in one idempotent pass; to be run every few minutes. */
+public final class Housekeeping {
+    private final Downloads downloads;
+    private final SignIns signIns;
+    private final Sessions sessions;
+    private final Outbox outbox;
+
+    public Housekeeping(Downloads downloads, SignIns signIns, Sessions sessions, Outbox outbox) {
+        this.downloads = downloads;
+        this.signIns = signIns;
+        this.sessions = sessions;
+        this.outbox = outbox;
+    }
+
+    /** Closes silent downloads, destroys the day-old visitor key, deletes ended sessions, old links and old letters. */
+    public void tidy() {
+        downloads.sweep();
+        signIns.purge();
+        sessions.purge();
+        outbox.purge();
+    }
+}

@@ -1,0 +1,44 @@
+package groundbass.audience;
+
+import static groundbass.audience.Audience.ANNA;
+import static groundbass.audience.Audience.FIRST;
+import static groundbass.audience.Audience.VISITOR;
+import static groundbass.audience.Audience.file;
+import static groundbass.audience.Audience.whole;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.post.DevelopmentSender;
+import groundbass.post.Postman;
+import groundbass.store.BothDatabases;
+import groundbass.store.Database;
+import java.time.Duration;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ArgumentsSource;
+
+class HousekeepingTest {
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void keepsWhatIsCountedAndNothingOfWhoNeverCameBack(Database database) {
+        try (database) {
+            var audience = new Audience(database);
+            var tidy = new Housekeeping(audience.downloads, audience.signIns, audience.sessions, audience.outbox);
+            var anna = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "1");
+            new Postman(database.jdbi(), new DevelopmentSender(), audience.clock).deliverDue();
+            DownloadId id = audience.downloads
+                    .begin(whole(file(FIRST, "sheet.pdf", 10), VISITOR))
+                    .id();
+
+            tidy.tidy();
+            assertThat(audience.rows("sign_in") + audience.rows("session") + audience.rows("outbox"))
+                    .isEqualTo(3);
+            audience.clock.move(Duration.ofDays(31));
+            tidy.tidy();
+            tidy.tidy();
+
+            assertThat(audience.rows("sign_in") + audience.rows("session") + audience.rows("outbox"))
+                    .isZero();
+            assertThat(audience.students.find(anna.student())).isPresent();
+            assertThat(audience.download(id).state()).isEqualTo(DownloadState.BROKEN_OFF);
+        }
+    }
+}
