@@ -25,6 +25,9 @@ public record Bar(
         List<Note> notes,
         List<Direction> directions,
         Optional<Copy> copy) {
+    public static final int MOST_NOTES = 200;
+    public static final int MOST_DIRECTIONS = 200;
+
     private static final Comparator<Note> ORDER =
             Comparator.comparing(Note::onset).thenComparing(Note::string, Comparator.reverseOrder());
 
@@ -40,6 +43,11 @@ public record Bar(
         directions = directions.stream().sorted(directionOrder()).toList();
         checkInside(from, to, chords, notes, directions);
         checkStrings(notes);
+        checkOnce(chords, directions);
+        if (notes.size() > MOST_NOTES || directions.size() > MOST_DIRECTIONS) {
+            throw new IllegalArgumentException("a bar has at most " + MOST_NOTES + " notes and " + MOST_DIRECTIONS
+                    + " directions: " + notes.size() + ", " + directions.size());
+        }
     }
 
     /** A whole bar of these notes and nothing else. */
@@ -107,6 +115,18 @@ public record Bar(
         times.filter(at -> at.isBefore(from) || !at.isBefore(to)).findFirst().ifPresent(at -> {
             throw new IllegalArgumentException("outside the bar of " + from + " to " + to + ": " + at);
         });
+    }
+
+    /** At one moment there is one chord, one loudness, and no text twice. */
+    private static void checkOnce(List<ChordAt> chords, List<Direction> directions) {
+        long chordTimes = chords.stream().map(ChordAt::at).distinct().count();
+        var loudness =
+                directions.stream().filter(Direction.Loudness.class::isInstance).toList();
+        long loudnessTimes = loudness.stream().map(Direction::at).distinct().count();
+        boolean textTwice = directions.stream().distinct().count() < directions.size();
+        if (chordTimes < chords.size() || loudnessTimes < loudness.size() || textTwice) {
+            throw new IllegalArgumentException("said twice at one moment: " + chords + directions);
+        }
     }
 
     private static void checkStrings(List<Note> notes) {

@@ -29,12 +29,19 @@ public record Changes(
             Optional.empty());
 
     public Changes {
-        if (section.filter(String::isBlank).isPresent()) {
-            throw new IllegalArgumentException("a section has a name");
+        if (section.filter(name -> !isName(name)).isPresent()) {
+            throw new IllegalArgumentException("a section has a name of one line: " + section.get());
         }
         if (slowingTo.filter(n -> n < Tempo.SLOWEST || n > Tempo.FASTEST).isPresent()) {
             throw new IllegalArgumentException("no such tempo: " + slowingTo.get());
         }
+    }
+
+    private static boolean isName(String text) {
+        return !text.isEmpty()
+                && text.equals(text.strip())
+                && text.length() <= Header.LONGEST_TEXT
+                && text.chars().noneMatch(Character::isISOControl);
     }
 
     public boolean isNone() {

@@ -17,11 +17,20 @@ public sealed interface Direction {
 
     /** Words above the staff, of one line, without double quotes. */
     record Words(Fraction at, String text) implements Direction {
+        public static final int LONGEST = 200;
+
         public Words {
             Objects.requireNonNull(at);
-            if (text.isBlank() || text.indexOf('"') >= 0 || text.chars().anyMatch(Character::isISOControl)) {
+            if (!isText(text)) {
                 throw new IllegalArgumentException("words are one line without double quotes: " + text);
             }
+        }
+
+        public static boolean isText(String text) {
+            return !text.isBlank()
+                    && text.length() <= LONGEST
+                    && text.indexOf('"') < 0
+                    && text.chars().noneMatch(Character::isISOControl);
         }
     }
 }

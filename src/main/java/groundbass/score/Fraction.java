@@ -123,7 +123,7 @@ public record Fraction(long numerator, long denominator) implements Comparable<F
         return denominator == 1 ? "" + numerator : numerator + "/" + denominator;
     }
 
-    private static long gcd(long a, long b) {
+    static long gcd(long a, long b) {
         return b == 0 ? a : gcd(b, a % b);
     }
 }

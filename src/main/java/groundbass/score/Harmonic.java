@@ -16,6 +16,15 @@ public record Harmonic(OptionalInt touchedFret) {
 
     private static final int HIGHEST_PARTIAL = 8;
 
+    /** Where a finger of the plucking hand still reaches, in frets, imagined ones included. */
+    public static final int HIGHEST_TOUCHED = 2 * Place.Fretted.MOST_FRETS;
+
+    public Harmonic {
+        if (touchedFret.isPresent() && (touchedFret.getAsInt() < 1 || touchedFret.getAsInt() > HIGHEST_TOUCHED)) {
+            throw new IllegalArgumentException("no harmonic is touched at " + touchedFret.getAsInt());
+        }
+    }
+
     public static Harmonic touchedAt(int fret) {
         return new Harmonic(OptionalInt.of(fret));
     }

@@ -26,6 +26,9 @@ public record Header(
         Technique style) {
     public static final int USUAL_FRETS = 24;
 
+    /** Characters of a title, a name or a note on rights. */
+    public static final int LONGEST_TEXT = 200;
+
     /** C major, 4/4, 100 quarters a minute, four strings, fingers. */
     public static final Header PLAIN = new Header(
             "",
@@ -58,6 +61,18 @@ public record Header(
         return new Header(newTitle, composer, rights, key, meter, tempo, feel, tuning, frets, style);
     }
 
+    public Header withComposer(String newComposer) {
+        return new Header(title, newComposer, rights, key, meter, tempo, feel, tuning, frets, style);
+    }
+
+    public Header withRights(String newRights) {
+        return new Header(title, composer, newRights, key, meter, tempo, feel, tuning, frets, style);
+    }
+
+    public Header withFrets(int newFrets) {
+        return new Header(title, composer, rights, key, meter, tempo, feel, tuning, newFrets, style);
+    }
+
     public Header with(Key newKey) {
         return new Header(title, composer, rights, newKey, meter, tempo, feel, tuning, frets, style);
     }
@@ -83,7 +98,8 @@ public record Header(
     }
 
     private static void checkOneLine(String text) {
-        if (!text.equals(text.strip()) || text.chars().anyMatch(Character::isISOControl)) {
+        boolean oneLine = text.equals(text.strip()) && text.chars().noneMatch(Character::isISOControl);
+        if (!oneLine || text.length() > LONGEST_TEXT) {
             throw new IllegalArgumentException("a header is one line without outer spaces: " + text);
         }
     }

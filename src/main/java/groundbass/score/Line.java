@@ -8,6 +8,9 @@ import java.util.Objects;
 
 /** One transcribed bass part: a header and at least one bar. Everything else is made from this value. */
 public record Line(Header header, List<Bar> bars) {
+    public static final int MOST_BARS = 2000;
+    public static final int MOST_NOTES = 50_000;
+
     public Line {
         Objects.requireNonNull(header);
         bars = List.copyOf(bars);
@@ -18,11 +21,12 @@ public record Line(Header header, List<Bar> bars) {
             throw new IllegalArgumentException("only the first bar can be a pickup");
         }
         checkNeck(header, bars);
-        checkMeters(header, bars);
+        var meters = checkMeters(header, bars);
         Passes.faults(bars).stream().findFirst().ifPresent(fault -> {
             throw new IllegalArgumentException("repeats do not agree: " + fault);
         });
         checkHeldNotes(bars);
+        new LineChecks(header, bars, meters).all();
     }
 
     /** The number of the first bar: 0 for a pickup. */
@@ -89,14 +93,17 @@ public record Line(Header header, List<Bar> bars) {
     }
 
     /** No bar is longer than its meter; a pickup ends with its bar. */
-    private static void checkMeters(Header header, List<Bar> bars) {
+    private static List<Meter> checkMeters(Header header, List<Bar> bars) {
+        var meters = new ArrayList<Meter>();
         var meter = header.meter();
         for (var bar : bars) {
             meter = bar.changes().meter().orElse(meter);
             if (bar.to().isAfter(meter.length()) || (bar.isPickup() && !bar.to().equals(meter.length()))) {
                 throw new IllegalArgumentException("a bar of " + meter + " cannot end at " + bar.to());
             }
+            meters.add(meter);
         }
+        return meters;
     }
 
     /** A note may be held into the next bar, not over a repeat sign, not past the end, not into a string's next note. */

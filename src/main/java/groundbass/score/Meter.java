@@ -18,7 +18,7 @@ public record Meter(int unit, List<Integer> beats) {
 
     public Meter {
         beats = List.copyOf(beats);
-        if (Integer.bitCount(unit) != 1 || unit < 1 || unit > 16) {
+        if (!isUnit(unit)) {
             throw new IllegalArgumentException("lower figure must be 1, 2, 4, 8 or 16: " + unit);
         }
         if (beats.isEmpty() || beats.stream().anyMatch(beat -> beat < 1) || total(beats) > MOST_COUNTS) {
@@ -29,6 +29,10 @@ public record Meter(int unit, List<Integer> beats) {
     /** The meter with its usual grouping: threes in compound metres, twos and a last three in odd ones. */
     public static Meter of(int counts, int unit) {
         return new Meter(unit, usualBeats(counts, unit));
+    }
+
+    public static boolean isUnit(int figure) {
+        return figure >= 1 && figure <= 16 && Integer.bitCount(figure) == 1;
     }
 
     /** The upper figure. */

@@ -31,8 +31,9 @@ public record Note(
         }
         if (place instanceof Dead
                 && (ornaments.harmonic().isPresent()
+                        || ornaments.spelling().isPresent()
                         || arrival.filter(Arrival::isGrace).isPresent())) {
-            throw new IllegalArgumentException("a dead note has no harmonic and no grace note: " + place);
+            throw new IllegalArgumentException("a dead note has no harmonic, spelling or grace note: " + place);
         }
     }
 

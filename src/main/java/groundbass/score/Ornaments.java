@@ -68,8 +68,10 @@ public record Ornaments(
 
     /** The string pushed sideways, in quarters of a whole tone: 1 to 8. */
     public record Bend(int quarters) {
+        public static final int MOST_QUARTERS = 8;
+
         public Bend {
-            if (quarters < 1 || quarters > 8) {
+            if (quarters < 1 || quarters > MOST_QUARTERS) {
                 throw new IllegalArgumentException("a bend is a quarter tone to two tones: " + quarters);
             }
         }

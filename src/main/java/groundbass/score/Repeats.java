@@ -15,9 +15,13 @@ public record Repeats(boolean start, Optional<Ending> ending, boolean endingEnd,
     /** The passes through the repeated stretch on which the bars under this bracket are played, from 1. */
     public record Ending(int firstPass, int lastPass) {
         public Ending {
-            if (firstPass < 1 || lastPass < firstPass || lastPass > Passes.MOST_PASSES) {
+            if (!isPasses(firstPass, lastPass)) {
                 throw new IllegalArgumentException("no such passes: " + firstPass + " to " + lastPass);
             }
+        }
+
+        public static boolean isPasses(int firstPass, int lastPass) {
+            return firstPass >= 1 && firstPass <= lastPass && lastPass <= Passes.MOST_PASSES;
         }
 
         public boolean isPlayedOn(int pass) {

@@ -15,10 +15,14 @@ public record Swing(Fraction unit, int first, int second) {
         if (!unit.equals(EIGHTHS) && !unit.equals(SIXTEENTHS)) {
             throw new IllegalArgumentException("swing needs eighths or sixteenths: " + unit);
         }
-        if (second < 1 || first < second || first > MOST) {
+        if (!isRatio(first, second)) {
             throw new IllegalArgumentException(
                     "swing ratio must run from 1:1 to " + MOST + ":1: " + first + ":" + second);
         }
+    }
+
+    public static boolean isRatio(int first, int second) {
+        return second >= 1 && first >= second && first <= MOST;
     }
 
     /** Where the second of a pair sounds, from the first. */

@@ -4,15 +4,23 @@ package groundbass.score;
 public record Tempo(int perMinute, Fraction beat) {
     public static final int SLOWEST = 20;
     public static final int FASTEST = 400;
+    private static final int SHORTEST_BEAT = 64;
 
     public Tempo {
         if (perMinute < SLOWEST || perMinute > FASTEST) {
             throw new IllegalArgumentException(
                     "tempo must be " + SLOWEST + " to " + FASTEST + " a minute: " + perMinute);
         }
-        if (!beat.isPositive()) {
-            throw new IllegalArgumentException("beat must be positive: " + beat);
+        if (!isBeat(beat)) {
+            throw new IllegalArgumentException("no length that a tempo counts: " + beat);
         }
+    }
+
+    /** Whether a tempo may count this length: up to a bar of the longest meter, in 64ths or longer steps. */
+    public static boolean isBeat(Fraction length) {
+        return length.isPositive()
+                && SHORTEST_BEAT % length.denominator() == 0
+                && !length.isAfter(Fraction.of(Meter.MOST_COUNTS));
     }
 
     /** Quarter notes a minute, as MIDI and MusicXML count. */

@@ -16,6 +16,8 @@ public record Tuning(List<OpenString> strings) {
     public static final Tuning FIVE_STRING = sounding("G2", "D2", "A1", "E1", "B0");
     public static final Tuning SIX_STRING = sounding("C3", "G2", "D2", "A1", "E1", "B0");
 
+    private static final int HIGHEST_OPEN = 127 - Place.Fretted.MOST_FRETS;
+
     /**
      * One string: the name that line text uses for it, and what it sounds when open. The two differ where a line is
      * typed for one tuning and sounds in another.
@@ -23,7 +25,15 @@ public record Tuning(List<OpenString> strings) {
     public record OpenString(NoteName name, Pitch pitch) {
         public OpenString {
             Objects.requireNonNull(name);
-            Objects.requireNonNull(pitch);
+            if (!isOpenPitch(pitch.name(), pitch.octave())) {
+                throw new IllegalArgumentException("no open string sounds " + pitch);
+            }
+        }
+
+        /** Whether a string may sound so: so low and high that every fret of it is a MIDI note (0 to 127). */
+        public static boolean isOpenPitch(NoteName name, int octave) {
+            boolean exists = octave >= Pitch.LOWEST_OCTAVE && octave <= Pitch.HIGHEST_OCTAVE;
+            return exists && new Pitch(name, octave).midi() >= 0 && new Pitch(name, octave).midi() <= HIGHEST_OPEN;
         }
 
         public static OpenString of(Pitch pitch) {

@@ -1,0 +1,59 @@
+package groundbass.linetext;
+
+import groundbass.linetext.CountLine.Target;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Reads {@code 1 2   E5*3, D7}: counts, then events with commas between them. */
+final class CountLineReader {
+    private final Tokens tokens;
+    private final Problems problems;
+
+    CountLineReader(Tokens tokens, Problems problems) {
+        this.tokens = tokens;
+        this.problems = problems;
+    }
+
+    /** Empty where not even a count is readable. */
+    Optional<CountLine> read() {
+        var targets = targets();
+        var events = events();
+        long shares = events.stream().mapToLong(Event::shares).sum();
+        if (shares > Limits.MOST_SHARES) {
+            problems.add(EventProblems.tooManyShares(tokens.whole()));
+            events = List.of();
+        }
+        return targets.isEmpty() ? Optional.empty() : Optional.of(new CountLine(tokens.whole(), targets, events));
+    }
+
+    private List<Target> targets() {
+        var targets = new ArrayList<Target>();
+        while (tokens.sees(CountLineReader::looksLikeCount)) {
+            var token = tokens.take().orElseThrow();
+            Targets.parse(token).ifPresentOrElse(targets::add, () -> problems.add(EventProblems.badCount(token)));
+        }
+        return targets;
+    }
+
+    private static boolean looksLikeCount(Token token) {
+        return token.kind() == Token.Kind.WORD && Character.isDigit(token.text().charAt(0));
+    }
+
+    /** A comma too many holds no event; the others keep their shares. */
+    private List<Event> events() {
+        var events = new ArrayList<Event>();
+        if (tokens.atEnd()) {
+            problems.add(EventProblems.noEvents(tokens.here()));
+            return events;
+        }
+        do {
+            if (tokens.atEnd() || tokens.seesMark(",")) {
+                problems.add(EventProblems.emptyEvent(tokens.here()));
+            } else {
+                events.add(new EventReader(tokens, problems).read());
+            }
+        } while (tokens.takeMark(","));
+        return events;
+    }
+}

@@ -1,0 +1,139 @@
+package groundbass.linetext;
+
+import groundbass.score.Place;
+import groundbass.score.Tempo;
+import groundbass.score.Tuning;
+import groundbass.theory.Key;
+import groundbass.theory.Mode;
+import groundbass.theory.NoteName;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** What can be wrong with the settings at the head or before a bar. */
+final class HeadProblems {
+    private HeadProblems() {}
+
+    static Problem noValue(Span span, Keyword word) {
+        return Problem.error(
+                "no-value", span, "nothing stands behind '" + word + "'; write its value on the same line.");
+    }
+
+    static Problem badText(Span span, Keyword word, int most) {
+        return Problem.error(
+                "bad-text",
+                span,
+                "the " + word + " is one line of at most " + most + " characters without control characters.");
+    }
+
+    static Problem unknownForm(Span span, int known) {
+        return Problem.error(
+                "unknown-form",
+                span,
+                "this program reads form " + known + " of line text; a later form may mean other things.");
+    }
+
+    static Problem noTonic(Token found) {
+        return Problem.error(
+                "no-tonic",
+                found.span(),
+                "'" + found.text() + "' is no tonic; write a key as 'A dorian' or 'Bb major'.");
+    }
+
+    static Problem noMode(Span span, NoteName tonic, List<String> modes) {
+        return Problem.error(
+                        "no-mode",
+                        span,
+                        "the key on " + tonic + " has no mode; expected one of: " + String.join(" ", modes) + ".")
+                .suggesting(tonic + " major or " + tonic + " minor");
+    }
+
+    static Problem noSignature(Span span, NoteName tonic, Mode mode) {
+        String others = java.util.stream.Stream.of(-1, 0, 1)
+                .flatMap(alteration -> java.util.Arrays.stream(groundbass.theory.Letter.values())
+                        .map(letter -> new NoteName(letter, alteration)))
+                .filter(name -> name.pitchClass() == tonic.pitchClass() && Key.isWritable(name, mode))
+                .map(name -> name + " " + mode)
+                .collect(Collectors.joining(" or "));
+        return Problem.error(
+                        "no-signature",
+                        span,
+                        tonic + " " + mode + " would need more than " + Key.MOST_FIFTHS + " sharps or flats.")
+                .suggesting(others);
+    }
+
+    static Problem tempoOutOfRange(Span span, int found) {
+        return Problem.error(
+                "tempo-out-of-range",
+                span,
+                "tempo " + found + "; a tempo is " + Tempo.SLOWEST + " to " + Tempo.FASTEST + " beats a minute.");
+    }
+
+    static Problem slowingWithoutTo(Span span) {
+        return Problem.error("slowing-without-to", span, "expected 'to' and a tempo: slowing to 72.");
+    }
+
+    static Problem unknownBeat(Span span, String found, List<String> names) {
+        return Problem.error(
+                        "unknown-beat",
+                        span,
+                        "'" + found + "' is no length that a tempo counts; expected one of: " + String.join(" ", names)
+                                + ", 'dotted' before it, or a fraction such as 5/8.")
+                .suggesting(Nearest.to(found, names));
+    }
+
+    static Problem unknownFeel(Span span) {
+        return Problem.error(
+                "unknown-feel",
+                span,
+                "a feel is 'straight', 'swing 8ths 2:1' or 'swing 16ths 3:2', with 'half-time' after it where wanted.");
+    }
+
+    static Problem badSwing(Span span) {
+        return Problem.error(
+                        "bad-swing", span, "swing needs '8ths' or '16ths' and a ratio from 1:1 to 9:1, long to short.")
+                .suggesting("swing 8ths 2:1");
+    }
+
+    static Problem fretsOutOfRange(Span span) {
+        return Problem.error("frets-out-of-range", span, "a neck has 1 to " + Place.Fretted.MOST_FRETS + " frets.");
+    }
+
+    static Problem noNumber(Span span, Keyword word) {
+        return Problem.error("no-number", span, "'" + word + "' needs a number here.");
+    }
+
+    static Problem badMeter(Span span) {
+        return Problem.error(
+                "bad-meter",
+                span,
+                "a meter is two figures such as 4/4 or 12/8; the lower is 1, 2, 4, 8 or 16, the upper 1 to 32.");
+    }
+
+    static Problem badGroups(Span span, int counts) {
+        return Problem.error(
+                "bad-groups", span, "the groups must add up to " + counts + ", written as in 7/8 (2+2+3).");
+    }
+
+    static Problem badString(Token found) {
+        return Problem.error(
+                "bad-string",
+                found.span(),
+                "'" + found.text()
+                        + "' is no string; write names from low to high: E A D G, an octave where it is needed"
+                        + " (A0), or E=D where the E string sounds D.");
+    }
+
+    static Problem tooManyStrings(Span span) {
+        return Problem.error("too-many-strings", span, "a neck has at most " + Tuning.MOST_STRINGS + " strings.");
+    }
+
+    static Problem saidTwice(Span span, Keyword word, Span first) {
+        return Problem.error(
+                "said-twice", span, "the " + word + " was said in line " + first.line() + " already; take one out.");
+    }
+
+    static Problem onlyAtHead(Span span, Keyword word) {
+        return Problem.error(
+                "only-at-head", span, "'" + word + "' holds for the whole line and stands before the first bar.");
+    }
+}

@@ -1,0 +1,83 @@
+package groundbass.linetext;
+
+import groundbass.linetext.RawBar.Numbered;
+import groundbass.score.Fraction;
+import groundbass.score.Meter;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Checks the numbers that were typed before bars. */
+final class Numbering {
+    private final Problems problems;
+    private final Meter meter;
+
+    Numbering(Problems problems, Meter meter) {
+        this.problems = problems;
+        this.meter = meter;
+    }
+
+    /**
+     * One bar's number.
+     *
+     * @param typed the number that the writer counts by, which may have slipped
+     */
+    record Number(int actual, int typed) {}
+
+    /** All bars but a pickup without a first count. */
+    List<RawBar> drop(List<RawBar> bars) {
+        if (bars.isEmpty()
+                || !isZero(bars.get(0))
+                || !offsets(bars.get(0), meter).isEmpty()) {
+            return bars;
+        }
+        problems.add(BarProblems.pickupEmpty(bars.get(0).head.span()));
+        return bars.subList(1, bars.size());
+    }
+
+    /** One slip of a number is one problem: the numbers after it may go on from it. */
+    List<Number> numbers(List<RawBar> bars) {
+        var numbers = new ArrayList<Number>();
+        int actual = isPickup(bars.get(0)) ? 0 : 1;
+        int slip = 0;
+        for (var bar : bars) {
+            boolean first = numbers.isEmpty();
+            var typed = bar.head.number();
+            if (typed.isPresent() && typed.get().number() != actual + slip) {
+                problems.add(problem(typed.get(), actual, first));
+                boolean counts = typed.get().number() > 0 || first;
+                slip = counts ? typed.get().number() - actual : slip;
+            }
+            numbers.add(new Number(actual, actual + slip));
+            actual++;
+        }
+        return numbers;
+    }
+
+    private static Problem problem(Numbered typed, int actual, boolean first) {
+        if (typed.number() > 0) {
+            return BarProblems.wrongNumber(typed.span(), typed.number(), actual);
+        }
+        return first ? BarProblems.pickupFromOne(typed.span()) : BarProblems.pickupNotFirst(typed.span(), actual);
+    }
+
+    private boolean isPickup(RawBar bar) {
+        return isZero(bar) && firstCount(bar, meter).isPositive();
+    }
+
+    private static boolean isZero(RawBar bar) {
+        return bar.head.number().filter(number -> number.number() == 0).isPresent();
+    }
+
+    /** The earliest count of a bar. */
+    static Fraction firstCount(RawBar bar, Meter meter) {
+        return offsets(bar, meter).stream().min(Fraction::compareTo).orElse(Fraction.ZERO);
+    }
+
+    private static List<Fraction> offsets(RawBar bar, Meter meter) {
+        return bar.counts.stream()
+                .flatMap(line -> line.targets().stream())
+                .map(target -> target.from().offset(meter))
+                .filter(at -> at.isBefore(meter.length()))
+                .toList();
+    }
+}

@@ -1,0 +1,129 @@
+package groundbass.linetext;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Walks over the characters of one line, keeps the columns, and cuts it into tokens. */
+final class Scanner {
+    private final int line;
+    private final String raw;
+    private final String plain;
+    private final Problems problems;
+    private int at;
+
+    Scanner(int line, String raw, Problems problems) {
+        this.line = line;
+        this.raw = raw;
+        this.plain = Lookalikes.plain(raw);
+        this.problems = problems;
+        skipSpaces();
+    }
+
+    /** Whether nothing stands here but spaces, or a comment from the start of the line. */
+    boolean isBlank() {
+        return atEnd() || plain.charAt(at) == '#';
+    }
+
+    boolean startsWithDigit() {
+        return Character.isDigit(plain.charAt(at));
+    }
+
+    /** The next word and nothing after it. */
+    Token word() {
+        int from = at;
+        while (!atEnd() && plain.charAt(at) != ' ') {
+            at++;
+        }
+        var word = token(Token.Kind.WORD, from, at);
+        skipSpaces();
+        return word;
+    }
+
+    /** All that is left, as it was typed, without outer spaces. */
+    Token freeText() {
+        String text = raw.substring(at).strip();
+        int from = raw.indexOf(text, at);
+        return new Token(Token.Kind.QUOTED, text, new Span(line, from + 1, text.length()));
+    }
+
+    /** What is left of the line, cut at spaces, at these marks and before a comment. */
+    Tokens tokens(String marks) {
+        var tokens = new ArrayList<Token>();
+        while (!atEnd() && !(plain.charAt(at) == '#' && isAfterTwoSpaces())) {
+            tokens.add(next(marks));
+            skipSpaces();
+        }
+        return new Tokens(List.copyOf(tokens), whole());
+    }
+
+    /** The line from its first character that is no space to its last. */
+    Span whole() {
+        String text = raw.strip();
+        int from = text.isEmpty() ? 0 : raw.indexOf(text);
+        return new Span(line, from + 1, text.length());
+    }
+
+    private Token next(String marks) {
+        if (startsQuote()) {
+            return quoted();
+        }
+        int from = at++;
+        if (marks.indexOf(plain.charAt(from)) >= 0) {
+            return token(Token.Kind.MARK, from, at);
+        }
+        while (!atEnd() && plain.charAt(at) != ' ' && marks.indexOf(plain.charAt(at)) < 0 && !startsQuote()) {
+            at++;
+        }
+        return token(Token.Kind.WORD, from, at);
+    }
+
+    private boolean startsQuote() {
+        return !closing(raw.charAt(at)).isEmpty();
+    }
+
+    /** A straight quote ends only at a straight one; a curly one at any that closes. */
+    private Token quoted() {
+        int from = at;
+        String closing = closing(raw.charAt(from));
+        at++;
+        while (!atEnd() && closing.indexOf(raw.charAt(at)) < 0) {
+            at++;
+        }
+        String text = raw.substring(from + 1, at);
+        if (atEnd()) {
+            problems.add(TextProblems.openQuote(new Span(line, from + 1, at - from)));
+        } else {
+            at++;
+        }
+        return new Token(Token.Kind.QUOTED, text, new Span(line, from + 1, at - from));
+    }
+
+    /** Which characters end a text in quotes that this one begins; empty where it begins none. */
+    private static String closing(char c) {
+        return switch (c) {
+            case '"' -> "\"";
+            case '\u201C', '\u201D', '\u201E' -> "\"\u201C\u201D";
+            case '\u00AB', '\u00BB' -> "\u00AB\u00BB";
+            default -> "";
+        };
+    }
+
+    private Token token(Token.Kind kind, int from, int to) {
+        return new Token(kind, plain.substring(from, to), new Span(line, from + 1, to - from));
+    }
+
+    private boolean isAfterTwoSpaces() {
+        boolean tab = at > 0 && raw.charAt(at - 1) == '\t';
+        return at == 0 || tab || (at > 1 && plain.charAt(at - 1) == ' ' && plain.charAt(at - 2) == ' ');
+    }
+
+    private void skipSpaces() {
+        while (!atEnd() && plain.charAt(at) == ' ') {
+            at++;
+        }
+    }
+
+    private boolean atEnd() {
+        return at >= plain.length();
+    }
+}

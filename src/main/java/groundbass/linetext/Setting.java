@@ -1,0 +1,22 @@
+package groundbass.linetext;
+
+import groundbass.score.Changes;
+import groundbass.score.Header;
+import groundbass.score.Meter;
+import java.util.function.BiFunction;
+import java.util.function.UnaryOperator;
+
+/**
+ * One line such as {@code tempo 96}, read: what it does to the header, and to the changes before a bar in whose meter
+ * it stands.
+ */
+record Setting(Keyword word, Span span, UnaryOperator<Header> head, BiFunction<Changes, Meter, Changes> change) {
+
+    static Setting ofHead(Keyword word, Span span, UnaryOperator<Header> head) {
+        return new Setting(word, span, head, (changes, meter) -> changes);
+    }
+
+    static Setting ofBar(Keyword word, Span span, UnaryOperator<Changes> change) {
+        return new Setting(word, span, UnaryOperator.identity(), (changes, meter) -> change.apply(changes));
+    }
+}

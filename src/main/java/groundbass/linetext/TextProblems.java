@@ -1,0 +1,83 @@
+package groundbass.linetext;
+
+import java.util.List;
+
+/** What can be wrong with any line of a text. */
+final class TextProblems {
+    private TextProblems() {}
+
+    static Problem tooMany(Span span, int more) {
+        return Problem.error(
+                "too-many-problems",
+                span,
+                more + " more problems are not listed; only the first " + Limits.MOST_PROBLEMS
+                        + " are kept. Mend these first.");
+    }
+
+    static Problem lineTooLong(Span span, int length) {
+        return Problem.error(
+                "line-too-long",
+                span,
+                "this line has " + length + " characters, at most " + Limits.LONGEST_LINE
+                        + " can be read; it is left out. Break it into several lines.");
+    }
+
+    static Problem tooManyBars(Span span) {
+        return Problem.error(
+                "too-many-bars",
+                span,
+                "a line has at most " + Limits.MOST_BARS + " bars; this one and all after it are left out.");
+    }
+
+    static Problem tooManyEvents(Span span) {
+        return Problem.error(
+                "too-many-events",
+                span,
+                "a line has at most " + Limits.MOST_EVENTS + " events; this count line and all after it are left out.");
+    }
+
+    static Problem tooManyNotes(Span span) {
+        return Problem.error(
+                "too-many-notes",
+                span,
+                "a bar holds at most " + groundbass.score.Bar.MOST_NOTES + " notes and a line "
+                        + groundbass.score.Line.MOST_NOTES + "; this one is left out.");
+    }
+
+    static Problem tooManyDirections(Span span) {
+        return Problem.error(
+                "too-many-directions",
+                span,
+                "a bar holds at most " + groundbass.score.Bar.MOST_DIRECTIONS
+                        + " loudnesses and texts; those of this event are left out.");
+    }
+
+    static Problem openQuote(Span span) {
+        return Problem.error("quote-not-closed", span, "this text in quotes has no end; write \" after its last word.");
+    }
+
+    static Problem unknownLine(Span span, String word) {
+        return Problem.error(
+                        "unknown-line",
+                        span,
+                        "a line cannot begin with '" + word + "'; expected a count (1, 2&), a bar, or one of: "
+                                + String.join(" ", Keyword.WORDS) + ".")
+                .suggesting(Nearest.to(word, Keyword.WORDS));
+    }
+
+    static Problem leftOver(Span span, String text) {
+        return Problem.error("left-over", span, "'" + text + "' stands where this line should end; take it out.");
+    }
+
+    static Problem unknownWord(String code, String what, Token found, List<String> known) {
+        return Problem.error(
+                        code,
+                        found.span(),
+                        "'" + found.text() + "' is no " + what + "; expected one of: " + String.join(" ", known) + ".")
+                .suggesting(Nearest.to(found.text(), known));
+    }
+
+    static Problem expected(String code, Span span, String what) {
+        return Problem.error(code, span, what);
+    }
+}

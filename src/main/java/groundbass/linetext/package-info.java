@@ -1,0 +1,5 @@
+/**
+ * Line text: what an educator types becomes a line, problems and origins, and a line becomes text again. Knows nothing
+ * of what is made from a line.
+ */
+package groundbass.linetext;
