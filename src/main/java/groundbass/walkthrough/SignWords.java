@@ -1,5 +1,6 @@
 package groundbass.walkthrough;
 
+import groundbass.score.InForce;
 import groundbass.score.Line;
 import groundbass.score.Passes.Played;
 import groundbass.score.Repeats.Ending;
@@ -12,11 +13,13 @@ import java.util.Optional;
 final class SignWords {
     private final Vocabulary words;
     private final Line line;
+    private final List<InForce> inForce;
     private final List<Played> played;
 
     SignWords(Vocabulary words, Line line) {
         this.words = words;
         this.line = line;
+        this.inForce = line.inForce();
         this.played = line.played();
     }
 
@@ -24,7 +27,7 @@ final class SignWords {
     List<String> before(int index) {
         var bar = line.bars().get(index);
         var changes = bar.changes();
-        var tempo = line.inForce().get(index).tempo();
+        var tempo = inForce.get(index).tempo();
         var texts = new ArrayList<String>();
         changes.section().ifPresent(name -> texts.add(words.say("sign.section", name)));
         changes.key().ifPresent(key -> texts.add(words.say("sign.key", words.key(key))));

@@ -72,11 +72,11 @@ final class Vocabulary {
 
     /** So many notes of one value: {@code two sixteenths}. */
     String notes(NoteValue value, int count) {
-        return dotted(value, counted((value.dots() == 0 ? "value." : "dotted.") + word(value.base()), count));
+        return dotted(value, counted((value.dots() == 1 ? "dotted." : "value.") + word(value.base()), count));
     }
 
     String rests(NoteValue value, int count) {
-        return dotted(value, counted((value.dots() == 0 ? "rest.value." : "rest.dotted.") + word(value.base()), count));
+        return dotted(value, counted((value.dots() == 1 ? "rest.dotted." : "rest.value.") + word(value.base()), count));
     }
 
     /** {@code 96 quarters a minute}. */

@@ -48,6 +48,13 @@ class SpellingTest {
         assertThat(spelled(key("A", Mode.MIXOLYDIAN), "38 39 40")).isEqualTo("D D# E");
     }
 
+    // nobody writes C flat between C and B flat of F major (common practice, no source)
+    @Test
+    void aNaturalNoteIsNotHiddenBehindASignInAMajorKey() {
+        assertThat(spelled(key("F", Mode.MAJOR), "48 47 46")).isEqualTo("C B Bb");
+        assertThat(spelled(key("E", Mode.MAJOR), "47 48 49")).isEqualTo("B C C#");
+    }
+
     @Test
     void everyPitchIsSpelledAsItSoundsInEveryKeyBothWays() {
         for (var mode : Mode.values()) {
