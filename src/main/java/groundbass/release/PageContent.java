@@ -1,0 +1,58 @@
+package groundbass.release;
+
+import java.util.List;
+
+/**
+ * What an episode's page says, frozen with its release.
+ *
+ * @param notes Markdown as typed
+ * @param techniques the plucking hand's techniques in the main line, by line text's words
+ * @param lines the main line first, then the exercises
+ */
+public record PageContent(
+        String title,
+        String level,
+        String summary,
+        String notes,
+        String composer,
+        String credit,
+        String rights,
+        String language,
+        List<String> techniques,
+        List<LineContent> lines) {
+    /**
+     * One line as the page shows it.
+     *
+     * @param tempo beats a minute
+     * @param pictures the names of its pictures among the release's files, narrowest first
+     */
+    public record LineContent(
+            String title,
+            String key,
+            String meter,
+            int tempo,
+            int bars,
+            List<Picture> pictures,
+            List<StepContent> steps) {
+        public LineContent {
+            pictures = List.copyOf(pictures);
+            steps = List.copyOf(steps);
+        }
+    }
+
+    /** A picture of the sheet for readers whose screen is at least so wide, in CSS pixels. */
+    public record Picture(String file, int fromWidth) {}
+
+    /**
+     * A step of the walkthrough.
+     *
+     * @param bar the number of the bar that it begins in
+     * @param from, to the stretch it speaks of: bar number and time in whole notes, {@code 3:1/4}; half-open
+     */
+    public record StepContent(int bar, String from, String to, String text) {}
+
+    public PageContent {
+        techniques = List.copyOf(techniques);
+        lines = List.copyOf(lines);
+    }
+}
