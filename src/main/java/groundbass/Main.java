@@ -19,6 +19,9 @@ public final class Main {
     static CommandLine commandLine(Map<String, String> environment) {
         var line = new CommandLine(new Main());
         line.addSubcommand(new ServeCommand());
+        line.addSubcommand(new RenderCommand());
+        line.addSubcommand(new CheckCommand());
+        line.setCaseInsensitiveEnumValuesAllowed(true);
         // defaults first: a subcommand reads them from the line it hangs on
         line.setDefaultValueProvider(new EnvironmentDefaults(environment));
         return line;

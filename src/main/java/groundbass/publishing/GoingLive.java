@@ -82,12 +82,19 @@ public final class GoingLive {
                 publisher.renew(handle, episode, release);
                 return false;
             }
+            describe(handle, release); // while it is unpublished, so that the slug follows the title
             return episodes.markPublished(handle, episode.id(), clock.instant()) && publishFirst(handle, release);
         });
         if (out) {
             log.info("episode {} is out", episode.id());
             afterwards.run();
         }
+    }
+
+    private void describe(Handle handle, Release release) {
+        revisions
+                .find(handle, release.recipe().revision())
+                .ifPresent(revision -> episodes.describe(handle, release.episode(), revision.document()));
     }
 
     /** An episode must never be live without a release, so the transaction fails where this one cannot be had. */
@@ -99,7 +106,11 @@ public final class GoingLive {
     }
 
     private void correct(Release release) {
-        if (jdbi.inTransaction(handle -> publish(handle, release))) {
+        boolean out = jdbi.inTransaction(handle -> {
+            describe(handle, release);
+            return publish(handle, release);
+        });
+        if (out) {
             log.info(
                     "episode {} is corrected by release {}",
                     release.episode(),
@@ -112,9 +123,6 @@ public final class GoingLive {
         if (!releases.publish(handle, release.id(), clock.instant())) {
             return false;
         }
-        revisions
-                .find(handle, release.recipe().revision())
-                .ifPresent(revision -> episodes.describe(handle, release.episode(), revision.document()));
         audit.append(handle, NOBODY, "release.published", release.id().value());
         return true;
     }

@@ -1,0 +1,120 @@
+package groundbass;
+
+import groundbass.linetext.LineText;
+import groundbass.midi.MidiFile;
+import groundbass.performance.Performance;
+import groundbass.performance.Playing;
+import groundbass.release.Sheets;
+import groundbass.score.Line;
+import groundbass.text.Messages;
+import groundbass.walkthrough.Step;
+import groundbass.walkthrough.Walkthrough;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code render}: line files become sheets, MIDI and words, without a server. */
+@Command(
+        name = "render",
+        description = "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|mid|txt>.")
+final class RenderCommand implements Callable<Integer> {
+    /** What can be written of a line; the word in {@code --only}. */
+    enum Output {
+        PDF("pdf"),
+        SVG("svg"),
+        MID("mid"),
+        WALKTHROUGH("txt");
+
+        private final String ending;
+
+        Output(String ending) {
+            this.ending = ending;
+        }
+    }
+
+    private static final double DESK_WIDTH = 110;
+
+    @Parameters(arity = "1..*", paramLabel = "LINE", description = "Files of line text.")
+    private List<Path> files;
+
+    @Option(names = "--out", paramLabel = "DIR", required = true, description = "Folder to write to; made if missing.")
+    private Path out;
+
+    @Option(
+            names = "--only",
+            split = ",",
+            paramLabel = "KIND",
+            description = "pdf, svg, mid, walkthrough; without it pdf, svg and mid.")
+    private Set<Output> only = EnumSet.of(Output.PDF, Output.SVG, Output.MID);
+
+    @Option(
+            names = "--tempo",
+            paramLabel = "PERCENT",
+            description = "How fast, such as 60%%.",
+            converter = Percent.class)
+    private int tempo = 100;
+
+    @Option(names = "--language", paramLabel = "TAG", description = "Of the words: en or de.")
+    private Locale language = Locale.ENGLISH;
+
+    @Mixin
+    private Reports reports;
+
+    /** Reads {@code 60%} and {@code 60}. */
+    static final class Percent implements ITypeConverter<Integer> {
+        @Override
+        public Integer convert(String text) {
+            return Integer.valueOf(text.strip().replaceFirst("%$", ""));
+        }
+    }
+
+    @Override
+    public Integer call() throws IOException {
+        Files.createDirectories(out);
+        boolean errors = false;
+        for (Path file : files) {
+            var reading = LineText.read(file.toString(), Files.readString(file));
+            reports.print(reading);
+            errors |= reading.hasErrors();
+            for (var output : only) {
+                Files.write(target(file, output), bytes(reading.line(), output));
+            }
+        }
+        return errors ? 1 : 0;
+    }
+
+    private Path target(Path file, Output output) {
+        String name = file.getFileName().toString();
+        int dot = name.lastIndexOf('.');
+        return out.resolve((dot > 0 ? name.substring(0, dot) : name) + "." + output.ending);
+    }
+
+    private byte[] bytes(Line line, Output output) {
+        var messages = Messages.of(language);
+        var sheets = new Sheets(messages);
+        return switch (output) {
+            case PDF -> sheets.pdf(line, Sheets.Imprint.of(line));
+            case SVG -> sheets.svg(line, DESK_WIDTH, "").getBytes(StandardCharsets.UTF_8);
+            case MID -> MidiFile.of(Performance.of(line, Playing.at(tempo)));
+            case WALKTHROUGH -> told(line, messages).getBytes(StandardCharsets.UTF_8);
+        };
+    }
+
+    private static String told(Line line, Messages messages) {
+        return Walkthrough.of(line, messages).stream()
+                .map(Step::text)
+                .collect(Collectors.joining(System.lineSeparator(), "", System.lineSeparator()));
+    }
+}

@@ -1,0 +1,86 @@
+package groundbass.release;
+
+import groundbass.catalog.Rights;
+import groundbass.engraving.Layout;
+import groundbass.engraving.Page;
+import groundbass.engraving.Paper;
+import groundbass.engraving.SheetMeta;
+import groundbass.engraving.SheetOptions;
+import groundbass.engraving.SheetOptions.Footer;
+import groundbass.engraving.SheetOptions.Header;
+import groundbass.engraving.SheetPdf;
+import groundbass.engraving.SheetSvg;
+import groundbass.score.Line;
+import groundbass.text.Messages;
+import groundbass.walkthrough.Walkthrough;
+import groundbass.writing.Writing;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Instant;
+import java.util.List;
+
+/** Lines as printed sheets and as pictures for a page, in one language. Pure: the same line gives the same bytes. */
+public final class Sheets {
+    private final Messages messages;
+
+    public Sheets(Messages messages) {
+        this.messages = messages;
+    }
+
+    /** What a sheet says around its music. */
+    public record Imprint(String title, String series, Rights rights, Footer footer, Instant made, long id) {
+        /** A line alone, outside any series. */
+        public static Imprint of(Line line) {
+            var header = line.header();
+            return new Imprint(
+                    header.title(),
+                    "",
+                    new Rights(header.composer(), "", header.rights()),
+                    Footer.NONE,
+                    Instant.EPOCH,
+                    0);
+        }
+
+        Header header(String lineTitle) {
+            return new Header(lineTitle, series, rights.composer(), rights.statement());
+        }
+    }
+
+    /** A4 pages as a tagged PDF. */
+    public byte[] pdf(Line line, Imprint imprint) {
+        var options = SheetOptions.of(
+                Paper.A4, new PrintedWords(messages), imprint.header(imprint.title()), imprint.footer());
+        var meta = new SheetMeta(
+                imprint.title(),
+                imprint.rights().composer(),
+                messages.locale().toLanguageTag(),
+                imprint.made(),
+                imprint.id(),
+                Walkthrough.alternatives(line, messages));
+        return pdf(Layout.of(Writing.of(line), options), meta);
+    }
+
+    /**
+     * One picture of the whole line.
+     *
+     * @param width in staff spaces: about 48 for a phone, 110 for a desk
+     * @param idPrefix differs among the pictures of one page
+     */
+    public String svg(Line line, double width, String idPrefix) {
+        var options = SheetOptions.of(Paper.screen(width), new PrintedWords(messages), Header.NONE, Footer.NONE);
+        var page = Layout.of(Writing.of(line), options).get(0);
+        String title = line.header().title();
+        return SheetSvg.of(page, idPrefix, messages.locale().toLanguageTag(), title, messages.say("sheet.described"));
+    }
+
+    private static byte[] pdf(List<Page> pages, SheetMeta meta) {
+        var out = new ByteArrayOutputStream();
+        try {
+            SheetPdf.write(pages, meta, out);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return out.toByteArray();
+    }
+}
