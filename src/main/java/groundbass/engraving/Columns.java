@@ -16,7 +16,7 @@ import java.util.TreeMap;
 
 /** Sorts a bar's elements into columns and finds how wide each column is. */
 final class Columns {
-    static final double GRACE_ROOM = 2.1;
+    static final double GRACE_ROOM = 2.4;
     private static final double GHOST_ROOM = 0.45;
     private static final double LEDGER_ROOM = 0.35;
     private static final double CURVE_ROOM = 0.7;

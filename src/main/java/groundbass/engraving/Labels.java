@@ -59,6 +59,27 @@ final class Labels {
                 .orElse(0);
     }
 
+    /** What stands to the left of the widest label: a grace note's number, or a slide into it. */
+    static double leftRoom(List<Cell> cells) {
+        boolean slide = cells.stream()
+                .flatMap(cell -> cell.heads().stream())
+                .anyMatch(head -> isShown(head.head())
+                        && head.head().note().ornaments().slideIn().isPresent());
+        return Math.max(graceReach(cells), slide ? SLIDE_ROOM : 0);
+    }
+
+    /** What stands to the right of the widest label: a slide out of it, or a bend's arrow. */
+    static double rightRoom(List<Cell> cells) {
+        boolean needed = cells.stream()
+                .flatMap(cell -> cell.heads().stream())
+                .map(head -> head.head().note().ornaments())
+                .anyMatch(ornaments ->
+                        ornaments.slideOff().isPresent() || ornaments.bend().isPresent());
+        return needed ? SLIDE_ROOM : 0;
+    }
+
+    private static final double SLIDE_ROOM = 1.5;
+
     static final double GRACE_GAP = 0.7;
 
     static double graceWidth(Arrival arrival) {

@@ -45,11 +45,7 @@ public final class Layout {
         var systems = new ArrayList<Page.Part>();
         for (var plan : plans(paper.room())) {
             var sketch = new Sketch(
-                    plan,
-                    fitting,
-                    signs,
-                    techniques,
-                    line.line().header().tuning().size());
+                    plan, fitting, signs, techniques, line.line().header().tuning());
             systems.add(SystemDrawing.draw(sketch));
             used.addAll(sketch.used());
         }

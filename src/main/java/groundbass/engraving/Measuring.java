@@ -107,20 +107,25 @@ final class Measuring {
         for (int i = 0; i < columns.size(); i++) {
             double reach = Labels.reach(columns.get(i).cells());
             if (reach > 0) {
-                double left = reach + Labels.graceReach(columns.get(i).cells());
+                double left = reach + Labels.leftRoom(columns.get(i).cells());
                 if (before < 0) {
                     rods.keep(0, i + 1, left + BETWEEN_LABELS - Column.MIDDLE);
                 } else {
-                    double right = Labels.reach(columns.get(before).cells());
+                    double right = reach(before);
                     rods.keep(before + 1, i + 1, right + BETWEEN_LABELS + left);
                 }
                 before = i;
             }
         }
         if (before >= 0) {
-            double right = Labels.reach(columns.get(before).cells()) + Column.MIDDLE;
+            double right = reach(before) + Column.MIDDLE;
             rods.keep(before + 1, columns.size() + 1, right + BETWEEN_LABELS);
         }
+    }
+
+    private double reach(int column) {
+        var cells = columns.get(column).cells();
+        return Labels.reach(cells) + Labels.rightRoom(cells);
     }
 
     private void rodsOfLetters() {

@@ -1,5 +1,6 @@
 package groundbass.engraving;
 
+import groundbass.score.Tuning;
 import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -17,7 +18,7 @@ final class Sketch {
     private final List<List<TechniqueMarks.At>> techniques;
     private final Layer notation;
     private final Layer tab;
-    private final int strings;
+    private final Tuning tuning;
     private final List<Spot> spots = new ArrayList<>();
     private final Map<Cell, Double> tips = new IdentityHashMap<>();
     private final Set<Sign> used = EnumSet.noneOf(Sign.class);
@@ -27,14 +28,14 @@ final class Sketch {
             SheetOptions options,
             BarSigns signs,
             List<List<TechniqueMarks.At>> techniques,
-            int strings) {
+            Tuning tuning) {
         this.plan = plan;
         this.options = options;
         this.signs = signs;
         this.techniques = techniques;
-        this.strings = strings;
+        this.tuning = tuning;
         this.notation = new Layer(plan.width(), Measures.STAFF_HEIGHT);
-        this.tab = new Layer(plan.width(), Measures.stringY(strings));
+        this.tab = new Layer(plan.width(), Measures.stringY(tuning.size()));
         for (var span : plan.bars()) {
             for (int i = 0; i < span.columns().length; i++) {
                 for (var cell : span.bar().columns().get(i).cells()) {
@@ -75,7 +76,11 @@ final class Sketch {
     }
 
     int strings() {
-        return strings;
+        return tuning.size();
+    }
+
+    Tuning tuning() {
+        return tuning;
     }
 
     /** In time, upper voice first. */

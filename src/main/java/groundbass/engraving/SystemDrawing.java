@@ -10,12 +10,37 @@ final class SystemDrawing {
     private static final double STAVES_APART = 5;
     private static final double CLEAR = 0.7;
 
-    private static final List<Concern> NOTATION =
-            List.of(new StaffLines(), new NoteMarks(), new Beams(), new Stems(), new Rests());
+    private static final List<Concern> NOTATION = List.of(
+            new StaffLines(),
+            new NoteMarks(),
+            new Beams(),
+            new Stems(),
+            new Rests(),
+            new Tuplets(),
+            new Articulations(),
+            new Ties());
 
     private static final List<Concern> TAB = List.of(new TabNumbers(), new TabLines());
 
-    private static final List<Concern> AROUND = List.of(new Clefs(), new ChordNames());
+    private static final List<Concern> TAB_ALONE = List.of(new TabRhythm());
+
+    /** From the staff outward. */
+    private static final List<Concern> AROUND = List.of(
+            new Clefs(),
+            new Similes(),
+            new SlideEnds(),
+            new Graces(),
+            new Slurs(),
+            new Fermatas(),
+            new Effects(),
+            new Dynamics(),
+            new TechniqueRow(),
+            new Fingers(),
+            new BarNumbers(),
+            new WordsAbove(),
+            new ChordNames(),
+            new Endings(),
+            new Openings());
 
     private SystemDrawing() {}
 
@@ -27,6 +52,9 @@ final class SystemDrawing {
         }
         if (staves.hasTab()) {
             TAB.forEach(concern -> concern.draw(sketch));
+        }
+        if (staves == Staves.TAB_ONLY) {
+            TAB_ALONE.forEach(concern -> concern.draw(sketch));
         }
         AROUND.forEach(concern -> concern.draw(sketch));
         double tabTop = staves == Staves.BOTH ? tabTop(sketch) : 0;

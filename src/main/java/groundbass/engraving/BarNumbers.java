@@ -1,0 +1,20 @@
+package groundbass.engraving;
+
+/** The number of each system's first bar over its clef, but for the piece's first (REFERENCE 3.10). */
+final class BarNumbers implements Concern {
+    private static final double SIZE = 1.5;
+
+    @Override
+    public void draw(Sketch sketch) {
+        var first = sketch.plan().bars().get(0);
+        if (first.index() == 0) {
+            return;
+        }
+        var layer = sketch.upper();
+        var run = new Shape.Run(
+                Integer.toString(first.bar().number()), Face.ITALIC, SIZE, new Point(0.1, 0), Align.START);
+        var box = run.box();
+        double y = layer.top(box.left(), box.right()) - 0.5;
+        layer.add(Kind.BAR_NUMBER, run.moved(0, y));
+    }
+}

@@ -1,0 +1,25 @@
+package groundbass.engraving;
+
+/** Ties and slurs as curves: flat over a distance, never a half circle over a short one. */
+final class Curves {
+    private static final double FLATTEST = 0.45;
+    private static final double HIGHEST = 1.5;
+    private static final double HEIGHT_PER_SPACE = 0.09;
+
+    private Curves() {}
+
+    static Shape.Curve between(Point from, Point to, boolean above) {
+        double length = to.x() - from.x();
+        double height = Math.min(HIGHEST, FLATTEST + HEIGHT_PER_SPACE * length);
+        double lift = (above ? -1 : 1) * height / 0.75;
+        double inward = length * 0.28;
+        double slope = (to.y() - from.y()) * 0.28;
+        return new Shape.Curve(
+                from,
+                new Point(from.x() + inward, from.y() + slope + lift),
+                new Point(to.x() - inward, to.y() - slope + lift),
+                to,
+                Measures.CURVE_ENDS,
+                Measures.CURVE_MIDDLE);
+    }
+}

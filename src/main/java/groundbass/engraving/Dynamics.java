@@ -1,0 +1,42 @@
+package groundbass.engraving;
+
+import groundbass.score.Direction.Loudness;
+import groundbass.score.Dynamic;
+import groundbass.score.Passage;
+import groundbass.score.Position;
+
+/** Loudness under the notation staff (under the tablature where there is no other), in one row. */
+final class Dynamics implements Concern {
+    private static final double GAP = 0.5;
+
+    @Override
+    public void draw(Sketch sketch) {
+        var row = new Row(0.3);
+        for (var span : sketch.plan().bars()) {
+            var bar = sketch.written(span).bar();
+            for (var direction : bar.directions()) {
+                if (direction instanceof Loudness loudness) {
+                    var glyph = glyph(loudness.dynamic());
+                    double x = span.x(loudness.at())
+                            + Column.MIDDLE
+                            - MusicFont.bravura().box(glyph).middle();
+                    var from = new Position(span.bar().number(), loudness.at());
+                    var owner = new Passage(from, new Position(span.bar().number(), bar.to()));
+                    row.add(Kind.DYNAMIC, owner, new Shape.Sign(glyph, new Point(Math.max(x, span.start()), 0), 1));
+                }
+            }
+        }
+        row.placeBelow(sketch.upper(), GAP);
+    }
+
+    private static Glyph glyph(Dynamic dynamic) {
+        return switch (dynamic) {
+            case PP -> Glyph.PP;
+            case P -> Glyph.P;
+            case MP -> Glyph.MP;
+            case MF -> Glyph.MF;
+            case F -> Glyph.F;
+            case FF -> Glyph.FF;
+        };
+    }
+}

@@ -1,0 +1,101 @@
+package groundbass.engraving;
+
+import groundbass.score.Arrival;
+import groundbass.score.Place;
+import groundbass.theory.Key;
+import groundbass.theory.Pitch;
+import groundbass.theory.Spelling;
+
+/** Grace notes: a small head with a crossed flag before the note, slurred to it, on both staves. */
+final class Graces implements Concern {
+    private static final double STEM_LENGTH = 2.5;
+    private static final double FROM_LEFT = 0.95;
+    private static final double LINE = 0.12;
+
+    @Override
+    public void draw(Sketch sketch) {
+        for (var spot : sketch.spots()) {
+            for (var head : spot.cell().heads()) {
+                if (Labels.isShown(head.head())) {
+                    head.head()
+                            .note()
+                            .arrival()
+                            .filter(Arrival::isGrace)
+                            .ifPresent(arrival -> draw(sketch, spot, head, arrival));
+                }
+            }
+        }
+    }
+
+    private static void draw(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival) {
+        sketch.use(Sign.of(arrival.kind()));
+        if (sketch.options().staves().hasNotation()) {
+            notation(sketch, spot, head, arrival);
+        }
+        if (sketch.options().staves().hasTab()) {
+            double y = Measures.stringY(head.head().note().string()) - 0.85;
+            double right = spot.middle();
+            double left = right
+                    - Labels.width(Labels.text(head.head())) / 2
+                    - Labels.GRACE_GAP
+                    - Labels.graceWidth(arrival) / 2;
+            sketch.tab()
+                    .add(Kind.SLUR, spot.owner(), Curves.between(new Point(left, y), new Point(right, y - 0.1), true));
+        }
+    }
+
+    private static void notation(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival) {
+        var pitch = pitch(sketch, spot, head, arrival);
+        int position = Positions.written(pitch.octavesUp(1));
+        double y = Measures.y(position);
+        double x = spot.x() - Slurs.columnLeft(spot) + FROM_LEFT;
+        double scale = Measures.GRACE_SCALE;
+        double width = MusicFont.bravura().width(Glyph.HEAD_BLACK) * scale;
+        var layer = sketch.notation();
+        layer.add(Kind.HEAD, spot.owner(), new Shape.Sign(Glyph.HEAD_BLACK, new Point(x, y), scale));
+        double stem = x + width - LINE;
+        double tip = y - STEM_LENGTH;
+        layer.add(Kind.STEM, spot.owner(), new Shape.Rect(new Box(stem, tip, stem + LINE, y - 0.1)));
+        layer.add(Kind.FLAG, spot.owner(), new Shape.Sign(Glyph.FLAG_8_UP, new Point(stem, tip), scale));
+        layer.add(
+                Kind.FLAG,
+                spot.owner(),
+                new Shape.Stroke(new Point(stem - 0.5, tip + 1.5), new Point(stem + 0.8, tip + 0.5), LINE));
+        ledgers(layer, spot, position, x, width);
+        accidental(sketch, spot, pitch, position, x);
+        var from = new Point(x + width / 2, y + 0.55);
+        var to = new Point(spot.middle() - 0.2, Math.max(y, head.y()) + 0.75);
+        layer.add(Kind.SLUR, spot.owner(), Curves.between(from, to, false));
+    }
+
+    private static void ledgers(Layer layer, Spot spot, int position, double x, double width) {
+        for (int line = -2; line >= position; line -= 2) {
+            layer.add(Kind.LEDGER, spot.owner(), StaffLines.line(x - 0.25, x + width + 0.25, Measures.y(line)));
+        }
+        for (int line = 10; line <= position; line += 2) {
+            layer.add(Kind.LEDGER, spot.owner(), StaffLines.line(x - 0.25, x + width + 0.25, Measures.y(line)));
+        }
+    }
+
+    private static void accidental(Sketch sketch, Spot spot, Pitch pitch, int position, double x) {
+        Key key = sketch.written(spot.span()).inForce().key();
+        int alteration = pitch.name().alteration();
+        if (alteration == key.alterationOf(pitch.name().letter())) {
+            return;
+        }
+        var glyph = alteration < 0 ? Glyph.FLAT : alteration > 0 ? Glyph.SHARP : Glyph.NATURAL;
+        double left = x - 0.12 - MusicFont.bravura().width(glyph) * Measures.GRACE_SCALE;
+        var at = new Point(left, Measures.y(position));
+        sketch.notation().add(Kind.ACCIDENTAL, spot.owner(), new Shape.Sign(glyph, at, Measures.GRACE_SCALE));
+    }
+
+    private static Pitch pitch(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival) {
+        var note = head.head().note();
+        var place = new Place.Fretted(note.string(), arrival.graceFret().orElse(0));
+        int midi = sketch.tuning().midi(place);
+        return Spelling.of(
+                sketch.written(spot.span()).inForce().key(),
+                midi,
+                head.head().pitch().midi());
+    }
+}

@@ -1,0 +1,107 @@
+package groundbass.engraving;
+
+import groundbass.score.Feel;
+import groundbass.score.Fraction;
+import groundbass.score.Tempo;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Over the bar where they begin: the section's name, the tempo as a note and its number, and the feel in words. */
+final class Openings implements Concern {
+    private static final double SECTION = 2.5;
+    private static final double SIZE = 2.0;
+    private static final double GAP = 0.8;
+    private static final double BETWEEN = 1.6;
+    private static final double NOTE_SCALE = 0.7;
+
+    @Override
+    public void draw(Sketch sketch) {
+        var row = new Row(1);
+        for (var span : sketch.plan().bars()) {
+            var opening = new Opening(span.first() ? 0 : span.left());
+            var bar = sketch.written(span);
+            var changes = bar.bar().changes();
+            changes.section().ifPresent(name -> opening.text(Kind.SECTION, name, Face.BOLD, SECTION));
+            if (span.index() == 0 || changes.tempo().isPresent()) {
+                opening.tempo(bar.inForce().tempo());
+            }
+            boolean feltAlready = span.index() == 0 && bar.inForce().feel().equals(Feel.STRAIGHT);
+            if (!feltAlready && (span.index() == 0 || changes.feel().isPresent())) {
+                String words = sketch.options().words().feel(bar.inForce().feel());
+                opening.text(Kind.FEEL, words, Face.ITALIC, SIZE);
+            }
+            changes.slowingTo()
+                    .ifPresent(to ->
+                            opening.text(Kind.TEMPO, sketch.options().words().slowingTo(to), Face.ITALIC, SIZE));
+            opening.addTo(row, sketch.plan().width());
+        }
+        row.placeAbove(sketch.upper(), GAP);
+    }
+
+    /** Items side by side on one baseline. */
+    private static final class Opening {
+        private final List<Row.Item> items = new ArrayList<>();
+        private double x;
+
+        Opening(double x) {
+            this.x = x;
+        }
+
+        void text(Kind kind, String text, Face face, double size) {
+            var run = new Shape.Run(text, face, size, new Point(x, 0), Align.START);
+            items.add(new Row.Item(kind, Optional.empty(), List.of(run)));
+            x = run.box().right() + BETWEEN;
+        }
+
+        void tempo(Tempo tempo) {
+            var shapes = new ArrayList<Shape>();
+            double at = x;
+            for (var glyph : beat(tempo.beat())) {
+                var sign = new Shape.Sign(glyph, new Point(at, -0.1), NOTE_SCALE);
+                shapes.add(sign);
+                at = sign.box().right() + 0.25;
+            }
+            String beat = shapes.isEmpty() ? tempo.beat().toString() : "";
+            var run = new Shape.Run(beat + " = " + tempo.perMinute(), Face.MEDIUM, SIZE, new Point(at, 0), Align.START);
+            shapes.add(run);
+            items.add(new Row.Item(Kind.TEMPO, Optional.empty(), shapes));
+            x = run.box().right() + BETWEEN;
+        }
+
+        /** Moves everything left where it would run over the end. */
+        void addTo(Row row, double width) {
+            if (items.isEmpty()) {
+                return;
+            }
+            double over =
+                    Math.max(0, Math.min(x - BETWEEN - width, items.get(0).box().left()));
+            for (var item : items) {
+                row.add(
+                        item.kind(),
+                        item.owner(),
+                        item.shapes().stream()
+                                .map(shape -> shape.moved(-over, 0))
+                                .toList());
+            }
+        }
+
+        private static List<Glyph> beat(Fraction beat) {
+            for (var glyph : List.of(Glyph.MET_HALF, Glyph.MET_QUARTER, Glyph.MET_8, Glyph.MET_16)) {
+                var length = length(glyph);
+                if (beat.equals(length)) {
+                    return List.of(glyph);
+                }
+                if (beat.equals(length.times(Fraction.of(3, 2)))) {
+                    return List.of(glyph, Glyph.MET_DOT);
+                }
+            }
+            return List.of();
+        }
+
+        private static Fraction length(Glyph glyph) {
+            return Fraction.of(
+                    1, glyph == Glyph.MET_HALF ? 2 : glyph == Glyph.MET_QUARTER ? 4 : glyph == Glyph.MET_8 ? 8 : 16);
+        }
+    }
+}

@@ -1,0 +1,75 @@
+package groundbass.engraving;
+
+import groundbass.score.Ornaments.SlideIn;
+import groundbass.score.Ornaments.SlideOff;
+
+/** Slides from and to nowhere in particular: a short line before or behind the note, on both staves. */
+final class SlideEnds implements Concern {
+    private static final double LENGTH = 1.0;
+    private static final double RISE = 0.45;
+    private static final double GAP = 0.2;
+
+    @Override
+    public void draw(Sketch sketch) {
+        for (var spot : sketch.spots()) {
+            for (var head : spot.cell().heads()) {
+                var ornaments = head.head().note().ornaments();
+                if (!head.head().tiedFrom()) {
+                    ornaments.slideIn().ifPresent(in -> in(sketch, spot, head, in));
+                }
+                if (!head.head().tiedTo()) {
+                    ornaments.slideOff().ifPresent(off -> off(sketch, spot, head, off));
+                }
+            }
+        }
+    }
+
+    private static void in(Sketch sketch, Spot spot, HeadPlace head, SlideIn in) {
+        sketch.use(Sign.SLIDE_IN);
+        double fall =
+                switch (in) {
+                    case BELOW -> RISE;
+                    case ABOVE -> -RISE;
+                };
+        if (sketch.options().staves().hasNotation()) {
+            double right = spot.x() - Math.max(0, accidentalLeft(spot)) - GAP;
+            stroke(sketch.notation(), spot, right - LENGTH, head.y() + fall * 1.4, right, head.y());
+        }
+        if (sketch.options().staves().hasTab()) {
+            double y = Measures.stringY(head.head().note().string());
+            double right = spot.middle() - Labels.width(Labels.text(head.head())) / 2 - GAP;
+            stroke(sketch.tab(), spot, right - LENGTH, y + fall, right, y - fall);
+        }
+    }
+
+    private static void off(Sketch sketch, Spot spot, HeadPlace head, SlideOff off) {
+        sketch.use(Sign.SLIDE_OFF);
+        double fall =
+                switch (off) {
+                    case DOWN -> RISE;
+                    case UP -> -RISE;
+                };
+        if (sketch.options().staves().hasNotation()) {
+            double left = spot.x() + head.right() + GAP;
+            stroke(sketch.notation(), spot, left, head.y(), left + LENGTH, head.y() + fall * 1.4);
+        }
+        if (sketch.options().staves().hasTab() && Labels.isShown(head.head())) {
+            double y = Measures.stringY(head.head().note().string());
+            double left = spot.middle() + Labels.width(Labels.text(head.head())) / 2 + GAP;
+            stroke(sketch.tab(), spot, left, y - fall, left + LENGTH, y + fall);
+        }
+    }
+
+    private static double accidentalLeft(Spot spot) {
+        return spot.span().bar().columns().stream()
+                .filter(column -> column.cells().contains(spot.cell()))
+                .flatMap(column -> column.accidentals().stream())
+                .mapToDouble(each -> -each.box().left())
+                .max()
+                .orElse(0);
+    }
+
+    private static void stroke(Layer layer, Spot spot, double x1, double y1, double x2, double y2) {
+        layer.add(Kind.SLIDE, spot.owner(), new Shape.Stroke(new Point(x1, y1), new Point(x2, y2), 0.16));
+    }
+}

@@ -1,0 +1,95 @@
+package groundbass.engraving;
+
+import groundbass.writing.Head;
+
+/** Ties from head to head, away from the stems (REFERENCE 3.4); over a system's end, half on each side. */
+final class Ties implements Concern {
+    private static final double FROM_HEAD = 0.14;
+    private static final double OFF_CENTRE = 0.36;
+    private static final double SHORTEST = 1.2;
+
+    @Override
+    public void draw(Sketch sketch) {
+        for (int i = 0; i < sketch.spots().size(); i++) {
+            var spot = sketch.spots().get(i);
+            for (int h = 0; h < spot.cell().heads().size(); h++) {
+                if (spot.cell().heads().get(h).head().tiedTo()) {
+                    out(sketch, i, h);
+                }
+                if (spot.cell().heads().get(h).head().tiedFrom() && isFirst(sketch, i)) {
+                    in(sketch, spot, h);
+                }
+            }
+        }
+    }
+
+    private static void out(Sketch sketch, int index, int h) {
+        var spot = sketch.spots().get(index);
+        var head = spot.cell().heads().get(h);
+        boolean above = isAbove(spot, h);
+        double y = head.y() + (above ? -OFF_CENTRE : OFF_CENTRE);
+        double left = spot.x() + tieLeft(spot, head) + FROM_HEAD;
+        double right = Double.NaN;
+        for (int i = index + 1; i < sketch.spots().size() && Double.isNaN(right); i++) {
+            var next = sketch.spots().get(i);
+            for (var other : next.cell().heads()) {
+                if (continues(head.head(), other.head())) {
+                    right = next.x() + other.dx() - FROM_HEAD;
+                }
+            }
+        }
+        if (Double.isNaN(right)) {
+            var last = sketch.plan().bars().get(sketch.plan().bars().size() - 1);
+            right = last.end() - 0.2;
+        }
+        tie(sketch, spot, left, Math.max(right, left + 0.6), y, above);
+    }
+
+    private static void in(Sketch sketch, Spot spot, int h) {
+        var head = spot.cell().heads().get(h);
+        boolean above = isAbove(spot, h);
+        double right = spot.x() + head.dx() - FROM_HEAD;
+        double left = Math.min(spot.span().start() - 0.6, right - SHORTEST);
+        tie(sketch, spot, left, right, head.y() + (above ? -OFF_CENTRE : OFF_CENTRE), above);
+    }
+
+    private static void tie(Sketch sketch, Spot spot, double left, double right, double y, boolean above) {
+        var curve = Curves.between(new Point(left, y), new Point(right, y), above);
+        sketch.notation().add(Kind.TIE, spot.owner(), curve);
+    }
+
+    /** Past the dots, which stand in the way of a tie on their height. */
+    private static double tieLeft(Spot spot, HeadPlace head) {
+        return spot.cell().dots().stream()
+                .mapToDouble(dot -> dot.dx() + MusicFont.bravura().width(Glyph.DOT))
+                .max()
+                .orElse(head.right());
+    }
+
+    /** In two voices outward; of a chord, the upper half above; a single tie opposite the stem. */
+    private static boolean isAbove(Spot spot, int head) {
+        var cell = spot.cell();
+        if (cell.voices() > 1) {
+            return cell.voice() == 0;
+        }
+        int count = cell.heads().size();
+        return count == 1 ? !cell.up() : head >= count / 2;
+    }
+
+    private static boolean continues(Head head, Head next) {
+        return next.tiedFrom()
+                && next.noteBar() == head.noteBar()
+                && next.note().equals(head.note());
+    }
+
+    /** Whether what this spot continues lies on an earlier system. */
+    private static boolean isFirst(Sketch sketch, int index) {
+        var spot = sketch.spots().get(index);
+        return spot.span().first()
+                && spot.cell().index() == 0
+                && spot.cell()
+                        .element()
+                        .onset()
+                        .equals(sketch.written(spot.span()).bar().from());
+    }
+}
