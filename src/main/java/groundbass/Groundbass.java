@@ -74,7 +74,8 @@ public final class Groundbass implements AutoCloseable {
         // --- web: what every page needs, then the page groups
         var installation = installation(config, port);
         var assets = new Assets();
-        var pages = new Pages(new Templates(assets), installation, new Chosen(settings::current));
+        var chosen = new Chosen(settings::current, clock);
+        var pages = new Pages(new Templates(assets), installation, chosen);
         var doorkeeper = new Doorkeeper(new SignedInVisitors(sessions), new SessionCookie(installation));
         List<PageGroup> groups = List.of(
                 new HomePage(pages, List::of), new GeneralPages(pages), new HealthPage(jdbi), new AssetFiles(assets));

@@ -25,10 +25,11 @@ class MessagesTest {
         assertThat(new TreeSet<>(GERMAN.stringPropertyNames())).isEqualTo(new TreeSet<>(ENGLISH.stringPropertyNames()));
     }
 
+    /** As many, not the same ones: a language may be given a word in two forms and take the one that fits. */
     @Test
-    void bothLanguagesFillTheSamePlaces() {
+    void bothLanguagesFillAsManyPlaces() {
         for (String key : ENGLISH.stringPropertyNames()) {
-            assertThat(places(GERMAN, key)).as(key).isEqualTo(places(ENGLISH, key));
+            assertThat(places(GERMAN, key)).as(key).hasSameSizeAs(places(ENGLISH, key));
         }
     }
 

@@ -29,12 +29,15 @@ public final class StoredBytes {
     private final Optional<byte[]> compressed;
     private final String mediaType;
     private final EntityTag tag;
+    // each coding is a representation of its own and needs its own strong tag (RFC 9110 section 8.8.3.3)
+    private final EntityTag compressedTag;
 
     private StoredBytes(byte[] plain, Optional<byte[]> compressed, String mediaType) {
         this.plain = plain;
         this.compressed = compressed;
         this.mediaType = mediaType;
         this.tag = EntityTag.ofContent(plain);
+        this.compressedTag = new EntityTag(tag.opaque() + "-gzip");
     }
 
     public static StoredBytes of(byte[] bytes, String mediaType) {
@@ -55,8 +58,7 @@ public final class StoredBytes {
     /** Answers with these bytes, or with 304 where the asker has them already. */
     public void send(Context ctx, String cacheControl) {
         boolean squeeze = compressed.isPresent() && acceptsGzip(ctx);
-        // each coding is a representation of its own and needs its own strong tag (RFC 9110 section 8.8.3.3)
-        var sent = squeeze ? new EntityTag(tag.opaque() + "-gzip") : tag;
+        var sent = squeeze ? compressedTag : tag;
         ctx.header("Cache-Control", cacheControl).header("ETag", sent.toString());
         if (compressed.isPresent()) {
             Vary.on(ctx, "Accept-Encoding");

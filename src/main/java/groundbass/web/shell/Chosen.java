@@ -1,6 +1,9 @@
 package groundbass.web.shell;
 
 import groundbass.catalog.SiteSettings;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
 import org.jdbi.v3.core.JdbiException;
@@ -8,26 +11,45 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * What the educator chose for the site, as it stands now; while the database does not answer, as it stood last, so that
- * the page that says so can still be shown. Thread-safe.
+ * What the educator chose for the site. Every page asks, so it is read at most once a second; who changes it calls
+ * {@link #forget}, and another node sees the change a second later. While the database does not answer, the last that
+ * was read holds, so that the page that says so can still be shown. Thread-safe.
  */
 public final class Chosen implements Supplier<SiteSettings> {
     private static final Logger log = LoggerFactory.getLogger(Chosen.class);
+    private static final Duration FRESH = Duration.ofSeconds(1);
 
     private final Supplier<SiteSettings> settings;
-    private final AtomicReference<SiteSettings> last = new AtomicReference<>(SiteSettings.USUAL);
+    private final Clock clock;
+    private final AtomicReference<Read> last = new AtomicReference<>(new Read(SiteSettings.USUAL, Instant.MIN));
 
-    public Chosen(Supplier<SiteSettings> settings) {
+    public Chosen(Supplier<SiteSettings> settings, Clock clock) {
         this.settings = settings;
+        this.clock = clock;
     }
 
     @Override
     public SiteSettings get() {
+        var now = clock.instant();
+        var read = last.get();
+        return now.isBefore(read.until()) ? read.value() : readAgain(read, now);
+    }
+
+    /** Reads again when next asked. */
+    public void forget() {
+        last.updateAndGet(read -> new Read(read.value(), Instant.MIN));
+    }
+
+    private SiteSettings readAgain(Read before, Instant now) {
         try {
-            last.set(settings.get());
+            var value = settings.get();
+            last.set(new Read(value, now.plus(FRESH)));
+            return value;
         } catch (JdbiException e) {
             log.warn("the settings cannot be read; going on with the last that were", e);
+            return before.value();
         }
-        return last.get();
     }
+
+    private record Read(SiteSettings value, Instant until) {}
 }

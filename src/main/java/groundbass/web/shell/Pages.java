@@ -1,7 +1,6 @@
 package groundbass.web.shell;
 
 import groundbass.catalog.SiteSettings;
-import groundbass.text.Languages;
 import groundbass.web.answer.StoredBytes;
 import groundbass.web.answer.Vary;
 import groundbass.web.view.Frame;
@@ -11,7 +10,6 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -24,6 +22,7 @@ public final class Pages {
     private final Installation installation;
     private final Supplier<SiteSettings> chosen;
     private final KeptPages kept = new KeptPages();
+    private final Wishes wishes = new Wishes();
 
     public Pages(Templates templates, Installation installation, Supplier<SiteSettings> chosen) {
         this.templates = templates;
@@ -76,10 +75,9 @@ public final class Pages {
         return StoredBytes.of(html.getBytes(StandardCharsets.UTF_8), HTML);
     }
 
-    private static Reader reader(Context ctx, SiteSettings settings) {
+    private Reader reader(Context ctx, SiteSettings settings) {
         var wish = Optional.ofNullable(ctx.header("Accept-Language"));
-        var otherwise = Locale.forLanguageTag(settings.language());
-        return new Reader(Languages.spoken(wish, otherwise), settings.defaultZone());
+        return wishes.reader(wish, settings.language(), settings.defaultZone());
     }
 
     private static void describe(Context ctx, Reader reader) {
