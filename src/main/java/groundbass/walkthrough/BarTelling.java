@@ -62,19 +62,13 @@ final class BarTelling {
         return wholeBeats ? words.counted("rest.beats", beats) : words.say("rest");
     }
 
+    /** A voice that rests while another sounds is passed over. */
     private String voices(Stretch stretch) {
-        var voices = written.voices();
-        var told = voices.stream()
-                .filter(voice -> Stretch.isVisible(voice, stretch.from(), stretch.to()))
+        var told = written.voices().stream()
+                .filter(voice -> Stretch.kind(voice, stretch.from(), stretch.to()) != Stretch.Kind.REST)
+                .map(voice -> voice(voice, stretch))
                 .toList();
-        if (voices.size() == 1) {
-            return voice(voices.get(0), stretch);
-        }
-        if (told.size() == 1) {
-            boolean isUpper = told.get(0) == voices.get(0);
-            return words.say(isUpper ? "upper" : "lower", voice(told.get(0), stretch));
-        }
-        return words.say("voices", voice(voices.get(0), stretch), voice(voices.get(1), stretch));
+        return told.size() == 1 ? told.get(0) : words.say("voices", told.get(0), told.get(1));
     }
 
     private String voice(Voice voice, Stretch stretch) {

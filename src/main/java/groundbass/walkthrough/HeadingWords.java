@@ -29,6 +29,11 @@ final class HeadingWords {
     }
 
     String of(Stretch stretch) {
+        var bar = written.bar();
+        boolean wholeBar = stretch.from().equals(bar.from()) && stretch.to().equals(bar.to());
+        if (wholeBar && stretch.kind() != Stretch.Kind.PLAY) {
+            return wholeBar();
+        }
         var parts = new ArrayList<String>();
         parts.add(bar());
         parts.add(beats(stretch));

@@ -3,7 +3,6 @@ package groundbass.walkthrough;
 import groundbass.score.Arrival;
 import groundbass.score.Harmonic;
 import groundbass.score.Note;
-import groundbass.score.Ornaments;
 import groundbass.score.Ornaments.Bend;
 import groundbass.score.Ornaments.Mark;
 import groundbass.score.Place.Fretted;
@@ -29,20 +28,23 @@ final class NoteWords {
     /** @param heads those of one chord that begin here, lowest first */
     String of(List<Head> heads) {
         var first = heads.get(0).note();
-        boolean alike =
-                heads.stream().map(Head::note).allMatch(note -> note.pluck().equals(first.pluck()) && isPlain(note));
+        boolean alike = heads.stream().map(Head::note).allMatch(note -> isLike(note, first));
         if (heads.size() > 1 && alike) {
             var what = heads.stream().map(this::what).toList();
-            return strike(first, words.say("together", listBut(what), what.get(what.size() - 1)));
+            return detailed(first, words.say("together", listBut(what), what.get(what.size() - 1)));
         }
         return heads.stream()
-                .map(this::one)
+                .map(head -> detailed(head.note(), what(head)))
                 .reduce((one, two) -> words.say("together.each", one, two))
                 .orElseThrow();
     }
 
-    private static boolean isPlain(Note note) {
-        return note.arrival().isEmpty() && note.ornaments().equals(Ornaments.NONE);
+    /** Whether both hands do the same for two notes, so that it is said once. */
+    private static boolean isLike(Note one, Note two) {
+        return one.pluck().equals(two.pluck())
+                && one.ornaments().equals(two.ornaments())
+                && one.arrival().isEmpty()
+                && two.arrival().isEmpty();
     }
 
     private String listBut(List<String> what) {
@@ -52,9 +54,8 @@ final class NoteWords {
                 .orElseThrow();
     }
 
-    private String one(Head head) {
-        return details(head.note()).stream()
-                .reduce(strike(head.note(), what(head)), (text, detail) -> words.say("detail", text, detail));
+    private String detailed(Note note, String what) {
+        return details(note).stream().reduce(strike(note, what), (text, detail) -> words.say("detail", text, detail));
     }
 
     private String strike(Note note, String what) {

@@ -60,12 +60,16 @@ record Stretch(Fraction from, Fraction to, Kind kind) {
                 && at.isBefore(last.onset().plus(last.length()));
     }
 
+    /** What a voice that rests does is not asked where another sounds. */
     private static Stretch stretch(WrittenBar bar, Fraction from, Fraction to) {
         var kinds = bar.voices().stream()
-                .filter(voice -> isVisible(voice, from, to))
                 .map(voice -> kind(voice, from, to))
+                .filter(kind -> kind != Kind.REST)
                 .distinct()
                 .toList();
+        if (kinds.isEmpty()) {
+            return new Stretch(from, to, Kind.REST);
+        }
         return new Stretch(from, to, kinds.size() == 1 ? kinds.get(0) : Kind.PLAY);
     }
 
@@ -79,11 +83,6 @@ record Stretch(Fraction from, Fraction to, Kind kind) {
                 .allMatch(element ->
                         element instanceof Chord && (element.onset().isBefore(from) || RhythmWords.isHeld(element)));
         return carriesOn ? Kind.HOLD : Kind.PLAY;
-    }
-
-    /** Whether a voice has more to show between two times than rests that are not drawn. */
-    static boolean isVisible(Voice voice, Fraction from, Fraction to) {
-        return within(voice, from, to).stream().anyMatch(element -> !(element instanceof Rest rest && rest.hidden()));
     }
 
     private static List<Element> within(Voice voice, Fraction from, Fraction to) {

@@ -1,0 +1,282 @@
+package groundbass.walkthrough;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.linetext.LineText;
+import groundbass.score.Fraction;
+import groundbass.score.Line;
+import groundbass.score.Passage;
+import groundbass.score.Position;
+import groundbass.text.Messages;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+
+/** Every sentence here was worked out by reading the line, not taken from the program. */
+class WalkthroughTest {
+    private static final String SIXTEENTHS = """
+            key     A dorian
+            meter   4/4
+            tempo   96
+            strings E A D G
+            style   finger
+
+            bar 1 over Am7
+            1    E5
+            1&   E5, E8
+            2    A5, Ax
+            2&   A7 short
+            3    E5 down, E7 up, A5 down
+            4    E8*2 slap, D5 pop, D7 hammer
+            """;
+
+    private static final String FORM = """
+            key     F minor
+            meter   4/4
+            tempo   80
+            strings B E A D G
+            style   thumb
+
+            bar 0
+            4    rest, E0
+
+            section Verse
+            repeat start
+            bar 1 over Fm7, Bb7 at 3&
+            1-2  E1 mp
+            3    A0, A1
+            4    rest*2, D3 slide in below, D1 short
+
+            ending 1
+            bar 2 = bar 1
+            ending end
+            repeat end
+
+            ending 2
+            bar 3 over Db
+            1-4  rest
+            ending end
+
+            bar 4 over N.C.
+            1    E1+D3 pluck
+            2    hold, Ax lefthand
+            3    E12 harmonic
+            4    G1 bend 1/2 vibrato with 2
+            """;
+
+    private static final String SEVEN = """
+            key     D dorian
+            meter   7/8 (2+2+3)
+            tempo   200
+            strings E A D G
+            style   finger
+
+            bar 1 over Dm7
+            1    A5 accent, Ax
+            3    rest
+            5    D5, D7 hammer, D5 pull
+            """;
+
+    private static final String TRIPLET = """
+            key     E minor
+            meter   4/4
+            tempo   60
+            strings E A D G
+            style   pick
+
+            repeat start
+            bar 1
+            1-2  E0, E3 slide from 2, E5
+            3-4  rest
+            repeat end x3
+            """;
+
+    private static final String TWO_PARTS = """
+            key     G major
+            meter   4/4
+            tempo   60
+            strings E A D G
+            style   pluck
+
+            bar 1 over G
+            1    E3 until end + D5, G4
+            2    D5, G4
+            3-4  rest
+            """;
+
+    @Test
+    void eachBeatIsOneSentenceOfRhythmAndHands() {
+        assertThat(english(SIXTEENTHS))
+                .containsExactly(
+                        "Key: A dorian. Meter: 4/4. Tempo: 96 quarters a minute. Strings from low to high: E, A, D and G."
+                                + " “Play” means index and middle finger of the plucking hand in turn.",
+                        "Bar 1, beat 1, over Am7: an eighth and two sixteenths: play A (E string, fret 5);"
+                                + " play A (E string, fret 5); play C (E string, fret 8).",
+                        "Bar 1, beat 2: two sixteenths and an eighth: play D (A string, fret 5);"
+                                + " play a dead note (A string); play E (A string, fret 7), short.",
+                        "Bar 1, beat 3: a triplet (three eighths): thumb down through A (E string, fret 5);"
+                                + " thumb back up through B (E string, fret 7); thumb down through D (A string, fret 5).",
+                        "Bar 1, beat 4: an eighth and two sixteenths: slap C (E string, fret 8);"
+                                + " pop G (D string, fret 5); hammer on to A (D string, fret 7).");
+    }
+
+    @Test
+    void germanMusiciansReadTheirOwnWords() {
+        assertThat(german(SIXTEENTHS))
+                .containsExactly(
+                        "Tonart: A-Dorisch. Taktart: 4/4. Tempo: 96 Viertel pro Minute. Saiten von tief nach hoch: E, A, D"
+                                + " und G. „Spielen“ heißt: Zeige- und Mittelfinger der Zupfhand im Wechsel.",
+                        "Takt 1, Schlag 1, über Am7: eine Achtel und zwei Sechzehntel: A (E-Saite, 5. Bund) spielen;"
+                                + " A (E-Saite, 5. Bund) spielen; C (E-Saite, 8. Bund) spielen.",
+                        "Takt 1, Schlag 2: zwei Sechzehntel und eine Achtel: D (A-Saite, 5. Bund) spielen;"
+                                + " Dead Note (A-Saite) spielen; E (A-Saite, 7. Bund) spielen, kurz.",
+                        "Takt 1, Schlag 3: eine Triole (drei Achtel): A (E-Saite, 5. Bund) mit dem Daumen abwärts"
+                                + " durchschlagen; H (E-Saite, 7. Bund) mit dem Daumen aufwärts zurückschlagen;"
+                                + " D (A-Saite, 5. Bund) mit dem Daumen abwärts durchschlagen.",
+                        "Takt 1, Schlag 4: eine Achtel und zwei Sechzehntel: C (E-Saite, 8. Bund) slappen;"
+                                + " G (D-Saite, 5. Bund) poppen; Hammer-on zu A (D-Saite, 7. Bund).");
+    }
+
+    @Test
+    void theFormIsToldWithItsRepeatsAndWhatIsTheSameIsSaidSo() {
+        assertThat(english(FORM))
+                .containsExactly(
+                        "Key: F minor. Meter: 4/4. Tempo: 80 quarters a minute."
+                                + " Strings from low to high: B, E, A, D and G.",
+                        "Pickup, beat 4: an eighth rest and an eighth: thumb open E (E string).",
+                        "Section “Verse” begins.",
+                        "A repeat begins here.",
+                        "Bar 1, beat 1, over Fm7, moderately soft (mp): a half: thumb F (E string, fret 1).",
+                        "Bar 1, beat 2: keep holding.",
+                        "Bar 1, beat 3, over Bb7 from 3&: two eighths: thumb open A (A string);"
+                                + " thumb B flat (A string, fret 1).",
+                        "Bar 1, beat 4: an eighth rest and two sixteenths: thumb F (D string, fret 3), sliding in from"
+                                + " below; thumb E flat (D string, fret 1), short.",
+                        "Ending 1: only on pass 1.",
+                        "Bar 2, over Fm7, over Bb7 from 3&, moderately soft (mp): the same as bar 1.",
+                        "Back to bar 1.",
+                        "Ending 2: only on pass 2.",
+                        "Bar 3, over Db: rest for the whole bar.",
+                        "Bar 4, beat 1, without a chord: a dotted quarter:"
+                                + " pluck F (E string, fret 1) and F (D string, fret 3) together.",
+                        "Bar 4, beat 2: keep holding until 2&, then an eighth:"
+                                + " with the fretting hand alone strike a dead note (A string).",
+                        "Bar 4, beat 3: a quarter: thumb the harmonic E (E string, touched at fret 12).",
+                        "Bar 4, beat 4: a quarter: thumb A flat (G string, fret 1), bent up a semitone, with vibrato,"
+                                + " fretted with the middle finger.");
+    }
+
+    @Test
+    void theFormIsToldInGerman() {
+        assertThat(german(FORM))
+                .containsExactly(
+                        "Tonart: f-Moll. Taktart: 4/4. Tempo: 80 Viertel pro Minute."
+                                + " Saiten von tief nach hoch: H, E, A, D und G.",
+                        "Auftakt, Schlag 4: eine Achtelpause und eine Achtel:"
+                                + " leere E-Saite (E) mit dem Daumen zupfen.",
+                        "Abschnitt „Verse“ beginnt.",
+                        "Hier beginnt eine Wiederholung.",
+                        "Takt 1, Schlag 1, über Fm7, halbleise (mp): eine Halbe:"
+                                + " F (E-Saite, 1. Bund) mit dem Daumen zupfen.",
+                        "Takt 1, Schlag 2: weiter halten.",
+                        "Takt 1, Schlag 3, über Bb7 ab 3&: zwei Achtel: leere A-Saite (A) mit dem Daumen zupfen;"
+                                + " B (A-Saite, 1. Bund) mit dem Daumen zupfen.",
+                        "Takt 1, Schlag 4: eine Achtelpause und zwei Sechzehntel: F (D-Saite, 3. Bund) mit dem Daumen"
+                                + " zupfen, von unten hineinrutschen; Es (D-Saite, 1. Bund) mit dem Daumen zupfen, kurz.",
+                        "Klammer 1: nur beim 1. Mal.",
+                        "Takt 2, über Fm7, über Bb7 ab 3&, halbleise (mp): genau wie Takt 1.",
+                        "Zurück zu Takt 1.",
+                        "Klammer 2: nur beim 2. Mal.",
+                        "Takt 3, über Db: den ganzen Takt Pause.",
+                        "Takt 4, Schlag 1, ohne Akkord: eine punktierte Viertel:"
+                                + " F (E-Saite, 1. Bund) und F (D-Saite, 3. Bund) zusammen zupfen.",
+                        "Takt 4, Schlag 2: bis 2& weiter halten, dann eine Achtel:"
+                                + " Dead Note (A-Saite) nur mit der Greifhand anschlagen.",
+                        "Takt 4, Schlag 3: eine Viertel:"
+                                + " Flageolett E (E-Saite, am 12. Bund berührt) mit dem Daumen zupfen.",
+                        "Takt 4, Schlag 4: eine Viertel: As (G-Saite, 1. Bund) mit dem Daumen zupfen, um einen Halbton"
+                                + " gezogen, mit Vibrato, mit dem Mittelfinger gegriffen.");
+    }
+
+    @Test
+    void unequalBeatsNameTheirCounts() {
+        assertThat(english(SEVEN))
+                .containsExactly(
+                        "Key: D dorian. Meter: 7/8. Tempo: 200 eighths a minute. Strings from low to high: E, A, D and G."
+                                + " “Play” means index and middle finger of the plucking hand in turn.",
+                        "Bar 1, beat 1 (counts 1 and 2), over Dm7: two eighths: play D (A string, fret 5), accented;"
+                                + " play a dead note (A string).",
+                        "Bar 1, beat 2 (counts 3 and 4): rest for one beat.",
+                        "Bar 1, beat 3 (counts 5 to 7): three eighths: play G (D string, fret 5);"
+                                + " hammer on to A (D string, fret 7); pull off to G (D string, fret 5).");
+    }
+
+    @Test
+    void aTripletOverTwoBeatsIsToldWholeAndTheRepeatIsCounted() {
+        assertThat(english(TRIPLET))
+                .containsExactly(
+                        "Key: E minor. Meter: 4/4. Tempo: 60 quarters a minute. Strings from low to high: E, A, D and G.",
+                        "A repeat begins here.",
+                        "Bar 1, beats 1 and 2: a triplet (three quarters): pick open E (E string);"
+                                + " pick G (E string, fret 3), slid to from a grace note at fret 2;"
+                                + " pick A (E string, fret 5).",
+                        "Bar 1, beats 3 and 4: rest for two beats.",
+                        "Back to bar 1; from there to here three times in all.");
+        assertThat(german(TRIPLET))
+                .endsWith(
+                        "Takt 1, Schläge 3 und 4: zwei Schläge Pause.",
+                        "Zurück zu Takt 1; von dort bis hier insgesamt dreimal spielen.");
+    }
+
+    @Test
+    void twoPartsAreToldOneAfterTheOther() {
+        assertThat(english(TWO_PARTS))
+                .endsWith(
+                        "Bar 1, beat 1, over G: upper part: two eighths: pluck G (D string, fret 5);"
+                                + " pluck B (G string, fret 4). Lower part: a whole note: pluck G (E string, fret 3).",
+                        "Bar 1, beat 2: upper part: two eighths: pluck G (D string, fret 5);"
+                                + " pluck B (G string, fret 4). Lower part: keep holding.",
+                        "Bar 1, beats 3 and 4: keep holding.");
+    }
+
+    @Test
+    void stepsAreTiedToTheirPassages() {
+        var steps = Walkthrough.of(line(FORM), Messages.of(Locale.ENGLISH));
+        assertThat(steps.get(0).passage()).isEqualTo(new Passage(at(0, 0), at(5, 0)));
+        assertThat(steps.get(1).passage()).isEqualTo(new Passage(at(0, 3), at(1, 0)));
+        assertThat(steps.get(6).passage()).isEqualTo(new Passage(at(1, 2), at(1, 3)));
+    }
+
+    @Test
+    void aPictureIsReplacedByTheBarsThatItShows() {
+        var alternative = Walkthrough.alternatives(line(FORM), Messages.of(Locale.ENGLISH));
+        assertThat(alternative.apply(new Passage(at(2, 0), at(4, 0))))
+                .isEqualTo("Bass line in notation and tablature, bars 2 to 3. Ending 1: only on pass 1."
+                        + " Bar 2, over Fm7, over Bb7 from 3&, moderately soft (mp): the same as bar 1. Back to bar 1."
+                        + " Ending 2: only on pass 2. Bar 3, over Db: rest for the whole bar.");
+    }
+
+    private static Position at(int bar, int beat) {
+        return new Position(bar, Fraction.of(beat, 4));
+    }
+
+    private static List<String> english(String text) {
+        return told(text, Locale.ENGLISH);
+    }
+
+    private static List<String> german(String text) {
+        return told(text, Locale.GERMAN);
+    }
+
+    private static List<String> told(String text, Locale locale) {
+        return Walkthrough.of(line(text), Messages.of(locale)).stream()
+                .map(Step::text)
+                .toList();
+    }
+
+    private static Line line(String text) {
+        var reading = LineText.read(text);
+        assertThat(reading.report()).isEmpty();
+        return reading.line();
+    }
+}
