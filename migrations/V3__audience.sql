@@ -69,7 +69,7 @@ create table download (
 create index download_of_student on download (student_id, started_at);
 create index download_of_visitor on download (visitor, started_at);
 create index download_of_episode on download (episode_id, started_at);
-create index download_by_state on download (state, touched_at);
+create index download_by_start on download (started_at);
 
 -- A letter is a row of the transaction that causes it. "delivery" is empty while it waits.
 create table outbox (

@@ -96,7 +96,7 @@ public final class DemoAudience {
         boolean complete = chance(0.92);
         long sent = complete ? file.size() : (long) (random.nextDouble() * file.size());
         DownloadState state = complete ? DownloadState.COMPLETE : DownloadState.BROKEN_OFF;
-        var download = new Download(DownloadId.next(), file, student, at, at, state, sent, false, false);
+        var download = new Download(DownloadId.next(at), file, student, at, at, state, sent, false, false);
         DownloadRows.insert(handle, download, Optional.empty());
     }
 

@@ -110,6 +110,28 @@ final class DownloadRows {
                 .execute();
     }
 
+    /** Empties the digests of downloads that began after {@code from} and not after {@code until}. */
+    static int forgetVisitors(Handle handle, Instant from, Instant until) {
+        return handle.createUpdate("""
+                        update download set visitor = null
+                        where visitor is not null and started_at > :from and started_at <= :until""")
+                .bind("from", Instants.toColumn(from))
+                .bind("until", Instants.toColumn(until))
+                .execute();
+    }
+
+    /** Closes downloads begun after {@code from} that were last heard of at {@code silentSince} or before. */
+    static int breakOffSilent(Handle handle, Instant from, Instant silentSince) {
+        return handle.createUpdate("""
+                        update download set state = :off
+                        where state = :on and started_at > :from and touched_at <= :silent""")
+                .bind("off", DownloadState.BROKEN_OFF.column())
+                .bind("on", DownloadState.STARTED.column())
+                .bind("from", Instants.toColumn(from))
+                .bind("silent", Instants.toColumn(silentSince))
+                .execute();
+    }
+
     static Download download(ResultSet row, StatementContext context) throws SQLException {
         return new Download(
                 new DownloadId(row.getString("id")),

@@ -1,6 +1,5 @@
 package groundbass.audience;
 
-import groundbass.store.Instants;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -18,6 +17,8 @@ public final class Downloads {
     static final Duration JOINED_FOR = Duration.ofHours(1);
     /** A token joins for so long, and the second request of an anonymous visitor is not counted again. */
     static final Duration SAME_VISIT = Duration.ofHours(24);
+    /** How far before the last sweep the next one looks: longer than any download lasts. */
+    private static final Duration LOOKS_BACK = Duration.ofDays(3);
     /** Nothing heard for so long: broken off. */
     static final Duration PATIENCE = Duration.ofHours(1);
 
@@ -26,6 +27,8 @@ public final class Downloads {
     private final DownloadToken tokens;
     private final VisitorKey visitors;
     private final Clock clock;
+    /** Until when everything has been swept; at first, nothing has. */
+    private volatile Instant swept = Instant.EPOCH;
 
     public Downloads(Jdbi jdbi, DownloadToken tokens, VisitorKey visitors, Clock clock) {
         this.jdbi = jdbi;
@@ -68,17 +71,13 @@ public final class Downloads {
     public int sweep() {
         visitors.destroyIfOld();
         Instant now = clock.instant();
-        return jdbi.inTransaction(handle -> {
-            handle.createUpdate(
-                            "update download set visitor = null where visitor is not null and started_at <= :before")
-                    .bind("before", Instants.toColumn(now.minus(SAME_VISIT)))
-                    .execute();
-            return handle.createUpdate("update download set state = :off where state = :on and touched_at <= :before")
-                    .bind("off", DownloadState.BROKEN_OFF.column())
-                    .bind("on", DownloadState.STARTED.column())
-                    .bind("before", Instants.toColumn(now.minus(PATIENCE)))
-                    .execute();
+        Instant from = swept.equals(Instant.EPOCH) ? swept : swept.minus(LOOKS_BACK);
+        int closed = jdbi.inTransaction(handle -> {
+            DownloadRows.forgetVisitors(handle, from, now.minus(SAME_VISIT));
+            return DownloadRows.breakOffSilent(handle, from, now.minus(PATIENCE));
         });
+        swept = now;
+        return closed;
     }
 
     private DownloadId record(Handle handle, FileRequest request, Optional<String> visitor) {
@@ -115,7 +114,7 @@ public final class Downloads {
     private DownloadId insert(Handle handle, FileRequest request, Optional<String> visitor, boolean seenToday) {
         Instant now = clock.instant();
         var download = new Download(
-                DownloadId.next(),
+                DownloadId.next(now),
                 request.file(),
                 request.taker().student(),
                 now,

@@ -218,4 +218,32 @@ class DownloadsTest {
             assertThat(audience.all()).hasSize(1);
         }
     }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void idsFollowTheClock(Database database) {
+        try (database) {
+            var audience = new Audience(database);
+            DownloadId first = audience.downloads.begin(whole(SHEET, VISITOR)).id();
+            audience.clock.move(Duration.ofMillis(1));
+            DownloadId second = audience.downloads
+                    .begin(whole(file(FIRST, "line.mid", 5), VISITOR))
+                    .id();
+            assertThat(first.value()).isLessThan(second.value());
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aSweepAfterAMonthSwitchedOffCatchesUp(Database database) {
+        try (database) {
+            var before = new Audience(database);
+            DownloadId id = before.downloads.begin(whole(SHEET, VISITOR)).id();
+            var after = new Audience(database);
+            after.clock.move(Duration.ofDays(30));
+            assertThat(after.downloads.sweep()).isEqualTo(1);
+            assertThat(after.download(id).state()).isEqualTo(DownloadState.BROKEN_OFF);
+            assertThat(after.contents("download")).containsIgnoringCase("visitor=null");
+        }
+    }
 }
