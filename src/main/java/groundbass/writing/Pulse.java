@@ -28,11 +28,6 @@ final class Pulse {
         return simple;
     }
 
-    /** Whether all beats are of three counts. */
-    boolean isCompound() {
-        return meter.isCompound();
-    }
-
     /** What off-beat rules are measured by: the beat in simple metres, the count in compound and grouped ones. */
     Fraction unit() {
         return unit;

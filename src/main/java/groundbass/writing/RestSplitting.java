@@ -6,6 +6,9 @@ import java.util.List;
 
 /** Cuts silence into rests that show the beat (REFERENCE 3.5). */
 final class RestSplitting {
+    private static final Fraction DOTTED_EIGHTH =
+            NoteValue.dotted(NoteValue.Base.EIGHTH).length();
+
     private final Pulse pulse;
 
     RestSplitting(Pulse pulse) {
@@ -36,13 +39,14 @@ final class RestSplitting {
     }
 
     /**
-     * Half a bar of four beats at a time, else a beat, else a part that stands on its own grid; dotted only over three
-     * quarters of a beat (REFERENCE 3.5.2, [rule]; 3.5.3 strict, 3.5.5, [cp]).
+     * Half a bar of four beats at a time, else a beat, else a part that stands on its own grid; dotted only as a dotted
+     * eighth that is three quarters of a beat (REFERENCE 3.5.2, [rule]; 3.5.3 strict, 3.5.5, [cp]).
      */
     private boolean isAllowedInSimple(Fraction at, NoteValue value) {
         var length = value.length();
         if (value.dots() > 0) {
-            return length.dividedBy(3).times(4).equals(pulse.unit())
+            return length.equals(DOTTED_EIGHTH)
+                    && length.dividedBy(3).times(4).equals(pulse.unit())
                     && !at.plus(length).isAfter(pulse.beatEnd(at));
         }
         boolean halfBar =

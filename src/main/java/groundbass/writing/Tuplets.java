@@ -37,7 +37,7 @@ final class Tuplets {
         spans.forEach(span -> edges.addAll(List.of(span.from(), span.to())));
         var tuplets = new Tuplets(pulse, bar, edges);
         boolean plain = edges.stream().allMatch(Pulse::isWritable);
-        return plain ? tuplets.inCompoundBeats() : tuplets.cheapest();
+        return plain ? tuplets.inBeatsOfThree() : tuplets.cheapest();
     }
 
     /** Where a tuplet may begin and end. */
@@ -51,7 +51,7 @@ final class Tuplets {
                 .toList();
     }
 
-    private List<TupletWindow> inCompoundBeats() {
+    private List<TupletWindow> inBeatsOfThree() {
         var windows = new ArrayList<TupletWindow>();
         for (var start : pulse.beatStarts()) {
             if (isDivided(start, pulse.beatEnd(start))) {
@@ -125,21 +125,22 @@ final class Tuplets {
         return inside(from, to).stream().anyMatch(at -> !Pulse.isWritable(at));
     }
 
-    /** Two or four in the time of a compound beat's three (REFERENCE 3.8.3, [rule]). */
+    /** Two, four or eight in the time of three counts (REFERENCE 3.8.3, [rule]; eight by the same reasoning). */
     private boolean isDivided(Fraction from, Fraction to) {
-        if (!isCompoundBeat(from, to)) {
+        if (!isBeatOfThree(from, to)) {
             return false;
         }
-        var quarter = to.minus(from).dividedBy(4);
+        var eighth = to.minus(from).dividedBy(8);
         var inside = inside(from, to);
         return !inside.isEmpty()
-                && inside.stream().allMatch(at -> at.minus(from).isOnGrid(quarter));
+                && inside.stream().allMatch(at -> at.minus(from).isOnGrid(eighth));
     }
 
-    private boolean isCompoundBeat(Fraction from, Fraction to) {
-        return pulse.isCompound()
+    private boolean isBeatOfThree(Fraction from, Fraction to) {
+        return !pulse.isSimple()
                 && pulse.beatStart(from).equals(from)
                 && pulse.beatEnd(from).equals(to)
+                && to.minus(from).equals(pulse.unit().times(3))
                 && !from.isBefore(edges.first())
                 && !to.isAfter(edges.last());
     }

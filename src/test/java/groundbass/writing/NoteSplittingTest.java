@@ -91,6 +91,7 @@ class NoteSplittingTest {
         "3, 4, 1/4 r1/2, 4 r4 r4",
         "3, 4, r1/2 1/4, r4 r4 4",
         "2, 2, 1/4 r3/4, 4 r4 r2",
+        "2, 2, 1/8 r3/8 1/2, 8 r8 r4 2",
     })
     void restsShowTheBeat(int counts, int unit, String rhythm, String expected) {
         assertThat(shapes(Meter.of(counts, unit), rhythm)).isEqualTo(expected);

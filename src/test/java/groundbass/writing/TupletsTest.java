@@ -40,11 +40,17 @@ class TupletsTest {
     @CsvSource({
         "3/16 3/16 3/8, 2:3(8 8) 4.",
         "3/32x4 3/8, 4:3(8 8 8 8) 4.",
+        "3/64x8 3/8, 8:6(16 16 16 16 16 16 16 16) 4.",
         "3/16 1/16 1/8 3/8, 8. 16 8 4.",
         "3/40x5 3/8, 5:3(8 8 8 8 8) 4.",
     })
-    void aCompoundBeatIsSharedByTwoOrFour(String rhythm, String expected) {
+    void aCompoundBeatIsSharedByTwoFourOrEight(String rhythm, String expected) {
         assertThat(shapes(Meter.of(6, 8), rhythm)).isEqualTo(expected);
+    }
+
+    @Test
+    void soIsAGroupOfThreeCounts() {
+        assertThat(shapes(Meter.of(7, 8), "1/4 1/4 3/16 3/16")).isEqualTo("4 4 2:3(8 8)");
     }
 
     /** Eight in a sixteenth are 128ths, which we have no shape for: eight 64ths in the time of four say the same. */
