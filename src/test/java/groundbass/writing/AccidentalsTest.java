@@ -130,6 +130,16 @@ class AccidentalsTest {
                 .isEqualTo("# | . (n)");
     }
 
+    /** REFERENCE 3.7.7, [modern rule]. */
+    @Test
+    void aPlainSharpCancelsADoubleSharp() {
+        var doubleSharp = note("0", "1/4", Place.of(4, 3))
+                .withOrnaments(Ornaments.NONE.withSpelling(NoteName.parse("F##").orElseThrow()));
+        var sharp = sharp(note("1/4", "1/4", F_SHARP1));
+        assertThat(signs(C_MAJOR, Bar.of(Meter.COMMON, List.of(doubleSharp, sharp))))
+                .isEqualTo("## #");
+    }
+
     /** REFERENCE 3.7.6, [cp]. */
     @Test
     void deadNotesTakeNoSign() {
