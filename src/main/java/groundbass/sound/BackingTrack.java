@@ -1,0 +1,166 @@
+package groundbass.sound;
+
+import groundbass.groove.Band;
+import groundbass.groove.Click;
+import groundbass.groove.Groove;
+import groundbass.performance.Performance;
+import groundbass.performance.Playing;
+import groundbass.score.Line;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Something to play along to: a performance and its band in stereo at 44.1 kHz, at the performance's own tempo (slow ones
+ * are played slowly, never stretched), count-in first, with a tail in which the last notes fade.
+ */
+public final class BackingTrack implements Sound {
+    private static final int BLOCK = 256;
+    private static final double TAIL_SECONDS = 1.5;
+    private static final int CHANNELS = 2;
+
+    private final SampleRate rate = SampleRate.CD;
+    private final List<Placed> placed = new ArrayList<>();
+    private final Limiter limiter = new Limiter();
+    private final float[] mono = new float[BLOCK];
+    private final long frames;
+    private final long fadeFrom;
+    private float[][] ahead = new float[CHANNELS][BLOCK];
+    private float[][] current = new float[CHANNELS][BLOCK];
+    private float aheadPeak;
+    private long rendered;
+    private int used = BLOCK;
+    private long delivered;
+
+    /** A stem with its gain to either side. */
+    private record Placed(Unit unit, float left, float right) {}
+
+    private BackingTrack(Performance performance, Band band, Mix mix) {
+        this.fadeFrom = rate.at(performance.seconds());
+        this.frames = fadeFrom + rate.at(TAIL_SECONDS);
+        for (var stem : Stem.values()) {
+            if (mix.has(stem)) {
+                placed.add(place(stem, unit(stem, performance, band)));
+            }
+        }
+        if (mix.countIn() && !mix.has(Stem.CLICK)) {
+            var countIn = band.clicks().stream().filter(Click::countIn).toList();
+            placed.add(place(Stem.CLICK, Stems.clicks(rate, countIn)));
+        }
+        renderAhead();
+    }
+
+    public static BackingTrack of(Performance performance, Band band, Mix mix) {
+        return new BackingTrack(performance, band, mix);
+    }
+
+    public static BackingTrack of(Line line, Groove groove, Playing playing, Mix mix) {
+        var performance = Performance.of(line, playing);
+        return of(performance, Band.of(performance, groove), mix);
+    }
+
+    @Override
+    public SampleRate rate() {
+        return rate;
+    }
+
+    @Override
+    public int channels() {
+        return CHANNELS;
+    }
+
+    @Override
+    public long frames() {
+        return frames;
+    }
+
+    @Override
+    public int read(float[][] channels) {
+        int wanted = (int) Math.min(channels[0].length, frames - delivered);
+        int done = 0;
+        while (done < wanted) {
+            if (used == BLOCK) {
+                advance();
+            }
+            int count = Math.min(wanted - done, BLOCK - used);
+            for (int channel = 0; channel < CHANNELS; channel++) {
+                System.arraycopy(current[channel], used, channels[channel], done, count);
+            }
+            used += count;
+            done += count;
+        }
+        delivered += done;
+        return done;
+    }
+
+    private Unit unit(Stem stem, Performance performance, Band band) {
+        return switch (stem) {
+            case BASS -> Stems.bass(rate, performance);
+            case DRUMS -> Stems.drums(rate, band.drums());
+            case CHORDS -> Stems.chords(rate, band.chords());
+            case CLICK -> Stems.clicks(rate, band.clicks());
+        };
+    }
+
+    /** The bass in the middle, the chords a little to one side (common practice, no source). */
+    private static Placed place(Stem stem, Unit unit) {
+        return switch (stem) {
+            case BASS -> new Placed(unit, 0.22f, 0.22f);
+            case DRUMS -> new Placed(unit, 0.9f, 0.9f);
+            case CHORDS -> new Placed(unit, 0.55f, 0.8f);
+            case CLICK -> new Placed(unit, 0.7f, 0.7f);
+        };
+    }
+
+    private void advance() {
+        var old = current;
+        float peak = aheadPeak;
+        current = ahead;
+        ahead = old;
+        renderAhead();
+        limiter.limit(current, BLOCK, peak, aheadPeak);
+        used = 0;
+    }
+
+    private void renderAhead() {
+        for (float[] channel : ahead) {
+            Arrays.fill(channel, 0);
+        }
+        for (var each : placed) {
+            Arrays.fill(mono, 0);
+            each.unit().render(mono, 0, BLOCK);
+            add(mono, ahead[0], each.left());
+            add(mono, ahead[1], each.right());
+        }
+        fade();
+        rendered += BLOCK;
+        aheadPeak = Math.max(peak(ahead[0]), peak(ahead[1]));
+    }
+
+    private static void add(float[] samples, float[] to, float gain) {
+        for (int i = 0; i < BLOCK; i++) {
+            to[i] += samples[i] * gain;
+        }
+    }
+
+    /** The tail falls to nothing along a quarter of a cosine. */
+    private void fade() {
+        if (rendered + BLOCK <= fadeFrom) {
+            return;
+        }
+        for (int i = 0; i < BLOCK; i++) {
+            double share = Math.min(1, Math.max(0, (double) (rendered + i - fadeFrom) / (frames - fadeFrom)));
+            float gain = (float) StrictMath.cos(share * Math.PI / 2);
+            ahead[0][i] *= gain;
+            ahead[1][i] *= gain;
+        }
+    }
+
+    private static float peak(float[] samples) {
+        float peak = 0;
+        for (float sample : samples) {
+            peak = Math.max(peak, Math.abs(sample));
+        }
+        return peak;
+    }
+}

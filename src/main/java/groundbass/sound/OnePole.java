@@ -1,0 +1,21 @@
+package groundbass.sound;
+
+/** The low-pass {@code y[n] = (1 - a) x[n] + a y[n-1]} with {@code a = exp(-2 pi f / rate)}. */
+final class OnePole {
+    private final double a;
+    private double y;
+
+    OnePole(SampleRate rate, double hertz) {
+        this.a = StrictMath.exp(-rate.radians(hertz));
+    }
+
+    double low(double x) {
+        y = x + a * (y - x);
+        return y;
+    }
+
+    /** What the low-pass leaves out. */
+    double high(double x) {
+        return x - low(x);
+    }
+}

@@ -1,0 +1,96 @@
+package groundbass.sound;
+
+import java.util.Arrays;
+
+/** Readings of samples that know nothing of how they were made. */
+final class Measure {
+    private static final int RATE = 44_100;
+
+    private Measure() {}
+
+    /** Frequency of the partial near {@code expected}: by how far its phase turns between two windows half a second apart. */
+    static double hertz(float[] samples, int from, double expected) {
+        int window = RATE / 2;
+        int hop = (int) Math.round(Math.round(expected / 4) / expected * RATE);
+        double turned = phase(samples, from + hop, window, expected) - phase(samples, from, window, expected);
+        double turns = turned / (2 * Math.PI) + expected * hop / RATE;
+        double whole = Math.round(expected * hop / RATE - turns);
+        return (turns + whole) * RATE / hop;
+    }
+
+    static double cents(double hertz, double expected) {
+        return 1200 * Math.log(hertz / expected) / Math.log(2);
+    }
+
+    /** How loud the partial at {@code hertz} is around {@code from}. */
+    static double partial(float[] samples, int from, double hertz) {
+        double[] sum = spectrum(samples, from, RATE / 4, hertz);
+        return Math.hypot(sum[0], sum[1]);
+    }
+
+    private static double phase(float[] samples, int from, int window, double hertz) {
+        double[] sum = spectrum(samples, from, window, hertz);
+        // of the wave at the window's start, seen from a clock that began with it
+        return Math.atan2(sum[1], sum[0]);
+    }
+
+    /** One line of a Fourier transform under a Hann window. */
+    private static double[] spectrum(float[] samples, int from, int window, double hertz) {
+        double real = 0;
+        double imaginary = 0;
+        for (int i = 0; i < window; i++) {
+            double weight = 0.5 - 0.5 * Math.cos(2 * Math.PI * i / window);
+            double angle = 2 * Math.PI * hertz * i / RATE;
+            real += samples[from + i] * weight * Math.cos(angle);
+            imaginary -= samples[from + i] * weight * Math.sin(angle);
+        }
+        return new double[] {real, imaginary};
+    }
+
+    /** The centre of gravity of the power spectrum to 12 kHz, in steps of 40 Hz. */
+    static double centroid(float[] samples, int from, int count) {
+        double weighted = 0;
+        double all = 0;
+        for (int hertz = 40; hertz <= 12_000; hertz += 40) {
+            double[] sum = spectrum(samples, from, count, hertz);
+            double power = sum[0] * sum[0] + sum[1] * sum[1];
+            weighted += hertz * power;
+            all += power;
+        }
+        return weighted / all;
+    }
+
+    /** Seconds from {@code from} until half of the loudest sample of the next 50 ms is reached. */
+    static double attack(float[] samples, int from) {
+        float half = peak(Arrays.copyOfRange(samples, from, from + RATE / 20)) / 2;
+        int i = from;
+        while (Math.abs(samples[i]) < half) {
+            i++;
+        }
+        return (i - from) / (double) RATE;
+    }
+
+    static float peak(float[] samples) {
+        float peak = 0;
+        for (float sample : samples) {
+            peak = Math.max(peak, Math.abs(sample));
+        }
+        return peak;
+    }
+
+    static double mean(float[] samples) {
+        double sum = 0;
+        for (float sample : samples) {
+            sum += sample;
+        }
+        return sum / samples.length;
+    }
+
+    static double decibels(float[] samples, int from, int count) {
+        double power = 0;
+        for (int i = from; i < from + count; i++) {
+            power += samples[i] * samples[i];
+        }
+        return 10 * Math.log10(power / count + 1e-20);
+    }
+}
