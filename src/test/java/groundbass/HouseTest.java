@@ -72,7 +72,6 @@ class HouseTest {
                             "javax.sql..",
                             "java.nio.file..",
                             "java.net..",
-                            "java.util.concurrent..",
                             "io.javalin..",
                             "jakarta..",
                             "org.jdbi..",
@@ -86,6 +85,10 @@ class HouseTest {
                             java.io.FileOutputStream.class,
                             java.time.Clock.class,
                             java.security.SecureRandom.class,
+                            Thread.class,
+                            java.util.concurrent.Executor.class,
+                            java.util.concurrent.Executors.class,
+                            java.util.concurrent.ThreadLocalRandom.class,
                             Random.class)))
             .allowEmptyShould(true);
 
