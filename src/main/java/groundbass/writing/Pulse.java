@@ -106,6 +106,11 @@ final class Pulse {
         return Fraction.of(Long.lowestOneBit(at.numerator()), at.denominator()).min(Fraction.ONE);
     }
 
+    /** Whether a rest may end here for no note's sake: nowhere that would ask for a tuplet. */
+    boolean mayEndRest(Fraction at) {
+        return simple ? isWritable(at) : at.isOnGrid(unit);
+    }
+
     static boolean isWritable(Fraction at) {
         return at.isOnGrid(FINEST);
     }

@@ -2,6 +2,7 @@ package groundbass.writing;
 
 import groundbass.score.Fraction;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A stretch of one voice in which nothing begins or ends.
@@ -18,8 +19,12 @@ record Span(Fraction from, Fraction to, List<Part> parts, boolean hidden) {
         return new Span(newFrom, newTo, parts, hidden);
     }
 
-    /** Whether {@code next} says the same silence on. */
-    boolean isContinuedBy(Span next) {
-        return isSilent() && next.isSilent() && hidden == next.hidden;
+    /**
+     * This silence and the next as one where they are alike, or meet at no good place: then it is read if either is;
+     * empty where they stay two.
+     */
+    Optional<Span> joined(Span next, Pulse pulse) {
+        boolean one = isSilent() && next.isSilent() && (hidden == next.hidden || !pulse.mayEndRest(to));
+        return one ? Optional.of(new Span(from, next.to, parts, hidden && next.hidden)) : Optional.empty();
     }
 }

