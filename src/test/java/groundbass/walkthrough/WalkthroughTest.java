@@ -104,6 +104,27 @@ class WalkthroughTest {
             3-4  rest
             """;
 
+    private static final String CHANGES = """
+            key     C major
+            meter   4/4
+            tempo   100
+            strings E=D A D G
+            style   finger
+
+            bar 1
+            1-3  rest
+            4    E0
+
+            key D major
+            meter 3/4
+            tempo 80
+            feel swing 8ths 2:1 half-time
+            slowing to 60
+            bar 2
+            1    hold
+            2-3  E2
+            """;
+
     @Test
     void eachBeatIsOneSentenceOfRhythmAndHands() {
         assertThat(english(SIXTEENTHS))
@@ -226,6 +247,26 @@ class WalkthroughTest {
                 .endsWith(
                         "Takt 1, Schläge 3 und 4: zwei Schläge Pause.",
                         "Zurück zu Takt 1; von dort bis hier insgesamt dreimal spielen.");
+    }
+
+    @Test
+    void changesStandBeforeTheirBarAndAHeldNoteIsNotStruckAgain() {
+        assertThat(english(CHANGES))
+                .containsExactly(
+                        "Key: C major. Meter: 4/4. Tempo: 100 quarters a minute."
+                                + " Strings from low to high: E (sounds D), A, D and G."
+                                + " “Play” means index and middle finger of the plucking hand in turn.",
+                        "Bar 1, beats 1 to 3: rest for three beats.",
+                        "Bar 1, beat 4: a quarter: play open D (E string).",
+                        "New key: D major.",
+                        "New meter: 3/4.",
+                        "New tempo: 80 quarters a minute.",
+                        "Swing: of two eighths the first is long and the second short, two to one."
+                                + " The pulse feels half as fast.",
+                        "Slow down evenly through this bar, to 60 quarters a minute.",
+                        "Bar 2, beat 1: keep holding.",
+                        "Bar 2, beat 2: a half: play E (E string, fret 2).",
+                        "Bar 2, beat 3: keep holding.");
     }
 
     @Test
