@@ -1,6 +1,8 @@
 package groundbass.release;
 
 import groundbass.catalog.RevisionId;
+import groundbass.store.Sha256;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.Objects;
 
@@ -34,6 +36,15 @@ public record Recipe(
         Objects.requireNonNull(fileStem);
         Objects.requireNonNull(episodeAddress);
         Objects.requireNonNull(date);
+    }
+
+    /** A number that differs from recipe to recipe, for formats that want one. */
+    long digest() {
+        return Long.parseUnsignedLong(
+                Sha256.of(RecipeJson.write(this).getBytes(StandardCharsets.UTF_8))
+                        .hex()
+                        .substring(0, 16),
+                16);
     }
 
     /** Whether the other recipe makes the same files but for the release's number. */

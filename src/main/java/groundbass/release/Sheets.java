@@ -18,6 +18,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Lines as printed sheets and as pictures for a page, in one language. Pure: the same line gives the same bytes. */
@@ -47,18 +48,29 @@ public final class Sheets {
         }
     }
 
-    /** A4 pages as a tagged PDF. */
+    /** A4 pages of one line as a tagged PDF. */
     public byte[] pdf(Line line, Imprint imprint) {
-        var options = SheetOptions.of(
-                Paper.A4, new PrintedWords(messages), imprint.header(imprint.title()), imprint.footer());
+        return pdf(line, List.of(), imprint);
+    }
+
+    /** A4 pages of a line and its exercises, each beginning on a page of its own. */
+    public byte[] pdf(Line main, List<Line> exercises, Imprint imprint) {
+        var pages = new ArrayList<>(pages(main, imprint, imprint.title()));
+        exercises.forEach(exercise ->
+                pages.addAll(pages(exercise, imprint, exercise.header().title())));
         var meta = new SheetMeta(
                 imprint.title(),
                 imprint.rights().composer(),
                 messages.locale().toLanguageTag(),
                 imprint.made(),
                 imprint.id(),
-                Walkthrough.alternatives(line, messages));
-        return pdf(Layout.of(Writing.of(line), options), meta);
+                Walkthrough.alternatives(main, messages));
+        return pdf(pages, meta);
+    }
+
+    private List<Page> pages(Line line, Imprint imprint, String title) {
+        var options = SheetOptions.of(Paper.A4, new PrintedWords(messages), imprint.header(title), imprint.footer());
+        return Layout.of(Writing.of(line), options);
     }
 
     /**

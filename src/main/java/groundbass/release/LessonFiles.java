@@ -1,0 +1,158 @@
+package groundbass.release;
+
+import groundbass.catalog.LineSource;
+import groundbass.engraving.SheetOptions.Footer;
+import groundbass.groove.Band;
+import groundbass.midi.MidiFile;
+import groundbass.performance.Performance;
+import groundbass.performance.Playing;
+import groundbass.release.PageContent.Picture;
+import groundbass.score.Line;
+import groundbass.sound.BackingTrack;
+import groundbass.sound.Mix;
+import groundbass.sound.Mp3;
+import groundbass.text.Messages;
+import java.nio.charset.StandardCharsets;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Supplier;
+
+/**
+ * Every file that is made of one lesson, each as something still to be done, so that a build can tell how far it is.
+ * Pure: the same lesson and recipe give the same bytes.
+ */
+final class LessonFiles {
+    /** How often a practice track goes through the line. */
+    private static final int ROUNDS = 2;
+
+    private static final int USUAL_TEMPO = 100;
+    private static final String MP3 = "audio/mpeg";
+    private static final String SVG = "image/svg+xml";
+    private static final String TEXT = "text/plain; charset=utf-8";
+
+    /** A picture of the sheet: its name, its width in staff spaces, and the narrowest screen it is for in CSS pixels. */
+    private record Size(String name, double spaces, int fromWidth) {}
+
+    private static final List<Size> SIZES = List.of(new Size("narrow", 48, 0), new Size("wide", 110, 800));
+
+    private final Lesson lesson;
+    private final Recipe recipe;
+    private final Messages messages;
+    private final Sheets sheets;
+
+    LessonFiles(Lesson lesson, Recipe recipe) {
+        this.lesson = lesson;
+        this.recipe = recipe;
+        this.messages =
+                Messages.of(Locale.forLanguageTag(lesson.document().settings().language()));
+        this.sheets = new Sheets(messages);
+    }
+
+    Messages messages() {
+        return messages;
+    }
+
+    /** In the order in which a reader is shown them. */
+    List<Supplier<Rendered>> steps() {
+        var steps = new ArrayList<Supplier<Rendered>>();
+        steps.add(this::sheet);
+        steps.addAll(practice());
+        steps.add(() -> midi("line", lesson.main()));
+        steps.add(() -> text("line", lesson.document().mainLine()));
+        steps.addAll(pictures("line", lesson.main()));
+        for (int i = 0; i < lesson.exercises().size(); i++) {
+            steps.addAll(exercise(i));
+        }
+        steps.add(this::page);
+        return steps;
+    }
+
+    private List<Supplier<Rendered>> exercise(int index) {
+        String stem = exerciseStem(index);
+        var line = lesson.exercises().get(index);
+        var steps = new ArrayList<Supplier<Rendered>>();
+        steps.add(() -> midi(stem, line));
+        steps.add(() -> text(stem, lesson.document().exercises().get(index)));
+        steps.addAll(pictures(stem, line));
+        return steps;
+    }
+
+    private static String exerciseStem(int index) {
+        return "exercise-" + (index + 1);
+    }
+
+    private Rendered sheet() {
+        var document = lesson.document();
+        String series = messages.say("sheet.series", recipe.series(), recipe.episodeNumber());
+        String release =
+                messages.say("sheet.release", recipe.release(), recipe.date().toString());
+        var footer = new Footer(release, messages.say("sheet.caution"), Optional.of(recipe.episodeAddress()));
+        var made = recipe.date().atStartOfDay(ZoneOffset.UTC).toInstant();
+        var imprint = new Sheets.Imprint(document.title(), series, document.rights(), footer, made, recipe.digest());
+        return new Rendered(
+                "sheet.pdf", FileRole.SHEET, "application/pdf", sheets.pdf(lesson.main(), lesson.exercises(), imprint));
+    }
+
+    private Rendered midi(String stem, Line line) {
+        var performance = Performance.of(line);
+        var band = line == lesson.main() ? Band.of(performance, lesson.groove()) : Band.of(performance);
+        return new Rendered(stem + ".mid", FileRole.MIDI, "audio/midi", MidiFile.of(performance, band));
+    }
+
+    private Rendered text(String stem, LineSource source) {
+        return new Rendered(
+                stem + ".txt", FileRole.LINE_TEXT, TEXT, source.text().getBytes(StandardCharsets.UTF_8));
+    }
+
+    private List<Supplier<Rendered>> practice() {
+        var steps = new ArrayList<Supplier<Rendered>>();
+        steps.add(() -> track("full", Mix.FULL, USUAL_TEMPO));
+        var tempos = lesson.document().settings().tempoPercents();
+        for (int tempo : tempos) {
+            steps.add(() -> track("without-bass", Mix.WITHOUT_BASS, tempo));
+        }
+        tempos.stream().findFirst().ifPresent(slowest -> steps.add(() -> track("bass", Mix.BASS_AND_CLICK, slowest)));
+        return steps;
+    }
+
+    private Rendered track(String mix, Mix stems, int percent) {
+        var playing = Playing.at(percent).times(ROUNDS);
+        var track = BackingTrack.of(lesson.main(), lesson.groove(), playing, stems);
+        return new Rendered("%s-%d.mp3".formatted(mix, percent), FileRole.PRACTICE, MP3, Mp3.bytes(track));
+    }
+
+    private List<Supplier<Rendered>> pictures(String stem, Line line) {
+        return SIZES.stream()
+                .map(size -> (Supplier<Rendered>) () -> picture(stem, line, size))
+                .toList();
+    }
+
+    private Rendered picture(String stem, Line line, Size size) {
+        String name = pictureName(stem, size);
+        String svg = sheets.svg(line, size.spaces(), stem + "-" + size.name() + "-");
+        return new Rendered(name, FileRole.PICTURE, SVG, svg.getBytes(StandardCharsets.UTF_8));
+    }
+
+    private static String pictureName(String stem, Size size) {
+        return stem + "-" + size.name() + ".svg";
+    }
+
+    private Rendered page() {
+        var lines = new ArrayList<PageContent.LineContent>();
+        lines.add(PageContents.line(lesson.main(), pictureNames("line"), messages));
+        for (int i = 0; i < lesson.exercises().size(); i++) {
+            lines.add(PageContents.line(lesson.exercises().get(i), pictureNames(exerciseStem(i)), messages));
+        }
+        var content = PageContents.of(lesson, lines);
+        return new Rendered("page.json", FileRole.PAGE, "application/json", PageJson.write(content));
+    }
+
+    private static List<Picture> pictureNames(String stem) {
+        return SIZES.stream()
+                .map(size -> new Picture(pictureName(stem, size), size.fromWidth()))
+                .toList();
+    }
+}

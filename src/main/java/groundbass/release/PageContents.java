@@ -1,0 +1,66 @@
+package groundbass.release;
+
+import groundbass.release.PageContent.LineContent;
+import groundbass.release.PageContent.Picture;
+import groundbass.release.PageContent.StepContent;
+import groundbass.score.Line;
+import groundbass.score.Note;
+import groundbass.score.Position;
+import groundbass.score.Technique;
+import groundbass.text.Messages;
+import groundbass.walkthrough.Step;
+import groundbass.walkthrough.Walkthrough;
+import java.util.List;
+import java.util.Optional;
+
+/** Makes what a page says of a lesson. */
+final class PageContents {
+    private PageContents() {}
+
+    static PageContent of(Lesson lesson, List<LineContent> lines) {
+        var document = lesson.document();
+        return new PageContent(
+                document.title(),
+                document.level().code(),
+                document.summary(),
+                document.notes(),
+                document.rights().composer(),
+                document.rights().credit(),
+                document.rights().statement(),
+                document.settings().language(),
+                techniques(lesson.main()),
+                lines);
+    }
+
+    static LineContent line(Line line, List<Picture> pictures, Messages messages) {
+        var header = line.header();
+        return new LineContent(
+                header.title(),
+                header.key().toString(),
+                header.meter().toString(),
+                header.tempo().perMinute(),
+                line.bars().size(),
+                pictures,
+                Walkthrough.of(line, messages).stream().map(PageContents::step).toList());
+    }
+
+    private static List<String> techniques(Line line) {
+        return line.bars().stream()
+                .flatMap(bar -> bar.notes().stream())
+                .map(Note::pluck)
+                .flatMap(Optional::stream)
+                .distinct()
+                .sorted()
+                .map(Technique::word)
+                .toList();
+    }
+
+    private static StepContent step(Step step) {
+        var passage = step.passage();
+        return new StepContent(passage.from().bar(), text(passage.from()), text(passage.to()), step.text());
+    }
+
+    private static String text(Position position) {
+        return position.bar() + ":" + position.at();
+    }
+}

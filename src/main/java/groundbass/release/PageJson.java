@@ -1,0 +1,33 @@
+package groundbass.release;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+
+/** What a page says, as JSON. What a later program adds is passed over by an earlier one. */
+public final class PageJson {
+    private static final ObjectMapper JSON = JsonMapper.builder()
+            .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+            .build();
+
+    private PageJson() {}
+
+    static byte[] write(PageContent content) {
+        try {
+            return JSON.writeValueAsBytes(content);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("plain records can be written", e);
+        }
+    }
+
+    public static PageContent read(byte[] json) {
+        try {
+            return JSON.readValue(json, PageContent.class);
+        } catch (IOException e) {
+            throw new UncheckedIOException("not what a page says", e);
+        }
+    }
+}

@@ -1,0 +1,108 @@
+package groundbass.release;
+
+import groundbass.catalog.BackingTrack;
+import groundbass.catalog.EpisodeDocument;
+import groundbass.catalog.Revisions;
+import groundbass.catalog.Slug;
+import groundbass.catalog.Upload;
+import groundbass.catalog.Uploads;
+import groundbass.store.Blobs;
+import java.io.IOException;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Builds a release: makes every file, keeps it, and closes the release with their names. Building one that is closed
+ * already does nothing; what fails is told on the desk and in the log.
+ */
+public final class ReleaseBuilder {
+    private static final Logger log = LoggerFactory.getLogger(ReleaseBuilder.class);
+    private static final String ZIP = "application/zip";
+    private static final Slug TRACK = new Slug("track");
+
+    private final Releases releases;
+    private final Revisions revisions;
+    private final Uploads uploads;
+    private final Blobs blobs;
+    private final Clock clock;
+
+    public ReleaseBuilder(Releases releases, Revisions revisions, Uploads uploads, Blobs blobs, Clock clock) {
+        this.releases = releases;
+        this.revisions = revisions;
+        this.uploads = uploads;
+        this.blobs = blobs;
+        this.clock = clock;
+    }
+
+    public void build(ReleaseId id) {
+        var release = releases.find(id).orElseThrow();
+        if (release.isReady() || release.isFailed()) {
+            return;
+        }
+        try {
+            releases.ready(id, files(release), clock.instant());
+        } catch (IOException | RuntimeException e) {
+            log.error("release {} cannot be built", id, e);
+            releases.failed(id, String.valueOf(e.getMessage()));
+        }
+    }
+
+    private List<ReleaseFile> files(Release release) throws IOException {
+        var recipe = release.recipe();
+        var document = revisions.find(recipe.revision()).orElseThrow().document();
+        var making = new LessonFiles(Lesson.of(document), recipe);
+        var made = new ArrayList<ReleaseFile>();
+        var steps = making.steps();
+        for (int done = 0; done < steps.size(); done++) {
+            releases.progress(release.id(), done, steps.size());
+            made.add(keep(steps.get(done).get()));
+        }
+        made.addAll(ownTracks(document.backingTracks()));
+        return bundled(document, recipe, made, making);
+    }
+
+    /** The bundle first, since it is what most readers want; then its read-me and the single files. */
+    private List<ReleaseFile> bundled(
+            EpisodeDocument document, Recipe recipe, List<ReleaseFile> made, LessonFiles making) throws IOException {
+        var fitting = Bundle.fitting(made);
+        var left = made.stream()
+                .filter(file -> file.role().isBundled() && !fitting.contains(file))
+                .toList();
+        var readMe = keep(ReadMe.of(document, recipe, fitting, left, making.messages()));
+        var content = new ArrayList<>(List.of(readMe));
+        content.addAll(fitting);
+        var blob = blobs.put(out -> Bundle.write(content, blobs, out));
+        var all = new ArrayList<ReleaseFile>();
+        all.add(new ReleaseFile(recipe.fileStem() + ".zip", FileRole.BUNDLE, ZIP, blob.length(), blob.sha256()));
+        all.addAll(made);
+        all.add(readMe);
+        return all;
+    }
+
+    private ReleaseFile keep(Rendered file) throws IOException {
+        var blob = blobs.put(file.bytes());
+        return new ReleaseFile(file.name(), file.role(), file.mediaType(), blob.length(), blob.sha256());
+    }
+
+    private List<ReleaseFile> ownTracks(List<BackingTrack> tracks) {
+        var files = new ArrayList<ReleaseFile>();
+        for (var track : tracks) {
+            uploads.find(track.upload()).ifPresent(upload -> files.add(ownTrack(files.size() + 1, track, upload)));
+        }
+        return files;
+    }
+
+    private static ReleaseFile ownTrack(int number, BackingTrack track, Upload upload) {
+        String ending = upload.mediaType().equals("audio/mpeg") ? "mp3" : "wav";
+        String name = "own-%d-%s.%s".formatted(number, Slug.of(track.title(), TRACK), ending);
+        return new ReleaseFile(
+                name,
+                FileRole.OWN_TRACK,
+                upload.mediaType(),
+                upload.blob().length(),
+                upload.blob().sha256());
+    }
+}

@@ -1,0 +1,287 @@
+package groundbass.release;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.catalog.Audit;
+import groundbass.catalog.BackingTrack;
+import groundbass.catalog.DocumentSettings;
+import groundbass.catalog.EducatorId;
+import groundbass.catalog.Educators;
+import groundbass.catalog.EpisodeDesk;
+import groundbass.catalog.EpisodeDocument;
+import groundbass.catalog.EpisodeId;
+import groundbass.catalog.GrooveSource;
+import groundbass.catalog.Level;
+import groundbass.catalog.LineSource;
+import groundbass.catalog.Revision;
+import groundbass.catalog.Revisions;
+import groundbass.catalog.Rights;
+import groundbass.catalog.SeriesCatalog;
+import groundbass.catalog.SeriesForm;
+import groundbass.catalog.Uploads;
+import groundbass.store.BlobFolder;
+import groundbass.store.Blobs;
+import groundbass.store.BothDatabases;
+import groundbass.store.Database;
+import groundbass.store.SettableClock;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.zip.ZipInputStream;
+import javax.sound.midi.MidiSystem;
+import javax.sound.sampled.AudioFileFormat;
+import javax.sound.sampled.AudioFormat;
+import javax.sound.sampled.AudioInputStream;
+import javax.sound.sampled.AudioSystem;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class ReleaseBuilderTest {
+    private static final String LINE = """
+            title Slack Water
+            key   A minor
+            tempo 96
+
+            bar 1 over Am7
+            1-2 A0, A3
+            3-4 D2 pop, Dx
+            """;
+    private static final String EXERCISE = """
+            title Only the thumb
+
+            bar 1
+            1-4 E0*4
+            """;
+
+    private final Clock clock = SettableClock.at("2026-03-02T09:00:00Z");
+    private final Database database = BothDatabases.freshH2();
+    private final Releases releases = new Releases(database.jdbi());
+    private Blobs blobs;
+    private Uploads uploads;
+    private ReleaseBuilder builder;
+    private EducatorId educator;
+    private EpisodeId episode;
+    private EpisodeDesk desk;
+
+    @BeforeEach
+    void openTheDesk(@TempDir Path folder) throws IOException {
+        var jdbi = database.jdbi();
+        var audit = new Audit(jdbi, clock);
+        blobs = new BlobFolder(folder, clock);
+        uploads = new Uploads(jdbi, blobs, audit, clock);
+        builder = new ReleaseBuilder(releases, new Revisions(jdbi, clock), uploads, blobs, clock);
+        educator = new Educators(jdbi, audit, clock)
+                .create("Quay Studio", "desk@example.org", "four strings!")
+                .result()
+                .orElseThrow()
+                .id();
+        var series = new SeriesCatalog(jdbi, audit, clock)
+                .create(educator, new SeriesForm("Low Tide", "", "", "UTC"))
+                .result()
+                .orElseThrow();
+        desk = new EpisodeDesk(jdbi, audit, clock);
+        episode = desk.create(educator, series.id(), "Slack Water", Level.BEGINNER)
+                .result()
+                .orElseThrow()
+                .id();
+    }
+
+    @AfterEach
+    void close() {
+        database.close();
+    }
+
+    @Test
+    void theSameRecipeGivesTheSameBytes() {
+        var recipe = recipe(revision(List.of()), 1);
+        var first = built(recipe);
+        var second = built(new Recipe(
+                recipe.revision(),
+                2,
+                recipe.series(),
+                3,
+                recipe.fileStem(),
+                recipe.episodeAddress(),
+                recipe.date(),
+                1));
+        assertThat(first.state()).isEqualTo(new BuildState.Ready());
+        assertThat(digests(first.id(), "page.json", "line.mid", "line.txt", "full-100.mp3", "line-wide.svg"))
+                .isEqualTo(digests(second.id(), "page.json", "line.mid", "line.txt", "full-100.mp3", "line-wide.svg"));
+
+        var again = new LessonFiles(lesson(List.of()), recipe);
+        for (var step : again.steps()) {
+            var file = step.get();
+            assertThat(groundbass.store.Sha256.of(file.bytes()))
+                    .as(file.name())
+                    .isEqualTo(
+                            releases.file(first.id(), file.name()).orElseThrow().sha256());
+        }
+    }
+
+    @Test
+    void theBundleIsTheSameWhenBuiltTwice() throws IOException {
+        var files = releases.files(built(recipe(revision(List.of()), 1)).id());
+        var once = new ByteArrayOutputStream();
+        var twice = new ByteArrayOutputStream();
+        Bundle.write(Bundle.fitting(files), blobs, once);
+        Bundle.write(Bundle.fitting(files), blobs, twice);
+        assertThat(once.toByteArray()).isEqualTo(twice.toByteArray());
+    }
+
+    @Test
+    void theBundleHoldsEverythingAReaderTakesHome() throws IOException {
+        var release = built(recipe(revision(List.of()), 1));
+        var zip = unzipped(release.id(), "low-tide-03-slack-water.zip");
+        assertThat(zip.keySet())
+                .containsExactly(
+                        "README.txt",
+                        "exercise-1.mid",
+                        "exercise-1.txt",
+                        "line.mid",
+                        "line.txt",
+                        "practice/bass-50.mp3",
+                        "practice/full-100.mp3",
+                        "practice/without-bass-50.mp3",
+                        "sheet.pdf");
+        assertThat(new String(zip.get("line.txt"), StandardCharsets.UTF_8)).isEqualTo(LINE);
+    }
+
+    @Test
+    void otherReadersUnderstandTheFiles() throws Exception {
+        var release = built(recipe(revision(List.of()), 1));
+        try (var pdf = Loader.loadPDF(bytes(release.id(), "sheet.pdf"))) {
+            assertThat(new PDFTextStripper().getText(pdf)).contains("Slack Water", "Low Tide", "Only the thumb");
+        }
+        var midi = MidiSystem.getSequence(new ByteArrayInputStream(bytes(release.id(), "line.mid")));
+        assertThat(midi.getTracks()).hasSize(5); // conductor, bass, drums, chords, click
+        var page = PageJson.read(bytes(release.id(), "page.json"));
+        assertThat(page.lines()).hasSize(2);
+        assertThat(page.lines().get(0).pictures()).allSatisfy(picture -> assertThat(
+                        new String(bytes(release.id(), picture.file()), StandardCharsets.UTF_8))
+                .startsWith("<svg"));
+    }
+
+    @Test
+    void theReadMeGivesCreditsRightsAndCautions() throws IOException {
+        var release = built(recipe(revision(List.of()), 1));
+        String text = new String(bytes(release.id(), "README.txt"), StandardCharsets.UTF_8);
+        assertThat(text).contains("Quay Studio", "Original material.", "https://example.org/e/", "sheet.pdf");
+        assertThat(text)
+                .containsIgnoringCase("doctor")
+                .containsIgnoringCase("volume")
+                .contains("local law");
+        assertThat(text.lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(76));
+    }
+
+    @Test
+    void anOwnRecordingGoesAlong() throws IOException {
+        var upload = uploads.accept(educator, episode, "take 3.wav", new ByteArrayInputStream(silence()))
+                .result()
+                .orElseThrow();
+        var track = new BackingTrack(
+                upload.id(), upload.blob().sha256(), "Band in the shed", BackingTrack.Kind.WITHOUT_BASS);
+        var release = built(recipe(revision(List.of(track)), 1));
+        assertThat(releases.file(release.id(), "own-1-band-in-the-shed.wav")
+                        .orElseThrow()
+                        .sha256())
+                .isEqualTo(upload.blob().sha256());
+        assertThat(unzipped(release.id(), "low-tide-03-slack-water.zip")).containsKey("own-1-band-in-the-shed.wav");
+    }
+
+    @Test
+    void aReleaseThatIsReadyIsNotBuiltAgain() {
+        var release = built(recipe(revision(List.of()), 1));
+        var files = releases.files(release.id());
+        builder.build(release.id());
+        assertThat(releases.files(release.id())).isEqualTo(files);
+    }
+
+    private Release built(Recipe recipe) {
+        var id = database.jdbi()
+                .inTransaction(handle -> releases.create(handle, episode, recipe, false, clock.instant()));
+        builder.build(id);
+        return releases.find(id).orElseThrow();
+    }
+
+    private Recipe recipe(Revision revision, int number) {
+        return new Recipe(
+                revision.id(),
+                number,
+                "Low Tide",
+                3,
+                "low-tide-03-slack-water",
+                "https://example.org/e/" + episode,
+                LocalDate.parse("2026-03-02"),
+                Recipe.RENDERERS);
+    }
+
+    private Revision revision(List<BackingTrack> tracks) {
+        int version = desk.draft(educator, episode).orElseThrow().version();
+        desk.saveDraft(educator, episode, version, document(tracks));
+        return desk.makeRevision(educator, episode, "").result().orElseThrow();
+    }
+
+    private static Lesson lesson(List<BackingTrack> tracks) {
+        return Lesson.of(document(tracks));
+    }
+
+    private static EpisodeDocument document(List<BackingTrack> tracks) {
+        return new EpisodeDocument(
+                EpisodeDocument.FORM,
+                "Slack Water",
+                Level.BEGINNER,
+                "",
+                "",
+                new LineSource("", LINE),
+                List.of(new LineSource("", EXERCISE)),
+                tracks,
+                GrooveSource.CHOSEN_BY_METER,
+                new Rights("Quay Studio", "", "Original material."),
+                List.of(),
+                new DocumentSettings("en", "50"));
+    }
+
+    private Map<String, String> digests(ReleaseId id, String... names) {
+        var digests = new TreeMap<String, String>();
+        for (String name : names) {
+            digests.put(name, releases.file(id, name).orElseThrow().sha256().hex());
+        }
+        return digests;
+    }
+
+    private byte[] bytes(ReleaseId id, String name) throws IOException {
+        try (var in = blobs.open(releases.file(id, name).orElseThrow().sha256())) {
+            return in.readAllBytes();
+        }
+    }
+
+    private Map<String, byte[]> unzipped(ReleaseId id, String name) throws IOException {
+        var entries = new TreeMap<String, byte[]>();
+        try (var zip = new ZipInputStream(new ByteArrayInputStream(bytes(id, name)))) {
+            for (var entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
+                entries.put(entry.getName(), zip.readAllBytes());
+            }
+        }
+        return entries;
+    }
+
+    /** Written by the JDK, so that our own writer is not its own judge. */
+    private static byte[] silence() throws IOException {
+        var format = new AudioFormat(44_100, 16, 1, true, false);
+        var stream = new AudioInputStream(new ByteArrayInputStream(new byte[88_200]), format, 44_100);
+        var out = new ByteArrayOutputStream();
+        AudioSystem.write(stream, AudioFileFormat.Type.WAVE, out);
+        return out.toByteArray();
+    }
+}
