@@ -2,22 +2,22 @@ package groundbass.publishing;
 
 import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.task.helper.OneTimeTask;
+import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
-import groundbass.release.BuildQueue;
 import groundbass.release.ReleaseId;
 import java.time.Duration;
-import java.time.Instant;
+import java.util.List;
 import java.util.function.Consumer;
-import java.util.function.Supplier;
 import javax.sql.DataSource;
 
 /**
- * The work that no request waits for, kept as rows so that it outlives a restart: building releases, and the calendar's
- * pass every few seconds. What is added before {@link #start} is found by the first pass.
+ * The work that no request waits for, kept as rows so that it outlives a restart and is shared among nodes: building
+ * releases, and passes that come round.
  */
-public final class Jobs implements BuildQueue, AutoCloseable {
-    private static final Duration PASS_EVERY = Duration.ofSeconds(5);
+public final class Jobs implements AutoCloseable {
+    static final String BUILD = "build-release";
+
     private static final Duration POLL_EVERY = Duration.ofSeconds(1);
     // a node that died leaves its jobs to the others after four missed heartbeats
     private static final Duration HEARTBEAT = Duration.ofSeconds(5);
@@ -25,43 +25,44 @@ public final class Jobs implements BuildQueue, AutoCloseable {
     private static final Duration STOP_WITHIN = Duration.ofSeconds(10);
 
     private final Scheduler scheduler;
-    private final OneTimeTask<Void> building;
 
-    private Jobs(Scheduler scheduler, OneTimeTask<Void> building) {
+    private Jobs(Scheduler scheduler) {
         this.scheduler = scheduler;
-        this.building = building;
     }
 
-    /** What the jobs do; told after the queue exists, because going live adds to it. */
-    public record Work(Consumer<ReleaseId> build, Runnable pass) {}
+    /** Something done again and again, on one node at a time; it may be cut short anywhere and begun anew. */
+    public record Pass(String name, Duration every, Runnable work) {}
 
-    /** Makes the scheduler without starting it; {@code work} is asked when the first job runs. */
-    public static Jobs of(DataSource database, Supplier<Work> work, int threads) {
-        var building = Tasks.oneTime("build-release").execute((instance, context) -> {
-            work.get().build().accept(new ReleaseId(instance.getId()));
-            work.get().pass().run();
-        });
-        var passing = Tasks.recurring("going-live", FixedDelay.of(PASS_EVERY))
-                .execute((instance, context) -> work.get().pass().run());
-        var scheduler = Scheduler.create(database, building)
-                .startTasks(passing)
+    /**
+     * Starts working.
+     *
+     * @param build builds one release
+     * @param built what follows a build
+     */
+    public static Jobs start(
+            DataSource database, Consumer<ReleaseId> build, Runnable built, List<Pass> passes, int threads) {
+        var scheduler = Scheduler.create(database, building(build, built))
+                .startTasks(passes.stream().map(Jobs::recurring).toList())
                 .threads(threads)
                 .pollingInterval(POLL_EVERY)
                 .heartbeatInterval(HEARTBEAT)
                 .missedHeartbeatsLimit(MISSED_HEARTBEATS)
                 .shutdownMaxWait(STOP_WITHIN)
                 .build();
-        return new Jobs(scheduler, building);
-    }
-
-    public void start() {
         scheduler.start();
+        return new Jobs(scheduler);
     }
 
-    @Override
-    public void add(ReleaseId id) {
-        scheduler.scheduleIfNotExists(building.instance(id.value()), Instant.EPOCH);
-        scheduler.triggerCheckForDueExecutions();
+    private static OneTimeTask<Void> building(Consumer<ReleaseId> build, Runnable built) {
+        return Tasks.oneTime(BUILD).execute((instance, context) -> {
+            build.accept(new ReleaseId(instance.getId()));
+            built.run();
+        });
+    }
+
+    private static RecurringTask<Void> recurring(Pass pass) {
+        return Tasks.recurring(pass.name(), FixedDelay.of(pass.every()))
+                .execute((instance, context) -> pass.work().run());
     }
 
     @Override
