@@ -1,11 +1,16 @@
 package groundbass;
 
+import groundbass.groove.GrooveLibrary;
 import groundbass.linetext.LineText;
 import groundbass.midi.MidiFile;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.release.Sheets;
 import groundbass.score.Line;
+import groundbass.sound.BackingTrack;
+import groundbass.sound.Mix;
+import groundbass.sound.Mp3;
+import groundbass.sound.WavFile;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Step;
 import groundbass.walkthrough.Walkthrough;
@@ -28,13 +33,15 @@ import picocli.CommandLine.Parameters;
 /** {@code render}: line files become sheets, MIDI and words, without a server. */
 @Command(
         name = "render",
-        description = "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|mid|txt>.")
+        description = "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|mid|wav|mp3|txt>.")
 final class RenderCommand implements Callable<Integer> {
     /** What can be written of a line; the word in {@code --only}. */
     enum Output {
         PDF("pdf"),
         SVG("svg"),
         MID("mid"),
+        WAV("wav"),
+        MP3("mp3"),
         WALKTHROUGH("txt");
 
         private final String ending;
@@ -56,7 +63,7 @@ final class RenderCommand implements Callable<Integer> {
             names = "--only",
             split = ",",
             paramLabel = "KIND",
-            description = "pdf, svg, mid, walkthrough; without it pdf, svg and mid.")
+            description = "pdf, svg, mid, wav, mp3, walkthrough; without it pdf, svg and mid.")
     private Set<Output> only = EnumSet.of(Output.PDF, Output.SVG, Output.MID);
 
     @Option(
@@ -108,8 +115,15 @@ final class RenderCommand implements Callable<Integer> {
             case PDF -> sheets.pdf(line, Sheets.Imprint.of(line));
             case SVG -> sheets.svg(line, DESK_WIDTH, "").getBytes(StandardCharsets.UTF_8);
             case MID -> MidiFile.of(Performance.of(line, Playing.at(tempo)));
+            case WAV -> WavFile.bytes(track(line));
+            case MP3 -> Mp3.bytes(track(line));
             case WALKTHROUGH -> told(line, messages).getBytes(StandardCharsets.UTF_8);
         };
+    }
+
+    /** Everything at once, with the groove that suits the line. */
+    private BackingTrack track(Line line) {
+        return BackingTrack.of(line, GrooveLibrary.suited(line), Playing.at(tempo), Mix.FULL);
     }
 
     private static String told(Line line, Messages messages) {

@@ -11,13 +11,19 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Puts chord symbols on the timeline. A bar without one keeps the chord of the bar written before it. */
+/** Puts chord symbols on the timeline, swung as the line is. A bar without one keeps the chord of the bar written before it. */
 final class TimedChords {
     private final Map<Integer, ChordSymbol> heldInto = new HashMap<>();
     private final TempoMap tempos;
+    private final SwungTime swung;
 
-    private TimedChords(Line line, TempoMap tempos) {
+    private TimedChords(Line line, List<TimedBar> bars, TempoMap tempos) {
         this.tempos = tempos;
+        this.swung = new SwungTime(
+                bars,
+                bars.stream()
+                        .flatMap(bar -> bar.bar().chords().stream().map(chord -> bar.moment(chord.at())))
+                        .toList());
         Optional<ChordSymbol> holds = Optional.empty();
         int number = line.firstNumber();
         for (var bar : line.bars()) {
@@ -30,7 +36,7 @@ final class TimedChords {
     }
 
     static List<TimedChord> of(Line line, List<TimedBar> bars, TempoMap tempos) {
-        var chords = new TimedChords(line, tempos);
+        var chords = new TimedChords(line, bars, tempos);
         return bars.stream().flatMap(bar -> chords.in(bar).stream()).toList();
     }
 
@@ -60,6 +66,7 @@ final class TimedChords {
 
     private TimedChord timed(TimedBar bar, ChordAt chord, Fraction until) {
         var origin = new Origin(new Position(bar.number(), chord.at()), bar.pass(), bar.round());
-        return new TimedChord(chord.chord(), origin, When.of(bar.moment(chord.at()), bar.moment(until), tempos));
+        var at = swung.of(bar.moment(chord.at()));
+        return new TimedChord(chord.chord(), origin, When.of(at, swung.of(bar.moment(until)), tempos));
     }
 }

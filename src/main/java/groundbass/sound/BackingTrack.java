@@ -106,8 +106,8 @@ public final class BackingTrack implements Sound {
     private static Placed place(Stem stem, Unit unit) {
         return switch (stem) {
             case BASS -> new Placed(unit, 0.22f, 0.22f);
-            case DRUMS -> new Placed(unit, 0.9f, 0.9f);
-            case CHORDS -> new Placed(unit, 0.55f, 0.8f);
+            case DRUMS -> new Placed(unit, 0.75f, 0.75f);
+            case CHORDS -> new Placed(unit, 0.75f, 1.05f);
             case CLICK -> new Placed(unit, 0.7f, 0.7f);
         };
     }

@@ -71,7 +71,8 @@ final class DrumKit {
             case SNARE -> 0.5;
             case RIM, CLAP, COWBELL -> 0.3;
             case HAT, PEDAL, SHAKER, TAMBOURINE -> 0.3;
-            case OPEN, RIDE, BELL -> 0.26;
+            case OPEN -> 0.26;
+            case RIDE, BELL -> 0.42;
             case CRASH -> 0.4;
             case HIGHTOM, MIDTOM, LOWTOM -> 0.5;
         };
@@ -95,7 +96,7 @@ final class DrumKit {
             case HAT -> List.of(metal(520, 6_500 * bright, 0.07, 1.2), hiss(7, 6_000, 14_000, 0, 0.06, 0.8));
             case OPEN -> List.of(metal(520, 6_000 * bright, 0.55, 1.2), hiss(8, 6_000, 14_000, 0, 0.5, 0.7));
             case PEDAL -> List.of(metal(520, 5_000, 0.05, 0.8), hiss(9, 3_500, 9_000, 0.002, 0.04, 0.6));
-            case RIDE -> List.of(metal(670, 5_000, 1.1, 0.7), hiss(10, 7_000, 14_000, 0, 0.3, 0.3), stick());
+            case RIDE -> List.of(metal(670, 6_500, 1.1, 0.5), hiss(10, 6_500, 14_000, 0, 0.8, 0.5), stick());
             case BELL -> List.of(metal(830, 2_500, 1.0, 0.7), skin(1_120, 1_120, 0.1, 0.9, 0.15), stick());
             case CRASH -> List.of(metal(440, 3_000, 1.6, 0.7), hiss(11, 2_500, 13_000, 0.001, 1.5, 0.7));
             case HIGHTOM -> tom(190);

@@ -17,6 +17,7 @@ import groundbass.score.Changes;
 import groundbass.score.ChordAt;
 import groundbass.score.Direction;
 import groundbass.score.Dynamic;
+import groundbass.score.Feel;
 import groundbass.score.Fraction;
 import groundbass.score.Header;
 import groundbass.score.Line;
@@ -26,6 +27,7 @@ import groundbass.score.Ornaments;
 import groundbass.score.Ornaments.Mark;
 import groundbass.score.Place;
 import groundbass.score.Repeats;
+import groundbass.score.Swing;
 import groundbass.score.Technique;
 import groundbass.score.Tempo;
 import groundbass.theory.ChordSymbol;
@@ -264,5 +266,18 @@ class PerformanceTest {
                 .chords();
         assertThat(chords).extracting(each -> each.chord().toString()).containsExactly("Am7", "Am7", "D7", "D7");
         assertThat(chords).extracting(each -> each.when().at()).containsExactly(f(1, 1), f(2, 1), f(11, 4), f(3, 1));
+    }
+
+    @Test
+    void aChordPushedAheadSwings() {
+        var header = Header.PLAIN.with(Feel.swung(new Swing(f(1, 8), 2, 1)));
+        var pushed = new ChordAt(f(7, 8), ChordSymbol.parse("D7").orElseThrow());
+        // a bar of count-in, then the last pair from 3/4: 1 + 3/4 + 1/6
+        assertThat(Performance.of(line(header, even(8).withChords(List.of(pushed))))
+                        .chords()
+                        .get(0)
+                        .when()
+                        .at())
+                .isEqualTo(f(23, 12));
     }
 }
