@@ -34,6 +34,7 @@ class DoorTest {
 
     static void routes(Routes routes) {
         routes.post("/change", Role.ANYONE, ctx -> ctx.result("changed " + ctx.formParam("what")));
+        routes.post("/upload", Role.ANYONE, ctx -> ctx.result(ctx.uploadedFile("file") == null ? "none" : "some"));
         routes.post("/api", Role.EXEMPT, ctx -> ctx.result("changed"));
         routes.get("/me", Role.STUDENT, ctx -> ctx.result("student"));
         routes.get("/desk", Role.EDUCATOR, ctx -> ctx.result("desk"));
@@ -154,6 +155,28 @@ class DoorTest {
                 .then()
                 .statusCode(413)
                 .body("status", equalTo(413));
+    }
+
+    /** A recording may have 100 MB; this one has one more. */
+    @Test
+    void anUploadThatIsTooLargeIsRefused() {
+        stage.request()
+                .header("Sec-Fetch-Site", "same-origin")
+                .multiPart("file", "groove.wav", new byte[101_000_000 + 1_000_000 * 6])
+                .post("/upload")
+                .then()
+                .statusCode(413);
+    }
+
+    @Test
+    void anUploadIsRead() {
+        stage.request()
+                .header("Sec-Fetch-Site", "same-origin")
+                .multiPart("file", "groove.wav", new byte[3_000_000])
+                .post("/upload")
+                .then()
+                .statusCode(200)
+                .body(equalTo("some"));
     }
 
     @Test

@@ -1,0 +1,75 @@
+package groundbass.web.shell;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.web.Stage;
+import groundbass.web.general.GeneralPages;
+import groundbass.web.general.HomePage;
+import java.net.URI;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+class CookiesTest {
+    /** RFC 6265bis sections 4.1.2.5 to 4.1.2.7 (Secure, HttpOnly, SameSite) and 4.1.3.2 (the __Host- prefix). */
+    @Test
+    void overTlsTheSessionsCookieIsBoundToThisHost() {
+        assertThat(signedInAt("https://grooves.example"))
+                .startsWith("__Host-session=token")
+                .contains("Path=/", "Secure", "HttpOnly", "SameSite=Lax", "Max-Age=3600")
+                .doesNotContain("Domain");
+    }
+
+    @Test
+    void withoutTlsItStillKeepsFromScriptsAndStrangers() {
+        assertThat(signedInAt("http://localhost:8420"))
+                .startsWith("session=token")
+                .contains("HttpOnly", "SameSite=Lax")
+                .doesNotContain("Secure");
+    }
+
+    @Test
+    void aSentenceIsShownOnceAfterARedirectAndOnlyOurOwn() {
+        try (var stage = Stage.at(
+                "http://localhost:8420", Visitors.NONE, pages -> List.of(new HomePage(pages, List::of), flashing()))) {
+            String cookie = stage.request().get("/done").getCookie("flash");
+            var shown =
+                    stage.request().accept("text/html").cookie("flash", cookie).get("/");
+            assertThat(shown.asString()).contains("Saved.");
+            assertThat(shown.header("Set-Cookie")).startsWith("flash=;").contains("Expires=Thu, 01 Jan 1970");
+            var invented = stage.request()
+                    .accept("text/html")
+                    .cookie("flash", "pay me")
+                    .get("/");
+            assertThat(invented.statusCode()).isEqualTo(200);
+            assertThat(invented.asString()).doesNotContain("pay me", "role=\"status\"");
+        }
+    }
+
+    /** What is kept and shared may say nothing about its reader. */
+    @Test
+    void aKeptPageShowsNoSentenceAndSetsNoCookie() {
+        try (var stage = Stage.at("http://localhost:8420", Visitors.NONE, pages -> List.of(new GeneralPages(pages)))) {
+            var page = stage.request()
+                    .cookie("flash", "saved")
+                    .cookie("session", "x")
+                    .get("/privacy");
+            assertThat(page.header("Set-Cookie")).isNull();
+            assertThat(page.asString()).doesNotContain("Saved.");
+        }
+    }
+
+    private static PageGroup flashing() {
+        return routes -> routes.get("/done", Role.ANYONE, ctx -> Flash.say(ctx, "saved"));
+    }
+
+    private static String signedInAt(String address) {
+        var cookie = new SessionCookie(new Installation(URI.create(address), false, false, Optional.empty()));
+        PageGroup signIn =
+                routes -> routes.get("/in", Role.ANYONE, ctx -> cookie.set(ctx, "token", Duration.ofHours(1)));
+        try (var stage = Stage.at(address, Visitors.NONE, pages -> List.of(signIn))) {
+            return stage.request().get("/in").header("Set-Cookie");
+        }
+    }
+}
