@@ -10,7 +10,10 @@ import groundbass.audience.Students;
 import groundbass.audience.VisitorKey;
 import groundbass.catalog.Audit;
 import groundbass.catalog.Educators;
+import groundbass.catalog.EpisodeDesk;
+import groundbass.catalog.Episodes;
 import groundbass.catalog.Revisions;
+import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.Settings;
 import groundbass.catalog.Uploads;
 import groundbass.post.DevelopmentSender;
@@ -36,6 +39,7 @@ import groundbass.store.Blobs;
 import groundbass.store.Database;
 import groundbass.web.WebServer;
 import groundbass.web.answer.HandOver;
+import groundbass.web.desk.DeskPages;
 import groundbass.web.general.AssetFiles;
 import groundbass.web.general.GeneralPages;
 import groundbass.web.general.HealthPage;
@@ -44,6 +48,7 @@ import groundbass.web.shell.Chosen;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Errors;
 import groundbass.web.shell.Installation;
+import groundbass.web.shell.MemoryLimits;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.SessionCookie;
@@ -57,7 +62,9 @@ import java.net.URI;
 import java.nio.file.Files;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -74,12 +81,15 @@ public final class Groundbass implements AutoCloseable {
     private final Database database;
     private final Installation installation;
     private final int port;
+    private final Optional<String> setUpCode;
 
-    private Groundbass(Closing open, Database database, Installation installation, int port) {
+    private Groundbass(
+            Closing open, Database database, Installation installation, int port, Optional<String> setUpCode) {
         this.open = open;
         this.database = database;
         this.installation = installation;
         this.port = port;
+        this.setUpCode = setUpCode;
     }
 
     /** Opens everything and listens; on failure everything opened so far is closed again. */
@@ -106,6 +116,9 @@ public final class Groundbass implements AutoCloseable {
         var educators = new Educators(jdbi, audit, clock);
         var uploads = new Uploads(jdbi, blobs, audit, clock);
         var outbox = new Outbox(jdbi, clock);
+        var catalog = new SeriesCatalog(jdbi, audit, clock);
+        var episodes = new Episodes(jdbi);
+        var episodeDesk = new EpisodeDesk(jdbi, audit, clock);
         // --- release, audience
         var releases = new Releases(jdbi);
         var builder = new ReleaseBuilder(releases, new Revisions(jdbi, clock), uploads, blobs, clock);
@@ -124,9 +137,14 @@ public final class Groundbass implements AutoCloseable {
         var assets = new Assets();
         var chosen = new Chosen(settings::current, clock);
         var pages = new Pages(new Templates(assets), installation, chosen);
-        var doorkeeper = new Doorkeeper(new SignedInVisitors(sessions), new SessionCookie(installation));
-        List<PageGroup> groups = List.of(
-                new HomePage(pages, List::of), new GeneralPages(pages), new HealthPage(jdbi), new AssetFiles(assets));
+        var cookie = new SessionCookie(installation);
+        var doorkeeper = new Doorkeeper(new SignedInVisitors(sessions), cookie);
+        var limits = new MemoryLimits(clock);
+        var groups = new ArrayList<PageGroup>(List.of(
+                new HomePage(pages, List::of), new GeneralPages(pages), new HealthPage(jdbi), new AssetFiles(assets)));
+        groups.addAll(DeskPages.of(
+                new DeskPages.Shell(pages, doorkeeper, cookie, limits, chosen),
+                new DeskPages.Services(educators, sessions, catalog, episodes, episodeDesk, releases)));
         open.add(WebServer.start(config.host(), port, installation, doorkeeper, new Errors(pages), groups));
         log.info("open {} in a browser", installation.publicAddress());
         // --- what no request waits for
@@ -143,7 +161,7 @@ public final class Groundbass implements AutoCloseable {
         } else {
             work.run();
         }
-        return new Groundbass(open, database, installation, port);
+        return new Groundbass(open, database, installation, port, educators.firstRun());
     }
 
     /** The demo's releases take seconds to build, and the site is open meanwhile; then comes what others ask for. */
@@ -234,6 +252,11 @@ public final class Groundbass implements AutoCloseable {
     /** The address to open. */
     public URI address() {
         return installation.publicAddress();
+    }
+
+    /** The one-time code with which the first educator is made; empty once there is one. To be shown, never logged. */
+    public Optional<String> setUpCode() {
+        return setUpCode;
     }
 
     public Database database() {

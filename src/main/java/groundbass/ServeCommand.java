@@ -96,12 +96,23 @@ final class ServeCommand implements Callable<Integer> {
     public Integer call() throws InterruptedException {
         var stopped = new CountDownLatch(1);
         var site = Groundbass.start(config(), Clock.systemUTC());
+        site.setUpCode().ifPresent(code -> invite(site, code));
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
             site.close();
             stopped.countDown();
         }));
         stopped.await();
         return 0;
+    }
+
+    /** On the console alone: a log is kept and read by others. */
+    private void invite(Groundbass site, String code) {
+        var out = spec.commandLine().getOut();
+        out.println("No educator yet. Open " + site.address() + "/desk/set-up and enter this code (it works once):");
+        out.println();
+        out.println("    " + code);
+        out.println();
+        out.flush();
     }
 
     Config config() {

@@ -1,0 +1,66 @@
+package groundbass.web.desk;
+
+import groundbass.catalog.EducatorId;
+import groundbass.catalog.Episode;
+import groundbass.catalog.EpisodeId;
+import groundbass.catalog.Episodes;
+import groundbass.catalog.Series;
+import groundbass.catalog.SeriesCatalog;
+import groundbass.catalog.SeriesId;
+import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.Pages;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.Optional;
+
+/** What every page of the desk asks: who is there, and which of their things the address names. */
+final class Desk {
+    private final Pages pages;
+    private final Doorkeeper doorkeeper;
+    private final SeriesCatalog catalog;
+    private final Episodes episodes;
+
+    Desk(Pages pages, Doorkeeper doorkeeper, SeriesCatalog catalog, Episodes episodes) {
+        this.pages = pages;
+        this.doorkeeper = doorkeeper;
+        this.catalog = catalog;
+        this.episodes = episodes;
+    }
+
+    Pages pages() {
+        return pages;
+    }
+
+    /** Who is signed in, on a route that lets anyone through. */
+    Optional<EducatorId> visitor(Context ctx) {
+        return doorkeeper.visitor(ctx).educator();
+    }
+
+    /** Who is signed in, on a route that demands it. */
+    EducatorId educator(Context ctx) {
+        return visitor(ctx).orElseThrow();
+    }
+
+    /** The series that {@code {id}} names; 404 where there is none or it is somebody else's. */
+    Series series(Context ctx) {
+        return SeriesId.parse(ctx.pathParam("id"))
+                .flatMap(id -> catalog.ownedBy(educator(ctx), id))
+                .orElseThrow(NotFoundResponse::new);
+    }
+
+    /** The series of an episode of theirs. */
+    Series seriesOf(Episode episode) {
+        return catalog.find(episode.series()).orElseThrow();
+    }
+
+    /** The episode that {@code {id}} names; 404 where there is none or it is somebody else's. */
+    Episode episode(Context ctx) {
+        return episode(ctx, educator(ctx));
+    }
+
+    Episode episode(Context ctx, EducatorId who) {
+        return EpisodeId.parse(ctx.pathParam("id"))
+                .flatMap(id -> episodes.ownedBy(who, id))
+                .orElseThrow(NotFoundResponse::new);
+    }
+}

@@ -1,0 +1,42 @@
+package groundbass.web.desk;
+
+import groundbass.audience.Sessions;
+import groundbass.catalog.Educators;
+import groundbass.catalog.EpisodeDesk;
+import groundbass.catalog.Episodes;
+import groundbass.catalog.SeriesCatalog;
+import groundbass.release.Releases;
+import groundbass.web.shell.Chosen;
+import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Pages;
+import groundbass.web.shell.RateLimits;
+import groundbass.web.shell.SessionCookie;
+import java.util.List;
+
+/** The desk's page groups, and what they need. */
+public final class DeskPages {
+    private DeskPages() {}
+
+    /** What belongs to every page. */
+    public record Shell(Pages pages, Doorkeeper doorkeeper, SessionCookie cookie, RateLimits limits, Chosen chosen) {}
+
+    /** What the desk works with. */
+    public record Services(
+            Educators educators,
+            Sessions sessions,
+            SeriesCatalog catalog,
+            Episodes episodes,
+            EpisodeDesk writing,
+            Releases releases) {}
+
+    public static List<PageGroup> of(Shell shell, Services services) {
+        var desk = new Desk(shell.pages(), shell.doorkeeper(), services.catalog(), services.episodes());
+        var entrance = new Entrance(services.educators(), services.sessions(), shell.cookie(), shell.limits());
+        return List.of(
+                new SignInPages(shell.pages(), services.educators(), entrance),
+                new AccountPages(desk, services.educators(), entrance),
+                new OverviewPage(desk, services.catalog(), services.episodes(), services.releases()),
+                new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()));
+    }
+}

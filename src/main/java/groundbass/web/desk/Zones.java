@@ -1,0 +1,25 @@
+package groundbass.web.desk;
+
+import java.time.ZoneId;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** The time zones that a person may choose: by region and place, as the IANA time zone database names them. */
+final class Zones {
+    private static final List<String> ALL = Stream.concat(
+                    Stream.of("UTC"),
+                    ZoneId.getAvailableZoneIds().stream()
+                            .filter(name -> name.matches("(Africa|America|Antarctica|Arctic|Asia|Atlantic|Australia"
+                                    + "|Europe|Indian|Pacific)/.+"))
+                            .sorted())
+            .toList();
+
+    private Zones() {}
+
+    /** All of them; {@code chosen} too, where it is another, so that no form changes what was chosen. */
+    static List<String> with(String chosen) {
+        return ALL.contains(chosen) || chosen.isBlank()
+                ? ALL
+                : Stream.concat(Stream.of(chosen), ALL.stream()).toList();
+    }
+}

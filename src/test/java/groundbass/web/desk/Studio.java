@@ -1,0 +1,74 @@
+package groundbass.web.desk;
+
+import groundbass.audience.Person;
+import groundbass.catalog.Audit;
+import groundbass.catalog.Educators;
+import groundbass.catalog.Episode;
+import groundbass.catalog.EpisodeDesk;
+import groundbass.catalog.Episodes;
+import groundbass.catalog.Level;
+import groundbass.catalog.Outcome;
+import groundbass.catalog.Series;
+import groundbass.catalog.SeriesCatalog;
+import groundbass.catalog.SeriesForm;
+import groundbass.web.Site;
+import io.restassured.http.Cookie;
+import io.restassured.specification.RequestSpecification;
+
+/** A site with an educator at the desk, another one, and a series of either. */
+final class Studio implements AutoCloseable {
+    static final String LINE = "key A dorian\n\nbar 1 over Am7\n1 2 3 4  A5*2, E5, A5\n";
+
+    final Site site = Site.open();
+    final Cookie cookie = site.atTheDesk();
+    final SeriesCatalog catalog;
+    final Episodes episodes;
+    final EpisodeDesk writing;
+    final Series series;
+    final Episode strangersEpisode;
+
+    Studio() {
+        var jdbi = site.groundbass().database().jdbi();
+        var audit = new Audit(jdbi, site.clock());
+        catalog = new SeriesCatalog(jdbi, audit, site.clock());
+        episodes = new Episodes(jdbi);
+        writing = new EpisodeDesk(jdbi, audit, site.clock());
+        series = done(catalog.create(site.educator(), new SeriesForm("Low Tide", "", "Grooves.", "Europe/Vienna")));
+        var stranger = done(new Educators(jdbi, audit, site.clock())
+                .create("Other Studio", "other@trial.example", "another password"));
+        var theirs = done(catalog.create(stranger.id(), new SeriesForm("High Tide", "", "", "Europe/Vienna")));
+        strangersEpisode = done(writing.create(stranger.id(), theirs.id(), "Theirs", Level.BEGINNER));
+    }
+
+    Episode episode(String title) {
+        return done(writing.create(site.educator(), series.id(), title, Level.BEGINNER));
+    }
+
+    Episode now(Episode episode) {
+        return episodes.find(episode.id()).orElseThrow();
+    }
+
+    static <T> T done(Outcome<T> outcome) {
+        return outcome.result()
+                .orElseThrow(() -> new AssertionError(outcome.problems().toString()));
+    }
+
+    /** A page as the educator's browser asks for it. */
+    RequestSpecification browser() {
+        return site.browser().cookie(cookie);
+    }
+
+    /** A form as the educator's browser sends it. */
+    RequestSpecification form() {
+        return site.form().cookie(cookie);
+    }
+
+    Cookie anotherWindow() {
+        return site.signedIn(new Person.OfEducator(site.educator()));
+    }
+
+    @Override
+    public void close() {
+        site.close();
+    }
+}
