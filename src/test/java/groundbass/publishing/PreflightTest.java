@@ -23,7 +23,7 @@ class PreflightTest {
     void everyMistakeOfALineIsToldWithItsPlace() {
         assertThat(Preflight.problems(document("bar 1\n1-2 E58\n3-4 E5 slpa\n", "Own work.")))
                 .extracting(FieldProblem::field, problem -> problem.args().subList(0, 2))
-                .containsExactly(tuple("mainLine", List.of(2, 6)), tuple("mainLine", List.of(3, 8)));
+                .containsExactly(tuple("mainLine", List.of(2, 5)), tuple("mainLine", List.of(3, 8)));
     }
 
     @Test
