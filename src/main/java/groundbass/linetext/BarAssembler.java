@@ -49,7 +49,8 @@ final class BarAssembler {
         }
         var stretches = Stretches.of(raw.counts, frame, desk.problems());
         var said = stretches.stream().map(Stretch::span).toList();
-        var rest = admitted(copied.without(said), raw);
+        var wanted = raw.head.chords().isPresent() ? copied.withoutChords() : copied;
+        var rest = admitted(wanted.without(said), raw);
         new Unsaid(frame, desk.problems()).check(stretches, rest.covered(), raw.head.span());
         sound(stretches, rest, raw.head.copied().map(RawBar.Copied::span).orElse(raw.head.span()));
         bar.directions.addAll(rest.directions());

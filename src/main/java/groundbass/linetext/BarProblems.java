@@ -89,7 +89,9 @@ final class BarProblems {
 
     static Problem pickupEmpty(Span span) {
         return Problem.error(
-                "pickup-empty", span, "a pickup begins at its first count, and this one has none; it is left out.");
+                "pickup-empty",
+                span,
+                "a pickup begins at its first count, and this one has none; it is read as a whole bar.");
     }
 
     static Problem pickupUntil(Span span) {

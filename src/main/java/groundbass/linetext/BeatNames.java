@@ -28,7 +28,7 @@ final class BeatNames {
     static String of(Fraction beat) {
         return plain(beat)
                 .or(() -> plain(beat.dividedBy(DOT)).map(name -> "dotted " + name))
-                .orElse(beat.toString());
+                .orElse(beat.numerator() + "/" + beat.denominator());
     }
 
     private static Optional<String> plain(Fraction beat) {

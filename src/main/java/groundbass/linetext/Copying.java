@@ -56,6 +56,10 @@ record Copying(List<Note> notes, List<Direction> directions, List<ChordAt> chord
                 covered);
     }
 
+    Copying withoutChords() {
+        return new Copying(notes, directions, List.of(), covered);
+    }
+
     private static boolean isFree(Fraction at, List<Copy.Span> said) {
         return said.stream().noneMatch(span -> span.contains(at));
     }

@@ -41,7 +41,7 @@ final class LineAssembler {
     }
 
     Line assemble() {
-        var raw = new Numbering(problems, header.meter()).drop(text.bars());
+        var raw = text.bars();
         if (raw.isEmpty()) {
             problems.add(BarProblems.noBars(new Span(1, 1, 0)));
             return new Line(header, List.of(Bar.of(header.meter(), List.of())));

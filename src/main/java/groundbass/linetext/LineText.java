@@ -1,5 +1,7 @@
 package groundbass.linetext;
 
+import groundbass.score.Line;
+
 /** The written form of a line: text that reads as a player counts aloud. */
 public final class LineText {
     private LineText() {}
@@ -22,5 +24,10 @@ public final class LineText {
         var raw = new TextReader(source, problems).read();
         var line = new LineAssembler(raw, origins, problems).assemble();
         return new Reading(line, problems.inOrder(), origins);
+    }
+
+    /** The canonical text of a line; reading it gives the same line and no problem. Ends with a line end. */
+    public static String print(Line line) {
+        return new LinePrinter(line).print();
     }
 }

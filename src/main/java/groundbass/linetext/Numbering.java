@@ -23,17 +23,6 @@ final class Numbering {
      */
     record Number(int actual, int typed) {}
 
-    /** All bars but a pickup without a first count. */
-    List<RawBar> drop(List<RawBar> bars) {
-        if (bars.isEmpty()
-                || !isZero(bars.get(0))
-                || !offsets(bars.get(0), meter).isEmpty()) {
-            return bars;
-        }
-        problems.add(BarProblems.pickupEmpty(bars.get(0).head.span()));
-        return bars.subList(1, bars.size());
-    }
-
     /** One slip of a number is one problem: the numbers after it may go on from it. */
     List<Number> numbers(List<RawBar> bars) {
         var numbers = new ArrayList<Number>();
@@ -43,7 +32,7 @@ final class Numbering {
             boolean first = numbers.isEmpty();
             var typed = bar.head.number();
             if (typed.isPresent() && typed.get().number() != actual + slip) {
-                problems.add(problem(typed.get(), actual, first));
+                problems.add(problem(typed.get(), bar, actual, first));
                 boolean counts = typed.get().number() > 0 || first;
                 slip = counts ? typed.get().number() - actual : slip;
             }
@@ -53,11 +42,16 @@ final class Numbering {
         return numbers;
     }
 
-    private static Problem problem(Numbered typed, int actual, boolean first) {
+    private Problem problem(Numbered typed, RawBar bar, int actual, boolean first) {
         if (typed.number() > 0) {
             return BarProblems.wrongNumber(typed.span(), typed.number(), actual);
         }
-        return first ? BarProblems.pickupFromOne(typed.span()) : BarProblems.pickupNotFirst(typed.span(), actual);
+        if (!first) {
+            return BarProblems.pickupNotFirst(typed.span(), actual);
+        }
+        return offsets(bar, meter).isEmpty()
+                ? BarProblems.pickupEmpty(typed.span())
+                : BarProblems.pickupFromOne(typed.span());
     }
 
     private boolean isPickup(RawBar bar) {

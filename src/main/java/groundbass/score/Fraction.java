@@ -32,6 +32,9 @@ public record Fraction(long numerator, long denominator) implements Comparable<F
     }
 
     public Fraction plus(Fraction that) {
+        if (denominator == that.denominator) {
+            return new Fraction(addExact(numerator, that.numerator), denominator);
+        }
         return new Fraction(
                 addExact(multiplyExact(numerator, that.denominator), multiplyExact(that.numerator, denominator)),
                 multiplyExact(denominator, that.denominator));
@@ -115,6 +118,9 @@ public record Fraction(long numerator, long denominator) implements Comparable<F
 
     @Override
     public int compareTo(Fraction that) {
+        if (denominator == that.denominator) {
+            return Long.compare(numerator, that.numerator);
+        }
         return Long.compare(multiplyExact(numerator, that.denominator), multiplyExact(that.numerator, denominator));
     }
 
