@@ -4,6 +4,9 @@ import groundbass.post.EmailAddress;
 import groundbass.store.Instants;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -14,43 +17,51 @@ import org.jdbi.v3.core.Jdbi;
 
 /**
  * Invented students and downloads, so that the demo's statistics show something. Marked as such by their addresses, which
- * end in {@value #DOMAIN} (RFC 2606 section 2: never a real domain). The same story on every machine. Made once: a second
- * call finds them and does nothing.
+ * end in {@value #DOMAIN} (RFC 2606 section 2: never a real domain). How many came is told from outside; who of them, and
+ * when in the time, is chance, but the same on every machine.
  */
 public final class DemoAudience {
     /** Whoever has an address here was invented. */
     public static final String DOMAIN = "demo.invalid";
 
-    private static final int STUDENTS = 24;
+    /** How many students there are; no visits may ask for more. */
+    public static final int STUDENTS = 24;
+
     private static final long SEED = 4; // any number; fixed, so that the demo looks alike everywhere
-    private static final Duration INTEREST_LASTS = Duration.ofDays(21);
 
     private final Random random = new Random(SEED);
     private final Handle handle;
-    private final Instant now;
 
-    private DemoAudience(Handle handle, Instant now) {
+    private DemoAudience(Handle handle) {
         this.handle = handle;
-        this.now = now;
     }
 
     /**
-     * What can be taken.
+     * Downloads of one file within a stretch of time.
      *
-     * @param since when it came out
-     * @param files the bundle first
+     * @param byStudents completed, each by a different student
+     * @param anonymous completed without signing in
+     * @param brokenOff begun without signing in and never finished
      */
-    public record Offer(Instant since, List<ReleasedFile> files) {
-        public Offer {
-            files = List.copyOf(files);
+    public record Visits(ReleasedFile file, Instant from, Instant until, int byStudents, int anonymous, int brokenOff) {
+        public Visits {
+            if (byStudents < 0 || anonymous < 0 || brokenOff < 0 || byStudents > STUDENTS) {
+                throw new IllegalArgumentException("not a number of visits to " + file.name());
+            }
+            if (until.isBefore(from)) throw new IllegalArgumentException(from + " is not before " + until);
         }
     }
 
-    /** Invents downloads of the offers from when each came out until now. */
-    public static void invent(Jdbi jdbi, List<Offer> offers, Instant now) {
+    /** Makes the audience with all its visits, once: a second call finds them and does nothing. */
+    public static void invent(Jdbi jdbi, List<Visits> visits) {
         jdbi.useTransaction(handle -> {
-            if (!isThere(handle)) new DemoAudience(handle, now).tell(offers);
+            if (!visits.isEmpty() && !isThere(handle)) new DemoAudience(handle).tell(visits);
         });
+    }
+
+    /** Whether this address was invented. */
+    public static boolean isInvented(EmailAddress address) {
+        return address.domain().equals(DOMAIN);
     }
 
     private static boolean isThere(Handle handle) {
@@ -61,16 +72,21 @@ public final class DemoAudience {
                 > 0;
     }
 
-    private void tell(List<Offer> offers) {
-        List<StudentId> students =
-                IntStream.rangeClosed(1, STUDENTS).mapToObj(this::student).toList();
-        for (Offer offer : offers) {
-            students.stream().filter(student -> chance(0.6)).forEach(student -> visit(offer, Optional.of(student)));
-            IntStream.range(0, random.nextInt(8)).forEach(visitor -> visit(offer, Optional.empty()));
+    private void tell(List<Visits> visits) {
+        var beginning =
+                visits.stream().map(Visits::from).min(Comparator.naturalOrder()).orElseThrow();
+        var students = new ArrayList<>(IntStream.rangeClosed(1, STUDENTS)
+                .mapToObj(number -> student(number, beginning))
+                .toList());
+        for (Visits each : visits) {
+            Collections.shuffle(students, random);
+            students.subList(0, each.byStudents()).forEach(student -> complete(each, Optional.of(student)));
+            IntStream.range(0, each.anonymous()).forEach(visitor -> complete(each, Optional.empty()));
+            IntStream.range(0, each.brokenOff()).forEach(visitor -> breakOff(each));
         }
     }
 
-    private StudentId student(int number) {
+    private StudentId student(int number, Instant since) {
         StudentId id = StudentId.next();
         var email = new EmailAddress("student-%02d@%s".formatted(number, DOMAIN));
         handle.execute(
@@ -78,29 +94,29 @@ public final class DemoAudience {
                 id.value(),
                 email.value(),
                 Locale.ENGLISH.toLanguageTag(),
-                Instants.toColumn(now));
+                Instants.toColumn(since));
         return id;
     }
 
-    /** Takes the bundle, and now and then a single file as well; most come in the first days. */
-    private void visit(Offer offer, Optional<StudentId> student) {
-        double early = random.nextDouble();
-        Instant at = offer.since().plusSeconds((long) (early * early * early * INTEREST_LASTS.toSeconds()));
-        List<ReleasedFile> files = offer.files();
-        if (files.isEmpty() || at.isAfter(now)) return;
-        take(files.get(0), student, at);
-        if (chance(0.3)) take(files.get(random.nextInt(files.size())), student, at.plusSeconds(90));
+    private void complete(Visits visits, Optional<StudentId> student) {
+        record(visits, student, DownloadState.COMPLETE, visits.file().size());
     }
 
-    private void take(ReleasedFile file, Optional<StudentId> student, Instant at) {
-        boolean complete = chance(0.92);
-        long sent = complete ? file.size() : (long) (random.nextDouble() * file.size());
-        DownloadState state = complete ? DownloadState.COMPLETE : DownloadState.BROKEN_OFF;
-        var download = new Download(DownloadId.next(at), file, student, at, at, state, sent, false, false);
+    private void breakOff(Visits visits) {
+        long sent = (long) (random.nextDouble() * visits.file().size());
+        record(visits, Optional.empty(), DownloadState.BROKEN_OFF, sent);
+    }
+
+    private void record(Visits visits, Optional<StudentId> student, DownloadState state, long sent) {
+        Instant at = moment(visits);
+        var download = new Download(DownloadId.next(at), visits.file(), student, at, at, state, sent, false, false);
         DownloadRows.insert(handle, download, Optional.empty());
     }
 
-    private boolean chance(double of) {
-        return random.nextDouble() < of;
+    /** Most come in the first days. */
+    private Instant moment(Visits visits) {
+        double early = random.nextDouble();
+        long seconds = Duration.between(visits.from(), visits.until()).toSeconds();
+        return visits.from().plusSeconds((long) (early * early * seconds));
     }
 }

@@ -1,13 +1,13 @@
 package groundbass.publishing;
 
 import groundbass.audience.DemoAudience;
-import groundbass.audience.DemoAudience.Offer;
-import groundbass.audience.ReleasedFile;
+import groundbass.audience.DemoAudience.Visits;
 import groundbass.catalog.EducatorId;
 import groundbass.catalog.Educators;
 import groundbass.catalog.Episode;
 import groundbass.catalog.Episodes;
 import groundbass.catalog.Series;
+import groundbass.publishing.SeriesPackage.EpisodePackage;
 import groundbass.release.Release;
 import groundbass.release.Releases;
 import groundbass.store.RandomId;
@@ -21,6 +21,7 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jdbi.v3.core.Jdbi;
 
 /**
@@ -68,34 +69,47 @@ public final class Demo {
     /** Loads what is not there yet; takes as long as building its releases takes. */
     public void load() {
         var owner = educators.first().orElseThrow().id();
-        for (var series : load(owner)) {
-            DemoAudience.invent(jdbi, offers(series), clock.instant());
+        var visits = load(owner).stream().flatMap(this::visits).toList();
+        DemoAudience.invent(jdbi, visits);
+    }
+
+    /** A series that is in, and how its files were taken. */
+    private record Loaded(Series series, List<EpisodePackage> episodes, List<DemoDownloads> downloads) {
+        /** An episode's number by its folder: its place among the folders. */
+        int number(String folder) {
+            var folders = episodes.stream().map(EpisodePackage::folder).toList();
+            return folders.indexOf(folder) + 1;
         }
     }
 
-    private List<Series> load(EducatorId owner) {
+    private List<Loaded> load(EducatorId owner) {
         return withSeedData(folder -> {
             try (var children = Files.list(folder)) {
                 return children.filter(Files::isDirectory)
                         .sorted()
-                        .map(series -> incoming.run(owner, SeriesFolder.read(series)))
+                        .map(series -> load(owner, series))
                         .toList();
             }
         });
     }
 
-    private List<Offer> offers(Series series) {
-        return episodes.publishedIn(series.id()).stream()
-                .flatMap(episode -> releases.current(episode.id()).map(release -> offer(episode, release)).stream())
-                .toList();
+    private Loaded load(EducatorId owner, Path folder) {
+        var content = SeriesFolder.read(folder);
+        return new Loaded(incoming.run(owner, content), content.episodes(), DemoDownloads.read(folder));
     }
 
-    private Offer offer(Episode episode, Release release) {
-        var files = releases.files(release.id()).stream()
-                .filter(file -> file.role().isOffered())
-                .map(file -> new ReleasedFile(release.id().value(), episode.id(), file.name(), file.size()))
-                .toList();
-        return new Offer(episode.publishedAt().orElseThrow(), files);
+    private Stream<Visits> visits(Loaded loaded) {
+        return loaded.downloads().stream()
+                .flatMap(line -> visits(loaded.series(), loaded.number(line.episode()), line).stream());
+    }
+
+    private Optional<Visits> visits(Series series, int number, DemoDownloads line) {
+        return episodes.find(series.slug(), number)
+                .flatMap(episode -> releases.current(episode.id()).map(release -> visits(line, episode, release)));
+    }
+
+    private Visits visits(DemoDownloads line, Episode episode, Release release) {
+        return line.visits(episode, release, releases.files(release.id()), clock.instant());
     }
 
     @FunctionalInterface

@@ -14,7 +14,6 @@ import groundbass.publishing.SeriesPackage.EpisodePackage;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.function.Consumer;
 import org.jdbi.v3.core.Jdbi;
@@ -24,8 +23,6 @@ import org.jdbi.v3.core.Jdbi;
  * was cut short is finished by running it again.
  */
 public final class SeriesImport {
-    private static final Duration WEEK = Duration.ofDays(7);
-
     private final Jdbi jdbi;
     private final Clock clock;
     private final SeriesCatalog catalog;
@@ -62,9 +59,8 @@ public final class SeriesImport {
     private void bring(EducatorId owner, Series series, int number, EpisodePackage incoming) {
         var episode = episodes.find(series.slug(), number).orElseGet(() -> write(owner, series, incoming));
         if (!episode.isPublished() && incoming.publishedWeeksAgo().isPresent()) {
-            var out = clock.instant()
-                    .minus(WEEK.multipliedBy(incoming.publishedWeeksAgo().getAsInt()));
-            publish(owner, episode, out);
+            int weeksAgo = incoming.publishedWeeksAgo().getAsInt();
+            publish(owner, episode, DemoCalendar.week(clock.instant(), weeksAgo));
         }
     }
 

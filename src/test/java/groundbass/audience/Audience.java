@@ -77,7 +77,7 @@ final class Audience {
 
     Token requested(EmailAddress email) {
         signIns.request(email, Locale.ENGLISH);
-        clock.move(Duration.ofMillis(1));
+        clock.advance(Duration.ofMillis(1));
         return mailed();
     }
 

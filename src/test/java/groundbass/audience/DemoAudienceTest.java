@@ -5,38 +5,59 @@ import static groundbass.audience.Audience.SECOND;
 import static groundbass.audience.Audience.file;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.audience.DemoAudience.Visits;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
 class DemoAudienceTest {
-    private static final Instant BEGINNING = Instant.parse("2026-02-02T08:00:00Z");
-    private static final List<DemoAudience.Offer> OFFERS = List.of(
-            new DemoAudience.Offer(BEGINNING, List.of(file(FIRST, "bundle.zip", 5000), file(FIRST, "sheet.pdf", 60))),
-            new DemoAudience.Offer(Instant.parse("2026-02-16T08:00:00Z"), List.of(file(SECOND, "bundle.zip", 4000))));
+    private static final Instant MONDAY = Instant.parse("2026-02-02T08:00:00Z");
+    private static final Instant FRIDAY = Instant.parse("2026-02-06T08:00:00Z");
+    private static final List<Visits> VISITS = List.of(
+            new Visits(file(FIRST, "bundle.zip", 5000), MONDAY, FRIDAY, 9, 4, 1),
+            new Visits(file(FIRST, "sheet.pdf", 60), MONDAY, FRIDAY, 2, 0, 0),
+            new Visits(
+                    file(SECOND, "bundle.zip", 4000),
+                    Instant.parse("2026-02-09T00:00:00Z"),
+                    Instant.parse("2026-02-16T00:00:00Z"),
+                    11,
+                    0,
+                    0));
 
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
-    void tellsOneStoryOfSeveralWeeksOnce(Database database) {
+    void comesAsOftenAsItIsTold(Database database) {
         try (database) {
             var audience = new Audience(database);
-            DemoAudience.invent(database.jdbi(), OFFERS, audience.clock.instant());
-            long told = audience.rows("download");
-            DemoAudience.invent(database.jdbi(), OFFERS, audience.clock.instant());
+            DemoAudience.invent(database.jdbi(), VISITS);
 
-            assertThat(audience.rows("download")).isEqualTo(told);
+            assertThat(audience.statistics.ofEpisode(FIRST).files())
+                    .containsExactly(
+                            new FileUse("bundle.zip", new DownloadCounts(13, 1, 0, 0)),
+                            new FileUse("sheet.pdf", new DownloadCounts(2, 0, 0, 0)));
+            assertThat(audience.statistics.ofEpisode(SECOND).students()).isEqualTo(11);
             assertThat(audience.statistics.byWeek(List.of(FIRST, SECOND), ZoneOffset.UTC))
-                    .hasSizeGreaterThan(2);
-            assertThat(audience.statistics.students(List.of(FIRST, SECOND)))
-                    .allMatch(use -> use.student().email().domain().equals(DemoAudience.DOMAIN));
-            assertThat(audience.all())
-                    .allMatch(download -> !download.startedAt().isBefore(BEGINNING))
-                    .noneMatch(download -> download.startedAt()
-                            .isAfter(audience.clock.instant().plusSeconds(90)));
+                    .extracting(week -> week.monday() + " " + week.downloads().all())
+                    .containsExactly(LocalDate.of(2026, 2, 2) + " 16", LocalDate.of(2026, 2, 9) + " 11");
+            assertThat(audience.all().subList(0, 16))
+                    .allMatch(one ->
+                            !one.startedAt().isBefore(MONDAY) && one.startedAt().isBefore(FRIDAY));
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void comesOnce(Database database) {
+        try (database) {
+            var audience = new Audience(database);
+            DemoAudience.invent(database.jdbi(), VISITS);
+            DemoAudience.invent(database.jdbi(), VISITS);
+            assertThat(audience.rows("download")).isEqualTo(9 + 4 + 1 + 2 + 11);
         }
     }
 
@@ -45,8 +66,10 @@ class DemoAudienceTest {
     void nobodyInventedGetsLetters(Database database) {
         try (database) {
             var audience = new Audience(database);
-            DemoAudience.invent(database.jdbi(), OFFERS, audience.clock.instant());
-            assertThat(audience.rows("student")).isEqualTo(24);
+            DemoAudience.invent(database.jdbi(), VISITS);
+            assertThat(audience.statistics.students(List.of(FIRST, SECOND)))
+                    .allMatch(use -> DemoAudience.isInvented(use.student().email()));
+            assertThat(audience.rows("student")).isEqualTo(DemoAudience.STUDENTS);
             assertThat(audience.rows("consent")).isZero();
         }
     }

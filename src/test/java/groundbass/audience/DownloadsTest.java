@@ -50,7 +50,7 @@ class DownloadsTest {
             var audience = new Audience(database);
             Begun first = audience.downloads.begin(range(SHEET, VISITOR));
             audience.downloads.sent(first.id(), new ByteSpan(600, 1000));
-            audience.clock.move(Duration.ofHours(23));
+            audience.clock.advance(Duration.ofHours(23));
             // from another place, so that only the token can join them
             var elsewhere = new Taker.Anonymous("198.51.100.4", "A player/3");
             var next = new FileRequest(SHEET, elsewhere, false, Optional.of(first.token()));
@@ -74,7 +74,7 @@ class DownloadsTest {
                     Optional.of(audience.downloads.begin(range(SHEET, anna)).token());
             audience.downloads.begin(new FileRequest(file(FIRST, "line.mid", 50), anna, false, token));
             audience.downloads.begin(new FileRequest(SHEET, bert, false, token));
-            audience.clock.move(Duration.ofHours(24));
+            audience.clock.advance(Duration.ofHours(24));
             audience.downloads.begin(new FileRequest(SHEET, anna, false, token));
             audience.downloads.begin(new FileRequest(SHEET, VISITOR, false, Optional.of("forged.token")));
             assertThat(audience.all()).hasSize(5);
@@ -90,12 +90,12 @@ class DownloadsTest {
                 DownloadId first = audience.downloads.begin(whole(SHEET, taker)).id();
                 audience.downloads.brokenOff(first, new ByteSpan(0, 300));
                 assertThat(audience.download(first).state()).isEqualTo(DownloadState.BROKEN_OFF);
-                audience.clock.move(Duration.ofMinutes(59));
+                audience.clock.advance(Duration.ofMinutes(59));
                 assertThat(audience.downloads.begin(range(SHEET, taker)).id()).isEqualTo(first);
                 assertThat(audience.download(first).state()).isEqualTo(DownloadState.STARTED);
                 audience.downloads.sent(first, new ByteSpan(300, 1000));
                 assertThat(audience.download(first).state()).isEqualTo(DownloadState.COMPLETE);
-                audience.clock.move(Duration.ofMinutes(1));
+                audience.clock.advance(Duration.ofMinutes(1));
                 assertThat(audience.downloads.begin(range(SHEET, taker)).id()).isNotEqualTo(first);
             }
         }
@@ -122,12 +122,12 @@ class DownloadsTest {
         try (database) {
             var audience = new Audience(database);
             audience.take(SHEET, VISITOR);
-            audience.clock.move(Duration.ofHours(23));
+            audience.clock.advance(Duration.ofHours(23));
             assertThat(audience.download(audience.take(SHEET, VISITOR)).repeated())
                     .isTrue();
             var other = audience.take(file(FIRST, "line.mid", 50), VISITOR);
             assertThat(audience.download(other).repeated()).isFalse();
-            audience.clock.move(Duration.ofHours(1));
+            audience.clock.advance(Duration.ofHours(1));
             assertThat(audience.download(audience.take(SHEET, VISITOR)).repeated())
                     .isFalse();
         }
@@ -152,7 +152,7 @@ class DownloadsTest {
             var audience = new Audience(database);
             DownloadId id = audience.downloads.begin(whole(SHEET, VISITOR)).id();
             audience.downloads.handedOver(id);
-            audience.clock.move(Duration.ofDays(1));
+            audience.clock.advance(Duration.ofDays(1));
             audience.downloads.sweep();
             assertThat(audience.download(id).state()).isEqualTo(DownloadState.HANDED_OVER);
         }
@@ -164,9 +164,9 @@ class DownloadsTest {
         try (database) {
             var audience = new Audience(database);
             DownloadId id = audience.downloads.begin(whole(SHEET, VISITOR)).id();
-            audience.clock.move(Duration.ofHours(1).minusMillis(1));
+            audience.clock.advance(Duration.ofHours(1).minusMillis(1));
             assertThat(audience.downloads.sweep()).isZero();
-            audience.clock.move(Duration.ofMillis(1));
+            audience.clock.advance(Duration.ofMillis(1));
             assertThat(audience.downloads.sweep()).isEqualTo(1);
             assertThat(audience.downloads.sweep()).isZero();
             assertThat(audience.download(id).state()).isEqualTo(DownloadState.BROKEN_OFF);
@@ -183,7 +183,7 @@ class DownloadsTest {
             audience.take(SHEET, VISITOR);
             assertThat(audience.contents("download")).doesNotContain("192.0.2.7", "browser");
             assertThat(audience.contents("download")).doesNotContainIgnoringCase("visitor=null");
-            audience.clock.move(Duration.ofHours(24));
+            audience.clock.advance(Duration.ofHours(24));
             audience.downloads.sweep();
             assertThat(audience.contents("download")).containsIgnoringCase("visitor=null");
         }
@@ -225,7 +225,7 @@ class DownloadsTest {
         try (database) {
             var audience = new Audience(database);
             DownloadId first = audience.downloads.begin(whole(SHEET, VISITOR)).id();
-            audience.clock.move(Duration.ofMillis(1));
+            audience.clock.advance(Duration.ofMillis(1));
             DownloadId second = audience.downloads
                     .begin(whole(file(FIRST, "line.mid", 5), VISITOR))
                     .id();
@@ -240,7 +240,7 @@ class DownloadsTest {
             var before = new Audience(database);
             DownloadId id = before.downloads.begin(whole(SHEET, VISITOR)).id();
             var after = new Audience(database);
-            after.clock.move(Duration.ofDays(30));
+            after.clock.advance(Duration.ofDays(30));
             assertThat(after.downloads.sweep()).isEqualTo(1);
             assertThat(after.download(id).state()).isEqualTo(DownloadState.BROKEN_OFF);
             assertThat(after.contents("download")).containsIgnoringCase("visitor=null");

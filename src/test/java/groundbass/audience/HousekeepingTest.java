@@ -31,7 +31,7 @@ class HousekeepingTest {
             tidy.tidy();
             assertThat(audience.rows("sign_in") + audience.rows("session") + audience.rows("outbox"))
                     .isEqualTo(3);
-            audience.clock.move(Duration.ofDays(31));
+            audience.clock.advance(Duration.ofDays(31));
             tidy.tidy();
             tidy.tidy();
 

@@ -22,11 +22,11 @@ class SessionsTest {
         try (database) {
             var audience = new Audience(database);
             Token token = audience.sessions.open(new Person.OfStudent(audience.student(ANNA)));
-            audience.clock.move(Duration.ofDays(30).minusMillis(1));
+            audience.clock.advance(Duration.ofDays(30).minusMillis(1));
             assertThat(audience.sessions.find(token)).isPresent();
-            audience.clock.move(Duration.ofDays(30).minusMillis(1));
+            audience.clock.advance(Duration.ofDays(30).minusMillis(1));
             assertThat(audience.sessions.find(token)).isPresent();
-            audience.clock.move(Duration.ofDays(30));
+            audience.clock.advance(Duration.ofDays(30));
             assertThat(audience.sessions.find(token)).isEmpty();
         }
     }
@@ -38,14 +38,14 @@ class SessionsTest {
             var audience = new Audience(database);
             Token token = audience.sessions.open(EDUCATOR);
             for (int half = 1; half < 7 * 24 / 11; half++) {
-                audience.clock.move(Duration.ofHours(11));
+                audience.clock.advance(Duration.ofHours(11));
                 assertThat(audience.sessions.find(token)).map(Session::person).contains(EDUCATOR);
             }
             audience.clock.set("2026-03-09T10:00:00Z");
             assertThat(audience.sessions.find(token)).isEmpty();
 
             Token idle = audience.sessions.open(EDUCATOR);
-            audience.clock.move(Duration.ofHours(12));
+            audience.clock.advance(Duration.ofHours(12));
             assertThat(audience.sessions.find(idle)).isEmpty();
         }
     }
@@ -79,7 +79,7 @@ class SessionsTest {
             var audience = new Audience(database);
             audience.sessions.open(EDUCATOR);
             Token student = audience.sessions.open(new Person.OfStudent(audience.student(ANNA)));
-            audience.clock.move(Duration.ofHours(12));
+            audience.clock.advance(Duration.ofHours(12));
             assertThat(audience.sessions.purge()).isEqualTo(1);
             assertThat(audience.sessions.find(student)).isPresent();
         }

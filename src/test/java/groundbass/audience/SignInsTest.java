@@ -61,9 +61,9 @@ class SignInsTest {
             var audience = new Audience(database);
             audience.signIns.request(ANNA, Locale.ENGLISH);
             Token token = audience.mailed();
-            audience.clock.move(Duration.ofMinutes(20).minusMillis(1));
+            audience.clock.advance(Duration.ofMinutes(20).minusMillis(1));
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.VALID);
-            audience.clock.move(Duration.ofMillis(1));
+            audience.clock.advance(Duration.ofMillis(1));
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.EXPIRED);
             assertThat(audience.signIns.use(token, "1")).isEqualTo(new SignedIn.Refused(LinkState.EXPIRED));
             assertThat(audience.rows("student")).isZero();
@@ -112,7 +112,7 @@ class SignInsTest {
             assertThat(audience.outbox.newest(100))
                     .filteredOn(letter -> isTo(letter, BERT.value()))
                     .hasSize(1);
-            audience.clock.move(Duration.ofHours(1));
+            audience.clock.advance(Duration.ofHours(1));
             audience.signIns.request(ANNA, Locale.ENGLISH);
             assertThat(audience.outbox.newest(100))
                     .filteredOn(letter -> isTo(letter, ANNA.value()))
@@ -191,9 +191,9 @@ class SignInsTest {
         try (database) {
             var audience = new Audience(database);
             audience.signIns.request(ANNA, Locale.ENGLISH);
-            audience.clock.move(Duration.ofDays(1));
+            audience.clock.advance(Duration.ofDays(1));
             assertThat(audience.signIns.purge()).isZero();
-            audience.clock.move(Duration.ofMillis(1));
+            audience.clock.advance(Duration.ofMillis(1));
             assertThat(audience.signIns.purge()).isEqualTo(1);
         }
     }

@@ -59,10 +59,10 @@ class StudentsTest {
             StudentId anna = audience.student(ANNA);
             audience.consents.give(anna, Purpose.LETTERS, "1");
             audience.consents.give(anna, Purpose.LETTERS, "1");
-            audience.clock.move(Duration.ofDays(1));
+            audience.clock.advance(Duration.ofDays(1));
             audience.consents.withdraw(anna, Purpose.LETTERS);
             audience.consents.withdraw(anna, Purpose.LETTERS);
-            audience.clock.move(Duration.ofDays(1));
+            audience.clock.advance(Duration.ofDays(1));
             audience.consents.give(anna, Purpose.LETTERS, "2");
 
             assertThat(audience.consents.of(anna))

@@ -86,7 +86,7 @@ class EpisodesTest {
             fixture.schedule(episode, "2030-03-01T10:00:00");
             var first = fixture.clock.instant();
             assertThat(fixture.publish(episode)).isTrue();
-            fixture.clock.move(Duration.ofHours(1));
+            fixture.clock.advance(Duration.ofHours(1));
             assertThat(fixture.publish(episode)).isFalse();
             assertThat(fixture.now(episode).publishedAt()).contains(first);
             assertThat(fixture.episodes.dueBefore(fixture.clock.instant())).isEmpty();
@@ -100,7 +100,7 @@ class EpisodesTest {
             var fixture = new CatalogFixture(database);
             var all = fixture.episodes(4);
             fixture.publish(all.get(2));
-            fixture.clock.move(Duration.ofDays(7));
+            fixture.clock.advance(Duration.ofDays(7));
             fixture.publish(all.get(0));
             var series = fixture.series.id();
             assertThat(fixture.episodes.publishedIn(series))

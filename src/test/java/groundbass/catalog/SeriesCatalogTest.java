@@ -98,7 +98,7 @@ class SeriesCatalogTest {
             var other = fixture.catalog.create(fixture.owner, FORM).result().orElseThrow();
             var empty = fixture.catalog.create(fixture.owner, FORM).result().orElseThrow();
             fixture.publish(fixture.episode("First"));
-            fixture.clock.move(Duration.ofDays(7));
+            fixture.clock.advance(Duration.ofDays(7));
             fixture.publish(fixture.desk
                     .create(fixture.owner, other.id(), "Second", Level.BEGINNER)
                     .result()

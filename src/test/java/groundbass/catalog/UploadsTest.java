@@ -77,7 +77,7 @@ class UploadsTest {
             var episode = fixture.episode("First").id();
             uploads.accept(fixture.owner, episode, "a.wav", stream(SECOND));
             uploads.accept(fixture.owner, episode, "b.wav", stream(new byte[99]));
-            fixture.clock.move(Duration.ofDays(2));
+            fixture.clock.advance(Duration.ofDays(2));
             assertThat(blobs.sweep(uploads::names)).isEqualTo(1);
             assertThat(blobs.exists(Sha256.of(SECOND))).isTrue();
         }

@@ -73,15 +73,15 @@ class PostmanTest {
                 postman.deliverDue();
                 postman.deliverDue();
                 assertThat(outbox.find(id).orElseThrow().attempts()).isEqualTo(attempt);
-                clock.move(Postman.pauseAfter(attempt).minusSeconds(1));
+                clock.advance(Postman.pauseAfter(attempt).minusSeconds(1));
                 postman.deliverDue();
                 assertThat(outbox.find(id).orElseThrow().attempts()).isEqualTo(attempt);
-                clock.move(Duration.ofSeconds(1));
+                clock.advance(Duration.ofSeconds(1));
             }
             Letter failed = outbox.find(id).orElseThrow();
             assertThat(failed.delivery()).contains(Delivery.FAILED);
             assertThat(failed.lastError()).contains("421 busy try later");
-            clock.move(Duration.ofDays(2));
+            clock.advance(Duration.ofDays(2));
             assertThat(new Postman(database.jdbi(), willing, clock).deliverDue())
                     .isZero();
         }
@@ -134,10 +134,10 @@ class PostmanTest {
             MessageId link =
                     outbox.put(letter("Link").uselessAfter(clock.instant().plus(Duration.ofMinutes(20))));
 
-            clock.move(Duration.ofMinutes(20));
+            clock.advance(Duration.ofMinutes(20));
             assertThat(postman.deliverDue()).isZero();
             assertThat(outbox.find(link).orElseThrow().delivery()).contains(Delivery.USELESS);
-            clock.move(Duration.ofMinutes(100));
+            clock.advance(Duration.ofMinutes(100));
             assertThat(postman.deliverDue()).isEqualTo(1);
             assertThat(outbox.find(announced).orElseThrow().delivery()).contains(Delivery.SENT);
         }
@@ -165,9 +165,9 @@ class PostmanTest {
             outbox.put(letter("Old"));
             new Postman(database.jdbi(), willing, clock).deliverDue();
             MessageId waiting = outbox.put(letter("Still waiting"));
-            clock.move(Outbox.KEPT);
+            clock.advance(Outbox.KEPT);
             assertThat(outbox.purge()).isZero();
-            clock.move(Duration.ofSeconds(1));
+            clock.advance(Duration.ofSeconds(1));
             assertThat(outbox.purge()).isEqualTo(1);
             assertThat(outbox.newest(10)).extracting(Letter::id).containsExactly(waiting);
         }

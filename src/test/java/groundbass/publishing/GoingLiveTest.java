@@ -38,7 +38,7 @@ class GoingLiveTest {
 
     /** One educator with one series, and a calendar whose hours the test moves. */
     private static final class Studio {
-        final SettableClock clock = SettableClock.at(NOW.toString());
+        final SettableClock clock = SettableClock.at(NOW);
         final List<ReleaseId> queue = new ArrayList<>();
         final Releases releases;
         final Episodes episodes;
@@ -147,7 +147,7 @@ class GoingLiveTest {
             done(studio.publisher.schedule(studio.educator, second, LocalDateTime.parse("2026-03-04T18:00"), BERLIN));
             studio.buildAll();
 
-            studio.clock.move(Duration.ofDays(9));
+            studio.clock.advance(Duration.ofDays(9));
             studio.goingLive.pass();
             studio.goingLive.pass();
             assertThat(studio.find(first).isPublished()).isTrue();
@@ -186,7 +186,7 @@ class GoingLiveTest {
                     .as("nothing was changed")
                     .isNotEmpty();
             studio.write(id, "bar 1\n1-4 E7\n");
-            studio.clock.move(Duration.ofMinutes(1));
+            studio.clock.advance(Duration.ofMinutes(1));
             var second = done(studio.publisher.publishNow(studio.educator, id));
             studio.goingLive.pass();
             assertThat(studio.releases.current(id).orElseThrow().id()).isEqualTo(first);
@@ -209,7 +209,7 @@ class GoingLiveTest {
             studio.buildAll();
             done(studio.desk.move(studio.educator, id, 2));
 
-            studio.clock.move(Duration.ofDays(2));
+            studio.clock.advance(Duration.ofDays(2));
             studio.goingLive.pass();
             assertThat(studio.find(id).isPublished()).isFalse();
             studio.buildAll();
@@ -229,7 +229,7 @@ class GoingLiveTest {
             done(studio.publisher.schedule(studio.educator, id, LocalDateTime.parse("2026-03-03T18:00"), BERLIN));
             studio.buildAll();
             done(studio.publisher.withdraw(studio.educator, id));
-            studio.clock.move(Duration.ofDays(9));
+            studio.clock.advance(Duration.ofDays(9));
             studio.goingLive.pass();
             assertThat(studio.find(id).isPublished()).isFalse();
             assertThat(studio.publisher.withdraw(studio.educator, id).problems())

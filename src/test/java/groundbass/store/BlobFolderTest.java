@@ -101,9 +101,9 @@ class BlobFolderTest {
     @Test
     void anUnnamedFileStaysForADayAndThenGoes() throws IOException {
         blobs.put(ABC);
-        clock.move(DAY);
+        clock.advance(DAY);
         assertThat(blobs.sweep(sha256 -> false)).isZero();
-        clock.move(Duration.ofSeconds(1));
+        clock.advance(Duration.ofSeconds(1));
         assertThat(blobs.sweep(sha256 -> false)).isEqualTo(1);
         assertThat(blobs.exists(ABC_SHA256)).isFalse();
     }
@@ -111,7 +111,7 @@ class BlobFolderTest {
     @Test
     void aNamedFileStaysHoweverOld() throws IOException {
         blobs.put(ABC);
-        clock.move(DAY.multipliedBy(400));
+        clock.advance(DAY.multipliedBy(400));
         assertThat(blobs.sweep(ABC_SHA256::equals)).isZero();
         assertThat(blobs.exists(ABC_SHA256)).isTrue();
     }
@@ -119,18 +119,18 @@ class BlobFolderTest {
     @Test
     void theDayBeginsWhenTheLastRowWentNotWhenTheFileCame() throws IOException {
         blobs.put(ABC);
-        clock.move(DAY.multipliedBy(400));
+        clock.advance(DAY.multipliedBy(400));
         blobs.sweep(ABC_SHA256::equals);
-        clock.move(Duration.ofHours(23));
+        clock.advance(Duration.ofHours(23));
         assertThat(blobs.sweep(sha256 -> false)).isZero();
-        clock.move(Duration.ofHours(2));
+        clock.advance(Duration.ofHours(2));
         assertThat(blobs.sweep(sha256 -> false)).isEqualTo(1);
     }
 
     @Test
     void puttingAFileAgainBeginsItsDayAnew() throws IOException {
         blobs.put(ABC);
-        clock.move(DAY.multipliedBy(2));
+        clock.advance(DAY.multipliedBy(2));
         blobs.put(ABC);
         assertThat(blobs.sweep(sha256 -> false)).isZero();
     }

@@ -7,25 +7,35 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.concurrent.atomic.AtomicReference;
 
-/** A clock that stands still until a test moves it. */
+/** A clock that stands still until a test moves it. Thread-safe. */
 public final class SettableClock extends Clock {
     private final AtomicReference<Instant> now;
+    private final ZoneId zone;
 
-    private SettableClock(Instant now) {
-        this.now = new AtomicReference<>(now);
+    private SettableClock(AtomicReference<Instant> now, ZoneId zone) {
+        this.now = now;
+        this.zone = zone;
+    }
+
+    public static SettableClock at(Instant instant) {
+        return new SettableClock(new AtomicReference<>(instant), ZoneOffset.UTC);
     }
 
     /** At an instant such as {@code 2026-03-02T10:00:00Z}. */
     public static SettableClock at(String instant) {
-        return new SettableClock(Instant.parse(instant));
+        return at(Instant.parse(instant));
     }
 
-    public void move(Duration by) {
+    public void advance(Duration by) {
         now.updateAndGet(instant -> instant.plus(by));
     }
 
+    public void set(Instant instant) {
+        now.set(instant);
+    }
+
     public void set(String instant) {
-        now.set(Instant.parse(instant));
+        set(Instant.parse(instant));
     }
 
     @Override
@@ -35,11 +45,12 @@ public final class SettableClock extends Clock {
 
     @Override
     public ZoneId getZone() {
-        return ZoneOffset.UTC;
+        return zone;
     }
 
+    /** The same clock seen from another zone: it moves with this one. */
     @Override
-    public Clock withZone(ZoneId zone) {
-        return Clock.fixed(now.get(), zone);
+    public Clock withZone(ZoneId other) {
+        return new SettableClock(now, other);
     }
 }

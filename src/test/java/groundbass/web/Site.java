@@ -9,6 +9,7 @@ import groundbass.audience.Sessions;
 import groundbass.catalog.Audit;
 import groundbass.catalog.EducatorId;
 import groundbass.catalog.Educators;
+import groundbass.store.SettableClock;
 import io.restassured.http.Cookie;
 import io.restassured.specification.RequestSpecification;
 import java.io.IOException;
@@ -45,7 +46,7 @@ public final class Site implements AutoCloseable {
     public static Site open(UnaryOperator<Config> change) {
         try {
             var data = Files.createTempDirectory("groundbass-site");
-            var clock = new SettableClock(START);
+            var clock = SettableClock.at(START);
             var config = change.apply(Config.local(data, 0));
             return new Site(data, clock, Groundbass.start(config, clock));
         } catch (IOException e) {

@@ -3,7 +3,7 @@ package groundbass.web.shell;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.catalog.SiteSettings;
-import groundbass.web.SettableClock;
+import groundbass.store.SettableClock;
 import groundbass.web.Site;
 import java.time.Duration;
 import java.time.ZoneOffset;
@@ -14,7 +14,7 @@ import org.jdbi.v3.core.ConnectionException;
 import org.junit.jupiter.api.Test;
 
 class ChosenTest {
-    private final SettableClock clock = new SettableClock(Site.START);
+    private final SettableClock clock = SettableClock.at(Site.START);
     private final AtomicReference<Supplier<SiteSettings>> stored = new AtomicReference<>(() -> named("First"));
     private final Chosen chosen = new Chosen(() -> stored.get().get(), clock);
 

@@ -8,7 +8,7 @@ import static org.hamcrest.Matchers.startsWith;
 
 import groundbass.audience.StudentId;
 import groundbass.catalog.EducatorId;
-import groundbass.web.SettableClock;
+import groundbass.store.SettableClock;
 import groundbass.web.Site;
 import groundbass.web.Stage;
 import io.restassured.specification.RequestSpecification;
@@ -23,7 +23,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** What every request passes: origin, role, limit, errors. */
 class DoorTest {
     static final String HOME = "https://grooves.example";
-    static final SettableClock clock = new SettableClock(Site.START);
+    static final SettableClock clock = SettableClock.at(Site.START);
     static final RateLimits limits = new MemoryLimits(clock);
     static final Visitors visitors = token -> switch (token.orElse("")) {
         case "ada" -> new Visitor(Optional.of(EducatorId.next()), Optional.empty());
