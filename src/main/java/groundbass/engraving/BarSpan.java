@@ -21,6 +21,9 @@ record BarSpan(
         double[] columns,
         double end,
         BarSigns.Closing closing) {
+    /** From the start to a moment before any column. */
+    static final double LEAD = 1;
+
     double right() {
         return end + closing.width();
     }
@@ -31,7 +34,7 @@ record BarSpan(
         var from = before < 0
                 ? bar.written().bar().from()
                 : bar.columns().get(before).onset();
-        double left = before < 0 ? start + 1 : columns[before];
+        double left = before < 0 ? start + LEAD : columns[before];
         boolean last = before + 1 >= columns.length;
         var to = last ? bar.written().bar().to() : bar.columns().get(before + 1).onset();
         double right = last ? end : columns[before + 1];

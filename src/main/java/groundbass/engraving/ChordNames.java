@@ -24,6 +24,6 @@ final class ChordNames implements Concern {
                 row.add(Kind.CHORD_NAME, Optional.of(new Passage(from, to)), shapes);
             }
         }
-        row.placeAbove(sketch.upper(), GAP);
+        sketch.chordBaseline(row.placeAbove(sketch.upper(), GAP));
     }
 }

@@ -60,7 +60,7 @@ final class Clefs implements Concern {
     private static void tabClef(Sketch sketch, double x) {
         var glyph = sketch.strings() > 5 ? Glyph.TAB_CLEF_SIX : Glyph.TAB_CLEF_FOUR;
         var box = MusicFont.bravura().box(glyph);
-        double scale = Math.min(1.35, (sketch.tab().height() + 0.2) / box.height());
+        double scale = Math.min(1.3, (sketch.tab().height() - 0.5) / box.height());
         double y = sketch.tab().height() / 2 - (box.top() + box.bottom()) / 2 * scale;
         sketch.tab().add(Kind.CLEF, new Shape.Sign(glyph, new Point(x + 0.2, y), scale));
     }

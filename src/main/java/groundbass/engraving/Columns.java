@@ -103,7 +103,7 @@ final class Columns {
             if (note.ornaments().slideIn().isPresent() && !head.head().tiedFrom()) {
                 room = Math.max(room, SLIDE_END_ROOM);
             }
-            left = Math.max(left, room - head.dx());
+            left = Math.max(left, room - cell.headsLeft());
         }
         return left;
     }

@@ -8,6 +8,7 @@ import groundbass.score.Position;
 /** Loudness under the notation staff (under the tablature where there is no other), in one row. */
 final class Dynamics implements Concern {
     private static final double GAP = 0.5;
+    private static final double CLEAR = 0.25;
 
     @Override
     public void draw(Sketch sketch) {
@@ -17,12 +18,13 @@ final class Dynamics implements Concern {
             for (var direction : bar.directions()) {
                 if (direction instanceof Loudness loudness) {
                     var glyph = glyph(loudness.dynamic());
-                    double x = span.x(loudness.at())
-                            + Column.MIDDLE
-                            - MusicFont.bravura().box(glyph).middle();
+                    var ink = MusicFont.bravura().box(glyph);
+                    double x = span.x(loudness.at()) + Column.MIDDLE - ink.middle();
+                    x = Math.max(x, span.left() + CLEAR - ink.left());
+                    x = Math.min(x, span.end() - CLEAR - ink.right());
                     var from = new Position(span.bar().number(), loudness.at());
                     var owner = new Passage(from, new Position(span.bar().number(), bar.to()));
-                    row.add(Kind.DYNAMIC, owner, new Shape.Sign(glyph, new Point(Math.max(x, span.start()), 0), 1));
+                    row.add(Kind.DYNAMIC, owner, new Shape.Sign(glyph, new Point(x, 0), 1));
                 }
             }
         }

@@ -69,7 +69,11 @@ final class Effects implements Concern {
         for (double x = run.box().right() + 0.4; x + DASH < end; x += 2 * DASH) {
             shapes.add(new Shape.Stroke(new Point(x, -0.4), new Point(x + DASH, -0.4), LINE));
         }
-        row.add(Kind.RING, Optional.of(spot.owner()), shapes);
+        double over = Math.max(0, run.box().right() - sketch.plan().width());
+        row.add(
+                Kind.RING,
+                Optional.of(spot.owner()),
+                shapes.stream().map(shape -> shape.moved(-over, 0)).toList());
     }
 
     /** Where the next thing in this voice begins. */

@@ -30,7 +30,7 @@ final class Labels {
     }
 
     static double size(String text) {
-        return text.length() > 1 && Character.isDigit(text.charAt(0)) ? LONG_SIZE : SIZE;
+        return text.length() > 1 ? LONG_SIZE : SIZE;
     }
 
     static double width(String text) {

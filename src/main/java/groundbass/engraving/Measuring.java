@@ -40,11 +40,21 @@ final class Measuring {
 
     /** The same bar with nothing in it but a repeat sign and its chord names. */
     static MeasuredBar simile(MeasuredBar full) {
-        double chords = full.written().bar().chords().stream()
-                .mapToDouble(each -> ChordName.width(each.chord()) + BETWEEN_CHORDS)
-                .sum();
-        double[] natural = {Math.max(EMPTY_BAR, chords + 2)};
-        return new MeasuredBar(full.written(), List.of(), natural, new double[] {Math.max(5, chords + 2)}, true);
+        double least = Math.max(EMPTY_BAR * 0.6, chordsRoom(full.written()));
+        double[] natural = {Math.max(EMPTY_BAR, least)};
+        return new MeasuredBar(full.written(), List.of(), natural, new double[] {least}, true);
+    }
+
+    /** How wide a bar without columns must be for its chord names, which stand in proportion to their time. */
+    private static double chordsRoom(WrittenBar bar) {
+        var chords = bar.bar().chords();
+        double room = 0;
+        for (int i = 0; i < chords.size(); i++) {
+            var to = i + 1 < chords.size() ? chords.get(i + 1).at() : bar.bar().to();
+            double share = to.minus(chords.get(i).at()).dividedBy(bar.bar().length()).toDouble();
+            room = Math.max(room, (ChordName.width(chords.get(i).chord()) + BETWEEN_CHORDS) / share);
+        }
+        return room + BarSpan.LEAD;
     }
 
     /** The natural width of a duration: {@code 1.5 ^ log2} of its ratio to a sixteenth. */
@@ -57,7 +67,7 @@ final class Measuring {
         double[] natural = springs();
         rodsOfColumns();
         if (staves.hasTab()) {
-            rodsOfLabels();
+            rodsOfLabels(staves == Staves.TAB_ONLY);
         }
         rodsOfLetters();
         rodsOfChords();
@@ -67,7 +77,7 @@ final class Measuring {
 
     private double[] springs() {
         if (columns.isEmpty()) {
-            rods.keep(0, 1, EMPTY_BAR * 0.6);
+            rods.keep(0, 1, Math.max(EMPTY_BAR * 0.6, chordsRoom(bar)));
             return new double[] {EMPTY_BAR};
         }
         double[] natural = new double[columns.size() + 1];
@@ -102,30 +112,31 @@ final class Measuring {
                 columns.get(columns.size() - 1).right() + BEFORE_BARLINE);
     }
 
-    private void rodsOfLabels() {
+    /** @param restsToo whether rests stand among the numbers */
+    private void rodsOfLabels(boolean restsToo) {
         int before = -1;
         for (int i = 0; i < columns.size(); i++) {
-            double reach = Labels.reach(columns.get(i).cells());
-            if (reach > 0) {
-                double left = reach + Labels.leftRoom(columns.get(i).cells());
+            var cells = columns.get(i).cells();
+            double reach = Labels.reach(cells);
+            if (reach > 0 || restsToo) {
+                double left = Math.max(reach, restsToo ? Column.MIDDLE : 0) + Labels.leftRoom(cells);
                 if (before < 0) {
                     rods.keep(0, i + 1, left + BETWEEN_LABELS - Column.MIDDLE);
                 } else {
-                    double right = reach(before);
-                    rods.keep(before + 1, i + 1, right + BETWEEN_LABELS + left);
+                    rods.keep(before + 1, i + 1, reach(before, restsToo) + BETWEEN_LABELS + left);
                 }
                 before = i;
             }
         }
         if (before >= 0) {
-            double right = reach(before) + Column.MIDDLE;
-            rods.keep(before + 1, columns.size() + 1, right + BETWEEN_LABELS);
+            rods.keep(before + 1, columns.size() + 1, reach(before, restsToo) + Column.MIDDLE + BETWEEN_LABELS);
         }
     }
 
-    private double reach(int column) {
+    private double reach(int column, boolean restsToo) {
         var cells = columns.get(column).cells();
-        return Labels.reach(cells) + Labels.rightRoom(cells);
+        double label = Labels.reach(cells) + Labels.rightRoom(cells);
+        return restsToo ? Math.max(label, columns.get(column).right() - Column.MIDDLE) : label;
     }
 
     private void rodsOfLetters() {
@@ -148,7 +159,7 @@ final class Measuring {
     }
 
     private void rodsOfChords() {
-        var chords = bar.bar().chords();
+        var chords = columns.isEmpty() ? List.<ChordAt>of() : bar.bar().chords();
         for (int i = 0; i < chords.size(); i++) {
             int from = point(chords.get(i));
             int to = i + 1 < chords.size() ? point(chords.get(i + 1)) : columns.size() + 1;

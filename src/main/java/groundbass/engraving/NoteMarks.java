@@ -43,10 +43,23 @@ final class NoteMarks implements Concern {
             sketch.use(Sign.GHOST);
             var left = MusicFont.bravura().box(Glyph.PARENTHESIS_LEFT);
             var right = MusicFont.bravura().box(Glyph.PARENTHESIS_RIGHT);
-            parenthesis(layer, spot, Glyph.PARENTHESIS_LEFT, x - PARENTHESIS_GAP - left.right(), head.y());
-            parenthesis(
-                    layer, spot, Glyph.PARENTHESIS_RIGHT, x + head.width() + PARENTHESIS_GAP - right.left(), head.y());
+            var edges = edges(spot, head);
+            parenthesis(layer, spot, Glyph.PARENTHESIS_LEFT, edges.left() - PARENTHESIS_GAP - left.right(), head.y());
+            parenthesis(layer, spot, Glyph.PARENTHESIS_RIGHT, edges.right() + PARENTHESIS_GAP - right.left(), head.y());
         }
+    }
+
+    /** From the left to the right edge of the head and of those beside it, which parentheses must not cut. */
+    private static Box edges(Spot spot, HeadPlace head) {
+        double left = head.dx();
+        double right = head.right();
+        for (var other : spot.cell().heads()) {
+            if (Math.abs(other.position() - head.position()) <= 2) {
+                left = Math.min(left, other.dx());
+                right = Math.max(right, other.right());
+            }
+        }
+        return new Box(spot.x() + left, head.y(), spot.x() + right, head.y());
     }
 
     private static void parenthesis(Layer layer, Spot spot, Glyph glyph, double x, double y) {

@@ -36,7 +36,7 @@ final class Openings implements Concern {
                             opening.text(Kind.TEMPO, sketch.options().words().slowingTo(to), Face.ITALIC, SIZE));
             opening.addTo(row, sketch.plan().width());
         }
-        row.placeAbove(sketch.upper(), GAP);
+        row.placeAbove(sketch.upper(), GAP, sketch.chordBaseline());
     }
 
     /** Items side by side on one baseline. */

@@ -9,7 +9,8 @@ import groundbass.writing.NoteValue.Base;
  * keeps to its own side and clear of the other's notes.
  */
 final class Rests implements Concern {
-    private static final int VOICE_OFFSET = 6;
+    private static final int VOICE_OFFSET = 4;
+    private static final double FROM_HEAD = 0.7;
 
     @Override
     public void draw(Sketch sketch) {
@@ -44,7 +45,7 @@ final class Rests implements Concern {
             return 0;
         }
         boolean upper = rest.cell().voice() == 0;
-        int farthest = upper ? Integer.MIN_VALUE : Integer.MAX_VALUE;
+        int farthest = upper ? -100 : 100;
         for (var spot : sketch.spots()) {
             if (spot.span() == rest.span()
                     && spot.cell().voice() != rest.cell().voice()
@@ -55,14 +56,19 @@ final class Rests implements Concern {
                         : Math.min(farthest, spot.cell().lowest());
             }
         }
-        if (upper) {
-            return Math.max(VOICE_OFFSET, even(farthest == Integer.MIN_VALUE ? 0 : farthest + 4 - 4));
-        }
-        return Math.min(-VOICE_OFFSET, -even(farthest == Integer.MAX_VALUE ? 0 : 4 + 4 - farthest));
+        return clear(rest.cell().element().value().base(), upper, farthest);
     }
 
-    private static int even(int positions) {
-        return positions + Math.floorMod(positions, 2);
+    private static int clear(Base base, boolean upper, int farthest) {
+        var ink = MusicFont.bravura().box(Glyph.rest(base));
+        int raise = upper ? VOICE_OFFSET : -VOICE_OFFSET;
+        double head = Measures.y(farthest) + (upper ? -FROM_HEAD : FROM_HEAD);
+        while (upper
+                ? Measures.y(position(base) + raise) + ink.bottom() > head
+                : Measures.y(position(base) + raise) + ink.top() < head) {
+            raise += upper ? 2 : -2;
+        }
+        return raise;
     }
 
     private static boolean overlap(Element a, Element b) {

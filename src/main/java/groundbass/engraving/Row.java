@@ -35,16 +35,25 @@ final class Row {
         add(kind, Optional.of(owner), List.of(shape));
     }
 
-    /** @param gap between the row and what it clears */
-    void placeAbove(Layer layer, double gap) {
-        place(layer, gap, true);
+    /**
+     * @param gap between the row and what it clears
+     * @return the baseline of the nearest row; 0 where there is nothing to place
+     */
+    double placeAbove(Layer layer, double gap) {
+        return place(layer, gap, true, Double.POSITIVE_INFINITY);
+    }
+
+    /** As {@link #placeAbove(Layer, double)}, and no nearer to the staff than {@code limit}. */
+    double placeAbove(Layer layer, double gap, double limit) {
+        return place(layer, gap, true, limit);
     }
 
     void placeBelow(Layer layer, double gap) {
-        place(layer, gap, false);
+        place(layer, gap, false, Double.NEGATIVE_INFINITY);
     }
 
-    private void place(Layer layer, double gap, boolean above) {
+    private double place(Layer layer, double gap, boolean above, double limit) {
+        double nearest = Double.NaN;
         var rest = items;
         while (!rest.isEmpty()) {
             var later = new ArrayList<Item>();
@@ -55,11 +64,15 @@ final class Row {
                                 && other.box().left() < item.box().right() + between);
                 (free ? now : later).add(item);
             }
-            double baseline = above ? baselineAbove(layer, now, gap) : baselineBelow(layer, now, gap);
+            double baseline = above
+                    ? Math.min(limit, baselineAbove(layer, now, gap))
+                    : Math.max(limit, baselineBelow(layer, now, gap));
+            nearest = Double.isNaN(nearest) ? baseline : nearest;
             now.forEach(item ->
                     item.shapes().forEach(shape -> layer.add(item.kind(), item.owner(), shape.moved(0, baseline))));
             rest = later;
         }
+        return Double.isNaN(nearest) ? 0 : nearest;
     }
 
     private static double baselineAbove(Layer layer, List<Item> items, double gap) {

@@ -21,6 +21,7 @@ final class Sketch {
     private final Tuning tuning;
     private final List<Spot> spots = new ArrayList<>();
     private final Map<Cell, Double> tips = new IdentityHashMap<>();
+    private double chordBaseline;
     private final Set<Sign> used = EnumSet.noneOf(Sign.class);
 
     Sketch(
@@ -103,6 +104,15 @@ final class Sketch {
 
     Optional<Double> tip(Spot spot) {
         return Optional.ofNullable(tips.get(spot.cell()));
+    }
+
+    void chordBaseline(double y) {
+        chordBaseline = y;
+    }
+
+    /** Where the chord names of the system stand; what opens a section stands no lower. */
+    double chordBaseline() {
+        return chordBaseline;
     }
 
     void use(Sign sign) {

@@ -14,6 +14,7 @@ final class Slurs implements Concern {
     private static final double LINE = 0.16;
     private static final double LETTER = 1.5;
     private static final double CLEAR = 0.3;
+    private static final double HIGHEST_LIFT = 8;
 
     @Override
     public void draw(Sketch sketch) {
@@ -102,7 +103,7 @@ final class Slurs implements Concern {
             boolean above = isAbove(source, target);
             var start = end(sketch, source, sourceMiddle(source, target), fromY, above);
             var end = end(sketch, Optional.of(target), target.middle(), head.y(), above);
-            var curve = Curves.between(start, end, above);
+            var curve = cleared(sketch, start, end, above);
             layer.add(Kind.SLUR, target.owner(), curve);
             var shape = letter(letter, curve.box().middle());
             var box = shape.box();
@@ -111,6 +112,46 @@ final class Slurs implements Concern {
                     : layer.bottom(box.left(), box.right()) + CLEAR - box.top();
             layer.add(Kind.SLUR_LETTER, target.owner(), shape.moved(0, y));
         }
+    }
+
+    /** Arched so far that the notes in between stay under it. */
+    private static Shape.Curve cleared(Sketch sketch, Point start, Point end, boolean above) {
+        var plain = Curves.between(start, end, above);
+        var curve = plain;
+        for (double lift = 0.5; lift < HIGHEST_LIFT && crosses(sketch, curve, above); lift += 0.5) {
+            double dy = above ? -lift : lift;
+            curve = new Shape.Curve(
+                    start,
+                    plain.first().moved(0, dy),
+                    plain.second().moved(0, dy),
+                    end,
+                    plain.ends(),
+                    plain.middle());
+        }
+        return curve;
+    }
+
+    private static boolean crosses(Sketch sketch, Shape.Curve curve, boolean above) {
+        for (var spot : sketch.spots()) {
+            double share = (spot.middle() - curve.from().x()) / (curve.to().x() - curve.from().x());
+            if (!spot.cell().isRest() && share > 0.1 && share < 0.9) {
+                double y = curve.at(share).y();
+                if (above ? y > top(sketch, spot) : y < bottom(sketch, spot)) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    private static double top(Sketch sketch, Spot spot) {
+        double head = Measures.y(spot.cell().highest()) - OFF_HEAD;
+        return spot.cell().up() ? Math.min(head, sketch.tip(spot).orElse(head) - CLEAR) : head;
+    }
+
+    private static double bottom(Sketch sketch, Spot spot) {
+        double head = Measures.y(spot.cell().lowest()) + OFF_HEAD;
+        return spot.cell().up() ? head : Math.max(head, sketch.tip(spot).orElse(head) + CLEAR);
     }
 
     static double columnLeft(Spot spot) {

@@ -17,7 +17,9 @@ final class TabRhythm implements Concern {
     public void draw(Sketch sketch) {
         for (var spot : sketch.spots()) {
             if (spot.cell().isRest()) {
-                rest(sketch, spot);
+                if (isSilent(sketch, spot)) {
+                    rest(sketch, spot);
+                }
             } else if (isLeading(sketch, spot)) {
                 stem(sketch, spot);
             }
@@ -49,6 +51,12 @@ final class TabRhythm implements Concern {
                                         .length()
                                         .equals(spot.cell().element().length())
                                 && other.cell().voice() < spot.cell().voice()));
+    }
+
+    /** Whether the other voice begins nothing here. */
+    private static boolean isSilent(Sketch sketch, Spot rest) {
+        return sketch.spots().stream()
+                .noneMatch(spot -> spot.x() == rest.x() && !spot.cell().isRest());
     }
 
     private static void rest(Sketch sketch, Spot spot) {

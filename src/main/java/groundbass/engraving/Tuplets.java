@@ -12,6 +12,8 @@ final class Tuplets implements Concern {
     private static final double SCALE = 0.85;
     private static final double HOOK = 0.75;
     private static final double GAP = 0.45;
+    private static final double NARROWEST = 2.6;
+    private static final double FROM_BARLINE = 0.3;
     private static final double AROUND_FIGURE = 0.3;
 
     @Override
@@ -47,6 +49,10 @@ final class Tuplets implements Concern {
         double right = bare
                 ? stem(spots.get(spots.size() - 1))
                 : spots.get(spots.size() - 1).x() + Measures.HEAD_WIDTH + 0.1;
+        if (!bare && right - left < NARROWEST) {
+            left = Math.min(left, span.end() - NARROWEST - FROM_BARLINE);
+            right = left + NARROWEST;
+        }
         var figures = figures(tuplet.actual(), (left + right) / 2);
         var layer = sketch.notation();
         var owner = spots.get(0).owner();

@@ -8,6 +8,7 @@ import java.util.List;
  */
 final class VoiceShift {
     private static final double GAP = 0.12;
+    private static final double PARENTHESIS = 0.5;
 
     private VoiceShift() {}
 
@@ -20,7 +21,12 @@ final class VoiceShift {
         if (upper.lowest() - lower.highest() >= 2 || isShared(upper, lower)) {
             return cells;
         }
-        return List.of(upper, lower.shifted(upper.headsRight() - lower.headsLeft() + GAP));
+        double parentheses = (hasGhost(upper) ? PARENTHESIS : 0) + (hasGhost(lower) ? PARENTHESIS : 0);
+        return List.of(upper, lower.shifted(upper.headsRight() - lower.headsLeft() + GAP + parentheses));
+    }
+
+    private static boolean hasGhost(Cell cell) {
+        return cell.heads().stream().anyMatch(head -> Heads.isGhost(head.head()));
     }
 
     private static boolean isShared(Cell upper, Cell lower) {

@@ -1,0 +1,93 @@
+package groundbass.engraving;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+
+/** Finds marks that lie on one another and should not. */
+final class Overlaps {
+    private static final double TOUCHING = 0.03;
+
+    /** What must stay clear of everything of its own sort and of text. Lines, stems, beams and curves may be crossed. */
+    private static final Set<Kind> SOLID = EnumSet.of(
+            Kind.CLEF,
+            Kind.KEY,
+            Kind.TIME,
+            Kind.HEAD,
+            Kind.PARENTHESIS,
+            Kind.REST,
+            Kind.DOT,
+            Kind.ACCIDENTAL,
+            Kind.ARTICULATION,
+            Kind.TUPLET,
+            Kind.FRET,
+            Kind.BARLINE,
+            Kind.REPEAT_DOT,
+            Kind.SIMILE);
+
+    /** What must be clear of everything, since it is read. */
+    private static final Set<Kind> READ = EnumSet.of(
+            Kind.SLUR_LETTER,
+            Kind.DYNAMIC,
+            Kind.WORDS,
+            Kind.FRET,
+            Kind.TECHNIQUE,
+            Kind.FINGER,
+            Kind.CHORD_NAME,
+            Kind.SECTION,
+            Kind.TEMPO,
+            Kind.FEEL,
+            Kind.BAR_NUMBER,
+            Kind.RING,
+            Kind.VIBRATO,
+            Kind.TEXT);
+
+    private static final Set<Kind> IN_THE_WAY_OF_TEXT = EnumSet.of(Kind.STEM, Kind.BEAM, Kind.LEDGER, Kind.BARLINE);
+
+    private Overlaps() {}
+
+    private record Placed(Mark mark, Box box) {}
+
+    static List<String> in(Page page) {
+        var found = new ArrayList<String>();
+        var marks = page.marks().stream()
+                .map(mark -> new Placed(mark, mark.box().grown(-TOUCHING)))
+                .sorted(Comparator.comparingDouble(placed -> placed.box().left()))
+                .toList();
+        for (int i = 0; i < marks.size(); i++) {
+            var a = marks.get(i);
+            for (int k = i + 1; k < marks.size() && marks.get(k).box().left() < a.box().right(); k++) {
+                var b = marks.get(k);
+                if (a.box().overlaps(b.box()) && mustBeApart(a.mark(), b.mark())) {
+                    found.add(a.mark() + "\n  on " + b.mark());
+                }
+            }
+        }
+        return found;
+    }
+
+    private static boolean mustBeApart(Mark a, Mark b) {
+        boolean oneThing = a.kind() == b.kind() && a.owner().equals(b.owner());
+        if (oneThing || isSharedHead(a, b)) {
+            return false;
+        }
+        boolean solid = SOLID.contains(a.kind()) && SOLID.contains(b.kind());
+        return solid || isRead(a, b) || isRead(b, a);
+    }
+
+    private static boolean isRead(Mark text, Mark other) {
+        return READ.contains(text.kind())
+                && (READ.contains(other.kind())
+                        || SOLID.contains(other.kind())
+                        || IN_THE_WAY_OF_TEXT.contains(other.kind()));
+    }
+
+    private static boolean isSharedHead(Mark a, Mark b) {
+        return a.kind() == Kind.HEAD
+                && b.kind() == Kind.HEAD
+                && Math.abs(a.box().left() - b.box().left()) < 0.01
+                && Math.abs(a.box().top() - b.box().top()) < 0.01;
+    }
+}
