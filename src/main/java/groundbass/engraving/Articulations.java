@@ -2,7 +2,7 @@ package groundbass.engraving;
 
 import groundbass.score.Ornaments.Mark;
 
-/** Staccato dots by the head, accents outside the staff. */
+/** Staccato dots by the head, inside the curves. */
 final class Articulations implements Concern {
     private static final double GAP = 0.35;
 
@@ -13,14 +13,10 @@ final class Articulations implements Concern {
                 sketch.use(Sign.SHORT);
                 staccato(sketch.notation(), spot);
             }
-            if (begins(spot, Mark.ACCENT)) {
-                sketch.use(Sign.ACCENT);
-                outside(sketch.notation(), spot, onHeadSideAbove(spot), Glyph.ACCENT_ABOVE, Glyph.ACCENT_BELOW);
-            }
         }
     }
 
-    private static boolean begins(Spot spot, Mark mark) {
+    static boolean begins(Spot spot, Mark mark) {
         return spot.cell().heads().stream()
                 .anyMatch(head -> !head.head().tiedFrom() && head.head().note().has(mark));
     }

@@ -51,7 +51,8 @@ final class Measuring {
         double room = 0;
         for (int i = 0; i < chords.size(); i++) {
             var to = i + 1 < chords.size() ? chords.get(i + 1).at() : bar.bar().to();
-            double share = to.minus(chords.get(i).at()).dividedBy(bar.bar().length()).toDouble();
+            double share =
+                    to.minus(chords.get(i).at()).dividedBy(bar.bar().length()).toDouble();
             room = Math.max(room, (ChordName.width(chords.get(i).chord()) + BETWEEN_CHORDS) / share);
         }
         return room + BarSpan.LEAD;

@@ -121,19 +121,15 @@ final class Slurs implements Concern {
         for (double lift = 0.5; lift < HIGHEST_LIFT && crosses(sketch, curve, above); lift += 0.5) {
             double dy = above ? -lift : lift;
             curve = new Shape.Curve(
-                    start,
-                    plain.first().moved(0, dy),
-                    plain.second().moved(0, dy),
-                    end,
-                    plain.ends(),
-                    plain.middle());
+                    start, plain.first().moved(0, dy), plain.second().moved(0, dy), end, plain.ends(), plain.middle());
         }
         return curve;
     }
 
     private static boolean crosses(Sketch sketch, Shape.Curve curve, boolean above) {
         for (var spot : sketch.spots()) {
-            double share = (spot.middle() - curve.from().x()) / (curve.to().x() - curve.from().x());
+            double share = (spot.middle() - curve.from().x())
+                    / (curve.to().x() - curve.from().x());
             if (!spot.cell().isRest() && share > 0.1 && share < 0.9) {
                 double y = curve.at(share).y();
                 if (above ? y > top(sketch, spot) : y < bottom(sketch, spot)) {

@@ -31,6 +31,7 @@ final class SystemDrawing {
             new SlideEnds(),
             new Graces(),
             new Slurs(),
+            new Accents(),
             new Fermatas(),
             new Effects(),
             new Dynamics(),

@@ -58,7 +58,9 @@ final class Overlaps {
                 .toList();
         for (int i = 0; i < marks.size(); i++) {
             var a = marks.get(i);
-            for (int k = i + 1; k < marks.size() && marks.get(k).box().left() < a.box().right(); k++) {
+            for (int k = i + 1;
+                    k < marks.size() && marks.get(k).box().left() < a.box().right();
+                    k++) {
                 var b = marks.get(k);
                 if (a.box().overlaps(b.box()) && mustBeApart(a.mark(), b.mark())) {
                     found.add(a.mark() + "\n  on " + b.mark());

@@ -20,7 +20,8 @@ final class RecordingCanvas implements Canvas {
     public void begin(Group group) {
         say(group.role().name().toLowerCase(java.util.Locale.ROOT)
                 + group.passage()
-                        .map(passage -> " " + passage.from().bar() + ":" + passage.from().at())
+                        .map(passage -> " " + passage.from().bar() + ":"
+                                + passage.from().at())
                         .orElse(""));
         depth++;
     }
@@ -57,7 +58,8 @@ final class RecordingCanvas implements Canvas {
 
     @Override
     public void text(Shape.Run run) {
-        say("text " + run.face() + numbers(run.size()) + points(List.of(run.at())) + " " + run.align() + " " + run.text());
+        say("text " + run.face() + numbers(run.size()) + points(List.of(run.at())) + " " + run.align() + " "
+                + run.text());
     }
 
     private void say(String line) {

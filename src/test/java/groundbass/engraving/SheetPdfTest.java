@@ -1,0 +1,115 @@
+package groundbass.engraving;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import groundbass.score.Bar;
+import groundbass.score.ChordAt;
+import groundbass.score.Fraction;
+import groundbass.score.Header;
+import groundbass.score.Line;
+import groundbass.score.Meter;
+import groundbass.score.Note;
+import groundbass.score.Place;
+import groundbass.score.RandomLines;
+import groundbass.score.Technique;
+import groundbass.theory.ChordSymbol;
+import groundbass.writing.Writing;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class SheetPdfTest {
+    @TempDir
+    private Path folder;
+
+    private static List<Page> pages(Line line) {
+        return Layout.of(Writing.of(line), TestWords.options(Paper.A4));
+    }
+
+    private static byte[] pdf(Line line) throws IOException {
+        var out = new ByteArrayOutputStream();
+        SheetPdf.write(pages(line), CanvasContractTest.meta(), out);
+        return out.toByteArray();
+    }
+
+    /** A bar of our own: 3 5 17 and a dead note, slapped and popped. */
+    private static Line line() {
+        var quarter = Fraction.of(1, 4);
+        var notes = List.of(
+                Note.plucked(Fraction.ZERO, quarter, Place.of(4, 3), Technique.SLAP),
+                Note.plucked(quarter, quarter, Place.of(3, 5), Technique.POP),
+                Note.plucked(Fraction.of(1, 2), quarter, Place.of(1, 17), Technique.SLAP),
+                Note.plucked(Fraction.of(3, 4), quarter, Place.dead(2), Technique.POP));
+        var bar = Bar.of(Meter.COMMON, notes)
+                .withChords(List.of(
+                        new ChordAt(Fraction.ZERO, ChordSymbol.parse("Am7").orElseThrow())));
+        return new Line(Header.PLAIN, List.of(bar));
+    }
+
+    @Test
+    void theSameSheetGivesTheSameBytes() throws IOException {
+        assertThat(pdf(RandomLines.line(5, 16))).isEqualTo(pdf(RandomLines.line(5, 16)));
+    }
+
+    @Test
+    void sixteenBarsStayUnderAHundredAndFiftyKilobytes() throws IOException {
+        assertThat(pdf(RandomLines.line(5, 16))).hasSizeLessThan(150_000);
+    }
+
+    @Test
+    void theDocumentIsTaggedAndSaysItsTitleAndLanguage() throws IOException {
+        try (var document = Loader.loadPDF(pdf(line()))) {
+            var catalog = document.getDocumentCatalog();
+            assertThat(document.getDocumentInformation().getTitle()).isEqualTo("Lantern Street");
+            assertThat(catalog.getLanguage()).isEqualTo("en");
+            assertThat(catalog.getMarkInfo().isMarked()).isTrue();
+            assertThat(catalog.getStructureTreeRoot().getCOSObject().toString()).isNotEmpty();
+        }
+    }
+
+    @Test
+    void everySystemIsAFigureWithItsMusicInWords() throws IOException {
+        var raw = new String(uncompressed(pdf(line())), StandardCharsets.ISO_8859_1);
+        assertThat(raw).contains("/Figure").contains("(Music from bar 1)");
+    }
+
+    private static byte[] uncompressed(byte[] pdf) throws IOException {
+        var out = new ByteArrayOutputStream();
+        try (var document = Loader.loadPDF(pdf)) {
+            document.save(out, org.apache.pdfbox.pdfwriter.compress.CompressParameters.NO_COMPRESSION);
+        }
+        return out.toByteArray();
+    }
+
+    @Test
+    void aReaderOfItsOwnKindFindsTheWordsAndNumbers() throws Exception {
+        var file = Files.write(folder.resolve("sheet.pdf"), pdf(line()));
+        String text = run("pdftotext", "-layout", file.toString(), "-");
+        assertThat(text).contains("Lantern Street", "Quay Series, no. 3", "Am7", "17", "X", "Page 1 of 1");
+        assertThat(text).contains("https://example.org/e/k3v9");
+    }
+
+    @Test
+    void anIndependentCheckerFindsNoFault() throws Exception {
+        var file = Files.write(folder.resolve("sheet.pdf"), pdf(RandomLines.line(5, 16)));
+        assertThat(run("qpdf", "--check", file.toString())).contains("No syntax or stream encoding errors found");
+    }
+
+    /** Skips where the tool is missing, but never on the build machine. */
+    private static String run(String... command) throws Exception {
+        boolean present = java.util.stream.Stream.of(System.getenv("PATH").split(java.io.File.pathSeparator))
+                .anyMatch(dir -> Files.isExecutable(Path.of(dir, command[0])));
+        assumeTrue(present || "1".equals(System.getenv("CI")), command[0] + " is not installed");
+        var process = new ProcessBuilder(command).redirectErrorStream(true).start();
+        var output = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(process.waitFor()).as(output).isZero();
+        return output;
+    }
+}
