@@ -1,7 +1,7 @@
 package groundbass;
 
 import groundbass.groove.GrooveLibrary;
-import groundbass.linetext.LineText;
+import groundbass.linetext.Reading;
 import groundbass.midi.MidiFile;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
@@ -19,7 +19,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumSet;
-import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -28,11 +27,11 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** {@code render}: line files become sheets, MIDI and words, without a server. */
 @Command(
         name = "render",
+        mixinStandardHelpOptions = true,
         description = "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|mid|wav|mp3|txt>.")
 final class RenderCommand implements Callable<Integer> {
     /** What can be written of a line; the word in {@code --only}. */
@@ -53,8 +52,8 @@ final class RenderCommand implements Callable<Integer> {
 
     private static final double DESK_WIDTH = 110;
 
-    @Parameters(arity = "1..*", paramLabel = "LINE", description = "Files of line text.")
-    private List<Path> files;
+    @Mixin
+    private LineFiles files;
 
     @Option(names = "--out", paramLabel = "DIR", required = true, description = "Folder to write to; made if missing.")
     private Path out;
@@ -76,9 +75,6 @@ final class RenderCommand implements Callable<Integer> {
     @Option(names = "--language", paramLabel = "TAG", description = "Of the words: en or de.")
     private Locale language = Locale.ENGLISH;
 
-    @Mixin
-    private Reports reports;
-
     /** Reads {@code 60%} and {@code 60}. */
     static final class Percent implements ITypeConverter<Integer> {
         @Override
@@ -90,16 +86,13 @@ final class RenderCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         Files.createDirectories(out);
-        boolean errors = false;
-        for (Path file : files) {
-            var reading = LineText.read(file.toString(), Files.readString(file));
-            reports.print(reading);
-            errors |= reading.hasErrors();
-            for (var output : only) {
-                Files.write(target(file, output), bytes(reading.line(), output));
-            }
+        return files.each(this::write);
+    }
+
+    private void write(Path file, Reading reading) throws IOException {
+        for (var output : only) {
+            Files.write(target(file, output), bytes(reading.line(), output));
         }
-        return errors ? 1 : 0;
     }
 
     private Path target(Path file, Output output) {
