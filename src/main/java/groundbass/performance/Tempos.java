@@ -2,14 +2,20 @@ package groundbass.performance;
 
 import groundbass.performance.TempoMap.Change;
 import groundbass.score.Fraction;
+import groundbass.score.Note;
+import groundbass.score.Ornaments.Mark;
 import groundbass.score.Tempo;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /** Gathers the tempo map of a performance from its bars. */
 final class Tempos {
+    /** How many times its length a note under a fermata lasts (common practice, no source). */
+    private static final int FERMATA = 2;
+
     private final Fraction share;
-    private final List<Change> changes = new ArrayList<>();
+    private final TreeMap<Fraction, Fraction> changes = new TreeMap<>();
 
     private Tempos(int percent) {
         this.share = Fraction.of(percent, 100);
@@ -21,7 +27,9 @@ final class Tempos {
         var first = bars.get(0);
         tempos.add(Fraction.ZERO, first.inForce().tempo().quartersPerMinute());
         bars.forEach(tempos::add);
-        return new TempoMap(tempos.changes);
+        return new TempoMap(tempos.changes.entrySet().stream()
+                .map(change -> new Change(change.getKey(), change.getValue()))
+                .toList());
     }
 
     private void add(TimedBar bar) {
@@ -32,6 +40,19 @@ final class Tempos {
         } else {
             add(bar.start(), tempo.quartersPerMinute());
         }
+        bar.bar().notes().stream()
+                .filter(note -> note.has(Mark.FERMATA))
+                .collect(Collectors.toMap(Note::onset, Note::end, Fraction::max, TreeMap::new))
+                .forEach((onset, end) ->
+                        hold(bar.moment(onset), bar.moment(end.min(bar.bar().to()))));
+    }
+
+    /** Everything waits while a note under a fermata is held. */
+    private void hold(Fraction from, Fraction to) {
+        var after = changes.floorEntry(to).getValue();
+        changes.put(from, changes.floorEntry(from).getValue());
+        changes.subMap(from, to).replaceAll((at, tempo) -> tempo.dividedBy(FERMATA));
+        changes.put(to, after);
     }
 
     /** The tempo falls by the same step at each beat, and by one more at the next bar, where it has arrived. */
@@ -47,6 +68,6 @@ final class Tempos {
     }
 
     private void add(Fraction at, Fraction quartersPerMinute) {
-        changes.add(new Change(at, quartersPerMinute.times(share)));
+        changes.put(at, quartersPerMinute.times(share));
     }
 }

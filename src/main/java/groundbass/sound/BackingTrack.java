@@ -105,9 +105,9 @@ public final class BackingTrack implements Sound {
     /** The bass in the middle, the chords a little to one side (common practice, no source). */
     private static Placed place(Stem stem, Unit unit) {
         return switch (stem) {
-            case BASS -> new Placed(unit, 0.22f, 0.22f);
-            case DRUMS -> new Placed(unit, 0.75f, 0.75f);
-            case CHORDS -> new Placed(unit, 0.75f, 1.05f);
+            case BASS -> new Placed(unit, 0.25f, 0.25f);
+            case DRUMS -> new Placed(unit, 0.9f, 0.9f);
+            case CHORDS -> new Placed(unit, 0.65f, 0.9f);
             case CLICK -> new Placed(unit, 0.7f, 0.7f);
         };
     }

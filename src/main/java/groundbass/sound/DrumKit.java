@@ -67,14 +67,15 @@ final class DrumKit {
     /** Against one another, so that a kit played evenly is balanced. */
     private static double level(Piece piece) {
         return switch (piece) {
-            case KICK -> 0.62;
-            case SNARE -> 0.5;
-            case RIM, CLAP, COWBELL -> 0.3;
-            case HAT, PEDAL, SHAKER, TAMBOURINE -> 0.3;
-            case OPEN -> 0.26;
-            case RIDE, BELL -> 0.42;
-            case CRASH -> 0.4;
-            case HIGHTOM, MIDTOM, LOWTOM -> 0.5;
+            case KICK, SNARE -> 0.42;
+            case RIM, COWBELL -> 0.3;
+            case CLAP -> 0.8;
+            case HAT, PEDAL, TAMBOURINE -> 0.85;
+            case SHAKER -> 1.1;
+            case OPEN -> 0.5;
+            case RIDE -> 0.6;
+            case BELL, CRASH -> 0.4;
+            case HIGHTOM, MIDTOM, LOWTOM -> 0.42;
         };
     }
 
@@ -84,9 +85,9 @@ final class DrumKit {
             case KICK -> List.of(skin(150, 47, 0.12, 0.4, 1), hiss(1, 300, 2_500 * bright, 0, 0.02, 0.5));
             case SNARE ->
                 List.of(
-                        skin(260, 185, 0.05, 0.16, 0.6),
-                        skin(410, 330, 0.05, 0.1, 0.25),
-                        hiss(2, 1_100, 8_500 * bright, 0, 0.24, 1.1));
+                        skin(260, 185, 0.05, 0.16, 0.4),
+                        skin(410, 330, 0.05, 0.1, 0.15),
+                        hiss(2, 1_100, 8_500 * bright, 0, 0.24, 1.4));
             case RIM -> List.of(skin(1_750, 1_600, 0.02, 0.05, 0.7), hiss(3, 900, 6_000 * bright, 0, 0.03, 0.6));
             case CLAP ->
                 List.of(

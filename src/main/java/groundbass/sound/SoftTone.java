@@ -4,7 +4,7 @@ package groundbass.sound;
 final class SoftTone implements Unit {
     private static final double ATTACK_SECONDS = 0.012;
     private static final double RELEASE_SECONDS = 0.25;
-    private static final double BODY_SECONDS = 5;
+    private static final double BODY_SECONDS = 8;
     private static final double COLOUR_SECONDS = 1.2;
     private static final double SECOND = 0.35;
     private static final double THIRD = 0.12;
@@ -29,9 +29,9 @@ final class SoftTone implements Unit {
         this.body = (float) rate.decay(BODY_SECONDS);
         this.colour = (float) rate.decay(COLOUR_SECONDS);
         this.release = (float) rate.decay(RELEASE_SECONDS);
-        this.first = new Sine(rate.radians(hertz));
-        this.second = new Sine(rate.radians(2 * hertz));
-        this.third = new Sine(rate.radians(3 * hertz));
+        this.first = new Sine(rate.radians(hertz), hertz);
+        this.second = new Sine(rate.radians(2 * hertz), 2 * hertz);
+        this.third = new Sine(rate.radians(3 * hertz), 3 * hertz);
         this.gain = (float) level;
     }
 
@@ -60,9 +60,11 @@ final class SoftTone implements Unit {
         private double now;
         private double before;
 
-        Sine(double radians) {
+        /** @param phase where it begins: any angle that differs from tone to tone, or a chord's tones would peak together */
+        Sine(double radians, double phase) {
             this.turn = 2 * StrictMath.cos(radians);
-            this.before = -StrictMath.sin(radians);
+            this.now = StrictMath.sin(phase);
+            this.before = StrictMath.sin(phase - radians);
         }
 
         double next() {

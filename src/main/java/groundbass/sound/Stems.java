@@ -35,13 +35,14 @@ final class Stems {
         var tuning = performance.line().header().tuning();
         Map<Integer, List<TimedNote>> strings = performance.notes().stream()
                 .collect(Collectors.groupingBy(TimedNote::string, TreeMap::new, Collectors.toList()));
-        return new Together(strings.entrySet().stream()
+        var neck = new Together(strings.entrySet().stream()
                 .<Unit>map(string -> new BassString(
                         rate,
                         string.getKey(),
                         tuning.string(string.getKey()).pitch().midi(),
                         string.getValue()))
                 .toList());
+        return new Amplifier(rate, neck);
     }
 
     static Unit drums(SampleRate rate, List<DrumHit> hits) {

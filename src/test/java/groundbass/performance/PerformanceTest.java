@@ -280,4 +280,14 @@ class PerformanceTest {
                         .at())
                 .isEqualTo(f(23, 12));
     }
+
+    @Test
+    void everythingWaitsForAFermata() {
+        // a quarter at 60 under a fermata lasts two seconds (common practice, no source)
+        var held = note(f(3, 4), f(1, 4), 5).withOrnaments(Ornaments.NONE.with(Mark.FERMATA));
+        var performance = Performance.of(line(quarters(60), bar(note(f(0, 1), f(1, 4), 5), held), even(4)));
+        assertThat(performance.seconds(f(7, 4))).isEqualTo(7);
+        assertThat(performance.seconds(f(2, 1))).isEqualTo(9);
+        assertThat(performance.seconds()).isEqualTo(13);
+    }
 }
