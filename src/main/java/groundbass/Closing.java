@@ -5,19 +5,20 @@ import java.util.Deque;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Parts that are open; closes the last first, and all of them even when one fails. Thread-safe. */
+/**
+ * Parts that are open; closes the last first, and all of them even when one fails. Thread-safe: what is added after the
+ * end is closed at once.
+ */
 final class Closing implements AutoCloseable {
     private static final Logger log = LoggerFactory.getLogger(Closing.class);
 
     private final Deque<AutoCloseable> open = new ArrayDeque<>();
     private boolean closed;
 
-    /** A part that comes after everything was closed is closed at once. */
     synchronized <T extends AutoCloseable> T add(T part) {
+        open.push(part);
         if (closed) {
-            close(part);
-        } else {
-            open.push(part);
+            close();
         }
         return part;
     }

@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -94,15 +95,25 @@ final class ServeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InterruptedException {
+        var config = config();
+        try {
+            runUntilStopped(Groundbass.start(config, Clock.systemUTC()));
+            return CommandLine.ExitCode.OK;
+        } catch (RuntimeException e) {
+            String advice = StartFailure.advice(e, config).orElseThrow(() -> e);
+            spec.commandLine().getErr().println(advice);
+            return CommandLine.ExitCode.SOFTWARE;
+        }
+    }
+
+    private void runUntilStopped(Groundbass site) throws InterruptedException {
         var stopped = new CountDownLatch(1);
-        var site = Groundbass.start(config(), Clock.systemUTC());
         site.setUpCode().ifPresent(code -> invite(site, code));
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
             site.close();
             stopped.countDown();
         }));
         stopped.await();
-        return 0;
     }
 
     /** On the console alone: a log is kept and read by others. */

@@ -8,6 +8,7 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.MethodNotAllowedResponse;
+import io.javalin.http.UnauthorizedResponse;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -36,6 +37,10 @@ public final class Errors {
         if (e instanceof MethodNotAllowedResponse) {
             // Javalin tells which methods the address has; RFC 9110 section 15.5.6 wants them in Allow
             ctx.header("Allow", String.join(", ", e.getDetails().values()));
+        }
+        if (e instanceof UnauthorizedResponse) {
+            // RFC 9110 section 15.5.2 wants a challenge; browsers ask nobody for a scheme they do not know
+            ctx.header("WWW-Authenticate", "Session");
         }
         answer(ctx, e.getStatus(), Optional.empty());
     }

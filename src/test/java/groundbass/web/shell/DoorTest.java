@@ -121,6 +121,7 @@ class DoorTest {
                 .post("/desk")
                 .then()
                 .statusCode(401)
+                .header("WWW-Authenticate", equalTo("Session"))
                 .body(containsString("Please sign in first"), not(containsString("saved")));
     }
 
