@@ -13,6 +13,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import groundbass.groove.Band;
 import groundbass.performance.Performance;
+import groundbass.performance.Playing;
 import groundbass.score.Arrival;
 import groundbass.score.Changes;
 import groundbass.score.Feel;
@@ -22,13 +23,16 @@ import groundbass.score.Meter;
 import groundbass.score.Ornaments;
 import groundbass.score.Place;
 import groundbass.score.RandomLines;
+import groundbass.score.Repeats;
 import groundbass.score.Swing;
 import groundbass.score.Technique;
 import java.io.ByteArrayInputStream;
+import java.math.BigInteger;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import javax.sound.midi.MetaMessage;
@@ -200,6 +204,32 @@ class MidiFileTest {
                 .allMatch(event -> data(event).getChannel() == 9);
         assertThat(channel(sequence, CHORDS, ShortMessage.NOTE_ON))
                 .allMatch(event -> data(event).getChannel() == 1);
+    }
+
+    @Test
+    void repeatsAreUnfolded() {
+        // REFERENCE 4.5: one bar played three times is twelve quarters after the count-in
+        var repeated = even(4).with(Repeats.NONE.withStart().with(new Repeats.RepeatEnd(Optional.of(3))));
+        assertThat(ons(read(line(quarters(120), repeated)), BASS))
+                .extracting(On::tick)
+                .containsExactlyElementsOf(
+                        IntStream.range(4, 16).mapToObj(i -> 480L * i).toList());
+    }
+
+    @Test
+    void aPracticeTempoIsWrittenAsTempo() {
+        // oracle 89: 92 at 75 % is 69, 869565 microseconds
+        var sequence = read(MidiFile.of(Performance.of(line(quarters(92), even(4)), Playing.at(75))));
+        assertThat(events(sequence, 0)
+                        .filter(event -> event.getMessage() instanceof MetaMessage meta && meta.getType() == 0x51)
+                        .map(event -> new BigInteger(1, ((MetaMessage) event.getMessage()).getData()).intValue()))
+                .containsExactly(869_565);
+    }
+
+    @Test
+    void titlesAreAscii() {
+        var header = Header.PLAIN.withTitle("Großer Bär");
+        assertThat(texts(read(line(header, even(4))), 0, 3)).containsExactly("0 Grosser Bar");
     }
 
     @Test
