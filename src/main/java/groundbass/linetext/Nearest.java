@@ -17,7 +17,7 @@ final class Nearest {
             return Optional.empty();
         }
         String lower = typed.toLowerCase(Locale.ROOT);
-        int most = Math.max(1, typed.length() / 3);
+        int most = typed.length() == 1 ? 0 : Math.max(1, typed.length() / 3);
         return known.stream()
                 .filter(word -> distance(lower, word.toLowerCase(Locale.ROOT)) <= most)
                 .min(Comparator.comparingInt((String word) -> distance(lower, word.toLowerCase(Locale.ROOT)))

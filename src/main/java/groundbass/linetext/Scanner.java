@@ -9,7 +9,9 @@ final class Scanner {
     private final String raw;
     private final String plain;
     private final Problems problems;
+    private final int start;
     private int at;
+    private int end;
 
     Scanner(int line, String raw, Problems problems) {
         this.line = line;
@@ -17,6 +19,8 @@ final class Scanner {
         this.plain = Lookalikes.plain(raw);
         this.problems = problems;
         skipSpaces();
+        this.start = at;
+        this.end = at;
     }
 
     /** Whether nothing stands here but spaces, or a comment from the start of the line. */
@@ -35,6 +39,7 @@ final class Scanner {
             at++;
         }
         var word = token(Token.Kind.WORD, from, at);
+        end = at;
         skipSpaces();
         return word;
     }
@@ -43,6 +48,7 @@ final class Scanner {
     Token freeText() {
         String text = raw.substring(at).strip();
         int from = raw.indexOf(text, at);
+        end = Math.max(end, from + text.length());
         return new Token(Token.Kind.QUOTED, text, new Span(line, from + 1, text.length()));
     }
 
@@ -51,16 +57,15 @@ final class Scanner {
         var tokens = new ArrayList<Token>();
         while (!atEnd() && !(plain.charAt(at) == '#' && isAfterTwoSpaces())) {
             tokens.add(next(marks));
+            end = at;
             skipSpaces();
         }
         return new Tokens(List.copyOf(tokens), whole());
     }
 
-    /** The line from its first character that is no space to its last. */
+    /** What was read of the line so far, without a comment. */
     Span whole() {
-        String text = raw.strip();
-        int from = text.isEmpty() ? 0 : raw.indexOf(text);
-        return new Span(line, from + 1, text.length());
+        return new Span(line, start + 1, end - start);
     }
 
     private Token next(String marks) {

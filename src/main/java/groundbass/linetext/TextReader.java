@@ -68,9 +68,10 @@ final class TextReader {
 
     private void statement(Keyword word, Scanner scanner) {
         switch (word) {
-            case TITLE, COMPOSER, RIGHTS, SECTION ->
-                SettingReader.ofText(word, scanner.whole(), scanner.freeText(), problems)
-                        .ifPresent(this::put);
+            case TITLE, COMPOSER, RIGHTS, SECTION -> {
+                var text = scanner.freeText();
+                SettingReader.ofText(word, scanner.whole(), text, problems).ifPresent(this::put);
+            }
             case FORM, KEY, METER, TEMPO, FEEL, STRINGS, FRETS, STYLE, SLOWING ->
                 new SettingReader(word, scanner.tokens(""), problems).read().ifPresent(this::put);
             case REPEAT, ENDING -> sign(word, scanner.tokens(""));
