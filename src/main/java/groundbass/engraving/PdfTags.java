@@ -29,18 +29,22 @@ import org.apache.pdfbox.pdmodel.interactive.annotation.PDBorderStyleDictionary;
 final class PdfTags {
     private final PDStructureTreeRoot root = new PDStructureTreeRoot();
     private final PDStructureElement document;
-    private final Function<Passage, String> wordsOf;
     private final Map<PDPage, COSArray> contents = new HashMap<>();
     private final TreeMap<Integer, PDParentTreeValue> parents = new TreeMap<>();
     private final Deque<Boolean> open = new ArrayDeque<>();
     private PDStructureElement current;
+    private Function<Passage, String> wordsOf = passage -> "";
 
-    PdfTags(PDDocument pdf, Function<Passage, String> wordsOf) {
-        this.wordsOf = wordsOf;
+    PdfTags(PDDocument pdf) {
         pdf.getDocumentCatalog().setStructureTreeRoot(root);
         document = new PDStructureElement(StandardStructureTypes.DOCUMENT, root);
         root.appendKid(document);
         current = document;
+    }
+
+    /** What the systems that follow are in words. */
+    void tell(Function<Passage, String> words) {
+        wordsOf = words;
     }
 
     void begin(PDPageContentStream out, PDPage page, Group group, Box points) throws IOException {

@@ -20,7 +20,7 @@ import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDMarkInfo
 import org.apache.pdfbox.pdmodel.graphics.color.PDOutputIntent;
 import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
 
-/** Writes pages as a tagged, archival PDF. The same pages and meta give the same bytes. */
+/** Writes sheets as a tagged, archival PDF. The same sheets and meta give the same bytes. */
 public final class SheetPdf {
     private static final String PRODUCER = "Groundbass";
     private static final String COLOURS = "sRGB IEC61966-2.1";
@@ -31,15 +31,18 @@ public final class SheetPdf {
      * Writes a whole document; the stream stays open. One at a time: the parsed fonts are shared, and PDFBox reads them
      * while it makes subsets.
      */
-    public static synchronized void write(List<Page> pages, SheetMeta meta, OutputStream out) throws IOException {
+    public static synchronized void write(List<Sheet> sheets, SheetMeta meta, OutputStream out) throws IOException {
         try (var document = new PDDocument()) {
             document.setVersion(1.7f);
             document.setDocumentId(meta.id());
             describe(document, meta);
-            var tags = new PdfTags(document, meta.wordsOf());
+            var tags = new PdfTags(document);
             var resources = new PdfResources(document);
-            for (var page : pages) {
-                draw(document, resources, tags, page);
+            for (var sheet : sheets) {
+                tags.tell(sheet.wordsOf());
+                for (var page : sheet.pages()) {
+                    draw(document, resources, tags, page);
+                }
             }
             tags.finish();
             document.save(out);

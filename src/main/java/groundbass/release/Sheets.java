@@ -4,12 +4,14 @@ import groundbass.catalog.Rights;
 import groundbass.engraving.Layout;
 import groundbass.engraving.Page;
 import groundbass.engraving.Paper;
+import groundbass.engraving.Sheet;
 import groundbass.engraving.SheetMeta;
 import groundbass.engraving.SheetOptions;
 import groundbass.engraving.SheetOptions.Footer;
 import groundbass.engraving.SheetOptions.Header;
 import groundbass.engraving.SheetPdf;
 import groundbass.engraving.SheetSvg;
+import groundbass.engraving.SheetWords;
 import groundbass.score.Line;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Walkthrough;
@@ -53,24 +55,29 @@ public final class Sheets {
         return pdf(line, List.of(), imprint);
     }
 
-    /** A4 pages of a line and its exercises, each beginning on a page of its own. */
+    /** A4 pages of a line and its exercises, each beginning on a page of its own, numbered through. */
     public byte[] pdf(Line main, List<Line> exercises, Imprint imprint) {
-        var pages = new ArrayList<>(pages(main, imprint, imprint.title()));
-        exercises.forEach(exercise ->
-                pages.addAll(pages(exercise, imprint, exercise.header().title())));
-        var meta = new SheetMeta(
-                imprint.title(),
-                imprint.rights().composer(),
-                messages.locale().toLanguageTag(),
-                imprint.made(),
-                imprint.id(),
-                Walkthrough.alternatives(main, messages));
-        return pdf(pages, meta);
+        var lines = new ArrayList<>(List.of(main));
+        lines.addAll(exercises);
+        var words = new PrintedWords(messages);
+        int count = lines.stream()
+                .mapToInt(line -> pages(line, imprint, words).size())
+                .sum();
+        var sheets = new ArrayList<Sheet>();
+        int done = 0;
+        for (var line : lines) {
+            var pages = pages(line, imprint, words.numbered(done, count));
+            sheets.add(new Sheet(pages, Walkthrough.alternatives(line, messages)));
+            done += pages.size();
+        }
+        return pdf(sheets, imprint);
     }
 
-    private List<Page> pages(Line line, Imprint imprint, String title) {
-        var options = SheetOptions.of(Paper.A4, new PrintedWords(messages), imprint.header(title), imprint.footer());
-        return Layout.of(Writing.of(line), options);
+    private static List<Page> pages(Line line, Imprint imprint, SheetWords words) {
+        String title = line.header().title().isEmpty()
+                ? imprint.title()
+                : line.header().title();
+        return Layout.of(Writing.of(line), SheetOptions.of(Paper.A4, words, imprint.header(title), imprint.footer()));
     }
 
     /**
@@ -86,10 +93,16 @@ public final class Sheets {
         return SheetSvg.of(page, idPrefix, messages.locale().toLanguageTag(), title, messages.say("sheet.described"));
     }
 
-    private static byte[] pdf(List<Page> pages, SheetMeta meta) {
+    private byte[] pdf(List<Sheet> sheets, Imprint imprint) {
+        var meta = new SheetMeta(
+                imprint.title(),
+                imprint.rights().composer(),
+                messages.locale().toLanguageTag(),
+                imprint.made(),
+                imprint.id());
         var out = new ByteArrayOutputStream();
         try {
-            SheetPdf.write(pages, meta, out);
+            SheetPdf.write(sheets, meta, out);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

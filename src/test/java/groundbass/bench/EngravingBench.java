@@ -3,6 +3,7 @@ package groundbass.bench;
 import groundbass.engraving.Layout;
 import groundbass.engraving.Page;
 import groundbass.engraving.Paper;
+import groundbass.engraving.Sheet;
 import groundbass.engraving.SheetMeta;
 import groundbass.engraving.SheetPdf;
 import groundbass.engraving.SheetSvg;
@@ -70,8 +71,8 @@ public final class EngravingBench {
 
     private static byte[] pdf(List<Page> pages) throws IOException {
         var out = new ByteArrayOutputStream();
-        var meta = new SheetMeta("Title", "", "en", Instant.EPOCH, 1, passage -> "words");
-        SheetPdf.write(pages, meta, out);
+        var meta = new SheetMeta("Title", "", "en", Instant.EPOCH, 1);
+        SheetPdf.write(List.of(new Sheet(pages, passage -> "words")), meta, out);
         return out.toByteArray();
     }
 

@@ -11,12 +11,16 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 
 /** Every canvas takes every primitive in every kind of group. */
 class CanvasContractTest {
+    static final Function<Passage, String> WORDS =
+            passage -> "Music from bar " + passage.from().bar();
+
     private static final Passage BAR = Passage.bar(1);
 
     /** One part for each role, with every shape, glyph and face in it. */
@@ -74,7 +78,7 @@ class CanvasContractTest {
     @Test
     void pdfOpensAndGivesItsTextBack() throws IOException {
         var out = new ByteArrayOutputStream();
-        SheetPdf.write(List.of(everything()), meta(), out);
+        SheetPdf.write(List.of(new Sheet(List.of(everything()), WORDS)), meta(), out);
         try (var document = Loader.loadPDF(out.toByteArray())) {
             assertThat(new PDFTextStripper().getText(document)).contains("a<b> \"&\"", "12", "episode");
             assertThat(document.getPage(0).getAnnotations()).hasSize(1);
@@ -82,12 +86,6 @@ class CanvasContractTest {
     }
 
     static SheetMeta meta() {
-        return new SheetMeta(
-                "Lantern Street",
-                "Quay Studio",
-                "en",
-                Instant.parse("2026-11-25T10:00:00Z"),
-                7,
-                passage -> "Music from bar " + passage.from().bar());
+        return new SheetMeta("Lantern Street", "Quay Studio", "en", Instant.parse("2026-11-25T10:00:00Z"), 7);
     }
 }

@@ -35,7 +35,7 @@ class SheetPdfTest {
 
     private static byte[] pdf(Line line) throws IOException {
         var out = new ByteArrayOutputStream();
-        SheetPdf.write(pages(line), CanvasContractTest.meta(), out);
+        SheetPdf.write(List.of(new Sheet(pages(line), CanvasContractTest.WORDS)), CanvasContractTest.meta(), out);
         return out.toByteArray();
     }
 
