@@ -11,7 +11,11 @@ final class Articulations implements Concern {
         for (var spot : sketch.spots()) {
             if (begins(spot, Mark.SHORT)) {
                 sketch.use(Sign.SHORT);
-                staccato(sketch.notation(), spot);
+                if (sketch.options().staves().hasNotation()) {
+                    staccato(sketch.notation(), spot);
+                } else {
+                    outside(sketch.tab(), spot, true, Glyph.STACCATO_ABOVE, Glyph.STACCATO_BELOW);
+                }
             }
         }
     }

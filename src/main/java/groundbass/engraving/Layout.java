@@ -4,9 +4,13 @@ import groundbass.writing.WrittenLine;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 
 /** From a written line to pages of marks. A pure function of its arguments. */
 public final class Layout {
+    /** How often staves are made smaller for a system that is higher than a page. */
+    private static final int MOST_ATTEMPTS = 6;
+
     private final WrittenLine line;
     private final SheetOptions options;
     private final BarSigns signs;
@@ -40,16 +44,28 @@ public final class Layout {
 
     private List<Page> pages() {
         var paper = options.paper().holding(SystemBreaks.leastWidth(full, signs));
-        var fitting = options.with(paper);
-        var used = EnumSet.noneOf(Sign.class);
+        for (int attempt = 0; ; attempt++) {
+            var fitting = options.with(paper);
+            var used = EnumSet.noneOf(Sign.class);
+            var systems = systems(fitting, used);
+            var pages = new Pages(fitting, line.line().header(), used);
+            double tooTall = pages.tooTall(systems);
+            if (tooTall <= 1 || attempt == MOST_ATTEMPTS) {
+                return pages.of(systems);
+            }
+            paper = paper.holding(paper.room() * tooTall * 1.02);
+        }
+    }
+
+    private List<Page.Part> systems(SheetOptions fitting, Set<Sign> used) {
         var systems = new ArrayList<Page.Part>();
-        for (var plan : plans(paper.room())) {
+        for (var plan : plans(fitting.paper().room())) {
             var sketch = new Sketch(
                     plan, fitting, signs, techniques, line.line().header().tuning());
             systems.add(SystemDrawing.draw(sketch));
             used.addAll(sketch.used());
         }
-        return Pages.of(systems, fitting, line.line().header(), used);
+        return systems;
     }
 
     private List<SystemPlan> plans(double room) {

@@ -1,6 +1,7 @@
 package groundbass.engraving;
 
 import groundbass.engraving.Shape.Rect;
+import groundbass.writing.Head;
 
 /** Heads with their ledger lines, dots, accidentals and parentheses. */
 final class NoteMarks implements Concern {
@@ -25,6 +26,19 @@ final class NoteMarks implements Concern {
         }
     }
 
+    /** What the shape of a head, and its number on a string, says of the note. */
+    static void use(Sketch sketch, Head head) {
+        if (head.note().isDead()) {
+            sketch.use(Sign.DEAD);
+        }
+        if (head.note().ornaments().harmonic().isPresent()) {
+            sketch.use(Sign.HARMONIC);
+        }
+        if (Heads.isGhost(head)) {
+            sketch.use(Sign.GHOST);
+        }
+    }
+
     static Shape dot(Spot spot, Cell.DotPlace dot) {
         return new Shape.Sign(Glyph.DOT, new Point(spot.x() + dot.dx(), Measures.y(dot.position())), 1);
     }
@@ -33,14 +47,8 @@ final class NoteMarks implements Concern {
         double x = spot.x() + head.dx();
         var layer = sketch.notation();
         layer.add(Kind.HEAD, spot.owner(), new Shape.Sign(head.glyph(), new Point(x, head.y()), 1));
-        if (head.head().note().isDead()) {
-            sketch.use(Sign.DEAD);
-        }
-        if (head.head().note().ornaments().harmonic().isPresent()) {
-            sketch.use(Sign.HARMONIC);
-        }
+        use(sketch, head.head());
         if (Heads.isGhost(head.head())) {
-            sketch.use(Sign.GHOST);
             var left = MusicFont.bravura().box(Glyph.PARENTHESIS_LEFT);
             var right = MusicFont.bravura().box(Glyph.PARENTHESIS_RIGHT);
             var edges = edges(spot, head);

@@ -11,25 +11,33 @@ final class Pages {
     private static final double MOST_GAP = 6;
     private static final double AFTER_HEADER = 1.5;
 
-    private final SheetOptions options;
     private final Paper paper;
     private final List<Page.Part> header;
     private final List<Page.Part> legend;
     private final PageFooter footer;
 
-    private Pages(SheetOptions options, Header line, Set<Sign> used) {
-        this.options = options;
+    Pages(SheetOptions options, Header line, Set<Sign> used) {
         this.paper = options.paper();
         this.header = PageHeader.parts(options, line);
         this.legend = options.legend() ? Legend.parts(options, used) : List.of();
         this.footer = new PageFooter(options);
     }
 
-    static List<Page> of(List<Page.Part> systems, SheetOptions options, Header line, Set<Sign> used) {
-        return new Pages(options, line, used).pages(systems);
+    /** By how much the highest system is too high for a page; 1 or less where all fit. */
+    double tooTall(List<Page.Part> systems) {
+        if (paper.height().isEmpty()) {
+            return 0;
+        }
+        double highest = systems.stream()
+                .mapToDouble(part -> part.group().box().height())
+                .max()
+                .orElse(0);
+        double room = Math.min(room(true), room(false));
+        return room <= 0 ? 2 : highest / room;
     }
 
-    private List<Page> pages(List<Page.Part> systems) {
+    /** @param systems each with its first staff line at height zero */
+    List<Page> of(List<Page.Part> systems) {
         if (paper.height().isEmpty()) {
             return List.of(endless(systems));
         }

@@ -9,23 +9,43 @@ final class Paragraph {
 
     private Paragraph() {}
 
-    /** At least one line, broken at spaces; a word wider than the width stands alone. */
+    /** At least one line, broken at spaces, and inside a word that alone is wider. */
     static List<String> lines(String text, Face face, double size, double width) {
         var lines = new ArrayList<String>();
         var line = new StringBuilder();
         for (String word : text.split(" ")) {
-            String longer = line.isEmpty() ? word : line + " " + word;
-            if (!line.isEmpty() && TextFont.of(face).width(longer) * size > width) {
+            var longer = line.isEmpty() ? word : line + " " + word;
+            if (!line.isEmpty() && !fits(longer, face, size, width)) {
                 lines.add(line.toString());
-                line.setLength(0);
-                line.append(word);
-            } else {
-                line.setLength(0);
-                line.append(longer);
+                longer = word;
             }
+            while (!fits(longer, face, size, width) && longer.length() > 1) {
+                int cut = fitting(longer, face, size, width);
+                lines.add(longer.substring(0, cut));
+                longer = longer.substring(cut);
+            }
+            line.setLength(0);
+            line.append(longer);
         }
         lines.add(line.toString());
         return lines;
+    }
+
+    private static boolean fits(String text, Face face, double size, double width) {
+        return TextFont.of(face).width(text) * size <= width;
+    }
+
+    /** How much of a word fits, at least its first character. */
+    private static int fitting(String word, Face face, double size, double width) {
+        int cut = word.offsetByCodePoints(0, 1);
+        while (cut < word.length()) {
+            int next = word.offsetByCodePoints(cut, 1);
+            if (!fits(word.substring(0, next), face, size, width)) {
+                break;
+            }
+            cut = next;
+        }
+        return cut;
     }
 
     /** Lines under one another, the first one's top at {@code top}. */

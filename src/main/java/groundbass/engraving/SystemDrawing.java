@@ -22,7 +22,7 @@ final class SystemDrawing {
 
     private static final List<Concern> TAB = List.of(new TabNumbers(), new TabLines());
 
-    private static final List<Concern> TAB_ALONE = List.of(new TabRhythm());
+    private static final List<Concern> TAB_ALONE = List.of(new TabRhythm(), new Articulations());
 
     /** From the staff outward. */
     private static final List<Concern> AROUND = List.of(

@@ -16,6 +16,7 @@ final class TabNumbers implements Concern {
     }
 
     private static void draw(Sketch sketch, Spot spot, HeadPlace head) {
+        NoteMarks.use(sketch, head.head());
         String text = Labels.text(head.head());
         double y = Measures.stringY(head.head().note().string());
         sketch.tab().add(Kind.FRET, spot.owner(), number(text, Labels.size(text), spot.middle(), y));

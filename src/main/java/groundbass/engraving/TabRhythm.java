@@ -4,6 +4,9 @@ import groundbass.engraving.Shape.Rect;
 import groundbass.writing.BeamGroup;
 import groundbass.writing.BeamGroup.Part;
 import groundbass.writing.NoteValue.Base;
+import groundbass.writing.TupletGroup;
+import groundbass.writing.Voice;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Stems, level beams, flags and rests of a tablature that stands alone (REFERENCE 3.11): all under the strings. */
@@ -12,6 +15,7 @@ final class TabRhythm implements Concern {
     private static final double LENGTH = 3.5;
     private static final double HALF_LENGTH = 1.6;
     private static final double STUB = 1.1;
+    private static final double FROM_BEAM = 1.9;
 
     @Override
     public void draw(Sketch sketch) {
@@ -132,22 +136,30 @@ final class TabRhythm implements Concern {
 
     private static void tuplets(Sketch sketch) {
         for (var span : sketch.plan().bars()) {
-            for (var tuplet : span.bar().simile()
-                    ? List.<groundbass.writing.TupletGroup>of()
-                    : sketch.written(span).voices().get(0).tuplets()) {
-                var middles = sketch.spots().stream()
-                        .filter(spot -> spot.span() == span && spot.cell().voice() == 0)
-                        .filter(spot -> spot.cell().index() >= tuplet.first()
-                                && spot.cell().index() <= tuplet.last())
-                        .toList();
-                if (!middles.isEmpty()) {
-                    double middle = (middles.get(0).middle()
-                                    + middles.get(middles.size() - 1).middle())
-                            / 2;
-                    Tuplets.figures(tuplet.actual(), middle).forEach(figure -> sketch.tab()
-                            .add(Kind.TUPLET, middles.get(0).owner(), figure.moved(0, tip(sketch) + 1.9)));
-                }
+            if (!span.bar().simile()) {
+                var voice = sketch.written(span).voices().get(0);
+                voice.tuplets().forEach(tuplet -> tuplet(sketch, span, voice, tuplet));
             }
         }
+    }
+
+    private static void tuplet(Sketch sketch, BarSpan span, Voice voice, TupletGroup tuplet) {
+        var spots = sketch.spots().stream()
+                .filter(spot -> spot.span() == span && spot.cell().voice() == 0)
+                .filter(spot ->
+                        spot.cell().index() >= tuplet.first() && spot.cell().index() <= tuplet.last())
+                .toList();
+        if (spots.isEmpty()) {
+            return;
+        }
+        double left = spots.get(0).middle() - 0.5;
+        double right = Math.min(spots.get(spots.size() - 1).middle() + 0.5, span.end() - 0.3);
+        double y = tip(sketch) + FROM_BEAM;
+        var shapes = new ArrayList<>(Tuplets.figures(tuplet.actual(), (left + right) / 2));
+        boolean bare = voice.beams().stream().anyMatch(beam -> Tuplets.covers(beam, tuplet));
+        if (!bare) {
+            Tuplets.bracket(shapes, left, right, Tuplets.box(shapes), -0.6, -0.6);
+        }
+        shapes.forEach(shape -> sketch.tab().add(Kind.TUPLET, spots.get(0).owner(), shape.moved(0, y)));
     }
 }

@@ -75,11 +75,12 @@ final class Tuplets implements Concern {
         return spot.stemLeft();
     }
 
-    private static boolean covers(BeamGroup beam, TupletGroup tuplet) {
+    static boolean covers(BeamGroup beam, TupletGroup tuplet) {
         return beam.first() == tuplet.first() && beam.last() == tuplet.last();
     }
 
-    private static void bracket(List<Shape> shapes, double left, double right, Box figures, double y, double hook) {
+    /** A line with hooks at its ends, open around the figures. */
+    static void bracket(List<Shape> shapes, double left, double right, Box figures, double y, double hook) {
         double line = Measures.TUPLET_BRACKET;
         shapes.add(new Stroke(new Point(left, y), new Point(left, y + hook), line));
         shapes.add(new Stroke(new Point(right, y), new Point(right, y + hook), line));
@@ -106,7 +107,7 @@ final class Tuplets implements Concern {
         return shapes;
     }
 
-    private static Box box(List<Shape> shapes) {
+    static Box box(List<Shape> shapes) {
         return shapes.stream().map(Shape::box).reduce(Box::union).orElseThrow();
     }
 }
