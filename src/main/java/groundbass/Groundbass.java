@@ -43,7 +43,6 @@ import groundbass.web.desk.DeskPages;
 import groundbass.web.general.AssetFiles;
 import groundbass.web.general.GeneralPages;
 import groundbass.web.general.HealthPage;
-import groundbass.web.general.HomePage;
 import groundbass.web.shell.Chosen;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Errors;
@@ -53,6 +52,7 @@ import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.SessionCookie;
 import groundbass.web.shell.SignedInVisitors;
+import groundbass.web.student.StudentPages;
 import groundbass.web.view.Assets;
 import groundbass.web.view.Templates;
 import java.io.IOException;
@@ -140,8 +140,11 @@ public final class Groundbass implements AutoCloseable {
         var cookie = new SessionCookie(installation);
         var doorkeeper = new Doorkeeper(new SignedInVisitors(sessions), cookie);
         var limits = new MemoryLimits(clock);
-        var groups = new ArrayList<PageGroup>(List.of(
-                new HomePage(pages, List::of), new GeneralPages(pages), new HealthPage(jdbi), new AssetFiles(assets)));
+        var groups = new ArrayList<PageGroup>(
+                List.of(new GeneralPages(pages), new HealthPage(jdbi), new AssetFiles(assets)));
+        groups.addAll(StudentPages.of(
+                new StudentPages.Shell(pages, installation, chosen, clock),
+                new StudentPages.Library(catalog, episodes, new Revisions(jdbi, clock), releases, blobs)));
         groups.addAll(DeskPages.of(
                 new DeskPages.Shell(pages, doorkeeper, cookie, limits, chosen),
                 new DeskPages.Services(educators, sessions, catalog, episodes, episodeDesk, releases)));

@@ -32,7 +32,7 @@ class LooksTest {
                 "http://localhost:8420",
                 Visitors.NONE,
                 pages -> List.of(
-                        new HomePage(pages, List::of),
+                        new HomePage(pages, reader -> HomePage.View.EMPTY),
                         new GeneralPages(pages),
                         new AssetFiles(new Assets()),
                         new TrialPage(pages)::addTo));

@@ -16,7 +16,10 @@ class PagesTest {
     static final Stage stage = Stage.at(
             "http://localhost:8420",
             Visitors.NONE,
-            pages -> List.of(new HomePage(pages, List::of), new GeneralPages(pages), new TrialPage(pages)::addTo));
+            pages -> List.of(
+                    new HomePage(pages, reader -> HomePage.View.EMPTY),
+                    new GeneralPages(pages),
+                    new TrialPage(pages)::addTo));
 
     @AfterAll
     static void close() {

@@ -7,6 +7,7 @@ import groundbass.web.shell.Routes;
 import groundbass.web.view.EpisodeCard;
 import groundbass.web.view.Problems;
 import io.javalin.http.Context;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 
@@ -39,7 +40,7 @@ final class TrialPage {
                 "Night Market",
                 "Medium",
                 List.of("Slap", "Ghost notes"),
-                Optional.of(Site.START));
+                Optional.of(Site.START.atZone(ZoneOffset.UTC)));
         var second = new EpisodeCard(
                 "/b",
                 12,

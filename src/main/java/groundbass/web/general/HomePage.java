@@ -5,19 +5,20 @@ import groundbass.web.shell.Pages;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.view.EpisodeCard;
+import groundbass.web.view.Reader;
 import io.javalin.http.Context;
 import java.util.List;
-import java.util.function.Supplier;
+import java.util.function.Function;
 
-/** The front page: what is new. */
+/** The front page: the series, each with what is new in it. */
 public final class HomePage implements PageGroup {
     private final Pages pages;
-    private final Supplier<List<EpisodeCard>> newest;
+    private final Function<Reader, View> view;
 
-    /** @param newest the published episodes to show, newest first */
-    public HomePage(Pages pages, Supplier<List<EpisodeCard>> newest) {
+    /** @param view what is out at this moment */
+    public HomePage(Pages pages, Function<Reader, View> view) {
         this.pages = pages;
-        this.newest = newest;
+        this.view = view;
     }
 
     @Override
@@ -26,9 +27,18 @@ public final class HomePage implements PageGroup {
     }
 
     private void home(Context ctx) {
-        pages.show(ctx, "general/home", new View(newest.get()));
+        pages.show(ctx, "general/home", view.apply(pages.reader(ctx)));
     }
 
-    /** What the template shows. */
-    public record View(List<EpisodeCard> episodes) {}
+    /**
+     * What the template shows.
+     *
+     * @param making whether lessons are being prepared that will be here in a moment
+     */
+    public record View(List<Shelf> shelves, boolean making) {
+        public static final View EMPTY = new View(List.of(), false);
+    }
+
+    /** A series with its newest lessons. */
+    public record Shelf(String title, String path, String summary, int lessons, List<EpisodeCard> newest) {}
 }

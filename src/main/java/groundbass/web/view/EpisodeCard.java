@@ -1,12 +1,13 @@
 package groundbass.web.view;
 
-import java.time.Instant;
+import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 
 /**
- * An episode in a list. {@code path} leads to its page; {@code published} is missing while it is not out;
+ * An episode in a list. {@code path} leads to its page; {@code published} is in the zone of the
+ * series, and missing while it is not out;
  * {@code techniques} are words as they are shown.
  */
 public record EpisodeCard(
@@ -16,7 +17,7 @@ public record EpisodeCard(
         String series,
         String level,
         List<String> techniques,
-        Optional<Instant> published) {
+        Optional<ZonedDateTime> published) {
     public EpisodeCard {
         Objects.requireNonNull(path);
         Objects.requireNonNull(title);

@@ -5,6 +5,7 @@ import groundbass.text.Messages;
 import java.text.NumberFormat;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
 import java.util.Locale;
@@ -28,10 +29,20 @@ public record Reader(Locale locale, ZoneId zone) {
         return locale.toLanguageTag();
     }
 
+    /** The same person, told times of another zone. */
+    public Reader in(ZoneId other) {
+        return new Reader(locale, other);
+    }
+
     public String date(Instant instant) {
+        return day(instant.atZone(zone));
+    }
+
+    /** The date in a zone of its own, where that is the zone that was promised in. */
+    public String day(ZonedDateTime time) {
         return DateTimeFormatter.ofLocalizedDate(FormatStyle.LONG)
                 .withLocale(locale)
-                .format(instant.atZone(zone));
+                .format(time);
     }
 
     /** Date, time and zone, such as {@code 4 May 2026, 18:00 CEST} as the language writes it. */

@@ -32,7 +32,9 @@ class CookiesTest {
     @Test
     void aSentenceIsShownOnceAfterARedirectAndOnlyOurOwn() {
         try (var stage = Stage.at(
-                "http://localhost:8420", Visitors.NONE, pages -> List.of(new HomePage(pages, List::of), flashing()))) {
+                "http://localhost:8420",
+                Visitors.NONE,
+                pages -> List.of(new HomePage(pages, reader -> HomePage.View.EMPTY), flashing()))) {
             String cookie = stage.request().get("/done").getCookie("flash");
             var shown =
                     stage.request().accept("text/html").cookie("flash", cookie).get("/");

@@ -1,0 +1,59 @@
+package groundbass.web.student;
+
+import groundbass.catalog.EpisodeId;
+import groundbass.catalog.SiteSettings;
+import groundbass.catalog.Slug;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Pages;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.NotFoundResponse;
+import java.util.Optional;
+import java.util.function.Supplier;
+
+/**
+ * A lesson's page, the same bytes for everyone who reads its language: what depends on the person stands on pages of
+ * its own.
+ */
+final class EpisodePage implements PageGroup {
+    private final Pages pages;
+    private final Lessons lessons;
+    private final EpisodeViews views;
+    private final Supplier<SiteSettings> settings;
+
+    EpisodePage(Pages pages, Lessons lessons, EpisodeViews views, Supplier<SiteSettings> settings) {
+        this.pages = pages;
+        this.lessons = lessons;
+        this.views = views;
+        this.settings = settings;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get("/series/{slug}/{number}", Role.ANYONE, this::episode);
+        routes.get("/e/{id}", Role.ANYONE, this::permanent);
+    }
+
+    private void episode(Context ctx) {
+        var lesson = Slug.parse(ctx.pathParam("slug"))
+                .flatMap(slug -> number(ctx.pathParam("number")).flatMap(number -> lessons.lesson(slug, number)))
+                .orElseThrow(NotFoundResponse::new);
+        boolean signIn = settings.get().downloadsNeedSignIn();
+        String version = lesson.version() + (signIn ? "-sign-in" : "");
+        pages.showShared(ctx, "student/episode", version, reader -> views.of(lesson, signIn, reader));
+    }
+
+    /** What is printed, mailed and fed: it leads to wherever the lesson is read today. */
+    private void permanent(Context ctx) {
+        String path =
+                EpisodeId.parse(ctx.pathParam("id")).flatMap(lessons::path).orElseThrow(NotFoundResponse::new);
+        ctx.redirect(path, HttpStatus.FOUND);
+    }
+
+    // no leading zeros: a lesson has one address
+    private static Optional<Integer> number(String text) {
+        return text.matches("[1-9][0-9]{0,5}") ? Optional.of(Integer.valueOf(text)) : Optional.empty();
+    }
+}

@@ -1,0 +1,100 @@
+package groundbass.web.student;
+
+import groundbass.catalog.Level;
+import groundbass.release.FileRole;
+import groundbass.release.PageContent;
+import groundbass.release.ReleaseFile;
+import groundbass.text.Message;
+import groundbass.web.student.EpisodeView.FileView;
+import groundbass.web.student.EpisodeView.LineView;
+import groundbass.web.view.Markdown;
+import groundbass.web.view.Reader;
+import io.javalin.http.NotFoundResponse;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+
+/** Makes what a lesson's page shows. */
+final class EpisodeViews {
+    /** Below the page's title and the section's. */
+    private static final int HEADINGS_OF_NOTES = 3;
+
+    private final ReleaseContents contents;
+    private final OwnTracks ownTracks;
+
+    EpisodeViews(ReleaseContents contents, OwnTracks ownTracks) {
+        this.contents = contents;
+        this.ownTracks = ownTracks;
+    }
+
+    EpisodeView of(PublishedLesson lesson, boolean signIn, Reader site) {
+        var series = lesson.series();
+        var episode = lesson.episode();
+        var reader = site.in(series.zone());
+        var content = contents.page(lesson.release().id()).orElseThrow(NotFoundResponse::new);
+        var files = contents.files(lesson.release().id());
+        var fileViews = new FileViews(lesson.release(), content, ownTracks.of(lesson.release()), reader);
+        var out = lesson.release().publishedAt().orElseThrow();
+        return new EpisodeView(
+                content.language(),
+                series.title(),
+                Paths.of(series),
+                episode.number(),
+                content.title(),
+                level(content, reader),
+                TechniqueWords.of(content.techniques(), reader),
+                content.summary(),
+                out,
+                reader.date(out),
+                corrected(lesson, out, reader),
+                lines(content, files, reader).findFirst().orElseThrow(),
+                lines(content, files, reader).skip(1).toList(),
+                Markdown.html(content.notes(), HEADINGS_OF_NOTES),
+                fileViews.tracks(files),
+                files.stream().filter(EpisodeViews::isBundle).findFirst().map(fileViews::file),
+                single(files, fileViews),
+                signIn,
+                rights(content),
+                lesson.neighbours().earlier().map(other -> Cards.of(series, other, reader)),
+                lesson.neighbours().later().map(other -> Cards.of(series, other, reader)));
+    }
+
+    private static String level(PageContent content, Reader reader) {
+        return Level.parse(content.level())
+                .map(level -> reader.say(Message.of(level.messageKey())))
+                .orElse(content.level());
+    }
+
+    private static Optional<String> corrected(PublishedLesson lesson, Instant out, Reader reader) {
+        int number = lesson.release().recipe().release();
+        return Optional.of(Message.of("student.corrected", number, reader.date(out)))
+                .filter(message -> lesson.corrected())
+                .map(reader::say);
+    }
+
+    private Stream<LineView> lines(PageContent content, List<ReleaseFile> files, Reader reader) {
+        var views = new LineViews(contents, files, reader);
+        return IntStream.range(0, content.lines().size())
+                .mapToObj(i -> views.of(
+                        i == 0 ? "line" : "exercise-" + i, content.lines().get(i)));
+    }
+
+    private static List<FileView> single(List<ReleaseFile> files, FileViews views) {
+        return files.stream()
+                .filter(file -> file.role().isOffered() && !isBundle(file))
+                .map(views::file)
+                .toList();
+    }
+
+    private static boolean isBundle(ReleaseFile file) {
+        return file.role() == FileRole.BUNDLE;
+    }
+
+    private static List<String> rights(PageContent content) {
+        return Stream.of(content.composer(), content.credit(), content.rights())
+                .filter(text -> !text.isBlank())
+                .toList();
+    }
+}

@@ -1,0 +1,62 @@
+package groundbass.web.student;
+
+import groundbass.release.PageContent.LineContent;
+import groundbass.release.PageContent.Picture;
+import groundbass.release.PageContent.StepContent;
+import groundbass.release.ReleaseFile;
+import groundbass.text.Message;
+import groundbass.web.student.EpisodeView.BarView;
+import groundbass.web.student.EpisodeView.LineView;
+import groundbass.web.student.EpisodeView.PictureView;
+import groundbass.web.student.EpisodeView.StepView;
+import groundbass.web.view.Reader;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/** Makes what a page shows of the lines of one release. */
+final class LineViews {
+    private final ReleaseContents contents;
+    private final List<ReleaseFile> files;
+    private final Reader reader;
+
+    LineViews(ReleaseContents contents, List<ReleaseFile> files, Reader reader) {
+        this.contents = contents;
+        this.files = files;
+        this.reader = reader;
+    }
+
+    LineView of(String id, LineContent line) {
+        var steps = line.steps();
+        var told = steps.isEmpty() ? steps : steps.subList(1, steps.size());
+        String facts = reader.say(Message.of("student.facts", line.key(), line.meter(), line.tempo(), line.bars()));
+        String opening = steps.isEmpty() ? "" : steps.get(0).text();
+        return new LineView(id, line.title(), facts, pictures(line.pictures()), opening, bars(id, told));
+    }
+
+    private List<PictureView> pictures(List<Picture> pictures) {
+        return pictures.stream().flatMap(this::picture).toList();
+    }
+
+    private Stream<PictureView> picture(Picture picture) {
+        String kind = picture.fromWidth() == 0 ? "narrow" : "wide";
+        return files.stream()
+                .filter(file -> file.name().equals(picture.file()))
+                .map(file -> new PictureView(kind, contents.text(file)));
+    }
+
+    private List<BarView> bars(String id, List<StepContent> told) {
+        Map<Integer, List<StepView>> bars = new LinkedHashMap<>();
+        told.forEach(step -> bars.computeIfAbsent(step.bar(), bar -> new ArrayList<>())
+                .add(new StepView(step.bar(), step.from(), step.to(), step.text())));
+        return bars.entrySet().stream()
+                .map(bar -> new BarView(id + "-bar-" + bar.getKey(), name(bar.getKey()), bar.getValue()))
+                .toList();
+    }
+
+    private String name(int bar) {
+        return reader.say(bar == 0 ? Message.of("student.pickup") : Message.of("student.bar", bar));
+    }
+}

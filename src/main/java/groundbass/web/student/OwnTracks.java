@@ -1,0 +1,24 @@
+package groundbass.web.student;
+
+import groundbass.catalog.BackingTrack;
+import groundbass.catalog.Revision;
+import groundbass.catalog.Revisions;
+import groundbass.release.Release;
+import java.util.List;
+
+/** What the educator called the recordings of a release. */
+final class OwnTracks {
+    private final Revisions revisions;
+
+    OwnTracks(Revisions revisions) {
+        this.revisions = revisions;
+    }
+
+    List<BackingTrack> of(Release release) {
+        return revisions
+                .find(release.recipe().revision())
+                .map(Revision::document)
+                .map(document -> document.backingTracks())
+                .orElse(List.of());
+    }
+}

@@ -1,0 +1,28 @@
+package groundbass.web.student;
+
+import groundbass.catalog.Episode;
+import groundbass.catalog.Neighbours;
+import groundbass.catalog.Series;
+import groundbass.release.Release;
+import groundbass.web.answer.EntityTag;
+
+/**
+ * A lesson that is out, with all that its page depends on besides the reader.
+ *
+ * @param corrected whether {@code release} took the place of an earlier one
+ * @param version   differs whenever anything else here does
+ */
+record PublishedLesson(
+        Series series, Episode episode, Release release, boolean corrected, Neighbours neighbours, String version) {
+    static PublishedLesson of(
+            Series series, Episode episode, Release release, boolean corrected, Neighbours neighbours) {
+        String all = series + "\n" + episode + "\n" + release.id() + "\n" + corrected + "\n" + neighbours;
+        return new PublishedLesson(
+                series,
+                episode,
+                release,
+                corrected,
+                neighbours,
+                EntityTag.ofContent(all).opaque());
+    }
+}

@@ -1,0 +1,170 @@
+package groundbass.web.student;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.not;
+
+import groundbass.web.Html;
+import groundbass.web.Site;
+import java.time.Duration;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class ReadingTest {
+    static final Site site = Site.open();
+    static final Shelf shelf = Shelf.fill(site);
+    static final String SERIES = "/series/" + Shelf.SERIES;
+
+    @AfterAll
+    static void close() {
+        site.close();
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "/, en",
+        "/, de",
+        SERIES_PATH + ", en",
+        SERIES_PATH + ", de",
+        SERIES_PATH + "/1, en",
+        SERIES_PATH + "/1, de"
+    })
+    void pagesConformToHtml(String path, String language) {
+        var page = site.browser().header("Accept-Language", language).get(path);
+        assertThat(page.statusCode()).isEqualTo(200);
+        // SVG 2 section 6.6 takes all values of CSS's font-variant; the checker knows those of SVG 1.1
+        assertThat(Html.mistakes(page.asString().replace(" font-variant=\"lining-nums\"", "")))
+                .isEmpty();
+    }
+
+    static final String SERIES_PATH = "/series/quay-exercises";
+
+    @Test
+    void theFrontPageLeadsToTheSeriesAndItsNewestLessonFirst() {
+        var cards = page("/").select(".card h3 a");
+        assertThat(page("/").select(".shelf h2 a").attr("href")).isEqualTo(SERIES);
+        assertThat(cards.eachText()).containsExactly("Second Plank", "First <Plank>");
+        assertThat(cards.eachAttr("href")).containsExactly(SERIES + "/2", SERIES + "/1");
+    }
+
+    /** Published 14 days before 2 February 2026, 09:00 UTC, which is 22:00 in Auckland (UTC+13 in summer, IANA tzdata). */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {"en | January 19, 2026", "de | 19. Januar 2026"})
+    void aSeriesListsItsLessonsInOrderWithLevelTechniquesAndDate(String language, String date) {
+        var page = Jsoup.parse(
+                site.browser().header("Accept-Language", language).get(SERIES).asString());
+        assertThat(page.select(".card h3 a").eachText()).containsExactly("First <Plank>", "Second Plank");
+        assertThat(page.select(".card").first().select("time").text()).isEqualTo(date);
+        assertThat(page.select(".card").first().select(".badge").eachText()).contains("Slap", "Pop");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/series/none",
+                "/series/empty",
+                "/series/NONE",
+                SERIES_PATH + "/3",
+                SERIES_PATH + "/4",
+                SERIES_PATH + "/01",
+                SERIES_PATH + "/0",
+                SERIES_PATH + "/x",
+                "/e/none",
+                "/e/aaaaaaaaaaaaaaaa"
+            })
+    void whatIsNotOutIsNotThere(String path) {
+        site.browser().get(path).then().statusCode(404);
+    }
+
+    @Test
+    void aDraftLeaksNowhere() {
+        String id = shelf.episode(3).id().value();
+        site.browser().get("/e/" + id).then().statusCode(404);
+        for (String path : new String[] {"/", SERIES, SERIES + "/1", SERIES + "/2"}) {
+            site.browser().get(path).then().body(not(containsString(Shelf.DRAFT_TITLE)), not(containsString(id)));
+        }
+    }
+
+    @Test
+    void thePermanentAddressLeadsToTheReadableOne() {
+        site.browser()
+                .get("/e/" + shelf.episode(1).id())
+                .then()
+                .statusCode(302)
+                .header("Location", containsString(SERIES + "/1"));
+    }
+
+    @Test
+    void aLessonShowsSheetStepsTracksFilesAndNeighbours() {
+        var page = page(SERIES + "/1");
+        assertThat(page.select("h1").text()).contains("First <Plank>");
+        assertThat(page.select("#sheet ~ figure svg[role=img] title").eachText())
+                .contains("Two Planks");
+        assertThat(page.select("#line-bar-1 li").eachAttr("data-bar"))
+                .isNotEmpty()
+                .containsOnly("1");
+        assertThat(page.select("audio[preload=none]").eachAttr("aria-label"))
+                .contains("Without bass 75 % of the tempo (90 beats a minute)");
+        assertThat(page.select("table.files a").eachAttr("href")).contains(shelf.file(1, "sheet.pdf"));
+        assertThat(page.select("a.walk-later").attr("href")).isEqualTo(SERIES + "/2");
+        assertThat(page.select("a.walk-earlier")).isEmpty();
+        assertThat(page.select("figure svg").size())
+                .as("two widths of a line and an exercise")
+                .isEqualTo(4);
+    }
+
+    @Test
+    void notesComeAsHtmlWithoutAnythingThatRuns() {
+        var notes = page(SERIES + "/1").select("section[aria-labelledby=notes]");
+        assertThat(notes.select("h3").eachText()).containsExactly("What it trains");
+        assertThat(notes.select("h4").eachText()).containsExactly("How");
+        assertThat(notes.select("script")).isEmpty();
+        assertThat(notes.select("a").eachAttr("href")).containsExactly("https://bass.example/");
+    }
+
+    @Test
+    void everyIdOfALessonIsUsedOnce() {
+        var ids = page(SERIES + "/1").select("[id]").eachAttr("id");
+        assertThat(ids).doesNotHaveDuplicates();
+    }
+
+    @Test
+    void aLessonIsSentAgainOnlyWhenSomethingOnItHasChanged() {
+        String tag = site.browser().get(SERIES + "/2").header("ETag");
+        site.browser().header("If-None-Match", tag).get(SERIES + "/2").then().statusCode(304);
+        shelf.release(2, "Mended once.", false);
+        site.clock().advance(Duration.ofSeconds(2));
+        site.browser().header("If-None-Match", tag).get(SERIES + "/2").then().statusCode(304);
+        shelf.release(2, "Mended twice.", true);
+        site.clock().advance(Duration.ofSeconds(2));
+        site.browser()
+                .header("If-None-Match", tag)
+                .get(SERIES + "/2")
+                .then()
+                .statusCode(200)
+                .body(containsString("Mended twice."), containsString("Corrected: release 3"));
+    }
+
+    /** RFC 9110 section 9.3.2. */
+    @Test
+    void headTellsTheLengthThatGetSends() {
+        var get = site.browser().header("Accept-Encoding", "identity").get(SERIES + "/1");
+        site.browser()
+                .header("Accept-Encoding", "identity")
+                .head(SERIES + "/1")
+                .then()
+                .header("Content-Length", equalTo(get.header("Content-Length")));
+    }
+
+    private static Document page(String path) {
+        return Jsoup.parse(site.browser().get(path).asString());
+    }
+}

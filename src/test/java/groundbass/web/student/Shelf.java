@@ -1,0 +1,167 @@
+package groundbass.web.student;
+
+import groundbass.catalog.Audit;
+import groundbass.catalog.DocumentSettings;
+import groundbass.catalog.Episode;
+import groundbass.catalog.EpisodeDesk;
+import groundbass.catalog.EpisodeDocument;
+import groundbass.catalog.Episodes;
+import groundbass.catalog.Level;
+import groundbass.catalog.LineSource;
+import groundbass.catalog.Revisions;
+import groundbass.catalog.Rights;
+import groundbass.catalog.SeriesCatalog;
+import groundbass.catalog.SeriesForm;
+import groundbass.catalog.Slug;
+import groundbass.catalog.Uploads;
+import groundbass.publishing.SeriesImport;
+import groundbass.publishing.SeriesPackage;
+import groundbass.publishing.SeriesPackage.EpisodePackage;
+import groundbass.release.Recipe;
+import groundbass.release.Release;
+import groundbass.release.ReleaseBuilder;
+import groundbass.release.ReleaseId;
+import groundbass.release.Releases;
+import groundbass.store.BlobFolder;
+import groundbass.web.Site;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.OptionalInt;
+import org.jdbi.v3.core.Jdbi;
+
+/** Short lessons on a site, with all their files really made: two that are out and one that is not. */
+final class Shelf {
+    static final String SERIES = "quay-exercises";
+    static final String DRAFT_TITLE = "Nobody may see this yet";
+
+    private static final String LINE = """
+            title   Two Planks
+            key     A minor
+            meter   4/4
+            tempo   120
+            strings E A D G
+            style   finger
+
+            bar 1 over Am7
+            1    A0, A0
+            2    A3
+            3    D2 slap, D2 pop
+            4    rest
+
+            bar 2 = bar 1
+            """;
+
+    private static final String NOTES = """
+            # What it trains
+
+            Even *eighths*. <script>alert(1)</script> [bad](javascript:alert(1)) [good](https://bass.example/)
+
+            ## How
+
+            1. Slowly.
+            """;
+
+    final Releases releases;
+    final Episodes episodes;
+    private final Site site;
+    private final Jdbi jdbi;
+    private final ReleaseBuilder builder;
+
+    private Shelf(Site site, Jdbi jdbi, ReleaseBuilder builder) {
+        this.site = site;
+        this.jdbi = jdbi;
+        this.builder = builder;
+        this.releases = new Releases(jdbi);
+        this.episodes = new Episodes(jdbi);
+    }
+
+    static Shelf fill(Site site) {
+        try {
+            var jdbi = site.groundbass().database().jdbi();
+            var clock = site.clock();
+            var blobs = new BlobFolder(site.data().resolve("files"), clock);
+            var uploads = new Uploads(jdbi, blobs, new Audit(jdbi, clock), clock);
+            var builder = new ReleaseBuilder(new Releases(jdbi), new Revisions(jdbi, clock), uploads, blobs, clock);
+            var shelf = new Shelf(site, jdbi, builder);
+            shelf.bring();
+            return shelf;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    Episode episode(int number) {
+        return episodes.find(new Slug(SERIES), number).orElseThrow();
+    }
+
+    Release current(int number) {
+        return releases.current(episode(number).id()).orElseThrow();
+    }
+
+    String file(int number, String name) {
+        return "/files/" + current(number).id() + "/" + name;
+    }
+
+    /** Makes a release of an episode and, if wanted, puts it out in place of what is out. */
+    ReleaseId release(int number, String summary, boolean out) {
+        var episode = episode(number);
+        var desk = new EpisodeDesk(jdbi, new Audit(jdbi, site.clock()), site.clock());
+        var draft = desk.draft(site.educator(), episode.id()).orElseThrow();
+        desk.saveDraft(site.educator(), episode.id(), draft.version(), document(episode.title(), summary));
+        var revision =
+                desk.makeRevision(site.educator(), episode.id(), "").result().orElseThrow();
+        var before = releases.latest(episode.id()).map(Release::recipe);
+        var recipe = new Recipe(
+                revision.id(),
+                before.map(Recipe::release).orElse(0) + 1,
+                "Quay Exercises",
+                number,
+                SERIES + "-%02d".formatted(number),
+                site.address() + "/e/" + episode.id(),
+                before.map(Recipe::date).orElse(java.time.LocalDate.EPOCH),
+                Recipe.RENDERERS);
+        var id = jdbi.inTransaction(handle -> releases.create(
+                handle, episode.id(), recipe, false, site.clock().instant()));
+        builder.build(id);
+        if (out) {
+            jdbi.useTransaction(
+                    handle -> releases.publish(handle, id, site.clock().instant()));
+        }
+        return id;
+    }
+
+    private void bring() {
+        var audit = new Audit(jdbi, site.clock());
+        var form = new SeriesForm("Quay & Exercises", SERIES, "Short lines for <cold> hands.", "Pacific/Auckland");
+        var incoming = new SeriesImport(
+                jdbi, site.clock(), audit, releases, id -> site.address() + "/e/" + id, builder::build);
+        var all = List.of(
+                new EpisodePackage("1", document("First <Plank>"), OptionalInt.of(2)),
+                new EpisodePackage("2", document("Second Plank"), OptionalInt.of(1)),
+                new EpisodePackage("3", document(DRAFT_TITLE), OptionalInt.empty()));
+        incoming.run(site.educator(), new SeriesPackage(form, new Slug(SERIES), all));
+        new SeriesCatalog(jdbi, audit, site.clock())
+                .create(site.educator(), new SeriesForm("Empty so far", "empty", "", "UTC"));
+    }
+
+    private static EpisodeDocument document(String title) {
+        return document(title, "Two bars that cross the strings.");
+    }
+
+    private static EpisodeDocument document(String title, String summary) {
+        return new EpisodeDocument(
+                EpisodeDocument.FORM,
+                title,
+                Level.BEGINNER,
+                summary,
+                NOTES,
+                new LineSource("", LINE),
+                List.of(new LineSource("", LINE.replace("Two Planks", "Exercise: one plank"))),
+                List.of(),
+                groundbass.catalog.GrooveSource.CHOSEN_BY_METER,
+                new Rights("Quay Studio", "Fingered by Quay Studio.", "Own work of the trial studio."),
+                List.of(),
+                new DocumentSettings("en", "75"));
+    }
+}
