@@ -6,6 +6,7 @@ import groundbass.audience.Downloads;
 import groundbass.audience.Housekeeping;
 import groundbass.audience.Sessions;
 import groundbass.audience.SignIns;
+import groundbass.audience.Statistics;
 import groundbass.audience.Students;
 import groundbass.audience.VisitorKey;
 import groundbass.catalog.Audit;
@@ -52,6 +53,7 @@ import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.SessionCookie;
 import groundbass.web.shell.SignedInVisitors;
+import groundbass.web.statistics.StatisticsPages;
 import groundbass.web.student.StudentPages;
 import groundbass.web.view.Assets;
 import groundbass.web.view.Templates;
@@ -148,6 +150,7 @@ public final class Groundbass implements AutoCloseable {
         groups.addAll(DeskPages.of(
                 new DeskPages.Shell(pages, doorkeeper, cookie, limits, chosen),
                 new DeskPages.Services(educators, sessions, catalog, episodes, episodeDesk, releases)));
+        groups.add(new StatisticsPages(pages, doorkeeper, catalog, episodes, new Statistics(jdbi), students, clock));
         open.add(WebServer.start(config.host(), port, installation, doorkeeper, new Errors(pages), groups));
         log.info("open {} in a browser", installation.publicAddress());
         // --- what no request waits for

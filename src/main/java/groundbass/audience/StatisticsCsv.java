@@ -3,7 +3,6 @@ package groundbass.audience;
 import groundbass.catalog.EpisodeId;
 import groundbass.post.EmailAddress;
 import groundbass.text.Messages;
-import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -14,17 +13,20 @@ import java.util.stream.Stream;
 
 /**
  * Statistics as tables for a spreadsheet (RFC 4180, to be sent as UTF-8), headings in the educator's language, times in
- * the educator's zone with their offset.
+ * the zone of the episode's series with their offset.
  */
 public final class StatisticsCsv {
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ssXXX", Locale.ROOT);
 
     private final Messages words;
-    private final ZoneId zone;
+    private final Function<EpisodeId, ZoneId> zone;
     private final Function<EpisodeId, String> title;
 
-    /** @param title what to call an episode */
-    public StatisticsCsv(Locale locale, ZoneId zone, Function<EpisodeId, String> title) {
+    /**
+     * @param zone in which an episode's hours are told
+     * @param title what to call an episode
+     */
+    public StatisticsCsv(Locale locale, Function<EpisodeId, ZoneId> zone, Function<EpisodeId, String> title) {
         this.words = Messages.of(locale);
         this.zone = zone;
         this.title = title;
@@ -77,7 +79,7 @@ public final class StatisticsCsv {
         Download download = taken.download();
         return List.of(
                 taken.student().map(EmailAddress::value).orElseGet(() -> words.say("audience.csv.nobody")),
-                time(download.startedAt()),
+                time(download),
                 title.apply(download.file().episode()),
                 download.file().release(),
                 download.file().name(),
@@ -85,7 +87,8 @@ public final class StatisticsCsv {
                 Long.toString(download.bytesSent()));
     }
 
-    private String time(Instant instant) {
-        return TIME.format(instant.atZone(zone));
+    private String time(Download download) {
+        return TIME.format(
+                download.startedAt().atZone(zone.apply(download.file().episode())));
     }
 }

@@ -116,7 +116,7 @@ class StatisticsTest {
         try (database) {
             Audience audience = tell(database);
             var csv = new StatisticsCsv(
-                    Locale.ENGLISH, VIENNA, episode -> episode.equals(FIRST) ? "=One, \"two\"" : "Two");
+                    Locale.ENGLISH, episode -> VIENNA, episode -> episode.equals(FIRST) ? "=One, \"two\"" : "Two");
             assertThat(csv.episodes(audience.statistics.ofEpisodes(List.of(FIRST, SECOND))))
                     .isEqualTo(String.join(
                             "\r\n",
@@ -135,7 +135,7 @@ class StatisticsTest {
     void writesDownloadsForASpreadsheet(Database database) {
         try (database) {
             Audience audience = tell(database);
-            var csv = new StatisticsCsv(Locale.GERMAN, VIENNA, episode -> "Folge");
+            var csv = new StatisticsCsv(Locale.GERMAN, episode -> VIENNA, episode -> "Folge");
             assertThat(csv.taken(audience.statistics.taken(List.of(FIRST, SECOND))))
                     .isEqualTo(String.join(
                             "\r\n",

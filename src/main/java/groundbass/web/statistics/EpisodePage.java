@@ -1,0 +1,82 @@
+package groundbass.web.statistics;
+
+import groundbass.audience.EpisodeUse;
+import groundbass.audience.Taken;
+import groundbass.catalog.Episode;
+import groundbass.catalog.EpisodeId;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.statistics.Shelf.Lesson;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+
+/** One lesson: its weeks, its files, and who took what and when. */
+final class EpisodePage implements PageGroup {
+    /** More are in the table to download. */
+    private static final int SHOWN = 200;
+
+    private final Room room;
+
+    EpisodePage(Room room) {
+        this.room = room;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get("/desk/statistics/episodes/{id}", Role.EDUCATOR, this::show);
+    }
+
+    private void show(Context ctx) {
+        var lesson = EpisodeId.parse(ctx.pathParam("id"))
+                .flatMap(id -> room.shelf(ctx).find(id))
+                .orElseThrow(NotFoundResponse::new);
+        room.pages().show(ctx, "statistics/episode", view(ctx, lesson));
+    }
+
+    private View view(Context ctx, Lesson lesson) {
+        var ids = List.of(lesson.episode().id());
+        var statistics = room.statistics();
+        var days = Days.of(room.pages().reader(ctx), lesson.zone());
+        var taken = statistics.taken(ids);
+        var latest = taken.subList(Math.max(0, taken.size() - SHOWN), taken.size());
+        return new View(
+                ctx.path(),
+                lesson.series().title(),
+                lesson.episode(),
+                Room.isDemo(statistics.students(ids)),
+                statistics.ofEpisode(lesson.episode().id()),
+                WeekChart.of(statistics.byWeek(ids, lesson.zone()), room.today(lesson.zone())),
+                days,
+                latestFirst(latest, days),
+                taken.size());
+    }
+
+    private static List<TakenRow> latestFirst(List<Taken> taken, Days days) {
+        var rows = taken.stream().map(one -> TakenRow.of(one, days)).toList();
+        var turned = new ArrayList<>(rows);
+        Collections.reverse(turned);
+        return turned;
+    }
+
+    /**
+     * What the page shows.
+     *
+     * @param demo whether its figures are invented
+     * @param taken the latest downloads
+     * @param all how many there are of them
+     */
+    public record View(
+            String path,
+            String series,
+            Episode episode,
+            boolean demo,
+            EpisodeUse use,
+            WeekChart chart,
+            Days days,
+            List<TakenRow> taken,
+            int all) {}
+}

@@ -1,0 +1,43 @@
+package groundbass.web.statistics;
+
+import groundbass.audience.DemoAudience;
+import groundbass.audience.Statistics;
+import groundbass.audience.StudentUse;
+import groundbass.audience.Students;
+import groundbass.catalog.Episodes;
+import groundbass.catalog.SeriesCatalog;
+import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.Pages;
+import io.javalin.http.Context;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+
+/** What these pages work with. */
+record Room(
+        Pages pages,
+        Doorkeeper doorkeeper,
+        SeriesCatalog catalog,
+        Episodes episodes,
+        Statistics statistics,
+        Students students,
+        Clock clock) {
+    /** What belongs to the educator who asks, on a route that demands one. */
+    Shelf shelf(Context ctx) {
+        var owner = doorkeeper.visitor(ctx).educator().orElseThrow();
+        return new Shelf(catalog.ownedBy(owner).stream()
+                .map(series -> new Shelf.Board(series, episodes.publishedIn(series.id())))
+                .toList());
+    }
+
+    LocalDate today(ZoneId zone) {
+        return LocalDate.ofInstant(clock.instant(), zone);
+    }
+
+    /** Whether the figures of these students are a demonstration's. */
+    static boolean isDemo(List<StudentUse> students) {
+        return students.stream()
+                .anyMatch(use -> DemoAudience.isInvented(use.student().email()));
+    }
+}

@@ -1,0 +1,34 @@
+package groundbass.web.statistics;
+
+import groundbass.audience.Statistics;
+import groundbass.audience.Students;
+import groundbass.catalog.Episodes;
+import groundbass.catalog.SeriesCatalog;
+import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Pages;
+import groundbass.web.shell.Routes;
+import java.time.Clock;
+import java.util.List;
+
+/** All pages of this room. An educator sees what was taken of their own series, and who took it, and of nobody else's. */
+public final class StatisticsPages implements PageGroup {
+    private final List<PageGroup> groups;
+
+    public StatisticsPages(
+            Pages pages,
+            Doorkeeper doorkeeper,
+            SeriesCatalog catalog,
+            Episodes episodes,
+            Statistics statistics,
+            Students students,
+            Clock clock) {
+        var room = new Room(pages, doorkeeper, catalog, episodes, statistics, students, clock);
+        groups = List.of(new OverviewPage(room), new EpisodePage(room), new StudentPages(room), new Tables(room));
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        groups.forEach(group -> group.addTo(routes));
+    }
+}

@@ -1,0 +1,89 @@
+package groundbass.web.statistics;
+
+import groundbass.audience.DemoAudience;
+import groundbass.audience.Download;
+import groundbass.audience.Student;
+import groundbass.audience.StudentId;
+import groundbass.audience.StudentUse;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.statistics.Shelf.Lesson;
+import groundbass.web.view.Reader;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.List;
+import java.util.Optional;
+
+/** Who took something of this educator's lessons, and of each what and when. */
+final class StudentPages implements PageGroup {
+    private final Room room;
+
+    StudentPages(Room room) {
+        this.room = room;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get("/desk/statistics/students", Role.EDUCATOR, this::list);
+        routes.get("/desk/statistics/students/{id}", Role.EDUCATOR, this::one);
+    }
+
+    private void list(Context ctx) {
+        var uses = room.statistics().students(room.shelf(ctx).ids());
+        var entries = uses.stream().map(Entry::of).toList();
+        room.pages().show(ctx, "statistics/students", new Everyone(Room.isDemo(uses), entries));
+    }
+
+    private void one(Context ctx) {
+        var shelf = room.shelf(ctx);
+        var found = Found.in(room, shelf, ctx.pathParam("id"));
+        var reader = room.pages().reader(ctx);
+        var rows = found.downloads().stream()
+                .map(download -> line(download, shelf, reader))
+                .toList();
+        var email = found.student().email();
+        var view = new One(ctx.path(), email.value(), DemoAudience.isInvented(email), rows);
+        room.pages().show(ctx, "statistics/student", view);
+    }
+
+    private static Line line(Download download, Shelf shelf, Reader reader) {
+        Lesson lesson = shelf.lessons().get(download.file().episode());
+        var row = TakenRow.of(download, Optional.empty(), Days.of(reader, lesson.zone()));
+        return new Line(
+                "/desk/statistics/episodes/" + lesson.episode().id(),
+                lesson.episode().title(),
+                lesson.series().title(),
+                row);
+    }
+
+    /** A student with what they took of one educator's lessons, the latest first. */
+    record Found(Student student, List<Download> downloads) {
+        /** 404 where there is no such student, and as well where they took nothing of this shelf. */
+        static Found in(Room room, Shelf shelf, String id) {
+            return StudentId.parse(id)
+                    .flatMap(room.students()::find)
+                    .map(student ->
+                            new Found(student, shelf.mine(room.statistics().ofStudent(student.id()))))
+                    .filter(found -> !found.downloads().isEmpty())
+                    .orElseThrow(NotFoundResponse::new);
+        }
+    }
+
+    /** What the list of students shows; {@code demo} where some of them are invented. */
+    public record Everyone(boolean demo, List<Entry> students) {}
+
+    /** A student in the list. */
+    public record Entry(String path, String email, StudentUse use) {
+        static Entry of(StudentUse use) {
+            var student = use.student();
+            return new Entry(TakenRow.path(student.id()), student.email().value(), use);
+        }
+    }
+
+    /** What a student's page shows; {@code demo} where they are invented. */
+    public record One(String path, String email, boolean demo, List<Line> downloads) {}
+
+    /** A download with the lesson that it is of. */
+    public record Line(String path, String title, String series, TakenRow row) {}
+}

@@ -1,0 +1,138 @@
+package groundbass.web.statistics;
+
+import groundbass.audience.DownloadCounts;
+import groundbass.audience.WeekUse;
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.time.temporal.TemporalAdjusters;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.LongStream;
+
+/**
+ * Weeks as columns, the latest at the right, this week too and weeks without downloads. Lengths are in units of the
+ * drawing, a column {@value #STEP} apart from the next and the whole {@value #HEIGHT} high; the page stretches it.
+ *
+ * @param top how many downloads the full height stands for
+ */
+public record WeekChart(long top, List<Column> columns) {
+    static final int STEP = 10;
+    static final int HEIGHT = 1000;
+
+    private static final int FEWEST = 12; // fewer columns would look like doors
+    private static final int MOST = 52;
+
+    /** One week: what arrived, what broke off, and on top what nobody saw arrive. */
+    public record Column(WeekUse week, int x, Part complete, Part broken, Part unknown) {}
+
+    /** A piece of a column, measured from above. */
+    public record Part(int y, int height) {}
+
+    public WeekChart {
+        columns = List.copyOf(columns);
+    }
+
+    /** @param today a day of the last week to show */
+    static WeekChart of(List<WeekUse> weeks, LocalDate today) {
+        var last = today.with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY));
+        Map<LocalDate, WeekUse> known = weeks.stream().collect(Collectors.toMap(WeekUse::monday, week -> week));
+        var shown = LongStream.range(0, count(weeks, last))
+                .mapToObj(last::minusWeeks)
+                .map(monday -> known.getOrDefault(monday, new WeekUse(monday, 0, DownloadCounts.NONE)))
+                .sorted(Comparator.comparing(WeekUse::monday))
+                .toList();
+        long top = roundUp(
+                shown.stream().mapToLong(week -> week.downloads().all()).max().orElse(0));
+        return new WeekChart(
+                top,
+                IntStream.range(0, shown.size())
+                        .mapToObj(i -> column(shown.get(i), i * STEP, top))
+                        .toList());
+    }
+
+    private static long count(List<WeekUse> weeks, LocalDate last) {
+        long all = weeks.isEmpty() ? 0 : ChronoUnit.WEEKS.between(weeks.get(0).monday(), last) + 1;
+        return Math.max(FEWEST, Math.min(MOST, all));
+    }
+
+    private static Column column(WeekUse week, int x, long top) {
+        var downloads = week.downloads();
+        long arrived = downloads.complete();
+        long seen = arrived + downloads.brokenOff();
+        return new Column(week, x, part(0, arrived, top), part(arrived, seen, top), part(seen, downloads.all(), top));
+    }
+
+    private static Part part(long from, long until, long top) {
+        int upper = HEIGHT - Math.toIntExact(HEIGHT * until / top);
+        int lower = HEIGHT - Math.toIntExact(HEIGHT * from / top);
+        return new Part(upper, lower - upper);
+    }
+
+    /** The next number of the kind 2, 4, 10, 20, 40, 100, whose half is whole as well. */
+    static long roundUp(long most) {
+        long ten = 1;
+        while (10 * ten < most) {
+            ten *= 10;
+        }
+        for (long step : new long[] {2, 4, 10}) {
+            if (step * ten >= most) return step * ten;
+        }
+        throw new IllegalStateException("no number is above " + most);
+    }
+
+    public int width() {
+        return columns.size() * STEP;
+    }
+
+    public int height() {
+        return HEIGHT;
+    }
+
+    public long half() {
+        return top / 2;
+    }
+
+    public LocalDate first() {
+        return columns.get(0).week().monday();
+    }
+
+    /** This week. */
+    public Column latest() {
+        return columns.get(columns.size() - 1);
+    }
+
+    /** The week with the most downloads, the first of several. */
+    public Column best() {
+        return Collections.max(
+                columns,
+                Comparator.comparingLong((Column c) -> c.week().downloads().all()));
+    }
+
+    public boolean isEmpty() {
+        return best().week().downloads().all() == 0;
+    }
+
+    public boolean hasBroken() {
+        return columns.stream().anyMatch(column -> column.week().downloads().brokenOff() > 0);
+    }
+
+    public boolean hasUnknown() {
+        return columns.stream().anyMatch(column -> column.unknown().height() > 0);
+    }
+
+    /** The weeks in which something can have happened, the latest first. */
+    public List<WeekUse> sinceTheFirst() {
+        var weeks = new ArrayList<>(columns.stream()
+                .map(Column::week)
+                .dropWhile(week -> week.downloads().all() == 0)
+                .toList());
+        Collections.reverse(weeks);
+        return weeks;
+    }
+}

@@ -1,0 +1,71 @@
+package groundbass.web.statistics;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.ColorScheme;
+import groundbass.web.Browser;
+import java.nio.file.Path;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The pages as the educator sees them; the pictures stay under target/looks to be looked at. */
+@Tag("browser")
+class StatisticsLooksTest {
+    static Browser browser;
+    static Story story;
+
+    @BeforeAll
+    static void open() {
+        browser = Browser.open();
+        story = new Story();
+    }
+
+    @AfterAll
+    static void close() {
+        if (story != null) {
+            story.close();
+            browser.close();
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "overview, 390, LIGHT",
+        "overview, 1280, DARK",
+        "episode, 390, DARK",
+        "episode, 1280, LIGHT",
+        "students, 390, LIGHT",
+        "student, 390, LIGHT",
+        "student, 1280, DARK"
+    })
+    void pagesFitAndHaveNoBarriers(String name, int width, ColorScheme scheme) {
+        var page = browser.page(width, 900, scheme);
+        page.context()
+                .setExtraHTTPHeaders(
+                        Map.of("Cookie", "session=" + story.site.atTheDesk().getValue()));
+        assertThat(page.navigate(story.site.address() + path(name)).status()).isEqualTo(200);
+        page.evaluate("() => document.querySelectorAll('details').forEach(one => one.open = true)");
+        page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(picture(name, width, scheme)));
+        assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
+        assertThat(Browser.barriers(page)).isEmpty();
+    }
+
+    private static String path(String name) {
+        return "/desk/statistics"
+                + switch (name) {
+                    case "episode" -> "/episodes/" + story.rope.id();
+                    case "students" -> "/students";
+                    case "student" -> "/students/" + story.bert;
+                    default -> "";
+                };
+    }
+
+    private static Path picture(String name, int width, ColorScheme scheme) {
+        return Path.of("target", "looks", "statistics-" + name + "-" + width + "-" + scheme + ".png");
+    }
+}

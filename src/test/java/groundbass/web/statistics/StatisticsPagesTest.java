@@ -1,0 +1,208 @@
+package groundbass.web.statistics;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.audience.Person;
+import groundbass.web.Html;
+import io.restassured.http.Cookie;
+import io.restassured.response.Response;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** All figures are counted by hand from the {@link Story}. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class StatisticsPagesTest {
+    private Story story;
+    private Cookie educator;
+
+    @BeforeAll
+    void open() {
+        story = new Story();
+        educator = story.site.atTheDesk();
+    }
+
+    @AfterAll
+    void close() {
+        story.close();
+    }
+
+    @Test
+    void tellsEachLessonInNumbers() {
+        assertThat(text("/desk/statistics"))
+                .contains("1 =Rope & <Tide> 2 4 3 1 1 2 ")
+                .contains("2 Night Ferry 1 1 1 0 0 1 ")
+                .doesNotContain("Theirs");
+    }
+
+    @Test
+    void drawsTheWeeksOfTheSeriesOwnCalendar() {
+        var page = page("/desk/statistics");
+        assertThat(words(page))
+                .contains("Week of Jan 26, 2026: 1 downloads, 1 students")
+                .contains("Week of Feb 2, 2026: 3 downloads, 2 students")
+                .contains("Week of Feb 9, 2026: 1 downloads, 1 students")
+                .contains("Feb 9, 2026 1 1 1 0 Feb 2, 2026 2 3 2 1 Jan 26, 2026 1 1 1 0 ");
+        // three of the four that the full height stands for: two complete, one broken off
+        assertThat(page)
+                .contains("<rect class=\"chart-complete\" width=\"7\" x=\"100\" y=\"500\" height=\"500\">")
+                .contains("<rect class=\"chart-broken\" width=\"7\" x=\"100\" y=\"250\" height=\"250\">");
+    }
+
+    @Test
+    void tellsOfALessonWhichFilesWentToWhomAndWhen() {
+        assertThat(text("/desk/statistics/episodes/" + story.rope.id()))
+                .contains(
+                        "4 downloads by 2 students who signed in and one visitor who did not: 3 complete, 1 broken off.")
+                .contains("One request of a robot is in none of these numbers.")
+                .contains("line.mid 1 1 0 0 sheet.pdf 3 2 1 0 ")
+                .contains("February 4, 2026, 10:00 AM CET not signed in sheet.pdf complete"
+                        + " February 3, 2026, 7:00 PM CET b.reader@demo.invalid sheet.pdf broken off"
+                        + " February 2, 2026, 12:30 AM CET a.reader@example.org line.mid complete"
+                        + " February 1, 2026, 11:30 PM CET a.reader@example.org sheet.pdf complete ");
+    }
+
+    @Test
+    void listsWhoTookSomethingOfTheseLessonsOnly() {
+        assertThat(text("/desk/statistics/students"))
+                .contains("b.reader@demo.invalid 2 2 February 3, 2026 February 10, 2026"
+                        + " a.reader@example.org 1 2 February 1, 2026 February 1, 2026 ")
+                .doesNotContain("c.reader@example.org");
+    }
+
+    @Test
+    void tellsOfAStudentWhatTheyTookOfTheseLessonsAndWhen() {
+        assertThat(text("/desk/statistics/students/" + story.anna))
+                .contains("February 2, 2026, 12:30 AM CET =Rope & <Tide> Low Tide line.mid complete"
+                        + " February 1, 2026, 11:30 PM CET =Rope & <Tide> Low Tide sheet.pdf complete ")
+                .doesNotContain("Theirs");
+    }
+
+    @Test
+    void speaksTheReadersLanguage() {
+        var page = story.site.browser().cookie(educator).header("Accept-Language", "de");
+        assertThat(words(
+                        page.get("/desk/statistics/episodes/" + story.rope.id()).asString()))
+                .contains("4 Downloads von 2 angemeldeten Personen und einem Besuch ohne Anmeldung")
+                .contains("3. Februar 2026, 19:00 MEZ b.reader@demo.invalid sheet.pdf abgebrochen");
+    }
+
+    @Test
+    void marksInventedFigures() {
+        assertThat(text("/desk/statistics")).contains("Demo figures");
+        assertThat(text("/desk/statistics/students/" + story.bert)).contains("Demo figures");
+        assertThat(text("/desk/statistics/students/" + story.anna)).doesNotContain("Demo figures");
+        assertThat(csv("/desk/statistics/episodes.csv").asString()).contains("(demo figures)");
+    }
+
+    /** RFC 4180: CRLF, quotes doubled; a title that a spreadsheet would run gets an apostrophe. */
+    @Test
+    void givesEachLessonAsATable() {
+        var answer = csv("/desk/statistics/episodes.csv");
+        assertThat(answer.contentType()).isEqualTo("text/csv; charset=utf-8; header=present");
+        assertThat(answer.header("Content-Disposition")).isEqualTo("attachment; filename=\"episodes.csv\"");
+        assertThat(answer.asString())
+                .isEqualTo(String.join(
+                        "\r\n",
+                        "Episode,File,Students,Downloads,Complete,Broken off,Handed over,On their way",
+                        "Low Tide 1: =Rope & <Tide> (demo figures),all files,2,4,3,1,0,0",
+                        "Low Tide 1: =Rope & <Tide> (demo figures),line.mid,,1,1,0,0,0",
+                        "Low Tide 1: =Rope & <Tide> (demo figures),sheet.pdf,,3,2,1,0,0",
+                        "Low Tide 2: Night Ferry (demo figures),all files,1,1,1,0,0,0",
+                        "Low Tide 2: Night Ferry (demo figures),bundle.zip,,1,1,0,0,0",
+                        ""));
+    }
+
+    @Test
+    void givesWhatStudentsTookAsATable() {
+        assertThat(csv("/desk/statistics/students.csv")
+                        .asString()
+                        .lines()
+                        .map(line -> line.split(","))
+                        .map(cells -> cells[0] + " " + cells[1] + " " + cells[4] + " " + cells[5]))
+                .containsExactly(
+                        "Student When File State",
+                        "a.reader@example.org 2026-02-01T23:30:00+01:00 sheet.pdf complete",
+                        "a.reader@example.org 2026-02-02T00:30:00+01:00 line.mid complete",
+                        "b.reader@demo.invalid 2026-02-03T19:00:00+01:00 sheet.pdf broken off",
+                        "b.reader@demo.invalid 2026-02-10T09:00:00+01:00 bundle.zip complete");
+    }
+
+    @Test
+    void givesOneLessonAndOneStudentAsTables() {
+        var lesson = csv("/desk/statistics/episodes/" + story.rope.id() + "/downloads.csv");
+        assertThat(lesson.asString().lines()).hasSize(1 + 4);
+        assertThat(lesson.header("Content-Disposition")).contains("low-tide-rope-tide.csv");
+        assertThat(csv("/desk/statistics/students/" + story.anna + "/downloads.csv")
+                        .asString()
+                        .lines())
+                .hasSize(1 + 2);
+    }
+
+    Stream<String> ofOthers() {
+        return Stream.of(
+                "/desk/statistics/episodes/" + story.strangers.id(),
+                "/desk/statistics/episodes/" + story.strangers.id() + "/downloads.csv",
+                "/desk/statistics/episodes/none",
+                "/desk/statistics/students/" + story.carl,
+                "/desk/statistics/students/" + story.carl + "/downloads.csv",
+                "/desk/statistics/students/none");
+    }
+
+    @ParameterizedTest
+    @MethodSource("ofOthers")
+    void whatIsSomebodyElsesIsNotThere(String path) {
+        story.site.browser().cookie(educator).get(path).then().statusCode(404);
+    }
+
+    Stream<String> pages() {
+        return Stream.of(
+                "/desk/statistics",
+                "/desk/statistics/episodes/" + story.rope.id(),
+                "/desk/statistics/students",
+                "/desk/statistics/students/" + story.anna);
+    }
+
+    @ParameterizedTest
+    @MethodSource("pages")
+    void pagesConformToTheHtmlStandardAndAreKeptNowhere(String path) {
+        var answer = story.site.browser().cookie(educator).get(path);
+        assertThat(Html.mistakes(answer.asString())).isEmpty();
+        assertThat(answer.header("Cache-Control")).isEqualTo("no-store");
+    }
+
+    @ParameterizedTest
+    @MethodSource("pages")
+    void onlyTheEducatorMayRead(String path) {
+        story.site.browser().get(path).then().statusCode(303);
+        var student = story.site.signedIn(new Person.OfStudent(story.anna));
+        assertThat(story.site.browser().cookie(student).get(path).statusCode()).isNotEqualTo(200);
+    }
+
+    private Response csv(String path) {
+        return story.site.program().cookie(educator).get(path);
+    }
+
+    private String page(String path) {
+        var answer = story.site.browser().cookie(educator).get(path);
+        assertThat(answer.statusCode()).isEqualTo(200);
+        return answer.asString();
+    }
+
+    private String text(String path) {
+        return words(page(path));
+    }
+
+    /** What a reader reads, with single spaces. */
+    private static String words(String page) {
+        return page.replaceAll("<[^>]+>", " ")
+                .replace("&lt;", "<")
+                .replace("&gt;", ">")
+                .replace("&amp;", "&")
+                .replaceAll("[\\s\u00a0\u202f]+", " ");
+    }
+}

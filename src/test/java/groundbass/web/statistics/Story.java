@@ -1,0 +1,119 @@
+package groundbass.web.statistics;
+
+import groundbass.audience.ByteSpan;
+import groundbass.audience.DownloadToken;
+import groundbass.audience.Downloads;
+import groundbass.audience.FileRequest;
+import groundbass.audience.ReleasedFile;
+import groundbass.audience.StudentId;
+import groundbass.audience.Taker;
+import groundbass.audience.VisitorKey;
+import groundbass.catalog.Audit;
+import groundbass.catalog.EducatorId;
+import groundbass.catalog.Educators;
+import groundbass.catalog.Episode;
+import groundbass.catalog.EpisodeDesk;
+import groundbass.catalog.Episodes;
+import groundbass.catalog.Level;
+import groundbass.catalog.Outcome;
+import groundbass.catalog.SeriesCatalog;
+import groundbass.catalog.SeriesForm;
+import groundbass.store.Instants;
+import groundbass.web.Site;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+import org.jdbi.v3.core.Jdbi;
+
+/**
+ * A site where this happened: two lessons of one educator and one of another; two students, a visitor who asks twice and
+ * a robot take something. Vienna is an hour before UTC in winter (IANA tz, Europe/Vienna), so that the first download
+ * falls on Sunday, 23:30, and the second on Monday, 00:30.
+ */
+final class Story implements AutoCloseable {
+    static final String TITLE = "=Rope & <Tide>";
+    static final Instant NOW = Instant.parse("2026-02-11T09:00:00Z");
+
+    private static final Taker VISITOR = new Taker.Anonymous("192.0.2.7", "A browser/1.0"); // address of RFC 5737
+    private static final Taker ROBOT = new Taker.Anonymous("192.0.2.8", "Examplebot/2.1");
+
+    final Site site = Site.open();
+    final Episode rope;
+    final Episode ferry;
+    final Episode strangers;
+    final StudentId anna;
+    final StudentId bert;
+    final StudentId carl;
+
+    private final Jdbi jdbi = site.groundbass().database().jdbi();
+    private final Audit audit = new Audit(jdbi, site.clock());
+    private final Downloads downloads =
+            new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(site.clock()), site.clock());
+
+    Story() {
+        rope = lesson(site.educator(), "Low Tide", TITLE);
+        ferry = lesson(site.educator(), "Low Tide", "Night Ferry");
+        site.clock().advance(Duration.ofSeconds(1)); // the first educator is the one who came first
+        var stranger = done(new Educators(jdbi, audit, site.clock())
+                .create("Other Studio", "other@trial.example", "another password"));
+        strangers = lesson(stranger.id(), "High Tide", "Theirs");
+        anna = student("a.reader@example.org");
+        bert = student("b.reader@demo.invalid");
+        carl = student("c.reader@example.org");
+        tell();
+        site.clock().set(NOW);
+    }
+
+    private void tell() {
+        take("2026-02-01T22:30:00Z", rope, "sheet.pdf", new Taker.Known(anna), 1000);
+        take("2026-02-01T23:30:00Z", rope, "line.mid", new Taker.Known(anna), 1000);
+        take("2026-02-03T18:00:00Z", rope, "sheet.pdf", new Taker.Known(bert), 400);
+        take("2026-02-04T09:00:00Z", rope, "sheet.pdf", VISITOR, 1000);
+        take("2026-02-04T09:01:00Z", rope, "sheet.pdf", VISITOR, 1000);
+        take("2026-02-04T09:02:00Z", rope, "sheet.pdf", ROBOT, 1000);
+        take("2026-02-10T08:00:00Z", ferry, "bundle.zip", new Taker.Known(bert), 1000);
+        take("2026-02-10T09:00:00Z", strangers, "sheet.pdf", new Taker.Known(anna), 1000);
+        take("2026-02-10T10:00:00Z", strangers, "sheet.pdf", new Taker.Known(carl), 1000);
+    }
+
+    private void take(String when, Episode episode, String name, Taker taker, long bytes) {
+        site.clock().set(when);
+        var file = new ReleasedFile("release000000001", episode.id(), name, 1000);
+        var begun = downloads.begin(new FileRequest(file, taker, true, Optional.empty()));
+        if (bytes == file.size()) {
+            downloads.sent(begun.id(), ByteSpan.of(0, bytes));
+        } else {
+            downloads.brokenOff(begun.id(), ByteSpan.of(0, bytes));
+        }
+    }
+
+    private Episode lesson(EducatorId owner, String series, String title) {
+        var catalog = new SeriesCatalog(jdbi, audit, site.clock());
+        var home = catalog.ownedBy(owner).stream()
+                .findFirst()
+                .orElseGet(() -> done(catalog.create(owner, new SeriesForm(series, "", "", "Europe/Vienna"))));
+        var episode = done(new EpisodeDesk(jdbi, audit, site.clock()).create(owner, home.id(), title, Level.BEGINNER));
+        jdbi.useTransaction(handle -> new Episodes(jdbi).markPublished(handle, episode.id(), Site.START));
+        return episode;
+    }
+
+    private StudentId student(String email) {
+        var id = StudentId.next();
+        jdbi.useHandle(handle -> handle.execute(
+                "insert into student (id, email, locale, created_at) values (?, ?, 'en', ?)",
+                id.value(),
+                email,
+                Instants.toColumn(Site.START)));
+        return id;
+    }
+
+    private static <T> T done(Outcome<T> outcome) {
+        return outcome.result()
+                .orElseThrow(() -> new AssertionError(outcome.problems().toString()));
+    }
+
+    @Override
+    public void close() {
+        site.close();
+    }
+}
