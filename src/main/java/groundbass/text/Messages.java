@@ -2,7 +2,9 @@ package groundbass.text;
 
 import java.text.MessageFormat;
 import java.util.Locale;
+import java.util.Map;
 import java.util.ResourceBundle;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * The message bundles {@code groundbass/messages*.properties} in one language. Every text is a
@@ -16,8 +18,12 @@ public final class Messages {
     private static final ResourceBundle.Control NO_FALLBACK =
             ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES);
 
+    // a page or a walkthrough says hundreds of texts, and to parse a pattern takes longer than to fill it
+    private static final Map<Locale, Messages> SPOKEN = new ConcurrentHashMap<>();
+
     private final Locale locale;
     private final ResourceBundle bundle;
+    private final Map<String, MessageFormat> formats = new ConcurrentHashMap<>();
 
     private Messages(Locale locale) {
         this.locale = locale;
@@ -26,7 +32,7 @@ public final class Messages {
 
     /** The messages of {@code locale}; a language that is not spoken reads English. */
     public static Messages of(Locale locale) {
-        return new Messages(locale);
+        return Languages.SPOKEN.contains(locale) ? SPOKEN.computeIfAbsent(locale, Messages::new) : new Messages(locale);
     }
 
     public Locale locale() {
@@ -42,7 +48,10 @@ public final class Messages {
         if (!has(key)) {
             throw new IllegalArgumentException("no message has the key " + key);
         }
-        return new MessageFormat(bundle.getString(key), locale).format(args);
+        var format = formats.computeIfAbsent(key, name -> new MessageFormat(bundle.getString(name), locale));
+        synchronized (format) { // a MessageFormat keeps state while it formats
+            return format.format(args);
+        }
     }
 
     public String say(Message message) {
