@@ -66,7 +66,6 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -83,15 +82,14 @@ public final class Groundbass implements AutoCloseable {
     private final Database database;
     private final Installation installation;
     private final int port;
-    private final Optional<String> setUpCode;
+    private final FirstSteps firstSteps;
 
-    private Groundbass(
-            Closing open, Database database, Installation installation, int port, Optional<String> setUpCode) {
+    private Groundbass(Closing open, Database database, Installation installation, int port, FirstSteps firstSteps) {
         this.open = open;
         this.database = database;
         this.installation = installation;
         this.port = port;
-        this.setUpCode = setUpCode;
+        this.firstSteps = firstSteps;
     }
 
     /** Opens everything and listens; on failure everything opened so far is closed again. */
@@ -161,13 +159,15 @@ public final class Groundbass implements AutoCloseable {
                 new Pass("sweep", Duration.ofHours(1), () -> sweep(blobs, uploads, releases)));
         Runnable work = () -> open.add(
                 Jobs.start(database.dataSource(), builder::build, goingLive::pass, passes, BACKGROUND_THREADS));
-        if (config.demo()) {
-            var incoming = new SeriesImport(jdbi, clock, audit, releases, addresses, builder::build);
-            demonstrate(new Demo(jdbi, clock, educators, releases, incoming), work);
-        } else {
+        if (!config.demo()) {
             work.run();
+            return new Groundbass(open, database, installation, port, FirstSteps.withCode(educators.firstRun()));
         }
-        return new Groundbass(open, database, installation, port, educators.firstRun());
+        var incoming = new SeriesImport(jdbi, clock, audit, releases, addresses, builder::build);
+        var demo = new Demo(jdbi, clock, educators, releases, incoming);
+        var invitation = demo.openStudio();
+        demonstrate(demo, work);
+        return new Groundbass(open, database, installation, port, FirstSteps.intoTheDemo(invitation));
     }
 
     /** The demo's releases take seconds to build, and the site is open meanwhile; then comes what others ask for. */
@@ -260,9 +260,9 @@ public final class Groundbass implements AutoCloseable {
         return installation.publicAddress();
     }
 
-    /** The one-time code with which the first educator is made; empty once there is one. To be shown, never logged. */
-    public Optional<String> setUpCode() {
-        return setUpCode;
+    /** What the console tells whoever starts the site for the first time; to be shown, never logged. */
+    public FirstSteps firstSteps() {
+        return firstSteps;
     }
 
     public Database database() {

@@ -108,7 +108,7 @@ final class ServeCommand implements Callable<Integer> {
 
     private void runUntilStopped(Groundbass site) throws InterruptedException {
         var stopped = new CountDownLatch(1);
-        site.setUpCode().ifPresent(code -> invite(site, code));
+        site.firstSteps().text(site.address()).ifPresent(this::say);
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
             site.close();
             stopped.countDown();
@@ -116,13 +116,9 @@ final class ServeCommand implements Callable<Integer> {
         stopped.await();
     }
 
-    /** On the console alone: a log is kept and read by others. */
-    private void invite(Groundbass site, String code) {
+    private void say(String text) {
         var out = spec.commandLine().getOut();
-        out.println("No educator yet. Open " + site.address() + "/desk/set-up and enter this code (it works once):");
-        out.println();
-        out.println("    " + code);
-        out.println();
+        out.println(text);
         out.flush();
     }
 

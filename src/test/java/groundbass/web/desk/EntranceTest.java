@@ -34,7 +34,7 @@ class EntranceTest {
     @Test
     void theFirstEducatorComesInWithTheCodeThatWasPrintedAndNobodyElseDoes() {
         try (var fresh = Site.open()) {
-            String code = fresh.groundbass().setUpCode().orElseThrow();
+            String code = fresh.groundbass().firstSteps().setUpCode().orElseThrow();
             fresh.browser().get("/desk/sign-in").then().body(containsString("/desk/set-up"));
             setUp(fresh, "0000000000000000")
                     .then()
@@ -65,7 +65,7 @@ class EntranceTest {
     @Test
     void aSiteWithAnEducatorPrintsNoCode() {
         try (var fresh = Site.open()) {
-            assertThat(fresh.groundbass().setUpCode()).isPresent();
+            assertThat(fresh.groundbass().firstSteps().setUpCode()).isPresent();
             fresh.educator();
             fresh.browser().get("/desk/sign-in").then().body(not(containsString("/desk/set-up")));
         }
