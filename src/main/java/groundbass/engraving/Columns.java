@@ -17,6 +17,7 @@ import java.util.TreeMap;
 /** Sorts a bar's elements into columns and finds how wide each column is. */
 final class Columns {
     static final double GRACE_ROOM = 2.4;
+    static final double ANOTHER_GRACE = 1.6;
     private static final double GHOST_ROOM = 0.45;
     private static final double LEDGER_ROOM = 0.35;
     private static final double CURVE_ROOM = 0.7;
@@ -85,14 +86,16 @@ final class Columns {
             left = Math.max(left, left(cell));
             right = Math.max(right, right(cell));
         }
-        boolean grace = cells.stream().anyMatch(Columns::hasGrace);
-        return new Column(onset, cells, accidentals, left + (grace ? GRACE_ROOM : 0), right);
+        long graces = cells.stream().mapToLong(Columns::graces).sum();
+        double grace = graces == 0 ? 0 : GRACE_ROOM + (graces - 1) * ANOTHER_GRACE;
+        return new Column(onset, cells, accidentals, left + grace, right);
     }
 
-    static boolean hasGrace(Cell cell) {
+    private static long graces(Cell cell) {
         return cell.heads().stream()
-                .anyMatch(head -> !head.head().tiedFrom()
-                        && head.head().note().arrival().filter(Arrival::isGrace).isPresent());
+                .filter(head -> !head.head().tiedFrom()
+                        && head.head().note().arrival().filter(Arrival::isGrace).isPresent())
+                .count();
     }
 
     private static double left(Cell cell) {

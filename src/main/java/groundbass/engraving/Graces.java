@@ -14,23 +14,24 @@ final class Graces implements Concern {
 
     @Override
     public void draw(Sketch sketch) {
+        int nth = 0;
+        double column = Double.NaN;
         for (var spot : sketch.spots()) {
+            nth = spot.x() == column ? nth : 0;
+            column = spot.x();
             for (var head : spot.cell().heads()) {
-                if (Labels.isShown(head.head())) {
-                    head.head()
-                            .note()
-                            .arrival()
-                            .filter(Arrival::isGrace)
-                            .ifPresent(arrival -> draw(sketch, spot, head, arrival));
+                var grace = head.head().note().arrival().filter(Arrival::isGrace);
+                if (Labels.isShown(head.head()) && grace.isPresent()) {
+                    draw(sketch, spot, head, grace.get(), nth++);
                 }
             }
         }
     }
 
-    private static void draw(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival) {
+    private static void draw(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival, int nth) {
         sketch.use(Sign.of(arrival.kind()));
         if (sketch.options().staves().hasNotation()) {
-            notation(sketch, spot, head, arrival);
+            notation(sketch, spot, head, arrival, nth);
         }
         if (sketch.options().staves().hasTab()) {
             double y = Measures.stringY(head.head().note().string()) - 0.85;
@@ -44,11 +45,12 @@ final class Graces implements Concern {
         }
     }
 
-    private static void notation(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival) {
+    /** @param nth of a chord's grace notes, which stand side by side */
+    private static void notation(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival, int nth) {
         var pitch = pitch(sketch, spot, head, arrival);
         int position = Positions.written(pitch.octavesUp(1));
         double y = Measures.y(position);
-        double x = spot.x() - Slurs.columnLeft(spot) + FROM_LEFT;
+        double x = spot.x() - Slurs.columnLeft(spot) + FROM_LEFT + nth * Columns.ANOTHER_GRACE;
         double scale = Measures.GRACE_SCALE;
         double width = MusicFont.bravura().width(Glyph.HEAD_BLACK) * scale;
         var layer = sketch.notation();

@@ -62,8 +62,9 @@ final class Openings implements Concern {
                 shapes.add(sign);
                 at = sign.box().right() + 0.25;
             }
-            String beat = shapes.isEmpty() ? tempo.beat().toString() : "";
-            var run = new Shape.Run(beat + " = " + tempo.perMinute(), Face.MEDIUM, SIZE, new Point(at, 0), Align.START);
+            String beat = shapes.isEmpty() ? tempo.beat() + " " : "";
+            var run = new Shape.Run(
+                    beat + "= " + tempo.perMinute(), Face.MEDIUM, SIZE, new Point(at + 0.3, 0), Align.START);
             shapes.add(run);
             items.add(new Row.Item(Kind.TEMPO, Optional.empty(), shapes));
             x = run.box().right() + BETWEEN;

@@ -1,6 +1,8 @@
 package groundbass.engraving;
 
 import groundbass.engraving.Shape.Rect;
+import java.util.EnumSet;
+import java.util.Set;
 
 /** Stems and flags (REFERENCE 3.2): an octave long, longer where they must reach the middle line. */
 final class Stems implements Concern {
@@ -8,6 +10,8 @@ final class Stems implements Concern {
     private static final double ROOT = 0.168;
 
     private static final double CROSS_ROOT = 0.44;
+    private static final Set<Glyph> CROSSES = EnumSet.of(Glyph.X_BLACK, Glyph.X_HALF);
+    private static final Set<Glyph> DIAMONDS = EnumSet.of(Glyph.DIAMOND_BLACK, Glyph.DIAMOND_HALF);
 
     /** [Bravura] how far flags of three and four strokes stand beyond the stem's normal end. */
     private static final double[] FLAG_BEYOND = {0, 0, 0, 0.376, 1.172};
@@ -48,10 +52,9 @@ final class Stems implements Concern {
     }
 
     private static double root(Glyph head) {
-        return switch (head) {
-            case X_BLACK, X_HALF -> CROSS_ROOT;
-            case DIAMOND_BLACK, DIAMOND_HALF -> 0;
-            default -> ROOT;
-        };
+        if (CROSSES.contains(head)) {
+            return CROSS_ROOT;
+        }
+        return DIAMONDS.contains(head) ? 0 : ROOT;
     }
 }

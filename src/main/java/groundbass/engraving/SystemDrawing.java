@@ -10,6 +10,9 @@ final class SystemDrawing {
     private static final double STAVES_APART = 5;
     private static final double CLEAR = 0.7;
 
+    /** What stands on both staves and must be there before anything is stacked outward. */
+    private static final List<Concern> FIRST = List.of(new Graces());
+
     private static final List<Concern> NOTATION = List.of(
             new StaffLines(),
             new NoteMarks(),
@@ -29,7 +32,6 @@ final class SystemDrawing {
             new Clefs(),
             new Similes(),
             new SlideEnds(),
-            new Graces(),
             new Slurs(),
             new Accents(),
             new Fermatas(),
@@ -48,6 +50,7 @@ final class SystemDrawing {
     /** A system whose first staff line is at height zero. */
     static Page.Part draw(Sketch sketch) {
         var staves = sketch.options().staves();
+        FIRST.forEach(concern -> concern.draw(sketch));
         if (staves.hasNotation()) {
             NOTATION.forEach(concern -> concern.draw(sketch));
         }

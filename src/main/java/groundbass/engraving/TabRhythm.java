@@ -57,10 +57,11 @@ final class TabRhythm implements Concern {
                                 && other.cell().voice() < spot.cell().voice()));
     }
 
-    /** Whether the other voice begins nothing here. */
+    /** Whether the other voice begins no note here, and no rest that is shown instead. */
     private static boolean isSilent(Sketch sketch, Spot rest) {
         return sketch.spots().stream()
-                .noneMatch(spot -> spot.x() == rest.x() && !spot.cell().isRest());
+                .filter(spot -> spot != rest && spot.x() == rest.x())
+                .allMatch(spot -> spot.cell().isRest() && rest.cell().voice() == 0);
     }
 
     private static void rest(Sketch sketch, Spot spot) {
