@@ -124,8 +124,8 @@ public final class Groundbass implements AutoCloseable {
         var builder = new ReleaseBuilder(releases, new Revisions(jdbi, clock), uploads, blobs, clock);
         var sessions = new Sessions(jdbi, clock);
         var students = new Students(jdbi, outbox, clock);
-        var signIns = new SignIns(
-                jdbi, outbox, students, new Consents(jdbi, clock), sessions, installation.publicAddress(), clock);
+        var consents = new Consents(jdbi, clock);
+        var signIns = new SignIns(jdbi, outbox, students, consents, sessions, installation.publicAddress(), clock);
         var downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
         // --- publishing
         Addresses addresses =
@@ -143,8 +143,16 @@ public final class Groundbass implements AutoCloseable {
         var groups = new ArrayList<PageGroup>(
                 List.of(new GeneralPages(pages), new HealthPage(jdbi), new AssetFiles(assets)));
         groups.addAll(StudentPages.of(
-                new StudentPages.Shell(pages, installation, chosen, clock),
-                new StudentPages.Library(catalog, episodes, new Revisions(jdbi, clock), releases, blobs)));
+                new StudentPages.Shell(pages, installation, chosen, doorkeeper, cookie, limits, clock),
+                new StudentPages.Library(catalog, episodes, new Revisions(jdbi, clock), releases, blobs),
+                new StudentPages.Audience(
+                        signIns,
+                        sessions,
+                        students,
+                        consents,
+                        downloads,
+                        new Statistics(jdbi),
+                        config.mail().isPresent())));
         groups.addAll(DeskPages.of(
                 new DeskPages.Shell(pages, doorkeeper, cookie, limits, chosen),
                 new DeskPages.Services(educators, sessions, catalog, episodes, episodeDesk, releases)));

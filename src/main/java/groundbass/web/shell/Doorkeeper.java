@@ -43,16 +43,23 @@ public final class Doorkeeper {
         }
     }
 
-    private static void refuse(Context ctx, Role needed) {
+    /**
+     * Sends a reader to the sign-in that fits, from where they go on to {@code next}; a program, or a form that would be
+     * lost, gets 401. A handler that calls this returns.
+     */
+    public static void sendToSignIn(Context ctx, Role needed, String next) {
         boolean reading = ctx.method().equals(HandlerType.GET) || ctx.method().equals(HandlerType.HEAD);
         if (!reading || !Accept.wantsPage(ctx)) {
             throw new UnauthorizedResponse();
         }
         String signIn = needed == Role.EDUCATOR ? "/desk/sign-in" : "/sign-in";
-        String query = ctx.queryString() == null ? "" : "?" + ctx.queryString();
-        String next = URLEncoder.encode(ctx.path() + query, StandardCharsets.UTF_8);
         ctx.header("Cache-Control", "no-store");
-        ctx.redirect(signIn + "?next=" + next, HttpStatus.SEE_OTHER);
+        ctx.redirect(signIn + "?next=" + URLEncoder.encode(next, StandardCharsets.UTF_8), HttpStatus.SEE_OTHER);
+    }
+
+    private static void refuse(Context ctx, Role needed) {
+        String query = ctx.queryString() == null ? "" : "?" + ctx.queryString();
+        sendToSignIn(ctx, needed, ctx.path() + query);
         ctx.skipRemainingHandlers();
     }
 }

@@ -7,9 +7,12 @@ import groundbass.web.view.Frame;
 import groundbass.web.view.Reader;
 import groundbass.web.view.Templates;
 import io.javalin.http.Context;
+import io.javalin.http.Cookie;
 import io.javalin.http.HttpStatus;
+import io.javalin.http.SameSite;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -17,6 +20,8 @@ import java.util.function.Supplier;
 /** Shows pages. The one door from handlers to templates. Thread-safe. */
 public final class Pages {
     private static final String HTML = "text/html; charset=utf-8";
+    private static final String LANGUAGE = "language";
+    private static final int A_YEAR = 365 * 24 * 60 * 60;
 
     private final Templates templates;
     private final Installation installation;
@@ -61,6 +66,12 @@ public final class Pages {
         page.send(ctx, StoredBytes.ASK_AGAIN);
     }
 
+    /** Writes all further answers to this reader in that language, whatever the browser asks for. */
+    public void speak(Context ctx, Locale locale) {
+        ctx.cookie(new Cookie(
+                LANGUAGE, locale.toLanguageTag(), "/", A_YEAR, installation.secure(), true, null, SameSite.LAX));
+    }
+
     /** The language and zone to write this answer in. */
     public Reader reader(Context ctx) {
         return reader(ctx, chosen.get());
@@ -76,13 +87,15 @@ public final class Pages {
     }
 
     private Reader reader(Context ctx, SiteSettings settings) {
-        var wish = Optional.ofNullable(ctx.header("Accept-Language"));
+        var wish =
+                Optional.ofNullable(ctx.cookie(LANGUAGE)).or(() -> Optional.ofNullable(ctx.header("Accept-Language")));
         return wishes.reader(wish, settings.language(), settings.defaultZone());
     }
 
     private static void describe(Context ctx, Reader reader) {
         ctx.header("Content-Language", reader.language());
         Vary.on(ctx, "Accept-Language");
+        Vary.on(ctx, "Cookie");
     }
 
     private static Frame.Place place(Context ctx) {

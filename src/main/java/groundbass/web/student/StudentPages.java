@@ -1,5 +1,11 @@
 package groundbass.web.student;
 
+import groundbass.audience.Consents;
+import groundbass.audience.Downloads;
+import groundbass.audience.Sessions;
+import groundbass.audience.SignIns;
+import groundbass.audience.Statistics;
+import groundbass.audience.Students;
 import groundbass.catalog.Episodes;
 import groundbass.catalog.Revisions;
 import groundbass.catalog.SeriesCatalog;
@@ -7,34 +13,96 @@ import groundbass.catalog.SiteSettings;
 import groundbass.release.Releases;
 import groundbass.store.Blobs;
 import groundbass.web.general.HomePage;
+import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
+import groundbass.web.shell.RateLimits;
+import groundbass.web.shell.SessionCookie;
 import java.time.Clock;
 import java.util.List;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 
 /** The page groups of the student's side. */
 public final class StudentPages {
     private StudentPages() {}
 
-    /** What every page group shares. */
-    public record Shell(Pages pages, Installation installation, Supplier<SiteSettings> settings, Clock clock) {}
+    /** What belongs to every page. */
+    public record Shell(
+            Pages pages,
+            Installation installation,
+            Supplier<SiteSettings> settings,
+            Doorkeeper doorkeeper,
+            SessionCookie cookie,
+            RateLimits limits,
+            Clock clock) {}
 
     /** Where lessons and their files are found. */
     public record Library(
             SeriesCatalog catalog, Episodes episodes, Revisions revisions, Releases releases, Blobs blobs) {}
 
-    public static List<PageGroup> of(Shell shell, Library library) {
+    /**
+     * Who reads them.
+     *
+     * @param mailed whether letters leave; else they lie on the desk
+     */
+    public record Audience(
+            SignIns signIns,
+            Sessions sessions,
+            Students students,
+            Consents consents,
+            Downloads downloads,
+            Statistics statistics,
+            boolean mailed) {}
+
+    public static List<PageGroup> of(Shell shell, Library library, Audience audience) {
+        return Stream.concat(reading(shell, library), taking(shell, library, audience))
+                .toList();
+    }
+
+    private static Stream<PageGroup> reading(Shell shell, Library library) {
         var pages = shell.pages();
         var contents = new ReleaseContents(library.releases(), library.blobs(), shell.clock());
         var lessons = new Lessons(library.catalog(), library.episodes(), library.releases(), shell.clock());
         var cards = new Cards(contents);
         var views = new EpisodeViews(contents, new OwnTracks(library.revisions()));
-        return List.of(
+        return Stream.of(
                 new HomePage(
                         pages, new Home(lessons, cards, shell.installation().demo())),
                 new SeriesPage(pages, lessons, cards),
                 new EpisodePage(pages, lessons, views, shell.settings()));
+    }
+
+    private static Stream<PageGroup> taking(Shell shell, Library library, Audience audience) {
+        var entry = new Entry(audience.sessions(), shell.cookie());
+        return Stream.of(
+                files(shell, library, audience.downloads()),
+                new SignInPages(
+                        shell.pages(),
+                        audience.signIns(),
+                        entry,
+                        shell.limits(),
+                        new WayBack(shell.installation().secure()),
+                        audience.mailed()),
+                new MePages(
+                        shell.pages(),
+                        shell.doorkeeper(),
+                        audience.students(),
+                        audience.statistics(),
+                        new Taken(library.episodes()),
+                        new OwnData(audience.consents(), audience.statistics()),
+                        entry));
+    }
+
+    private static PageGroup files(Shell shell, Library library, Downloads downloads) {
+        return new FilePages(
+                new OfferedFiles(library.releases(), shell.clock()),
+                library.blobs(),
+                downloads,
+                shell.doorkeeper(),
+                shell.limits(),
+                shell.installation(),
+                shell.settings());
     }
 }

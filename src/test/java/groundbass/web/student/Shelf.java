@@ -131,6 +131,14 @@ final class Shelf {
         return id;
     }
 
+    /** The record is closed a moment after the last byte: asks again until it is so, for ten seconds. */
+    static void await(java.util.function.BooleanSupplier so) {
+        long end = System.nanoTime() + 10_000_000_000L;
+        while (!so.getAsBoolean() && System.nanoTime() < end) {
+            Thread.onSpinWait();
+        }
+    }
+
     private void bring() {
         var audit = new Audit(jdbi, site.clock());
         var form = new SeriesForm("Quay & Exercises", SERIES, "Short lines for <cold> hands.", "Pacific/Auckland");

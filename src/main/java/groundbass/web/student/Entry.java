@@ -1,0 +1,37 @@
+package groundbass.web.student;
+
+import groundbass.audience.Sessions;
+import groundbass.audience.SignedIn;
+import groundbass.audience.Token;
+import groundbass.web.shell.SessionCookie;
+import io.javalin.http.Context;
+import java.time.Duration;
+
+/** Lets students in and out. */
+final class Entry {
+    // the row ends the session earlier; the cookie only has to outlast it
+    private static final Duration LONGEST = Duration.ofDays(365);
+
+    private final Sessions sessions;
+    private final SessionCookie cookie;
+
+    Entry(Sessions sessions, SessionCookie cookie) {
+        this.sessions = sessions;
+        this.cookie = cookie;
+    }
+
+    /** A session that this browser had before ends. */
+    void open(Context ctx, SignedIn.As student) {
+        end(ctx);
+        cookie.set(ctx, student.token().value(), LONGEST);
+    }
+
+    void leave(Context ctx) {
+        end(ctx);
+        cookie.clear(ctx);
+    }
+
+    private void end(Context ctx) {
+        cookie.token(ctx).map(Token::new).ifPresent(sessions::close);
+    }
+}

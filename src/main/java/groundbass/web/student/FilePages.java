@@ -1,0 +1,98 @@
+package groundbass.web.student;
+
+import groundbass.audience.Downloads;
+import groundbass.audience.Taker;
+import groundbass.catalog.SiteSettings;
+import groundbass.store.Blobs;
+import groundbass.web.answer.EntityTag;
+import groundbass.web.answer.FileAnswer;
+import groundbass.web.answer.StoredBytes;
+import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.Installation;
+import groundbass.web.shell.Limit;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.RateLimits;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.shell.Visitor;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.io.IOException;
+import java.util.Optional;
+import java.util.function.Supplier;
+
+/**
+ * The files of releases: to take home, each GET recorded, or to be played on the page. A name from an address is only
+ * ever compared with rows; the place on the disk comes from the row.
+ */
+final class FilePages implements PageGroup {
+    private final OfferedFiles files;
+    private final Blobs blobs;
+    private final Downloads downloads;
+    private final Doorkeeper doorkeeper;
+    private final RateLimits limits;
+    private final Installation installation;
+    private final Supplier<SiteSettings> settings;
+    private final TakeCookie cookie;
+
+    FilePages(
+            OfferedFiles files,
+            Blobs blobs,
+            Downloads downloads,
+            Doorkeeper doorkeeper,
+            RateLimits limits,
+            Installation installation,
+            Supplier<SiteSettings> settings) {
+        this.files = files;
+        this.blobs = blobs;
+        this.downloads = downloads;
+        this.doorkeeper = doorkeeper;
+        this.limits = limits;
+        this.installation = installation;
+        this.settings = settings;
+        this.cookie = new TakeCookie(installation.secure());
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get("/files/{release}/{name}", Role.ANYONE, this::take);
+        routes.get("/play/{release}/{name}", Role.ANYONE, this::play);
+    }
+
+    private void take(Context ctx) throws IOException {
+        limits.demand(ctx, Limit.DOWNLOAD);
+        var file = find(ctx).orElseThrow(NotFoundResponse::new);
+        var visitor = doorkeeper.visitor(ctx);
+        if (settings.get().downloadsNeedSignIn() && visitor.equals(Visitor.UNKNOWN)) {
+            // back to the lesson: coming back to the file itself would leave the reader on the page of the link
+            Doorkeeper.sendToSignIn(ctx, Role.STUDENT, "/e/" + file.episode());
+            return;
+        }
+        var transfer = new RecordedTransfer(downloads, file.released(), taker(ctx, visitor), cookie, ctx);
+        answer(file)
+                .withDownloadName(file.downloadName())
+                .withTransfer(transfer)
+                .send(ctx);
+    }
+
+    private void play(Context ctx) throws IOException {
+        limits.demand(ctx, Limit.DOWNLOAD);
+        var file = find(ctx).filter(OfferedFile::playable).orElseThrow(NotFoundResponse::new);
+        answer(file).withCacheControl(StoredBytes.FOR_GOOD).send(ctx);
+    }
+
+    private Optional<OfferedFile> find(Context ctx) {
+        return files.find(ctx.pathParam("release"), ctx.pathParam("name"));
+    }
+
+    private FileAnswer answer(OfferedFile offered) throws IOException {
+        var file = offered.file();
+        var tag = new EntityTag(file.sha256().hex());
+        return FileAnswer.of(blobs.path(file.sha256()), file.mediaType(), tag).withHandOver(installation.handOver());
+    }
+
+    private static Taker taker(Context ctx, Visitor visitor) {
+        String program = Optional.ofNullable(ctx.userAgent()).orElse("");
+        return visitor.student().<Taker>map(Taker.Known::new).orElseGet(() -> new Taker.Anonymous(ctx.ip(), program));
+    }
+}

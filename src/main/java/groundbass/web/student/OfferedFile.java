@@ -1,0 +1,32 @@
+package groundbass.web.student;
+
+import groundbass.audience.ReleasedFile;
+import groundbass.catalog.EpisodeId;
+import groundbass.release.FileRole;
+import groundbass.release.Release;
+import groundbass.release.ReleaseFile;
+import groundbass.release.ReleaseId;
+
+/**
+ * A file that readers may have: of a release that is or was out, and meant for them.
+ *
+ * @param stem begins the names of what is taken home, so that two lessons' sheets do not meet under one name
+ */
+record OfferedFile(ReleaseId release, EpisodeId episode, String stem, ReleaseFile file) {
+    static OfferedFile of(Release release, ReleaseFile file) {
+        return new OfferedFile(release.id(), release.episode(), release.recipe().fileStem(), file);
+    }
+
+    ReleasedFile released() {
+        return new ReleasedFile(release.value(), episode, file.name(), file.size());
+    }
+
+    /** What the reader's computer is asked to call it. */
+    String downloadName() {
+        return file.role() == FileRole.BUNDLE ? file.name() : stem + "-" + file.name();
+    }
+
+    boolean playable() {
+        return file.role() == FileRole.PRACTICE || file.role() == FileRole.OWN_TRACK;
+    }
+}

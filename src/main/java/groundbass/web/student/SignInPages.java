@@ -1,0 +1,135 @@
+package groundbass.web.student;
+
+import groundbass.audience.LinkState;
+import groundbass.audience.SignIns;
+import groundbass.audience.SignedIn;
+import groundbass.audience.Token;
+import groundbass.catalog.FieldProblem;
+import groundbass.post.EmailAddress;
+import groundbass.web.shell.Flash;
+import groundbass.web.shell.Limit;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Pages;
+import groundbass.web.shell.RateLimits;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.view.Problems;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Signing in by a mailed link. Asking is answered alike for everyone; opening the link shows a button, and only the
+ * button uses it up, because mail scanners open what is mailed.
+ */
+final class SignInPages implements PageGroup {
+    /** The version of {@code student.signin.consent}; a new text gets a new one. */
+    static final String WORDING = "account-1";
+
+    private final Pages pages;
+    private final SignIns signIns;
+    private final Entry entry;
+    private final RateLimits limits;
+    private final WayBack wayBack;
+    private final boolean mailed;
+
+    /** @param mailed whether letters really leave; else they lie on the desk */
+    SignInPages(Pages pages, SignIns signIns, Entry entry, RateLimits limits, WayBack wayBack, boolean mailed) {
+        this.pages = pages;
+        this.signIns = signIns;
+        this.entry = entry;
+        this.limits = limits;
+        this.wayBack = wayBack;
+        this.mailed = mailed;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get("/sign-in", Role.ANYONE, this::ask);
+        routes.post("/sign-in", Role.ANYONE, this::send);
+        routes.get("/sign-in/sent", Role.ANYONE, ctx -> pages.show(ctx, "student/sent", new Sent(!mailed, minutes())));
+        routes.get("/sign-in/{token}", Role.ANYONE, this::show);
+        routes.post("/sign-in/{token}", Role.ANYONE, this::use);
+        routes.post("/sign-out", Role.ANYONE, this::leave);
+    }
+
+    private void ask(Context ctx) {
+        String next = WayBack.of(Optional.ofNullable(ctx.queryParam("next")));
+        pages.show(ctx, "student/sign-in", new Form("", next, !mailed, Problems.NONE));
+    }
+
+    private void send(Context ctx) {
+        limits.demand(ctx, Limit.SIGN_IN);
+        String typed = Optional.ofNullable(ctx.formParam("email")).orElse("");
+        String next = WayBack.of(Optional.ofNullable(ctx.formParam("next")));
+        var email = EmailAddress.read(typed);
+        if (email.isEmpty()) {
+            var problem = FieldProblem.of("email", "catalog.problem.email", typed.strip());
+            pages.showAgain(ctx, "student/sign-in", new Form(typed, next, !mailed, new Problems(List.of(problem))));
+            return;
+        }
+        limits.demand(ctx, Limit.SIGN_IN, "student " + email.get());
+        signIns.request(email.get(), pages.reader(ctx).locale());
+        wayBack.keep(ctx, next);
+        ctx.redirect("/sign-in/sent", HttpStatus.SEE_OTHER);
+    }
+
+    private void show(Context ctx) {
+        var state = signIns.peek(token(ctx));
+        if (state == LinkState.VALID) {
+            pages.show(ctx, "student/link", new Link(ctx.path()));
+        } else {
+            refuse(ctx, state);
+        }
+    }
+
+    private void use(Context ctx) {
+        limits.demand(ctx, Limit.SIGN_IN);
+        var result = signIns.use(token(ctx), WORDING);
+        if (result instanceof SignedIn.As student) {
+            entry.open(ctx, student);
+            Flash.say(ctx, student.first() ? "student.welcome" : "student.signed-in");
+            ctx.redirect(wayBack.take(ctx), HttpStatus.SEE_OTHER);
+        } else if (result instanceof SignedIn.Refused refused) {
+            refuse(ctx, refused.why());
+        }
+    }
+
+    private void leave(Context ctx) {
+        entry.leave(ctx);
+        Flash.say(ctx, "student.signed-out");
+        ctx.redirect("/", HttpStatus.SEE_OTHER);
+    }
+
+    private void refuse(Context ctx, LinkState state) {
+        var why =
+                switch (state) {
+                    case EXPIRED -> "student.link.expired";
+                    case USED -> "student.link.used";
+                    case UNKNOWN, VALID -> "student.link.unknown";
+                };
+        ctx.status(state == LinkState.UNKNOWN ? HttpStatus.NOT_FOUND : HttpStatus.GONE);
+        pages.show(ctx, "student/link-over", new Over(why));
+    }
+
+    private static Token token(Context ctx) {
+        return new Token(ctx.pathParam("token"));
+    }
+
+    private static long minutes() {
+        return SignIns.VALID.toMinutes();
+    }
+
+    /** The form; {@code onTheDesk} says that letters do not leave this machine. */
+    public record Form(String email, String next, boolean onTheDesk, Problems problems) {}
+
+    /** What follows, whoever asked. */
+    public record Sent(boolean onTheDesk, long minutes) {}
+
+    /** The button's page. */
+    public record Link(String path) {}
+
+    /** A link that does not work any more, and why: a message's key. */
+    public record Over(String why) {}
+}

@@ -1,0 +1,252 @@
+package groundbass.web.student;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.endsWith;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.hasItem;
+
+import groundbass.post.Outbox;
+import groundbass.web.Html;
+import groundbass.web.Site;
+import io.restassured.response.Response;
+import java.time.Duration;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class SignInTest {
+    static final Site site = Site.open();
+    static final Shelf shelf = Shelf.fill(site);
+
+    @AfterAll
+    static void close() {
+        site.close();
+    }
+
+    @BeforeEach
+    void letTheLimitsFill() {
+        site.clock().advance(Duration.ofHours(1));
+    }
+
+    @Test
+    void openingTheLinkDoesNotUseItUpAndTheButtonDoesOnce() {
+        String link = link("once@reader.example");
+        site.browser().get(link).then().statusCode(200).body(containsString("Sign me in"));
+        site.browser().get(link).then().statusCode(200);
+        site.browser().head(link).then().statusCode(200);
+        site.form().post(link).then().statusCode(303);
+        site.form().post(link).then().statusCode(410).body(containsString("used already"));
+        site.browser().get(link).then().statusCode(410);
+    }
+
+    @Test
+    void aLinkRunsOut() {
+        String link = link("late@reader.example");
+        site.clock().advance(Duration.ofMinutes(20));
+        site.form().post(link).then().statusCode(410).body(containsString("too old"));
+        site.form().post("/sign-in/nonsense").then().statusCode(404);
+    }
+
+    @Test
+    void anotherSiteCannotPressTheButton() {
+        String link = link("cross@reader.example");
+        site.browser().header("Sec-Fetch-Site", "cross-site").post(link).then().statusCode(403);
+        site.browser()
+                .header("Origin", "https://elsewhere.example")
+                .post(link)
+                .then()
+                .statusCode(403);
+        site.browser().get(link).then().statusCode(200);
+    }
+
+    @Test
+    void theAnswerDoesNotTellWhoIsKnown() {
+        signIn("known@reader.example");
+        var known = ask("known@reader.example", "/me");
+        var unknown = ask("unknown@reader.example", "/me");
+        assertThat(known.statusCode()).isEqualTo(unknown.statusCode()).isEqualTo(303);
+        assertThat(known.header("Location")).isEqualTo(unknown.header("Location"));
+        assertThat(known.getCookies()).isEqualTo(unknown.getCookies());
+    }
+
+    @Test
+    void theReaderComesBackToWhereTheyWere() {
+        var asked = ask("back@reader.example", "/series/" + Shelf.SERIES + "/2?x=ä");
+        site.form()
+                .cookie("way-back", asked.cookie("way-back"))
+                .post(mailed("back@reader.example"))
+                .then()
+                .statusCode(303)
+                .header("Location", containsString("/series/" + Shelf.SERIES + "/2?x="));
+    }
+
+    /** OWASP's cheat sheet on unvalidated redirects lists such ways out. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "https://elsewhere.example/",
+                "//elsewhere.example",
+                "/\\elsewhere.example",
+                "javascript:x",
+                "%2f%2felsewhere.example"
+            })
+    void nobodyIsSentElsewhere(String next) {
+        String email = "r" + Math.abs(next.hashCode()) + "@reader.example";
+        ask(email, next);
+        site.form()
+                .cookie("way-back", java.net.URLEncoder.encode(next, java.nio.charset.StandardCharsets.UTF_8))
+                .post(mailed(email))
+                .then()
+                .statusCode(303)
+                .header("Location", endsWith("/me"));
+        site.browser().queryParam("next", next).get("/sign-in").then().body(containsString("value=\"/me\""));
+    }
+
+    @Test
+    void whatIsNoAddressComesBackWithWhatWasTyped() {
+        site.form()
+                .formParam("email", "no \"address\"")
+                .post("/sign-in")
+                .then()
+                .statusCode(422)
+                .body(containsString("no &quot;address&quot;"), containsString("email-problem"));
+    }
+
+    @Test
+    void askingTooOftenIsRefusedForAWhile() {
+        for (int i = 0; i < 10; i++) {
+            ask("often@reader.example", "/me");
+        }
+        var refused = ask("often@reader.example", "/me");
+        assertThat(refused.statusCode()).isEqualTo(429);
+        assertThat(refused.header("Retry-After")).isNotNull();
+    }
+
+    @Test
+    void withoutAMailServerThePageSaysWhereTheLetterLies() {
+        site.browser()
+                .get("/sign-in")
+                .then()
+                .body(containsString("Letters lie on the desk"), containsString("/privacy"));
+    }
+
+    @Test
+    void meIsForStudentsOnly() {
+        site.browser().get("/me").then().statusCode(303).header("Location", endsWith("/sign-in?next=%2Fme"));
+        site.program().get("/me/data.json").then().statusCode(401);
+        site.browser().cookie(site.atTheDesk()).get("/me").then().statusCode(303);
+    }
+
+    @Test
+    void meShowsWhatWasTakenAndGivesACopyOfIt() {
+        String session = signIn("takes@reader.example");
+        site.browser()
+                .cookie("session", session)
+                .get(shelf.file(1, "line.mid"))
+                .then()
+                .statusCode(200);
+        Shelf.await(() ->
+                site.browser().cookie("session", session).get("/me").asString().contains("complete"));
+        site.browser()
+                .cookie("session", session)
+                .get("/me")
+                .then()
+                .statusCode(200)
+                .header("Cache-Control", equalTo("no-store"))
+                .body(containsString("First &lt;Plank&gt;"), containsString("line.mid"), containsString("complete"));
+        site.program()
+                .cookie("session", session)
+                .get("/me/data.json")
+                .then()
+                .body("email", equalTo("takes@reader.example"))
+                .body("downloads.file", hasItem("line.mid"))
+                .body("consents.purpose", hasItem("account"))
+                .body("consents.wording", hasItem(SignInPages.WORDING));
+    }
+
+    @Test
+    void theChosenLanguageIsSpokenFromThenOn() {
+        String session = signIn("speaks@reader.example");
+        var chosen = site.form()
+                .cookie("session", session)
+                .formParam("language", "de")
+                .post("/me/language");
+        site.browser()
+                .cookie("session", session)
+                .cookie("language", chosen.cookie("language"))
+                .header("Accept-Language", "en")
+                .get("/me")
+                .then()
+                .body(containsString("Deine Downloads"));
+        site.program().cookie("session", session).get("/me/data.json").then().body("language", equalTo("de"));
+    }
+
+    @Test
+    void signingOutEndsTheSession() {
+        String session = signIn("leaves@reader.example");
+        site.form().cookie("session", session).post("/sign-out").then().statusCode(303);
+        site.browser().cookie("session", session).get("/me").then().statusCode(303);
+    }
+
+    @Test
+    void anAccountIsDeletedWithAllThatTellsWhoItWas() {
+        String session = signIn("gone@reader.example");
+        site.browser()
+                .cookie("session", session)
+                .get(shelf.file(2, "line.txt"))
+                .then()
+                .statusCode(200);
+        site.browser().cookie("session", session).get("/me/delete").then().body(containsString("gone@reader.example"));
+        site.form().cookie("session", session).post("/me/delete").then().statusCode(303);
+        site.browser().cookie("session", session).get("/me").then().statusCode(303);
+        String rows = site.groundbass().database().jdbi().withHandle(handle -> handle.createQuery(
+                        "select email from student union select recipient from outbox union select email from sign_in")
+                .mapTo(String.class)
+                .list()
+                .toString());
+        assertThat(rows).doesNotContain("gone@reader.example");
+    }
+
+    @Test
+    void theFormsConformToHtml() {
+        String session = signIn("html@reader.example");
+        site.browser().cookie("session", session).get(shelf.file(1, "line.txt"));
+        for (String path : new String[] {"/sign-in", "/sign-in/sent", link("h2@reader.example"), "/me", "/me/delete"}) {
+            String page = site.browser().cookie("session", session).get(path).asString();
+            assertThat(Html.mistakes(page)).as(path).isEmpty();
+        }
+    }
+
+    private static Response ask(String email, String next) {
+        return site.form().formParam("email", email).formParam("next", next).post("/sign-in");
+    }
+
+    private static String link(String email) {
+        assertThat(ask(email, "/me").statusCode()).isEqualTo(303);
+        return mailed(email);
+    }
+
+    /** The session of somebody who has used a fresh link. */
+    private static String signIn(String email) {
+        return site.form().post(link(email)).cookie("session");
+    }
+
+    /** The path in the newest letter to that address. */
+    private static String mailed(String email) {
+        var outbox = new Outbox(site.groundbass().database().jdbi(), site.clock());
+        String text = outbox.newest(50).stream()
+                .filter(letter -> letter.message().to().value().equals(email))
+                .findFirst()
+                .orElseThrow()
+                .message()
+                .text();
+        return text.lines()
+                .filter(line -> line.contains("/sign-in/"))
+                .map(line -> line.substring(line.indexOf("/sign-in/")).strip())
+                .findFirst()
+                .orElseThrow();
+    }
+}

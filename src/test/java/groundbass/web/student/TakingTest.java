@@ -1,0 +1,193 @@
+package groundbass.web.student;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.startsWith;
+
+import groundbass.audience.Download;
+import groundbass.audience.DownloadState;
+import groundbass.audience.Statistics;
+import groundbass.catalog.Audit;
+import groundbass.catalog.Settings;
+import groundbass.catalog.SiteSettings;
+import groundbass.web.Site;
+import io.restassured.specification.RequestSpecification;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class TakingTest {
+    static final Site site = Site.open();
+    static final Shelf shelf = Shelf.fill(site);
+    static final Statistics statistics =
+            new Statistics(site.groundbass().database().jdbi());
+
+    @AfterAll
+    static void close() {
+        site.close();
+    }
+
+    @Test
+    void aFileIsTakenHomeUnderANameThatTellsItsLesson() {
+        visitor("A")
+                .get(shelf.file(1, "sheet.pdf"))
+                .then()
+                .statusCode(200)
+                .contentType("application/pdf")
+                .header(
+                        "Content-Disposition",
+                        equalTo("attachment; filename=\"quay-exercises-01-first-plank-sheet.pdf\""))
+                .header("Accept-Ranges", equalTo("bytes"))
+                .header("ETag", startsWith("\""));
+    }
+
+    @Test
+    void theRecordIsThereWithEveryByte() {
+        var body = visitor("B").get(shelf.file(1, "line.mid")).body().asByteArray();
+        Shelf.await(() -> last("line.mid").state() == DownloadState.COMPLETE);
+        var taken = last("line.mid");
+        assertThat(taken.state()).isEqualTo(DownloadState.COMPLETE);
+        assertThat(taken.bytesSent()).isEqualTo(body.length);
+        assertThat(taken.student()).isEmpty();
+    }
+
+    /** RFC 9110 section 14: two halves, brought together by the cookie that came with the first. */
+    @Test
+    void theRangesOfOneDownloadAreOneRecord() {
+        String path = shelf.file(2, "line.mid");
+        int before = taken("line.mid", 2).size();
+        var first = visitor("C").header("Range", "bytes=0-99").get(path);
+        assertThat(first.statusCode()).isEqualTo(206);
+        assertThat(first.getDetailedCookie("take").getPath()).isEqualTo(path);
+        assertThat(first.getDetailedCookie("take").isHttpOnly()).isTrue();
+        site.clock().advance(Duration.ofHours(2)); // longer than ranges are joined without it
+        visitor("C")
+                .cookie("take", first.cookie("take"))
+                .header("Range", "bytes=100-")
+                .get(path)
+                .then()
+                .statusCode(206);
+        Shelf.await(() -> taken("line.mid", 2).get(before).state() == DownloadState.COMPLETE);
+        var taken = taken("line.mid", 2);
+        assertThat(taken).hasSize(before + 1);
+        assertThat(taken.get(before).state()).isEqualTo(DownloadState.COMPLETE);
+    }
+
+    @Test
+    void headAndWhatIsStillFreshAreNotCounted() {
+        String path = shelf.file(1, "line.txt");
+        var head = visitor("D").head(path);
+        assertThat(head.statusCode()).isEqualTo(200);
+        visitor("D")
+                .header("If-None-Match", head.header("ETag"))
+                .get(path)
+                .then()
+                .statusCode(304);
+        visitor("D").header("Range", "bytes=9999999-").get(path).then().statusCode(416);
+        assertThat(taken("line.txt", 1)).isEmpty();
+    }
+
+    @Test
+    void playingOnThePageIsNoDownload() {
+        String name = "without-bass-75.mp3";
+        visitor("E")
+                .header("Range", "bytes=0-9")
+                .get(shelf.file(1, name).replace("/files/", "/play/"))
+                .then()
+                .statusCode(206)
+                .contentType("audio/mpeg")
+                .header("Content-Disposition", org.hamcrest.Matchers.nullValue());
+        assertThat(taken(name, 1)).isEmpty();
+    }
+
+    @Test
+    void robotsAreCountedApart() {
+        long before = statistics.ofEpisode(shelf.episode(2).id()).robots();
+        visitor("Examplebot/2.1 (+https://bot.example/)")
+                .get(shelf.file(2, "README.txt"))
+                .then()
+                .statusCode(200);
+        assertThat(statistics.ofEpisode(shelf.episode(2).id()).robots()).isEqualTo(before + 1);
+        assertThat(taken("README.txt", 2)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"page.json", "line-wide.svg", "none.pdf", "..%2fgroundbass.mv.db", "%2e%2e"})
+    void whatIsNotOfferedIsNotThere(String name) {
+        int status = visitor("F")
+                .urlEncodingEnabled(false)
+                .get("/files/" + shelf.current(1).id() + "/" + name)
+                .statusCode();
+        assertThat(status).isIn(400, 404);
+    }
+
+    @Test
+    void onlyRecordingsCanBePlayed() {
+        visitor("G")
+                .get(shelf.file(1, "sheet.pdf").replace("/files/", "/play/"))
+                .then()
+                .statusCode(404);
+    }
+
+    @Test
+    void aReleaseThatIsNotOutGivesNothingAndAnOlderOneStays() {
+        String old = shelf.file(2, "sheet.pdf");
+        var prepared = shelf.release(2, "Not out.", false);
+        visitor("H").get("/files/" + prepared + "/sheet.pdf").then().statusCode(404);
+        shelf.release(2, "Out.", true);
+        assertThat(shelf.file(2, "sheet.pdf")).isNotEqualTo(old);
+        visitor("H").get(old).then().statusCode(200);
+    }
+
+    @Test
+    void whereSignInIsNeededPeopleAreSentThereAndProgramsAreTold() {
+        String path = shelf.file(1, "sheet.pdf");
+        needSignIn(true);
+        try {
+            site.browser()
+                    .get(path)
+                    .then()
+                    .statusCode(303)
+                    .header(
+                            "Location",
+                            containsString(
+                                    "/sign-in?next=%2Fe%2F" + shelf.episode(1).id()));
+            site.program().get(path).then().statusCode(401).contentType("application/problem+json");
+            site.browser().get("/series/" + Shelf.SERIES + "/1").then().body(containsString("sign in once"));
+            site.program().cookie(site.atTheDesk()).get(path).then().statusCode(200);
+        } finally {
+            needSignIn(false);
+        }
+    }
+
+    private static void needSignIn(boolean needed) {
+        var jdbi = site.groundbass().database().jdbi();
+        var usual = SiteSettings.USUAL;
+        var changed =
+                new SiteSettings(usual.siteName(), usual.language(), needed, usual.defaultZone(), Optional.empty());
+        jdbi.useTransaction(handle -> new Settings(jdbi, new Audit(jdbi, site.clock())).save(handle, changed));
+        site.clock().advance(Duration.ofSeconds(2));
+    }
+
+    /** Somebody else than in every other test. */
+    private static RequestSpecification visitor(String name) {
+        return site.program().header("User-Agent", "Reader " + name);
+    }
+
+    private static Download last(String name) {
+        var all = taken(name, 1);
+        return all.get(all.size() - 1);
+    }
+
+    private static List<Download> taken(String name, int episode) {
+        return statistics.taken(List.of(shelf.episode(episode).id())).stream()
+                .map(groundbass.audience.Taken::download)
+                .filter(download -> download.file().name().equals(name))
+                .toList();
+    }
+}
