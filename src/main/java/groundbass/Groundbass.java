@@ -155,7 +155,18 @@ public final class Groundbass implements AutoCloseable {
                         config.mail().isPresent())));
         groups.addAll(DeskPages.of(
                 new DeskPages.Shell(pages, doorkeeper, cookie, limits, chosen),
-                new DeskPages.Services(educators, sessions, catalog, episodes, episodeDesk, releases)));
+                new DeskPages.Services(
+                        educators,
+                        sessions,
+                        catalog,
+                        episodes,
+                        episodeDesk,
+                        uploads,
+                        releases,
+                        publisher,
+                        outbox,
+                        settings,
+                        clock)));
         groups.add(new StatisticsPages(pages, doorkeeper, catalog, episodes, new Statistics(jdbi), students, clock));
         open.add(WebServer.start(config.host(), port, installation, doorkeeper, new Errors(pages), groups));
         log.info("open {} in a browser", installation.publicAddress());

@@ -5,6 +5,10 @@ import groundbass.catalog.Educators;
 import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.Episodes;
 import groundbass.catalog.SeriesCatalog;
+import groundbass.catalog.Settings;
+import groundbass.catalog.Uploads;
+import groundbass.post.Outbox;
+import groundbass.publishing.Publisher;
 import groundbass.release.Releases;
 import groundbass.web.shell.Chosen;
 import groundbass.web.shell.Doorkeeper;
@@ -12,6 +16,7 @@ import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.RateLimits;
 import groundbass.web.shell.SessionCookie;
+import java.time.Clock;
 import java.util.List;
 
 /** The desk's page groups, and what they need. */
@@ -28,15 +33,27 @@ public final class DeskPages {
             SeriesCatalog catalog,
             Episodes episodes,
             EpisodeDesk writing,
-            Releases releases) {}
+            Uploads uploads,
+            Releases releases,
+            Publisher publisher,
+            Outbox outbox,
+            Settings settings,
+            Clock clock) {}
 
     public static List<PageGroup> of(Shell shell, Services services) {
         var desk = new Desk(shell.pages(), shell.doorkeeper(), services.catalog(), services.episodes());
         var entrance = new Entrance(services.educators(), services.sessions(), shell.cookie(), shell.limits());
+        var editor = new Editor(desk, services.writing(), services.uploads(), services.releases(), services.clock());
+        var saving = new Saving(desk, entrance, services.writing(), services.uploads(), editor);
         return List.of(
                 new SignInPages(shell.pages(), services.educators(), entrance),
                 new AccountPages(desk, services.educators(), entrance),
                 new OverviewPage(desk, services.catalog(), services.episodes(), services.releases()),
-                new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()));
+                new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
+                new EditorPages(desk, editor, saving),
+                new PublishingPages(desk, editor, saving, services.publisher()),
+                new TrackPages(desk, editor, services.writing(), services.uploads(), shell.limits()),
+                new OutboxPages(desk, services.outbox()),
+                new SettingsPages(desk, services.settings(), shell.chosen()));
     }
 }

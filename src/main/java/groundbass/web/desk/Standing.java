@@ -26,15 +26,25 @@ public record Standing(Message state, String look, Optional<Message> work, boole
 
     static Standing of(Episode episode, Optional<Release> latest, Reader reader) {
         boolean failed = latest.filter(Release::isFailed).isPresent();
+        boolean atOnce = latest.filter(release -> goesOutAtOnce(episode.state(), release))
+                .isPresent();
         var work = latest.flatMap(release -> work(release, episode.isPublished()));
-        boolean busy = latest.filter(release -> isBusy(release, episode)).isPresent();
-        return new Standing(state(episode.state(), reader), look(episode.state()), work, failed, busy);
+        boolean busy =
+                latest.filter(release -> isBusy(release, episode, atOnce)).isPresent();
+        var state = atOnce ? Message.of("desk.state.at-once") : state(episode.state(), reader);
+        return new Standing(state, look(episode.state()), work, failed, busy);
     }
 
-    /** Asked again every two seconds: while it is built, and while what is built waits for the pass that brings it out. */
-    private static boolean isBusy(Release release, Episode episode) {
-        return isUnderWay(release.state())
-                || release.isReady() && release.publishedAt().isEmpty() && episode.isPublished();
+    /** Whether the hour had come already when the release was asked for. */
+    private static boolean goesOutAtOnce(EpisodeState state, Release release) {
+        return state instanceof EpisodeState.Scheduled promised
+                && !promised.at().isAfter(release.createdAt());
+    }
+
+    /** While it is built, and while what is built waits for the pass that brings it out. */
+    private static boolean isBusy(Release release, Episode episode, boolean atOnce) {
+        boolean waits = release.isReady() && release.publishedAt().isEmpty();
+        return isUnderWay(release.state()) || waits && (atOnce || episode.isPublished());
     }
 
     private static boolean isUnderWay(BuildState state) {

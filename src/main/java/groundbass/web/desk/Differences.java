@@ -1,0 +1,63 @@
+package groundbass.web.desk;
+
+import groundbass.catalog.EpisodeDocument;
+import groundbass.catalog.LineSource;
+import groundbass.web.desk.EditorView.Difference;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** Tells what another window saved, field by field, where it is not what was typed here. */
+final class Differences {
+    private final EpisodeDocument stored;
+    private final EpisodeDocument typed;
+    private final List<Difference> found = new ArrayList<>();
+
+    private Differences(EpisodeDocument stored, EpisodeDocument typed) {
+        this.stored = stored;
+        this.typed = typed;
+    }
+
+    static List<Difference> between(EpisodeDocument stored, EpisodeDocument typed) {
+        var differences = new Differences(stored, typed);
+        differences.compare();
+        return List.copyOf(differences.found);
+    }
+
+    private void compare() {
+        field("desk.episode.title", EpisodeDocument::title);
+        field("desk.episode.level", document -> document.level().code());
+        field("desk.editor.summary", EpisodeDocument::summary);
+        field("desk.editor.line", document -> document.mainLine().text());
+        field("desk.editor.exercises", document -> lines(document.exercises()));
+        field("desk.editor.notes", EpisodeDocument::notes);
+        field("desk.editor.groove.name", document -> document.groove().name());
+        field("desk.editor.groove", document -> document.groove().text());
+        field("desk.editor.composer", document -> document.rights().composer());
+        field("desk.editor.credit", document -> document.rights().credit());
+        field("desk.editor.statement", document -> document.rights().statement());
+        field("desk.editor.tempos", document -> document.settings().tempos());
+        field("desk.tracks.title", Differences::tracks);
+    }
+
+    private void field(String label, Function<EpisodeDocument, String> of) {
+        String there = of.apply(stored);
+        if (!sameLines(there, of.apply(typed))) {
+            found.add(new Difference(label, there));
+        }
+    }
+
+    /** A browser sends line ends as CR LF (HTML standard, "constructing the entry list"), whatever was stored. */
+    private static boolean sameLines(String a, String b) {
+        return a.replace("\r\n", "\n").equals(b.replace("\r\n", "\n"));
+    }
+
+    private static String lines(List<LineSource> lines) {
+        return lines.stream().map(line -> line.name() + "\n" + line.text()).collect(Collectors.joining("\n\n"));
+    }
+
+    private static String tracks(EpisodeDocument document) {
+        return document.backingTracks().stream().map(track -> track.title()).collect(Collectors.joining("\n"));
+    }
+}

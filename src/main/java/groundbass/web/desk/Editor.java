@@ -1,0 +1,157 @@
+package groundbass.web.desk;
+
+import groundbass.catalog.BackingTrack;
+import groundbass.catalog.Draft;
+import groundbass.catalog.Episode;
+import groundbass.catalog.EpisodeDesk;
+import groundbass.catalog.EpisodeDocument;
+import groundbass.catalog.FieldProblem;
+import groundbass.catalog.Upload;
+import groundbass.catalog.UploadId;
+import groundbass.catalog.Uploads;
+import groundbass.release.Releases;
+import groundbass.web.desk.EditorView.About;
+import groundbass.web.view.Problems;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** Shows the page on which an episode is written, in each of the situations it can be in. */
+final class Editor {
+    private static final String TEMPLATE = "desk/episode";
+
+    private final Desk desk;
+    private final EpisodeDesk writing;
+    private final Uploads uploads;
+    private final Releases releases;
+    private final Clock clock;
+
+    Editor(Desk desk, EpisodeDesk writing, Uploads uploads, Releases releases, Clock clock) {
+        this.desk = desk;
+        this.writing = writing;
+        this.uploads = uploads;
+        this.releases = releases;
+        this.clock = clock;
+    }
+
+    /** The draft as it is saved. */
+    void show(Context ctx, Episode episode) {
+        desk.pages().show(ctx, TEMPLATE, stored(ctx, episode, Problems.NONE));
+    }
+
+    /** The draft as it is saved, with what went wrong beside it. */
+    void showAgain(Context ctx, Episode episode, List<FieldProblem> problems) {
+        desk.pages().showAgain(ctx, TEMPLATE, stored(ctx, episode, EditorProblems.of(problems)));
+    }
+
+    private EditorView stored(Context ctx, Episode episode, Problems problems) {
+        var draft = writing.draft(desk.educator(ctx), episode.id()).orElseThrow();
+        String zone = desk.seriesOf(episode).zone().getId();
+        var form = EpisodeForm.of(draft, episode.number(), uploads.of(episode.id()), zone);
+        return view(ctx, episode, form, draft.savedAt(), problems);
+    }
+
+    /** What was typed, drawn and told, without saving it. */
+    void look(Context ctx, Episode episode, EpisodeForm form) {
+        desk.pages().show(ctx, TEMPLATE, view(ctx, episode, form, Optional.empty(), Problems.NONE));
+    }
+
+    /** What was typed and is saved, with what keeps it from going on. */
+    void showAgain(Context ctx, Episode episode, EpisodeForm form, Instant savedAt, List<FieldProblem> problems) {
+        var view = view(ctx, episode, form, Optional.of(savedAt), EditorProblems.of(problems));
+        desk.pages().showAgain(ctx, TEMPLATE, view);
+    }
+
+    /** Both texts: the one typed here, and what another window saved. Saving again takes the one typed here. */
+    void showConflict(Context ctx, Episode episode, EpisodeForm form, Draft stored, EpisodeDocument typed) {
+        var again = form.withBase(stored.version());
+        var view = view(ctx, episode, again, stored.savedAt(), Problems.NONE)
+                .with(Differences.between(stored.document(), typed));
+        ctx.status(HttpStatus.CONFLICT);
+        desk.pages().show(ctx, TEMPLATE, view);
+    }
+
+    /** What was typed by somebody whose sign-in has run out, with the fields to sign in again. Nothing stored is shown. */
+    void askToSignIn(Context ctx, EpisodeForm form, String email, Problems problems) {
+        var preview = Preview.of(form, false, desk.pages().reader(ctx), clock.instant());
+        var tracks = form.tracks().stream()
+                .map(track -> TrackRow.of(track, Optional.empty()))
+                .toList();
+        ctx.status(HttpStatus.UNAUTHORIZED);
+        desk.pages()
+                .show(
+                        ctx,
+                        TEMPLATE,
+                        new EditorView(
+                                EditorPages.path(ctx),
+                                form,
+                                problems,
+                                preview,
+                                Optional.empty(),
+                                tracks,
+                                List.of(),
+                                email));
+    }
+
+    /** The part that follows the typing. */
+    void preview(Context ctx, EpisodeForm form, boolean narrow) {
+        var preview = Preview.of(form, narrow, desk.pages().reader(ctx), clock.instant());
+        desk.pages().show(ctx, "desk/preview", new PreviewView(preview, narrow));
+    }
+
+    /** The part that changes by itself. */
+    void calendar(Context ctx, Episode episode) {
+        desk.pages().show(ctx, "desk/calendar", new CalendarView(calendarOf(ctx, episode)));
+    }
+
+    /** The row of a recording that just came in. */
+    void track(Context ctx, TrackRow track) {
+        desk.pages().show(ctx, "desk/track", new TrackView(track, List.of(BackingTrack.Kind.values())));
+    }
+
+    private EditorView view(
+            Context ctx, Episode episode, EpisodeForm form, Optional<Instant> savedAt, Problems problems) {
+        var reader = desk.pages().reader(ctx);
+        var series = desk.seriesOf(episode);
+        var about =
+                new About(series.title(), episode.number(), episode.isPublished(), savedAt, calendarOf(ctx, episode));
+        var preview = Preview.of(form, false, reader, clock.instant());
+        return new EditorView(
+                about.calendar().path(),
+                form,
+                problems,
+                preview,
+                Optional.of(about),
+                tracks(episode, form),
+                List.of(),
+                "");
+    }
+
+    private Calendar calendarOf(Context ctx, Episode episode) {
+        return Calendar.of(
+                episode, desk.seriesOf(episode), releases, desk.pages().reader(ctx));
+    }
+
+    private List<TrackRow> tracks(Episode episode, EpisodeForm form) {
+        Map<UploadId, Upload> known =
+                uploads.of(episode.id()).stream().collect(Collectors.toMap(Upload::id, Function.identity()));
+        return form.tracks().stream()
+                .map(track -> TrackRow.of(track, Optional.ofNullable(known.get(track.upload()))))
+                .toList();
+    }
+
+    /** What the script puts into the page. */
+    public record PreviewView(Preview preview, boolean narrow) {}
+
+    /** What the script puts into the page. */
+    public record TrackView(TrackRow track, List<BackingTrack.Kind> kinds) {}
+
+    /** What the script puts into the page. */
+    public record CalendarView(Calendar calendar) {}
+}

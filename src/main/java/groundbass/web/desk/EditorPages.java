@@ -1,0 +1,73 @@
+package groundbass.web.desk;
+
+import groundbass.web.shell.Flash;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.view.Problems;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.function.Function;
+
+/**
+ * Writing an episode. Routes that save let anyone through, because a form whose sign-in has run out must come back with
+ * all that was typed; {@link Saving} asks who it is.
+ */
+final class EditorPages implements PageGroup {
+    static final String PATH = "/desk/episodes/{id}";
+
+    private final Desk desk;
+    private final Editor editor;
+    private final Saving saving;
+
+    EditorPages(Desk desk, Editor editor, Saving saving) {
+        this.desk = desk;
+        this.editor = editor;
+        this.saving = saving;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get(PATH, Role.EDUCATOR, ctx -> editor.show(ctx, desk.episode(ctx)));
+        routes.post(PATH, Role.ANYONE, ctx -> change(ctx, form -> form, ""));
+        routes.post(PATH + "/exercises", Role.ANYONE, ctx -> change(ctx, EpisodeForm::withOneMoreExercise, "#more"));
+        routes.post(PATH + "/exercises/{place}/remove", Role.ANYONE, this::removeExercise);
+        routes.post(PATH + "/look", Role.ANYONE, this::look);
+        routes.post(PATH + "/preview", Role.EDUCATOR, this::preview);
+    }
+
+    static String path(Context ctx) {
+        return PATH.replace("{id}", ctx.pathParam("id"));
+    }
+
+    private void removeExercise(Context ctx) {
+        String place = ctx.pathParam("place");
+        int number = place.matches("[0-9]{1,3}") ? Integer.parseInt(place) : -1;
+        change(ctx, form -> form.withoutExercise(number), "#exercises");
+    }
+
+    private void change(Context ctx, Function<EpisodeForm, EpisodeForm> change, String spot) {
+        saving.save(ctx, change).ifPresent(saved -> {
+            if (saved.problems().isEmpty()) {
+                Flash.say(ctx, "desk.saved");
+                ctx.redirect(path(ctx) + spot, HttpStatus.SEE_OTHER);
+            } else {
+                editor.showAgain(ctx, saved.episode(), saved.form(), saved.at(), saved.problems());
+            }
+        });
+    }
+
+    private void look(Context ctx) {
+        var form = EpisodeForm.read(ctx);
+        if (desk.visitor(ctx).isEmpty()) {
+            editor.askToSignIn(ctx, form, "", Problems.NONE);
+        } else {
+            editor.look(ctx, desk.episode(ctx), form);
+        }
+    }
+
+    private void preview(Context ctx) {
+        desk.episode(ctx);
+        editor.preview(ctx, EpisodeForm.read(ctx), Typed.ticked(ctx, "narrow"));
+    }
+}

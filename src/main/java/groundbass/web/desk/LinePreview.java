@@ -1,0 +1,57 @@
+package groundbass.web.desk;
+
+import groundbass.linetext.LineText;
+import groundbass.linetext.Reading;
+import groundbass.release.Sheets;
+import groundbass.text.Messages;
+import groundbass.walkthrough.Step;
+import groundbass.walkthrough.Walkthrough;
+import java.util.List;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * What a line's text comes to.
+ *
+ * @param field the name of the field with the text
+ * @param drawn whether there is anything to draw, drawn or not
+ * @param svg the sheet, where it could be drawn
+ * @param walk the walkthrough, a sentence each
+ */
+public record LinePreview(
+        String field, boolean drawn, Optional<String> svg, List<Finding> findings, List<String> walk) {
+    private static final Logger log = LoggerFactory.getLogger(LinePreview.class);
+    private static final int MOST_FINDINGS = 50;
+
+    static LinePreview of(String field, String text, double width, Messages messages) {
+        var reading = LineText.read(text);
+        var findings = text.isBlank() ? List.<Finding>of() : findings(reading);
+        if (reading.line().bars().isEmpty()) {
+            return new LinePreview(field, false, Optional.empty(), findings, List.of());
+        }
+        return draw(field, reading, findings, width, messages);
+    }
+
+    /** A fault in drawing must not keep an educator from their own text, so it ends here and goes into the log. */
+    private static LinePreview draw(
+            String field, Reading reading, List<Finding> findings, double width, Messages messages) {
+        try {
+            var svg = new Sheets(messages).svg(reading.line(), width, field + "-");
+            var walk = Walkthrough.of(reading.line(), messages).stream()
+                    .map(Step::text)
+                    .toList();
+            return new LinePreview(field, true, Optional.of(svg), findings, walk);
+        } catch (RuntimeException e) {
+            log.error("a line could not be drawn", e);
+            return new LinePreview(field, true, Optional.empty(), findings, List.of());
+        }
+    }
+
+    private static List<Finding> findings(Reading reading) {
+        return reading.problems().stream()
+                .limit(MOST_FINDINGS)
+                .map(problem -> Finding.of(problem, reading.origins().source()))
+                .toList();
+    }
+}

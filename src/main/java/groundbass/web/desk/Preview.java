@@ -1,0 +1,89 @@
+package groundbass.web.desk;
+
+import groundbass.catalog.FieldProblem;
+import groundbass.groove.GrooveText;
+import groundbass.publishing.Promise;
+import groundbass.text.Message;
+import groundbass.text.Messages;
+import groundbass.web.view.Reader;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+
+/**
+ * What an episode comes to as it is typed now: its lines drawn and told, what is wrong with them, and what moment the
+ * hour to promise stands for. Made anew for every request; nothing of it is kept.
+ */
+public record Preview(LinePreview main, List<LinePreview> exercises, List<Finding> groove, Optional<Message> hour) {
+    /** In staff spaces. */
+    private static final double WIDE = 78;
+
+    private static final double NARROW = 44;
+
+    /** @param narrow whether the reader has little room, as on a phone */
+    static Preview of(EpisodeForm form, boolean narrow, Reader reader, Instant now) {
+        double width = narrow ? NARROW : WIDE;
+        var messages = Messages.of(Locale.forLanguageTag(form.making().language()));
+        var exercises = IntStream.range(0, form.exercises().size())
+                .mapToObj(i ->
+                        LinePreview.of("exercises-" + i, form.exercises().get(i).text(), width, messages))
+                .toList();
+        var main = LinePreview.of("mainLine", form.mainLine(), width, messages);
+        return new Preview(main, exercises, groove(form.groove()), hour(form, reader, now));
+    }
+
+    /** All lines, the main one first. */
+    public List<LinePreview> lines() {
+        return Stream.concat(Stream.of(main), exercises.stream()).toList();
+    }
+
+    /** How many mistakes there are, for the line that tells it. */
+    public int mistakes() {
+        var findings = Stream.concat(lines().stream().flatMap(line -> line.findings().stream()), groove.stream());
+        return (int) findings.filter(Finding::error).count();
+    }
+
+    private static List<Finding> groove(String text) {
+        return text.isBlank()
+                ? List.of()
+                : GrooveText.read(text).problems().stream().map(Finding::of).toList();
+    }
+
+    private static Optional<Message> hour(EpisodeForm form, Reader reader, Instant now) {
+        return local(form.local()).flatMap(local -> zone(form.zone()).map(zone -> hour(local, zone, reader, now)));
+    }
+
+    private static Message hour(LocalDateTime local, ZoneId zone, Reader reader, Instant now) {
+        var promise = Promise.of(local, zone, now);
+        return promise.result()
+                .map(kept -> Message.of(
+                        "desk.publish.hour.means",
+                        new Reader(reader.locale(), zone).moment(kept.at()),
+                        new Reader(reader.locale(), ZoneOffset.UTC).moment(kept.at())))
+                .orElseGet(() -> message(promise.problems().get(0)));
+    }
+
+    private static Message message(FieldProblem problem) {
+        return new Message(problem.key(), problem.args());
+    }
+
+    /** The hour as a browser writes it; empty where nothing or something else was typed. */
+    static Optional<LocalDateTime> local(String text) {
+        try {
+            return Optional.of(LocalDateTime.parse(text.strip()));
+        } catch (DateTimeException e) {
+            return Optional.empty();
+        }
+    }
+
+    static Optional<ZoneId> zone(String text) {
+        return Zones.with("").contains(text) ? Optional.of(ZoneId.of(text)) : Optional.empty();
+    }
+}

@@ -1,0 +1,106 @@
+package groundbass.web.desk;
+
+import groundbass.catalog.BackingTrack;
+import groundbass.catalog.Draft;
+import groundbass.catalog.DraftSave;
+import groundbass.catalog.Educator;
+import groundbass.catalog.EducatorId;
+import groundbass.catalog.Episode;
+import groundbass.catalog.EpisodeDesk;
+import groundbass.catalog.EpisodeDocument;
+import groundbass.catalog.FieldProblem;
+import groundbass.catalog.Upload;
+import groundbass.catalog.UploadId;
+import groundbass.catalog.Uploads;
+import groundbass.web.view.Problems;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+
+/**
+ * Saves what comes with the form of an episode, before whatever its button asks for. Nothing typed is lost: without a
+ * sign-in, and where another window saved since, it answers with the text itself and what can be done.
+ */
+final class Saving {
+    private final Desk desk;
+    private final Entrance entrance;
+    private final EpisodeDesk writing;
+    private final Uploads uploads;
+    private final Editor editor;
+
+    Saving(Desk desk, Entrance entrance, EpisodeDesk writing, Uploads uploads, Editor editor) {
+        this.desk = desk;
+        this.entrance = entrance;
+        this.writing = writing;
+        this.uploads = uploads;
+        this.editor = editor;
+    }
+
+    /** Saves the form as typed; empty where the answer is given already. */
+    Optional<Saved> save(Context ctx) {
+        return save(ctx, form -> form);
+    }
+
+    /** Saves the form as {@code change} makes it. */
+    Optional<Saved> save(Context ctx, Function<EpisodeForm, EpisodeForm> change) {
+        var form = change.apply(EpisodeForm.read(ctx));
+        return writer(ctx, form).flatMap(who -> save(ctx, who, form));
+    }
+
+    /** Who is signed in, or signs in with this very form. */
+    private Optional<EducatorId> writer(Context ctx, EpisodeForm form) {
+        var known = desk.visitor(ctx);
+        if (known.isPresent()) {
+            return known;
+        }
+        String email = Typed.text(ctx, "email");
+        var problems = Problems.NONE;
+        if (!email.isBlank()) {
+            var entered = entrance.enter(ctx, email, Typed.text(ctx, "password"));
+            if (entered.isPresent()) {
+                return entered.map(Educator::id);
+            }
+            problems = new Problems(List.of(FieldProblem.of("email", "desk.signin.wrong")));
+        }
+        editor.askToSignIn(ctx, form, email, problems);
+        return Optional.empty();
+    }
+
+    private Optional<Saved> save(Context ctx, EducatorId who, EpisodeForm form) {
+        var episode = desk.episode(ctx, who);
+        var before = writing.draft(who, episode.id()).orElseThrow(NotFoundResponse::new);
+        var document = form.document(before.document(), id -> upload(id, episode, before.document()));
+        var outcome = writing.saveDraft(who, episode.id(), form.base(), document);
+        var saved = outcome.result().orElseThrow(NotFoundResponse::new);
+        if (saved instanceof DraftSave.Conflict conflict) {
+            editor.showConflict(ctx, episode, form, conflict.stored(), document);
+            return Optional.empty();
+        }
+        return Optional.of(finish(who, episode, form, ((DraftSave.Saved) saved).draft()));
+    }
+
+    private Saved finish(EducatorId who, Episode episode, EpisodeForm form, Draft draft) {
+        var problems = move(who, episode, form.number());
+        return new Saved(
+                who, episode, form.withBase(draft.version()), draft.savedAt().orElseThrow(), problems);
+    }
+
+    private List<FieldProblem> move(EducatorId who, Episode episode, String number) {
+        if (number.isBlank() || number.strip().equals(String.valueOf(episode.number()))) {
+            return List.of();
+        }
+        int to = number.strip().matches("[0-9]{1,6}") ? Integer.parseInt(number.strip()) : 0;
+        return writing.move(who, episode.id(), to).problems();
+    }
+
+    /** A recording that was sent for this episode, or that its document names already. */
+    private Optional<Upload> upload(UploadId id, Episode episode, EpisodeDocument before) {
+        return uploads.find(id)
+                .filter(upload -> upload.episode().equals(episode.id())
+                        || before.backingTracks().stream()
+                                .map(BackingTrack::upload)
+                                .anyMatch(id::equals));
+    }
+}

@@ -1,0 +1,66 @@
+package groundbass.web.desk;
+
+import groundbass.catalog.Settings;
+import groundbass.catalog.SettingsForm;
+import groundbass.web.shell.Chosen;
+import groundbass.web.shell.Flash;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.view.Problems;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.List;
+
+/** What the educator chooses for the whole site. */
+final class SettingsPages implements PageGroup {
+    private static final String PATH = "/desk/settings";
+
+    private final Desk desk;
+    private final Settings settings;
+    private final Chosen chosen;
+
+    SettingsPages(Desk desk, Settings settings, Chosen chosen) {
+        this.desk = desk;
+        this.settings = settings;
+        this.chosen = chosen;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get(PATH, Role.EDUCATOR, this::show);
+        routes.post(PATH, Role.EDUCATOR, this::save);
+    }
+
+    private void show(Context ctx) {
+        desk.pages().show(ctx, "desk/settings", View.of(SettingsForm.of(settings.current()), Problems.NONE));
+    }
+
+    private void save(Context ctx) {
+        var form = read(ctx);
+        var outcome = settings.save(desk.educator(ctx), form);
+        if (outcome.result().isPresent()) {
+            chosen.forget();
+            Flash.say(ctx, "desk.saved");
+            ctx.redirect(PATH, HttpStatus.SEE_OTHER);
+        } else {
+            desk.pages().showAgain(ctx, "desk/settings", View.of(form, new Problems(outcome.problems())));
+        }
+    }
+
+    private static SettingsForm read(Context ctx) {
+        return new SettingsForm(
+                Typed.text(ctx, "siteName"),
+                Typed.text(ctx, "language"),
+                Typed.ticked(ctx, "downloadsNeedSignIn"),
+                Typed.text(ctx, "defaultZone"),
+                Typed.text(ctx, "publicAddress"));
+    }
+
+    /** What the page shows. */
+    public record View(SettingsForm form, List<String> zones, List<LanguageRow> languages, Problems problems) {
+        static View of(SettingsForm form, Problems problems) {
+            return new View(form, Zones.with(form.defaultZone()), LanguageRow.with(form.language()), problems);
+        }
+    }
+}

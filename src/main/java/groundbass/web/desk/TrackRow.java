@@ -1,0 +1,26 @@
+package groundbass.web.desk;
+
+import groundbass.catalog.BackingTrack;
+import groundbass.catalog.Upload;
+import groundbass.catalog.audio.AudioFormat;
+import java.util.Optional;
+
+/** A recording as the page lists it; {@code facts} are missing where nobody is signed in to see them. */
+public record TrackRow(String id, boolean used, String title, BackingTrack.Kind kind, Optional<Facts> facts) {
+    /** What it is by its content; {@code length} in minutes and seconds. */
+    public record Facts(String originalName, AudioFormat format, String length, long size) {
+        static Facts of(Upload upload) {
+            var duration = upload.facts().duration();
+            String length = "%d:%02d".formatted(duration.toMinutes(), duration.toSecondsPart());
+            return new Facts(
+                    upload.originalName(),
+                    upload.facts().format(),
+                    length,
+                    upload.blob().length());
+        }
+    }
+
+    static TrackRow of(TrackForm form, Optional<Upload> upload) {
+        return new TrackRow(form.upload().value(), form.used(), form.title(), form.kind(), upload.map(Facts::of));
+    }
+}

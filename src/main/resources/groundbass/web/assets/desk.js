@@ -1,0 +1,149 @@
+// The page of an episode, while it is written: draws the preview as one types, sends recordings, and follows a build.
+// Everything works without it too, by the buttons.
+const form = document.getElementById("episode");
+const path = form.dataset.path;
+const word = document.getElementById("live-word");
+const SOON = 350; // milliseconds after the last key
+const AGAIN = 2000;
+
+let asked = 0;
+let shown = 0;
+let timer = 0;
+let changed = false;
+
+/** Puts each part of `html` that has an id in the place of the one with that id; opened details stay open. */
+function replaceParts(html) {
+  const parts = new DOMParser().parseFromString(html, "text/html").body;
+  for (const part of [...parts.querySelectorAll("[id^='live-'], [id^='findings-groove'], #calendar")]) {
+    const old = document.getElementById(part.id);
+    if (!old) continue;
+    for (const details of old.querySelectorAll("details[open][id]")) {
+      part.querySelector(`[id="${details.id}"]`)?.setAttribute("open", "");
+    }
+    old.replaceWith(part);
+  }
+}
+
+async function preview() {
+  const number = ++asked;
+  const typed = new URLSearchParams(new FormData(form));
+  const sheet = document.getElementById("live-mainLine");
+  if (sheet.clientWidth < 560) typed.set("narrow", "yes");
+  try {
+    const answer = await fetch(`${path}/preview`, { method: "POST", body: typed });
+    if (answer.status === 401) {
+      word.textContent = form.dataset.expired;
+      return;
+    }
+    if (!answer.ok) throw new Error(String(answer.status));
+    const html = await answer.text();
+    if (number < shown) return; // a later one has been shown already
+    shown = number;
+    replaceParts(html);
+    word.textContent = "";
+  } catch {
+    word.textContent = form.dataset.offline;
+  }
+}
+
+form.addEventListener("input", () => {
+  changed = true;
+  clearTimeout(timer);
+  timer = setTimeout(preview, SOON);
+});
+
+form.addEventListener("submit", () => {
+  changed = false;
+});
+
+window.addEventListener("beforeunload", (event) => {
+  if (changed) event.preventDefault();
+});
+
+// from a finding to its place in the text
+form.addEventListener("click", (event) => {
+  const link = event.target.closest("a[data-line]");
+  if (!link) return;
+  const area = document.getElementById(decodeURIComponent(link.hash.slice(1)));
+  if (!area) return;
+  event.preventDefault();
+  const before = area.value.split("\n").slice(0, Number(link.dataset.line) - 1);
+  const start = before.reduce((sum, line) => sum + line.length + 1, 0) + Number(link.dataset.column) - 1;
+  area.focus();
+  area.setSelectionRange(start, start + Math.max(1, Number(link.dataset.length)));
+});
+
+// a build that is under way
+async function follow() {
+  const calendar = document.getElementById("calendar");
+  if (!calendar || calendar.dataset.busy !== "yes") return;
+  try {
+    const answer = await fetch(`${path}/calendar`);
+    if (answer.ok) replaceParts(await answer.text());
+  } catch {
+    // asked again below
+  }
+  setTimeout(follow, AGAIN);
+}
+setTimeout(follow, AGAIN);
+
+// recordings
+const upload = document.getElementById("upload");
+const file = document.getElementById("file");
+const LARGEST = 100_000_000;
+
+function tell(text) {
+  document.getElementById("file-problem").textContent = text;
+}
+
+function send(chosen) {
+  const bar = document.getElementById("upload-progress");
+  const request = new XMLHttpRequest(); // fetch does not tell how much is sent
+  request.open("PUT", `${path}/tracks?name=${encodeURIComponent(chosen.name)}`);
+  request.upload.addEventListener("progress", (event) => {
+    bar.value = event.lengthComputable ? (100 * event.loaded) / event.total : 0;
+  });
+  request.addEventListener("loadend", () => {
+    bar.hidden = true;
+    arrived(request);
+  });
+  bar.hidden = false;
+  bar.value = 0;
+  tell("");
+  request.send(chosen);
+}
+
+function arrived(request) {
+  if (request.status === 201) {
+    const row = document.createElement("li");
+    row.innerHTML = request.responseText; // escaped by the server, as every page is
+    document.getElementById("track-list").append(row);
+    file.value = "";
+    changed = true;
+    word.textContent = file.dataset.done;
+    return;
+  }
+  if (request.status === 401) {
+    tell(form.dataset.expired);
+    return;
+  }
+  try {
+    tell(JSON.parse(request.responseText).detail);
+  } catch {
+    tell(file.dataset.failed);
+  }
+}
+
+upload?.addEventListener("submit", (event) => {
+  event.preventDefault();
+  const chosen = file.files[0];
+  if (!chosen) return;
+  if (chosen.size > LARGEST) {
+    tell(file.dataset.tooLarge);
+    return;
+  }
+  send(chosen);
+});
+
+// a narrow page is drawn anew for its width
+if (document.getElementById("live-mainLine").clientWidth < 560) preview();
