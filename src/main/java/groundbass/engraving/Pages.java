@@ -10,6 +10,7 @@ final class Pages {
     private static final double LEAST_GAP = 2.2;
     private static final double MOST_GAP = 6;
     private static final double AFTER_HEADER = 1.5;
+    private static final double OVER_FOOTER = 2.2;
 
     private final Paper paper;
     private final List<Page.Part> header;
@@ -52,7 +53,7 @@ final class Pages {
     /** What a page has for its systems. */
     private double room(boolean first) {
         double top = first ? headerHeight() : 0;
-        return paper.height().orElseThrow() - 2 * paper.margin() - top - footer.height() - 1;
+        return paper.height().orElseThrow() - 2 * paper.margin() - top - footer.height() - OVER_FOOTER;
     }
 
     private double headerHeight() {

@@ -19,8 +19,8 @@ final class SystemDrawing {
             new Beams(),
             new Stems(),
             new Rests(),
-            new Tuplets(),
             new Articulations(),
+            new Tuplets(),
             new Ties());
 
     private static final List<Concern> TAB = List.of(new TabNumbers(), new TabLines());

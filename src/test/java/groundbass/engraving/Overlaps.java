@@ -72,7 +72,7 @@ final class Overlaps {
 
     private static boolean mustBeApart(Mark a, Mark b) {
         boolean oneThing = a.kind() == b.kind() && a.owner().equals(b.owner());
-        if (oneThing || isSharedHead(a, b)) {
+        if (oneThing || isShared(a, b)) {
             return false;
         }
         boolean solid = SOLID.contains(a.kind()) && SOLID.contains(b.kind());
@@ -86,9 +86,10 @@ final class Overlaps {
                         || IN_THE_WAY_OF_TEXT.contains(other.kind()));
     }
 
-    private static boolean isSharedHead(Mark a, Mark b) {
-        return a.kind() == Kind.HEAD
-                && b.kind() == Kind.HEAD
+    /** Two voices may share a head, and a dot. */
+    private static boolean isShared(Mark a, Mark b) {
+        return a.kind() == b.kind()
+                && (a.kind() == Kind.HEAD || a.kind() == Kind.DOT)
                 && Math.abs(a.box().left() - b.box().left()) < 0.01
                 && Math.abs(a.box().top() - b.box().top()) < 0.01;
     }

@@ -59,6 +59,22 @@ class SheetPdfTest {
     }
 
     @Test
+    void manyAtOnceDoNotDisturbOneAnother() {
+        var distinct = java.util.stream.IntStream.range(0, 12)
+                .parallel()
+                .mapToObj(i -> {
+                    try {
+                        return java.util.Arrays.hashCode(pdf(RandomLines.line(6, 8)));
+                    } catch (IOException e) {
+                        throw new java.io.UncheckedIOException(e);
+                    }
+                })
+                .distinct()
+                .toList();
+        assertThat(distinct).hasSize(1);
+    }
+
+    @Test
     void sixteenBarsStayUnderAHundredAndFiftyKilobytes() throws IOException {
         assertThat(pdf(RandomLines.line(5, 16))).hasSizeLessThan(150_000);
     }
