@@ -68,19 +68,19 @@ final class FileViews {
             case BUNDLE -> say("student.file.bundle");
             case SHEET -> say("student.file.sheet");
             case READ_ME -> say("student.file.read_me");
-            case MIDI -> ofLine(file, "student.file.midi");
-            case LINE_TEXT -> ofLine(file, "student.file.line_text");
+            case MIDI -> ofLine(file, "midi");
+            case LINE_TEXT -> ofLine(file, "line_text");
             case PRACTICE -> practice(file);
             case OWN_TRACK -> own(file);
             case PICTURE, PAGE -> throw new IllegalArgumentException("offered to nobody: " + file.name());
         };
     }
 
-    private String ofLine(ReleaseFile file, String key) {
+    private String ofLine(ReleaseFile file, String form) {
         var exercise = EXERCISE.matcher(file.name());
         return exercise.matches()
-                ? say("student.file.exercise", Integer.valueOf(exercise.group(1)), say(key))
-                : say(key);
+                ? say("student.file.exercise." + form, Integer.valueOf(exercise.group(1)))
+                : say("student.file." + form);
     }
 
     private String practice(ReleaseFile file) {

@@ -1,0 +1,111 @@
+package groundbass.web.student;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.Cookie;
+import groundbass.audience.Person;
+import groundbass.audience.StudentId;
+import groundbass.store.Instants;
+import groundbass.web.Browser;
+import groundbass.web.Site;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The student's pages as a reader sees them; the pictures stay under target/looks to be looked at. */
+@Tag("browser")
+class LessonLooksTest {
+    static Browser browser;
+    static Site site;
+    static String session;
+
+    @BeforeAll
+    static void open() {
+        browser = Browser.open();
+        site = Site.open();
+        Shelf.fill(site);
+        session = site.signedIn(new Person.OfStudent(student())).getValue();
+    }
+
+    @AfterAll
+    static void close() {
+        if (site != null) {
+            site.close();
+            browser.close();
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "/, 390, LIGHT",
+        "/, 1280, DARK",
+        "/series/quay-exercises, 390, DARK",
+        "/series/quay-exercises, 1280, LIGHT",
+        "/series/quay-exercises/1, 390, LIGHT",
+        "/series/quay-exercises/1, 390, DARK",
+        "/series/quay-exercises/1, 1280, LIGHT",
+        "/series/quay-exercises/1, 1280, DARK",
+        "/sign-in, 390, LIGHT",
+        "/sign-in/sent, 1280, DARK",
+        "/me, 390, DARK",
+        "/me, 1280, LIGHT",
+        "/me/delete, 390, LIGHT"
+    })
+    void pagesFitAndHaveNoBarriers(String path, int width, ColorScheme scheme) {
+        var page = browser.page(width, 900, scheme);
+        page.context().addCookies(List.of(new Cookie("session", session).setUrl(site.address())));
+        var complaints = new ArrayList<String>();
+        page.onConsoleMessage(message -> complaints.add(message.text()));
+        page.onPageError(complaints::add);
+        page.navigate(site.address() + path);
+        page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(picture(path, width, scheme)));
+        assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
+        assertThat(Browser.barriers(page)).isEmpty();
+        assertThat(complaints).as("the browser's own complaints").isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"390, sheet-narrow", "799, sheet-narrow", "800, sheet-wide", "1280, sheet-wide"})
+    void oneOfTheTwoWidthsOfASheetIsShown(int width, String shown) {
+        var page = browser.page(width, 900, ColorScheme.LIGHT);
+        page.navigate(site.address() + "/series/quay-exercises/1");
+        var seen = (List<?>) page.evaluate("() => [...document.querySelectorAll('.sheet-page')]"
+                + ".filter(e => e.getBoundingClientRect().height > 0).map(e => e.classList[1])");
+        assertThat(seen).hasSize(2).allMatch(shown::equals);
+    }
+
+    /** WCAG 2.2, success criterion 2.5.5 (44 by 44 pixels) for what stands alone. */
+    @Test
+    void whatIsPressedIsLargeEnoughForAThumb() {
+        var page = browser.page(390, 900, ColorScheme.LIGHT);
+        page.navigate(site.address() + "/series/quay-exercises/1");
+        var small = page.evaluate("() => [...document.querySelectorAll('.button, button, audio, summary, .walk a')]"
+                + ".filter(e => e.getBoundingClientRect().height < 44).map(e => e.outerHTML)");
+        assertThat((List<?>) small).isEmpty();
+    }
+
+    private static StudentId student() {
+        var id = StudentId.next();
+        site.groundbass()
+                .database()
+                .jdbi()
+                .useHandle(handle -> handle.execute(
+                        "insert into student (id, email, locale, created_at) values (?, 'eyes@reader.example', 'en', ?)",
+                        id.value(),
+                        Instants.toColumn(site.clock().instant())));
+        return id;
+    }
+
+    private static Path picture(String path, int width, ColorScheme scheme) {
+        String name = path.equals("/") ? "shelves" : path.substring(1).replace('/', '-');
+        return Path.of("target", "looks", name + "-" + width + "-" + scheme + ".png");
+    }
+}
