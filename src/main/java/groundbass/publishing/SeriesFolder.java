@@ -20,6 +20,8 @@ import java.util.stream.IntStream;
 
 /** Reads a series from a folder of the files that an educator would write; seed-data/README.md gives their form. */
 final class SeriesFolder {
+    private static final String LANGUAGE = DocumentSettings.USUAL.language();
+
     private SeriesFolder() {}
 
     /** @throws UncheckedIOException where a file that must be there cannot be read */
@@ -57,7 +59,7 @@ final class SeriesFolder {
                 groove(folder, fact(facts, "groove")),
                 new Rights(fact(facts, "composer"), fact(facts, "credit"), fact(facts, "rights")),
                 List.of(),
-                DocumentSettings.USUAL);
+                new DocumentSettings(LANGUAGE, facts.getProperty("tempos", DocumentSettings.USUAL.tempos())));
         return new EpisodePackage(folder.getFileName().toString(), document, weeksAgo(facts));
     }
 

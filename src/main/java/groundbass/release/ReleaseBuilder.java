@@ -8,9 +8,13 @@ import groundbass.catalog.Upload;
 import groundbass.catalog.Uploads;
 import groundbass.store.Blobs;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -54,14 +58,21 @@ public final class ReleaseBuilder {
         var recipe = release.recipe();
         var document = revisions.find(recipe.revision()).orElseThrow().document();
         var making = new LessonFiles(Lesson.of(document), recipe);
-        var made = new ArrayList<ReleaseFile>();
-        var steps = making.steps();
-        for (int done = 0; done < steps.size(); done++) {
-            releases.progress(release.id(), done, steps.size());
-            made.add(keep(steps.get(done).get()));
-        }
+        var made = make(release.id(), making.steps());
         made.addAll(ownTracks(document.backingTracks()));
         return bundled(document, recipe, made, making);
+    }
+
+    /** On all cores, since sound takes long to encode; the files come out in the order of their steps. */
+    private List<ReleaseFile> make(ReleaseId id, List<Supplier<Rendered>> steps) {
+        var done = new AtomicInteger();
+        return steps.parallelStream()
+                .map(step -> {
+                    var file = keep(step.get());
+                    releases.progress(id, done.incrementAndGet(), steps.size());
+                    return file;
+                })
+                .collect(Collectors.toCollection(ArrayList::new));
     }
 
     /** The bundle first, since it is what most readers want; then its read-me and the single files. */
@@ -82,9 +93,13 @@ public final class ReleaseBuilder {
         return all;
     }
 
-    private ReleaseFile keep(Rendered file) throws IOException {
-        var blob = blobs.put(file.bytes());
-        return new ReleaseFile(file.name(), file.role(), file.mediaType(), blob.length(), blob.sha256());
+    private ReleaseFile keep(Rendered file) {
+        try {
+            var blob = blobs.put(file.bytes());
+            return new ReleaseFile(file.name(), file.role(), file.mediaType(), blob.length(), blob.sha256());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private List<ReleaseFile> ownTracks(List<BackingTrack> tracks) {
