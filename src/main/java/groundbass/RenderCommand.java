@@ -19,14 +19,17 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.TypeConversionException;
 
 /** {@code render}: line files become sheets, MIDI and words, without a server. */
 @Command(
@@ -72,14 +75,39 @@ final class RenderCommand implements Callable<Integer> {
             converter = Percent.class)
     private int tempo = 100;
 
-    @Option(names = "--language", paramLabel = "TAG", description = "Of the words: en or de.")
+    @Option(
+            names = "--language",
+            paramLabel = "TAG",
+            description = "Of the words: en or de.",
+            converter = Language.class)
     private Locale language = Locale.ENGLISH;
 
     /** Reads {@code 60%} and {@code 60}. */
     static final class Percent implements ITypeConverter<Integer> {
+        private static final Pattern FIGURE = Pattern.compile("(\\d{1,4})%?");
+
         @Override
         public Integer convert(String text) {
-            return Integer.valueOf(text.strip().replaceFirst("%$", ""));
+            var figure = FIGURE.matcher(text.strip());
+            int percent = figure.matches() ? Integer.parseInt(figure.group(1)) : 0;
+            if (percent < Playing.SLOWEST || percent > Playing.FASTEST) {
+                throw new TypeConversionException(
+                        "'" + text + "' is no percentage from " + Playing.SLOWEST + "% to " + Playing.FASTEST + "%");
+            }
+            return percent;
+        }
+    }
+
+    /** Reads the tag of a language that the messages speak. */
+    static final class Language implements ITypeConverter<Locale> {
+        private static final List<Locale> SPOKEN = List.of(Locale.ENGLISH, Locale.GERMAN);
+
+        @Override
+        public Locale convert(String text) {
+            return SPOKEN.stream()
+                    .filter(spoken -> spoken.toLanguageTag().equals(text))
+                    .findFirst()
+                    .orElseThrow(() -> new TypeConversionException("'" + text + "' is neither en nor de"));
         }
     }
 

@@ -15,6 +15,9 @@ import org.apache.pdfbox.Loader;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import picocli.CommandLine;
 
 class LineCommandsTest {
     private static final String LINE = "title Slack Water\ntempo 60\n\nbar 1\n1-4 E0, E3\n";
@@ -52,6 +55,29 @@ class LineCommandsTest {
                 .isZero();
         assertThat(seconds("slack.mid")).isEqualTo(16);
         assertThat(folder.resolve("slack.pdf")).doesNotExist();
+    }
+
+    @Test
+    void renderSpeaksTheLanguageAsked() throws IOException {
+        assertThat(run(
+                        "render",
+                        line.toString(),
+                        "--out",
+                        folder.toString(),
+                        "--only",
+                        "walkthrough",
+                        "--language",
+                        "de"))
+                .isZero();
+        assertThat(folder.resolve("slack.txt")).content().contains("Takt 1");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"--language,xx", "--tempo,fast", "--tempo,0", "--tempo,900%", "--tempo,99999999999"})
+    void anOptionOutOfRangeIsToldInWords(String option, String value) {
+        assertThat(run("render", line.toString(), "--out", folder.toString(), option, value))
+                .isEqualTo(CommandLine.ExitCode.USAGE);
+        assertThat(err.toString()).contains("'" + value + "'").doesNotContain("Exception");
     }
 
     @Test
