@@ -8,6 +8,7 @@ import groundbass.score.Bar;
 import groundbass.score.Direction;
 import groundbass.score.Fraction;
 import groundbass.score.Grid;
+import groundbass.score.Line;
 import groundbass.score.Note;
 import groundbass.score.Position;
 import java.util.ArrayList;
@@ -29,7 +30,7 @@ final class BarAssembler {
 
     /** How many notes the line may still have. */
     static final class NoteBudget {
-        private int left = groundbass.score.Line.MOST_NOTES;
+        private int left = Line.MOST_NOTES;
 
         boolean take() {
             return left-- > 0;
@@ -51,7 +52,9 @@ final class BarAssembler {
         var said = stretches.stream().map(Stretch::span).toList();
         var wanted = raw.head.chords().isPresent() ? copied.withoutChords() : copied;
         var rest = admitted(wanted.without(said), raw);
-        new Unsaid(frame, desk.problems()).check(stretches, rest.covered(), raw.head.span());
+        if (!raw.unread) {
+            new Unsaid(frame, desk.problems()).check(stretches, rest.covered(), raw.head.span());
+        }
         sound(stretches, rest, raw.head.copied().map(RawBar.Copied::span).orElse(raw.head.span()));
         bar.directions.addAll(rest.directions());
         new ChordReader(frame, grid, desk.problems()).read(raw.head.chords(), rest.chords(), bar.chords);

@@ -1,6 +1,7 @@
 package groundbass.linetext;
 
 import groundbass.score.Count;
+import groundbass.score.Grid;
 import groundbass.score.Meter;
 import groundbass.score.Passes.Fault;
 import java.util.List;
@@ -167,7 +168,7 @@ final class BarProblems {
         return Problem.error(
                 "beat-unsaid",
                 span,
-                what + " of bar " + bar + " is left unsaid; write '" + counts + "  rest', '" + counts
+                "bar " + bar + " leaves " + what + " unsaid; write '" + counts + "  rest', '" + counts
                         + "  hold', or let the line before it span it.");
     }
 
@@ -175,7 +176,7 @@ final class BarProblems {
         return Problem.error(
                 "too-finely-divided",
                 span,
-                "the times of bar " + bar + " have no common division of " + groundbass.score.Grid.FINEST
+                "the times of bar " + bar + " have no common division of " + Grid.FINEST
                         + " parts or fewer to a whole note; this one is left out.");
     }
 

@@ -1,6 +1,7 @@
 package groundbass.linetext;
 
 import groundbass.linetext.CountLine.Target;
+import groundbass.score.Count;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -29,11 +30,26 @@ final class CountLineReader {
 
     private List<Target> targets() {
         var targets = new ArrayList<Target>();
-        while (tokens.sees(CountLineReader::looksLikeCount)) {
+        while (tokens.sees(
+                token -> looksLikeCount(token) && (targets.isEmpty() || !EventProblems.isFretFirst(token)))) {
             var token = tokens.take().orElseThrow();
-            Targets.parse(token).ifPresentOrElse(targets::add, () -> problems.add(EventProblems.badCount(token)));
+            Targets.parse(token)
+                    .map(this::half)
+                    .ifPresentOrElse(targets::add, () -> problems.add(EventProblems.badCount(token)));
         }
         return targets;
+    }
+
+    /** {@code 1+} is how many write {@code 1&} by hand. */
+    private Target half(Target typed) {
+        if (!tokens.takeMark("+")) {
+            return typed;
+        }
+        problems.add(EventProblems.plusForAnd(tokens.last(), typed.from().toString()));
+        return Count.parse(typed.from() + "&")
+                .filter(half -> typed.last().isEmpty())
+                .map(half -> new Target(typed.span(), half, Optional.empty()))
+                .orElse(typed);
     }
 
     private static boolean looksLikeCount(Token token) {

@@ -1,16 +1,21 @@
 package groundbass.linetext;
 
+import groundbass.score.Direction;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /** What can be wrong with a count line, an event, a place or a word. */
 final class EventProblems {
+    private static final Pattern FRET_FIRST = Pattern.compile("(\\d{1,2}|x)([A-G][#b]{0,2})");
+
     private EventProblems() {}
 
     static Problem badCount(Token found) {
-        var first = java.util.stream.IntStream.range(0, found.text().length())
+        var first = IntStream.range(0, found.text().length())
                 .takeWhile(i -> Character.isDigit(found.text().charAt(i)))
                 .count();
         return Problem.error(
@@ -64,7 +69,7 @@ final class EventProblems {
                         "'" + found.text()
                                 + "' is no place; expected a string and a fret (A3), a dead string (Ax), 'rest' or"
                                 + " 'hold'.")
-                .suggesting(nearest.or(() -> capital(found.text())));
+                .suggesting(nearest.or(() -> capital(found.text())).or(() -> turned(found.text())));
     }
 
     /** {@code a3} and {@code AX} for {@code A3} and {@code Ax}. */
@@ -73,6 +78,34 @@ final class EventProblems {
         String rest = text.substring(1);
         boolean place = first >= 'A' && first <= 'G' && rest.matches("[#b]{0,2}(\\d{1,2}|[xX])");
         return place ? Optional.of(first + rest.replace('X', 'x')) : Optional.empty();
+    }
+
+    /** {@code 3E} for {@code E3}. */
+    private static Optional<String> turned(String text) {
+        var turned = FRET_FIRST.matcher(text);
+        return turned.matches() ? Optional.of(turned.group(2) + turned.group(1)) : Optional.empty();
+    }
+
+    static boolean isFretFirst(Token token) {
+        return turned(token.text()).isPresent();
+    }
+
+    static Problem apart(Span span, String together) {
+        return Problem.error("apart", span, "a string and its fret are written together, without a space.")
+                .suggesting(together);
+    }
+
+    static Problem noComma(Token found) {
+        return Problem.error(
+                        "no-comma",
+                        found.span(),
+                        "a comma stands before a new event, + before another place of the same one.")
+                .suggesting(", " + found.text() + " or + " + found.text());
+    }
+
+    static Problem plusForAnd(Span span, String count) {
+        return Problem.error("plus-for-and", span, "the half of a count is written &, since + joins places.")
+                .suggesting(count + "&");
     }
 
     static Problem noFret(Token found) {
@@ -112,7 +145,7 @@ final class EventProblems {
                         found.span(),
                         "'" + found.text() + "' is no word for a place; expected one of: " + String.join(" ", known)
                                 + ", or a text in quotes.")
-                .suggesting(Nearest.to(found.text(), known));
+                .suggesting(OtherNames.of(found.text()).or(() -> Nearest.to(found.text(), known)));
     }
 
     static Problem notForRest(Token found) {
@@ -151,8 +184,7 @@ final class EventProblems {
         return Problem.error(
                 "bad-text",
                 span,
-                "a text above the staff is one line of 1 to " + groundbass.score.Direction.Words.LONGEST
-                        + " characters.");
+                "a text above the staff is one line of 1 to " + Direction.Words.LONGEST + " characters.");
     }
 
     static Problem noWay(Span span, String what, List<String> ways) {

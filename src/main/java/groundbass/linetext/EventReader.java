@@ -70,8 +70,15 @@ final class EventReader {
     /** {@code E hold}: one string's sound goes on. */
     private void bareString(Token token, StringRef string) {
         var hold = tokens.take(next -> next.isWord("hold"));
+        var fret = tokens.take(
+                next -> next.isWord("x") || Numbers.whole(next.text()).isPresent());
         if (hold.isPresent()) {
             items.add(words.readForHold(token.span().to(hold.get().span()), Optional.of(string)));
+        } else if (fret.isPresent()) {
+            var span = token.span().to(fret.get().span());
+            problems.add(EventProblems.apart(span, token.text() + fret.get().text()));
+            items.add(new Played(
+                    span, new StringRef(span, string.text()), fret.get().text(), words.readForPlace()));
         } else {
             problems.add(EventProblems.noFret(token));
             words.readForPlace();
@@ -87,6 +94,13 @@ final class EventReader {
                 .map(item ->
                         item instanceof Played played && played.words().isNone() ? played.with(last.words()) : item)
                 .toList();
+    }
+
+    /** Whether this names a string and a fret. */
+    static boolean isPlace(Token token) {
+        return PlaceParts.of(token.text())
+                .filter(parts -> !parts.fret().isEmpty())
+                .isPresent();
     }
 
     /** A place cut into its string and its fret, {@code x} for a dead string, empty for a bare string. */

@@ -4,6 +4,7 @@ import groundbass.linetext.Event.Held;
 import groundbass.linetext.Event.Item;
 import groundbass.linetext.Event.StringRef;
 import groundbass.linetext.Event.Until;
+import groundbass.score.Direction;
 import groundbass.score.Dynamic;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -95,7 +96,7 @@ final class EventWords {
     }
 
     private void addText(Token token) {
-        if (!groundbass.score.Direction.Words.isText(token.text())) {
+        if (!Direction.Words.isText(token.text())) {
             problems.add(EventProblems.badText(token.span()));
         } else if (texts.contains(token.text())) {
             problems.add(EventProblems.twice(token.span(), token.text()));

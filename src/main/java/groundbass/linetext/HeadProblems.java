@@ -4,13 +4,20 @@ import groundbass.score.Place;
 import groundbass.score.Tempo;
 import groundbass.score.Tuning;
 import groundbass.theory.Key;
+import groundbass.theory.Letter;
 import groundbass.theory.Mode;
 import groundbass.theory.NoteName;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** What can be wrong with the settings at the head or before a bar. */
 final class HeadProblems {
+    private static final Pattern MINOR = Pattern.compile("([A-G][#b]?)(m|mi|min)");
+
     private HeadProblems() {}
 
     static Problem noValue(Span span, Keyword word) {
@@ -34,9 +41,16 @@ final class HeadProblems {
 
     static Problem noTonic(Token found) {
         return Problem.error(
-                "no-tonic",
-                found.span(),
-                "'" + found.text() + "' is no tonic; write a key as 'A dorian' or 'Bb major'.");
+                        "no-tonic",
+                        found.span(),
+                        "'" + found.text() + "' is no tonic; write a key as 'A dorian' or 'Bb major'.")
+                .suggesting(minor(found.text()));
+    }
+
+    /** {@code Am} and {@code F#min} for {@code A minor} and {@code F# minor}. */
+    private static Optional<String> minor(String text) {
+        var minor = MINOR.matcher(text);
+        return minor.matches() ? Optional.of(minor.group(1) + " " + Mode.MINOR) : Optional.empty();
     }
 
     static Problem noMode(Span span, NoteName tonic, List<String> modes) {
@@ -48,9 +62,8 @@ final class HeadProblems {
     }
 
     static Problem noSignature(Span span, NoteName tonic, Mode mode) {
-        String others = java.util.stream.Stream.of(-1, 0, 1)
-                .flatMap(alteration -> java.util.Arrays.stream(groundbass.theory.Letter.values())
-                        .map(letter -> new NoteName(letter, alteration)))
+        String others = Stream.of(-1, 0, 1)
+                .flatMap(alteration -> Arrays.stream(Letter.values()).map(letter -> new NoteName(letter, alteration)))
                 .filter(name -> name.pitchClass() == tonic.pitchClass() && Key.isWritable(name, mode))
                 .map(name -> name + " " + mode)
                 .collect(Collectors.joining(" or "));
@@ -102,11 +115,14 @@ final class HeadProblems {
         return Problem.error("no-number", span, "'" + word + "' needs a number here.");
     }
 
-    static Problem badMeter(Span span) {
+    static Problem badMeter(Token found) {
         return Problem.error(
-                "bad-meter",
-                span,
-                "a meter is two figures such as 4/4 or 12/8; the lower is 1, 2, 4, 8 or 16, the upper 1 to 32.");
+                        "bad-meter",
+                        found.span(),
+                        "a meter is two figures such as 4/4 or 12/8; the lower is 1, 2, 4, 8 or 16, the upper 1 to 32.")
+                .suggesting(Numbers.whole(found.text())
+                        .filter(counts -> counts >= 2 && counts <= 6)
+                        .map(counts -> counts + "/4"));
     }
 
     static Problem badGroups(Span span, int counts) {

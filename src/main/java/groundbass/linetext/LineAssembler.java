@@ -128,6 +128,7 @@ final class LineAssembler {
         var copied = copy.map(found -> Copying.of(
                         bars.get(found.bar() - first()).original(), found.counts(), frame.from(), frame.to()))
                 .orElse(Copying.NOTHING);
+        raw.unread |= raw.head.copied().isPresent() && copy.isEmpty();
         var bar = new BarAssembler(frame, desk).assemble(raw, copied);
         bar.copy = copy;
         bars.add(bar);

@@ -22,7 +22,7 @@ final class MeterReader {
         var unit =
                 Numbers.whole(figures.text().substring(Math.min(figures.text().length(), slash + 1)));
         if (counts.isEmpty() || unit.isEmpty() || !Meter.isUnit(unit.get()) || !isCounts(counts.get())) {
-            problems.add(HeadProblems.badMeter(figures.span()));
+            problems.add(HeadProblems.badMeter(figures));
             return Optional.empty();
         }
         if (tokens.atEnd()) {

@@ -107,7 +107,11 @@ final class PlaceWordReader {
                         spelling(),
                         name -> ornament(words.ornaments().withSpelling(name)));
             case "until" -> read(Kind.UNTIL, word, until(tokens, problems), until -> words = words.with(until));
-            default -> problems.add(EventProblems.unknownWord(word, KNOWN));
+            default ->
+                problems.add(
+                        EventReader.isPlace(word)
+                                ? EventProblems.noComma(word)
+                                : EventProblems.unknownWord(word, KNOWN));
         }
     }
 
@@ -151,6 +155,7 @@ final class PlaceWordReader {
         var way = tokens.take(token -> ways.containsKey(token.text()));
         if (way.isEmpty()) {
             problems.add(EventProblems.noWay(tokens.here(), what, List.copyOf(new TreeMap<>(ways).keySet())));
+            skipValue();
         }
         return way.map(token -> ways.get(token.text()));
     }
@@ -163,10 +168,18 @@ final class PlaceWordReader {
         var part = tokens.take(token -> quarters(token.text()).isPresent()).flatMap(token -> quarters(token.text()));
         long quarters = 4L * whole.orElse(0) + part.orElse(0);
         if (quarters < 1 || quarters > Bend.MOST_QUARTERS) {
+            if (whole.isEmpty() && part.isEmpty()) {
+                skipValue();
+            }
             problems.add(EventProblems.badBend(here));
             return Optional.empty();
         }
         return Optional.of(new Bend((int) quarters));
+    }
+
+    /** What stands where a value should, unless it is a word of its own, so that it is complained of once. */
+    private void skipValue() {
+        tokens.take(token -> token.kind() == Token.Kind.WORD && !KNOWN.contains(token.text()));
     }
 
     private static Optional<Integer> quarters(String text) {
@@ -189,6 +202,7 @@ final class PlaceWordReader {
         var touched = number(1, Harmonic.HIGHEST_TOUCHED);
         if (touched.isEmpty()) {
             problems.add(EventProblems.badTouch(tokens.last()));
+            skipValue();
         }
         return touched.map(Harmonic::touchedAt);
     }
@@ -197,6 +211,7 @@ final class PlaceWordReader {
         var fret = number(0, Place.Fretted.MOST_FRETS);
         if (fret.isEmpty()) {
             problems.add(EventProblems.badGrace(tokens.last()));
+            skipValue();
         }
         return fret;
     }
@@ -205,6 +220,7 @@ final class PlaceWordReader {
         var finger = number(1, 4);
         if (finger.isEmpty()) {
             problems.add(EventProblems.badFinger(tokens.last()));
+            skipValue();
         }
         return finger;
     }
@@ -213,6 +229,7 @@ final class PlaceWordReader {
         var name = tokens.take(token -> NoteName.parse(token.text()).isPresent());
         if (name.isEmpty()) {
             problems.add(EventProblems.badSpelling(tokens.here()));
+            skipValue();
         }
         return name.flatMap(token -> NoteName.parse(token.text()));
     }

@@ -7,12 +7,16 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** One bar as typed, before anything in it is given a time: filled line by line, then read once. */
 final class RawBar {
     final Head head;
     final Before before;
     final List<CountLine> counts = new ArrayList<>();
+
+    /** Whether part of it could not be read, so that what is left unsaid is no news. */
+    boolean unread;
 
     RawBar(Head head, Before before) {
         this.head = head;
@@ -59,7 +63,7 @@ final class RawBar {
 
         /** Where the first thing said stands. */
         Optional<Span> first() {
-            return java.util.stream.Stream.concat(settings.stream().map(Setting::span), signs.values().stream())
+            return Stream.concat(settings.stream().map(Setting::span), signs.values().stream())
                     .min(Span::compareTo);
         }
     }

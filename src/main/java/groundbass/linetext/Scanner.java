@@ -55,7 +55,7 @@ final class Scanner {
     /** What is left of the line, cut at spaces, at these marks and before a comment. */
     Tokens tokens(String marks) {
         var tokens = new ArrayList<Token>();
-        while (!atEnd() && !(plain.charAt(at) == '#' && isAfterTwoSpaces())) {
+        while (!atEnd() && !isComment()) {
             tokens.add(next(marks));
             end = at;
             skipSpaces();
@@ -68,18 +68,42 @@ final class Scanner {
         return new Span(line, start + 1, end - start);
     }
 
+    /** No word begins with the sign of a comment, so one that stands too close is still meant as one. */
+    private boolean isComment() {
+        if (plain.charAt(at) != '#') {
+            return false;
+        }
+        if (!isAfterTwoSpaces()) {
+            problems.add(TextProblems.commentTooClose(new Span(line, at + 1, 1)));
+        }
+        return true;
+    }
+
     private Token next(String marks) {
         if (startsQuote()) {
             return quoted();
         }
         int from = at++;
+        if (isSemicolon(from, marks)) {
+            problems.add(TextProblems.semicolon(new Span(line, from + 1, 1)));
+            return new Token(Token.Kind.MARK, ",", new Span(line, from + 1, 1));
+        }
         if (marks.indexOf(plain.charAt(from)) >= 0) {
             return token(Token.Kind.MARK, from, at);
         }
-        while (!atEnd() && plain.charAt(at) != ' ' && marks.indexOf(plain.charAt(at)) < 0 && !startsQuote()) {
+        while (!atEnd() && !endsWord(marks)) {
             at++;
         }
         return token(Token.Kind.WORD, from, at);
+    }
+
+    private boolean endsWord(String marks) {
+        char c = plain.charAt(at);
+        return c == ' ' || marks.indexOf(c) >= 0 || isSemicolon(at, marks) || startsQuote();
+    }
+
+    private boolean isSemicolon(int index, String marks) {
+        return plain.charAt(index) == ';' && marks.indexOf(',') >= 0;
     }
 
     private boolean startsQuote() {

@@ -54,7 +54,8 @@ final class SignReader {
         var times = Numbers.whole(text.isEmpty() ? "" : text.substring(1))
                 .filter(n -> "x*".indexOf(text.charAt(0)) >= 0 && n >= 2 && n <= Passes.MOST_PASSES);
         if (times.isEmpty()) {
-            problems.add(BarProblems.badTimes(typed.get().span(), Passes.MOST_PASSES));
+            problems.add(BarProblems.badTimes(typed.get().span(), Passes.MOST_PASSES)
+                    .suggesting(Numbers.whole(text).map(n -> "x" + n)));
         }
         return Optional.of(new RepeatEnd(times));
     }

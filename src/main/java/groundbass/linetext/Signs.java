@@ -25,6 +25,7 @@ final class Signs {
     List<Repeats> agreed() {
         var signs = new ArrayList<Repeats>();
         bars.forEach(bar -> signs.add(bar.before.repeats));
+        closeEndings(signs);
         var faults = Passes.faults(skeleton(signs));
         faults.forEach(fault -> problems.add(BarProblems.of(fault.kind(), span(fault))));
         while (!faults.isEmpty()) {
@@ -32,6 +33,19 @@ final class Signs {
             faults = Passes.faults(skeleton(signs));
         }
         return signs;
+    }
+
+    /** A bracket ends where its repeat end stands, whether or not that is said as well. */
+    private static void closeEndings(List<Repeats> signs) {
+        boolean open = false;
+        for (int i = 0; i < signs.size(); i++) {
+            var here = signs.get(i);
+            open |= here.ending().isPresent();
+            if (open && here.end().isPresent()) {
+                signs.set(i, here.withEndingEnd());
+            }
+            open &= !signs.get(i).endingEnd();
+        }
     }
 
     static boolean isSeam(List<Repeats> signs, int index) {

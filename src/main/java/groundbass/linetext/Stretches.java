@@ -18,7 +18,7 @@ final class Stretches {
     /**
      * A count line and its time.
      *
-     * @param lastBeat the start of the last beat that it fills: a line that begins there or later shortens this one
+     * @param lastBeat the start of the last beat that it fills: a line that begins later shortens this one
      */
     record Stretch(Target target, CountLine line, Fraction from, Fraction to, Fraction lastBeat) {
         Copy.Span span() {
@@ -114,7 +114,8 @@ final class Stretches {
     }
 
     private Stretch shortened(Stretch before, Stretch next) {
-        if (next.from().isBefore(before.lastBeat())) {
+        boolean named = before.target().last().isPresent();
+        if (next.from().isBefore(before.lastBeat()) || (named && next.from().equals(before.lastBeat()))) {
             problems.add(BarProblems.overlap(next.target().span(), next.target().from(), Bounds.text(before.target())));
         }
         return before.until(next.from());

@@ -1,5 +1,7 @@
 package groundbass.linetext;
 
+import groundbass.score.Bar;
+import groundbass.score.Line;
 import java.util.List;
 
 /** What can be wrong with any line of a text. */
@@ -40,16 +42,26 @@ final class TextProblems {
         return Problem.error(
                 "too-many-notes",
                 span,
-                "a bar holds at most " + groundbass.score.Bar.MOST_NOTES + " notes and a line "
-                        + groundbass.score.Line.MOST_NOTES + "; this one is left out.");
+                "a bar holds at most " + Bar.MOST_NOTES + " notes and a line " + Line.MOST_NOTES
+                        + "; this one is left out.");
     }
 
     static Problem tooManyDirections(Span span) {
         return Problem.error(
                 "too-many-directions",
                 span,
-                "a bar holds at most " + groundbass.score.Bar.MOST_DIRECTIONS
+                "a bar holds at most " + Bar.MOST_DIRECTIONS
                         + " loudnesses and texts; those of this event are left out.");
+    }
+
+    static Problem commentTooClose(Span span) {
+        return Problem.error("comment-too-close", span, "a comment behind something else needs two spaces before it.")
+                .suggesting("two spaces before #");
+    }
+
+    static Problem semicolon(Span span) {
+        return Problem.error("semicolon", span, "commas stand between events and between chords; this is read as one.")
+                .suggesting(",");
     }
 
     static Problem openQuote(Span span) {

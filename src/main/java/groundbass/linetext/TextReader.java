@@ -119,7 +119,7 @@ final class TextReader {
             problems.add(BarProblems.noBar(span));
             bar(Head.plain(span));
         }
-        read.ifPresent(this::count);
+        read.ifPresentOrElse(this::count, () -> bars.get(bars.size() - 1).unread = true);
     }
 
     private void count(CountLine line) {

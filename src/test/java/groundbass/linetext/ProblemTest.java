@@ -11,7 +11,7 @@ class ProblemTest {
     @Test
     void aProblemNamesFoundAndExpectedAndWhatToDo() {
         assertThat(LineText.read("a.line", "bar 1\n1-3  E5\n").report()).isEqualTo("""
-                        a.line:2:1: error: count 4 of bar 1 is left unsaid; write '4  rest', '4  hold', or let the line before it span it.
+                        a.line:2:1: error: bar 1 leaves count 4 unsaid; write '4  rest', '4  hold', or let the line before it span it.
                             1-3  E5
                             ^^^
                         """);

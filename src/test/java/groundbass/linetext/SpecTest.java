@@ -16,8 +16,8 @@ import org.junit.jupiter.params.provider.MethodSource;
  * of {@code ----}. Expected values were worked out by hand from the rules of the design.
  */
 class SpecTest {
-    private static final List<String> CHAPTERS =
-            List.of("1-header", "2-bars", "3-counts", "4-events", "5-words", "6-copies", "7-repeats", "8-typing");
+    private static final List<String> CHAPTERS = List.of(
+            "1-header", "2-bars", "3-counts", "4-events", "5-words", "6-copies", "7-repeats", "8-typing", "9-slips");
 
     record Example(String chapter, int number, String input, String expected) {
         @Override
