@@ -10,7 +10,6 @@ import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -22,6 +21,8 @@ import java.util.stream.Stream;
  * hour to promise stands for. Made anew for every request; nothing of it is kept.
  */
 public record Preview(LinePreview main, List<LinePreview> exercises, List<Finding> groove, Optional<Message> hour) {
+    private static final ZoneId UTC = ZoneId.of("UTC");
+
     /** In staff spaces. */
     private static final double WIDE = 78;
 
@@ -66,7 +67,7 @@ public record Preview(LinePreview main, List<LinePreview> exercises, List<Findin
                 .map(kept -> Message.of(
                         "desk.publish.hour.means",
                         new Reader(reader.locale(), zone).moment(kept.at()),
-                        new Reader(reader.locale(), ZoneOffset.UTC).moment(kept.at())))
+                        new Reader(reader.locale(), UTC).moment(kept.at())))
                 .orElseGet(() -> message(promise.problems().get(0)));
     }
 

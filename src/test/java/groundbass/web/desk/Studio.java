@@ -14,6 +14,7 @@ import groundbass.web.Html;
 import groundbass.web.Site;
 import io.restassured.http.Cookie;
 import io.restassured.specification.RequestSpecification;
+import java.time.Duration;
 import java.util.List;
 
 /** A site with an educator at the desk, another one, and a series of either. */
@@ -35,6 +36,7 @@ final class Studio implements AutoCloseable {
         episodes = new Episodes(jdbi);
         writing = new EpisodeDesk(jdbi, audit, site.clock());
         series = done(catalog.create(site.educator(), new SeriesForm("Low Tide", "", "Grooves.", "Europe/Vienna")));
+        site.clock().advance(Duration.ofMinutes(1)); // so that it is clear who was there first
         var stranger = done(new Educators(jdbi, audit, site.clock())
                 .create("Other Studio", "other@trial.example", "another password"));
         var theirs = done(catalog.create(stranger.id(), new SeriesForm("High Tide", "", "", "Europe/Vienna")));

@@ -1,0 +1,141 @@
+package groundbass.web.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
+import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.Cookie;
+import groundbass.catalog.Episode;
+import groundbass.web.Browser;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The desk as an educator sees it; the pictures stay under target/looks to be looked at. */
+@Tag("browser")
+class DeskLooksTest {
+    static Browser browser;
+    static Studio studio;
+    static Episode written;
+
+    @BeforeAll
+    static void open() {
+        browser = Browser.open();
+        studio = new Studio();
+        written = studio.episode("Rope Ladder");
+        EpisodePagesTest.typed(studio.form(), 0, Studio.LINE)
+                .formParam("exerciseName", "Slowly")
+                .formParam("exerciseText", "bar 1\n1-4  E5, E58\n")
+                .formParam("local", "2026-02-06T18:00")
+                .formParam("zone", "Europe/Vienna")
+                .post("/desk/episodes/" + written.id());
+        studio.episode("Night Bridge");
+    }
+
+    @AfterAll
+    static void close() {
+        if (studio != null) {
+            studio.close();
+            browser.close();
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "/desk/sign-in, 390, LIGHT",
+        "/desk/sign-in, 1280, DARK",
+        "/desk, 390, DARK",
+        "/desk, 1280, LIGHT",
+        "/desk/series/new, 390, LIGHT",
+        "/desk/series/new, 1280, DARK",
+        "EPISODE, 390, LIGHT",
+        "EPISODE, 390, DARK",
+        "EPISODE, 1280, LIGHT",
+        "EPISODE, 1280, DARK",
+        "/desk/outbox, 390, LIGHT",
+        "/desk/outbox, 1280, DARK",
+        "/desk/settings, 390, DARK",
+        "/desk/settings, 1280, LIGHT",
+        "/desk/account, 390, LIGHT",
+        "/desk/account, 1280, DARK"
+    })
+    void pagesFitAndHaveNoBarriers(String path, int width, ColorScheme scheme) {
+        var page = signedIn(width, scheme);
+        var complaints = complaints(page);
+        page.navigate(address(path.equals("EPISODE") ? "/desk/episodes/" + written.id() : path));
+        page.waitForLoadState();
+        page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(picture(path, width, scheme)));
+        assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
+        assertThat(Browser.barriers(page)).isEmpty();
+        assertThat(complaints).as("the browser's own complaints").isEmpty();
+    }
+
+    @Test
+    void aMistakeIsToldWhileOneTypesAndGoesWhenItIsMended() {
+        var episode = studio.episode("Typed by hand");
+        var page = signedIn(1280, ColorScheme.LIGHT);
+        page.navigate(address("/desk/episodes/" + episode.id()));
+        page.fill("#mainLine", "bar 1\n1-4  E5, E58\n");
+        var findings = page.locator("#findings-mainLine");
+        PlaywrightAssertions.assertThat(findings).containsText("fret 58 on string E");
+        PlaywrightAssertions.assertThat(page.locator("#live-said")).hasText("1 mistake");
+        page.click("#findings-mainLine a");
+        assertThat(page.evaluate("() => getSelection().toString()")).isEqualTo("E58");
+
+        page.keyboard().type("E8");
+        PlaywrightAssertions.assertThat(page.locator("#live-said")).hasText("No mistakes");
+        PlaywrightAssertions.assertThat(findings).hasText("");
+        var sheet = page.locator("#live-mainLine svg");
+        PlaywrightAssertions.assertThat(sheet).isVisible();
+        String before = sheet.innerHTML();
+        page.locator("#mainLine").press("Control+End");
+        page.keyboard().type("bar 2\n1-4  A5 slap\n");
+        PlaywrightAssertions.assertThat(page.locator("#walk-mainLine"))
+                .containsText(Pattern.compile("slap", Pattern.CASE_INSENSITIVE));
+        assertThat(sheet.innerHTML()).isNotEqualTo(before);
+
+        page.click("form#episode button >> nth=0");
+        page.waitForURL("**/desk/episodes/" + episode.id());
+        assertThat(page.inputValue("#mainLine")).contains("A5 slap");
+    }
+
+    @Test
+    void theHourIsExplainedWhileItIsChosen() {
+        var page = signedIn(1280, ColorScheme.LIGHT);
+        page.navigate(address("/desk/episodes/" + written.id()));
+        page.selectOption("#zone", "Europe/Vienna");
+        page.fill("#local", "2026-07-03T18:00");
+        PlaywrightAssertions.assertThat(page.locator("#live-hour")).containsText("CEST");
+    }
+
+    private static Page signedIn(int width, ColorScheme scheme) {
+        var page = browser.page(width, 900, scheme);
+        page.context()
+                .addCookies(List.of(new Cookie("session", studio.cookie.getValue()).setUrl(studio.site.address())));
+        return page;
+    }
+
+    private static String address(String path) {
+        return studio.site.address() + path;
+    }
+
+    private static List<String> complaints(Page page) {
+        var complaints = new ArrayList<String>();
+        page.onConsoleMessage(message -> complaints.add(message.text()));
+        page.onPageError(complaints::add);
+        return complaints;
+    }
+
+    private static Path picture(String path, int width, ColorScheme scheme) {
+        String name = path.replaceFirst("^/", "").replace('/', '-').toLowerCase(java.util.Locale.ROOT);
+        return Path.of("target", "looks", name + "-" + width + "-" + scheme + ".png");
+    }
+}
