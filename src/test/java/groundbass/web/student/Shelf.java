@@ -6,6 +6,7 @@ import groundbass.catalog.Episode;
 import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.EpisodeDocument;
 import groundbass.catalog.Episodes;
+import groundbass.catalog.GrooveSource;
 import groundbass.catalog.Level;
 import groundbass.catalog.LineSource;
 import groundbass.catalog.Revisions;
@@ -26,14 +27,23 @@ import groundbass.store.BlobFolder;
 import groundbass.web.Site;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.function.BooleanSupplier;
 import org.jdbi.v3.core.Jdbi;
 
 /** Short lessons on a site, with all their files really made: two that are out and one that is not. */
 final class Shelf {
     static final String SERIES = "quay-exercises";
     static final String DRAFT_TITLE = "Nobody may see this yet";
+
+    /** Nine in the morning of the 20th in the series' zone (UTC+13 in its summer, IANA tzdata). */
+    static final Instant FIRST = Instant.parse("2026-01-19T20:00:00Z");
+
+    private static final String SUMMARY = "Two bars that cross the strings.";
 
     private static final String LINE = """
             title   Two Planks
@@ -105,34 +115,46 @@ final class Shelf {
 
     /** Makes a release of an episode and, if wanted, puts it out in place of what is out. */
     ReleaseId release(int number, String summary, boolean out) {
-        var episode = episode(number);
+        var id = build(episode(number), summary);
+        if (out) {
+            publish(number, id, site.clock().instant());
+        }
+        return id;
+    }
+
+    private ReleaseId build(Episode episode, String summary) {
         var desk = new EpisodeDesk(jdbi, new Audit(jdbi, site.clock()), site.clock());
         var draft = desk.draft(site.educator(), episode.id()).orElseThrow();
         desk.saveDraft(site.educator(), episode.id(), draft.version(), document(episode.title(), summary));
         var revision =
                 desk.makeRevision(site.educator(), episode.id(), "").result().orElseThrow();
-        var before = releases.latest(episode.id()).map(Release::recipe);
         var recipe = new Recipe(
                 revision.id(),
-                before.map(Recipe::release).orElse(0) + 1,
+                releases.latest(episode.id())
+                                .map(last -> last.recipe().release())
+                                .orElse(0)
+                        + 1,
                 "Quay Exercises",
-                number,
-                SERIES + "-%02d".formatted(number),
+                episode.number(),
+                "%s-%02d-%s".formatted(SERIES, episode.number(), episode.slug().value()),
                 site.address() + "/e/" + episode.id(),
-                before.map(Recipe::date).orElse(java.time.LocalDate.EPOCH),
+                LocalDate.of(2026, 1, 1),
                 Recipe.RENDERERS);
         var id = jdbi.inTransaction(handle -> releases.create(
                 handle, episode.id(), recipe, false, site.clock().instant()));
         builder.build(id);
-        if (out) {
-            jdbi.useTransaction(
-                    handle -> releases.publish(handle, id, site.clock().instant()));
-        }
         return id;
     }
 
+    private void publish(int number, ReleaseId id, Instant at) {
+        jdbi.useTransaction(handle -> {
+            releases.publish(handle, id, at);
+            episodes.markPublished(handle, episode(number).id(), at);
+        });
+    }
+
     /** The record is closed a moment after the last byte: asks again until it is so, for ten seconds. */
-    static void await(java.util.function.BooleanSupplier so) {
+    static void await(BooleanSupplier so) {
         long end = System.nanoTime() + 10_000_000_000L;
         while (!so.getAsBoolean() && System.nanoTime() < end) {
             Thread.onSpinWait();
@@ -145,16 +167,18 @@ final class Shelf {
         var incoming = new SeriesImport(
                 jdbi, site.clock(), audit, releases, id -> site.address() + "/e/" + id, builder::build);
         var all = List.of(
-                new EpisodePackage("1", document("First <Plank>"), OptionalInt.of(2)),
-                new EpisodePackage("2", document("Second Plank"), OptionalInt.of(1)),
+                new EpisodePackage("1", document("First <Plank>"), OptionalInt.empty()),
+                new EpisodePackage("2", document("Second Plank"), OptionalInt.empty()),
                 new EpisodePackage("3", document(DRAFT_TITLE), OptionalInt.empty()));
         incoming.run(site.educator(), new SeriesPackage(form, new Slug(SERIES), all));
+        publish(1, build(episode(1), SUMMARY), FIRST);
+        publish(2, build(episode(2), SUMMARY), FIRST.plus(Duration.ofDays(7)));
         new SeriesCatalog(jdbi, audit, site.clock())
                 .create(site.educator(), new SeriesForm("Empty so far", "empty", "", "UTC"));
     }
 
     private static EpisodeDocument document(String title) {
-        return document(title, "Two bars that cross the strings.");
+        return document(title, SUMMARY);
     }
 
     private static EpisodeDocument document(String title, String summary) {
@@ -167,7 +191,7 @@ final class Shelf {
                 new LineSource("", LINE),
                 List.of(new LineSource("", LINE.replace("Two Planks", "Exercise: one plank"))),
                 List.of(),
-                groundbass.catalog.GrooveSource.CHOSEN_BY_METER,
+                GrooveSource.CHOSEN_BY_METER,
                 new Rights("Quay Studio", "Fingered by Quay Studio.", "Own work of the trial studio."),
                 List.of(),
                 new DocumentSettings("en", "75"));
