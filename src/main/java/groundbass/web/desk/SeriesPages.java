@@ -41,7 +41,7 @@ final class SeriesPages implements PageGroup {
     }
 
     private void begin(Context ctx) {
-        var blank = new SeriesForm("", "", "", settings.get().defaultZone().getId());
+        var blank = new SeriesForm("", "", "", Zones.named(settings.get().defaultZone()));
         desk.pages().show(ctx, "desk/series", View.of(NEW, blank, Problems.NONE));
     }
 

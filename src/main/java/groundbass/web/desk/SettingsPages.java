@@ -33,7 +33,18 @@ final class SettingsPages implements PageGroup {
     }
 
     private void show(Context ctx) {
-        desk.pages().show(ctx, "desk/settings", View.of(SettingsForm.of(settings.current()), Problems.NONE));
+        desk.pages().show(ctx, "desk/settings", View.of(chosenNow(), Problems.NONE));
+    }
+
+    private SettingsForm chosenNow() {
+        var now = settings.current();
+        var form = SettingsForm.of(now);
+        return new SettingsForm(
+                form.siteName(),
+                form.language(),
+                form.downloadsNeedSignIn(),
+                Zones.named(now.defaultZone()),
+                form.publicAddress());
     }
 
     private void save(Context ctx) {
@@ -60,7 +71,8 @@ final class SettingsPages implements PageGroup {
     /** What the page shows. */
     public record View(SettingsForm form, List<String> zones, List<LanguageRow> languages, Problems problems) {
         static View of(SettingsForm form, Problems problems) {
-            return new View(form, Zones.with(form.defaultZone()), LanguageRow.with(form.language()), problems);
+            var zones = Zones.with(form.defaultZone());
+            return new View(form, zones, LanguageRow.with(form.language()), problems);
         }
     }
 }

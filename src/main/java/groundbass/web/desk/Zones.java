@@ -16,6 +16,11 @@ final class Zones {
 
     private Zones() {}
 
+    /** The name under which a zone can be chosen here; Java calls universal time "Z" where nobody chose otherwise. */
+    static String named(ZoneId zone) {
+        return zone.getId().equals("Z") ? "UTC" : zone.getId();
+    }
+
     /** All of them; {@code chosen} too, where it is another, so that no form changes what was chosen. */
     static List<String> with(String chosen) {
         return ALL.contains(chosen) || chosen.isBlank()

@@ -3,6 +3,7 @@ package groundbass.web.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
@@ -22,6 +23,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** The desk as an educator sees it; the pictures stay under target/looks to be looked at. */
 @Tag("browser")
 class DeskLooksTest {
+    /** Milliseconds; a build takes seconds where nothing else runs. */
+    private static final double TWO_MINUTES = 120_000;
+
     static Browser browser;
     static Studio studio;
     static Episode written;
@@ -114,6 +118,23 @@ class DeskLooksTest {
         page.selectOption("#zone", "Europe/Vienna");
         page.fill("#local", "2026-07-03T18:00");
         PlaywrightAssertions.assertThat(page.locator("#live-hour")).containsText("CEST");
+    }
+
+    @Test
+    void aBuildIsFollowedUntilTheLessonIsOut() {
+        var episode = studio.episode("Followed");
+        EpisodePagesTest.typed(studio.form(), 0, Studio.LINE).post("/desk/episodes/" + episode.id() + "/publish");
+        var page = signedIn(1280, ColorScheme.LIGHT);
+        page.navigate(address("/desk/episodes/" + episode.id()));
+        var patience = new LocatorAssertions.ContainsTextOptions().setTimeout(TWO_MINUTES);
+        PlaywrightAssertions.assertThat(page.locator("#calendar .standing")).containsText("Out since", patience);
+        page.click("#calendar summary");
+        PlaywrightAssertions.assertThat(page.locator("#calendar")).containsText("sheet.pdf");
+        assertThat(Browser.barriers(page)).isEmpty();
+        page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(Path.of("target/looks/out.png")));
+        assertThat(Studio.mistakes(
+                        studio.browser().get("/desk/episodes/" + episode.id()).asString()))
+                .isEmpty();
     }
 
     private static Page signedIn(int width, ColorScheme scheme) {
