@@ -1,0 +1,195 @@
+package groundbass.web;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Download;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.LocatorAssertions.IsVisibleOptions;
+import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.ColorScheme;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.zip.ZipInputStream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The main job from end to end, as its three people do it: an educator sets up the desk, writes a line, is told of a
+ * mistake, mends it and publishes; a student signs in by letter and takes the bundle home; the educator sees who took
+ * what.
+ */
+@Tag("browser")
+class WholePathTest {
+    private static final Browser BROWSER = Browser.open();
+    private static final Site SITE = Site.open();
+    private static final String STUDENT = "reader@student.example";
+    private static final Pattern LINK = Pattern.compile("/sign-in/[A-Za-z0-9_-]{20,}");
+    private static final double BUILT_WITHIN_MILLISECONDS = 120_000;
+    private static final String WITH_A_MISTAKE = """
+            title Slack Water
+            key   A minor
+            tempo 96
+
+            bar 1 over Am7
+            1-2 A0, A33
+            3-4 D2 pop, Dx
+            """;
+
+    @AfterAll
+    static void close() {
+        SITE.close();
+        BROWSER.close();
+    }
+
+    @Test
+    void educatorWritesStudentTakesEducatorCounts() throws IOException {
+        var educator = BROWSER.page();
+        setUp(educator);
+        publish(educator);
+        demandSignIn(educator);
+
+        var student = BROWSER.page(390, 800, ColorScheme.LIGHT);
+        openTheLesson(student);
+        signIn(student, educator);
+        var bundle = take(student);
+        assertThat(names(bundle)).contains("sheet.pdf", "line.mid", "line.txt", "README.txt", "practice/full-100.mp3");
+
+        student.navigate(SITE.address() + "/me");
+        assertThat(student.getByRole(AriaRole.MAIN)).containsText("Slack Water");
+        fine(student);
+        count(educator);
+    }
+
+    private static void setUp(Page page) {
+        String code = SITE.groundbass().firstSteps().setUpCode().orElseThrow();
+        page.navigate(SITE.address() + "/desk/set-up");
+        fine(page);
+        page.getByLabel("Set-up code").fill(code);
+        page.getByLabel("Your name, or your studio’s").fill("Quay Studio");
+        page.getByLabel("E-mail address").fill("desk@quay.example");
+        page.getByLabel("Password").fill("four strings and a thumb");
+        press(page, "Open the desk");
+        assertThat(page).hasURL(SITE.address() + "/desk");
+        fine(page);
+    }
+
+    private static void publish(Page page) {
+        page.getByText("New series").first().click();
+        page.getByLabel("Title of the series").fill("Low Tide");
+        press(page, "Create the series");
+        page.getByText("New lesson").first().click();
+        page.getByLabel("Title of the lesson").fill("Slack Water");
+        press(page, "Begin writing");
+
+        page.getByLabel("Line text").fill(WITH_A_MISTAKE);
+        press(page, "Save the draft");
+        assertThat(page.getByRole(AriaRole.MAIN)).containsText("fret 33");
+        assertThat(page.getByLabel("Line text")).hasValue(WITH_A_MISTAKE);
+        page.getByLabel("Line text").fill(WITH_A_MISTAKE.replace("A33", "A3"));
+        page.getByLabel("Rights line").fill("Own work of Quay Studio.");
+        press(page, "Save the draft");
+        assertThat(page.getByRole(AriaRole.MAIN)).not().containsText("fret 33");
+        fine(page);
+
+        press(page, "Publish now");
+        assertThat(page.getByText("out since").first())
+                .isVisible(new IsVisibleOptions().setTimeout(BUILT_WITHIN_MILLISECONDS));
+        fine(page);
+    }
+
+    private static void demandSignIn(Page page) {
+        page.navigate(SITE.address() + "/desk/settings");
+        page.getByRole(AriaRole.CHECKBOX).first().check();
+        page.getByRole(AriaRole.MAIN).getByRole(AriaRole.BUTTON).first().click();
+        fine(page);
+    }
+
+    private static void openTheLesson(Page page) {
+        page.navigate(SITE.address() + "/");
+        fine(page);
+        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Slack Water"))
+                .first()
+                .click();
+        assertThat(page.getByRole(AriaRole.HEADING, new Page.GetByRoleOptions().setLevel(1)))
+                .containsText("Slack Water");
+        assertThat(page.locator("svg[role=img]:visible")).hasCount(1);
+        fine(page);
+    }
+
+    /** The letter lies on the desk, since this site has no mail server. */
+    private static void signIn(Page student, Page educator) {
+        bundleLink(student).click();
+        student.getByLabel("E-mail address").fill(STUDENT);
+        fine(student);
+        press(student, "Send me the link");
+        fine(student);
+        student.navigate(SITE.address() + link(educator));
+        fine(student);
+        press(student, "Sign me in");
+        assertThat(student.getByRole(AriaRole.MAIN)).not().containsText("Sign me in");
+    }
+
+    private static String link(Page educator) {
+        educator.navigate(SITE.address() + "/desk/outbox");
+        fine(educator);
+        Locator letter =
+                educator.getByRole(AriaRole.MAIN).getByRole(AriaRole.LINK).first();
+        letter.click();
+        Matcher link = LINK.matcher(educator.getByRole(AriaRole.MAIN).innerText());
+        assertThat(link.find()).as("a sign-in link in the letter").isTrue();
+        return link.group();
+    }
+
+    private static Download take(Page page) {
+        page.navigate(SITE.address() + "/series/low-tide/1");
+        return page.waitForDownload(() -> bundleLink(page).click());
+    }
+
+    private static Locator bundleLink(Page page) {
+        return page.getByRole(
+                        AriaRole.LINK, new Page.GetByRoleOptions().setName(Pattern.compile("^Take everything home")))
+                .first();
+    }
+
+    private static List<String> names(Download download) throws IOException {
+        var names = new ArrayList<String>();
+        try (var zip = new ZipInputStream(Files.newInputStream(download.path()))) {
+            for (var entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
+                names.add(entry.getName());
+            }
+        }
+        return names;
+    }
+
+    private static void count(Page page) {
+        page.navigate(SITE.address() + "/desk/statistics");
+        fine(page);
+        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Slack Water"))
+                .first()
+                .click();
+        assertThat(page.getByRole(AriaRole.MAIN)).containsText(STUDENT);
+        assertThat(page.getByRole(AriaRole.MAIN)).containsText("low-tide-01-slack-water.zip");
+        fine(page);
+    }
+
+    private static void press(Page page, String name) {
+        page.getByRole(
+                        AriaRole.BUTTON,
+                        new Page.GetByRoleOptions().setName(name).setExact(true))
+                .first()
+                .click();
+    }
+
+    /** No barrier that the accessibility checker knows (WCAG 2.2 AA), and nothing wider than the window. */
+    private static void fine(Page page) {
+        assertThat(Browser.barriers(page)).as(page.url()).isEmpty();
+        assertThat(Browser.overflow(page)).as(page.url()).isZero();
+    }
+}
