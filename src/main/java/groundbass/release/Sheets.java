@@ -52,7 +52,7 @@ public final class Sheets {
 
     /** A4 pages of one line as a tagged PDF. */
     public byte[] pdf(Line line, Imprint imprint) {
-        return pdf(line, List.of(), imprint);
+        return pdf(List.of(sheet(line, imprint, new PrintedWords(messages))), imprint);
     }
 
     /** A4 pages of a line and its exercises, each beginning on a page of its own, numbered through. */
@@ -66,11 +66,15 @@ public final class Sheets {
         var sheets = new ArrayList<Sheet>();
         int done = 0;
         for (var line : lines) {
-            var pages = pages(line, imprint, words.numbered(done, count));
-            sheets.add(new Sheet(pages, Walkthrough.alternatives(line, messages)));
-            done += pages.size();
+            var sheet = sheet(line, imprint, words.numbered(done, count));
+            sheets.add(sheet);
+            done += sheet.pages().size();
         }
         return pdf(sheets, imprint);
+    }
+
+    private Sheet sheet(Line line, Imprint imprint, SheetWords words) {
+        return new Sheet(pages(line, imprint, words), Walkthrough.alternatives(line, messages));
     }
 
     private static List<Page> pages(Line line, Imprint imprint, SheetWords words) {
