@@ -122,6 +122,15 @@ class ReadingTest {
     }
 
     @Test
+    void aRecordingOfTheEducatorsOwnIsNamedAndCanBePlayed() {
+        var page = page(SERIES + "/1");
+        String path = page.select("audio[src$=.wav]").attr("src");
+        assertThat(page.select(".track:has(audio[src$=.wav]) strong").text())
+                .isEqualTo("Band without the bass: Evening take");
+        site.program().get(path).then().statusCode(200).contentType(containsString("wav"));
+    }
+
+    @Test
     void notesComeAsHtmlWithoutAnythingThatRuns() {
         var notes = page(SERIES + "/1").select("section[aria-labelledby=notes]");
         assertThat(notes.select("h3").eachText()).containsExactly("What it trains");

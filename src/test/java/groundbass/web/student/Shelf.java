@@ -1,6 +1,7 @@
 package groundbass.web.student;
 
 import groundbass.catalog.Audit;
+import groundbass.catalog.BackingTrack;
 import groundbass.catalog.DocumentSettings;
 import groundbass.catalog.Episode;
 import groundbass.catalog.EpisodeDesk;
@@ -25,6 +26,8 @@ import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import groundbass.store.BlobFolder;
 import groundbass.web.Site;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Duration;
@@ -33,6 +36,10 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.function.BooleanSupplier;
+import javax.sound.sampled.AudioFileFormat;
+import javax.sound.sampled.AudioFormat;
+import javax.sound.sampled.AudioInputStream;
+import javax.sound.sampled.AudioSystem;
 import org.jdbi.v3.core.Jdbi;
 
 /** Short lessons on a site, with all their files really made: two that are out and one that is not. */
@@ -76,11 +83,13 @@ final class Shelf {
     final Episodes episodes;
     private final Site site;
     private final Jdbi jdbi;
+    private final Uploads uploads;
     private final ReleaseBuilder builder;
 
-    private Shelf(Site site, Jdbi jdbi, ReleaseBuilder builder) {
+    private Shelf(Site site, Jdbi jdbi, Uploads uploads, ReleaseBuilder builder) {
         this.site = site;
         this.jdbi = jdbi;
+        this.uploads = uploads;
         this.builder = builder;
         this.releases = new Releases(jdbi);
         this.episodes = new Episodes(jdbi);
@@ -93,7 +102,7 @@ final class Shelf {
             var blobs = new BlobFolder(site.data().resolve("files"), clock);
             var uploads = new Uploads(jdbi, blobs, new Audit(jdbi, clock), clock);
             var builder = new ReleaseBuilder(new Releases(jdbi), new Revisions(jdbi, clock), uploads, blobs, clock);
-            var shelf = new Shelf(site, jdbi, builder);
+            var shelf = new Shelf(site, jdbi, uploads, builder);
             shelf.bring();
             return shelf;
         } catch (IOException e) {
@@ -115,17 +124,17 @@ final class Shelf {
 
     /** Makes a release of an episode and, if wanted, puts it out in place of what is out. */
     ReleaseId release(int number, String summary, boolean out) {
-        var id = build(episode(number), summary);
+        var id = build(episode(number), document(episode(number).title(), summary));
         if (out) {
             publish(number, id, site.clock().instant());
         }
         return id;
     }
 
-    private ReleaseId build(Episode episode, String summary) {
+    private ReleaseId build(Episode episode, EpisodeDocument document) {
         var desk = new EpisodeDesk(jdbi, new Audit(jdbi, site.clock()), site.clock());
         var draft = desk.draft(site.educator(), episode.id()).orElseThrow();
-        desk.saveDraft(site.educator(), episode.id(), draft.version(), document(episode.title(), summary));
+        desk.saveDraft(site.educator(), episode.id(), draft.version(), document);
         var revision =
                 desk.makeRevision(site.educator(), episode.id(), "").result().orElseThrow();
         var recipe = new Recipe(
@@ -171,10 +180,34 @@ final class Shelf {
                 new EpisodePackage("2", document("Second Plank"), OptionalInt.empty()),
                 new EpisodePackage("3", document(DRAFT_TITLE), OptionalInt.empty()));
         incoming.run(site.educator(), new SeriesPackage(form, new Slug(SERIES), all));
-        publish(1, build(episode(1), SUMMARY), FIRST);
-        publish(2, build(episode(2), SUMMARY), FIRST.plus(Duration.ofDays(7)));
+        publish(1, build(episode(1), withOwnTrack(episode(1))), FIRST);
+        publish(2, build(episode(2), document(episode(2).title())), FIRST.plus(Duration.ofDays(7)));
         new SeriesCatalog(jdbi, audit, site.clock())
                 .create(site.educator(), new SeriesForm("Empty so far", "empty", "", "UTC"));
+    }
+
+    /** A lesson with a recording of the educator's own: a second of silence. */
+    private EpisodeDocument withOwnTrack(Episode episode) {
+        try {
+            var upload = uploads.accept(site.educator(), episode.id(), "take.wav", new ByteArrayInputStream(silence()))
+                    .result()
+                    .orElseThrow();
+            var track = new BackingTrack(
+                    upload.id(), upload.blob().sha256(), "Evening take", BackingTrack.Kind.WITHOUT_BASS);
+            return document(episode.title()).withBackingTracks(List.of(track));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Written by the JDK's own sound classes. */
+    private static byte[] silence() throws IOException {
+        int rate = 8_000;
+        var out = new ByteArrayOutputStream();
+        var format = new AudioFormat(rate, 16, 1, true, false);
+        var sound = new AudioInputStream(new ByteArrayInputStream(new byte[2 * rate]), format, rate);
+        AudioSystem.write(sound, AudioFileFormat.Type.WAVE, out);
+        return out.toByteArray();
     }
 
     private static EpisodeDocument document(String title) {

@@ -1,0 +1,46 @@
+package groundbass.web.student;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.Config;
+import groundbass.audience.DownloadState;
+import groundbass.audience.Statistics;
+import groundbass.web.Site;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Test;
+
+/** Behind a front server that sends files itself, told by X-Accel-Redirect (its manual; the name is its own). */
+class HandOverTest {
+    static final Site site = Site.open(config -> new Config(
+            config.data(),
+            config.host(),
+            config.port(),
+            config.publicAddress(),
+            false,
+            false,
+            Optional.of("/kept/"),
+            config.database(),
+            config.mail()));
+    static final Shelf shelf = Shelf.fill(site);
+
+    @AfterAll
+    static void close() {
+        site.close();
+    }
+
+    @Test
+    void theFrontServerIsToldWhereTheFileLiesAndTheRecordSaysSo() {
+        var answer = site.program().get(shelf.file(1, "sheet.pdf"));
+        String place = answer.header("X-Accel-Redirect");
+        assertThat(place).startsWith("/kept/");
+        assertThat(site.data().resolve(place.substring("/kept/".length()))).isRegularFile();
+        assertThat(answer.asByteArray()).isEmpty();
+        assertThat(answer.header("Content-Disposition")).contains("first-plank-sheet.pdf");
+        var taken = new Statistics(site.groundbass().database().jdbi())
+                .taken(List.of(shelf.episode(1).id()));
+        assertThat(taken).hasSize(1);
+        assertThat(taken.get(0).download().state()).isEqualTo(DownloadState.HANDED_OVER);
+    }
+}
