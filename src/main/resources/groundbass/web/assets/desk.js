@@ -80,6 +80,9 @@ async function follow() {
   try {
     const answer = await fetch(`${path}/calendar`);
     if (answer.ok) replaceParts(await answer.text());
+    const now = document.getElementById("calendar");
+    // the buttons of the page fit the state it was in; what is being typed goes before
+    if (now.dataset.out !== calendar.dataset.out && !changed) location.reload();
   } catch {
     // asked again below
   }

@@ -1,5 +1,6 @@
 package groundbass.web.desk;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
@@ -7,6 +8,7 @@ import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
+import com.microsoft.playwright.options.FilePayload;
 import groundbass.catalog.Episode;
 import groundbass.web.Browser;
 import java.nio.file.Path;
@@ -121,6 +123,22 @@ class DeskLooksTest {
     }
 
     @Test
+    void aRecordingIsSentWithoutLeavingThePage() {
+        var episode = studio.episode("Sent by script");
+        var page = signedIn(390, ColorScheme.DARK);
+        page.navigate(address("/desk/episodes/" + episode.id()));
+        page.setInputFiles("#file", new FilePayload("letter.wav", "audio/wav", "Dear all".getBytes(UTF_8)));
+        page.click(".upload button");
+        PlaywrightAssertions.assertThat(page.locator("#file-problem")).containsText("neither a WAV nor an MP3");
+        page.setInputFiles("#file", new FilePayload("Slow band.wav", "audio/wav", TrackPagesTest.wav()));
+        page.click(".upload button");
+        PlaywrightAssertions.assertThat(page.locator("#track-list")).containsText("Slow band.wav: WAV");
+        assertThat(page.isChecked("#track-list input[type=checkbox]")).isTrue();
+        assertThat(Browser.barriers(page)).isEmpty();
+        assertThat(Browser.overflow(page)).isZero();
+    }
+
+    @Test
     void aBuildIsFollowedUntilTheLessonIsOut() {
         var episode = studio.episode("Followed");
         EpisodePagesTest.typed(studio.form(), 0, Studio.LINE).post("/desk/episodes/" + episode.id() + "/publish");
@@ -128,6 +146,7 @@ class DeskLooksTest {
         page.navigate(address("/desk/episodes/" + episode.id()));
         var patience = new LocatorAssertions.ContainsTextOptions().setTimeout(TWO_MINUTES);
         PlaywrightAssertions.assertThat(page.locator("#calendar .standing")).containsText("Out since", patience);
+        PlaywrightAssertions.assertThat(page.locator("#publish-head")).hasText("Correct the lesson");
         page.click("#calendar summary");
         PlaywrightAssertions.assertThat(page.locator("#calendar")).containsText("sheet.pdf");
         assertThat(Browser.barriers(page)).isEmpty();

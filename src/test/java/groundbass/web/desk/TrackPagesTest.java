@@ -181,7 +181,7 @@ class TrackPagesTest {
     }
 
     /** One second of silence: RIFF/WAVE with a "fmt " and a "data" chunk (Multimedia Programming Interface, 1991). */
-    private static byte[] wav() {
+    static byte[] wav() {
         int rate = 8000;
         var bytes = ByteBuffer.allocate(44 + 2 * rate).order(ByteOrder.LITTLE_ENDIAN);
         bytes.put(ascii("RIFF")).putInt(36 + 2 * rate).put(ascii("WAVEfmt ")).putInt(16);
