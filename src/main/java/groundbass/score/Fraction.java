@@ -14,9 +14,11 @@ public record Fraction(long numerator, long denominator) implements Comparable<F
         if (denominator <= 0) {
             throw new IllegalArgumentException("denominator must be positive: " + numerator + "/" + denominator);
         }
-        long common = gcd(Math.abs(numerator), denominator);
-        numerator /= common;
-        denominator /= common;
+        long common = common(Math.abs(numerator), denominator);
+        if (common > 1) {
+            numerator /= common;
+            denominator /= common;
+        }
     }
 
     public static Fraction of(long numerator, long denominator) {
@@ -127,6 +129,15 @@ public record Fraction(long numerator, long denominator) implements Comparable<F
     @Override
     public String toString() {
         return denominator == 1 ? "" + numerator : numerator + "/" + denominator;
+    }
+
+    /** Nearly all times in music come from halving, and for them no division is needed. */
+    private static long common(long numerator, long denominator) {
+        boolean halved = Long.bitCount(denominator) == 1;
+        if (!halved) {
+            return gcd(numerator, denominator);
+        }
+        return numerator == 0 ? denominator : Math.min(denominator, Long.lowestOneBit(numerator));
     }
 
     static long gcd(long a, long b) {

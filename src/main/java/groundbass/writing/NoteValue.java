@@ -4,8 +4,10 @@ import groundbass.score.Fraction;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** A note shape: its base and its dots, as it is drawn; what it lasts may be changed by a tuplet. */
@@ -43,6 +45,9 @@ public record NoteValue(Base base, int dots) {
             .flatMap(base -> Stream.of(dotted(base), of(base)))
             .toList();
 
+    private static final Map<Fraction, NoteValue> BY_LENGTH =
+            CHOICE.stream().collect(Collectors.toUnmodifiableMap(NoteValue::length, value -> value));
+
     public NoteValue {
         Objects.requireNonNull(base);
         if (dots < 0 || dots > 2) {
@@ -60,7 +65,7 @@ public record NoteValue(Base base, int dots) {
 
     /** The shape with at most one dot that lasts exactly this long. */
     static Optional<NoteValue> lasting(Fraction length) {
-        return CHOICE.stream().filter(value -> value.length().equals(length)).findFirst();
+        return Optional.ofNullable(BY_LENGTH.get(length));
     }
 
     /** The shape with at most one dot whose length is nearest, for times that no shape can say. */

@@ -3,6 +3,7 @@ package groundbass.score;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.math.BigInteger;
 import java.util.Collections;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -59,5 +60,18 @@ class FractionTest {
 
     private static Fraction any(Random random) {
         return Fraction.of(random.nextInt(2001) - 1000, 1 + random.nextInt(999));
+    }
+
+    @Test
+    void everyFractionStandsInLowestTerms() {
+        for (long under = 1; under <= 96; under++) {
+            for (long over = -100; over <= 100; over++) {
+                var fraction = Fraction.of(over, under);
+                assertThat(fraction.numerator() * under).isEqualTo(over * fraction.denominator());
+                assertThat(BigInteger.valueOf(fraction.numerator()).gcd(BigInteger.valueOf(fraction.denominator())))
+                        .as("%d/%d", over, under)
+                        .isEqualTo(BigInteger.ONE);
+            }
+        }
     }
 }
