@@ -10,7 +10,7 @@ import java.util.Optional;
  */
 public enum Quality {
     MAJOR("", "1 3 5", "maj", "M"),
-    MINOR("m", "1 b3 5", "min", "-"),
+    MINOR("m", "1 b3 5", "min", "mi", "-"),
     DIMINISHED("dim", "1 b3 b5", "°", "o"),
     AUGMENTED("aug", "1 3 #5", "+"),
     POWER("5", "1 5"),

@@ -7,8 +7,8 @@ import java.util.stream.Stream;
  * Which name a sounding pitch takes in a key: the scale's own name where it has one, else the name it has in the major
  * or minor scale on the same tonic (so the leading note of a minor key is a sharp seventh, and b3 and b7 stay flats).
  * Three notes belong to neither: they are raised degrees on the way up and lowered ones otherwise, but the b5 of a minor
- * key, the blue note, stays flat (rules of theory handbooks, from memory). A major key takes the other name where the
- * first would hide a natural note, as C flat does in F major (common practice, no source).
+ * key, the blue note, stays flat (rules of theory handbooks, from memory). A raised or lowered degree takes its other
+ * name where the first would hide a natural note, as C flat does in F major (common practice, no source).
  */
 public final class Spelling {
     private static final List<Degree> FALLING = degrees("1 b2 2 b3 3 4 b5 5 b6 6 b7 7");
@@ -34,11 +34,9 @@ public final class Spelling {
 
     private static NoteName outside(Key key, int pitchClass, boolean rising) {
         int semitones = Math.floorMod(pitchClass - key.tonic().pitchClass(), 12);
-        if (key.mode().isMinorish()) {
-            return (rising ? RISING_IN_MINOR : FALLING).get(semitones).above(key.tonic());
-        }
-        var name = (rising ? RISING : FALLING).get(semitones).above(key.tonic());
-        var other = (rising ? FALLING : RISING).get(semitones).above(key.tonic());
+        var raised = key.mode().isMinorish() ? RISING_IN_MINOR : RISING;
+        var name = (rising ? raised : FALLING).get(semitones).above(key.tonic());
+        var other = (rising ? FALLING : raised).get(semitones).above(key.tonic());
         return isPlain(name) ? name : other;
     }
 

@@ -55,6 +55,14 @@ class SpellingTest {
         assertThat(spelled(key("E", Mode.MAJOR), "47 48 49")).isEqualTo("B C C#");
     }
 
+    // a bass line in E minor walks E F F sharp G, never over E sharp (common practice, no source)
+    @Test
+    void aNaturalNoteIsNotHiddenBehindASignInAMinorKey() {
+        assertThat(spelled(key("E", Mode.MINOR), "40 41 42")).isEqualTo("E F F#");
+        assertThat(spelled(key("E", Mode.DORIAN), "47 48 49")).isEqualTo("B C C#");
+        assertThat(spelled(key("F#", Mode.MINOR), "40 41 42")).isEqualTo("E E# F#");
+    }
+
     @Test
     void everyPitchIsSpelledAsItSoundsInEveryKeyBothWays() {
         for (var mode : Mode.values()) {
