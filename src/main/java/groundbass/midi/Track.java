@@ -17,6 +17,7 @@ import java.util.List;
 final class Track {
     static final int CENTRE = 0x2000;
     private static final int HIGHEST_BEND = 0x3FFF;
+    private static final long SLOWEST_TEMPO = 0xFFFFFF;
     private static final int RELEASE_VELOCITY = 0x40;
     private static final int CLOCKS_PER_WHOLE = 96;
     private static final int THIRTY_SECONDS_PER_QUARTER = 8;
@@ -35,12 +36,13 @@ final class Track {
         return text(tick, 0x06, text);
     }
 
-    /** FF 51: microseconds to a quarter, rounded. */
+    /** FF 51: microseconds to a quarter, rounded; three bytes hold nothing slower than about 3.6 quarters a minute. */
     Track tempo(long tick, Fraction quartersPerMinute) {
         long micros = Fraction.of(60_000_000)
                 .dividedBy(quartersPerMinute)
                 .plus(Fraction.of(1, 2))
                 .floor();
+        micros = Math.min(micros, SLOWEST_TEMPO);
         return meta(tick, 0x51, (int) (micros >> 16), (int) (micros >> 8), (int) micros);
     }
 

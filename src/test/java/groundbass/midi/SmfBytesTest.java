@@ -73,6 +73,12 @@ class SmfBytesTest {
         assertThat(event(new Track().tempo(0, Fraction.of(perMinute)))).isEqualTo("FF 51 03 " + micros);
     }
 
+    // three bytes of microseconds (RP-001) hold 16 777 215 of them; 2 quarters a minute would need 30 000 000
+    @Test
+    void aTempoThatThreeBytesCannotHoldIsTheSlowestThatTheyCan() {
+        assertThat(event(new Track().tempo(0, Fraction.of(2)))).isEqualTo("FF 51 03 FF FF FF");
+    }
+
     @Test
     void tempoOfAPracticeSpeedIsExact() {
         // 92 at 60 % is 55.2: 1086957 microseconds (calculated)
