@@ -128,8 +128,7 @@ final class Stretches {
     private void finish() {
         if (openBracket.isPresent()) {
             fault(openBracket.getAsInt(), Kind.ENDING_NOT_CLOSED);
-        }
-        if (start.isPresent()) {
+        } else if (start.isPresent()) {
             fault(start.getAsInt(), Kind.START_WITHOUT_END);
         }
         close(bars.size() - 1, 1);

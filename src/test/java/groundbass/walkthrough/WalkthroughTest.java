@@ -164,15 +164,15 @@ class WalkthroughTest {
                 .containsExactly(
                         "Key: F minor. Meter: 4/4. Tempo: 80 quarters a minute."
                                 + " Strings from low to high: B, E, A, D and G.",
-                        "Pickup, beat 4: an eighth rest and an eighth: thumb open E (E string).",
+                        "Pickup, beat 4: an eighth rest and an eighth: with the thumb play open E (E string).",
                         "Section “Verse” begins.",
                         "A repeat begins here.",
-                        "Bar 1, beat 1, over Fm7, moderately soft (mp): a half: thumb F (E string, fret 1).",
+                        "Bar 1, beat 1, over Fm7, moderately soft (mp): a half: with the thumb play F (E string, fret 1).",
                         "Bar 1, beat 2: keep holding.",
-                        "Bar 1, beat 3, over Bb7 from 3&: two eighths: thumb open A (A string);"
-                                + " thumb B flat (A string, fret 1).",
-                        "Bar 1, beat 4: an eighth rest and two sixteenths: thumb F (D string, fret 3), sliding in from"
-                                + " below; thumb E flat (D string, fret 1), short.",
+                        "Bar 1, beat 3, over Bb7 from 3&: two eighths: with the thumb play open A (A string);"
+                                + " with the thumb play B flat (A string, fret 1).",
+                        "Bar 1, beat 4: an eighth rest and two sixteenths: with the thumb play F (D string, fret 3), sliding in from"
+                                + " below; with the thumb play E flat (D string, fret 1), short.",
                         "Ending 1: only on pass 1.",
                         "Bar 2, over Fm7, over Bb7 from 3&, moderately soft (mp): the same as bar 1.",
                         "Back to bar 1.",
@@ -182,8 +182,8 @@ class WalkthroughTest {
                                 + " pluck F (E string, fret 1) and F (D string, fret 3) together.",
                         "Bar 4, beat 2: keep holding until 2&, then an eighth:"
                                 + " with the fretting hand alone strike a dead note (A string).",
-                        "Bar 4, beat 3: a quarter: thumb the harmonic E (E string, touched at fret 12).",
-                        "Bar 4, beat 4: a quarter: thumb A flat (G string, fret 1), bent up a semitone, with vibrato,"
+                        "Bar 4, beat 3: a quarter: with the thumb play the harmonic E (E string, touched at fret 12).",
+                        "Bar 4, beat 4: a quarter: with the thumb play A flat (G string, fret 1), bent up a semitone, with vibrato,"
                                 + " fretted with the middle finger.");
     }
 
