@@ -53,8 +53,11 @@ public record EpisodeView(
     /** What is told of one bar. */
     public record BarView(String id, String name, List<StepView> steps) {}
 
-    /** @param from, to the stretch it speaks of, as {@code 3:1/4}: bar and time in whole notes */
-    public record StepView(int bar, String from, String to, String text) {}
+    /**
+     * @param from, to the stretch it speaks of, as {@code 3:1/4}: bar and time in whole notes
+     * @param whole whether that is the whole bar
+     */
+    public record StepView(int bar, String from, String to, boolean whole, String text) {}
 
     /** @param name what one hears; {@code speed} how fast, empty where that is not known */
     public record TrackView(String path, String name, String speed) {}

@@ -49,11 +49,16 @@ final class LineViews {
 
     private List<BarView> bars(String id, List<StepContent> told) {
         Map<Integer, List<StepView>> bars = new LinkedHashMap<>();
-        told.forEach(step -> bars.computeIfAbsent(step.bar(), bar -> new ArrayList<>())
-                .add(new StepView(step.bar(), step.from(), step.to(), step.text())));
+        told.forEach(step ->
+                bars.computeIfAbsent(step.bar(), bar -> new ArrayList<>()).add(step(step)));
         return bars.entrySet().stream()
                 .map(bar -> new BarView(id + "-bar-" + bar.getKey(), name(bar.getKey()), bar.getValue()))
                 .toList();
+    }
+
+    private static StepView step(StepContent step) {
+        boolean whole = step.from().equals(step.bar() + ":0") && step.to().equals(step.bar() + 1 + ":0");
+        return new StepView(step.bar(), step.from(), step.to(), whole, step.text());
     }
 
     private String name(int bar) {
