@@ -2,7 +2,6 @@ package groundbass.catalog;
 
 import java.net.URI;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.Objects;
 import java.util.Optional;
 
@@ -22,7 +21,7 @@ public record SiteSettings(
         Optional<URI> publicAddress) {
     /** What holds until something is chosen. */
     public static final SiteSettings USUAL =
-            new SiteSettings("Groundbass", "en", false, ZoneOffset.UTC, Optional.empty());
+            new SiteSettings("Groundbass", "en", false, ZoneId.of("UTC"), Optional.empty());
 
     public SiteSettings {
         Objects.requireNonNull(siteName);

@@ -36,9 +36,10 @@ public final class Database implements AutoCloseable {
     public static Database embedded(Path folder) {
         // H2 holds a commit in memory for WRITE_DELAY milliseconds by default; an acknowledged download record
         // must outlive a killed process, so every commit is handed to the operating system at once. H2 would also close
-        // itself as soon as the program is told to stop, under requests that the server still answers.
+        // itself as soon as the program is told to stop, under requests that the server still answers. "retry:" opens
+        // the file again where an interrupted thread closed it, so that a job cut short does not end the site.
         String file = folder.toAbsolutePath().resolve("groundbass").toString();
-        return open("jdbc:h2:file:" + file + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE", "", "");
+        return open("jdbc:h2:file:retry:" + file + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE", "", "");
     }
 
     /** Opens any JDBC address (H2 or PostgreSQL) and brings its schema up to date. */

@@ -1,0 +1,55 @@
+package groundbass;
+
+import groundbass.publishing.Jobs;
+import groundbass.publishing.Jobs.Pass;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Duration;
+import java.util.List;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** What no request waits for: builds, the calendar, the post, tidying up; for a demonstration, loading it first. */
+final class Background {
+    private static final Logger log = LoggerFactory.getLogger(Background.class);
+    private static final int THREADS = 2;
+
+    private final Services services;
+    private final Closing open;
+
+    Background(Services services, Closing open) {
+        this.services = services;
+        this.open = open;
+    }
+
+    void work() {
+        var passes = List.of(
+                new Pass("going-live", Duration.ofSeconds(5), services.goingLive::pass),
+                new Pass("post", Duration.ofSeconds(5), services.postman::deliverDue),
+                new Pass("tidy", Duration.ofMinutes(5), services.housekeeping::tidy),
+                new Pass("sweep", Duration.ofHours(1), this::sweep));
+        open.add(Jobs.start(
+                services.database.dataSource(), services.builder::build, services.goingLive::pass, passes, THREADS));
+    }
+
+    /** The demo's releases take seconds to build, and the site is open meanwhile; then comes what others ask for. */
+    void demonstrate() {
+        var loading = new Thread(
+                () -> {
+                    services.demo.load();
+                    log.info("the demo series is loaded");
+                    work();
+                },
+                "demo");
+        loading.setDaemon(true);
+        loading.start();
+    }
+
+    private void sweep() {
+        try {
+            services.blobs.sweep(sha256 -> services.uploads.names(sha256) || services.releases.names(sha256));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

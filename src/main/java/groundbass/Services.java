@@ -1,0 +1,114 @@
+package groundbass;
+
+import groundbass.audience.Consents;
+import groundbass.audience.DownloadToken;
+import groundbass.audience.Downloads;
+import groundbass.audience.Housekeeping;
+import groundbass.audience.Sessions;
+import groundbass.audience.SignIns;
+import groundbass.audience.Statistics;
+import groundbass.audience.Students;
+import groundbass.audience.VisitorKey;
+import groundbass.catalog.Audit;
+import groundbass.catalog.Educators;
+import groundbass.catalog.EpisodeDesk;
+import groundbass.catalog.Episodes;
+import groundbass.catalog.Revisions;
+import groundbass.catalog.SeriesCatalog;
+import groundbass.catalog.Settings;
+import groundbass.catalog.Uploads;
+import groundbass.post.Outbox;
+import groundbass.post.Postman;
+import groundbass.publishing.Addresses;
+import groundbass.publishing.Demo;
+import groundbass.publishing.GoingLive;
+import groundbass.publishing.Publisher;
+import groundbass.publishing.ReleaseQueue;
+import groundbass.publishing.SeriesImport;
+import groundbass.release.ReleaseBuilder;
+import groundbass.release.Releases;
+import groundbass.store.BlobFolder;
+import groundbass.store.Blobs;
+import groundbass.store.Database;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.time.Clock;
+import org.jdbi.v3.core.Jdbi;
+
+/** Everything below the pages, each part made once, in the order of the house from the ground up. */
+final class Services {
+    // --- store
+    final Database database;
+    final Blobs blobs;
+    final Clock clock;
+    // --- catalog, post
+    final Audit audit;
+    final Settings settings;
+    final Educators educators;
+    final Uploads uploads;
+    final SeriesCatalog catalog;
+    final Episodes episodes;
+    final EpisodeDesk desk;
+    final Revisions revisions;
+    final Outbox outbox;
+    final Postman postman;
+    // --- release, audience
+    final Releases releases;
+    final ReleaseBuilder builder;
+    final Sessions sessions;
+    final Students students;
+    final Consents consents;
+    final SignIns signIns;
+    final Downloads downloads;
+    final Statistics statistics;
+    final Housekeeping housekeeping;
+    // --- publishing
+    final Publisher publisher;
+    final GoingLive goingLive;
+    final Demo demo;
+
+    /** @param address the site's origin, where the educator has not chosen another */
+    Services(Config config, URI address, Clock clock, Database database) {
+        this.database = database;
+        this.clock = clock;
+        this.blobs = blobs(config, clock);
+        Jdbi jdbi = database.jdbi();
+
+        this.audit = new Audit(jdbi, clock);
+        this.settings = new Settings(jdbi, audit);
+        this.educators = new Educators(jdbi, audit, clock);
+        this.uploads = new Uploads(jdbi, blobs, audit, clock);
+        this.catalog = new SeriesCatalog(jdbi, audit, clock);
+        this.episodes = new Episodes(jdbi);
+        this.desk = new EpisodeDesk(jdbi, audit, clock);
+        this.revisions = new Revisions(jdbi, clock);
+        this.outbox = new Outbox(jdbi, clock);
+        this.postman = new Postman(jdbi, MailDoor.sender(config, clock), clock);
+
+        this.releases = new Releases(jdbi);
+        this.builder = new ReleaseBuilder(releases, revisions, uploads, blobs, clock);
+        this.sessions = new Sessions(jdbi, clock);
+        this.students = new Students(jdbi, outbox, clock);
+        this.consents = new Consents(jdbi, clock);
+        this.signIns = new SignIns(jdbi, outbox, students, consents, sessions, address, clock);
+        this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
+        this.statistics = new Statistics(jdbi);
+        this.housekeeping = new Housekeeping(downloads, signIns, sessions, outbox);
+
+        Addresses addresses = id -> settings.current().publicAddress().orElse(address) + "/e/" + id;
+        var queue = new ReleaseQueue(database.dataSource(), clock);
+        this.publisher = new Publisher(jdbi, clock, audit, releases, addresses, queue);
+        this.goingLive = new GoingLive(jdbi, clock, audit, releases, publisher, queue, database::flush);
+        var incoming = new SeriesImport(jdbi, clock, audit, releases, addresses, builder::build);
+        this.demo = new Demo(jdbi, clock, educators, releases, incoming);
+    }
+
+    private static Blobs blobs(Config config, Clock clock) {
+        try {
+            return new BlobFolder(config.data().resolve("files"), clock);
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot use the folder " + config.data(), e);
+        }
+    }
+}
