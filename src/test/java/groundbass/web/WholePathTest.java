@@ -139,12 +139,19 @@ class WholePathTest {
     private static String link(Page educator) {
         educator.navigate(SITE.address() + "/desk/outbox");
         fine(educator);
-        Locator letter =
-                educator.getByRole(AriaRole.MAIN).getByRole(AriaRole.LINK).first();
-        letter.click();
-        Matcher link = LINK.matcher(educator.getByRole(AriaRole.MAIN).innerText());
+        educator.getByRole(AriaRole.MAIN).getByRole(AriaRole.LINK).first().click();
+        educator.waitForCondition(
+                () -> { // the postman comes by every few seconds
+                    educator.reload();
+                    return letter(educator).find();
+                });
+        Matcher link = letter(educator);
         assertThat(link.find()).as("a sign-in link in the letter").isTrue();
         return link.group();
+    }
+
+    private static Matcher letter(Page educator) {
+        return LINK.matcher(educator.getByRole(AriaRole.MAIN).innerText());
     }
 
     private static Download take(Page page) {
