@@ -11,13 +11,12 @@ import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
-/** Who may use the desk: the first educator, made with a one-time code, and their passwords. */
+/** Who may use the desk: the first educator, made with a one-time code, and their Passwords. */
 public final class Educators {
     private final Jdbi jdbi;
     private final Audit audit;
     private final Clock clock;
     private final EducatorRepository rows = new EducatorRepository();
-    private final Passwords passwords = new Passwords();
 
     public Educators(Jdbi jdbi, Audit audit, Clock clock) {
         this.jdbi = jdbi;
@@ -49,7 +48,7 @@ public final class Educators {
         if (!problems.isEmpty()) {
             return Outcome.refused(problems);
         }
-        String hash = passwords.hash(password);
+        String hash = Passwords.hash(password);
         return jdbi.inTransaction(handle -> rows.useUpSetupCode(handle, digest(code))
                 ? Outcome.done(insert(handle, name, email, hash))
                 : Outcome.refused(List.of(wrongCode())));
@@ -61,7 +60,7 @@ public final class Educators {
         if (!problems.isEmpty()) {
             return Outcome.refused(problems);
         }
-        String hash = passwords.hash(password);
+        String hash = Passwords.hash(password);
         return jdbi.inTransaction(
                 handle -> rows.findByEmail(handle, normal(email)).isPresent()
                         ? Outcome.refused("email", "catalog.problem.email.taken")
@@ -79,17 +78,17 @@ public final class Educators {
     public Optional<Educator> verify(String email, String password) {
         var found = jdbi.withHandle(handle -> rows.findByEmail(handle, normal(email)));
         if (found.isEmpty()) {
-            passwords.matchNobody(password);
+            Passwords.matchNobody(password);
             return Optional.empty();
         }
-        return found.filter(known -> passwords.matches(password, known.hash()))
+        return found.filter(known -> Passwords.matches(password, known.hash()))
                 .map(EducatorRepository.WithHash::educator);
     }
 
     /** Changes a password for somebody who knows the present one. Sign-ins elsewhere are the caller's to end. */
     public Outcome<Educator> changePassword(EducatorId id, String present, String chosen) {
         var found = jdbi.withHandle(handle -> rows.find(handle, id));
-        if (found.filter(known -> passwords.matches(present, known.hash())).isEmpty()) {
+        if (found.filter(known -> Passwords.matches(present, known.hash())).isEmpty()) {
             return Outcome.refused("present", "catalog.problem.password.wrong");
         }
         return setPassword(found.orElseThrow().educator(), "chosen", chosen);
@@ -103,11 +102,11 @@ public final class Educators {
     }
 
     private Outcome<Educator> setPassword(Educator educator, String field, String chosen) {
-        var problems = passwords.problems(field, chosen);
+        var problems = Passwords.problems(field, chosen);
         if (!problems.isEmpty()) {
             return Outcome.refused(problems);
         }
-        String hash = passwords.hash(chosen);
+        String hash = Passwords.hash(chosen);
         jdbi.useTransaction(handle -> {
             rows.setHash(handle, educator.id(), hash);
             audit.append(
@@ -130,7 +129,7 @@ public final class Educators {
         if (!Checks.isEmail(normal(email))) {
             problems.add(FieldProblem.of("email", "catalog.problem.email", email));
         }
-        problems.addAll(passwords.problems("password", password));
+        problems.addAll(Passwords.problems("password", password));
         return problems;
     }
 

@@ -23,27 +23,34 @@ final class Passwords {
     private static final Argon2Function ARGON2ID =
             Argon2Function.getInstance(MEMORY_KIB, PASSES, LANES, DIGEST_BYTES, Argon2.ID);
 
-    /** The digest of a password that nobody knows, to spend the same time on a mail address that nobody has. */
-    private final String nobodys = hash(RandomId.next());
+    private Passwords() {}
 
-    String hash(String password) {
+    /**
+     * The digest of a password that nobody knows, to spend the same time on a mail address that nobody has. Made when
+     * first needed, since it would take a tenth of the time that the program needs to start.
+     */
+    private static final class Nobody {
+        static final String HASH = hash(RandomId.next());
+    }
+
+    static String hash(String password) {
         return Password.hash(normal(password))
                 .addRandomSalt(SALT_BYTES)
                 .with(ARGON2ID)
                 .getResult();
     }
 
-    boolean matches(String password, String hash) {
+    static boolean matches(String password, String hash) {
         return password.length() <= LONGEST
                 && Password.check(normal(password), hash).with(Argon2Function.getInstanceFromHash(hash));
     }
 
     /** Takes as long as {@link #matches} and tells nothing. */
-    void matchNobody(String password) {
-        matches(password, nobodys);
+    static void matchNobody(String password) {
+        matches(password, Nobody.HASH);
     }
 
-    List<FieldProblem> problems(String field, String password) {
+    static List<FieldProblem> problems(String field, String password) {
         int length = password.codePointCount(0, password.length());
         if (length < SHORTEST) {
             return List.of(FieldProblem.of(field, "catalog.problem.password.short", SHORTEST));
