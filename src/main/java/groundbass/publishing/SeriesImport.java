@@ -15,6 +15,7 @@ import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.function.Consumer;
 import org.jdbi.v3.core.Jdbi;
 
@@ -50,14 +51,19 @@ public final class SeriesImport {
         var found = catalog.find(series.slug())
                 .orElseGet(() -> done(
                         jdbi.inTransaction(handle -> catalog.create(handle, SeriesId.next(), owner, series.form()))));
+        var written = new ArrayList<Episode>();
         for (int i = 0; i < series.episodes().size(); i++) {
-            bring(owner, found, i + 1, series.episodes().get(i));
+            var incoming = series.episodes().get(i);
+            written.add(episodes.find(found.slug(), i + 1).orElseGet(() -> write(owner, found, incoming)));
+        }
+        // the newest first: building takes a while, and it is what readers look for
+        for (int i = written.size() - 1; i >= 0; i--) {
+            bringOut(owner, written.get(i), series.episodes().get(i));
         }
         return found;
     }
 
-    private void bring(EducatorId owner, Series series, int number, EpisodePackage incoming) {
-        var episode = episodes.find(series.slug(), number).orElseGet(() -> write(owner, series, incoming));
+    private void bringOut(EducatorId owner, Episode episode, EpisodePackage incoming) {
         if (!episode.isPublished() && incoming.publishedWeeksAgo().isPresent()) {
             int weeksAgo = incoming.publishedWeeksAgo().getAsInt();
             publish(owner, episode, DemoCalendar.week(clock.instant(), weeksAgo));

@@ -1,21 +1,28 @@
 package groundbass.release;
 
 import groundbass.store.Sha256;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
 
 /** Closes builds without building, for tests of what comes after. */
 public final class Built {
-    public static final ReleaseFile SHEET =
-            new ReleaseFile("sheet.pdf", FileRole.SHEET, "application/pdf", 4, Sha256.of(new byte[] {1, 2, 3, 4}));
+    private static final List<ReleaseFile> FILES = List.of(
+            file("all.zip", FileRole.BUNDLE, "application/zip"),
+            file("sheet.pdf", FileRole.SHEET, "application/pdf"),
+            file("line.mid", FileRole.MIDI, "audio/midi"));
 
     private Built() {}
 
     public static void ready(Releases releases, ReleaseId id, Instant now) {
-        releases.ready(id, List.of(SHEET), now);
+        releases.ready(id, FILES, now);
     }
 
     public static void failed(Releases releases, ReleaseId id) {
         releases.failed(id, "the string broke");
+    }
+
+    private static ReleaseFile file(String name, FileRole role, String type) {
+        return new ReleaseFile(name, role, type, 4, Sha256.of(name.getBytes(StandardCharsets.UTF_8)));
     }
 }
