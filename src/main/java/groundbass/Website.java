@@ -77,7 +77,8 @@ final class Website {
                         services.consents,
                         services.downloads,
                         services.statistics,
-                        config.mail().isPresent()));
+                        config.mail().isPresent(),
+                        services.postman));
     }
 
     private List<PageGroup> deskPages() {

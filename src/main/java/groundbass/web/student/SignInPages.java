@@ -6,6 +6,7 @@ import groundbass.audience.SignedIn;
 import groundbass.audience.Token;
 import groundbass.catalog.FieldProblem;
 import groundbass.post.EmailAddress;
+import groundbass.post.Postman;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.Limit;
 import groundbass.web.shell.PageGroup;
@@ -32,23 +33,27 @@ final class SignInPages implements PageGroup {
     private final Entry entry;
     private final RateLimits limits;
     private final WayBack wayBack;
-    private final boolean mailed;
+    private final Optional<Postman> toDesk;
 
-    /** @param mailed whether letters really leave; else they lie on the desk */
-    SignInPages(Pages pages, SignIns signIns, Entry entry, RateLimits limits, WayBack wayBack, boolean mailed) {
+    /** @param toDesk where no letter leaves: who lays it on the desk, so that it is read there at once */
+    SignInPages(
+            Pages pages, SignIns signIns, Entry entry, RateLimits limits, WayBack wayBack, Optional<Postman> toDesk) {
         this.pages = pages;
         this.signIns = signIns;
         this.entry = entry;
         this.limits = limits;
         this.wayBack = wayBack;
-        this.mailed = mailed;
+        this.toDesk = toDesk;
     }
 
     @Override
     public void addTo(Routes routes) {
         routes.get("/sign-in", Role.ANYONE, this::ask);
         routes.post("/sign-in", Role.ANYONE, this::send);
-        routes.get("/sign-in/sent", Role.ANYONE, ctx -> pages.show(ctx, "student/sent", new Sent(!mailed, minutes())));
+        routes.get(
+                "/sign-in/sent",
+                Role.ANYONE,
+                ctx -> pages.show(ctx, "student/sent", new Sent(toDesk.isPresent(), minutes())));
         routes.get("/sign-in/{token}", Role.ANYONE, this::show);
         routes.post("/sign-in/{token}", Role.ANYONE, this::use);
         routes.post("/sign-out", Role.ANYONE, this::leave);
@@ -56,7 +61,7 @@ final class SignInPages implements PageGroup {
 
     private void ask(Context ctx) {
         String next = WayBack.of(Optional.ofNullable(ctx.queryParam("next")));
-        pages.show(ctx, "student/sign-in", new Form("", next, !mailed, Problems.NONE));
+        pages.show(ctx, "student/sign-in", new Form("", next, toDesk.isPresent(), Problems.NONE));
     }
 
     private void send(Context ctx) {
@@ -66,11 +71,13 @@ final class SignInPages implements PageGroup {
         var email = EmailAddress.read(typed);
         if (email.isEmpty()) {
             var problem = FieldProblem.of("email", "catalog.problem.email", typed.strip());
-            pages.showAgain(ctx, "student/sign-in", new Form(typed, next, !mailed, new Problems(List.of(problem))));
+            pages.showAgain(
+                    ctx, "student/sign-in", new Form(typed, next, toDesk.isPresent(), new Problems(List.of(problem))));
             return;
         }
         limits.demand(ctx, Limit.SIGN_IN, "student " + email.get());
         signIns.request(email.get(), pages.reader(ctx).locale());
+        toDesk.ifPresent(Postman::deliverDue);
         wayBack.keep(ctx, next);
         ctx.redirect("/sign-in/sent", HttpStatus.SEE_OTHER);
     }

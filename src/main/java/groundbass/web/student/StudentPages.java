@@ -10,6 +10,7 @@ import groundbass.catalog.Episodes;
 import groundbass.catalog.Revisions;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.SiteSettings;
+import groundbass.post.Postman;
 import groundbass.release.Releases;
 import groundbass.store.Blobs;
 import groundbass.web.general.HomePage;
@@ -21,6 +22,7 @@ import groundbass.web.shell.RateLimits;
 import groundbass.web.shell.SessionCookie;
 import java.time.Clock;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 
@@ -46,6 +48,7 @@ public final class StudentPages {
      * Who reads them.
      *
      * @param mailed whether letters leave; else they lie on the desk
+     * @param postman lays them there
      */
     public record Audience(
             SignIns signIns,
@@ -54,7 +57,8 @@ public final class StudentPages {
             Consents consents,
             Downloads downloads,
             Statistics statistics,
-            boolean mailed) {}
+            boolean mailed,
+            Postman postman) {}
 
     public static List<PageGroup> of(Shell shell, Library library, Audience audience) {
         return Stream.concat(reading(shell, library), taking(shell, library, audience))
@@ -84,7 +88,7 @@ public final class StudentPages {
                         entry,
                         shell.limits(),
                         new WayBack(shell.installation().secure()),
-                        audience.mailed()),
+                        audience.mailed() ? Optional.empty() : Optional.of(audience.postman())),
                 new MePages(
                         shell.pages(),
                         shell.doorkeeper(),

@@ -42,6 +42,17 @@ class SignInTest {
         site.browser().get(link).then().statusCode(410);
     }
 
+    /** No mail server is set up here: what was asked for lies on the desk before the next pass of the post. */
+    @Test
+    void aLetterThatCannotLeaveLiesOnTheDeskAtOnce() {
+        ask("soon@reader.example", "/me");
+        var letters = site.groundbass().database().jdbi().withHandle(handle -> handle.createQuery(
+                        "select delivery from outbox where recipient = 'soon@reader.example'")
+                .mapTo(String.class)
+                .list());
+        assertThat(letters).containsExactly("on desk");
+    }
+
     @Test
     void aLinkRunsOut() {
         String link = link("late@reader.example");
