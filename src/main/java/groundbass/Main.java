@@ -3,6 +3,8 @@ package groundbass;
 import java.util.Map;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.UnmatchedArgumentException;
 
 /** The command line. Each subcommand is a class of its own, named in {@link #commandLine}. */
 @Command(
@@ -22,8 +24,18 @@ public final class Main {
         line.addSubcommand(new RenderCommand());
         line.addSubcommand(new CheckCommand());
         line.setCaseInsensitiveEnumValuesAllowed(true);
+        line.setParameterExceptionHandler(Main::refused);
         // defaults first: a subcommand reads them from the line it hangs on
         line.setDefaultValueProvider(new EnvironmentDefaults(environment));
         return line;
+    }
+
+    /** What is wrong and where the options are told; the whole list here would push the message off the screen. */
+    private static int refused(ParameterException wrong, String[] args) {
+        var line = wrong.getCommandLine();
+        line.getErr().println(wrong.getMessage());
+        UnmatchedArgumentException.printSuggestions(wrong, line.getErr());
+        line.getErr().println("What can be given: " + line.getCommandSpec().qualifiedName() + " --help");
+        return line.getCommandSpec().exitCodeOnInvalidInput();
     }
 }

@@ -77,7 +77,9 @@ class LineCommandsTest {
     void anOptionOutOfRangeIsToldInWords(String option, String value) {
         assertThat(run("render", line.toString(), "--out", folder.toString(), option, value))
                 .isEqualTo(CommandLine.ExitCode.USAGE);
-        assertThat(err.toString()).contains("'" + value + "'").doesNotContain("Exception");
+        assertThat(err.toString())
+                .contains("'" + value + "'", "groundbass render --help")
+                .doesNotContain("Exception", "Usage:");
     }
 
     @Test
