@@ -28,7 +28,13 @@ class SeriesPagesTest {
                 .post("/desk/series/new")
                 .then()
                 .statusCode(303);
-        studio.browser().get("/desk").then().body(containsString("Night Grooves"), not(containsString("High Tide")));
+        studio.browser()
+                .get("/desk")
+                .then()
+                .body(
+                        containsString("Night Grooves"),
+                        not(containsString("High Tide")),
+                        containsString("<details class=\"begin\" open"));
     }
 
     @Test
