@@ -9,7 +9,7 @@ import org.jdbi.v3.core.Jdbi;
 
 /** What an educator does with the episodes of their own series. Whose episode it is not, for them it is gone. */
 public final class EpisodeDesk {
-    private static final int HIGHEST_NUMBER = 9999;
+    public static final int HIGHEST_NUMBER = 9999;
     private static final int LONGEST_NOTE = 2000;
 
     private final Jdbi jdbi;

@@ -7,6 +7,7 @@ import groundbass.web.shell.Routes;
 import groundbass.web.view.Problems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.util.List;
 import java.util.function.Function;
 
 /**
@@ -34,6 +35,13 @@ final class EditorPages implements PageGroup {
         routes.post(PATH + "/exercises/{place}/remove", Role.ANYONE, this::removeExercise);
         routes.post(PATH + "/look", Role.ANYONE, this::look);
         routes.post(PATH + "/preview", Role.EDUCATOR, this::preview);
+        List.of("/look", "/exercises", "/exercises/{place}/remove", "/publish", "/promise", "/withdraw")
+                .forEach(button -> back(routes, button));
+    }
+
+    /** The address in the browser after a button that found problems: asked for again, it leads to the episode. */
+    private static void back(Routes routes, String button) {
+        routes.get(PATH + button, Role.EDUCATOR, ctx -> ctx.redirect(path(ctx), HttpStatus.SEE_OTHER));
     }
 
     static String path(Context ctx) {

@@ -91,8 +91,11 @@ final class Saving {
         if (number.isBlank() || number.strip().equals(String.valueOf(episode.number()))) {
             return List.of();
         }
-        int to = number.strip().matches("[0-9]{1,6}") ? Integer.parseInt(number.strip()) : 0;
-        return writing.move(who, episode.id(), to).problems();
+        if (!number.strip().matches("[0-9]{1,6}")) {
+            return List.of(
+                    FieldProblem.of("number", "catalog.problem.number", number.strip(), EpisodeDesk.HIGHEST_NUMBER));
+        }
+        return writing.move(who, episode.id(), Integer.parseInt(number.strip())).problems();
     }
 
     /** A recording that was sent for this episode, or that its document names already. */

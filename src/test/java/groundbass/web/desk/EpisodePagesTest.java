@@ -47,6 +47,34 @@ class EpisodePagesTest {
         assertThat(studio.now(episode).title()).isEqualTo("Rope Ladder, second try");
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"-3", "0", "seven", "10000"})
+    void aNumberThatIsNoneIsToldAsItWasTyped(String number) {
+        var episode = studio.episode("Numbered");
+        typed(studio.form(), 0, Studio.LINE)
+                .formParam("number", number)
+                .post(path(episode))
+                .then()
+                .statusCode(422)
+                .body(
+                        containsString("value=\"" + number + "\""),
+                        containsString("9,999; “"),
+                        not(containsString("this is 0")));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"look", "publish", "promise", "withdraw", "exercises", "exercises/0/remove"})
+    void theAddressOfAButtonLeadsBackToTheEpisode(String button) {
+        var episode = studio.episode("Asked for again");
+        studio.browser()
+                .redirects()
+                .follow(false)
+                .get(path(episode) + "/" + button)
+                .then()
+                .statusCode(303)
+                .header("Location", endsWith(path(episode)));
+    }
+
     @Test
     void theMistakeIsToldWithItsPlaceAndTheRestIsDrawn() {
         var episode = studio.episode("Mistaken");
