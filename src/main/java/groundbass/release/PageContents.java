@@ -39,7 +39,7 @@ final class PageContents {
                 header.key().toString(),
                 header.meter().toString(),
                 header.tempo().perMinute(),
-                line.bars().size(),
+                (int) line.bars().stream().filter(bar -> !bar.isPickup()).count(),
                 pictures,
                 Walkthrough.of(line, messages).stream().map(PageContents::step).toList());
     }
