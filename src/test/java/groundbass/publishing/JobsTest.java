@@ -1,0 +1,64 @@
+package groundbass.publishing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.publishing.Jobs.Pass;
+import groundbass.release.ReleaseId;
+import groundbass.store.BothDatabases;
+import groundbass.store.Database;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ArgumentsSource;
+
+class JobsTest {
+    private static final long SOON_SECONDS = 60;
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void buildsWhatWasAddedBeforeAndAfterTheStart(Database database) throws InterruptedException {
+        try (database) {
+            var queue = new ReleaseQueue(database.dataSource(), Clock.systemUTC());
+            var before = ReleaseId.next();
+            var after = ReleaseId.next();
+            var built = new CopyOnWriteArrayList<ReleaseId>();
+            var followed = new CountDownLatch(2);
+            queue.add(before);
+            queue.add(before);
+            var jobs = start(database, built, followed, List.of());
+            try {
+                queue.add(after);
+                assertThat(followed.await(SOON_SECONDS, TimeUnit.SECONDS)).isTrue();
+            } finally {
+                jobs.close();
+            }
+            assertThat(built).containsExactlyInAnyOrder(before, after);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aPassComesRoundAgainAfterItFailed(Database database) throws InterruptedException {
+        try (database) {
+            var rounds = new CountDownLatch(2);
+            var pass = new Pass("trial", Duration.ofMillis(100), () -> {
+                rounds.countDown();
+                throw new IllegalStateException("a string broke");
+            });
+            var jobs = start(database, new CopyOnWriteArrayList<>(), new CountDownLatch(0), List.of(pass));
+            try {
+                assertThat(rounds.await(SOON_SECONDS, TimeUnit.SECONDS)).isTrue();
+            } finally {
+                jobs.close();
+            }
+        }
+    }
+
+    private static Jobs start(Database database, List<ReleaseId> built, CountDownLatch followed, List<Pass> passes) {
+        return Jobs.start(database.dataSource(), built::add, followed::countDown, passes, 2);
+    }
+}
