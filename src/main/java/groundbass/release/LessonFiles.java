@@ -7,9 +7,9 @@ import groundbass.midi.MidiFile;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.release.PageContent.Picture;
+import groundbass.release.PracticeTrack.Sounding;
 import groundbass.score.Line;
 import groundbass.sound.BackingTrack;
-import groundbass.sound.Mix;
 import groundbass.sound.Mp3;
 import groundbass.text.Messages;
 import java.nio.charset.StandardCharsets;
@@ -28,7 +28,6 @@ final class LessonFiles {
     /** How often a practice track goes through the line. */
     private static final int ROUNDS = 2;
 
-    private static final int USUAL_TEMPO = 100;
     private static final String MP3 = "audio/mpeg";
     private static final String SVG = "image/svg+xml";
     private static final String TEXT = "text/plain; charset=utf-8";
@@ -81,7 +80,7 @@ final class LessonFiles {
     }
 
     private static String exerciseStem(int index) {
-        return "exercise-" + (index + 1);
+        return ReleaseFile.exerciseStem(index + 1);
     }
 
     private Rendered sheet() {
@@ -109,19 +108,20 @@ final class LessonFiles {
 
     private List<Supplier<Rendered>> practice() {
         var steps = new ArrayList<Supplier<Rendered>>();
-        steps.add(() -> track("full", Mix.FULL, USUAL_TEMPO));
+        steps.add(() -> track(Sounding.FULL, PracticeTrack.WHOLE));
         var tempos = lesson.document().settings().tempoPercents();
         for (int tempo : tempos) {
-            steps.add(() -> track("without-bass", Mix.WITHOUT_BASS, tempo));
+            steps.add(() -> track(Sounding.WITHOUT_BASS, tempo));
         }
-        tempos.stream().findFirst().ifPresent(slowest -> steps.add(() -> track("bass", Mix.BASS_AND_CLICK, slowest)));
+        tempos.stream().findFirst().ifPresent(slowest -> steps.add(() -> track(Sounding.BASS, slowest)));
         return steps;
     }
 
-    private Rendered track(String mix, Mix stems, int percent) {
+    private Rendered track(Sounding sounding, int percent) {
         var playing = Playing.at(percent).times(ROUNDS);
-        var track = BackingTrack.of(lesson.main(), lesson.groove(), playing, stems);
-        return new Rendered("%s-%d.mp3".formatted(mix, percent), FileRole.PRACTICE, MP3, Mp3.bytes(track));
+        var track = BackingTrack.of(lesson.main(), lesson.groove(), playing, sounding.mix());
+        String name = new PracticeTrack(sounding, percent).fileName();
+        return new Rendered(name, FileRole.PRACTICE, MP3, Mp3.bytes(track));
     }
 
     private List<Supplier<Rendered>> pictures(String stem, Line line) {

@@ -48,8 +48,25 @@ final class ReadMe {
         heading("release.readme.files");
         for (var file : files) {
             lines.add("  " + Bundle.path(file));
-            wrap("      ", "      ", messages.say("release.role." + file.role().column()));
+            wrap("      ", "      ", what(file));
         }
+    }
+
+    private String what(ReleaseFile file) {
+        String role = file.role().column();
+        return PracticeTrack.of(file)
+                .map(this::practice)
+                .or(() -> file.exercise().stream()
+                        .mapToObj(number -> messages.say("release.exercise." + role, number))
+                        .findFirst())
+                .orElseGet(() -> messages.say("release.role." + role));
+    }
+
+    private String practice(PracticeTrack track) {
+        String sounding = messages.say("release.practice." + track.sounding().word());
+        return track.percent() == PracticeTrack.WHOLE
+                ? messages.say("release.practice.speed.full", sounding)
+                : messages.say("release.practice.speed", sounding, track.percent());
     }
 
     private void left(ReleaseFile file) {

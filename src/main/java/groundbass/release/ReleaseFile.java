@@ -2,6 +2,7 @@ package groundbass.release;
 
 import groundbass.store.Sha256;
 import java.util.Objects;
+import java.util.OptionalInt;
 import java.util.regex.Pattern;
 
 /**
@@ -12,6 +13,7 @@ import java.util.regex.Pattern;
  */
 public record ReleaseFile(String name, FileRole role, String mediaType, long size, Sha256 sha256) {
     private static final Pattern NAME = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,199}");
+    private static final Pattern EXERCISE = Pattern.compile("exercise-([0-9]{1,3})\\..+");
 
     public ReleaseFile {
         Objects.requireNonNull(role);
@@ -23,5 +25,16 @@ public record ReleaseFile(String name, FileRole role, String mediaType, long siz
         if (size < 0) {
             throw new IllegalArgumentException("a size is not negative: " + size);
         }
+    }
+
+    /** Which exercise it belongs to, counted from 1; empty for a file of the main line or of the whole lesson. */
+    public OptionalInt exercise() {
+        var ofExercise = EXERCISE.matcher(name);
+        return ofExercise.matches() ? OptionalInt.of(Integer.parseInt(ofExercise.group(1))) : OptionalInt.empty();
+    }
+
+    /** How the names of an exercise's files begin. */
+    static String exerciseStem(int number) {
+        return "exercise-" + number;
     }
 }

@@ -181,6 +181,13 @@ class ReleaseBuilderTest {
                 .containsIgnoringCase("doctor")
                 .containsIgnoringCase("volume")
                 .contains("local law");
+        assertThat(text)
+                .contains(
+                        "the whole band, at the full tempo",
+                        "the band without bass, at 50 % of the tempo",
+                        "bass and click, at 50 % of the tempo",
+                        "Exercise 1 as a Standard MIDI File",
+                        "Exercise 1 as text");
         assertThat(text.lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(76));
     }
 

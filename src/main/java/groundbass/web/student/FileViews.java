@@ -3,6 +3,7 @@ package groundbass.web.student;
 import groundbass.catalog.BackingTrack;
 import groundbass.release.FileRole;
 import groundbass.release.PageContent;
+import groundbass.release.PracticeTrack;
 import groundbass.release.Release;
 import groundbass.release.ReleaseFile;
 import groundbass.text.Message;
@@ -12,16 +13,9 @@ import groundbass.web.student.EpisodeView.TrackView;
 import groundbass.web.view.Reader;
 import java.util.List;
 import java.util.Locale;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /** Names the files of one release in plain words. */
 final class FileViews {
-    /** How the release names its practice tracks: what sounds, and the percentage of the tempo. */
-    private static final Pattern PRACTICE = Pattern.compile("(full|without-bass|bass)-([0-9]{1,3})\\.[a-z0-9]+");
-
-    private static final Pattern EXERCISE = Pattern.compile("exercise-([0-9]{1,3})\\.[a-z0-9]+");
-    private static final int WHOLE = 100;
 
     private final Release release;
     private final PageContent content;
@@ -51,16 +45,15 @@ final class FileViews {
 
     private TrackView track(ReleaseFile file) {
         String path = Paths.play(release.id(), file.name());
-        var practice = PRACTICE.matcher(file.name());
-        return practice.matches()
-                ? new TrackView(path, say("student.track." + practice.group(1)), speed(practice))
-                : new TrackView(path, own(file), "");
+        return PracticeTrack.of(file)
+                .map(track -> new TrackView(
+                        path, say("student.track." + track.sounding().word()), speed(track.percent())))
+                .orElseGet(() -> new TrackView(path, own(file), ""));
     }
 
-    private String speed(Matcher practice) {
-        int percent = Integer.parseInt(practice.group(2));
-        int tempo = Math.round(content.lines().get(0).tempo() * percent / (float) WHOLE);
-        return percent == WHOLE ? say("student.speed.full", tempo) : say("student.speed", percent, tempo);
+    private String speed(int percent) {
+        int tempo = Math.round(content.lines().get(0).tempo() * percent / (float) PracticeTrack.WHOLE);
+        return percent == PracticeTrack.WHOLE ? say("student.speed.full", tempo) : say("student.speed", percent, tempo);
     }
 
     private String name(ReleaseFile file) {
@@ -77,9 +70,9 @@ final class FileViews {
     }
 
     private String ofLine(ReleaseFile file, String form) {
-        var exercise = EXERCISE.matcher(file.name());
-        return exercise.matches()
-                ? say("student.file.exercise." + form, Integer.valueOf(exercise.group(1)))
+        var exercise = file.exercise();
+        return exercise.isPresent()
+                ? say("student.file.exercise." + form, exercise.getAsInt())
                 : say("student.file." + form);
     }
 

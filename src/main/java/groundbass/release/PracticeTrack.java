@@ -1,0 +1,59 @@
+package groundbass.release;
+
+import groundbass.sound.Mix;
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/**
+ * A practice track. The name of its file says both what sounds and how fast; it is written and read here only.
+ *
+ * @param percent of the line's tempo
+ */
+public record PracticeTrack(Sounding sounding, int percent) {
+    /** The tempo that the line is written for. */
+    public static final int WHOLE = 100;
+
+    private static final Pattern NAME = Pattern.compile("([a-z-]+)-([0-9]{1,3})\\.mp3");
+
+    /** What sounds. */
+    public enum Sounding {
+        FULL("full", Mix.FULL),
+        WITHOUT_BASS("without-bass", Mix.WITHOUT_BASS),
+        BASS("bass", Mix.BASS_AND_CLICK);
+
+        private final String word;
+        private final Mix mix;
+
+        Sounding(String word, Mix mix) {
+            this.word = word;
+            this.mix = mix;
+        }
+
+        /** The word for it in file names and in the keys of the message bundle. */
+        public String word() {
+            return word;
+        }
+
+        Mix mix() {
+            return mix;
+        }
+
+        private static Optional<Sounding> of(String word) {
+            return Arrays.stream(values()).filter(one -> one.word.equals(word)).findFirst();
+        }
+    }
+
+    /** The track in a file of a release; empty for a file that is none. */
+    public static Optional<PracticeTrack> of(ReleaseFile file) {
+        var name = NAME.matcher(file.name());
+        if (file.role() != FileRole.PRACTICE || !name.matches()) {
+            return Optional.empty();
+        }
+        return Sounding.of(name.group(1)).map(sounding -> new PracticeTrack(sounding, Integer.parseInt(name.group(2))));
+    }
+
+    String fileName() {
+        return sounding.word + "-" + percent + ".mp3";
+    }
+}
