@@ -5,6 +5,7 @@ import groundbass.release.FileRole;
 import groundbass.release.PageContent;
 import groundbass.release.ReleaseFile;
 import groundbass.text.Message;
+import groundbass.text.Messages;
 import groundbass.web.student.EpisodeView.FileView;
 import groundbass.web.student.EpisodeView.LineView;
 import groundbass.web.view.Markdown;
@@ -12,6 +13,7 @@ import groundbass.web.view.Reader;
 import io.javalin.http.NotFoundResponse;
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -75,7 +77,7 @@ final class EpisodeViews {
     }
 
     private Stream<LineView> lines(PageContent content, List<ReleaseFile> files, Reader reader) {
-        var views = new LineViews(contents, files, reader);
+        var views = new LineViews(contents, files, Messages.of(Locale.forLanguageTag(content.language())), reader);
         return IntStream.range(0, content.lines().size())
                 .mapToObj(i -> views.of(
                         i == 0 ? "line" : "exercise-" + i, content.lines().get(i)));
