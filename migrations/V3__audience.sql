@@ -47,8 +47,9 @@ create index session_of_educator on session (educator_id);
 create index session_by_end on session (expires_at);
 
 -- One row per file taken, committed before its first byte. "covered" holds the ranges sent so far, half open, joined
--- and in order ("0-100,200-300"); "visitor" is a keyed digest, emptied when its key is destroyed; "repeated" marks the
--- second request of one anonymous reader. Robots are kept, and kept apart.
+-- and in order ("0-100,200-300"); "repeated" marks the second request of one anonymous reader, who is remembered in memory
+-- alone. Robots are kept, and kept apart. Every index costs each download; all of these grow at their end, where rows
+-- written together share a page.
 create table download (
     id         varchar(16)   not null primary key,
     release_id varchar(16)   not null,
@@ -56,18 +57,15 @@ create table download (
     file_name  varchar(200)  not null,
     file_size  bigint        not null,
     student_id varchar(16) references student (id) on delete set null,
-    visitor    varchar(64),
     started_at timestamp with time zone not null,
     touched_at timestamp with time zone not null,
     state      varchar(12)   not null,
     covered    varchar(2000) not null,
     bytes_sent bigint        not null,
     robot      boolean       not null,
-    repeated   boolean       not null,
-    constraint download_is_of_one_reader check (student_id is null or visitor is null)
+    repeated   boolean       not null
 );
 create index download_of_student on download (student_id, started_at);
-create index download_of_visitor on download (visitor, started_at);
 create index download_of_episode on download (episode_id, started_at);
 create index download_by_start on download (started_at);
 

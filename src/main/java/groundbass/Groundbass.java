@@ -50,6 +50,7 @@ public final class Groundbass implements AutoCloseable {
         var database = open.add(database(config));
         var services = new Services(config, installation.publicAddress(), clock, database);
         var firstSteps = firstSteps(config, services);
+        open.add(services.downloads);
         open.add(Website.open(config, port, installation, services));
         log.info("open {} in a browser", installation.publicAddress());
         var background = new Background(services, open);

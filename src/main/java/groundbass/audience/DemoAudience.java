@@ -110,7 +110,7 @@ public final class DemoAudience {
     private void record(Visits visits, Optional<StudentId> student, DownloadState state, long sent) {
         Instant at = moment(visits);
         var download = new Download(DownloadId.next(at), visits.file(), student, at, at, state, sent, false, false);
-        DownloadRows.insert(handle, download, Optional.empty());
+        DownloadRows.insert(handle, download);
     }
 
     /** Most come in the first days. */

@@ -7,34 +7,39 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.statement.Query;
 import org.jdbi.v3.core.statement.StatementContext;
 
 /** The SQL of download records; every method works in the caller's transaction. */
 final class DownloadRows {
+    private static final String INSERT = """
+            insert into download (id, release_id, episode_id, file_name, file_size, student_id, started_at, touched_at,
+                state, covered, bytes_sent, robot, repeated)
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""";
+
+    private static final String COMPLETE_IF_WHOLE = """
+            update download set covered = ?, state = ?, bytes_sent = bytes_sent + ?, touched_at = ?
+            where id = ? and file_size = ?""";
+
     private DownloadRows() {}
 
-    static void insert(Handle handle, Download download, Optional<String> visitor) {
+    static void insert(Handle handle, Download download) {
         ReleasedFile file = download.file();
-        handle.createUpdate("""
-                        insert into download (id, release_id, episode_id, file_name, file_size, student_id, visitor,
-                            started_at, touched_at, state, covered, bytes_sent, robot, repeated)
-                        values (:id, :release, :episode, :name, :size, :student, :visitor,
-                            :started, :touched, :state, '', :sent, :robot, :repeated)""")
-                .bind("id", download.id().value())
-                .bind("release", file.release())
-                .bind("episode", file.episode().value())
-                .bind("name", file.name())
-                .bind("size", file.size())
-                .bind("student", download.student().map(StudentId::value).orElse(null))
-                .bind("visitor", visitor.orElse(null))
-                .bind("started", Instants.toColumn(download.startedAt()))
-                .bind("touched", Instants.toColumn(download.touchedAt()))
-                .bind("state", download.state().column())
-                .bind("sent", download.bytesSent())
-                .bind("robot", download.robot())
-                .bind("repeated", download.repeated())
-                .execute();
+        execute(
+                handle,
+                INSERT,
+                download.id().value(),
+                file.release(),
+                file.episode().value(),
+                file.name(),
+                file.size(),
+                download.student().map(StudentId::value).orElse(null),
+                Instants.toColumn(download.startedAt()),
+                Instants.toColumn(download.touchedAt()),
+                download.state().column(),
+                Coverage.NOTHING.toString(),
+                download.bytesSent(),
+                download.robot(),
+                download.repeated());
     }
 
     static Optional<Download> find(Handle handle, DownloadId id) {
@@ -44,22 +49,14 @@ final class DownloadRows {
                 .findOne();
     }
 
-    /** The newest download of a file by the same reader that began after {@code since}. */
-    static Optional<Download> latest(Handle handle, FileRequest request, Optional<String> visitor, Instant since) {
-        Optional<StudentId> student = request.taker().student();
-        if (student.isPresent())
-            return latest(handle, "student_id", student.get().value(), request.file(), since);
-        return visitor.flatMap(digest -> latest(handle, "visitor", digest, request.file(), since));
-    }
-
-    private static Optional<Download> latest(
-            Handle handle, String column, String reader, ReleasedFile file, Instant since) {
-        Query query = handle.createQuery("""
-                select * from download
-                where <column> = :reader and release_id = :release and file_name = :name and started_at > :since
-                order by started_at desc, id fetch first 1 row only""");
-        return query.define("column", column)
-                .bind("reader", reader)
+    /** The newest download of a file by a student that began after {@code since}. */
+    static Optional<Download> latest(Handle handle, StudentId student, ReleasedFile file, Instant since) {
+        return handle.createQuery("""
+                        select * from download
+                        where student_id = :student and release_id = :release and file_name = :name
+                            and started_at > :since
+                        order by started_at desc, id fetch first 1 row only""")
+                .bind("student", student.value())
                 .bind("release", file.release())
                 .bind("name", file.name())
                 .bind("since", Instants.toColumn(since))
@@ -85,16 +82,25 @@ final class DownloadRows {
 
     /** Completes a download if the span is all of its file; whatever was sent before no longer matters. */
     static int completeIfWhole(Handle handle, DownloadId id, ByteSpan span, Instant now) {
-        return handle.createUpdate("""
-                        update download set covered = :covered, state = :complete, bytes_sent = bytes_sent + :bytes,
-                            touched_at = :now
-                        where id = :id and file_size = :bytes""")
-                .bind("covered", Coverage.NOTHING.plus(span).toString())
-                .bind("complete", DownloadState.COMPLETE.column())
-                .bind("bytes", span.length())
-                .bind("now", Instants.toColumn(now))
-                .bind("id", id.value())
-                .execute();
+        return execute(
+                handle,
+                COMPLETE_IF_WHOLE,
+                Coverage.NOTHING.plus(span).toString(),
+                DownloadState.COMPLETE.column(),
+                span.length(),
+                Instants.toColumn(now),
+                id.value(),
+                span.length());
+    }
+
+    /** What every download does goes to the driver as it is: to bind by name took as long as to write the row. */
+    private static int execute(Handle handle, String sql, Object... parameters) {
+        try (var statement = handle.getConnection().prepareStatement(sql)) {
+            for (int i = 0; i < parameters.length; i++) statement.setObject(i + 1, parameters[i]);
+            return statement.executeUpdate();
+        } catch (SQLException e) {
+            throw new IllegalStateException("the download cannot be recorded", e);
+        }
     }
 
     static int advance(Handle handle, DownloadId id, Progress progress, long bytes, Instant now) {
@@ -107,16 +113,6 @@ final class DownloadRows {
                 .bind("bytes", bytes)
                 .bind("now", Instants.toColumn(now))
                 .bind("id", id.value())
-                .execute();
-    }
-
-    /** Empties the digests of downloads that began after {@code from} and not after {@code until}. */
-    static int forgetVisitors(Handle handle, Instant from, Instant until) {
-        return handle.createUpdate("""
-                        update download set visitor = null
-                        where visitor is not null and started_at > :from and started_at <= :until""")
-                .bind("from", Instants.toColumn(from))
-                .bind("until", Instants.toColumn(until))
                 .execute();
     }
 

@@ -1,18 +1,25 @@
 package groundbass.audience;
 
+import groundbass.audience.Visits.Visit;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Download records. {@link #begin} returns when the row is committed and before the first byte goes; afterwards exactly
- * one of {@link #sent}, {@link #brokenOff} or {@link #handedOver} says what became of that request. The ranges of one
- * download are one row. Thread-safe.
+ * one of {@link #sent}, {@link #brokenOff} or {@link #handedOver} says what became of that request. Nobody waits for
+ * these: they are committed a few milliseconds later, together with others, so that of a process killed in between a
+ * download stays that was begun and is taken for broken off. The ranges of one download are one row. Thread-safe.
  */
-public final class Downloads {
+public final class Downloads implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(Downloads.class);
+
     /** Without a token, requests of one reader for one file belong together for so long. */
     static final Duration JOINED_FOR = Duration.ofHours(1);
     /** A token joins for so long, and the second request of an anonymous visitor is not counted again. */
@@ -26,6 +33,7 @@ public final class Downloads {
     private final SharedCommit commits;
     private final DownloadToken tokens;
     private final VisitorKey visitors;
+    private final Visits visits = new Visits();
     private final Clock clock;
     /** Until when everything has been swept; at first, nothing has. */
     private volatile Instant swept = Instant.EPOCH;
@@ -40,8 +48,8 @@ public final class Downloads {
 
     /** Writes the row of a download, or finds the one that this request continues. Committed on return. */
     public Begun begin(FileRequest request) {
-        Optional<String> visitor = request.taker().visitor(visitors);
-        DownloadId id = commits.run(handle -> record(handle, request, visitor));
+        Optional<Visit> visit = Visit.of(request, visitors);
+        DownloadId id = commits.run(handle -> record(handle, request, visit));
         return new Begun(id, tokens.sign(id));
     }
 
@@ -57,7 +65,18 @@ public final class Downloads {
 
     /** A front server sends the file. */
     public void handedOver(DownloadId id) {
-        commits.run(handle -> DownloadRows.touch(handle, id, DownloadState.HANDED_OVER, clock.instant()));
+        later(id, handle -> DownloadRows.touch(handle, id, DownloadState.HANDED_OVER, clock.instant()));
+    }
+
+    /** Returns when everything told so far is committed: before the program ends, or before somebody counts. */
+    public void settle() {
+        commits.run(handle -> true);
+    }
+
+    /** Settles. What comes later is still recorded, if the database is open. */
+    @Override
+    public void close() {
+        settle();
     }
 
     public Optional<Download> find(DownloadId id) {
@@ -72,22 +91,27 @@ public final class Downloads {
         visitors.destroyIfOld();
         Instant now = clock.instant();
         Instant from = swept.equals(Instant.EPOCH) ? swept : swept.minus(LOOKS_BACK);
-        int closed = jdbi.inTransaction(handle -> {
-            DownloadRows.forgetVisitors(handle, from, now.minus(SAME_VISIT));
-            return DownloadRows.breakOffSilent(handle, from, now.minus(PATIENCE));
-        });
+        visits.forget(now.minus(SAME_VISIT));
+        int closed = jdbi.inTransaction(handle -> DownloadRows.breakOffSilent(handle, from, now.minus(PATIENCE)));
         swept = now;
         return closed;
     }
 
-    private DownloadId record(Handle handle, FileRequest request, Optional<String> visitor) {
+    private DownloadId record(Handle handle, FileRequest request, Optional<Visit> visit) {
         Instant now = clock.instant();
-        Optional<Download> earlier = DownloadRows.latest(handle, request, visitor, now.minus(SAME_VISIT));
+        Optional<Download> earlier = earlier(handle, request, visit, now.minus(SAME_VISIT));
         return byToken(handle, request, now)
                 .or(() -> earlier.filter(download -> download.startedAt().isAfter(now.minus(JOINED_FOR))))
                 .filter(download -> !(request.whole() && download.state().isOver()))
                 .map(download -> resume(handle, download))
-                .orElseGet(() -> insert(handle, request, visitor, earlier.isPresent()));
+                .orElseGet(() -> insert(handle, request, visit, earlier.isPresent()));
+    }
+
+    /** Of what is remembered only what was committed counts: a transaction may have failed after the memory was made. */
+    private Optional<Download> earlier(Handle handle, FileRequest request, Optional<Visit> visit, Instant since) {
+        return visit.isPresent()
+                ? visit.flatMap(each -> visits.latest(each, since)).flatMap(id -> DownloadRows.find(handle, id))
+                : request.taker().student().flatMap(id -> DownloadRows.latest(handle, id, request.file(), since));
     }
 
     private Optional<Download> byToken(Handle handle, FileRequest request, Instant now) {
@@ -111,7 +135,7 @@ public final class Downloads {
         return download.id();
     }
 
-    private DownloadId insert(Handle handle, FileRequest request, Optional<String> visitor, boolean seenToday) {
+    private DownloadId insert(Handle handle, FileRequest request, Optional<Visit> visit, boolean seenToday) {
         Instant now = clock.instant();
         var download = new Download(
                 DownloadId.next(now),
@@ -122,13 +146,20 @@ public final class Downloads {
                 DownloadState.STARTED,
                 0,
                 request.taker().isRobot(),
-                visitor.isPresent() && seenToday);
-        DownloadRows.insert(handle, download, visitor);
+                visit.isPresent() && seenToday);
+        DownloadRows.insert(handle, download);
+        visit.ifPresent(each -> visits.remember(each, download.id(), now));
         return download.id();
     }
 
     private void advance(DownloadId id, ByteSpan span, DownloadState otherwise) {
-        commits.run(handle -> sentAtOnce(handle, id, span) || sentInParts(handle, id, span, otherwise));
+        later(id, handle -> {
+            if (!sentAtOnce(handle, id, span)) sentInParts(handle, id, span, otherwise);
+        });
+    }
+
+    private void later(DownloadId id, Consumer<Handle> work) {
+        commits.later(work, why -> LOG.warn("The end of download {} could not be recorded", id, why));
     }
 
     /** The usual case, in one statement. */
@@ -136,10 +167,9 @@ public final class Downloads {
         return span.from() == 0 && DownloadRows.completeIfWhole(handle, id, span, clock.instant()) == 1;
     }
 
-    private boolean sentInParts(Handle handle, DownloadId id, ByteSpan span, DownloadState otherwise) {
-        return DownloadRows.lock(handle, id)
+    private void sentInParts(Handle handle, DownloadId id, ByteSpan span, DownloadState otherwise) {
+        DownloadRows.lock(handle, id)
                 .map(progress -> progress.plus(span, otherwise))
-                .map(progress -> DownloadRows.advance(handle, id, progress, span.length(), clock.instant()))
-                .isPresent();
+                .ifPresent(progress -> DownloadRows.advance(handle, id, progress, span.length(), clock.instant()));
     }
 }

@@ -2,17 +2,12 @@ package groundbass.audience;
 
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 
-/** A piece of work that waits for a {@link SharedCommit}; made and awaited by one thread, performed by any. */
+/** A piece of work that waits for a {@link SharedCommit}; brought by one thread, performed by another. */
 final class Piece<T> {
-    /** Why a waiting thread goes on. */
-    enum Turn {
-        DONE,
-        TO_LEAD
-    }
-
     /** This piece, not its transaction, failed. */
     static final class Failed extends RuntimeException {
         private static final long serialVersionUID = 1L;
@@ -30,12 +25,14 @@ final class Piece<T> {
     }
 
     private final Function<Handle, T> work;
-    private final CompletableFuture<Turn> turn = new CompletableFuture<>();
+    private final Consumer<Throwable> failed;
     private final CompletableFuture<T> committed = new CompletableFuture<>();
     private T performed;
 
-    Piece(Function<Handle, T> work) {
+    /** @param failed is told why there was no commit; {@link #result} tells it too */
+    Piece(Function<Handle, T> work, Consumer<Throwable> failed) {
         this.work = work;
+        this.failed = failed;
     }
 
     void perform(Handle handle) {
@@ -48,23 +45,14 @@ final class Piece<T> {
 
     void succeed() {
         committed.complete(performed);
-        turn.complete(Turn.DONE);
     }
 
     void fail(Throwable why) {
         committed.completeExceptionally(why);
-        turn.complete(Turn.DONE);
+        failed.accept(why);
     }
 
-    void lead() {
-        turn.complete(Turn.TO_LEAD);
-    }
-
-    Turn waitForTurn() {
-        return turn.join();
-    }
-
-    /** Only after the turn; throws what made it fail. */
+    /** Waits for the commit; throws what made it fail. */
     T result() {
         try {
             return committed.join();

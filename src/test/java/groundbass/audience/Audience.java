@@ -84,14 +84,17 @@ final class Audience {
     DownloadId take(ReleasedFile file, Taker taker) {
         DownloadId id = downloads.begin(whole(file, taker)).id();
         downloads.sent(id, ByteSpan.of(0, file.size()));
+        downloads.settle();
         return id;
     }
 
     Download download(DownloadId id) {
+        downloads.settle();
         return downloads.find(id).orElseThrow();
     }
 
     List<Download> all() {
+        downloads.settle();
         return database.jdbi().withHandle(handle -> handle.createQuery("select * from download order by started_at")
                 .map(DownloadRows::download)
                 .list());

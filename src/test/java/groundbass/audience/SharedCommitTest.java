@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -41,9 +42,9 @@ class SharedCommitTest {
         try (database) {
             var commits = new SharedCommit(database.jdbi());
             commits.run(handle -> insert(handle, "taken"));
-            // the first piece holds the lead until the others wait behind it, so that they share one transaction
+            // the first piece holds the writer until the others wait behind it, so that they share one transaction
             var holding = new CountDownLatch(1);
-            var leader = CompletableFuture.supplyAsync(() -> commits.run(handle -> {
+            var first = CompletableFuture.supplyAsync(() -> commits.run(handle -> {
                 await(holding);
                 return insert(handle, "first");
             }));
@@ -54,7 +55,7 @@ class SharedCommitTest {
                     .toList();
             holding.countDown();
 
-            assertThat(leader.join()).isEqualTo("first");
+            assertThat(first.join()).isEqualTo("first");
             for (int i = 0; i < behind.size(); i++) {
                 var result = behind.get(i);
                 if (i % 3 == 0)
@@ -71,6 +72,20 @@ class SharedCommitTest {
         database.close();
         for (int i = 0; i < 2; i++) {
             assertThatThrownBy(() -> commits.run(handle -> insert(handle, "x"))).isInstanceOf(RuntimeException.class);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatNobodyWaitsForIsCommittedInItsTurnAndItsFailureTold(Database database) {
+        try (database) {
+            var commits = new SharedCommit(database.jdbi());
+            var failures = new ConcurrentLinkedQueue<Throwable>();
+            commits.later(handle -> insert(handle, "once"), failures::add);
+            commits.later(handle -> insert(handle, "once"), failures::add);
+            commits.run(handle -> true);
+            assertThat(isThere(database, "once")).isTrue();
+            assertThat(failures).hasSize(1).hasOnlyElementsOfType(UnableToExecuteStatementException.class);
         }
     }
 

@@ -7,11 +7,12 @@ import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import java.util.concurrent.locks.LockSupport;
 
 /**
- * A file of 200 KB, each download recorded, beside nginx with sendfile; and whether there are as many records as
- * downloads. The server runs in a process of its own with a heap of 256 MiB.
+ * A file of 200 KB, each download recorded, beside our web server that does nothing but send as many bytes from memory,
+ * and beside nginx with sendfile; and whether there are as many records as downloads. The server runs in a process of its own with a heap of 256 MiB.
  */
 final class DownloadBench {
     private static final int LOADED_WITHIN = 300;
@@ -50,13 +51,20 @@ final class DownloadBench {
             return;
         }
         int port = Probe.freePort();
+        int memoryPort = Probe.freePort();
         try (var server = serve(Scratch.SITE, Probe.freePort());
+                var memory =
+                        Child.java(folder.resolve("memory.log"), ConstantServer.class, Integer.toString(memoryPort));
                 var nginx = Nginx.start(Files.createDirectories(folder.resolve("nginx")), port, DownloadServer.SIZE)) {
             var anchor = URI.create("http://127.0.0.1:" + port + "/bench.bin");
             Probe.waitFor(anchor, COUNTED_SECONDS);
+            var floor = URI.create("http://127.0.0.1:" + memoryPort + ConstantServer.FILE);
+            Probe.waitFor(floor, COUNTED_SECONDS);
             Load.compare(
                     new Load.Side("recorded download", server.file(), server.child()),
-                    new Load.Side("nginx, sendfile", anchor, nginx),
+                    List.of(
+                            new Load.Side("from memory", floor, memory),
+                            new Load.Side("nginx, sendfile", anchor, nginx)),
                     3,
                     seconds);
             print("aim: ratio at least 0.5 (later 0.7)");

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** Drives an address of this machine with 32 connections: with {@code wrk} where it is installed, else with our own. */
 final class Load {
@@ -45,26 +46,32 @@ final class Load {
     record Side(String name, URI address, Child process) {}
 
     /** What one side did in all rounds; {@code cpu} in microseconds. */
-    private record Sum(Result median, long cpu, long answered) {}
+    private record Sum(Result median, long cpu, long answered) {
+        /** Of each request. */
+        double micros() {
+            return (double) cpu / answered;
+        }
+    }
 
     /**
-     * Both sides in turns; prints medians, and beside the ratio of the rates that of the processor time for each
-     * request, which other programs on the machine disturb less.
+     * All sides in turns; prints medians, and beside the ratio of the rates to each anchor that of the processor time
+     * for each request, which other programs on the machine disturb less.
      */
-    static void compare(Side ours, Side anchor, int rounds, int seconds) throws Exception {
-        warm(ours, seconds);
-        warm(anchor, seconds);
-        var sides = List.of(ours, anchor);
-        var results = List.of(new ArrayList<Result>(), new ArrayList<Result>());
-        var cpu = new long[2];
+    static void compare(Side ours, List<Side> anchors, int rounds, int seconds) throws Exception {
+        var sides = Stream.concat(Stream.of(ours), anchors.stream()).toList();
+        for (Side side : sides) warm(side, seconds);
+        var results = sides.stream().map(side -> new ArrayList<Result>()).toList();
+        var cpu = new long[sides.size()];
         for (int round = 0; round < rounds; round++) {
-            for (int i = 0; i < 2; i++) {
+            for (int i = 0; i < cpu.length; i++) {
                 long before = sides.get(i).process().cpuMicros();
                 results.get(i).add(run(sides.get(i).address(), seconds));
                 cpu[i] += sides.get(i).process().cpuMicros() - before;
             }
         }
-        print(ours, anchor, sum(results.get(0), cpu[0]), sum(results.get(1), cpu[1]));
+        Sum mine = sum(results.get(0), cpu[0]);
+        print(ours, mine);
+        for (int i = 1; i < cpu.length; i++) print(sides.get(i), sum(results.get(i), cpu[i]), mine);
     }
 
     private static Sum sum(List<Result> results, long cpu) {
@@ -74,14 +81,15 @@ final class Load {
                 results.stream().mapToLong(Result::answered).sum());
     }
 
-    private static void print(Side ours, Side anchor, Sum mine, Sum theirs) {
-        double micros = (double) mine.cpu() / mine.answered();
-        double bare = (double) theirs.cpu() / theirs.answered();
-        Timing.print("%-20s %s   %6.0f us of processor", ours.name(), mine.median(), micros);
-        Timing.print("%-20s %s   %6.0f us of processor", anchor.name(), theirs.median(), bare);
+    private static void print(Side side, Sum sum) {
+        Timing.print("%-20s %s   %6.0f us of processor", side.name(), sum.median(), sum.micros());
+    }
+
+    private static void print(Side anchor, Sum theirs, Sum mine) {
+        print(anchor, theirs);
         Timing.print(
                 "ratio of rates %.2f, of processor time %.2f",
-                mine.median().rate() / theirs.median().rate(), bare / micros);
+                mine.median().rate() / theirs.median().rate(), theirs.micros() / mine.micros());
     }
 
     /** Until the code is compiled: while a round is a tenth faster than the one before, at most ten of them. */

@@ -85,6 +85,7 @@ final class Story implements AutoCloseable {
         } else {
             downloads.brokenOff(begun.id(), ByteSpan.of(0, bytes));
         }
+        downloads.settle();
     }
 
     private Episode lesson(EducatorId owner, String series, String title) {
