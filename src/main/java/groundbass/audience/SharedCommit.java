@@ -101,15 +101,18 @@ final class SharedCommit {
         return batch;
     }
 
-    /** A piece that fails takes nobody down: the rest is done without it, and it is tried once more on its own. */
+    /**
+     * A piece that fails takes nobody down: the rest is done without it, and it is tried once more on its own. Nobody is
+     * told before that is over, so that whoever comes after finds everything before decided.
+     */
     private void commit(List<Piece<?>> batch) {
         var left = new ArrayList<>(batch);
         var apart = new ArrayList<Piece<?>>();
-        while (!left.isEmpty()) {
+        boolean committed = false;
+        while (!committed && !left.isEmpty()) {
             try {
                 jdbi.useTransaction(handle -> left.forEach(piece -> piece.perform(handle)));
-                left.forEach(Piece::succeed);
-                left.clear();
+                committed = true;
             } catch (Piece.Failed failed) {
                 left.remove(failed.piece());
                 if (batch.size() == 1) failed.piece().fail(failed.getCause());
@@ -120,5 +123,6 @@ final class SharedCommit {
             }
         }
         apart.forEach(piece -> commit(List.of(piece)));
+        left.forEach(Piece::succeed);
     }
 }
