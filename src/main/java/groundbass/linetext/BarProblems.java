@@ -48,7 +48,7 @@ final class BarProblems {
                         found.span(),
                         "'" + found.text() + "' is no chord known here; a chord is N.C. or a root (C, F#, Bb), then "
                                 + ChordWords.known() + ", then a bass note as in C/E.")
-                .suggesting(ChordWords.near(found.text()));
+                .suggesting(GermanNames.asWritten(found.text()).or(() -> ChordWords.near(found.text())));
     }
 
     static Problem badChordCount(Span span) {

@@ -44,7 +44,7 @@ final class HeadProblems {
                         "no-tonic",
                         found.span(),
                         "'" + found.text() + "' is no tonic; write a key as 'A dorian' or 'Bb major'.")
-                .suggesting(minor(found.text()));
+                .suggesting(minor(found.text()).or(() -> GermanNames.asWritten(found.text())));
     }
 
     /** {@code Am} and {@code F#min} for {@code A minor} and {@code F# minor}. */
