@@ -26,11 +26,10 @@ public record LinePreview(
 
     static LinePreview of(String field, String text, double width, Messages messages) {
         var reading = LineText.read(text);
-        var findings = text.isBlank() ? List.<Finding>of() : findings(reading);
-        if (reading.line().bars().isEmpty()) {
-            return new LinePreview(field, false, Optional.empty(), findings, List.of());
+        if (text.isBlank()) { // what is not begun has neither mistakes nor a picture of an empty bar
+            return new LinePreview(field, false, Optional.empty(), List.of(), List.of());
         }
-        return draw(field, reading, findings, width, messages);
+        return draw(field, reading, findings(reading), width, messages);
     }
 
     /** A fault in drawing must not keep an educator from their own text, so it ends here and goes into the log. */

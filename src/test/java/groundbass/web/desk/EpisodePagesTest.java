@@ -76,6 +76,12 @@ class EpisodePagesTest {
     }
 
     @Test
+    void anEmptyLineShowsHowOneIsWrittenAndNoPicture() {
+        String page = studio.browser().get(path(studio.episode("Blank"))).asString();
+        assertThat(page).contains("<details class=\"help\" open").doesNotContain("<svg");
+    }
+
+    @Test
     void theMistakeIsToldWithItsPlaceAndTheRestIsDrawn() {
         var episode = studio.episode("Mistaken");
         typed(studio.form(), 0, MISTAKEN).post(path(episode));
