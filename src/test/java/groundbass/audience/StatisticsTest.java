@@ -120,7 +120,7 @@ class StatisticsTest {
             assertThat(csv.episodes(audience.statistics.ofEpisodes(List.of(FIRST, SECOND))))
                     .isEqualTo(String.join(
                             "\r\n",
-                            "Episode,File,Students,Downloads,Complete,Broken off,Handed over,On their way",
+                            "Lesson,File,Students,Downloads,Complete,Broken off,Handed over,On their way",
                             "\"'=One, \"\"two\"\"\",all files,2,5,3,1,1,0",
                             "\"'=One, \"\"two\"\"\",line.mid,,1,1,0,0,0",
                             "\"'=One, \"\"two\"\"\",sheet.pdf,,4,2,1,1,0",
@@ -139,7 +139,7 @@ class StatisticsTest {
             assertThat(csv.taken(audience.statistics.taken(List.of(FIRST, SECOND))))
                     .isEqualTo(String.join(
                             "\r\n",
-                            "Lernende Person,Wann,Folge,Ausgabe,Datei,Stand,Gesendete Bytes",
+                            "Lernende Person,Wann,Lektion,Ausgabe,Datei,Stand,Gesendete Bytes",
                             ANNA + ",2026-03-02T11:00:00+01:00,Folge,release000000001,sheet.pdf,vollständig,1000",
                             ANNA + ",2026-03-02T11:05:00+01:00,Folge,release000000001,line.mid,vollständig,50",
                             BERT + ",2026-03-03T19:00:00+01:00,Folge,release000000001,sheet.pdf,abgebrochen,400",

@@ -108,7 +108,7 @@ class StatisticsPagesTest {
         assertThat(answer.asString())
                 .isEqualTo(String.join(
                         "\r\n",
-                        "Episode,File,Students,Downloads,Complete,Broken off,Handed over,On their way",
+                        "Lesson,File,Students,Downloads,Complete,Broken off,Handed over,On their way",
                         "Low Tide 1: =Rope & <Tide> (demo figures),all files,2,4,3,1,0,0",
                         "Low Tide 1: =Rope & <Tide> (demo figures),line.mid,,1,1,0,0,0",
                         "Low Tide 1: =Rope & <Tide> (demo figures),sheet.pdf,,3,2,1,0,0",
