@@ -36,4 +36,12 @@ public record FirstSteps(Optional<String> setUpCode, Optional<Demo.Invitation> d
                             %s
                         """.formatted(address, invitation.email(), invitation.password())));
     }
+
+    /** What to print when a demonstration starts again; its password is nowhere kept in a form that could be shown. */
+    static String demoAgain(URI address) {
+        return """
+                The demo's desk is at %s/desk; its password was shown at the first start.
+                For a new demo with a new password choose an empty folder with --data.
+                """.formatted(address);
+    }
 }

@@ -108,7 +108,10 @@ final class ServeCommand implements Callable<Integer> {
 
     private void runUntilStopped(Groundbass site) throws InterruptedException {
         var stopped = new CountDownLatch(1);
-        site.firstSteps().text(site.address()).ifPresent(this::say);
+        site.firstSteps()
+                .text(site.address())
+                .or(() -> demo ? Optional.of(FirstSteps.demoAgain(site.address())) : Optional.empty())
+                .ifPresent(this::say);
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
             site.close();
             stopped.countDown();
