@@ -13,7 +13,10 @@ import org.eclipse.jetty.ee10.servlet.HttpOutput;
  * {@code FileChannel.transferTo} into a servlet's stream would copy every 8 KiB twice. Used once, by one thread.
  */
 final class Chunks {
+    /** What is begun of a chunk is not counted as sent: larger ones would be faster, and the ranges of a reader who left
+     * and came back for the rest would leave larger gaps. */
     private static final int CHUNK = 64 * 1024;
+
     private static final Queue<ByteBuffer> SPARE = new ConcurrentLinkedQueue<>();
 
     private long sent;

@@ -6,14 +6,16 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** A strong entity tag (RFC 9110 section 8.8.3); {@code opaque} is what stands between the quotes. */
 public record EntityTag(String opaque) {
     private static final int DIGITS = 32;
+    private static final Pattern FORM = Pattern.compile("[\\x21\\x23-\\x7e]+");
 
     public EntityTag {
         Objects.requireNonNull(opaque);
-        if (!opaque.matches("[\\x21\\x23-\\x7e]+")) {
+        if (!FORM.matcher(opaque).matches()) {
             throw new IllegalArgumentException("not an entity tag: " + opaque);
         }
     }

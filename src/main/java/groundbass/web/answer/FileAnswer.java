@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -24,6 +25,7 @@ public record FileAnswer(
         Transfer transfer,
         Optional<HandOver> handOver) {
     private static final Logger log = LoggerFactory.getLogger(FileAnswer.class);
+    private static final Pattern NOT_PLAIN = Pattern.compile("[^A-Za-z0-9._ -]");
     private static final String MAY_NOT_BE_SHARED = "private, no-cache";
 
     public FileAnswer {
@@ -137,14 +139,18 @@ public record FileAnswer(
 
     /** RFC 6266, with the name in UTF-8 as RFC 8187 writes it and a plain one for those who cannot read that. */
     private static String attachment(String name) {
-        String plain = name.replaceAll("[^A-Za-z0-9._ -]", "_");
+        String plain = NOT_PLAIN.matcher(name).replaceAll("_");
+        String exact = plain.equals(name) ? "" : "; filename*=UTF-8''" + encoded(name);
+        return "attachment; filename=\"" + plain + "\"" + exact;
+    }
+
+    private static String encoded(String name) {
         var encoded = new StringBuilder();
         for (byte b : name.getBytes(StandardCharsets.UTF_8)) {
             boolean safe = b > 0 && (Character.isLetterOrDigit(b) || b == '.' || b == '_' || b == '-');
             encoded.append(safe ? String.valueOf((char) b) : "%%%02X".formatted(b & 0xff));
         }
-        String exact = plain.equals(name) ? "" : "; filename*=UTF-8''" + encoded;
-        return "attachment; filename=\"" + plain + "\"" + exact;
+        return encoded.toString();
     }
 
     private static Optional<String> header(Context ctx, String name) {
