@@ -13,10 +13,9 @@ import org.eclipse.jetty.ee10.servlet.HttpOutput;
  * {@code FileChannel.transferTo} into a servlet's stream would copy every 8 KiB twice. Used once, by one thread.
  */
 final class Chunks {
-    /** What is begun of a chunk is not counted as sent: larger ones would be faster, and the ranges of a reader who left
-     * and came back for the rest would leave larger gaps. */
+    // a chunk that is only begun is not counted as sent: larger ones would be a little faster, and leave larger gaps
+    // between the ranges of a reader who was cut off and comes back for the rest
     private static final int CHUNK = 64 * 1024;
-
     private static final Queue<ByteBuffer> SPARE = new ConcurrentLinkedQueue<>();
 
     private long sent;
