@@ -48,8 +48,8 @@ create index session_by_end on session (expires_at);
 
 -- One row per file taken, committed before its first byte. "covered" holds the ranges sent so far, half open, joined
 -- and in order ("0-100,200-300"); "repeated" marks the second request of one anonymous reader, who is remembered in memory
--- alone. Robots are kept, and kept apart. Every index costs each download; all of these grow at their end, where rows
--- written together share a page.
+-- alone. Robots are kept, and kept apart. Every index costs each download; all of these are in order of time within a
+-- reader or lesson, so that rows written together mostly share a page.
 create table download (
     id         varchar(16)   not null primary key,
     release_id varchar(16)   not null,
