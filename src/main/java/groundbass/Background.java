@@ -9,7 +9,7 @@ import java.util.List;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** What no request waits for: builds, the calendar, the post, tidying up; for a demonstration, loading it first. */
+/** What no request waits for: builds, the calendar, the post, tidying up, loading the demonstration. */
 final class Background {
     private static final Logger log = LoggerFactory.getLogger(Background.class);
     private static final int THREADS = 2;
@@ -32,17 +32,16 @@ final class Background {
                 services.database.dataSource(), services.builder::build, services.goingLive::pass, passes, THREADS));
     }
 
-    /** The demo's releases take seconds to build, and the site is open meanwhile; then comes what others ask for. */
+    /** The demo's releases take seconds to build; the site is open meanwhile. */
     void demonstrate() {
-        var loading = new Thread(
-                () -> {
-                    services.demo.load();
-                    log.info("the demo series is loaded");
-                    work();
-                },
-                "demo");
+        var loading = new Thread(this::load, "demo");
         loading.setDaemon(true);
         loading.start();
+    }
+
+    private void load() {
+        services.demo.load();
+        log.info("the demo series is loaded");
     }
 
     private void sweep() {

@@ -54,10 +54,9 @@ public final class Groundbass implements AutoCloseable {
         open.add(Website.open(config, port, installation, services));
         log.info("open {} in a browser", installation.publicAddress());
         var background = new Background(services, open);
+        background.work();
         if (config.demo()) {
             background.demonstrate();
-        } else {
-            background.work();
         }
         return new Groundbass(open, database, installation, port, firstSteps);
     }

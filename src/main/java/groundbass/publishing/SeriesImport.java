@@ -7,16 +7,19 @@ import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.EpisodeId;
 import groundbass.catalog.Episodes;
 import groundbass.catalog.Outcome;
+import groundbass.catalog.Revision;
 import groundbass.catalog.Series;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.SeriesId;
 import groundbass.publishing.SeriesPackage.EpisodePackage;
+import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.function.Consumer;
+import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /**
@@ -82,14 +85,22 @@ public final class SeriesImport {
 
     private void publish(EducatorId owner, Episode episode, Instant out) {
         var revision = done(desk.makeRevision(owner, episode.id(), ""));
-        var release = jdbi.inTransaction(handle ->
-                releases.create(handle, episode.id(), recipes.of(handle, episode, revision), false, clock.instant()));
+        var release = jdbi.inTransaction(handle -> release(handle, episode, revision));
         build.accept(release);
         jdbi.useTransaction(handle -> {
             if (releases.publish(handle, release, out)) {
                 episodes.markPublished(handle, episode.id(), out);
             }
         });
+    }
+
+    /** The one that an import cut short has entered already, else a new one. */
+    private ReleaseId release(Handle handle, Episode episode, Revision revision) {
+        var recipe = recipes.of(handle, episode, revision);
+        return releases.latest(handle, episode.id())
+                .filter(made -> made.recipe().makesTheSameAs(recipe) && !made.isFailed())
+                .map(Release::id)
+                .orElseGet(() -> releases.create(handle, episode.id(), recipe, false, clock.instant()));
     }
 
     private static <T> T done(Outcome<T> outcome) {

@@ -12,6 +12,8 @@ import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
@@ -32,6 +34,7 @@ public final class ReleaseBuilder {
     private final Uploads uploads;
     private final Blobs blobs;
     private final Clock clock;
+    private final Map<ReleaseId, Object> building = new ConcurrentHashMap<>();
 
     public ReleaseBuilder(Releases releases, Revisions revisions, Uploads uploads, Blobs blobs, Clock clock) {
         this.releases = releases;
@@ -41,16 +44,23 @@ public final class ReleaseBuilder {
         this.clock = clock;
     }
 
+    /** When this returns the release is closed, whoever built it: a second caller waits for the first. */
     public void build(ReleaseId id) {
-        var release = releases.find(id).orElseThrow();
-        if (release.isReady() || release.isFailed()) {
-            return;
+        synchronized (building.computeIfAbsent(id, any -> new Object())) {
+            var release = releases.find(id).orElseThrow();
+            if (!release.isReady() && !release.isFailed()) {
+                close(release);
+            }
         }
+        building.remove(id);
+    }
+
+    private void close(Release release) {
         try {
-            releases.ready(id, files(release), clock.instant());
+            releases.ready(release.id(), files(release), clock.instant());
         } catch (IOException | RuntimeException e) {
-            log.error("release {} cannot be built", id, e);
-            releases.failed(id, String.valueOf(e.getMessage()));
+            log.error("release {} cannot be built", release.id(), e);
+            releases.failed(release.id(), String.valueOf(e.getMessage()));
         }
     }
 

@@ -1,6 +1,7 @@
 package groundbass.publishing;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import groundbass.catalog.Audit;
 import groundbass.catalog.Educators;
@@ -16,6 +17,7 @@ import groundbass.store.Database;
 import groundbass.store.SettableClock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
@@ -58,14 +60,34 @@ class DemoTest {
         }
     }
 
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void goesOnWithTheReleaseThatAnEarlierLoadWasCutShortIn(Database database) {
+        try (database) {
+            var cut = demo(database, id -> {
+                throw new IllegalStateException("killed");
+            });
+            cut.openStudio();
+            assertThatThrownBy(cut::load).hasMessage("killed");
+            demo(database).load();
+            var releases = new Releases(database.jdbi());
+            assertThat(lessons(database))
+                    .allSatisfy(lesson -> assertThat(releases.of(lesson.id())).hasSize(1));
+        }
+    }
+
     private Demo demo(Database database) {
+        return demo(database, id -> {
+            built.add(id);
+            Built.ready(new Releases(database.jdbi()), id, clock.instant());
+        });
+    }
+
+    private Demo demo(Database database, Consumer<ReleaseId> build) {
         var jdbi = database.jdbi();
         var audit = new Audit(jdbi, clock);
         var releases = new Releases(jdbi);
-        var incoming = new SeriesImport(jdbi, clock, audit, releases, id -> "https://example.org/e/" + id, id -> {
-            built.add(id);
-            Built.ready(releases, id, clock.instant());
-        });
+        var incoming = new SeriesImport(jdbi, clock, audit, releases, id -> "https://example.org/e/" + id, build);
         return new Demo(jdbi, clock, new Educators(jdbi, audit, clock), releases, incoming);
     }
 
