@@ -84,7 +84,6 @@ class WholePathTest {
         page.getByText("New series").first().click();
         page.getByLabel("Title of the series").fill("Low Tide");
         press(page, "Create the series");
-        page.getByText("New lesson").first().click();
         page.getByLabel("Title of the lesson").fill("Slack Water");
         press(page, "Begin writing");
 
