@@ -18,6 +18,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 class TrackPagesTest {
+    /** For requests that are refused unread: a client in the middle of a longer body would see the door shut instead. */
+    private static final byte[] SHORT = {1};
+
     static final Studio studio = new Studio();
 
     @AfterAll
@@ -154,13 +157,13 @@ class TrackPagesTest {
         studio.site
                 .form()
                 .contentType("audio/wav")
-                .body(wav())
+                .body(SHORT)
                 .put(path(episode))
                 .then()
                 .statusCode(401);
         studio.browser()
                 .header("Sec-Fetch-Site", "cross-site")
-                .body(wav())
+                .body(SHORT)
                 .put(path(episode))
                 .then()
                 .statusCode(403);
@@ -174,7 +177,7 @@ class TrackPagesTest {
         }
         studio.form()
                 .contentType("audio/wav")
-                .body(wav())
+                .body(SHORT)
                 .put(path(episode))
                 .then()
                 .statusCode(429);
