@@ -1,5 +1,6 @@
 package groundbass.catalog;
 
+import groundbass.walkthrough.Naming;
 import java.util.List;
 import java.util.Objects;
 import java.util.regex.Pattern;
@@ -10,8 +11,9 @@ import java.util.stream.Stream;
  *
  * @param language IETF language tag (BCP 47) of sheet and walkthrough
  * @param tempos   as typed: percentages of the line's tempo at which practice files are made, "60 75 100"
+ * @param naming   how the walkthrough names notes and note lengths, by the names of {@link Naming}
  */
-public record DocumentSettings(String language, String tempos) {
+public record DocumentSettings(String language, String tempos, String naming) {
     public static final DocumentSettings USUAL = new DocumentSettings("en", "60 75 90 100");
 
     private static final Pattern SEPARATOR = Pattern.compile("[\\s,;%]+");
@@ -20,6 +22,12 @@ public record DocumentSettings(String language, String tempos) {
     public DocumentSettings {
         Objects.requireNonNull(language);
         Objects.requireNonNull(tempos);
+        Objects.requireNonNull(naming);
+    }
+
+    /** Settings with the language's usual names. */
+    public DocumentSettings(String language, String tempos) {
+        this(language, tempos, Naming.USUAL.word());
     }
 
     /** The tempos that can be read, each once, slowest first; {@link DocumentCheck} tells of the others. */

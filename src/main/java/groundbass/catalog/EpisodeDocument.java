@@ -15,6 +15,8 @@ import java.util.Objects;
  * @param mainLine         the line that the lesson is about
  * @param exercises        further lines, in order
  * @param walkthroughEdits where the educator's words replace the program's
+ * @param script           what is said in the lesson, as text or as timed captions; kept on the desk, never published
+ * @param facts            what else a student is told: video, gear, where to go on
  */
 public record EpisodeDocument(
         int form,
@@ -28,6 +30,8 @@ public record EpisodeDocument(
         GrooveSource groove,
         Rights rights,
         List<WalkthroughEdit> walkthroughEdits,
+        String script,
+        LessonFacts facts,
         DocumentSettings settings) {
     /** The form that this program writes. It grows by one when an older program could misread a document. */
     public static final int FORM = 1;
@@ -43,6 +47,8 @@ public record EpisodeDocument(
         Objects.requireNonNull(groove);
         Objects.requireNonNull(rights);
         walkthroughEdits = List.copyOf(walkthroughEdits);
+        Objects.requireNonNull(script);
+        Objects.requireNonNull(facts);
         Objects.requireNonNull(settings);
     }
 
@@ -60,86 +66,13 @@ public record EpisodeDocument(
                 GrooveSource.CHOSEN_BY_METER,
                 Rights.EMPTY,
                 List.of(),
+                "",
+                LessonFacts.NONE,
                 DocumentSettings.USUAL);
     }
 
-    public EpisodeDocument withTitle(String changed) {
-        return new EpisodeDocument(
-                form,
-                changed,
-                level,
-                summary,
-                notes,
-                mainLine,
-                exercises,
-                backingTracks,
-                groove,
-                rights,
-                walkthroughEdits,
-                settings);
-    }
-
-    public EpisodeDocument withNotes(String changed) {
-        return new EpisodeDocument(
-                form,
-                title,
-                level,
-                summary,
-                changed,
-                mainLine,
-                exercises,
-                backingTracks,
-                groove,
-                rights,
-                walkthroughEdits,
-                settings);
-    }
-
-    public EpisodeDocument withLines(LineSource main, List<LineSource> others) {
-        return new EpisodeDocument(
-                form,
-                title,
-                level,
-                summary,
-                notes,
-                main,
-                others,
-                backingTracks,
-                groove,
-                rights,
-                walkthroughEdits,
-                settings);
-    }
-
-    public EpisodeDocument withBackingTracks(List<BackingTrack> changed) {
-        return new EpisodeDocument(
-                form,
-                title,
-                level,
-                summary,
-                notes,
-                mainLine,
-                exercises,
-                changed,
-                groove,
-                rights,
-                walkthroughEdits,
-                settings);
-    }
-
-    public EpisodeDocument withRights(Rights changed) {
-        return new EpisodeDocument(
-                form,
-                title,
-                level,
-                summary,
-                notes,
-                mainLine,
-                exercises,
-                backingTracks,
-                groove,
-                changed,
-                walkthroughEdits,
-                settings);
+    /** The way to a document that differs from this one in some parts. */
+    public DocumentEdit edit() {
+        return new DocumentEdit(this);
     }
 }

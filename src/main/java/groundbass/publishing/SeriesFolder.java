@@ -47,19 +47,17 @@ final class SeriesFolder {
 
     private static EpisodePackage episode(Path folder) {
         var facts = properties(folder.resolve("episode.properties"));
-        var document = new EpisodeDocument(
-                EpisodeDocument.FORM,
-                fact(facts, "title"),
-                Level.parse(fact(facts, "level")).orElse(Level.INTERMEDIATE),
-                fact(facts, "summary"),
-                text(folder.resolve("notes.md")),
-                new LineSource("", text(folder.resolve("line.txt"))),
-                exercises(folder),
-                List.of(),
-                groove(folder, fact(facts, "groove")),
-                new Rights(fact(facts, "composer"), fact(facts, "credit"), fact(facts, "rights")),
-                List.of(),
-                new DocumentSettings(LANGUAGE, facts.getProperty("tempos", DocumentSettings.USUAL.tempos())));
+        var level = Level.parse(fact(facts, "level")).orElse(Level.INTERMEDIATE);
+        var document = EpisodeDocument.titled(fact(facts, "title"), level)
+                .edit()
+                .summary(fact(facts, "summary"))
+                .notes(text(folder.resolve("notes.md")))
+                .mainLine(new LineSource("", text(folder.resolve("line.txt"))))
+                .exercises(exercises(folder))
+                .groove(groove(folder, fact(facts, "groove")))
+                .rights(new Rights(fact(facts, "composer"), fact(facts, "credit"), fact(facts, "rights")))
+                .settings(new DocumentSettings(LANGUAGE, facts.getProperty("tempos", DocumentSettings.USUAL.tempos())))
+                .done();
         return new EpisodePackage(folder.getFileName().toString(), document, weeksAgo(facts));
     }
 

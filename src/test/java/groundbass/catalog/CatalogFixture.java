@@ -72,7 +72,9 @@ final class CatalogFixture {
 
     static EpisodeDocument document(String title) {
         return EpisodeDocument.titled(title, Level.ADVANCED)
-                .withLines(new LineSource("Main line", "bar 1\n1-4 E5\n"), List.of());
+                .edit()
+                .mainLine(new LineSource("Main line", "bar 1\n1-4 E5\n"))
+                .done();
     }
 
     List<String> auditedWords() {

@@ -20,7 +20,7 @@ class DocumentCheckTest {
                 .containsExactly(
                         FieldProblem.of("title", "catalog.problem.missing"),
                         FieldProblem.of("mainLine", "catalog.problem.missing"));
-        assertThat(DocumentCheck.problems(GOOD.withTitle("two\nlines")))
+        assertThat(DocumentCheck.problems(GOOD.edit().title("two\nlines").done()))
                 .containsExactly(FieldProblem.of("title", "catalog.problem.one-line"));
     }
 
@@ -50,7 +50,8 @@ class DocumentCheckTest {
     @Test
     void tooMuchIsToldWithBothFigures() {
         var line = new LineSource("", "x".repeat(200_001));
-        assertThat(DocumentCheck.problems(GOOD.withLines(line, Collections.nCopies(31, line))))
+        assertThat(DocumentCheck.problems(
+                        GOOD.edit().exercises(Collections.nCopies(31, line)).done()))
                 .containsExactly(
                         FieldProblem.of("mainLine", "catalog.problem.long", 200_001, 200_000),
                         FieldProblem.of("exercises", "catalog.problem.many", 31, 30));
@@ -61,18 +62,6 @@ class DocumentCheckTest {
     }
 
     private static EpisodeDocument with(DocumentSettings settings) {
-        return new EpisodeDocument(
-                GOOD.form(),
-                GOOD.title(),
-                GOOD.level(),
-                GOOD.summary(),
-                GOOD.notes(),
-                GOOD.mainLine(),
-                GOOD.exercises(),
-                GOOD.backingTracks(),
-                GOOD.groove(),
-                GOOD.rights(),
-                GOOD.walkthroughEdits(),
-                settings);
+        return GOOD.edit().settings(settings).done();
     }
 }

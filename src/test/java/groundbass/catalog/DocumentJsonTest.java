@@ -3,6 +3,7 @@ package groundbass.catalog;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import groundbass.catalog.LessonFacts.CoursePointer;
 import groundbass.store.Sha256;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -20,7 +21,12 @@ class DocumentJsonTest {
                     UploadId.next(), Sha256.of(new byte[] {1, 2}), "Band", BackingTrack.Kind.WITHOUT_BASS)),
             new GrooveSource("plain eighths", ""),
             new Rights("Own work", "Written down by the studio", "All rights reserved"),
-            List.of(new WalkthroughEdit("0a1b", "Let it ring.")),
+            List.of(new WalkthroughEdit(0, "0a1b", 3, "Let it ring.")),
+            "This is the D on the A string.",
+            new LessonFacts(
+                    "https://video.example/7",
+                    "A capo.",
+                    List.of(new CoursePointer("Octaves", "https://school.example/octaves"))),
             new DocumentSettings("de", "50 100"));
 
     @Test
@@ -37,11 +43,12 @@ class DocumentJsonTest {
     @Test
     void onlyTheComponentsAreWritten() {
         assertThat(DocumentJson.write(EpisodeDocument.titled("A", Level.BEGINNER)))
-                .isEqualTo("{\"form\":1,\"title\":\"A\",\"level\":\"BEGINNER\",\"summary\":\"\",\"notes\":\"\","
-                        + "\"mainLine\":{\"name\":\"\",\"text\":\"\"},\"exercises\":[],\"backingTracks\":[],"
-                        + "\"groove\":{\"name\":\"\",\"text\":\"\"},"
-                        + "\"rights\":{\"composer\":\"\",\"credit\":\"\",\"statement\":\"\"},"
-                        + "\"walkthroughEdits\":[],\"settings\":{\"language\":\"en\",\"tempos\":\"60 75 90 100\"}}");
+                .isEqualTo(
+                        "{\"form\":1,\"title\":\"A\",\"level\":\"BEGINNER\",\"summary\":\"\",\"notes\":\"\","
+                                + "\"mainLine\":{\"name\":\"\",\"text\":\"\"},\"exercises\":[],\"backingTracks\":[],"
+                                + "\"groove\":{\"name\":\"\",\"text\":\"\"},"
+                                + "\"rights\":{\"composer\":\"\",\"credit\":\"\",\"statement\":\"\"},"
+                                + "\"walkthroughEdits\":[],\"script\":\"\",\"facts\":{\"video\":\"\",\"gear\":\"\",\"courses\":[]},\"settings\":{\"language\":\"en\",\"tempos\":\"60 75 90 100\",\"naming\":\"usual\"}}");
     }
 
     @Test

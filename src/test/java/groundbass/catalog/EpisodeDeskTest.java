@@ -150,8 +150,11 @@ class EpisodeDeskTest {
             var fixture = new CatalogFixture(database);
             var id = fixture.episode("First").id();
             var typed = document(" ")
-                    .withNotes("Ünïcödé ♯ \uD83C\uDFB8 ".repeat(20_000))
-                    .withLines(new LineSource("", "bar ??\n\t<script>"), List.of(LineSource.EMPTY));
+                    .edit()
+                    .notes("Ünïcödé ♯ \uD83C\uDFB8 ".repeat(20_000))
+                    .mainLine(new LineSource("", "bar ??\n\t<script>"))
+                    .exercises(List.of(LineSource.EMPTY))
+                    .done();
             saved(fixture.desk.saveDraft(fixture.owner, id, 0, typed));
             assertThat(fixture.desk.draft(fixture.owner, id))
                     .map(Draft::document)

@@ -77,8 +77,10 @@ class GoingLiveTest {
         void write(EpisodeId id, String line) {
             var draft = desk.draft(educator, id).orElseThrow();
             var document = draft.document()
-                    .withLines(new LineSource("", line), List.of())
-                    .withRights(new Rights("", "", "Own work."));
+                    .edit()
+                    .mainLine(new LineSource("", line))
+                    .rights(new Rights("", "", "Own work."))
+                    .done();
             assertThat(DocumentCheck.problems(document)).isEmpty();
             done(desk.saveDraft(educator, id, draft.version(), document));
         }

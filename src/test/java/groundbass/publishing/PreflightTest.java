@@ -35,7 +35,9 @@ class PreflightTest {
 
     private static EpisodeDocument document(String line, String rights) {
         return EpisodeDocument.titled("Slack Water", Level.BEGINNER)
-                .withLines(new LineSource("", line), List.of())
-                .withRights(new Rights("", "", rights));
+                .edit()
+                .mainLine(new LineSource("", line))
+                .rights(new Rights("", "", rights))
+                .done();
     }
 }

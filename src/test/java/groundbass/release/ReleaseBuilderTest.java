@@ -10,7 +10,6 @@ import groundbass.catalog.Educators;
 import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.EpisodeDocument;
 import groundbass.catalog.EpisodeId;
-import groundbass.catalog.GrooveSource;
 import groundbass.catalog.Level;
 import groundbass.catalog.LineSource;
 import groundbass.catalog.Revision;
@@ -244,19 +243,14 @@ class ReleaseBuilderTest {
     }
 
     private static EpisodeDocument document(List<BackingTrack> tracks) {
-        return new EpisodeDocument(
-                EpisodeDocument.FORM,
-                "Slack Water",
-                Level.BEGINNER,
-                "",
-                "",
-                new LineSource("", LINE),
-                List.of(new LineSource("", EXERCISE)),
-                tracks,
-                GrooveSource.CHOSEN_BY_METER,
-                new Rights("Quay Studio", "", "Original material."),
-                List.of(),
-                new DocumentSettings("en", "50"));
+        return EpisodeDocument.titled("Slack Water", Level.BEGINNER)
+                .edit()
+                .mainLine(new LineSource("", LINE))
+                .exercises(List.of(new LineSource("", EXERCISE)))
+                .backingTracks(tracks)
+                .rights(new Rights("Quay Studio", "", "Original material."))
+                .settings(new DocumentSettings("en", "50"))
+                .done();
     }
 
     private Map<String, String> digests(ReleaseId id, String... names) {

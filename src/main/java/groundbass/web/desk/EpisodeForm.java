@@ -107,19 +107,19 @@ public record EpisodeForm(
         var kept = tracks.stream()
                 .flatMap(track -> uploads.apply(track.upload()).flatMap(track::track).stream())
                 .toList();
-        return new EpisodeDocument(
-                EpisodeDocument.FORM,
-                title,
-                level,
-                summary,
-                notes,
-                new LineSource(before.mainLine().name(), mainLine),
-                exercises.stream().map(ExerciseForm::line).toList(),
-                kept,
-                new GrooveSource(grooveName, groove),
-                rights,
-                before.walkthroughEdits(),
-                making);
+        return before.edit()
+                .title(title)
+                .level(level)
+                .summary(summary)
+                .notes(notes)
+                .mainLine(new LineSource(before.mainLine().name(), mainLine))
+                .exercises(exercises.stream().map(ExerciseForm::line).toList())
+                .backingTracks(kept)
+                .groove(new GrooveSource(grooveName, groove))
+                .rights(rights)
+                .settings(new DocumentSettings(
+                        making.language(), making.tempos(), before.settings().naming()))
+                .done();
     }
 
     EpisodeForm withBase(int version) {

@@ -100,7 +100,11 @@ final class TrackPages implements PageGroup {
         var draft = writing.draft(who, episode.id()).orElseThrow();
         var tracks = new ArrayList<>(draft.document().backingTracks());
         TrackForm.of(upload, true).track(upload).ifPresent(tracks::add);
-        writing.saveDraft(who, episode.id(), draft.version(), draft.document().withBackingTracks(tracks));
+        writing.saveDraft(
+                who,
+                episode.id(),
+                draft.version(),
+                draft.document().edit().backingTracks(tracks).done());
     }
 
     private static Outcome<Upload> tooLarge() {

@@ -7,7 +7,6 @@ import groundbass.catalog.Episode;
 import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.EpisodeDocument;
 import groundbass.catalog.Episodes;
-import groundbass.catalog.GrooveSource;
 import groundbass.catalog.Level;
 import groundbass.catalog.LineSource;
 import groundbass.catalog.Revisions;
@@ -194,7 +193,10 @@ final class Shelf {
                     .orElseThrow();
             var track = new BackingTrack(
                     upload.id(), upload.blob().sha256(), "Evening take", BackingTrack.Kind.WITHOUT_BASS);
-            return document(episode.title()).withBackingTracks(List.of(track));
+            return document(episode.title())
+                    .edit()
+                    .backingTracks(List.of(track))
+                    .done();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -215,18 +217,14 @@ final class Shelf {
     }
 
     private static EpisodeDocument document(String title, String summary) {
-        return new EpisodeDocument(
-                EpisodeDocument.FORM,
-                title,
-                Level.BEGINNER,
-                summary,
-                NOTES,
-                new LineSource("", LINE),
-                List.of(new LineSource("", LINE.replace("Two Planks", "Exercise: one plank"))),
-                List.of(),
-                GrooveSource.CHOSEN_BY_METER,
-                new Rights("Quay Studio", "Fingered by Quay Studio.", "Own work of the trial studio."),
-                List.of(),
-                new DocumentSettings("en", "75"));
+        return EpisodeDocument.titled(title, Level.BEGINNER)
+                .edit()
+                .summary(summary)
+                .notes(NOTES)
+                .mainLine(new LineSource("", LINE))
+                .exercises(List.of(new LineSource("", LINE.replace("Two Planks", "Exercise: one plank"))))
+                .rights(new Rights("Quay Studio", "Fingered by Quay Studio.", "Own work of the trial studio."))
+                .settings(new DocumentSettings("en", "75"))
+                .done();
     }
 }

@@ -1,0 +1,26 @@
+package groundbass.walkthrough;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Whose names a walkthrough uses, where musicians of one language do not agree. */
+public enum Naming {
+    /** The language's own: quarter and eighth in English, H and B in German. */
+    USUAL,
+    /** British names of note lengths: crotchet and quaver. */
+    BRITISH,
+    /** International note names, B and B flat, in a language that has its own. */
+    INTERNATIONAL;
+
+    /** How the name is kept and sent. */
+    public String word() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    public static Optional<Naming> parse(String word) {
+        return Arrays.stream(values())
+                .filter(naming -> naming.word().equals(word))
+                .findFirst();
+    }
+}
