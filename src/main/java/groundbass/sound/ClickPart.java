@@ -1,0 +1,36 @@
+package groundbass.sound;
+
+import groundbass.groove.Click;
+import groundbass.sound.Shots.Shot;
+import java.util.List;
+
+/** The metronome: short bursts, the first beat higher and louder. */
+final class ClickPart {
+    private static final double FIRST_HERTZ = 1_760;
+    private static final double OTHER_HERTZ = 1_320;
+    private static final double SECONDS = 0.04;
+
+    /** The first beat is about 5 dB above the others (REFERENCE 7.3, common practice, no source). */
+    private static final double FIRST = 0.5;
+
+    private static final double OTHER = 0.28;
+
+    private ClickPart() {}
+
+    static Unit of(SampleRate rate, List<Click> clicks) {
+        float[] first = burst(rate, FIRST_HERTZ);
+        float[] other = burst(rate, OTHER_HERTZ);
+        return new Shots(
+                rate,
+                clicks.stream()
+                        .map(click -> Shot.of(
+                                rate.at(click.seconds()), click.first() ? first : other, click.first() ? FIRST : OTHER))
+                        .toList());
+    }
+
+    private static float[] burst(SampleRate rate, double hertz) {
+        var samples = new float[(int) rate.at(SECONDS)];
+        new Membrane(rate, hertz, hertz, 1, SECONDS, 1).render(samples, 0, samples.length);
+        return samples;
+    }
+}
