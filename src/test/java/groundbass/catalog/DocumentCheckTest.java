@@ -50,8 +50,10 @@ class DocumentCheckTest {
     @Test
     void tooMuchIsToldWithBothFigures() {
         var line = new LineSource("", "x".repeat(200_001));
-        assertThat(DocumentCheck.problems(
-                        GOOD.edit().exercises(Collections.nCopies(31, line)).done()))
+        assertThat(DocumentCheck.problems(GOOD.edit()
+                        .mainLine(line)
+                        .exercises(Collections.nCopies(31, line))
+                        .done()))
                 .containsExactly(
                         FieldProblem.of("mainLine", "catalog.problem.long", 200_001, 200_000),
                         FieldProblem.of("exercises", "catalog.problem.many", 31, 30));
