@@ -27,7 +27,8 @@ class HouseTest {
             List.of("catalog", "post"),
             List.of("store"),
             List.of("engraving", "walkthrough", "script", "midi", "musicxml", "sound", "braille", "comparison"),
-            List.of("linetext", "checks", "fingering", "groove"),
+            List.of("linetext", "checks", "groove"),
+            List.of("fingering", "analysis"), // what is remarked on rests on where the hand is and what a note means
             List.of("writing", "performance"),
             List.of("score"), // a line names its key and chords, so theory lies under it
             List.of("theory"),

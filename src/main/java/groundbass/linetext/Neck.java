@@ -27,16 +27,11 @@ final class Neck {
 
     /** The letter of a string, or its number where the letter would be ambiguous. */
     String nameOf(int string) {
-        var name = tuning.string(string).name();
-        return tuning.numberOf(name).isPresent() ? name.toString() : "s" + string;
+        return tuning.typed(string);
     }
 
     String print(Place place) {
-        String string = nameOf(place.string());
-        if (place instanceof Place.Fretted fretted) {
-            return string + (string.startsWith("s") ? "f" : "") + fretted.fret();
-        }
-        return string + "x";
+        return tuning.typed(place);
     }
 
     Optional<Integer> string(StringRef typed, String fret, Problems problems) {

@@ -95,6 +95,11 @@ public record Bar(
         return new Bar(from, to, changes, repeats, chords, notes, directions, Optional.of(newCopy));
     }
 
+    /** This bar as if it had been typed note for note. */
+    public Bar writtenOut() {
+        return new Bar(from, to, changes, repeats, chords, notes, directions, Optional.empty());
+    }
+
     public Bar between(Fraction newFrom, Fraction newTo) {
         return new Bar(newFrom, newTo, changes, repeats, chords, notes, directions, copy);
     }

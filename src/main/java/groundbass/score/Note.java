@@ -70,6 +70,18 @@ public record Note(
         return OptionalInt.of(open + above);
     }
 
+    public Note at(Place newPlace) {
+        return new Note(onset, length, newPlace, pluck, arrival, ornaments);
+    }
+
+    public Note with(Technique newPluck) {
+        return new Note(onset, length, place, Optional.of(newPluck), arrival, ornaments);
+    }
+
+    public Note with(Arrival newArrival) {
+        return new Note(onset, length, place, pluck, Optional.of(newArrival), ornaments);
+    }
+
     public Note withLength(Fraction newLength) {
         return new Note(onset, newLength, place, pluck, arrival, ornaments);
     }

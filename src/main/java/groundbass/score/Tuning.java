@@ -86,6 +86,21 @@ public record Tuning(List<OpenString> strings) {
                 .toList();
     }
 
+    /** The letter that a string is typed with, or its number where the letter would be ambiguous: {@code A}, {@code s3}. */
+    public String typed(int number) {
+        var name = string(number).name();
+        return numberOf(name).isPresent() ? name.toString() : "s" + number;
+    }
+
+    /** A place as it is typed: {@code A3}, {@code Ax}, {@code s3f3}. */
+    public String typed(Place place) {
+        String string = typed(place.string());
+        if (place instanceof Place.Fretted fretted) {
+            return string + (string.startsWith("s") ? "f" : "") + fretted.fret();
+        }
+        return string + "x";
+    }
+
     /** The number of the only string typed with this name; empty where none or several have it. */
     public Optional<Integer> numberOf(NoteName name) {
         var found = IntStream.rangeClosed(1, size())

@@ -54,7 +54,12 @@ public final class Messages {
         }
     }
 
+    /** Says a message; what fills its places may be messages too. */
     public String say(Message message) {
-        return say(message.key(), message.args().toArray());
+        return say(
+                message.key(),
+                message.args().stream()
+                        .map(arg -> arg instanceof Message part ? say(part) : arg)
+                        .toArray());
     }
 }

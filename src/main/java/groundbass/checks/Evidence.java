@@ -1,0 +1,114 @@
+package groundbass.checks;
+
+import groundbass.performance.Performance;
+import groundbass.performance.TimedBar;
+import groundbass.performance.TimedNote;
+import groundbass.score.Line;
+import groundbass.score.NoteAt;
+import groundbass.score.Passage;
+import groundbass.score.Place;
+import groundbass.score.Position;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** A line and what rules want to know of it, worked out once. */
+final class Evidence {
+    private static final int NONE = -1;
+
+    private final Line line;
+    private final Performance performance;
+    private final List<Played> notes;
+    private final int[] before;
+    private final int[] after;
+
+    Evidence(Line line) {
+        this.line = line;
+        this.performance = Performance.of(line);
+        this.notes = firstPlaying(performance);
+        this.before = new int[notes.size()];
+        this.after = new int[notes.size()];
+        link();
+    }
+
+    Line line() {
+        return line;
+    }
+
+    Performance performance() {
+        return performance;
+    }
+
+    /** Every written note once, in the order in which they are first played. */
+    List<Played> notes() {
+        return notes;
+    }
+
+    /** The note played before this one on its string. */
+    Optional<Played> before(Played note) {
+        return at(before[note.index()]);
+    }
+
+    /** The note played after this one on its string. */
+    Optional<Played> after(Played note) {
+        return at(after[note.index()]);
+    }
+
+    /** A place as it is typed. */
+    String typed(Place place) {
+        return line.header().tuning().typed(place);
+    }
+
+    /** From one note's beginning to the end of another, inside the bar where the other begins. */
+    Passage passage(Played first, Played last) {
+        var from = first.at().position();
+        var to = last.at().position();
+        var end = last.note().end().min(line.bar(to.bar()).to());
+        return new Passage(from, new Position(to.bar(), end));
+    }
+
+    Passage passage(Played only) {
+        return passage(only, only);
+    }
+
+    /** Whether nothing lies between the end of one note as written and the beginning of the other. */
+    static boolean meet(Played first, Played second) {
+        return !first.end().isBefore(second.onset());
+    }
+
+    private Optional<Played> at(int index) {
+        return index == NONE ? Optional.empty() : Optional.of(notes.get(index));
+    }
+
+    private void link() {
+        Map<Integer, Integer> last = new HashMap<>();
+        for (var note : notes) {
+            int earlier = last.getOrDefault(note.string(), NONE);
+            before[note.index()] = earlier;
+            after[note.index()] = NONE;
+            if (earlier != NONE) {
+                after[earlier] = note.index();
+            }
+            last.put(note.string(), note.index());
+        }
+    }
+
+    private static List<Played> firstPlaying(Performance performance) {
+        var bars = new HashMap<Integer, TimedBar>();
+        performance.bars().forEach(bar -> bars.putIfAbsent(bar.number(), bar));
+        var notes = new ArrayList<Played>();
+        for (var timed : performance.notes()) {
+            var bar = bars.get(timed.origin().written().bar());
+            if (!timed.grace() && timed.origin().pass() == bar.pass()) {
+                notes.add(new Played(notes.size(), at(timed), bar, timed));
+            }
+        }
+        return List.copyOf(notes);
+    }
+
+    private static NoteAt at(TimedNote timed) {
+        return new NoteAt(timed.origin().written(), timed.string());
+    }
+}

@@ -1,0 +1,18 @@
+package groundbass.checks;
+
+import groundbass.score.Arrival.Kind;
+import java.util.stream.Stream;
+
+/** A slide moves a stopped finger to another stopped fret (REFERENCE 2.1; common practice). */
+final class SlidesMove implements Rule {
+    @Override
+    public Stream<Finding> findings(Evidence evidence) {
+        return Arrivals.of(evidence, Kind.SLIDE)
+                .filter(from -> from.source() == from.target() || from.source() == 0 || from.target() == 0)
+                .map(from -> Arrivals.finding(evidence, from, code(from)).with(Arrivals.strike(from)));
+    }
+
+    private static String code(Arrivals.From from) {
+        return from.source() == from.target() ? "slide-not-moving" : "slide-open-string";
+    }
+}

@@ -1,0 +1,50 @@
+package groundbass.checks;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.linetext.LineText;
+import groundbass.score.Line;
+import groundbass.text.Messages;
+import java.util.List;
+import java.util.Locale;
+
+/** Lines typed as an educator types them, and what is said of them. */
+final class Said {
+    private static final String HEAD = """
+            key C major
+            meter 4/4
+            tempo 80
+            strings E A D G
+            style finger
+
+            """;
+
+    private Said() {}
+
+    /** A line of these bars in C major at 80, on four strings. */
+    static Line bars(String text) {
+        return line(HEAD + text);
+    }
+
+    static Line line(String text) {
+        var reading = LineText.read("test", text);
+        assertThat(reading.report()).isEmpty();
+        return reading.line();
+    }
+
+    static List<String> codes(Line line) {
+        return Checks.of(line).stream().map(Finding::code).toList();
+    }
+
+    static Finding only(Line line, String code) {
+        var found = Checks.of(line).stream()
+                .filter(finding -> finding.code().equals(code))
+                .toList();
+        assertThat(found).as(code + " in " + Checks.of(line)).hasSize(1);
+        return found.get(0);
+    }
+
+    static String text(Finding finding) {
+        return Messages.of(Locale.ENGLISH).say(finding.reason());
+    }
+}
