@@ -21,4 +21,9 @@ public interface Canvas {
     void glyph(Shape.Sign sign);
 
     void text(Shape.Run run);
+
+    /** Draws the parts; a canvas that keeps text says the word as well. */
+    default void word(Shape.Word word) {
+        word.parts().forEach(part -> part.drawOn(this));
+    }
 }

@@ -36,6 +36,25 @@ final class ChordName {
         return name.shapes;
     }
 
+    /** The same as one word, with the accidentals that Unicode has (U+266D and U+266F). */
+    static Shape.Word word(ChordSymbol symbol) {
+        return new Shape.Word(spelled(symbol), shapes(symbol));
+    }
+
+    private static String spelled(ChordSymbol symbol) {
+        if (!(symbol instanceof Chord chord)) {
+            return symbol.toString();
+        }
+        String suffix = chord.quality().suffix().replace('b', '♭').replace('#', '♯');
+        return spelled(chord.root())
+                + suffix
+                + chord.bass().map(bass -> "/" + spelled(bass)).orElse("");
+    }
+
+    private static String spelled(NoteName note) {
+        return note.letter().name() + (note.alteration() < 0 ? "♭" : "♯").repeat(Math.abs(note.alteration()));
+    }
+
     static double width(ChordSymbol symbol) {
         return shapes(symbol).stream()
                 .mapToDouble(shape -> shape.box().right())

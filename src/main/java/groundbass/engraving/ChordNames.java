@@ -2,8 +2,6 @@ package groundbass.engraving;
 
 import groundbass.score.Passage;
 import groundbass.score.Position;
-import java.util.List;
-import java.util.Optional;
 
 /** Chord names over the staff, where they begin. */
 final class ChordNames implements Concern {
@@ -18,10 +16,10 @@ final class ChordNames implements Concern {
                 double x = span.x(chord.at());
                 var from = new Position(span.bar().number(), chord.at());
                 var to = new Position(span.bar().number(), bar.to());
-                List<Shape> shapes = ChordName.shapes(chord.chord()).stream()
-                        .map(shape -> shape.moved(x, 0))
-                        .toList();
-                row.add(Kind.CHORD_NAME, Optional.of(new Passage(from, to)), shapes);
+                row.add(
+                        Kind.CHORD_NAME,
+                        new Passage(from, to),
+                        ChordName.word(chord.chord()).moved(x, 0));
             }
         }
         sketch.chordBaseline(row.placeAbove(sketch.upper(), GAP));

@@ -6,19 +6,27 @@ import java.util.Optional;
 /**
  * Marks that belong together.
  *
- * @param passage the music that they say, of systems and events
+ * @param passage the music that they say, of systems, events and annotations
  */
 public record Group(Role role, Optional<Passage> passage, Box box) {
     /** What a group is to somebody who has the page read out. */
     public enum Role {
         TITLE,
         PARAGRAPH,
+        /** What stands over paragraphs. */
+        HEADING,
+        /** What stands over some of a heading's paragraphs. */
+        SUBHEADING,
+        /** One of several things that are listed. */
+        ITEM,
         /** One run of text that leads elsewhere. */
         LINK,
         /** One system of music: a figure with its own words. */
         SYSTEM,
-        /** What begins at one moment of a system. */
+        /** A note, notes struck together, or a rest. */
         EVENT,
+        /** What belongs to a stretch of a system and is no note: a chord name, a word over the staff. */
+        ANNOTATION,
         /** Page numbers and the like, which are not read out. */
         FURNITURE
     }

@@ -39,5 +39,10 @@ public enum Kind {
     ENDING,
     SIMILE,
     TEXT,
-    QR
+    QR;
+
+    /** Whether a mark of this kind makes its group a note or a rest. */
+    boolean isNoteOrRest() {
+        return this == HEAD || this == FRET || this == REST;
+    }
 }

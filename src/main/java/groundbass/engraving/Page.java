@@ -1,8 +1,10 @@
 package groundbass.engraving;
 
+import groundbass.engraving.Group.Role;
 import groundbass.score.Passage;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Optional;
 
@@ -13,9 +15,6 @@ import java.util.Optional;
  * @param staffSpace how large a staff space is printed, in millimetres
  */
 public record Page(double width, double height, double staffSpace, List<Part> parts) {
-    private static final Comparator<Passage> IN_TIME =
-            Comparator.comparing(Passage::from).thenComparing(Passage::to);
-
     public Page {
         parts = List.copyOf(parts);
     }
@@ -28,31 +27,41 @@ public record Page(double width, double height, double staffSpace, List<Part> pa
 
         void drawOn(Canvas canvas) {
             canvas.begin(group);
-            marks.stream().filter(mark -> mark.owner().isEmpty()).forEach(mark -> mark.shape()
-                    .drawOn(canvas));
-            var owned = new ArrayList<>(
-                    marks.stream().filter(mark -> mark.owner().isPresent()).toList());
-            owned.sort(Comparator.comparing(mark -> mark.owner().orElseThrow(), IN_TIME));
-            drawEvents(canvas, owned);
+            var owned = new HashMap<Passage, List<Mark>>();
+            for (var mark : marks) {
+                if (mark.owner().isPresent()) {
+                    owned.computeIfAbsent(mark.owner().get(), owner -> new ArrayList<>())
+                            .add(mark);
+                } else {
+                    mark.shape().drawOn(canvas);
+                }
+            }
+            var moments = new ArrayList<Moment>(owned.size());
+            owned.forEach((owner, its) -> moments.add(Moment.of(owner, its)));
+            moments.sort(Moment.IN_READING_ORDER);
+            moments.forEach(moment -> moment.drawOn(canvas));
             canvas.end();
         }
+    }
 
-        private static void drawEvents(Canvas canvas, List<Mark> inTime) {
-            int from = 0;
-            while (from < inTime.size()) {
-                var owner = inTime.get(from).owner();
-                int to = from;
-                while (to < inTime.size() && inTime.get(to).owner().equals(owner)) {
-                    to++;
-                }
-                drawEvent(canvas, owner, inTime.subList(from, to));
-                from = to;
-            }
+    /** What belongs to one stretch of a system. */
+    private record Moment(Passage owner, Role role, List<Mark> marks) {
+        /** By time; what is said of a note comes before the note. */
+        static final Comparator<Moment> IN_READING_ORDER = Comparator.comparing((Moment moment) -> moment.owner.from())
+                .thenComparing(moment -> moment.role == Role.EVENT)
+                .thenComparing(moment -> moment.owner.to());
+
+        static Moment of(Passage owner, List<Mark> marks) {
+            boolean plays = marks.stream().anyMatch(mark -> mark.kind().isNoteOrRest());
+            return new Moment(owner, plays ? Role.EVENT : Role.ANNOTATION, marks);
         }
 
-        private static void drawEvent(Canvas canvas, Optional<Passage> owner, List<Mark> marks) {
-            var box = marks.stream().map(Mark::box).reduce(Box::union).orElseThrow();
-            canvas.begin(new Group(Group.Role.EVENT, owner, box));
+        void drawOn(Canvas canvas) {
+            var box = marks.get(0).box();
+            for (var mark : marks) {
+                box = box.union(mark.box());
+            }
+            canvas.begin(new Group(role, Optional.of(owner), box));
             marks.forEach(mark -> mark.shape().drawOn(canvas));
             canvas.end();
         }

@@ -18,33 +18,60 @@ final class PdfResources {
     private static final Map<Glyph, byte[]> OPERATORS = new ConcurrentHashMap<>();
 
     private final PDDocument document;
-    private final Map<Glyph, PDFormXObject> forms = new EnumMap<>(Glyph.class);
+    private final PDResources shared = new PDResources();
+    private final Map<Glyph, String> forms = new EnumMap<>(Glyph.class);
+    private final Map<Face, String> names = new EnumMap<>(Face.class);
     private final Map<Face, PDType0Font> fonts = new EnumMap<>(Face.class);
 
     PdfResources(PDDocument document) {
         this.document = document;
     }
 
-    PDDocument document() {
-        return document;
+    /** Fonts and forms by their names; the same for every page. */
+    PDResources shared() {
+        return shared;
     }
 
-    PDType0Font font(Face face) throws IOException {
-        var font = fonts.get(face);
-        if (font == null) {
-            font = PDType0Font.load(document, TextFont.of(face).font(), true);
+    /** The name of a face, which is embedded in part. */
+    String font(Face face) throws IOException {
+        var name = names.get(face);
+        if (name == null) {
+            var font = PDType0Font.load(document, TextFont.of(face).font(), true);
             fonts.put(face, font);
+            name = shared.add(font).getName();
+            names.put(face, name);
         }
-        return font;
+        return name;
     }
 
-    PDFormXObject form(Glyph glyph) throws IOException {
-        var form = forms.get(glyph);
-        if (form == null) {
-            form = draw(glyph);
-            forms.put(glyph, form);
+    /** The numbers of a text's glyphs, which become parts of the font that is embedded. Ask for the font first. */
+    int[] glyphs(Face face, String text) {
+        var metrics = TextFont.of(face);
+        var font = fonts.get(face);
+        return metrics.showable(text)
+                .codePoints()
+                .map(c -> {
+                    font.addToSubset(c);
+                    return metrics.glyph(c);
+                })
+                .toArray();
+    }
+
+    /** The name of a glyph's form. */
+    String form(Glyph glyph) throws IOException {
+        var name = forms.get(glyph);
+        if (name == null) {
+            name = shared.add(draw(glyph)).getName();
+            forms.put(glyph, name);
         }
-        return form;
+        return name;
+    }
+
+    /** Makes the fonts hold what has been asked for. */
+    void finish() throws IOException {
+        for (var font : fonts.values()) {
+            font.subset();
+        }
     }
 
     private PDFormXObject draw(Glyph glyph) throws IOException {

@@ -1,92 +1,96 @@
 package groundbass.engraving;
 
 import groundbass.score.Passage;
-import java.io.IOException;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.TreeMap;
+import java.util.Optional;
 import java.util.function.Function;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
-import org.apache.pdfbox.pdmodel.PDPageContentStream;
-import org.apache.pdfbox.pdmodel.common.PDNumberTreeNode;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDObjectReference;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDParentTreeValue;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
-import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureTreeRoot;
 import org.apache.pdfbox.pdmodel.documentinterchange.taggedpdf.PDLayoutAttributeObject;
 import org.apache.pdfbox.pdmodel.documentinterchange.taggedpdf.StandardStructureTypes;
-import org.apache.pdfbox.pdmodel.interactive.action.PDActionURI;
-import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotationLink;
-import org.apache.pdfbox.pdmodel.interactive.annotation.PDBorderStyleDictionary;
 
-/** The tree that a screen reader walks (ISO 14289-1): every group is tagged, or marked as furniture. */
+/**
+ * The tree that a screen reader walks (ISO 14289-1): every group is tagged, or marked as furniture. Each sheet is a
+ * section with headings one level below those of the first, which bears the document's title.
+ */
 final class PdfTags {
-    private final PDStructureTreeRoot root = new PDStructureTreeRoot();
+    private static final int DEEPEST = 6;
+
     private final PDStructureElement document;
+    private final PdfParents parents;
     private final Map<PDPage, COSArray> contents = new HashMap<>();
-    private final TreeMap<Integer, PDParentTreeValue> parents = new TreeMap<>();
     private final Deque<Boolean> open = new ArrayDeque<>();
+    private PDPage page;
+    private PDStructureElement section;
+    private Optional<PDStructureElement> list = Optional.empty();
     private PDStructureElement current;
+    private int titleLevel;
+    private int lastLevel;
     private Function<Passage, String> wordsOf = passage -> "";
 
     PdfTags(PDDocument pdf) {
-        pdf.getDocumentCatalog().setStructureTreeRoot(root);
-        document = new PDStructureElement(StandardStructureTypes.DOCUMENT, root);
-        root.appendKid(document);
+        parents = new PdfParents(pdf);
+        document = parents.element(StandardStructureTypes.DOCUMENT);
+        section = document;
         current = document;
     }
 
-    /** What the systems that follow are in words. */
-    void tell(Function<Passage, String> words) {
+    /** What follows belongs to a sheet of its own. */
+    void sheet(Function<Passage, String> words) {
         wordsOf = words;
+        titleLevel = titleLevel == 0 ? 1 : 2;
+        section = new PDStructureElement(StandardStructureTypes.SECT, document);
+        document.appendKid(section);
+        list = Optional.empty();
     }
 
-    void begin(PDPageContentStream out, PDPage page, Group group, Box points) throws IOException {
-        open.push(group.role() != Group.Role.EVENT);
+    /** What follows stands on this page. */
+    void page(PDPage next) {
+        page = next;
+    }
+
+    void begin(PdfContent out, Group group, Box points) {
+        open.push(group.role() != Group.Role.EVENT && group.role() != Group.Role.ANNOTATION);
         switch (group.role()) {
-            case EVENT -> {}
-            case FURNITURE -> out.beginMarkedContent(COSName.ARTIFACT);
-            case TITLE -> begin(out, page, StandardStructureTypes.H1);
-            case PARAGRAPH -> begin(out, page, StandardStructureTypes.P);
-            case LINK -> begin(out, page, StandardStructureTypes.LINK);
+            case EVENT, ANNOTATION -> {}
+            case FURNITURE -> out.beginArtifact();
+            case TITLE -> heading(out, titleLevel);
+            case HEADING -> heading(out, titleLevel + 1);
+            case SUBHEADING -> heading(out, titleLevel + 2);
+            case PARAGRAPH -> block(out, StandardStructureTypes.P);
+            case LINK -> content(out, child(section, StandardStructureTypes.LINK));
+            case ITEM -> item(out);
             case SYSTEM -> {
-                var figure = begin(out, page, StandardStructureTypes.Figure);
+                var figure = block(out, StandardStructureTypes.Figure);
                 group.passage().map(wordsOf).ifPresent(figure::setAlternateDescription);
                 figure.addAttribute(placed(points));
             }
         }
     }
 
-    void end(PDPageContentStream out) throws IOException {
+    void end(PdfContent out) {
         if (open.pop()) {
-            out.endMarkedContent();
+            out.endMarked();
         }
     }
 
-    void link(PDPage page, Box points, String address, String words) throws IOException {
-        var annotation = new PDAnnotationLink();
-        annotation.setRectangle(rectangle(points));
-        annotation.setContents(words);
-        annotation.setPrinted(true);
-        var action = new PDActionURI();
-        action.setURI(address);
-        annotation.setAction(action);
-        var border = new PDBorderStyleDictionary();
-        border.setWidth(0);
-        annotation.setBorderStyle(border);
+    void link(Box points, String address, String words) {
+        var annotation = PdfLink.to(address, words, rectangle(points));
         annotation.setPage(page);
-        page.getAnnotations().add(annotation);
+        parents.adopt(page, annotation);
         var element = StandardStructureTypes.LINK.equals(current.getStructureType())
                 ? current
-                : child(page, StandardStructureTypes.LINK);
-        annotation.setStructParent(parents.size());
-        parents.put(parents.size(), new PDParentTreeValue(element.getCOSObject()));
+                : child(section, StandardStructureTypes.LINK);
+        annotation.setStructParent(parents.add(new PDParentTreeValue(element.getCOSObject())));
         var reference = new PDObjectReference();
         reference.setReferencedObject(annotation);
         reference.getCOSObject().setItem(COSName.PG, page);
@@ -94,34 +98,48 @@ final class PdfTags {
     }
 
     void finish() {
-        var tree = new PDNumberTreeNode(PDParentTreeValue.class);
-        tree.setNumbers(parents);
-        root.setParentTree(tree);
-        root.setParentTreeNextKey(parents.size());
+        parents.finish();
     }
 
-    private PDStructureElement begin(PDPageContentStream out, PDPage page, String type) throws IOException {
+    /** No level is left out on the way down (ISO 14289-1, 7.4.2). */
+    private void heading(PdfContent out, int level) {
+        lastLevel = Math.min(DEEPEST, Math.min(level, lastLevel + 1));
+        block(out, "H" + lastLevel);
+    }
+
+    private PDStructureElement block(PdfContent out, String type) {
+        list = Optional.empty();
+        return content(out, child(section, type));
+    }
+
+    /** Items that follow one another are one list, also where a page ends between them. */
+    private void item(PdfContent out) {
+        var all = list.orElseGet(() -> child(section, StandardStructureTypes.L));
+        list = Optional.of(all);
+        content(out, child(child(all, StandardStructureTypes.LI), StandardStructureTypes.L_BODY));
+    }
+
+    private PDStructureElement content(PdfContent out, PDStructureElement element) {
         var elements = contents.computeIfAbsent(page, this::register);
         int id = elements.size();
-        current = child(page, type);
-        current.appendKid(id);
-        elements.add(current.getCOSObject());
-        out.beginMarkedContent(COSName.getPDFName(type), id);
-        return current;
+        current = element;
+        element.setPage(page);
+        element.appendKid(id);
+        elements.add(element.getCOSObject());
+        out.beginTagged(element.getStructureType(), id);
+        return element;
     }
 
     private COSArray register(PDPage page) {
         var elements = new COSArray();
-        page.setStructParents(parents.size());
+        page.setStructParents(parents.add(new PDParentTreeValue(elements)));
         page.getCOSObject().setName(COSName.getPDFName("Tabs"), "S");
-        parents.put(parents.size(), new PDParentTreeValue(elements));
         return elements;
     }
 
-    private PDStructureElement child(PDPage page, String type) {
-        var element = new PDStructureElement(type, document);
-        element.setPage(page);
-        document.appendKid(element);
+    private static PDStructureElement child(PDStructureElement parent, String type) {
+        var element = new PDStructureElement(type, parent);
+        parent.appendKid(element);
         return element;
     }
 

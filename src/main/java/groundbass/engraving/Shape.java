@@ -152,6 +152,32 @@ public sealed interface Shape {
     }
 
     /**
+     * Shapes that read as one word, such as a chord name with raised figures and drawn accidentals.
+     *
+     * @param text what somebody who copies, searches or hears it gets
+     */
+    record Word(String text, List<Shape> parts) implements Shape {
+        public Word {
+            parts = List.copyOf(parts);
+        }
+
+        @Override
+        public Box box() {
+            return parts.stream().map(Shape::box).reduce(Box::union).orElseThrow();
+        }
+
+        @Override
+        public Word moved(double dx, double dy) {
+            return new Word(text, parts.stream().map(part -> part.moved(dx, dy)).toList());
+        }
+
+        @Override
+        public void drawOn(Canvas canvas) {
+            canvas.word(this);
+        }
+    }
+
+    /**
      * A run of text.
      *
      * @param size of the em

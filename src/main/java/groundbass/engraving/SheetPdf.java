@@ -12,10 +12,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.TimeZone;
 import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDMetadata;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.common.PDStream;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDMarkInfo;
 import org.apache.pdfbox.pdmodel.graphics.color.PDOutputIntent;
 import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
@@ -36,27 +38,39 @@ public final class SheetPdf {
             document.setVersion(1.7f);
             document.setDocumentId(meta.id());
             describe(document, meta);
-            var tags = new PdfTags(document);
             var resources = new PdfResources(document);
+            var tags = new PdfTags(document);
+            var bookmarks = new PdfBookmarks();
             for (var sheet : sheets) {
-                tags.tell(sheet.wordsOf());
-                for (var page : sheet.pages()) {
-                    draw(document, resources, tags, page);
+                tags.sheet(sheet.wordsOf());
+                bookmarks.sheet();
+                for (var layout : sheet.pages()) {
+                    var page = page(document, layout);
+                    layout.parts().forEach(part -> bookmarks.add(page, layout, part));
+                    draw(document, resources, tags, page, layout);
                 }
             }
+            resources.finish();
             tags.finish();
+            bookmarks.addTo(document);
             document.save(out);
         }
     }
 
-    private static void draw(PDDocument document, PdfResources resources, PdfTags tags, Page layout)
-            throws IOException {
+    private static PDPage page(PDDocument document, Page layout) {
         float scale = (float) PdfCanvas.pointsPerSpace(layout);
         var page = new PDPage(new PDRectangle((float) layout.width() * scale, (float) layout.height() * scale));
         document.addPage(page);
-        try (var canvas = new PdfCanvas(resources, tags, page, layout)) {
-            layout.drawOn(canvas);
-        }
+        return page;
+    }
+
+    private static void draw(PDDocument document, PdfResources resources, PdfTags tags, PDPage page, Page layout)
+            throws IOException {
+        tags.page(page);
+        var canvas = new PdfCanvas(resources, tags, layout);
+        layout.drawOn(canvas);
+        page.setResources(resources.shared());
+        page.setContents(new PDStream(document, new ByteArrayInputStream(canvas.content()), COSName.FLATE_DECODE));
     }
 
     private static void describe(PDDocument document, SheetMeta meta) throws IOException {

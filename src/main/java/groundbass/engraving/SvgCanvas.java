@@ -51,7 +51,8 @@ public final class SvgCanvas implements Canvas {
         switch (group.role()) {
             case EVENT -> passage("event", group);
             case SYSTEM -> passage("system", group);
-            case TITLE, PARAGRAPH, LINK, FURNITURE -> body.append("<g>");
+            case ANNOTATION -> passage("annotation", group);
+            case TITLE, HEADING, SUBHEADING, PARAGRAPH, ITEM, LINK, FURNITURE -> body.append("<g>");
         }
     }
 

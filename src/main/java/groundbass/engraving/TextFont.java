@@ -19,13 +19,17 @@ final class TextFont {
     /** What stands in for a character that the family lacks. */
     private static final int FALLBACK = '?';
 
+    /** The characters before this one, the Latin ones, are found without hashing. */
+    private static final int FIRST_RARE = 0x250;
+
     private final TrueTypeFont font;
     private final CmapLookup characters;
     private final int upem;
-    private final Map<Integer, Metric> metrics = new ConcurrentHashMap<>();
+    private final Metric[] common = new Metric[FIRST_RARE];
+    private final Map<Integer, Metric> rare = new ConcurrentHashMap<>();
 
-    /** Shares of the em; y downward. */
-    private record Metric(double advance, double top, double bottom) {}
+    /** A glyph and what it covers in shares of the em; y downward. */
+    private record Metric(int glyph, double advance, double top, double bottom) {}
 
     private static final class Holder {
         private static final Map<Face, TextFont> FACES = new EnumMap<>(Face.class);
@@ -66,17 +70,30 @@ final class TextFont {
                 .toString();
     }
 
+    /** The number of a character's glyph in the font. */
+    int glyph(int codePoint) {
+        return metric(codePoint).glyph();
+    }
+
     /** In ems. */
     double width(String text) {
-        return text.codePoints().mapToDouble(c -> metric(c).advance()).sum();
+        double width = 0;
+        for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
+            width += metric(text.codePointAt(i)).advance();
+        }
+        return width;
     }
 
     /** In ems, around the baseline's left end. */
     Box box(String text) {
-        double top = text.codePoints().mapToDouble(c -> metric(c).top()).min().orElse(0);
-        double bottom =
-                text.codePoints().mapToDouble(c -> metric(c).bottom()).max().orElse(0);
-        return new Box(0, top, width(text), bottom);
+        double top = Double.POSITIVE_INFINITY;
+        double bottom = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
+            var metric = metric(text.codePointAt(i));
+            top = Math.min(top, metric.top());
+            bottom = Math.max(bottom, metric.bottom());
+        }
+        return text.isEmpty() ? new Box(0, 0, 0, 0) : new Box(0, top, width(text), bottom);
     }
 
     private boolean hasGlyph(int codePoint) {
@@ -84,17 +101,26 @@ final class TextFont {
     }
 
     private Metric metric(int codePoint) {
-        return metrics.computeIfAbsent(hasGlyph(codePoint) ? codePoint : FALLBACK, this::measure);
+        if (codePoint >= FIRST_RARE) {
+            return rare.computeIfAbsent(codePoint, this::measure);
+        }
+        var known = common[codePoint];
+        if (known == null) {
+            known = measure(codePoint); // twice by two threads does no harm: both find the same
+            common[codePoint] = known;
+        }
+        return known;
     }
 
     private synchronized Metric measure(int codePoint) {
         try {
-            int id = characters.getGlyphId(codePoint);
+            int id = characters.getGlyphId(hasGlyph(codePoint) ? codePoint : FALLBACK);
             double advance = (double) font.getAdvanceWidth(id) / upem;
             var glyph = font.getGlyph().getGlyph(id);
             return glyph == null
-                    ? new Metric(advance, 0, 0)
-                    : new Metric(advance, -glyph.getYMaximum() / (double) upem, -glyph.getYMinimum() / (double) upem);
+                    ? new Metric(id, advance, 0, 0)
+                    : new Metric(
+                            id, advance, -glyph.getYMaximum() / (double) upem, -glyph.getYMinimum() / (double) upem);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
