@@ -55,6 +55,12 @@ final class BarSigns {
         return bars.size();
     }
 
+    /** Whether a system must end with this bar: the last, or one before a bar that is wanted at a system's head. */
+    boolean endsStretch(int index) {
+        return index + 1 == bars.size()
+                || bars.get(index + 1).bar().changes().place().isPresent();
+    }
+
     Closing closing(int index, boolean lastInSystem) {
         boolean last = index + 1 == bars.size();
         boolean nextStarts = !last && bars.get(index + 1).bar().repeats().start();

@@ -7,8 +7,13 @@ import java.util.Optional;
  * Marks that belong together.
  *
  * @param passage the music that they say, of systems, events and annotations
+ * @param piece which of a document's lines they belong to, from 0
  */
-public record Group(Role role, Optional<Passage> passage, Box box) {
+public record Group(Role role, Optional<Passage> passage, Box box, int piece) {
+    Group(Role role, Optional<Passage> passage, Box box) {
+        this(role, passage, box, 0);
+    }
+
     /** What a group is to somebody who has the page read out. */
     public enum Role {
         TITLE,

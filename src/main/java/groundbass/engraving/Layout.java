@@ -1,36 +1,31 @@
 package groundbass.engraving;
 
+import groundbass.engraving.SheetOptions.Header;
 import groundbass.writing.WrittenLine;
-import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Set;
+import java.util.stream.IntStream;
 
-/** From a written line to pages of marks. A pure function of its arguments. */
+/** From written lines to pages of marks. A pure function of its arguments. */
 public final class Layout {
     /** How often staves are made smaller for a system that is higher than a page. */
     private static final int MOST_ATTEMPTS = 6;
 
-    private final WrittenLine line;
+    private final List<LineSystems> lines;
     private final SheetOptions options;
-    private final BarSigns signs;
-    private final List<List<TechniqueMarks.At>> techniques;
-    private final List<MeasuredBar> full;
-    private final List<MeasuredBar> continued;
 
-    private Layout(WrittenLine line, SheetOptions options) {
-        this.line = line;
+    /**
+     * One of the lines of a document.
+     *
+     * @param header what stands over it; the options' own header is not used
+     */
+    public record Piece(WrittenLine line, Header header) {}
+
+    private Layout(List<Piece> pieces, SheetOptions options) {
         this.options = options;
-        this.signs = new BarSigns(line.bars(), options);
-        this.techniques = TechniqueMarks.of(line.bars(), options.letters());
-        this.full = new ArrayList<>();
-        this.continued = new ArrayList<>();
-        for (int i = 0; i < line.bars().size(); i++) {
-            var bar = line.bars().get(i);
-            var measured = Measuring.measure(bar, techniques.get(i), options.staves());
-            full.add(measured);
-            continued.add(options.simile() && bar.simile() ? Measuring.simile(measured) : measured);
-        }
+        this.lines = IntStream.range(0, pieces.size())
+                .mapToObj(i -> new LineSystems(pieces.get(i), i, options))
+                .toList();
     }
 
     /**
@@ -39,45 +34,35 @@ public final class Layout {
      * @return at least one page; on a screen exactly one
      */
     public static List<Page> of(WrittenLine line, SheetOptions options) {
-        return new Layout(line, options).pages();
+        return of(List.of(new Piece(line, options.header())), options);
+    }
+
+    /**
+     * Lays out lines one after the other. A line begins where the one before it ends if its heading and its first
+     * system fit on that page; one legend at the end explains the signs of them all.
+     *
+     * @param pieces at least one
+     * @return at least one page; on a screen exactly one
+     */
+    public static List<Page> of(List<Piece> pieces, SheetOptions options) {
+        return new Layout(pieces, options).pages();
     }
 
     private List<Page> pages() {
-        var paper = options.paper().holding(SystemBreaks.leastWidth(full, signs));
+        double least = lines.stream().mapToDouble(LineSystems::leastWidth).max().orElseThrow();
+        var paper = options.paper().holding(least);
         for (int attempt = 0; ; attempt++) {
             var fitting = options.with(paper);
             var used = EnumSet.noneOf(Sign.class);
-            var systems = systems(fitting, used);
-            var pages = new Pages(fitting, line.line().header(), used);
-            double tooTall = pages.tooTall(systems);
+            var blocks = lines.stream()
+                    .flatMap(line -> line.blocks(fitting, used).stream())
+                    .toList();
+            var pages = new Pages(fitting, used);
+            double tooTall = pages.tooTall(blocks);
             if (tooTall <= 1 || attempt == MOST_ATTEMPTS) {
-                return pages.of(systems);
+                return pages.of(blocks);
             }
             paper = paper.holding(paper.room() * tooTall * 1.02);
         }
-    }
-
-    private List<Page.Part> systems(SheetOptions fitting, Set<Sign> used) {
-        var systems = new ArrayList<Page.Part>();
-        for (var plan : plans(fitting.paper().room())) {
-            var sketch = new Sketch(
-                    plan, fitting, signs, techniques, line.line().header().tuning());
-            systems.add(SystemDrawing.draw(sketch));
-            used.addAll(sketch.used());
-        }
-        return systems;
-    }
-
-    private List<SystemPlan> plans(double room) {
-        var firsts = new SystemBreaks(full, continued, signs, room).firsts();
-        var plans = new ArrayList<SystemPlan>();
-        for (int i = 0; i < firsts.size(); i++) {
-            int first = firsts.get(i);
-            int end = i + 1 < firsts.size() ? firsts.get(i + 1) : full.size();
-            var bars = new ArrayList<>(continued.subList(first, end));
-            bars.set(0, full.get(first));
-            plans.add(SystemPlan.of(bars, first, signs, room));
-        }
-        return plans;
     }
 }

@@ -10,9 +10,11 @@ import java.util.List;
  *
  * @param natural how wide each gap would like to be; scaled when a system is justified
  * @param least how wide each gap must be
+ * @param bars how many silent bars it stands for; else 1
  * @param simile whether a repeat sign stands for the notes
  */
-record MeasuredBar(WrittenBar written, List<Column> columns, double[] natural, double[] least, boolean simile) {
+record MeasuredBar(
+        WrittenBar written, List<Column> columns, double[] natural, double[] least, int bars, boolean simile) {
     double naturalWidth() {
         double sum = 0;
         for (int i = 0; i < natural.length; i++) {

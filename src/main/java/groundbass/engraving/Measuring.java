@@ -11,7 +11,7 @@ import java.util.List;
  * (REFERENCE 3.9, the middle one of three published kinds of ratio).
  */
 final class Measuring {
-    private static final double SIXTEENTH = 2.35;
+    private static final double SIXTEENTH = 2.2;
     private static final double PER_DOUBLING = 1.5;
     private static final double AFTER_BARLINE = 1.3;
     private static final double ACCIDENTAL_TO_BARLINE = 0.55;
@@ -22,6 +22,7 @@ final class Measuring {
     private static final double SHORTEST_SLUR = 2.6;
     private static final double SHORTEST_SLIDE = 3.3;
     private static final double EMPTY_BAR = 8;
+    private static final double LONG_REST = 12;
 
     private final WrittenBar bar;
     private final List<Column> columns;
@@ -42,7 +43,13 @@ final class Measuring {
     static MeasuredBar simile(MeasuredBar full) {
         double least = Math.max(EMPTY_BAR * 0.6, chordsRoom(full.written()));
         double[] natural = {Math.max(EMPTY_BAR, least)};
-        return new MeasuredBar(full.written(), List.of(), natural, new double[] {least}, true);
+        return new MeasuredBar(full.written(), List.of(), natural, new double[] {least}, 1, true);
+    }
+
+    /** A silent bar and those after it, which one sign stands for. */
+    static MeasuredBar longRest(MeasuredBar first, int bars) {
+        return new MeasuredBar(
+                first.written(), List.of(), new double[] {LONG_REST}, new double[] {LONG_REST * 0.6}, bars, false);
     }
 
     /** How wide a bar without columns must be for its chord names, which stand in proportion to their time. */
@@ -73,7 +80,7 @@ final class Measuring {
         rodsOfLetters();
         rodsOfChords();
         rodsOfArrivals();
-        return new MeasuredBar(bar, columns, natural, rods.least(natural), false);
+        return new MeasuredBar(bar, columns, natural, rods.least(natural), 1, false);
     }
 
     private double[] springs() {

@@ -25,6 +25,18 @@ public record Page(double width, double height, double staffSpace, List<Part> pa
             marks = List.copyOf(marks);
         }
 
+        /** The same part of another piece of the document. */
+        Part of(int piece) {
+            return new Part(new Group(group.role(), group.passage(), group.box(), piece), marks);
+        }
+
+        Part moved(double dx, double dy) {
+            var box = group.box().moved(dx, dy);
+            return new Part(
+                    new Group(group.role(), group.passage(), box, group.piece()),
+                    marks.stream().map(mark -> mark.moved(dx, dy)).toList());
+        }
+
         void drawOn(Canvas canvas) {
             canvas.begin(group);
             var owned = new HashMap<Passage, List<Mark>>();
@@ -39,7 +51,7 @@ public record Page(double width, double height, double staffSpace, List<Part> pa
             var moments = new ArrayList<Moment>(owned.size());
             owned.forEach((owner, its) -> moments.add(Moment.of(owner, its)));
             moments.sort(Moment.IN_READING_ORDER);
-            moments.forEach(moment -> moment.drawOn(canvas));
+            moments.forEach(moment -> moment.drawOn(canvas, group.piece()));
             canvas.end();
         }
     }
@@ -56,12 +68,12 @@ public record Page(double width, double height, double staffSpace, List<Part> pa
             return new Moment(owner, plays ? Role.EVENT : Role.ANNOTATION, marks);
         }
 
-        void drawOn(Canvas canvas) {
+        void drawOn(Canvas canvas, int piece) {
             var box = marks.get(0).box();
             for (var mark : marks) {
                 box = box.union(mark.box());
             }
-            canvas.begin(new Group(role, Optional.of(owner), box));
+            canvas.begin(new Group(role, Optional.of(owner), box, piece));
             marks.forEach(mark -> mark.shape().drawOn(canvas));
             canvas.end();
         }

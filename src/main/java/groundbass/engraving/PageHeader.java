@@ -1,7 +1,6 @@
 package groundbass.engraving;
 
 import groundbass.engraving.Group.Role;
-import groundbass.score.Header;
 import groundbass.score.Tuning;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -13,6 +12,7 @@ import java.util.stream.Collectors;
 /** Title, series, credit, rights and an unusual tuning, over the first system; the origin is the margins' corner. */
 final class PageHeader {
     private static final double TITLE = 5;
+    private static final double LATER_TITLE = 3.4;
     private static final double SMALL = 2.2;
     private static final double FINE = 1.75;
     private static final Set<Tuning> USUAL = Set.of(Tuning.STANDARD, Tuning.FIVE_STRING, Tuning.SIX_STRING);
@@ -25,21 +25,18 @@ final class PageHeader {
         this.room = room;
     }
 
-    static List<Page.Part> parts(SheetOptions options, Header line) {
-        var header = new PageHeader(options.paper().room());
-        var texts = options.header();
+    /** @param first whether it is over the document's first line, whose title is the largest */
+    static List<Page.Part> parts(SheetOptions options, SheetOptions.Header texts, Tuning tuning, boolean first) {
+        double room = options.paper().room();
+        var header = new PageHeader(room);
+        double title = Math.min(first ? TITLE : LATER_TITLE, 2.5 + room / 40);
         header.put(Role.PARAGRAPH, texts.series(), Face.REGULAR, SMALL, Align.MIDDLE);
-        header.put(
-                Role.TITLE,
-                texts.title(),
-                Face.BOLD,
-                Math.min(TITLE, 2.5 + options.paper().room() / 40),
-                Align.MIDDLE);
+        header.put(Role.TITLE, texts.title(), Face.BOLD, title, first ? Align.MIDDLE : Align.START);
         header.put(Role.PARAGRAPH, texts.credit(), Face.REGULAR, SMALL, Align.END);
         header.put(Role.PARAGRAPH, texts.rights(), Face.REGULAR, FINE, Align.END);
-        if (!USUAL.contains(line.tuning())) {
-            String tuning = options.words().tuning(strings(line.tuning()));
-            header.put(Role.PARAGRAPH, tuning, Face.ITALIC, SMALL, Align.START);
+        if (!USUAL.contains(tuning)) {
+            String strings = options.words().tuning(strings(tuning));
+            header.put(Role.PARAGRAPH, strings, Face.ITALIC, SMALL, Align.START);
         }
         return header.parts;
     }

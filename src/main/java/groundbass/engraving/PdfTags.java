@@ -1,6 +1,5 @@
 package groundbass.engraving;
 
-import groundbass.score.Passage;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashMap;
@@ -19,7 +18,7 @@ import org.apache.pdfbox.pdmodel.documentinterchange.taggedpdf.PDLayoutAttribute
 import org.apache.pdfbox.pdmodel.documentinterchange.taggedpdf.StandardStructureTypes;
 
 /**
- * The tree that a screen reader walks (ISO 14289-1): every group is tagged, or marked as furniture. Each sheet is a
+ * The tree that a screen reader walks (ISO 14289-1): every group is tagged, or marked as furniture. Each piece is a
  * section with headings one level below those of the first, which bears the document's title.
  */
 final class PdfTags {
@@ -35,7 +34,8 @@ final class PdfTags {
     private PDStructureElement current;
     private int titleLevel;
     private int lastLevel;
-    private Function<Passage, String> wordsOf = passage -> "";
+    private int piece;
+    private Function<Group, Optional<String>> wordsOf = group -> Optional.empty();
 
     PdfTags(PDDocument pdf) {
         parents = new PdfParents(pdf);
@@ -45,8 +45,13 @@ final class PdfTags {
     }
 
     /** What follows belongs to a sheet of its own. */
-    void sheet(Function<Passage, String> words) {
+    void sheet(Function<Group, Optional<String>> words) {
         wordsOf = words;
+        piece = 0;
+        section();
+    }
+
+    private void section() {
         titleLevel = titleLevel == 0 ? 1 : 2;
         section = new PDStructureElement(StandardStructureTypes.SECT, document);
         document.appendKid(section);
@@ -59,6 +64,10 @@ final class PdfTags {
     }
 
     void begin(PdfContent out, Group group, Box points) {
+        if (group.piece() > piece) {
+            piece = group.piece();
+            section();
+        }
         open.push(group.role() != Group.Role.EVENT && group.role() != Group.Role.ANNOTATION);
         switch (group.role()) {
             case EVENT, ANNOTATION -> {}
@@ -71,7 +80,7 @@ final class PdfTags {
             case ITEM -> item(out);
             case SYSTEM -> {
                 var figure = block(out, StandardStructureTypes.Figure);
-                group.passage().map(wordsOf).ifPresent(figure::setAlternateDescription);
+                wordsOf.apply(group).ifPresent(figure::setAlternateDescription);
                 figure.addAttribute(placed(points));
             }
         }

@@ -77,7 +77,7 @@ final class Rests implements Concern {
     }
 
     private static void wholeBars(Sketch sketch, BarSpan span) {
-        if (span.bar().simile()) {
+        if (span.bar().simile() || span.bar().bars() > 1) {
             return;
         }
         var voices = sketch.written(span).voices();

@@ -2,15 +2,27 @@ package groundbass.engraving;
 
 import groundbass.score.Passage;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 
 /**
- * One line's pages, as a part of a document.
+ * The pages of a line, or of several that follow one another.
  *
- * @param wordsOf the music of a passage in words, for readers who cannot see it
+ * @param wordsOf for each line in turn, the music of a passage in words, for readers who cannot see it
  */
-public record Sheet(List<Page> pages, Function<Passage, String> wordsOf) {
+public record Sheet(List<Page> pages, List<Function<Passage, String>> wordsOf) {
     public Sheet {
         pages = List.copyOf(pages);
+        wordsOf = List.copyOf(wordsOf);
+    }
+
+    /** Pages of one line. */
+    public Sheet(List<Page> pages, Function<Passage, String> wordsOf) {
+        this(pages, List.of(wordsOf));
+    }
+
+    /** What a group's music is in words, if it is of music. */
+    Optional<String> words(Group group) {
+        return group.passage().map(wordsOf.get(group.piece()));
     }
 }

@@ -6,6 +6,7 @@ import java.util.Optional;
  * How a line becomes a sheet.
  *
  * @param simile whether a bar that repeats the one before it is drawn as a repeat sign
+ * @param restsTogether whether one sign stands for silent bars that follow one another
  * @param legend whether the signs used are explained under the music
  */
 public record SheetOptions(
@@ -16,6 +17,7 @@ public record SheetOptions(
         Header header,
         Footer footer,
         boolean simile,
+        boolean restsTogether,
         boolean legend) {
     /** What stands over the music; empty texts are left out. */
     public record Header(String title, String series, String credit, String rights) {
@@ -34,26 +36,31 @@ public record SheetOptions(
 
     /** Both staves, written out, with a legend. */
     public static SheetOptions of(Paper paper, SheetWords words, Header header, Footer footer) {
-        return new SheetOptions(paper, Staves.BOTH, TechniqueLetters.usual(), words, header, footer, false, true);
+        return new SheetOptions(
+                paper, Staves.BOTH, TechniqueLetters.usual(), words, header, footer, false, false, true);
     }
 
     public SheetOptions with(Staves newStaves) {
-        return new SheetOptions(paper, newStaves, letters, words, header, footer, simile, legend);
+        return new SheetOptions(paper, newStaves, letters, words, header, footer, simile, restsTogether, legend);
     }
 
     public SheetOptions with(TechniqueLetters newLetters) {
-        return new SheetOptions(paper, staves, newLetters, words, header, footer, simile, legend);
+        return new SheetOptions(paper, staves, newLetters, words, header, footer, simile, restsTogether, legend);
     }
 
     public SheetOptions withSimile(boolean newSimile) {
-        return new SheetOptions(paper, staves, letters, words, header, footer, newSimile, legend);
+        return new SheetOptions(paper, staves, letters, words, header, footer, newSimile, restsTogether, legend);
+    }
+
+    public SheetOptions withRestsTogether(boolean newRestsTogether) {
+        return new SheetOptions(paper, staves, letters, words, header, footer, simile, newRestsTogether, legend);
     }
 
     public SheetOptions withLegend(boolean newLegend) {
-        return new SheetOptions(paper, staves, letters, words, header, footer, simile, newLegend);
+        return new SheetOptions(paper, staves, letters, words, header, footer, simile, restsTogether, newLegend);
     }
 
     SheetOptions with(Paper newPaper) {
-        return new SheetOptions(newPaper, staves, letters, words, header, footer, simile, legend);
+        return new SheetOptions(newPaper, staves, letters, words, header, footer, simile, restsTogether, legend);
     }
 }

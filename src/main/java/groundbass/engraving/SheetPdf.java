@@ -42,7 +42,7 @@ public final class SheetPdf {
             var tags = new PdfTags(document);
             var bookmarks = new PdfBookmarks();
             for (var sheet : sheets) {
-                tags.sheet(sheet.wordsOf());
+                tags.sheet(sheet::words);
                 bookmarks.sheet();
                 for (var layout : sheet.pages()) {
                     var page = page(document, layout);

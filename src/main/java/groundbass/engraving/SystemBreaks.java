@@ -7,13 +7,14 @@ import java.util.List;
 
 /**
  * Where systems begin: over the whole piece, the breaks whose badness adds up to the least. Squeezing counts more than
- * stretching; a section likes to begin a system, a system likes an even number of bars, and the last one is not
+ * stretching; a section likes to begin a system, a system likes to end with a phrase, and the last one is not
  * stretched.
  */
 final class SystemBreaks {
-    private static final double SQUEEZED = 5;
+    private static final double SQUEEZED = 2.5;
     private static final double INSIDE_SECTION = 0.04;
-    private static final double ODD = 0.02;
+    private static final double ODD = 0.12;
+    private static final double HALF_PHRASE = 0.02;
     private static final double BEFORE_ENDING = 0.05;
     private static final double LONELY = 0.4;
     private static final double LONELY_FILL = 0.35;
@@ -38,7 +39,9 @@ final class SystemBreaks {
         startOf = new int[full.size() + 1];
         Arrays.fill(badness, 1, badness.length, Double.POSITIVE_INFINITY);
         for (int first = 0; first < full.size(); first++) {
-            extend(first);
+            if (badness[first] < Double.POSITIVE_INFINITY) {
+                extend(first);
+            }
         }
     }
 
@@ -84,14 +87,35 @@ final class SystemBreaks {
                 badness[last + 1] = total;
                 startOf[last + 1] = first;
             }
+            if (signs.endsStretch(last)) {
+                return;
+            }
             fixed += signs.closing(last, false).width();
         }
+    }
+
+    /** A system likes to end with a phrase: after four bars of a section, or at least after two. */
+    private double phrase(int next) {
+        int bars = next - sectionStart(next - 1);
+        if (bars % 4 == 0) {
+            return 0;
+        }
+        return bars % 2 == 0 ? HALF_PHRASE : ODD;
+    }
+
+    /** A pickup belongs to no phrase. */
+    private int sectionStart(int index) {
+        int start = index;
+        while (start > 0 && signs.bar(start).bar().changes().section().isEmpty()) {
+            start--;
+        }
+        return start == 0 && signs.bar(0).bar().isPickup() ? 1 : start;
     }
 
     private double cost(int first, int last, double stretch) {
         int next = last + 1;
         double force = StrictMath.log(stretch);
-        if (next == full.size()) {
+        if (signs.endsStretch(last)) {
             double loose = 1 / stretch < LONELY_FILL && first > 0 ? LONELY : 0;
             return loose + (force < 0 ? SQUEEZED * force * force : 0);
         }
@@ -99,6 +123,6 @@ final class SystemBreaks {
         var changes = signs.bar(next).bar().changes();
         cost += changes.section().isPresent() ? 0 : INSIDE_SECTION;
         cost += signs.bar(next).bar().repeats().ending().isPresent() ? BEFORE_ENDING : 0;
-        return cost + ((next - first) % 2 != 0 && next - first > 1 ? ODD : 0);
+        return cost + phrase(next);
     }
 }

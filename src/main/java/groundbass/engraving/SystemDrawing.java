@@ -31,6 +31,7 @@ final class SystemDrawing {
     private static final List<Concern> AROUND = List.of(
             new Clefs(),
             new Similes(),
+            new LongRestSigns(),
             new SlideEnds(),
             new Slurs(),
             new Accents(),

@@ -20,7 +20,7 @@ record SystemPlan(List<BarSpan> bars, double width) {
         var last = bars.get(bars.size() - 1).bar();
         return new Passage(
                 new Position(from.number(), from.written().bar().from()),
-                new Position(last.number() + 1, Fraction.ZERO));
+                new Position(last.number() + last.bars(), Fraction.ZERO));
     }
 
     int firstIndex() {
@@ -31,7 +31,7 @@ record SystemPlan(List<BarSpan> bars, double width) {
         return bars.get(bars.size() - 1).index();
     }
 
-    /** Justifies the bars from {@code first} on; the piece's last system only where it is full enough. */
+    /** Justifies the bars from {@code first} on; the last system, and one that a wish ends, only if full enough. */
     static SystemPlan of(List<MeasuredBar> bars, int first, BarSigns signs, double room) {
         int last = first + bars.size() - 1;
         double fixed = signs.prefixWidth(first) + signs.warningWidth(last);
@@ -41,7 +41,7 @@ record SystemPlan(List<BarSpan> bars, double width) {
         }
         double factor = Springs.factor(bars, room - fixed);
         double natural = bars.stream().mapToDouble(MeasuredBar::naturalWidth).sum();
-        boolean ragged = last + 1 == signs.size() && natural / (room - fixed) < SystemBreaks.JUSTIFIED_FILL;
+        boolean ragged = signs.endsStretch(last) && natural / (room - fixed) < SystemBreaks.JUSTIFIED_FILL;
         return place(bars, first, signs, ragged ? Math.min(factor, LOOSEST_LAST) : factor);
     }
 

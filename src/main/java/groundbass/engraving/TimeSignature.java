@@ -22,6 +22,13 @@ final class TimeSignature {
         return shapes;
     }
 
+    /** Figures of a number in one row, from {@code x}. */
+    static List<Shape> figures(String number, double x, double middle) {
+        var shapes = new ArrayList<Shape>();
+        row(shapes, number, x, width(number), middle);
+        return shapes;
+    }
+
     private static String upper(Meter meter) {
         return meter.hasUsualBeats()
                 ? String.valueOf(meter.counts())
@@ -36,7 +43,7 @@ final class TimeSignature {
         }
     }
 
-    private static double width(String figures) {
+    static double width(String figures) {
         return figures.chars()
                 .mapToDouble(c -> MusicFont.bravura().width(glyph((char) c)))
                 .sum();

@@ -85,6 +85,15 @@ final class HeadProblems {
         return Problem.error("slowing-without-to", span, "expected 'to' and a tempo: slowing to 72.");
     }
 
+    static Problem newWhat(Token found, List<String> places) {
+        return Problem.error(
+                        "new-what",
+                        found.span(),
+                        "'" + found.text() + "' is nothing that a bar can begin on the sheet; expected one of: "
+                                + String.join(" ", places) + ", as in 'new system'.")
+                .suggesting(Nearest.to(found.text(), places));
+    }
+
     static Problem unknownBeat(Span span, String found, List<String> names) {
         return Problem.error(
                         "unknown-beat",

@@ -22,6 +22,7 @@ enum Keyword {
     SLOWING(Reach.BAR),
     REPEAT(Reach.BAR),
     ENDING(Reach.BAR),
+    NEW(Reach.BAR),
     BAR(Reach.BAR);
 
     /** Where a line that begins with the word may stand. */

@@ -57,6 +57,7 @@ final class LinePrinter {
 
     private void before(Bar bar, InForce inForce) {
         var changes = bar.changes();
+        changes.place().ifPresent(place -> setting(Keyword.NEW, place.word()));
         changes.section().ifPresent(name -> setting(Keyword.SECTION, name));
         settings(changes, inForce.meter());
         if (bar.repeats().start()) {

@@ -1,6 +1,7 @@
 package groundbass.linetext;
 
 import groundbass.score.Changes;
+import groundbass.score.Changes.Fresh;
 import groundbass.score.Feel;
 import groundbass.score.Header;
 import groundbass.score.Place;
@@ -24,6 +25,8 @@ final class SettingReader {
             Arrays.stream(Mode.values()).map(Mode::toString).toList();
     private static final List<String> TECHNIQUES =
             Arrays.stream(Technique.values()).map(Technique::word).toList();
+    private static final List<String> PLACES =
+            Arrays.stream(Fresh.values()).map(Fresh::word).toList();
 
     private final Keyword word;
     private final Tokens tokens;
@@ -51,7 +54,7 @@ final class SettingReader {
             case COMPOSER -> Optional.of(Setting.ofHead(word, line, head -> head.withComposer(text.text())));
             case RIGHTS -> Optional.of(Setting.ofHead(word, line, head -> head.withRights(text.text())));
             case SECTION -> Optional.of(Setting.ofBar(word, line, changes -> changes.withSection(text.text())));
-            case FORM, KEY, METER, TEMPO, FEEL, STRINGS, FRETS, STYLE, SLOWING, REPEAT, ENDING, BAR ->
+            case FORM, KEY, METER, TEMPO, FEEL, STRINGS, FRETS, STYLE, SLOWING, REPEAT, ENDING, NEW, BAR ->
                 throw new IllegalArgumentException("its value is no free text: " + word);
         };
     }
@@ -86,6 +89,7 @@ final class SettingReader {
             case FRETS -> frets();
             case STYLE -> style().map(style -> both(head -> head.with(style), changes -> changes.with(style)));
             case SLOWING -> slowing();
+            case NEW -> fresh();
             case TITLE, COMPOSER, RIGHTS, SECTION, REPEAT, ENDING, BAR ->
                 throw new IllegalArgumentException("no setting of words: " + word);
         };
@@ -164,6 +168,16 @@ final class SettingReader {
             return Optional.empty();
         }
         return perMinute().map(figure -> Setting.ofBar(word, tokens.whole(), changes -> changes.withSlowingTo(figure)));
+    }
+
+    private Optional<Setting> fresh() {
+        var typed = tokens.take().orElseThrow();
+        int known = PLACES.indexOf(typed.text());
+        if (known < 0) {
+            problems.add(HeadProblems.newWhat(typed, PLACES));
+            return Optional.empty();
+        }
+        return Optional.of(Setting.ofBar(word, tokens.whole(), changes -> changes.with(Fresh.values()[known])));
     }
 
     private Optional<Feel> feel() {

@@ -72,7 +72,7 @@ final class TextReader {
                 var text = scanner.freeText();
                 SettingReader.ofText(word, scanner.whole(), text, problems).ifPresent(this::put);
             }
-            case FORM, KEY, METER, TEMPO, FEEL, STRINGS, FRETS, STYLE, SLOWING ->
+            case FORM, KEY, METER, TEMPO, FEEL, STRINGS, FRETS, STYLE, SLOWING, NEW ->
                 new SettingReader(word, scanner.tokens(""), problems).read().ifPresent(this::put);
             case REPEAT, ENDING -> sign(word, scanner.tokens(""));
             case BAR -> bar(new BarHeadReader(scanner.tokens(",="), problems).read());

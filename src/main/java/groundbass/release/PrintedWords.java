@@ -5,34 +5,20 @@ import groundbass.engraving.Sign;
 import groundbass.score.Feel;
 import groundbass.text.Messages;
 import java.util.Locale;
-import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** The words of a printed sheet, from the message bundle. */
 public final class PrintedWords implements SheetWords {
     private final Messages messages;
-    private final int before;
-    private final OptionalInt all;
 
     public PrintedWords(Messages messages) {
-        this(messages, 0, OptionalInt.empty());
-    }
-
-    private PrintedWords(Messages messages, int before, OptionalInt all) {
         this.messages = messages;
-        this.before = before;
-        this.all = all;
-    }
-
-    /** The same words for a part of a document that so many pages come before, of so many in all. */
-    PrintedWords numbered(int pagesBefore, int pagesInAll) {
-        return new PrintedWords(messages, pagesBefore, OptionalInt.of(pagesInAll));
     }
 
     @Override
     public String pageOf(int page, int pages) {
-        return messages.say("sheet.page", before + page, all.orElse(pages));
+        return messages.say("sheet.page", page, pages);
     }
 
     @Override

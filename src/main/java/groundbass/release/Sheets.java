@@ -2,7 +2,7 @@ package groundbass.release;
 
 import groundbass.catalog.Rights;
 import groundbass.engraving.Layout;
-import groundbass.engraving.Page;
+import groundbass.engraving.Layout.Piece;
 import groundbass.engraving.Paper;
 import groundbass.engraving.Sheet;
 import groundbass.engraving.SheetMeta;
@@ -11,7 +11,6 @@ import groundbass.engraving.SheetOptions.Footer;
 import groundbass.engraving.SheetOptions.Header;
 import groundbass.engraving.SheetPdf;
 import groundbass.engraving.SheetSvg;
-import groundbass.engraving.SheetWords;
 import groundbass.score.Line;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Walkthrough;
@@ -22,6 +21,7 @@ import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** Lines as printed sheets and as pictures for a page, in one language. Pure: the same line gives the same bytes. */
 public final class Sheets {
@@ -52,36 +52,25 @@ public final class Sheets {
 
     /** A4 pages of one line as a tagged PDF. */
     public byte[] pdf(Line line, Imprint imprint) {
-        return pdf(List.of(sheet(line, imprint, new PrintedWords(messages))), imprint);
+        return pdf(line, List.of(), imprint);
     }
 
-    /** A4 pages of a line and its exercises, each beginning on a page of its own, numbered through. */
+    /** A4 pages of a line and its exercises, one after the other. */
     public byte[] pdf(Line main, List<Line> exercises, Imprint imprint) {
-        var lines = new ArrayList<>(List.of(main));
-        lines.addAll(exercises);
-        var words = new PrintedWords(messages);
-        int count = lines.stream()
-                .mapToInt(line -> pages(line, imprint, words).size())
-                .sum();
-        var sheets = new ArrayList<Sheet>();
-        int done = 0;
-        for (var line : lines) {
-            var sheet = sheet(line, imprint, words.numbered(done, count));
-            sheets.add(sheet);
-            done += sheet.pages().size();
+        var pieces = new ArrayList<Piece>();
+        pieces.add(new Piece(Writing.of(main), imprint.header(title(main, imprint.title()))));
+        for (var line : exercises) {
+            pieces.add(new Piece(Writing.of(line), new Header(title(line, imprint.title()), "", "", "")));
         }
-        return pdf(sheets, imprint);
+        var options = SheetOptions.of(Paper.A4, new PrintedWords(messages), Header.NONE, imprint.footer());
+        var words = Stream.concat(Stream.of(main), exercises.stream())
+                .map(line -> Walkthrough.alternatives(line, messages))
+                .toList();
+        return pdf(List.of(new Sheet(Layout.of(pieces, options), words)), imprint);
     }
 
-    private Sheet sheet(Line line, Imprint imprint, SheetWords words) {
-        return new Sheet(pages(line, imprint, words), Walkthrough.alternatives(line, messages));
-    }
-
-    private static List<Page> pages(Line line, Imprint imprint, SheetWords words) {
-        String title = line.header().title().isEmpty()
-                ? imprint.title()
-                : line.header().title();
-        return Layout.of(Writing.of(line), SheetOptions.of(Paper.A4, words, imprint.header(title), imprint.footer()));
+    private static String title(Line line, String title) {
+        return line.header().title().isEmpty() ? title : line.header().title();
     }
 
     /**

@@ -1,6 +1,7 @@
 package groundbass.score;
 
 import groundbass.theory.Key;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -10,6 +11,7 @@ import java.util.Optional;
  * @param style what strikes a note that has no word of its own
  * @param slowingTo beats a minute that the tempo has fallen to, evenly, by the end of this bar; it stays there until
  *     the next tempo
+ * @param place what this bar begins on the sheet, because the writer wants it so
  */
 public record Changes(
         Optional<String> section,
@@ -18,7 +20,8 @@ public record Changes(
         Optional<Tempo> tempo,
         Optional<Integer> slowingTo,
         Optional<Feel> feel,
-        Optional<Technique> style) {
+        Optional<Technique> style,
+        Optional<Fresh> place) {
     public static final Changes NONE = new Changes(
             Optional.empty(),
             Optional.empty(),
@@ -26,7 +29,19 @@ public record Changes(
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
+            Optional.empty(),
             Optional.empty());
+
+    /** Where on a sheet a bar is made to stand: at the head of a system, or of a page. Says nothing of the music. */
+    public enum Fresh {
+        SYSTEM,
+        PAGE;
+
+        /** The word that line text uses. */
+        public String word() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
 
     public Changes {
         if (section.filter(name -> !isName(name)).isPresent()) {
@@ -49,30 +64,34 @@ public record Changes(
     }
 
     public Changes withSection(String name) {
-        return new Changes(Optional.of(name), key, meter, tempo, slowingTo, feel, style);
+        return new Changes(Optional.of(name), key, meter, tempo, slowingTo, feel, style, place);
     }
 
     public Changes with(Key newKey) {
-        return new Changes(section, Optional.of(newKey), meter, tempo, slowingTo, feel, style);
+        return new Changes(section, Optional.of(newKey), meter, tempo, slowingTo, feel, style, place);
     }
 
     public Changes with(Meter newMeter) {
-        return new Changes(section, key, Optional.of(newMeter), tempo, slowingTo, feel, style);
+        return new Changes(section, key, Optional.of(newMeter), tempo, slowingTo, feel, style, place);
     }
 
     public Changes with(Tempo newTempo) {
-        return new Changes(section, key, meter, Optional.of(newTempo), slowingTo, feel, style);
+        return new Changes(section, key, meter, Optional.of(newTempo), slowingTo, feel, style, place);
     }
 
     public Changes withSlowingTo(int perMinute) {
-        return new Changes(section, key, meter, tempo, Optional.of(perMinute), feel, style);
+        return new Changes(section, key, meter, tempo, Optional.of(perMinute), feel, style, place);
     }
 
     public Changes with(Feel newFeel) {
-        return new Changes(section, key, meter, tempo, slowingTo, Optional.of(newFeel), style);
+        return new Changes(section, key, meter, tempo, slowingTo, Optional.of(newFeel), style, place);
     }
 
     public Changes with(Technique newStyle) {
-        return new Changes(section, key, meter, tempo, slowingTo, feel, Optional.of(newStyle));
+        return new Changes(section, key, meter, tempo, slowingTo, feel, Optional.of(newStyle), place);
+    }
+
+    public Changes with(Fresh newPlace) {
+        return new Changes(section, key, meter, tempo, slowingTo, feel, style, Optional.of(newPlace));
     }
 }

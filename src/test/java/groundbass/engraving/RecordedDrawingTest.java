@@ -38,16 +38,9 @@ class RecordedDrawingTest {
     }
 
     private static void isAsRecorded(String name, Line line) throws IOException {
-        var options = TestWords.options(Paper.screen(80)).withLegend(false);
-        var bare = new SheetOptions(
-                options.paper(),
-                options.staves(),
-                options.letters(),
-                options.words(),
-                SheetOptions.Header.NONE,
-                SheetOptions.Footer.NONE,
-                false,
-                false);
+        var none = SheetOptions.Header.NONE;
+        var bare = SheetOptions.of(Paper.screen(80), new TestWords(), none, SheetOptions.Footer.NONE)
+                .withLegend(false);
         var canvas = new RecordingCanvas();
         Layout.of(Writing.of(line), bare).forEach(page -> page.drawOn(canvas));
         var file = FOLDER.resolve(name + ".txt");

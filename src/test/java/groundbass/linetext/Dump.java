@@ -54,6 +54,7 @@ final class Dump {
 
     private void bar(int number, Bar bar) {
         var changes = bar.changes();
+        changes.place().ifPresent(place -> lines.add("new " + place.word()));
         changes.section().ifPresent(name -> lines.add("section " + name));
         changes.key().ifPresent(key -> lines.add("key " + key));
         changes.meter().ifPresent(meter -> lines.add("beats " + meter.beats() + " of 1/" + meter.unit()));

@@ -325,6 +325,7 @@ final class WildLines {
         changes = chance(10) ? changes.with(tempo(changes.meter().orElse(before))) : changes;
         changes = chance(10) ? changes.withSlowingTo(20 + random.nextInt(300)) : changes;
         changes = chance(10) ? changes.with(feel()) : changes;
+        changes = chance(10) ? changes.with(oneOf(List.of(Changes.Fresh.values()))) : changes;
         return chance(10) ? changes.with(oneOf(List.of(Technique.values()))) : changes;
     }
 

@@ -210,6 +210,9 @@ public final class RandomLines {
         if (chance(5)) {
             changes = changes.with(feel());
         }
+        if (chance(4)) {
+            changes = changes.with(oneOf(List.of(Changes.Fresh.values())));
+        }
         return chance(8) ? changes.with(oneOf(List.of(Technique.values()))) : changes;
     }
 
