@@ -48,6 +48,16 @@ public final class SwungTime {
         this.points = new TreeSet<>(points);
     }
 
+    /** As the notes of these bars are swung. */
+    public static SwungTime ofNotes(List<TimedBar> bars) {
+        return new SwungTime(
+                bars,
+                bars.stream()
+                        .flatMap(bar -> bar.bar().notes().stream()
+                                .flatMap(note -> Stream.of(bar.moment(note.onset()), bar.moment(note.end()))))
+                        .toList());
+    }
+
     /** When a written moment sounds. */
     public Fraction of(Fraction moment) {
         return pairAt(moment)

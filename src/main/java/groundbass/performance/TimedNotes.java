@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /** Puts the notes on the timeline: swung first, then string by string, for a string sounds until it is touched. */
 final class TimedNotes {
@@ -49,11 +48,7 @@ final class TimedNotes {
                 straight.add(new Onset(bar, note, bar.moment(note.onset()), bar.moment(note.end())));
             }
         }
-        var swung = new SwungTime(
-                bars,
-                straight.stream()
-                        .flatMap(onset -> Stream.of(onset.at(), onset.end()))
-                        .toList());
+        var swung = SwungTime.ofNotes(bars);
         return straight.stream()
                 .map(onset -> new Onset(onset.bar(), onset.note(), swung.of(onset.at()), swung.of(onset.end())))
                 .toList();

@@ -21,16 +21,31 @@ public enum FileRole {
     /** A picture of the sheet for the page; part of the page, offered to nobody as a file. */
     PICTURE,
     /** What the page says, as data; offered to nobody as a file. */
-    PAGE;
+    PAGE,
+    /** What the page plays along with, as data; offered to nobody as a file. */
+    PLAY,
+    /** One stem at one tempo, cut at bar lines for the page; offered to nobody as a file. */
+    STEM;
 
     /** Whether a reader is shown this file to take home. */
     public boolean isOffered() {
-        return this != PICTURE && this != PAGE;
+        return switch (this) {
+            case BUNDLE, SHEET, MIDI, LINE_TEXT, PRACTICE, OWN_TRACK, READ_ME -> true;
+            case PICTURE, PAGE, PLAY, STEM -> false;
+        };
     }
 
     /** Whether the file goes into the bundle. */
     public boolean isBundled() {
         return isOffered() && this != BUNDLE;
+    }
+
+    /** Whether the page plays it. */
+    public boolean isPlayed() {
+        return switch (this) {
+            case PRACTICE, OWN_TRACK, PLAY, STEM -> true;
+            case BUNDLE, SHEET, MIDI, LINE_TEXT, READ_ME, PICTURE, PAGE -> false;
+        };
     }
 
     String column() {

@@ -6,6 +6,7 @@ import groundbass.catalog.Revisions;
 import groundbass.catalog.Slug;
 import groundbass.catalog.Upload;
 import groundbass.catalog.Uploads;
+import groundbass.release.play.LineStems;
 import groundbass.store.Blobs;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -17,6 +18,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -67,19 +69,64 @@ public final class ReleaseBuilder {
     private List<ReleaseFile> files(Release release) throws IOException {
         var recipe = release.recipe();
         var document = revisions.find(recipe.revision()).orElseThrow().document();
-        var making = new LessonFiles(Lesson.of(document), recipe);
-        var made = make(release.id(), making.steps());
+        var lesson = Lesson.of(document);
+        var making = new LessonFiles(lesson, recipe);
+        var steps = making.steps();
+        var lines = PlayAlong.of(lesson);
+        int tempos = lines.stream().mapToInt(line -> line.stems().size()).sum();
+        var progress = new Steps(release.id(), tempos + steps.size());
+        var played = play(lines, progress);
+        var made = make(steps, progress);
         made.addAll(ownTracks(document.backingTracks()));
-        return bundled(document, recipe, made, making);
+        var all = bundled(document, recipe, made, making);
+        all.addAll(played);
+        return all;
+    }
+
+    /** Tells how far a build is. */
+    private final class Steps {
+        private final ReleaseId id;
+        private final int total;
+        private final AtomicInteger done = new AtomicInteger();
+
+        Steps(ReleaseId id, int total) {
+            this.id = id;
+            this.total = total;
+        }
+
+        void next() {
+            releases.progress(id, done.incrementAndGet(), total);
+        }
+    }
+
+    /** What the page plays comes first: it is what students wait for. */
+    private List<ReleaseFile> play(List<PlayAlong> lines, Steps steps) {
+        return lines.stream()
+                .flatMap(line -> {
+                    var written = line.stems().parallelStream()
+                            .map(stems -> write(stems, steps))
+                            .toList();
+                    return Stream.concat(Stream.of(keep(line.manifest(written))), line.files(written));
+                })
+                .toList();
+    }
+
+    private LineStems.Written write(LineStems stems, Steps steps) {
+        try {
+            var written = stems.write(blobs);
+            steps.next();
+            return written;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** On all cores, since sound takes long to encode; the files come out in the order of their steps. */
-    private List<ReleaseFile> make(ReleaseId id, List<Supplier<Rendered>> steps) {
-        var done = new AtomicInteger();
+    private List<ReleaseFile> make(List<Supplier<Rendered>> steps, Steps progress) {
         return steps.parallelStream()
                 .map(step -> {
                     var file = keep(step.get());
-                    releases.progress(id, done.incrementAndGet(), steps.size());
+                    progress.next();
                     return file;
                 })
                 .collect(Collectors.toCollection(ArrayList::new));

@@ -1,7 +1,6 @@
 package groundbass.sound;
 
 import groundbass.groove.Band;
-import groundbass.groove.Click;
 import groundbass.groove.Groove;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
@@ -38,16 +37,25 @@ public final class BackingTrack implements Sound {
     private BackingTrack(Performance performance, Band band, Mix mix) {
         this.fadeFrom = rate.at(performance.seconds());
         this.frames = fadeFrom + rate.at(TAIL_SECONDS);
+        var sounds = BarSounds.of(performance, band);
         for (var stem : Stem.values()) {
-            if (mix.has(stem)) {
-                placed.add(place(stem, unit(stem, performance, band)));
-            }
-        }
-        if (mix.countIn() && !mix.has(Stem.CLICK)) {
-            var countIn = band.clicks().stream().filter(Click::countIn).toList();
-            placed.add(place(Stem.CLICK, Stems.clicks(rate, countIn)));
+            var laid = laid(performance, sounds, stem, mix);
+            placed.add(new Placed(new BarsInARow(laid), stem.left(), stem.right()));
         }
         renderAhead();
+    }
+
+    private List<BarsInARow.Laid> laid(Performance performance, BarSounds sounds, Stem stem, Mix mix) {
+        var laid = new ArrayList<BarsInARow.Laid>();
+        if (stem == Stem.CLICK && mix.countIn()) {
+            laid.add(new BarsInARow.Laid(0, sounds::countIn));
+        }
+        for (int i = 0; mix.has(stem) && i < sounds.bars(); i++) {
+            int bar = i;
+            long at = rate.at(performance.seconds(performance.bars().get(bar).start()));
+            laid.add(new BarsInARow.Laid(at - sounds.lead(bar), () -> sounds.bar(stem, bar)));
+        }
+        return laid;
     }
 
     public static BackingTrack of(Performance performance, Band band, Mix mix) {
@@ -91,25 +99,6 @@ public final class BackingTrack implements Sound {
         }
         delivered += done;
         return done;
-    }
-
-    private Unit unit(Stem stem, Performance performance, Band band) {
-        return switch (stem) {
-            case BASS -> Stems.bass(rate, performance);
-            case DRUMS -> Stems.drums(rate, band.drums());
-            case CHORDS -> Stems.chords(rate, band.chords());
-            case CLICK -> Stems.clicks(rate, band.clicks());
-        };
-    }
-
-    /** The bass in the middle, the chords a little to one side (common practice, no source). */
-    private static Placed place(Stem stem, Unit unit) {
-        return switch (stem) {
-            case BASS -> new Placed(unit, 0.25f, 0.25f);
-            case DRUMS -> new Placed(unit, 0.9f, 0.9f);
-            case CHORDS -> new Placed(unit, 0.65f, 0.9f);
-            case CLICK -> new Placed(unit, 0.7f, 0.7f);
-        };
     }
 
     private void advance() {

@@ -8,9 +8,12 @@ import java.util.Map;
 
 /**
  * The sound of each piece, synthesized once for each kind of stroke. All frequencies and times were set by what such
- * pieces measure like and by ear (common practice, no source).
+ * pieces measure like and by ear (common practice, no source). Thread-safe; nobody changes a sample.
  */
 final class DrumKit {
+    /** The one kit of all that is rendered: its samples are made once. */
+    static final DrumKit CD = new DrumKit(SampleRate.CD);
+
     private static final double SPARE_SECONDS = 0.05;
     private static final double RUMBLE_HERTZ = 25;
 
@@ -21,7 +24,7 @@ final class DrumKit {
         this.rate = rate;
     }
 
-    float[] sample(Piece piece, Stroke stroke) {
+    synchronized float[] sample(Piece piece, Stroke stroke) {
         return samples.computeIfAbsent(piece, each -> new EnumMap<>(Stroke.class))
                 .computeIfAbsent(stroke, each -> make(piece, each));
     }

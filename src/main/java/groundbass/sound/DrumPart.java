@@ -10,19 +10,19 @@ import java.util.Set;
 
 /** Plays the drum hits of a band; an open hat rings until the hats meet again. */
 final class DrumPart {
-    private static final Set<Piece> CLOSING = Set.of(Piece.HAT, Piece.PEDAL, Piece.OPEN);
+    static final Set<Piece> CLOSING = Set.of(Piece.HAT, Piece.PEDAL, Piece.OPEN);
 
     private DrumPart() {}
 
-    static Unit of(SampleRate rate, List<DrumHit> hits) {
-        var kit = new DrumKit(rate);
+    /** @param closed when the hats meet after these hits, in seconds; far away for never */
+    static Unit of(SampleRate rate, List<DrumHit> hits, double closed) {
         var shots = new ArrayList<Shot>();
-        long closes = Long.MAX_VALUE;
+        long closes = rate.at(closed);
         for (int i = hits.size() - 1; i >= 0; i--) {
             var hit = hits.get(i);
             long at = rate.at(hit.seconds());
             long until = hit.piece() == Piece.OPEN ? closes : Long.MAX_VALUE;
-            shots.add(new Shot(at, kit.sample(hit.piece(), hit.stroke()), 1, until));
+            shots.add(new Shot(at, DrumKit.CD.sample(hit.piece(), hit.stroke()), 1, until));
             closes = CLOSING.contains(hit.piece()) ? at : closes;
         }
         Collections.reverse(shots);

@@ -1,7 +1,7 @@
 package groundbass.sound;
 
-import groundbass.performance.Performance;
 import groundbass.performance.TimedNote;
+import groundbass.score.Tuning;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -11,10 +11,10 @@ import java.util.stream.Collectors;
 final class Neck {
     private Neck() {}
 
-    static Unit of(SampleRate rate, Performance performance) {
-        var tuning = performance.line().header().tuning();
-        Map<Integer, List<TimedNote>> strings = performance.notes().stream()
-                .collect(Collectors.groupingBy(TimedNote::string, TreeMap::new, Collectors.toList()));
+    /** @param notes by moment */
+    static Unit of(SampleRate rate, Tuning tuning, List<TimedNote> notes) {
+        Map<Integer, List<TimedNote>> strings =
+                notes.stream().collect(Collectors.groupingBy(TimedNote::string, TreeMap::new, Collectors.toList()));
         var neck = new Together(strings.entrySet().stream()
                 .<Unit>map(string -> new BassString(
                         rate,

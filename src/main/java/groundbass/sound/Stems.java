@@ -1,28 +1,23 @@
 package groundbass.sound;
 
-import groundbass.groove.Click;
-import groundbass.groove.DrumHit;
-import groundbass.groove.VoicedChord;
+import groundbass.groove.Band;
 import groundbass.performance.Performance;
-import java.util.List;
 
-/** Makes the unit that plays one stem. */
+/** Makes the unit that plays one stem of an excerpt. */
 final class Stems {
     private Stems() {}
 
+    static Unit of(Stem stem, SampleRate rate, Excerpt excerpt) {
+        return switch (stem) {
+            case BASS -> Neck.of(rate, excerpt.tuning(), excerpt.notes());
+            case DRUMS -> DrumPart.of(rate, excerpt.hits(), excerpt.closes());
+            case CHORDS -> ChordPart.of(rate, excerpt.chords());
+            case CLICK -> ClickPart.of(rate, excerpt.clicks());
+        };
+    }
+
+    /** The bass of a whole performance in one. */
     static Unit bass(SampleRate rate, Performance performance) {
-        return Neck.of(rate, performance);
-    }
-
-    static Unit drums(SampleRate rate, List<DrumHit> hits) {
-        return DrumPart.of(rate, hits);
-    }
-
-    static Unit chords(SampleRate rate, List<VoicedChord> chords) {
-        return ChordPart.of(rate, chords);
-    }
-
-    static Unit clicks(SampleRate rate, List<Click> clicks) {
-        return ClickPart.of(rate, clicks);
+        return of(Stem.BASS, rate, Excerpts.ofWhole(performance, Band.of(performance)));
     }
 }

@@ -3,6 +3,7 @@ package groundbass.web.student;
 import groundbass.audience.Downloads;
 import groundbass.audience.Taker;
 import groundbass.catalog.SiteSettings;
+import groundbass.release.FileRole;
 import groundbass.store.Blobs;
 import groundbass.web.answer.EntityTag;
 import groundbass.web.answer.FileAnswer;
@@ -34,6 +35,7 @@ final class FilePages implements PageGroup {
     private final Installation installation;
     private final Supplier<SiteSettings> settings;
     private final TakeCookie cookie;
+    private final Manifests manifests;
 
     FilePages(
             OfferedFiles files,
@@ -42,7 +44,8 @@ final class FilePages implements PageGroup {
             Doorkeeper doorkeeper,
             RateLimits limits,
             Installation installation,
-            Supplier<SiteSettings> settings) {
+            Supplier<SiteSettings> settings,
+            Manifests manifests) {
         this.files = files;
         this.blobs = blobs;
         this.downloads = downloads;
@@ -51,6 +54,7 @@ final class FilePages implements PageGroup {
         this.installation = installation;
         this.settings = settings;
         this.cookie = new TakeCookie(installation.secure());
+        this.manifests = manifests;
     }
 
     @Override
@@ -61,7 +65,7 @@ final class FilePages implements PageGroup {
 
     private void take(Context ctx) throws IOException {
         limits.demand(ctx, Limit.DOWNLOAD);
-        var file = find(ctx).orElseThrow(NotFoundResponse::new);
+        var file = find(ctx).filter(OfferedFile::offered).orElseThrow(NotFoundResponse::new);
         var visitor = doorkeeper.visitor(ctx);
         if (settings.get().downloadsNeedSignIn() && visitor.equals(Visitor.UNKNOWN)) {
             // back to the lesson: coming back to the file itself would leave the reader on the page of the link
@@ -76,9 +80,13 @@ final class FilePages implements PageGroup {
     }
 
     private void play(Context ctx) throws IOException {
-        limits.demand(ctx, Limit.DOWNLOAD);
+        limits.demand(ctx, Limit.PLAY);
         var file = find(ctx).filter(OfferedFile::playable).orElseThrow(NotFoundResponse::new);
-        answer(file).withCacheControl(StoredBytes.FOR_GOOD).send(ctx);
+        if (file.file().role() == FileRole.PLAY) {
+            manifests.of(file.file()).send(ctx, StoredBytes.FOR_GOOD);
+        } else {
+            answer(file).withCacheControl(StoredBytes.FOR_GOOD).send(ctx);
+        }
     }
 
     private Optional<OfferedFile> find(Context ctx) {

@@ -65,7 +65,7 @@ final class FileViews {
             case LINE_TEXT -> ofLine(file, "line_text");
             case PRACTICE -> practice(file);
             case OWN_TRACK -> own(file);
-            case PICTURE, PAGE -> throw new IllegalArgumentException("offered to nobody: " + file.name());
+            case PICTURE, PAGE, PLAY, STEM -> throw new IllegalArgumentException("offered to nobody: " + file.name());
         };
     }
 

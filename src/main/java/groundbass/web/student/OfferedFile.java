@@ -8,7 +8,7 @@ import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;
 
 /**
- * A file that readers may have: of a release that is or was out, and meant for them.
+ * A file that readers may have, to take home or on the page: of a release that is or was out, and meant for them.
  *
  * @param stem begins the names of what is taken home, so that two lessons' sheets do not meet under one name
  */
@@ -27,6 +27,10 @@ record OfferedFile(ReleaseId release, EpisodeId episode, String stem, ReleaseFil
     }
 
     boolean playable() {
-        return file.role() == FileRole.PRACTICE || file.role() == FileRole.OWN_TRACK;
+        return file.role().isPlayed();
+    }
+
+    boolean offered() {
+        return file.role().isOffered();
     }
 }

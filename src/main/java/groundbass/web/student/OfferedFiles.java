@@ -1,7 +1,6 @@
 package groundbass.web.student;
 
 import groundbass.release.Release;
-import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import java.time.Clock;
@@ -34,11 +33,7 @@ final class OfferedFiles {
 
     private Optional<OfferedFile> offered(Release release, String name) {
         return releases.file(release.id(), name)
-                .filter(OfferedFiles::isOffered)
-                .map(file -> OfferedFile.of(release, file));
-    }
-
-    private static boolean isOffered(ReleaseFile file) {
-        return file.role().isOffered();
+                .map(file -> OfferedFile.of(release, file))
+                .filter(file -> file.offered() || file.playable());
     }
 }

@@ -107,6 +107,7 @@ public final class StudentPages {
                 shell.doorkeeper(),
                 shell.limits(),
                 shell.installation(),
-                shell.settings());
+                shell.settings(),
+                new Manifests(library.blobs(), shell.clock()));
     }
 }

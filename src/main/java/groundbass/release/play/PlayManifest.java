@@ -1,0 +1,98 @@
+package groundbass.release.play;
+
+import groundbass.score.Fraction;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * All that a page needs to play one line, as data. Each tempo has one timeline in frames, which begins with the count-in;
+ * bars come in the order in which they are played, repeats again and again. Addresses are relative to the manifest's.
+ *
+ * @param form grows by one when a page that knows this form could misread it
+ * @param line the line's name among the release's files: {@code line}, {@code exercise-1}
+ * @param rate frames a second
+ * @param stems their names, in the order in which they are shown
+ * @param tempos slowest first
+ * @param tracks recordings of the educator's own, which belong to the main line
+ */
+public record PlayManifest(
+        int form, String line, String title, int rate, List<String> stems, List<Tempo> tempos, List<OwnTrack> tracks) {
+    public static final int FORM = 1;
+
+    /** A time inside a bar, in whole notes from its first count: {@code 3/8}. */
+    static String text(Fraction at) {
+        return at.toString();
+    }
+
+    /**
+     * The line at one tempo.
+     *
+     * @param percent of the tempo that it is written for
+     * @param bpm of the first bar: so many of {@code beat} a minute
+     * @param endFrame where the last bar ends
+     * @param files by the stem's name
+     */
+    public record Tempo(
+            int percent,
+            double bpm,
+            String beat,
+            long endFrame,
+            CountIn countIn,
+            List<Bar> bars,
+            Map<String, StemFile> files) {}
+
+    /**
+     * The clicks before the first whole bar, from frame zero on.
+     *
+     * @param frames how long it takes; a pickup begins before its end
+     * @param soundFrames how many frames its sound has
+     */
+    public record CountIn(long frames, List<Beat> beats, String url, long offset, long bytes, long soundFrames) {}
+
+    /** @param accent whether it is the first of a bar */
+    public record Beat(long frame, boolean accent) {}
+
+    /**
+     * One playing of one bar.
+     *
+     * @param bar its number; a pickup is bar 0
+     * @param pass through its repeated stretch, from 1
+     * @param counts each count and its quarters, when they sound
+     * @param events what is lit
+     */
+    public record Bar(int bar, int pass, long startFrame, long frames, List<At> counts, List<Event> events) {}
+
+    /** @param at from the bar's first count, in whole notes */
+    public record At(String count, String at, long frame) {}
+
+    /** A written note or chord, named as the sheet's drawing names it. */
+    public record Event(int bar, String at, int toBar, String to, long startFrame, long endFrame) {}
+
+    /**
+     * One stem: complete FLAC streams one after the other.
+     *
+     * @param pan from -1, left, to 1, right, by equal power
+     * @param segments one for each bar of {@link Tempo#bars}; equal bars share their bytes
+     */
+    public record StemFile(String url, double pan, List<Segment> segments) {}
+
+    /**
+     * What begins in one bar, with its tail.
+     *
+     * @param bytes 0 where nothing begins
+     * @param lead how many of the frames come before the bar's start: a grace note's
+     */
+    public record Segment(long offset, long bytes, long frames, long lead) {}
+
+    /**
+     * A recording of the educator's own.
+     *
+     * @param bars when each bar begins in it; empty while nobody has said so
+     * @param endSeconds when its last bar ends
+     */
+    public record OwnTrack(
+            String url, String title, String kind, double seconds, List<MappedBar> bars, double endSeconds) {}
+
+    /** @param round through the whole line, from 1 */
+    public record MappedBar(int bar, int pass, int round, double seconds) {}
+}

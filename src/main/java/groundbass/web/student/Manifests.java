@@ -1,0 +1,35 @@
+package groundbass.web.student;
+
+import groundbass.release.ReleaseFile;
+import groundbass.store.Blobs;
+import groundbass.store.Sha256;
+import groundbass.web.answer.StoredBytes;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Clock;
+import java.util.Optional;
+
+/** What pages play along with, kept compressed: it is the first thing that a player waits for. Thread-safe. */
+final class Manifests {
+    private static final int MOST = 200;
+
+    private final Blobs blobs;
+    private final Remembered<Sha256, StoredBytes> known;
+
+    Manifests(Blobs blobs, Clock clock) {
+        this.blobs = blobs;
+        this.known = new Remembered<>(clock, Remembered.FOR_GOOD, MOST);
+    }
+
+    StoredBytes of(ReleaseFile file) {
+        return known.get(file.sha256(), () -> Optional.of(read(file))).orElseThrow();
+    }
+
+    private StoredBytes read(ReleaseFile file) {
+        try (var in = blobs.open(file.sha256())) {
+            return StoredBytes.of(in.readAllBytes(), file.mediaType());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
