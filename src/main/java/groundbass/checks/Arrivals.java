@@ -1,5 +1,6 @@
 package groundbass.checks;
 
+import groundbass.performance.Played;
 import groundbass.score.Arrival;
 import groundbass.text.Message;
 import java.util.List;

@@ -1,14 +1,11 @@
 package groundbass.checks;
 
 import groundbass.performance.Performance;
-import groundbass.performance.TimedBar;
-import groundbass.performance.TimedNote;
+import groundbass.performance.Played;
 import groundbass.score.Line;
-import groundbass.score.NoteAt;
 import groundbass.score.Passage;
 import groundbass.score.Place;
 import groundbass.score.Position;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,7 +24,7 @@ final class Evidence {
     Evidence(Line line) {
         this.line = line;
         this.performance = Performance.of(line);
-        this.notes = firstPlaying(performance);
+        this.notes = performance.firstPlaying();
         this.before = new int[notes.size()];
         this.after = new int[notes.size()];
         link();
@@ -93,22 +90,5 @@ final class Evidence {
             }
             last.put(note.string(), note.index());
         }
-    }
-
-    private static List<Played> firstPlaying(Performance performance) {
-        var bars = new HashMap<Integer, TimedBar>();
-        performance.bars().forEach(bar -> bars.putIfAbsent(bar.number(), bar));
-        var notes = new ArrayList<Played>();
-        for (var timed : performance.notes()) {
-            var bar = bars.get(timed.origin().written().bar());
-            if (!timed.grace() && timed.origin().pass() == bar.pass()) {
-                notes.add(new Played(notes.size(), at(timed), bar, timed));
-            }
-        }
-        return List.copyOf(notes);
-    }
-
-    private static NoteAt at(TimedNote timed) {
-        return new NoteAt(timed.origin().written(), timed.string());
     }
 }

@@ -2,6 +2,9 @@ package groundbass.performance;
 
 import groundbass.score.Fraction;
 import groundbass.score.Line;
+import groundbass.score.NoteAt;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Objects;
 
@@ -44,6 +47,21 @@ public record Performance(
         var tempos = Tempos.of(bars, playing.percent());
         var notes = TimedNotes.of(line, bars, tempos);
         return new Performance(line, playing, countIn, tempos, bars, notes, TimedChords.of(line, bars, tempos));
+    }
+
+    /** Every written note once, grace notes left out, in the order in which they are first played. */
+    public List<Played> firstPlaying() {
+        var firsts = new HashMap<Integer, TimedBar>();
+        bars.forEach(bar -> firsts.putIfAbsent(bar.number(), bar));
+        var played = new ArrayList<Played>();
+        for (var timed : notes) {
+            var origin = timed.origin();
+            var bar = firsts.get(origin.written().bar());
+            if (!timed.grace() && origin.pass() == bar.pass() && origin.round() == bar.round()) {
+                played.add(new Played(played.size(), new NoteAt(origin.written(), timed.string()), bar, timed));
+            }
+        }
+        return List.copyOf(played);
     }
 
     /** When the first bar that is no pickup starts. */

@@ -1,0 +1,21 @@
+package groundbass.fingering;
+
+import java.util.List;
+
+/**
+ * What sounds together from one moment on: what begins here and what is held.
+ *
+ * @param start, end in seconds; the end is that of the shortest note
+ */
+public record Moment(double start, double end, List<Wanted> notes) {
+    public Moment {
+        notes = List.copyOf(notes);
+        if (!(start <= end)) {
+            throw new IllegalArgumentException("time runs forward: " + start + " to " + end);
+        }
+    }
+
+    public static Moment of(double start, double end, Wanted... notes) {
+        return new Moment(start, end, List.of(notes));
+    }
+}
