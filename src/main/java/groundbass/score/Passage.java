@@ -16,4 +16,9 @@ public record Passage(Position from, Position to) {
     public boolean contains(Position position) {
         return from.compareTo(position) <= 0 && position.compareTo(to) < 0;
     }
+
+    /** Whether any moment lies in both. */
+    public boolean overlaps(Passage other) {
+        return from.compareTo(other.to) < 0 && other.from.compareTo(to) < 0;
+    }
 }

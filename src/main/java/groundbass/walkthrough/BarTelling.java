@@ -4,44 +4,90 @@ import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.score.Passage;
 import groundbass.score.Position;
-import groundbass.score.Tuning;
 import groundbass.writing.Voice;
 import groundbass.writing.WrittenBar;
+import java.util.ArrayList;
 import java.util.List;
 
 /** One bar as steps. */
 final class BarTelling {
+    private final Telling telling;
     private final Vocabulary words;
-    private final Tuning tuning;
+    private final int index;
     private final WrittenBar written;
     private final Meter meter;
     private final HeadingWords headings;
 
-    BarTelling(Vocabulary words, Tuning tuning, WrittenBar written) {
-        this.words = words;
-        this.tuning = tuning;
+    /** @param index of the bar in its line */
+    BarTelling(Telling telling, int index, WrittenBar written) {
+        this.telling = telling;
+        this.words = telling.words();
+        this.index = index;
         this.written = written;
         this.meter = written.inForce().meter();
-        this.headings = new HeadingWords(words, written);
+        this.headings = new HeadingWords(telling, index, written);
     }
 
-    /** The bar told beat by beat. */
-    List<Step> beats() {
-        return Stretch.of(written).stream().map(this::step).toList();
+    /**
+     * A part of the bar with its words, before its heading is known.
+     *
+     * @param each whether the words hold for each of several beats
+     */
+    private record Part(Stretch stretch, String told, List<String> remarks, boolean each) {
+        /** Whether a beat says the same as the one before and nothing else is said of it. */
+        boolean isLike(Part before, Meter meter) {
+            return stretch.kind() == Stretch.Kind.PLAY
+                    && before.stretch().kind() == Stretch.Kind.PLAY
+                    && told.equals(before.told())
+                    && remarks.isEmpty()
+                    && meter.beatStart(stretch.from()).equals(stretch.from())
+                    && meter.beatEnd(stretch.from()).equals(stretch.to());
+        }
+
+        Part and(Part next) {
+            var both = new Stretch(stretch.from(), next.stretch().to(), stretch.kind());
+            return new Part(both, told, remarks, true);
+        }
     }
 
-    /** The bar told in one step: that it repeats an earlier one. */
-    Step sameAs(int number) {
+    /** The bar told beat by beat, equal beats together. */
+    List<Told> beats() {
+        var parts = new ArrayList<Part>();
+        for (var stretch : Stretch.of(written)) {
+            add(parts, part(stretch));
+        }
+        return parts.stream().map(this::step).toList();
+    }
+
+    /** The bar told in one step, by one that came before. */
+    Told by(Earlier earlier) {
         var bar = written.bar();
-        String heading = headings.wholeBar();
-        String text =
-                number == 0 ? words.say("same.pickup", heading) : words.say("same", heading, String.valueOf(number));
-        return new Step(passage(bar.from(), bar.to()), text);
+        String text = new EarlierWords(words).one(headings.wholeBar(), earlier);
+        return told(bar.from(), bar.to(), "bar", text);
     }
 
-    private Step step(Stretch stretch) {
-        String text = words.say("step", headings.of(stretch), told(stretch));
-        return new Step(passage(stretch.from(), stretch.to()), text);
+    private void add(List<Part> parts, Part next) {
+        int last = parts.size() - 1;
+        boolean together = last >= 0
+                && next.isLike(parts.get(last), meter)
+                && !headings.isMarked(next.stretch());
+        if (together) {
+            parts.set(last, parts.get(last).and(next));
+        } else {
+            parts.add(next);
+        }
+    }
+
+    private Part part(Stretch stretch) {
+        return new Part(stretch, told(stretch), telling.remarks(index, stretch.from(), stretch.to()), false);
+    }
+
+    private Told step(Part part) {
+        var stretch = part.stretch();
+        String text = words.say(part.each() ? "step.each" : "step", headings.of(stretch), part.told());
+        var sentences = new ArrayList<>(List.of(text));
+        sentences.addAll(part.remarks());
+        return told(stretch.from(), stretch.to(), "beats", String.join(" ", sentences));
     }
 
     private String told(Stretch stretch) {
@@ -72,7 +118,15 @@ final class BarTelling {
     }
 
     private String voice(Voice voice, Stretch stretch) {
+        var tuning = telling.line().header().tuning();
         return new VoiceTelling(words, tuning, voice, meter).text(stretch.from(), stretch.to());
+    }
+
+    private Told told(Fraction from, Fraction to, String kind, String text) {
+        var notes = written.bar().notes().stream()
+                .filter(note -> !note.onset().isBefore(from) && note.onset().isBefore(to))
+                .toList();
+        return new Told(passage(from, to), Subject.notes(kind, from, to, notes), text);
     }
 
     private Passage passage(Fraction from, Fraction to) {

@@ -13,9 +13,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Which bars have been told before under another number. */
+/** Which bars have been told before, under another number or elsewhere on the neck. */
 final class EarlierBars {
-    private final List<Optional<Integer>> same = new ArrayList<>();
+    private final List<Optional<Earlier>> earlier = new ArrayList<>();
+    private final Map<Content, Integer> contents = new HashMap<>();
+    private final Map<Shape, Integer> shapes = new HashMap<>();
+    private final Line line;
 
     /**
      * What a bar sounds like and how it is named; equal contents are told alike.
@@ -26,26 +29,37 @@ final class EarlierBars {
             Meter meter, Key key, Fraction from, Fraction to, List<Note> notes, Map<Integer, Fraction> heldIn) {}
 
     EarlierBars(Line line) {
-        Map<Content, Integer> first = new HashMap<>();
+        this.line = line;
         Map<Integer, Fraction> heldIn = Map.of();
         var inForce = line.inForce();
         for (int i = 0; i < line.bars().size(); i++) {
             var bar = line.bars().get(i);
-            var content = content(inForce.get(i), bar, heldIn);
-            int number = inForce.get(i).number();
-            var before = Optional.ofNullable(first.putIfAbsent(content, number));
-            same.add(bar.notes().isEmpty() ? Optional.empty() : before);
+            earlier.add(bar.notes().isEmpty() ? Optional.empty() : find(inForce.get(i), bar, heldIn));
             heldIn = heldOut(bar, heldIn);
         }
     }
 
-    /** The number of the earlier bar with the same notes; empty for a bar without notes, which is told fast enough. */
-    Optional<Integer> sameAs(int index) {
-        return same.get(index);
+    /** How a bar was told before; empty for a bar without notes, which is told fast enough. */
+    Optional<Earlier> of(int index) {
+        return earlier.get(index);
     }
 
-    private static Content content(InForce inForce, Bar bar, Map<Integer, Fraction> heldIn) {
-        return new Content(inForce.meter(), inForce.key(), bar.from(), bar.to(), bar.notes(), heldIn);
+    private Optional<Earlier> find(InForce inForce, Bar bar, Map<Integer, Fraction> heldIn) {
+        int number = inForce.number();
+        var content =
+                new Content(inForce.meter(), inForce.key(), bar.from(), bar.to(), bar.notes(), heldIn);
+        var same = Optional.ofNullable(contents.putIfAbsent(content, number));
+        if (same.isPresent()) {
+            return same.map(Earlier.Same::new);
+        }
+        return heldIn.isEmpty() ? moved(inForce, bar) : Optional.empty();
+    }
+
+    private Optional<Earlier> moved(InForce inForce, Bar bar) {
+        return Shape.of(inForce.meter(), bar)
+                .flatMap(shape -> Optional.ofNullable(shapes.putIfAbsent(shape, inForce.number())))
+                .flatMap(number ->
+                        Shape.between(number, line.bar(number), bar, line.header().tuning()));
     }
 
     private static Map<Integer, Fraction> heldOut(Bar bar, Map<Integer, Fraction> heldIn) {

@@ -6,6 +6,7 @@ import groundbass.score.Direction.Loudness;
 import groundbass.score.Direction.Words;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
+import groundbass.theory.ChordSymbol;
 import groundbass.theory.ChordSymbol.NoChord;
 import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
@@ -14,11 +15,15 @@ import java.util.List;
 /** Where a step is, and what stands above and below the staff there: chords, words, loudness. */
 final class HeadingWords {
     private final Vocabulary words;
+    private final Firsts firsts;
+    private final int index;
     private final WrittenBar written;
     private final Meter meter;
 
-    HeadingWords(Vocabulary words, WrittenBar written) {
-        this.words = words;
+    HeadingWords(Telling telling, int index, WrittenBar written) {
+        this.words = telling.words();
+        this.firsts = telling.firsts();
+        this.index = index;
         this.written = written;
         this.meter = written.inForce().meter();
     }
@@ -41,6 +46,14 @@ final class HeadingWords {
             words.count(stretch.from(), meter).ifPresent(count -> parts.add(words.say("start", count)));
         }
         return joined(parts, stretch.from(), stretch.to());
+    }
+
+    /** Whether a chord, loudness or words stand at a stretch. */
+    boolean isMarked(Stretch stretch) {
+        var bar = written.bar();
+        return bar.chords().stream().anyMatch(chord -> isWithin(chord.at(), stretch.from(), stretch.to()))
+                || bar.directions().stream()
+                        .anyMatch(direction -> isWithin(direction.at(), stretch.from(), stretch.to()));
     }
 
     private String bar() {
@@ -76,9 +89,17 @@ final class HeadingWords {
     }
 
     private String chord(ChordAt chord) {
-        return chord.chord() instanceof NoChord
-                ? words.say("nochord")
-                : words.say("over", chord.chord().toString());
+        var symbol = chord.chord();
+        if (symbol instanceof NoChord) {
+            return words.say("nochord");
+        }
+        return firsts.isFirst(index, chord)
+                ? words.say("over.tones", symbol.toString(), words.list(tones(symbol)))
+                : words.say("over", symbol.toString());
+    }
+
+    private List<String> tones(ChordSymbol symbol) {
+        return symbol.tones().stream().map(words::name).toList();
     }
 
     private String direction(Direction direction) {

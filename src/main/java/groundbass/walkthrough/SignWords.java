@@ -2,6 +2,7 @@ package groundbass.walkthrough;
 
 import groundbass.score.InForce;
 import groundbass.score.Line;
+import groundbass.score.Passage;
 import groundbass.score.Passes.Played;
 import groundbass.score.Repeats.Ending;
 import groundbass.score.Tempo;
@@ -23,31 +24,46 @@ final class SignWords {
         this.played = line.played();
     }
 
+    /** A sentence, and what it tells in a form that no wording changes. */
+    record Sign(String subject, String text) {
+        Told told(int index, Line line) {
+            return new Told(Passage.bar(index + line.firstNumber()), subject, text);
+        }
+    }
+
     /** Sentences that come before the bar of this index. */
-    List<String> before(int index) {
+    List<Sign> before(int index) {
         var bar = line.bars().get(index);
         var changes = bar.changes();
         var tempo = inForce.get(index).tempo();
-        var texts = new ArrayList<String>();
-        changes.section().ifPresent(name -> texts.add(words.say("sign.section", name)));
-        changes.key().ifPresent(key -> texts.add(words.say("sign.key", words.key(key))));
-        changes.meter().ifPresent(meter -> texts.add(words.say("sign.meter", meter.toString())));
-        changes.tempo().ifPresent(next -> texts.add(words.say("sign.tempo", words.tempo(next))));
-        changes.feel().ifPresent(feel -> texts.add(OpeningWords.feel(words, feel)));
+        var signs = new ArrayList<Sign>();
+        changes.section().ifPresent(name -> signs.add(sign("section", name, name)));
+        changes.key().ifPresent(key -> signs.add(sign("key", key, words.key(key))));
+        changes.meter().ifPresent(meter -> signs.add(sign("meter", meter, meter.toString())));
+        changes.tempo().ifPresent(next -> signs.add(sign("tempo", next, words.tempo(next))));
+        changes.feel().ifPresent(feel -> signs.add(new Sign(subject("feel", feel), OpeningWords.feel(words, feel))));
         changes.slowingTo()
                 .map(perMinute -> new Tempo(perMinute, tempo.beat()))
-                .ifPresent(slow -> texts.add(words.say("sign.slowing", words.tempo(slow))));
+                .ifPresent(slow -> signs.add(sign("slowing", slow, words.tempo(slow))));
         if (bar.repeats().start()) {
-            texts.add(words.say("sign.repeat"));
+            signs.add(new Sign(subject("repeat", ""), words.say("sign.repeat")));
         }
-        bar.repeats().ending().ifPresent(ending -> texts.add(ending(ending)));
-        return texts;
+        bar.repeats().ending().ifPresent(ending -> signs.add(new Sign(subject("ending", ending), ending(ending))));
+        return signs;
     }
 
     /** The sentence that comes after the bar of this index, if its sign sends the player back. */
-    Optional<String> after(int index) {
+    Optional<Sign> after(int index) {
         var signs = line.bars().get(index).repeats();
-        return signs.end().map(end -> back(index, signs.endingEnd()));
+        return signs.end().map(end -> new Sign(subject("back", end), back(index, signs.endingEnd())));
+    }
+
+    private Sign sign(String key, Object value, String shown) {
+        return new Sign(subject(key, value), words.say("sign." + key, shown));
+    }
+
+    private static String subject(String key, Object value) {
+        return "sign " + key + " " + value;
     }
 
     private String ending(Ending ending) {

@@ -21,13 +21,16 @@ final class Vocabulary {
     private static final int LAST_NUMBER_IN_WORDS = 12;
 
     private final Messages messages;
+    private final String naming;
 
-    Vocabulary(Messages messages) {
+    Vocabulary(Messages messages, Naming naming) {
         this.messages = messages;
+        this.naming = naming.isSpokenIn(messages.locale()) ? naming.word() + "." : "";
     }
 
+    /** The text of a key; where the chosen naming has words of its own for it, those. */
     String say(String key, Object... args) {
-        return messages.say(PREFIX + key, args);
+        return messages.say(PREFIX + (messages.has(PREFIX + naming + key) ? naming : "") + key, args);
     }
 
     /** A plural form that a number chooses and that may name it. */

@@ -13,13 +13,13 @@ import java.util.Optional;
 /** One voice of a stretch: what carries on, the rhythm of what begins, and its notes. */
 final class VoiceTelling {
     private final Vocabulary words;
-    private final NoteWords notes;
+    private final PhraseWords phrases;
     private final Voice voice;
     private final Meter meter;
 
     VoiceTelling(Vocabulary words, Tuning tuning, Voice voice, Meter meter) {
         this.words = words;
-        this.notes = new NoteWords(words, tuning);
+        this.phrases = new PhraseWords(words, new NoteWords(words, tuning));
         this.voice = voice;
         this.meter = meter;
     }
@@ -63,14 +63,14 @@ final class VoiceTelling {
     }
 
     private Optional<String> struck(List<Element> elements) {
-        return elements.stream()
+        List<List<Head>> strokes = elements.stream()
                 .filter(Chord.class::isInstance)
                 .map(Chord.class::cast)
                 .map(chord ->
                         chord.heads().stream().filter(head -> !head.tiedFrom()).toList())
                 .filter(heads -> !heads.isEmpty())
-                .map((List<Head> heads) -> notes.of(heads))
-                .reduce((one, two) -> words.say("next", one, two));
+                .toList();
+        return Phrase.of(strokes).stream().map(phrases::of).reduce((one, two) -> words.say("next", one, two));
     }
 
     /** The first element that ends after this time. */

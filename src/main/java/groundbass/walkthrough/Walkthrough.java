@@ -11,56 +11,125 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * A line told step by step. First comes one step about the whole line, then for each bar what its signs say and one
- * step a beat; beats in which nothing begins are told together, and a bar that repeats an earlier one is not told again.
- * Every note is told exactly once, in the bar that it begins in.
+ * step a beat; equal beats are told together, so are those in which nothing begins, and a bar that repeats an earlier one,
+ * here or elsewhere on the neck, is told by it. Every note is told exactly once, in the bar that it begins in.
  */
 public final class Walkthrough {
     private final Line line;
     private final WrittenLine written;
     private final Vocabulary words;
+    private final Telling telling;
     private final EarlierBars earlier;
+    private final List<Told> told = new ArrayList<>();
 
-    private Walkthrough(Line line, Messages messages) {
+    private Walkthrough(Line line, Messages messages, Naming naming) {
         this.line = line;
         this.written = Writing.of(line);
-        this.words = new Vocabulary(messages);
+        this.words = new Vocabulary(messages, naming);
+        this.telling = Telling.of(line, words);
         this.earlier = new EarlierBars(line);
     }
 
-    /** The steps in the order in which they are read, in the language of {@code messages}. */
+    /** The steps in the order in which they are read, in the language of {@code messages} with its usual names. */
     public static List<Step> of(Line line, Messages messages) {
-        return new Walkthrough(line, messages).steps();
+        return of(line, messages, Naming.USUAL);
+    }
+
+    /** The steps in the order in which they are read, in the language of {@code messages}. */
+    public static List<Step> of(Line line, Messages messages, Naming naming) {
+        return new Walkthrough(line, messages, naming).steps();
     }
 
     /** What stands in place of a picture of a passage: the bars that it shows, told. */
     public static Function<Passage, String> alternatives(Line line, Messages messages) {
-        var walkthrough = new Walkthrough(line, messages);
-        var told = walkthrough.steps();
-        return passage -> walkthrough.alternative(told.subList(1, told.size()), passage);
+        return alternatives(of(line, messages), messages);
+    }
+
+    /** The same of steps that may have been retold. */
+    public static Function<Passage, String> alternatives(List<Step> steps, Messages messages) {
+        var words = new Vocabulary(messages, Naming.USUAL);
+        var bars = steps.subList(1, steps.size());
+        return passage -> alternative(bars, passage, words);
     }
 
     private List<Step> steps() {
-        var steps = new ArrayList<Step>();
-        steps.add(new Step(whole(), new OpeningWords(words, line).text()));
+        told.add(new Told(whole(), Subject.OPENING, new OpeningWords(words, line).text()));
         var signs = new SignWords(words, line);
-        for (int i = 0; i < line.bars().size(); i++) {
-            var passage = Passage.bar(i + line.firstNumber());
-            signs.before(i).forEach(text -> steps.add(new Step(passage, text)));
-            steps.addAll(bar(i));
-            signs.after(i).ifPresent(text -> steps.add(new Step(passage, text)));
+        int next = 0;
+        while (next < line.bars().size()) {
+            int first = next;
+            signs.before(first).forEach(sign -> told.add(sign.told(first, line)));
+            int last = lastTold(first, signs);
+            signs.after(last).ifPresent(sign -> told.add(sign.told(last, line)));
+            next = last + 1;
         }
-        return List.copyOf(steps);
+        return anchored();
     }
 
-    private List<Step> bar(int index) {
-        var telling =
-                new BarTelling(words, line.header().tuning(), written.bars().get(index));
-        return earlier.sameAs(index)
-                .map(number -> List.of(telling.sameAs(number)))
-                .orElseGet(telling::beats);
+    /** Tells the bar of this index, and those after it that are told with it; the index of the last. */
+    private int lastTold(int first, SignWords signs) {
+        var before = earlier.of(first);
+        if (before.isEmpty()) {
+            told.addAll(telling(first).beats());
+            return first;
+        }
+        int last = first;
+        while (last + 1 < line.bars().size() && goesOn(first, last + 1, signs)) {
+            last++;
+        }
+        told.add(last == first ? telling(first).by(before.get()) : together(first, last, before.get()));
+        return last;
+    }
+
+    /** Whether the bar of an index follows an earlier one as the bars before it do, with nothing to say in between. */
+    private boolean goesOn(int first, int index, SignWords signs) {
+        return isPlainReference(first)
+                && isPlainReference(index)
+                && earlier.of(index).equals(earlier.of(first).map(start -> start.later(index - first)))
+                && signs.after(index - 1).isEmpty()
+                && signs.before(index).isEmpty();
+    }
+
+    /** Whether chords and words above a bar are those of the bar that it refers to. */
+    private boolean isPlainReference(int index) {
+        var bar = line.bars().get(index);
+        return earlier.of(index)
+                .map(reference -> line.bar(reference.number()))
+                .filter(source -> source.chords().equals(bar.chords()))
+                .filter(source -> source.directions().equals(bar.directions()))
+                .isPresent();
+    }
+
+    private Told together(int first, int last, Earlier reference) {
+        int number = first + line.firstNumber();
+        int lastNumber = last + line.firstNumber();
+        var passage = new Passage(
+                new Position(number, Fraction.ZERO), new Position(lastNumber + 1, Fraction.ZERO));
+        String subject = IntStream.rangeClosed(first, last)
+                .mapToObj(i -> telling(i).by(reference).subject())
+                .collect(Collectors.joining(" || "));
+        return new Told(passage, subject, new EarlierWords(words).many(number, lastNumber, reference));
+    }
+
+    private BarTelling telling(int index) {
+        return new BarTelling(telling, index, written.bars().get(index));
+    }
+
+    private List<Step> anchored() {
+        var digests = told.stream().map(Told::subject).map(Anchor::digest).toList();
+        return IntStream.range(0, told.size())
+                .mapToObj(i -> new Step(
+                        told.get(i).passage(),
+                        new Anchor(
+                                digests.get(i),
+                                i == 0 ? "" : digests.get(i - 1),
+                                i + 1 == digests.size() ? "" : digests.get(i + 1)),
+                        told.get(i).text()))
+                .toList();
     }
 
     private Passage whole() {
@@ -70,15 +139,15 @@ public final class Walkthrough {
                 new Position(first + line.bars().size(), Fraction.ZERO));
     }
 
-    private String alternative(List<Step> told, Passage passage) {
-        String sentences = told.stream()
-                .filter(step -> passage.contains(step.passage().from()))
+    private static String alternative(List<Step> steps, Passage passage, Vocabulary words) {
+        String sentences = steps.stream()
+                .filter(step -> step.passage().overlaps(passage))
                 .map(Step::text)
                 .collect(Collectors.joining(" "));
-        return words.say("alternative", bars(passage), sentences);
+        return words.say("alternative", bars(passage, words), sentences);
     }
 
-    private String bars(Passage passage) {
+    private static String bars(Passage passage, Vocabulary words) {
         int first = passage.from().bar();
         var to = passage.to();
         int last = to.at().isZero() ? to.bar() - 1 : to.bar();

@@ -24,8 +24,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class VocabularyTest {
-    private final Vocabulary english = new Vocabulary(Messages.of(Locale.ENGLISH));
-    private final Vocabulary german = new Vocabulary(Messages.of(Locale.GERMAN));
+    private final Vocabulary english = new Vocabulary(Messages.of(Locale.ENGLISH), Naming.USUAL);
+    private final Vocabulary german = new Vocabulary(Messages.of(Locale.GERMAN), Naming.USUAL);
 
     // German note names as music dictionaries give them (from memory): B is H, B flat is B, and As, Es, Asas, Eses,
     // Heses are not formed by rule

@@ -131,14 +131,15 @@ class WalkthroughTest {
                 .containsExactly(
                         "Key: A dorian. Meter: 4/4. Tempo: 96 quarters a minute. Strings from low to high: E, A, D and G."
                                 + " “Play” means index and middle finger of the plucking hand in turn.",
-                        "Bar 1, beat 1, over Am7: an eighth and two sixteenths: play A (E string, fret 5);"
-                                + " play A (E string, fret 5); play C (E string, fret 8).",
+                        "Bar 1, beat 1, over Am7 (A, C, E and G): an eighth and two sixteenths: play A (E string, fret 5), twice;"
+                                + " play C (E string, fret 8).",
                         "Bar 1, beat 2: two sixteenths and an eighth: play D (A string, fret 5);"
-                                + " play a dead note (A string); play E (A string, fret 7), short.",
-                        "Bar 1, beat 3: a triplet (three eighths): thumb down through A (E string, fret 5);"
-                                + " thumb back up through B (E string, fret 7); thumb down through D (A string, fret 5).",
+                                + " play a dead note (A string); play E (A string, fret 7), short. New here: the dead note.",
+                        "Bar 1, beat 3: a triplet (three eighths): thumb down, thumb up: A and B (E string, frets 5 and 7);"
+                                + " thumb down through D (A string, fret 5). New here: the thumb stroke down and the thumb stroke up.",
                         "Bar 1, beat 4: an eighth and two sixteenths: slap C (E string, fret 8);"
-                                + " pop G (D string, fret 5); hammer on to A (D string, fret 7).");
+                                + " pop G (D string, fret 5); hammer on to A (D string, fret 7)."
+                                + " New here: the slap, the pop and the hammer-on.");
     }
 
     @Test
@@ -147,15 +148,16 @@ class WalkthroughTest {
                 .containsExactly(
                         "Tonart: A-Dorisch. Taktart: 4/4. Tempo: 96 Viertel pro Minute. Saiten von tief nach hoch: E, A, D"
                                 + " und G. „Spielen“ heißt: Zeige- und Mittelfinger der Zupfhand im Wechsel.",
-                        "Takt 1, Schlag 1, über Am7: eine Achtel und zwei Sechzehntel: A (E-Saite, 5. Bund) spielen;"
-                                + " A (E-Saite, 5. Bund) spielen; C (E-Saite, 8. Bund) spielen.",
+                        "Takt 1, Schlag 1, über Am7 (A, C, E und G): eine Achtel und zwei Sechzehntel: A (E-Saite, 5. Bund) spielen, zweimal;"
+                                + " C (E-Saite, 8. Bund) spielen.",
                         "Takt 1, Schlag 2: zwei Sechzehntel und eine Achtel: D (A-Saite, 5. Bund) spielen;"
-                                + " Dead Note (A-Saite) spielen; E (A-Saite, 7. Bund) spielen, kurz.",
-                        "Takt 1, Schlag 3: eine Triole (drei Achtel): A (E-Saite, 5. Bund) mit dem Daumen abwärts"
-                                + " durchschlagen; H (E-Saite, 7. Bund) mit dem Daumen aufwärts zurückschlagen;"
-                                + " D (A-Saite, 5. Bund) mit dem Daumen abwärts durchschlagen.",
+                                + " Dead Note (A-Saite) spielen; E (A-Saite, 7. Bund) spielen, kurz. Neu hier: die Dead Note.",
+                        "Takt 1, Schlag 3: eine Triole (drei Achtel): Daumen ab, Daumen auf: A und H (E-Saite, Bünde 5 und 7);"
+                                + " D (A-Saite, 5. Bund) mit dem Daumen abwärts durchschlagen."
+                                + " Neu hier: der Daumenabschlag und der Daumenaufschlag.",
                         "Takt 1, Schlag 4: eine Achtel und zwei Sechzehntel: C (E-Saite, 8. Bund) slappen;"
-                                + " G (D-Saite, 5. Bund) poppen; Hammer-on zu A (D-Saite, 7. Bund).");
+                                + " G (D-Saite, 5. Bund) poppen; Hammer-on zu A (D-Saite, 7. Bund)."
+                                + " Neu hier: der Slap, der Pop und das Hammer-on.");
     }
 
     @Test
@@ -167,9 +169,9 @@ class WalkthroughTest {
                         "Pickup, beat 4: an eighth rest and an eighth: with the thumb play open E (E string).",
                         "Section “Verse” begins.",
                         "A repeat begins here.",
-                        "Bar 1, beat 1, over Fm7, moderately soft (mp): a half: with the thumb play F (E string, fret 1).",
+                        "Bar 1, beat 1, over Fm7 (F, A flat, C and E flat), moderately soft (mp): a half: with the thumb play F (E string, fret 1).",
                         "Bar 1, beat 2: keep holding.",
-                        "Bar 1, beat 3, over Bb7 from 3&: two eighths: with the thumb play open A (A string);"
+                        "Bar 1, beat 3, over Bb7 (B flat, D, F and A flat) from 3&: two eighths: with the thumb play open A (A string);"
                                 + " with the thumb play B flat (A string, fret 1).",
                         "Bar 1, beat 4: an eighth rest and two sixteenths: with the thumb play F (D string, fret 3), sliding in from"
                                 + " below; with the thumb play E flat (D string, fret 1), short.",
@@ -177,14 +179,17 @@ class WalkthroughTest {
                         "Bar 2, over Fm7, over Bb7 from 3&, moderately soft (mp): the same as bar 1.",
                         "Back to bar 1.",
                         "Ending 2: only on pass 2.",
-                        "Bar 3, over Db: rest for the whole bar.",
+                        "Bar 3, over Db (D flat, F and A flat): rest for the whole bar.",
                         "Bar 4, beat 1, without a chord: a dotted quarter:"
                                 + " pluck F (E string, fret 1) and F (D string, fret 3) together.",
                         "Bar 4, beat 2: keep holding until 2&, then an eighth:"
-                                + " with the fretting hand alone strike a dead note (A string).",
-                        "Bar 4, beat 3: a quarter: with the thumb play the harmonic E (E string, touched at fret 12).",
+                                + " with the fretting hand alone strike a dead note (A string)."
+                                + " New here: the fretting hand alone and the dead note.",
+                        "Bar 4, beat 3: a quarter: with the thumb play the harmonic E (E string, touched at fret 12)."
+                                + " New here: the harmonic.",
                         "Bar 4, beat 4: a quarter: with the thumb play A flat (G string, fret 1), bent up a semitone, with vibrato,"
-                                + " fretted with the middle finger.");
+                                + " fretted with the middle finger. New here: the bend."
+                                + " The widest shift of the line: from fret 12 to fret 1.");
     }
 
     @Test
@@ -197,10 +202,10 @@ class WalkthroughTest {
                                 + " leere E-Saite (E) mit dem Daumen zupfen.",
                         "Abschnitt „Verse“ beginnt.",
                         "Hier beginnt eine Wiederholung.",
-                        "Takt 1, Schlag 1, über Fm7, halbleise (mp): eine Halbe:"
+                        "Takt 1, Schlag 1, über Fm7 (F, As, C und Es), halbleise (mp): eine Halbe:"
                                 + " F (E-Saite, 1. Bund) mit dem Daumen zupfen.",
                         "Takt 1, Schlag 2: weiter halten.",
-                        "Takt 1, Schlag 3, über Bb7 ab 3&: zwei Achtel: leere A-Saite (A) mit dem Daumen zupfen;"
+                        "Takt 1, Schlag 3, über Bb7 (B, D, F und As) ab 3&: zwei Achtel: leere A-Saite (A) mit dem Daumen zupfen;"
                                 + " B (A-Saite, 1. Bund) mit dem Daumen zupfen.",
                         "Takt 1, Schlag 4: eine Achtelpause und zwei Sechzehntel: F (D-Saite, 3. Bund) mit dem Daumen"
                                 + " zupfen, von unten hineinrutschen; Es (D-Saite, 1. Bund) mit dem Daumen zupfen, kurz.",
@@ -208,15 +213,18 @@ class WalkthroughTest {
                         "Takt 2, über Fm7, über Bb7 ab 3&, halbleise (mp): genau wie Takt 1.",
                         "Zurück zu Takt 1.",
                         "Klammer 2: nur beim 2. Mal.",
-                        "Takt 3, über Db: den ganzen Takt Pause.",
+                        "Takt 3, über Db (Des, F und As): den ganzen Takt Pause.",
                         "Takt 4, Schlag 1, ohne Akkord: eine punktierte Viertel:"
                                 + " F (E-Saite, 1. Bund) und F (D-Saite, 3. Bund) zusammen zupfen.",
                         "Takt 4, Schlag 2: bis 2& weiter halten, dann eine Achtel:"
-                                + " Dead Note (A-Saite) nur mit der Greifhand anschlagen.",
+                                + " Dead Note (A-Saite) nur mit der Greifhand anschlagen."
+                                + " Neu hier: die Greifhand allein und die Dead Note.",
                         "Takt 4, Schlag 3: eine Viertel:"
-                                + " Flageolett E (E-Saite, am 12. Bund berührt) mit dem Daumen zupfen.",
+                                + " Flageolett E (E-Saite, am 12. Bund berührt) mit dem Daumen zupfen."
+                                + " Neu hier: das Flageolett.",
                         "Takt 4, Schlag 4: eine Viertel: As (G-Saite, 1. Bund) mit dem Daumen zupfen, um einen Halbton"
-                                + " gezogen, mit Vibrato, mit dem Mittelfinger gegriffen.");
+                                + " gezogen, mit Vibrato, mit dem Mittelfinger gegriffen. Neu hier: das Bending."
+                                + " Der weiteste Lagenwechsel der Linie: vom 12. zum 1. Bund.");
     }
 
     @Test
@@ -225,11 +233,12 @@ class WalkthroughTest {
                 .containsExactly(
                         "Key: D dorian. Meter: 7/8. Tempo: 200 eighths a minute. Strings from low to high: E, A, D and G."
                                 + " “Play” means index and middle finger of the plucking hand in turn.",
-                        "Bar 1, beat 1 (counts 1 and 2), over Dm7: two eighths: play D (A string, fret 5), accented;"
-                                + " play a dead note (A string).",
+                        "Bar 1, beat 1 (counts 1 and 2), over Dm7 (D, F, A and C): two eighths: play D (A string, fret 5), accented;"
+                                + " play a dead note (A string). New here: the dead note.",
                         "Bar 1, beat 2 (counts 3 and 4): rest for one beat.",
                         "Bar 1, beat 3 (counts 5 to 7): three eighths: play G (D string, fret 5);"
-                                + " hammer on to A (D string, fret 7); pull off to G (D string, fret 5).");
+                                + " hammer on to A (D string, fret 7); pull off to G (D string, fret 5)."
+                                + " New here: the hammer-on and the pull-off.");
     }
 
     @Test
@@ -240,7 +249,7 @@ class WalkthroughTest {
                         "A repeat begins here.",
                         "Bar 1, beats 1 and 2: a triplet (three quarters): pick open E (E string);"
                                 + " pick G (E string, fret 3), slid to from a grace note at fret 2;"
-                                + " pick A (E string, fret 5).",
+                                + " pick A (E string, fret 5). New here: the slide.",
                         "Bar 1, beats 3 and 4: rest for two beats.",
                         "Back to bar 1; from there to here three times in all.");
         assertThat(german(TRIPLET))
@@ -273,11 +282,89 @@ class WalkthroughTest {
     void twoPartsAreToldOneAfterTheOther() {
         assertThat(english(TWO_PARTS))
                 .endsWith(
-                        "Bar 1, beat 1, over G: upper part: two eighths: pluck G (D string, fret 5);"
+                        "Bar 1, beat 1, over G (G, B and D): upper part: two eighths: pluck G (D string, fret 5);"
                                 + " pluck B (G string, fret 4). Lower part: a whole note: pluck G (E string, fret 3).",
                         "Bar 1, beat 2: upper part: two eighths: pluck G (D string, fret 5);"
                                 + " pluck B (G string, fret 4). Lower part: keep holding.",
                         "Bar 1, beats 3 and 4: keep holding.");
+    }
+
+    @Test
+    void equalBeatsAreToldTogetherAndBarsByTheirShape() {
+        assertThat(english("""
+                key     C major
+                meter   4/4
+                tempo   60
+                strings E A D G
+                style   finger
+
+                bar 1 over C
+                1    A3, A3
+                2    A3, A3
+                3    A3, A5
+                4    A7 short
+
+                bar 2
+                1    D3, D3
+                2    D3, D3
+                3    D3, D5
+                4    D7 short
+
+                bar 3
+                1    G5, G5
+                2    G5, G5
+                3    G5, G7
+                4    G9 short
+
+                bar 4 = bar 1
+                bar 5 = bar 2
+                """)).containsSubsequence(
+                        "Bar 1, beats 1 and 2, over C (C, E and G): on each beat two eighths: play C (A string, fret 3), twice.",
+                        "Bar 1, beat 3: two eighths: play C and D (A string, frets 3 and 5).",
+                        "Bar 1, beat 4: a quarter: play E (A string, fret 7), short.",
+                        "Bar 2: as bar 1, the same shape one string higher.",
+                        "Bar 3: as bar 1, an octave up: the same shape two strings higher and two frets further up the neck.");
+    }
+
+    @Test
+    void equalBeatsOfOneChordAreOneStep() {
+        assertThat(english("""
+                key     C major
+                meter   4/4
+                tempo   60
+                strings E A D G
+                style   finger
+
+                bar 1
+                1    A3, A3
+                2    A3, A3
+                3    A3, A3
+                4    A7
+
+                bar 2
+                1    E3
+                2-4  A3
+                bar 3 = bar 1
+                bar 4 = bar 2
+                """)).endsWith(
+                        "Bar 1, beats 1 to 3: on each beat two eighths: play C (A string, fret 3), twice.",
+                        "Bar 1, beat 4: a quarter: play E (A string, fret 7).",
+                        "Bar 2, beat 1: a quarter: play G (E string, fret 3).",
+                        "Bar 2, beat 2: a quarter: play C (A string, fret 3).",
+                        "Bar 2, beats 3 and 4: keep holding.",
+                        "Bars 3 and 4: the same as bars 1 and 2.");
+    }
+
+    /** British and German names as any music dictionary gives them (common practice, no source). */
+    @Test
+    void musiciansWhoDisagreeReadTheirOwnNames() {
+        assertThat(Walkthrough.of(line(SIXTEENTHS), Messages.of(Locale.ENGLISH), Naming.BRITISH))
+                .extracting(Step::text)
+                .anyMatch(text -> text.contains("a quaver and two semiquavers: play A"))
+                .anyMatch(text -> text.contains("Tempo: 96 crotchets a minute"));
+        assertThat(Walkthrough.of(line(SIXTEENTHS), Messages.of(Locale.GERMAN), Naming.INTERNATIONAL))
+                .extracting(Step::text)
+                .anyMatch(text -> text.contains("A und B (E-Saite, Bünde 5 und 7)"));
     }
 
     @Test
@@ -294,7 +381,7 @@ class WalkthroughTest {
         assertThat(alternative.apply(new Passage(at(2, 0), at(4, 0))))
                 .isEqualTo("Bass line in notation and tablature, bars 2 to 3. Ending 1: only on pass 1."
                         + " Bar 2, over Fm7, over Bb7 from 3&, moderately soft (mp): the same as bar 1. Back to bar 1."
-                        + " Ending 2: only on pass 2. Bar 3, over Db: rest for the whole bar.");
+                        + " Ending 2: only on pass 2. Bar 3, over Db (D flat, F and A flat): rest for the whole bar.");
     }
 
     private static Position at(int bar, int beat) {

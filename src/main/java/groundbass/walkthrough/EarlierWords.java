@@ -1,0 +1,57 @@
+package groundbass.walkthrough;
+
+import groundbass.walkthrough.Earlier.Moved;
+import java.util.ArrayList;
+
+/** A bar, or bars that follow one another, told by bars that came before. */
+final class EarlierWords {
+    private final Vocabulary words;
+
+    EarlierWords(Vocabulary words) {
+        this.words = words;
+    }
+
+    /** @param heading what stands before the colon */
+    String one(String heading, Earlier earlier) {
+        int number = earlier.number();
+        if (earlier instanceof Moved moved) {
+            return words.say("moved", heading, bars(number, number), how(moved));
+        }
+        return number == 0 ? words.say("same.pickup", heading) : words.say("same", heading, String.valueOf(number));
+    }
+
+    /** @param earlier how the first of these bars follows; the others follow alike */
+    String many(int first, int last, Earlier earlier) {
+        String bars = words.say(last == first + 1 ? "bars.two" : "bars", String.valueOf(first), String.valueOf(last));
+        String told = bars(earlier.number(), earlier.number() + last - first);
+        return earlier instanceof Moved moved
+                ? words.say("moved", bars, told, how(moved))
+                : words.say("same.many", bars, told);
+    }
+
+    private String bars(int first, int last) {
+        return first == last
+                ? words.say("moved.bar", String.valueOf(first))
+                : words.say(
+                        last == first + 1 ? "moved.bars.two" : "moved.bars",
+                        String.valueOf(first),
+                        String.valueOf(last));
+    }
+
+    private String how(Moved moved) {
+        var ways = new ArrayList<String>();
+        if (moved.strings() != 0) {
+            ways.add(words.counted(
+                    moved.strings() > 0 ? "moved.strings.higher" : "moved.strings.lower", Math.abs(moved.strings())));
+        }
+        if (moved.frets() != 0) {
+            ways.add(words.counted(moved.frets() > 0 ? "moved.frets.up" : "moved.frets.down", Math.abs(moved.frets())));
+        }
+        String shape = words.say("moved.shape", words.list(ways));
+        return switch (moved.octaves()) {
+            case 1 -> words.say("moved.octave.up", shape);
+            case -1 -> words.say("moved.octave.down", shape);
+            default -> shape;
+        };
+    }
+}

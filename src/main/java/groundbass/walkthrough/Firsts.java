@@ -1,0 +1,95 @@
+package groundbass.walkthrough;
+
+import groundbass.score.Bar;
+import groundbass.score.ChordAt;
+import groundbass.score.Fraction;
+import groundbass.score.Line;
+import groundbass.score.Note;
+import groundbass.score.Ornaments.Mark;
+import groundbass.score.Technique;
+import groundbass.theory.ChordSymbol;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** What a line shows for the first time, and where: techniques beside the one that it begins with, and chords. */
+final class Firsts {
+    private static final Set<Technique> WORTH_A_WORD = EnumSet.of(
+            Technique.SLAP,
+            Technique.POP,
+            Technique.THUMB_DOWN,
+            Technique.THUMB_UP,
+            Technique.TAP,
+            Technique.MUTE,
+            Technique.RAKE,
+            Technique.LEFT_HAND);
+
+    private final Map<Where, List<String>> techniques = new HashMap<>();
+    private final Set<Where> chords = new HashSet<>();
+    private final Set<String> seen = new HashSet<>();
+
+    /** A time in a bar of this index. */
+    private record Where(int bar, Fraction at) {}
+
+    Firsts(Line line) {
+        line.bars().stream()
+                .flatMap(bar -> bar.notes().stream())
+                .findFirst()
+                .flatMap(Note::pluck)
+                .ifPresent(technique -> seen.add(technique.word()));
+        Set<ChordSymbol> symbols = new HashSet<>();
+        for (int i = 0; i < line.bars().size(); i++) {
+            var bar = line.bars().get(i);
+            note(i, bar);
+            for (var chord : bar.chords()) {
+                if (symbols.add(chord.chord())) {
+                    chords.add(new Where(i, chord.at()));
+                }
+            }
+        }
+    }
+
+    /** The names of what comes for the first time in a stretch, as keys of messages. */
+    List<String> techniques(int bar, Fraction from, Fraction to) {
+        return techniques.entrySet().stream()
+                .filter(entry -> entry.getKey().bar() == bar)
+                .filter(entry -> !entry.getKey().at().isBefore(from) && entry.getKey().at().isBefore(to))
+                .sorted(Map.Entry.comparingByKey(Comparator.comparing(Where::at)))
+                .flatMap(entry -> entry.getValue().stream())
+                .toList();
+    }
+
+    boolean isFirst(int bar, ChordAt chord) {
+        return chords.contains(new Where(bar, chord.at()));
+    }
+
+    private void note(int index, Bar bar) {
+        for (var note : bar.notes()) {
+            features(note).stream()
+                    .filter(seen::add)
+                    .forEach(feature -> techniques
+                            .computeIfAbsent(new Where(index, note.onset()), where -> new ArrayList<>())
+                            .add(feature));
+        }
+    }
+
+    private static List<String> features(Note note) {
+        var features = new ArrayList<String>();
+        note.pluck().filter(WORTH_A_WORD::contains).ifPresent(technique -> features.add(technique.word()));
+        note.arrival().ifPresent(arrival -> features.add(arrival.kind().word()));
+        if (note.isDead()) {
+            features.add("dead");
+        }
+        if (note.has(Mark.GHOST)) {
+            features.add("ghost");
+        }
+        note.ornaments().harmonic().ifPresent(harmonic -> features.add("harmonic"));
+        note.ornaments().bend().ifPresent(bend -> features.add("bend"));
+        return features;
+    }
+}

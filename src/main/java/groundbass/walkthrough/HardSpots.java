@@ -1,0 +1,100 @@
+package groundbass.walkthrough;
+
+import groundbass.score.Fraction;
+import groundbass.score.InForce;
+import groundbass.score.Line;
+import groundbass.score.Note;
+import groundbass.score.Place.Fretted;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Where a line asks most of the hands: its widest shift and its fastest beat, each where it comes first. A shift is
+ * worth a word from five frets on, a beat from six strokes a second on (common practice, no source).
+ */
+final class HardSpots {
+    private static final int WIDE_SHIFT = 5;
+    private static final double FAST = 6;
+
+    private final Optional<Shift> shift;
+    private final Optional<Beat> beat;
+
+    /** The fretting hand moves along the neck to reach a note of the bar of this index. */
+    private record Shift(int bar, Fraction at, int from, int to) {
+        int width() {
+            return Math.abs(to - from);
+        }
+    }
+
+    private record Beat(int bar, Fraction at, double perSecond) {}
+
+    HardSpots(Line line) {
+        this.shift = widest(shifts(line));
+        this.beat = fastest(line);
+    }
+
+    /** Sentences about a stretch of the bar of this index. */
+    List<String> in(int bar, Fraction from, Fraction to, Vocabulary words) {
+        var sentences = new ArrayList<String>();
+        shift.filter(spot -> spot.bar() == bar && isWithin(spot.at(), from, to))
+                .map(spot -> words.say("hard.shift", spot.from(), spot.to()))
+                .ifPresent(sentences::add);
+        beat.filter(spot -> spot.bar() == bar && isWithin(spot.at(), from, to))
+                .map(spot -> words.say("hard.fast", Math.round(spot.perSecond())))
+                .ifPresent(sentences::add);
+        return sentences;
+    }
+
+    private static boolean isWithin(Fraction at, Fraction from, Fraction to) {
+        return !at.isBefore(from) && at.isBefore(to);
+    }
+
+    private static Optional<Shift> widest(List<Shift> shifts) {
+        return shifts.stream()
+                .filter(shift -> shift.width() >= WIDE_SHIFT)
+                .reduce((one, two) -> two.width() > one.width() ? two : one);
+    }
+
+    /** An open string or a dead note gives the hand time to move: the next fretted note is no shift. */
+    private static List<Shift> shifts(Line line) {
+        var shifts = new ArrayList<Shift>();
+        int last = 0;
+        for (int i = 0; i < line.bars().size(); i++) {
+            for (var note : line.bars().get(i).notes()) {
+                int fret = note.place() instanceof Fretted fretted ? fretted.fret() : 0;
+                if (fret > 0 && last > 0) {
+                    shifts.add(new Shift(i, note.onset(), last, fret));
+                }
+                last = fret;
+            }
+        }
+        return shifts;
+    }
+
+    private static Optional<Beat> fastest(Line line) {
+        var inForce = line.inForce();
+        var beats = new ArrayList<Beat>();
+        for (int i = 0; i < line.bars().size(); i++) {
+            beats.addAll(beats(i, inForce.get(i), line.bars().get(i).notes()));
+        }
+        return beats.stream()
+                .filter(each -> each.perSecond() >= FAST)
+                .reduce((one, two) -> two.perSecond() > one.perSecond() ? two : one);
+    }
+
+    private static List<Beat> beats(int bar, InForce inForce, List<Note> notes) {
+        var meter = inForce.meter();
+        return meter.beatStarts().stream()
+                .map(start -> {
+                    long strokes = notes.stream()
+                            .map(Note::onset)
+                            .filter(onset -> meter.beatStart(onset).equals(start))
+                            .distinct()
+                            .count();
+                    var length = meter.beatEnd(start).minus(start);
+                    return new Beat(bar, start, strokes / inForce.tempo().seconds(length));
+                })
+                .toList();
+    }
+}

@@ -1,0 +1,96 @@
+package groundbass.walkthrough;
+
+import groundbass.score.Note;
+import groundbass.score.Ornaments;
+import groundbass.score.Place.Fretted;
+import groundbass.score.Technique;
+import groundbass.writing.Head;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * Strokes that a teacher says in one breath: one stroke, the same one several times, or plain notes that follow one
+ * another on one string. Each stroke is the heads that are struck together, lowest first.
+ */
+record Phrase(Kind kind, List<List<Head>> strokes) {
+    enum Kind {
+        SINGLE,
+        REPEATED,
+        RUN
+    }
+
+    /** Techniques whose order is a pattern worth naming: down, up, down. */
+    private static final Set<Technique> PATTERNED =
+            EnumSet.of(Technique.THUMB_DOWN, Technique.THUMB_UP, Technique.INDEX, Technique.MIDDLE);
+
+    Phrase {
+        strokes = List.copyOf(strokes);
+    }
+
+    static List<Phrase> of(List<List<Head>> strokes) {
+        var phrases = new ArrayList<Phrase>();
+        for (int i = 0; i < strokes.size(); i += phrases.get(phrases.size() - 1).strokes().size()) {
+            phrases.add(from(strokes.subList(i, strokes.size())));
+        }
+        return phrases;
+    }
+
+    private static Phrase from(List<List<Head>> strokes) {
+        int repeated = lead(strokes, Phrase::isAgain);
+        if (repeated > 1) {
+            return new Phrase(Kind.REPEATED, strokes.subList(0, repeated));
+        }
+        int run = lead(strokes, Phrase::isNext);
+        return new Phrase(run > 1 ? Kind.RUN : Kind.SINGLE, strokes.subList(0, run));
+    }
+
+    private interface Follows {
+        boolean test(List<Head> one, List<Head> other);
+    }
+
+    /** How many strokes from the first on follow one another in this way. */
+    private static int lead(List<List<Head>> strokes, Follows follows) {
+        int count = 1;
+        while (count < strokes.size() && follows.test(strokes.get(count - 1), strokes.get(count))) {
+            count++;
+        }
+        return count;
+    }
+
+    private static boolean isAgain(List<Head> one, List<Head> other) {
+        return played(one).equals(played(other)) && one.stream().allMatch(head -> head.note().arrival().isEmpty());
+    }
+
+    /** What both hands do, without when. */
+    private static List<Object> played(List<Head> heads) {
+        return heads.stream()
+                .<Object>map(head -> List.of(
+                        head.note().place(), head.note().pluck(), head.note().arrival(), head.note().ornaments()))
+                .toList();
+    }
+
+    private static boolean isNext(List<Head> one, List<Head> other) {
+        return isPlain(one)
+                && isPlain(other)
+                && note(one).string() == note(other).string()
+                && (note(one).pluck().equals(note(other).pluck()) || isPattern(one) && isPattern(other));
+    }
+
+    private static boolean isPlain(List<Head> heads) {
+        return heads.size() == 1
+                && note(heads).arrival().isEmpty()
+                && note(heads).ornaments().equals(Ornaments.NONE)
+                && note(heads).place() instanceof Fretted fretted
+                && fretted.fret() > 0;
+    }
+
+    private static boolean isPattern(List<Head> heads) {
+        return note(heads).pluck().filter(PATTERNED::contains).isPresent();
+    }
+
+    private static Note note(List<Head> heads) {
+        return heads.get(0).note();
+    }
+}
