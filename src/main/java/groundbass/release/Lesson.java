@@ -7,7 +7,14 @@ import groundbass.groove.GrooveLibrary;
 import groundbass.groove.GrooveText;
 import groundbass.linetext.LineText;
 import groundbass.score.Line;
+import groundbass.text.Messages;
+import groundbass.walkthrough.Anchor;
+import groundbass.walkthrough.Naming;
+import groundbass.walkthrough.Retelling;
+import groundbass.walkthrough.Retelling.Edit;
+import groundbass.walkthrough.Walkthrough;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** A document whose texts have been read: what the renderers work from. */
@@ -31,5 +38,25 @@ public record Lesson(EpisodeDocument document, Line main, List<Line> exercises, 
                 ? Optional.<Groove>empty()
                 : GrooveText.read(source.text()).groove();
         return typed.or(() -> GrooveLibrary.named(source.name())).orElseGet(() -> GrooveLibrary.suited(line));
+    }
+
+    /** The main line (0) or an exercise (from 1) told in the lesson's language, with the educator's words where given. */
+    public Retelling walkthrough(int line) {
+        var settings = document.settings();
+        var messages = Messages.of(Locale.forLanguageTag(settings.language()));
+        var naming = Naming.parse(settings.naming()).orElse(Naming.USUAL);
+        var told = Walkthrough.of(line == 0 ? main : exercises.get(line - 1), messages, naming);
+        return Retelling.of(told, edits(line));
+    }
+
+    /** What could not have been anchored is passed over: it was not written by this program. */
+    private List<Edit> edits(int line) {
+        return document.walkthroughEdits().stream()
+                .filter(edit -> edit.line() == line)
+                .flatMap(edit ->
+                        Anchor.parse(edit.anchor())
+                                .map(anchor -> new Edit(anchor, edit.bar(), edit.sentence()))
+                                .stream())
+                .toList();
     }
 }

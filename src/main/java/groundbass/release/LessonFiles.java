@@ -142,9 +142,10 @@ final class LessonFiles {
 
     private Rendered page() {
         var lines = new ArrayList<PageContent.LineContent>();
-        lines.add(PageContents.line(lesson.main(), pictureNames("line"), messages));
+        lines.add(PageContents.line(lesson.main(), pictureNames("line"), lesson.walkthrough(0)));
         for (int i = 0; i < lesson.exercises().size(); i++) {
-            lines.add(PageContents.line(lesson.exercises().get(i), pictureNames(exerciseStem(i)), messages));
+            lines.add(PageContents.line(
+                    lesson.exercises().get(i), pictureNames(exerciseStem(i)), lesson.walkthrough(i + 1)));
         }
         var content = PageContents.of(lesson, lines);
         return new Rendered("page.json", FileRole.PAGE, "application/json", PageJson.write(content));

@@ -7,9 +7,8 @@ import groundbass.score.Line;
 import groundbass.score.Note;
 import groundbass.score.Position;
 import groundbass.score.Technique;
-import groundbass.text.Messages;
+import groundbass.walkthrough.Retelling;
 import groundbass.walkthrough.Step;
-import groundbass.walkthrough.Walkthrough;
 import java.util.List;
 import java.util.Optional;
 
@@ -32,7 +31,7 @@ final class PageContents {
                 lines);
     }
 
-    static LineContent line(Line line, List<Picture> pictures, Messages messages) {
+    static LineContent line(Line line, List<Picture> pictures, Retelling walkthrough) {
         var header = line.header();
         return new LineContent(
                 header.title(),
@@ -41,7 +40,7 @@ final class PageContents {
                 header.tempo().perMinute(),
                 (int) line.bars().stream().filter(bar -> !bar.isPickup()).count(),
                 pictures,
-                Walkthrough.of(line, messages).stream().map(PageContents::step).toList());
+                walkthrough.read().stream().map(PageContents::step).toList());
     }
 
     private static List<String> techniques(Line line) {

@@ -68,9 +68,7 @@ final class BarTelling {
 
     private void add(List<Part> parts, Part next) {
         int last = parts.size() - 1;
-        boolean together = last >= 0
-                && next.isLike(parts.get(last), meter)
-                && !headings.isMarked(next.stretch());
+        boolean together = last >= 0 && next.isLike(parts.get(last), meter) && !headings.isMarked(next.stretch());
         if (together) {
             parts.set(last, parts.get(last).and(next));
         } else {

@@ -46,8 +46,7 @@ final class EarlierBars {
 
     private Optional<Earlier> find(InForce inForce, Bar bar, Map<Integer, Fraction> heldIn) {
         int number = inForce.number();
-        var content =
-                new Content(inForce.meter(), inForce.key(), bar.from(), bar.to(), bar.notes(), heldIn);
+        var content = new Content(inForce.meter(), inForce.key(), bar.from(), bar.to(), bar.notes(), heldIn);
         var same = Optional.ofNullable(contents.putIfAbsent(content, number));
         if (same.isPresent()) {
             return same.map(Earlier.Same::new);
@@ -58,8 +57,8 @@ final class EarlierBars {
     private Optional<Earlier> moved(InForce inForce, Bar bar) {
         return Shape.of(inForce.meter(), bar)
                 .flatMap(shape -> Optional.ofNullable(shapes.putIfAbsent(shape, inForce.number())))
-                .flatMap(number ->
-                        Shape.between(number, line.bar(number), bar, line.header().tuning()));
+                .flatMap(number -> Shape.between(
+                        number, line.bar(number), bar, line.header().tuning()));
     }
 
     private static Map<Integer, Fraction> heldOut(Bar bar, Map<Integer, Fraction> heldIn) {

@@ -58,7 +58,8 @@ final class Firsts {
     List<String> techniques(int bar, Fraction from, Fraction to) {
         return techniques.entrySet().stream()
                 .filter(entry -> entry.getKey().bar() == bar)
-                .filter(entry -> !entry.getKey().at().isBefore(from) && entry.getKey().at().isBefore(to))
+                .filter(entry -> !entry.getKey().at().isBefore(from)
+                        && entry.getKey().at().isBefore(to))
                 .sorted(Map.Entry.comparingByKey(Comparator.comparing(Where::at)))
                 .flatMap(entry -> entry.getValue().stream())
                 .toList();
@@ -70,11 +71,9 @@ final class Firsts {
 
     private void note(int index, Bar bar) {
         for (var note : bar.notes()) {
-            features(note).stream()
-                    .filter(seen::add)
-                    .forEach(feature -> techniques
-                            .computeIfAbsent(new Where(index, note.onset()), where -> new ArrayList<>())
-                            .add(feature));
+            features(note).stream().filter(seen::add).forEach(feature -> techniques
+                    .computeIfAbsent(new Where(index, note.onset()), where -> new ArrayList<>())
+                    .add(feature));
         }
     }
 

@@ -31,7 +31,9 @@ record Phrase(Kind kind, List<List<Head>> strokes) {
 
     static List<Phrase> of(List<List<Head>> strokes) {
         var phrases = new ArrayList<Phrase>();
-        for (int i = 0; i < strokes.size(); i += phrases.get(phrases.size() - 1).strokes().size()) {
+        for (int i = 0;
+                i < strokes.size();
+                i += phrases.get(phrases.size() - 1).strokes().size()) {
             phrases.add(from(strokes.subList(i, strokes.size())));
         }
         return phrases;
@@ -60,14 +62,18 @@ record Phrase(Kind kind, List<List<Head>> strokes) {
     }
 
     private static boolean isAgain(List<Head> one, List<Head> other) {
-        return played(one).equals(played(other)) && one.stream().allMatch(head -> head.note().arrival().isEmpty());
+        return played(one).equals(played(other))
+                && one.stream().allMatch(head -> head.note().arrival().isEmpty());
     }
 
     /** What both hands do, without when. */
     private static List<Object> played(List<Head> heads) {
         return heads.stream()
                 .<Object>map(head -> List.of(
-                        head.note().place(), head.note().pluck(), head.note().arrival(), head.note().ornaments()))
+                        head.note().place(),
+                        head.note().pluck(),
+                        head.note().arrival(),
+                        head.note().ornaments()))
                 .toList();
     }
 

@@ -25,7 +25,8 @@ final class PhraseWords {
                         "repeated",
                         notes.of(phrase.strokes().get(0)),
                         words.counted("times", phrase.strokes().size()));
-            case RUN -> run(phrase.strokes().stream().map(stroke -> stroke.get(0)).toList());
+            case RUN ->
+                run(phrase.strokes().stream().map(stroke -> stroke.get(0)).toList());
         };
     }
 
@@ -34,7 +35,11 @@ final class PhraseWords {
         var names = heads.stream().map(head -> words.name(head.pitch().name())).toList();
         var frets = heads.stream().map(PhraseWords::fret).toList();
         String what = words.say("run", words.list(names), notes.string(first.string()), words.list(frets));
-        var strokes = heads.stream().map(Head::note).map(Note::pluck).flatMap(Optional::stream).toList();
+        var strokes = heads.stream()
+                .map(Head::note)
+                .map(Note::pluck)
+                .flatMap(Optional::stream)
+                .toList();
         return strokes.stream().distinct().count() == 1
                 ? words.say("pluck." + strokes.get(0).word(), what)
                 : words.say("pattern", pattern(strokes), what);

@@ -62,8 +62,7 @@ public record Retelling(List<Retold> steps, List<Edit> lost) {
             }
         }
         return places.stream()
-                .min(Comparator.<Integer>comparingInt(
-                                i -> -told.get(i).anchor().likeness(edit.anchor()))
+                .min(Comparator.<Integer>comparingInt(i -> -told.get(i).anchor().likeness(edit.anchor()))
                         .thenComparingInt(
                                 i -> Math.abs(told.get(i).passage().from().bar() - edit.bar())));
     }

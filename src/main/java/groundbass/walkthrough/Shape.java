@@ -1,7 +1,7 @@
 package groundbass.walkthrough;
 
-import groundbass.score.Bar;
 import groundbass.score.Arrival;
+import groundbass.score.Bar;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.score.Note;
@@ -55,8 +55,7 @@ record Shape(Meter meter, Fraction from, Fraction to, List<Relative> notes) {
             return Optional.empty();
         }
         int octaves = intervals[0] % 12 == 0 ? intervals[0] / 12 : 0;
-        return Optional.of(
-                new Earlier.Moved(number, from.string() - to.string(), to.fret() - from.fret(), octaves));
+        return Optional.of(new Earlier.Moved(number, from.string() - to.string(), to.fret() - from.fret(), octaves));
     }
 
     private static boolean isTiedToItsPlace(Note note) {
@@ -76,7 +75,7 @@ record Shape(Meter meter, Fraction from, Fraction to, List<Relative> notes) {
     }
 
     private static Relative relative(Note note, Origin origin) {
-        var nowhere = note.withPlace(new Place.Dead(1));
+        var nowhere = note.at(new Place.Dead(1));
         int fret = note.place() instanceof Fretted fretted ? fretted.fret() - origin.fret() : -1;
         return new Relative(nowhere, note.string() - origin.string(), fret);
     }

@@ -45,13 +45,19 @@ final class Subject {
     }
 
     private static String ornaments(Ornaments ornaments) {
-        String marks =
-                Arrays.stream(Mark.values()).filter(ornaments::has).map(Mark::word).collect(Collectors.joining(","));
+        String marks = Arrays.stream(Mark.values())
+                .filter(ornaments::has)
+                .map(Mark::word)
+                .collect(Collectors.joining(","));
         return String.join(
                 " ",
                 marks,
                 ornaments.bend().map(bend -> "bend" + bend.quarters()).orElse(""),
-                ornaments.harmonic().map(Harmonic::touchedFret).map(fret -> "harmonic" + fret).orElse(""),
+                ornaments
+                        .harmonic()
+                        .map(Harmonic::touchedFret)
+                        .map(fret -> "harmonic" + fret)
+                        .orElse(""),
                 ornaments.slideIn().map(Enum::name).orElse(""),
                 ornaments.slideOff().map(Enum::name).orElse(""),
                 ornaments.finger().toString(),

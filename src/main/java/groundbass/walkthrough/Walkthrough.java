@@ -107,8 +107,7 @@ public final class Walkthrough {
     private Told together(int first, int last, Earlier reference) {
         int number = first + line.firstNumber();
         int lastNumber = last + line.firstNumber();
-        var passage = new Passage(
-                new Position(number, Fraction.ZERO), new Position(lastNumber + 1, Fraction.ZERO));
+        var passage = new Passage(new Position(number, Fraction.ZERO), new Position(lastNumber + 1, Fraction.ZERO));
         String subject = IntStream.rangeClosed(first, last)
                 .mapToObj(i -> telling(i).by(reference).subject())
                 .collect(Collectors.joining(" || "));

@@ -81,7 +81,10 @@ class EveryNoteOnceTest {
             assertThat(notes).as("seed %d", seed).isEqualTo(told);
             return;
         }
-        assertThat(notes).as("seed %d", seed).extracting(Note::onset).isEqualTo(told.stream().map(Note::onset).toList());
+        assertThat(notes)
+                .as("seed %d", seed)
+                .extracting(Note::onset)
+                .isEqualTo(told.stream().map(Note::onset).toList());
         assertThat(IntStream.range(0, notes.size())
                         .filter(i -> !notes.get(i).isDead())
                         .map(i -> midi(line, notes.get(i)) - midi(line, told.get(i)))
@@ -152,7 +155,10 @@ class EveryNoteOnceTest {
     private static List<String> told(String text) {
         var told = new ArrayList<String>();
         for (String phrase : text.split("; |\\. ")) {
-            var places = PLACE.matcher(phrase).results().flatMap(match -> places(match.group())).toList();
+            var places = PLACE.matcher(phrase)
+                    .results()
+                    .flatMap(match -> places(match.group()))
+                    .toList();
             for (int i = 0; i < times(phrase); i++) {
                 told.addAll(places);
             }
@@ -188,7 +194,8 @@ class EveryNoteOnceTest {
         return steps.stream()
                 .skip(1)
                 .filter(step -> step.passage().overlaps(Passage.bar(number)))
-                .anyMatch(step -> step.text().contains(": the same as ") || step.text().contains(": as bar"));
+                .anyMatch(step ->
+                        step.text().contains(": the same as ") || step.text().contains(": as bar"));
     }
 
     private static List<String> places(Line line, Bar bar) {

@@ -59,7 +59,8 @@ class RetellingTest {
     void ofTwoStepsWithTheSameNotesTheOneWithTheSameNeighboursKeepsTheWords() {
         // bar 2 ends with the notes that bar 1 ends with: only what stands before them tells the two apart
         var edit = edit(BEFORE, 7, "Let the D ring.");
-        assertThat(BEFORE.get(7).anchor().own()).isEqualTo(BEFORE.get(3).anchor().own());
+        assertThat(BEFORE.get(7).anchor().own())
+                .isEqualTo(BEFORE.get(3).anchor().own());
         var after = told(HEAD + "bar 1\n1-4 E0\nbar 2\n" + CALL + "bar 3\n" + ANSWER);
         assertThat(bars(Retelling.of(after, List.of(edit)), "Let the D ring.")).containsExactly(3);
     }
@@ -76,7 +77,9 @@ class RetellingTest {
     void anAnchorKnowsNothingOfTheLanguage() {
         var german = Walkthrough.of(LineText.read(HEAD + "bar 1\n" + CALL).line(), Messages.of(Locale.GERMAN));
         var english = told(HEAD + "bar 1\n" + CALL);
-        assertThat(german).extracting(Step::anchor).isEqualTo(english.stream().map(Step::anchor).toList());
+        assertThat(german)
+                .extracting(Step::anchor)
+                .isEqualTo(english.stream().map(Step::anchor).toList());
     }
 
     private static Edit edit(List<Step> steps, int index, String sentence) {

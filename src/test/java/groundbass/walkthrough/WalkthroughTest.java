@@ -318,7 +318,8 @@ class WalkthroughTest {
 
                 bar 4 = bar 1
                 bar 5 = bar 2
-                """)).containsSubsequence(
+                """))
+                .containsSubsequence(
                         "Bar 1, beats 1 and 2, over C (C, E and G): on each beat two eighths: play C (A string, fret 3), twice.",
                         "Bar 1, beat 3: two eighths: play C and D (A string, frets 3 and 5).",
                         "Bar 1, beat 4: a quarter: play E (A string, fret 7), short.",
@@ -346,7 +347,8 @@ class WalkthroughTest {
                 2-4  A3
                 bar 3 = bar 1
                 bar 4 = bar 2
-                """)).endsWith(
+                """))
+                .endsWith(
                         "Bar 1, beats 1 to 3: on each beat two eighths: play C (A string, fret 3), twice.",
                         "Bar 1, beat 4: a quarter: play E (A string, fret 7).",
                         "Bar 2, beat 1: a quarter: play G (E string, fret 3).",
