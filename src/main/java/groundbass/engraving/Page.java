@@ -19,22 +19,32 @@ public record Page(double width, double height, double staffSpace, List<Part> pa
         parts = List.copyOf(parts);
     }
 
-    /** A stretch of the page that is read as one. */
-    public record Part(Group group, List<Mark> marks) {
+    /**
+     * A stretch of the page that is read as one.
+     *
+     * @param bars where the bars of a system lie; empty for what is no system
+     */
+    public record Part(Group group, List<Mark> marks, List<BarPlace> bars) {
         public Part {
             marks = List.copyOf(marks);
+            bars = List.copyOf(bars);
+        }
+
+        Part(Group group, List<Mark> marks) {
+            this(group, marks, List.of());
         }
 
         /** The same part of another piece of the document. */
         Part of(int piece) {
-            return new Part(new Group(group.role(), group.passage(), group.box(), piece), marks);
+            return new Part(new Group(group.role(), group.passage(), group.box(), piece), marks, bars);
         }
 
         Part moved(double dx, double dy) {
             var box = group.box().moved(dx, dy);
             return new Part(
                     new Group(group.role(), group.passage(), box, group.piece()),
-                    marks.stream().map(mark -> mark.moved(dx, dy)).toList());
+                    marks.stream().map(mark -> mark.moved(dx, dy)).toList(),
+                    bars.stream().map(bar -> bar.moved(dx)).toList());
         }
 
         void drawOn(Canvas canvas) {

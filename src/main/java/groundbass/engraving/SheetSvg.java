@@ -21,4 +21,13 @@ public final class SheetSvg {
         part.drawOn(canvas);
         return canvas.document(part.group().box().grown(1), language, title, description);
     }
+
+    /** One part of a page as wide as the page, so that parts under one another keep one size. */
+    public static String of(
+            Page page, Page.Part part, String idPrefix, String language, String title, String description) {
+        var canvas = new SvgCanvas(idPrefix);
+        part.drawOn(canvas);
+        var box = part.group().box();
+        return canvas.document(new Box(0, box.top() - 1, page.width(), box.bottom() + 1), language, title, description);
+    }
 }

@@ -72,7 +72,8 @@ final class SystemDrawing {
         }
         marks.addAll(new Barlines(sketch, tabTop).marks());
         var box = marks.stream().map(Mark::box).reduce(Box::union).orElseThrow();
-        return new Page.Part(new Group(Role.SYSTEM, Optional.of(sketch.plan().passage()), box), marks);
+        var bars = sketch.plan().bars().stream().map(BarPlace::of).toList();
+        return new Page.Part(new Group(Role.SYSTEM, Optional.of(sketch.plan().passage()), box), marks, bars);
     }
 
     private static double tabTop(Sketch sketch) {

@@ -67,9 +67,7 @@ final class BarEdits {
     private String silence(int index) {
         var meter = text.inForce(index).meter();
         String label = meter.counts() == 1 ? "1" : "1-" + meter.counts();
-        return text.bars().isEmpty()
-                ? label + "  rest"
-                : new CountLayout(text, index).line(label, "rest");
+        return text.bars().isEmpty() ? label + "  rest" : new CountLayout(text, index).line(label, "rest");
     }
 
     List<Splice> delete(int bar) {
@@ -95,7 +93,12 @@ final class BarEdits {
     }
 
     private boolean copies(int index, int typed) {
-        return text.bars().get(index).head.copied().filter(copied -> copied.bar() == typed).isPresent();
+        return text.bars()
+                .get(index)
+                .head
+                .copied()
+                .filter(copied -> copied.bar() == typed)
+                .isPresent();
     }
 
     /** The bar without help of another, under the number that it will have. */
@@ -131,8 +134,7 @@ final class BarEdits {
         var head = text.bars().get(index).head;
         head.number()
                 .filter(number -> later)
-                .ifPresent(number ->
-                        splices.add(text.replace(number.span(), String.valueOf(number.number() + by))));
+                .ifPresent(number -> splices.add(text.replace(number.span(), String.valueOf(number.number() + by))));
         head.copied().filter(copied -> copied.bar() > pivot).ifPresent(copied -> splices.add(source(copied, by)));
     }
 
@@ -156,7 +158,9 @@ final class BarEdits {
         var over = CHORDS.matcher(text.text(head));
         int start = text.start(head);
         if (!over.find()) {
-            return chords.isEmpty() ? List.of() : List.of(new Splice(text.end(head), text.end(head), " over " + chords));
+            return chords.isEmpty()
+                    ? List.of()
+                    : List.of(new Splice(text.end(head), text.end(head), " over " + chords));
         }
         if (chords.isEmpty()) {
             return List.of(new Splice(start + over.start(), start + over.end(), ""));

@@ -63,8 +63,8 @@ final class CountEdits {
             return List.of(layout.write(found.get(), REST));
         }
         var splices = new ArrayList<Splice>();
-        splices.add(text.deleteLines(
-                found.get().span().line(), found.get().span().line()));
+        splices.add(
+                text.deleteLines(found.get().span().line(), found.get().span().line()));
         retarget(before.get(), here.get().to()).ifPresent(splices::add);
         return splices;
     }
@@ -158,7 +158,9 @@ final class CountEdits {
 
     private Optional<Event> eventAt(Stretch stretch, Fraction at) {
         int found = indexAt(stretch, at);
-        return found < 0 ? Optional.empty() : Optional.of(stretch.line().events().get(found));
+        return found < 0
+                ? Optional.empty()
+                : Optional.of(stretch.line().events().get(found));
     }
 
     /** Which event of a line begins at this time; -1 where none does. */

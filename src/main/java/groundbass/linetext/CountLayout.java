@@ -33,8 +33,8 @@ final class CountLayout {
                         .line(count.span().line())
                         .substring(0, count.span().column() - 1))
                 .orElse("");
-        int column = model.map(
-                        count -> Manuscript.events(count).column() - count.span().column())
+        int column = model.map(count ->
+                        Manuscript.events(count).column() - count.span().column())
                 .orElse(COLUMN);
         return indent + label + " ".repeat(Math.max(LEAST_GAP, column - label.length())) + events;
     }
@@ -74,8 +74,7 @@ final class CountLayout {
 
     /** Several lines in the place of one; a comment behind that one stays behind the first. */
     List<Splice> replaceLine(CountLine count, List<String> lines) {
-        var first = new Splice(
-                text.startOfLine(count.span().line()), text.end(count.span()), lines.get(0));
+        var first = new Splice(text.startOfLine(count.span().line()), text.end(count.span()), lines.get(0));
         if (lines.size() == 1) {
             return List.of(first);
         }

@@ -46,8 +46,7 @@ public final class LineEdit {
         throw new IllegalArgumentException("unknown change: " + edit);
     }
 
-    private static List<Splice> counts(
-            Manuscript text, int bar, Function<CountEdits, List<Splice>> change) {
+    private static List<Splice> counts(Manuscript text, int bar, Function<CountEdits, List<Splice>> change) {
         return text.indexOf(bar)
                 .map(index -> change.apply(new CountEdits(text, index)))
                 .orElse(List.of());

@@ -131,9 +131,8 @@ final class Manuscript {
     static Span events(CountLine count) {
         var whole = count.span();
         int end = whole.column() + whole.length();
-        int start = count.events().isEmpty()
-                ? end
-                : count.events().get(0).span().column();
+        int start =
+                count.events().isEmpty() ? end : count.events().get(0).span().column();
         return new Span(whole.line(), start, end - start);
     }
 
@@ -156,7 +155,8 @@ final class Manuscript {
         var signs = bars().get(index).before.signs;
         int last = lastLine(index);
         for (var sign : List.of(RawBar.Sign.END, RawBar.Sign.ENDING_END)) {
-            last = Math.max(last, Optional.ofNullable(signs.get(sign)).map(Span::line).orElse(0));
+            last = Math.max(
+                    last, Optional.ofNullable(signs.get(sign)).map(Span::line).orElse(0));
         }
         return last;
     }

@@ -45,8 +45,7 @@ public record Outline(List<Setting> header, List<BarPart> bars) {
      * @param events what stands behind the counts
      * @param start where that begins, in UTF-16 units from the start of the text
      */
-    public record CountPart(
-            String label, String at, Fraction from, Fraction to, String events, int start, int line) {}
+    public record CountPart(String label, String at, Fraction from, Fraction to, String events, int start, int line) {}
 
     public static Outline of(String text) {
         var manuscript = new Manuscript(text);
@@ -71,17 +70,13 @@ public record Outline(List<Setting> header, List<BarPart> bars) {
                 .sorted(Comparator.comparing(CountPart::from))
                 .toList();
         var copied = text.line().bars().get(index).copy().map(Copy::bar);
-        return new BarPart(
-                text.inForce(index).number(), bar.head.span().line(), headed, chords, copied, counts);
+        return new BarPart(text.inForce(index).number(), bar.head.span().line(), headed, chords, copied, counts);
     }
 
     private static CountPart count(Manuscript text, Stretches.Stretch stretch) {
         var line = stretch.line();
         var events = Manuscript.events(line);
-        String label = line.targets().stream()
-                .map(Target::span)
-                .map(text::text)
-                .collect(Collectors.joining(" "));
+        String label = line.targets().stream().map(Target::span).map(text::text).collect(Collectors.joining(" "));
         return new CountPart(
                 label,
                 stretch.target().from().toString(),

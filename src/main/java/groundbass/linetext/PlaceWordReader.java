@@ -71,6 +71,11 @@ final class PlaceWordReader {
         return words;
     }
 
+    /** Every word that can stand behind a place. */
+    static List<String> known() {
+        return List.copyOf(KNOWN);
+    }
+
     void word(Token word) {
         String text = word.text();
         if (PLUCKS.containsKey(text)) {

@@ -1,6 +1,8 @@
 package groundbass.release;
 
 import groundbass.catalog.Rights;
+import groundbass.engraving.BarPlace;
+import groundbass.engraving.Group;
 import groundbass.engraving.Layout;
 import groundbass.engraving.Layout.Piece;
 import groundbass.engraving.Paper;
@@ -80,10 +82,46 @@ public final class Sheets {
      * @param idPrefix differs among the pictures of one page
      */
     public String svg(Line line, double width, String idPrefix) {
-        var options = SheetOptions.of(Paper.screen(width), new PrintedWords(messages), Header.NONE, Footer.NONE);
-        var page = Layout.of(Writing.of(line), options).get(0);
+        var page = screen(line, width);
         String title = line.header().title();
         return SheetSvg.of(page, idPrefix, messages.locale().toLanguageTag(), title, messages.say("sheet.described"));
+    }
+
+    /** A system of a line on a screen, in a picture of its own, and where its bars lie in it. */
+    public record DrawnSystem(String svg, double width, List<BarPlace> bars) {
+        public DrawnSystem {
+            bars = List.copyOf(bars);
+        }
+    }
+
+    /** The systems of a line from above, without what stands around them; all drawn at one size. */
+    public List<DrawnSystem> systems(Line line, double width, String idPrefix) {
+        var page = screen(line, width);
+        var systems = new ArrayList<DrawnSystem>();
+        for (var part : page.parts()) {
+            if (part.group().role() == Group.Role.SYSTEM) {
+                systems.add(system(page, part, idPrefix + systems.size() + "-"));
+            }
+        }
+        return systems;
+    }
+
+    private DrawnSystem system(Page page, Page.Part part, String idPrefix) {
+        var first = part.bars().get(0).number();
+        var last = part.bars().get(part.bars().size() - 1).number();
+        String svg = SheetSvg.of(
+                page,
+                part,
+                idPrefix,
+                messages.locale().toLanguageTag(),
+                messages.say("sheet.system", first, last),
+                messages.say("sheet.described"));
+        return new DrawnSystem(svg, page.width(), part.bars());
+    }
+
+    private Page screen(Line line, double width) {
+        var options = SheetOptions.of(Paper.screen(width), new PrintedWords(messages), Header.NONE, Footer.NONE);
+        return Layout.of(Writing.of(line), options).get(0);
     }
 
     private byte[] pdf(List<Sheet> sheets, Imprint imprint) {

@@ -36,7 +36,9 @@ class LineEditPropertyTest {
         var edit = new Edit.Events(bar.number(), Count.parse(count.at()).orElseThrow(), "rest");
         String before = text.substring(0, count.start());
         String behind = text.substring(count.start() + count.events().length());
-        assertThat(LineEdit.apply(text, edit)).as("seed %d, %s in%n%s", seed, edit, text).isEqualTo(before + "rest" + behind);
+        assertThat(LineEdit.apply(text, edit))
+                .as("seed %d, %s in%n%s", seed, edit, text)
+                .isEqualTo(before + "rest" + behind);
     }
 
     @Test
@@ -47,7 +49,8 @@ class LineEditPropertyTest {
             var part = Outline.of(text).bars().get(last);
             if (!part.counts().isEmpty()) {
                 var at = Count.parse(part.counts().get(0).at()).orElseThrow();
-                var after = LineText.read(LineEdit.apply(text, new Edit.Events(part.number(), at, "rest"))).line();
+                var after = LineText.read(LineEdit.apply(text, new Edit.Events(part.number(), at, "rest")))
+                        .line();
                 assertThat(after.bars().subList(0, Math.max(0, last - 1)))
                         .as("seed %d", seed)
                         .isEqualTo(before.bars().subList(0, Math.max(0, last - 1)));
@@ -59,7 +62,9 @@ class LineEditPropertyTest {
     void aBarPutInAndTakenOutLeavesTheTextAsItWas() {
         each(RandomLines::line, (seed, text) -> {
             var line = LineText.read(text).line();
-            for (int number = line.firstNumber(); number < line.firstNumber() + line.bars().size(); number++) {
+            for (int number = line.firstNumber();
+                    number < line.firstNumber() + line.bars().size();
+                    number++) {
                 String more = LineEdit.apply(text, new Edit.AddBar(number));
                 assertThat(LineEdit.apply(more, new Edit.DeleteBar(number + 1)))
                         .as("seed %d, bar %d in%n%s", seed, number, text)
@@ -90,8 +95,10 @@ class LineEditPropertyTest {
         var bar = line.bars().get(index);
         boolean changes = bar.changes().equals(groundbass.score.Changes.NONE);
         boolean signs = line.bars().stream().allMatch(one -> one.repeats().equals(groundbass.score.Repeats.NONE));
-        boolean held = line.bars().stream().anyMatch(one -> one.notes().stream().anyMatch(note -> note.end().isAfter(one.to())));
-        boolean arrives = line.bars().stream().anyMatch(one -> one.notes().stream().anyMatch(note -> note.arrival().isPresent()));
+        boolean held = line.bars().stream().anyMatch(one -> one.notes().stream()
+                .anyMatch(note -> note.end().isAfter(one.to())));
+        boolean arrives = line.bars().stream().anyMatch(one -> one.notes().stream()
+                .anyMatch(note -> note.arrival().isPresent()));
         return changes && signs && !held && !arrives && !bar.isPickup();
     }
 

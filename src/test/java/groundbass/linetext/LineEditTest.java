@@ -42,7 +42,8 @@ class LineEditTest {
 
     @Test
     void typedLineEndsCannotBreakALine() {
-        assertThat(edited(new Edit.Events(2, count("4"), " A5,\n A7 "))).isEqualTo(TEXT.replace("4    A5\n", "4    A5, A7\n"));
+        assertThat(edited(new Edit.Events(2, count("4"), " A5,\n A7 ")))
+                .isEqualTo(TEXT.replace("4    A5\n", "4    A5, A7\n"));
     }
 
     @Test
@@ -71,7 +72,8 @@ class LineEditTest {
     void theCountBeforeFillsTheTimeOfOneThatGoes() {
         assertThat(edited(new Edit.RemoveCount(1, count("2"))))
                 .isEqualTo(TEXT.replace("1&   E5, E8   # lazily\n2    A5, Ax\n", "1&-2  E5, E8   # lazily\n"));
-        assertThat(edited(new Edit.RemoveCount(1, count("1&")))).isEqualTo(TEXT.replace("1&   E5, E8   # lazily\n", ""));
+        assertThat(edited(new Edit.RemoveCount(1, count("1&"))))
+                .isEqualTo(TEXT.replace("1&   E5, E8   # lazily\n", ""));
         assertThat(edited(new Edit.RemoveCount(3, count("1")))).isEqualTo(TEXT);
     }
 
@@ -103,8 +105,8 @@ class LineEditTest {
                         .replace("bar 3 over", "bar 4 over"));
         String copied = "bar 1\n1-4 E0\nbar 2\n1-4 E1\nbar 3 = bar 2\n";
         assertThat(LineEdit.apply(copied, new Edit.AddBar(1)))
-                .isEqualTo("bar 1\n1-4 E0\n\nbar 2\n1-4  rest\nbar 3\n1-4 E1\nbar 4 = bar 3\n"
-                        .replace("E0\n\n", "E0\n"));
+                .isEqualTo(
+                        "bar 1\n1-4 E0\n\nbar 2\n1-4  rest\nbar 3\n1-4 E1\nbar 4 = bar 3\n".replace("E0\n\n", "E0\n"));
     }
 
     @Test
@@ -122,7 +124,8 @@ class LineEditTest {
     @Test
     void aBarThatGoesIsWrittenOutWhereItWasCopied() {
         String after = edited(new Edit.DeleteBar(1));
-        assertThat(after).startsWith("# first try\ntitle   Lantern Street\ntempo 96\n\nsection Turnaround\nbar 1 over Am7\n");
+        assertThat(after)
+                .startsWith("# first try\ntitle   Lantern Street\ntempo 96\n\nsection Turnaround\nbar 1 over Am7\n");
         var before = LineText.read(TEXT).line();
         var line = LineText.read(after).line();
         assertThat(LineText.read(after).report()).isEmpty();
@@ -132,8 +135,7 @@ class LineEditTest {
 
     @Test
     void signsAroundABarThatGoesStay() {
-        assertThat(edited(new Edit.DeleteBar(3)))
-                .isEqualTo(TEXT.replace("bar 3 over D9, Am7 at 4\n1-4  rest\n", ""));
+        assertThat(edited(new Edit.DeleteBar(3))).isEqualTo(TEXT.replace("bar 3 over D9, Am7 at 4\n1-4  rest\n", ""));
     }
 
     @Test
@@ -159,7 +161,10 @@ class LineEditTest {
     void windowsLineEndsStayWhatTheyAre() {
         String text = TEXT.replace("\n", "\r\n");
         for (var edit : java.util.List.of(
-                new Edit.Events(2, count("2"), "G5"), new Edit.AddBar(1), new Edit.DeleteBar(1), new Edit.AddCount(1, count("4")))) {
+                new Edit.Events(2, count("2"), "G5"),
+                new Edit.AddBar(1),
+                new Edit.DeleteBar(1),
+                new Edit.AddCount(1, count("4")))) {
             assertThat(LineEdit.apply(text, edit)).isEqualTo(edited(edit).replace("\n", "\r\n"));
         }
     }

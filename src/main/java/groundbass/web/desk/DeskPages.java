@@ -51,6 +51,8 @@ public final class DeskPages {
                 new OverviewPage(desk, services.catalog(), services.episodes(), services.releases()),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
                 new EditorPages(desk, editor, saving),
+                new LinePages(desk, new LineSound(shell.limits())),
+                new DraftPages(desk, editor, saving, services.writing()),
                 new PublishingPages(desk, editor, saving, services.publisher()),
                 new TrackPages(desk, editor, services.writing(), services.uploads(), shell.limits()),
                 new OutboxPages(desk, services.outbox()),

@@ -26,25 +26,49 @@ final class Differences {
     }
 
     private void compare() {
-        field("desk.episode.title", EpisodeDocument::title);
-        field("desk.episode.level", document -> document.level().code());
-        field("desk.editor.summary", EpisodeDocument::summary);
-        field("desk.editor.line", document -> document.mainLine().text());
-        field("desk.editor.exercises", document -> lines(document.exercises()));
-        field("desk.editor.notes", EpisodeDocument::notes);
-        field("desk.editor.groove.name", document -> document.groove().name());
-        field("desk.editor.groove", document -> document.groove().text());
-        field("desk.editor.composer", document -> document.rights().composer());
-        field("desk.editor.credit", document -> document.rights().credit());
-        field("desk.editor.statement", document -> document.rights().statement());
-        field("desk.editor.tempos", document -> document.settings().tempos());
-        field("desk.tracks.title", Differences::tracks);
+        field("title", "desk.episode.title", EpisodeDocument::title);
+        field("level", "desk.episode.level", document -> document.level().code());
+        field("summary", "desk.editor.summary", EpisodeDocument::summary);
+        field("mainLine", "desk.editor.line", document -> document.mainLine().text());
+        exercises();
+        field("notes", "desk.editor.notes", EpisodeDocument::notes);
+        field("grooveName", "desk.editor.groove.name", document -> document.groove()
+                .name());
+        field("groove", "desk.editor.groove", document -> document.groove().text());
+        field("rights.composer", "desk.editor.composer", document -> document.rights()
+                .composer());
+        field("rights.credit", "desk.editor.credit", document -> document.rights()
+                .credit());
+        field("rights.statement", "desk.editor.statement", document -> document.rights()
+                .statement());
+        field("settings.tempos", "desk.editor.tempos", document -> document.settings()
+                .tempos());
+        field("", "desk.tracks.title", Differences::tracks);
     }
 
-    private void field(String label, Function<EpisodeDocument, String> of) {
+    /** One by one where there are as many as before. */
+    private void exercises() {
+        int count = typed.exercises().size();
+        if (stored.exercises().size() != count) {
+            field("", "desk.editor.exercises", document -> lines(document.exercises()));
+            return;
+        }
+        for (int i = 0; i < count; i++) {
+            int place = i;
+            String name = "exercise-name-" + i;
+            field(name, "desk.editor.exercises", document -> document.exercises()
+                    .get(place)
+                    .name());
+            field("exercises-" + i, "desk.editor.exercises", document -> document.exercises()
+                    .get(place)
+                    .text());
+        }
+    }
+
+    private void field(String id, String label, Function<EpisodeDocument, String> of) {
         String there = of.apply(stored);
         if (!sameLines(there, of.apply(typed))) {
-            found.add(new Difference(label, there));
+            found.add(new Difference(id, label, there));
         }
     }
 

@@ -50,8 +50,13 @@ public record EditorView(
     /** The episode beside its text. */
     public record About(String series, int number, boolean out, Optional<Instant> savedAt, Calendar calendar) {}
 
-    /** A field that another window saved otherwise; {@code label} is a key of the bundle. */
-    public record Difference(String label, String stored) {}
+    /**
+     * A field that another window saved otherwise.
+     *
+     * @param field the id of the field in the page; empty where it is not one field
+     * @param label a key of the bundle
+     */
+    public record Difference(String field, String label, String stored) {}
 
     public List<Level> levels() {
         return List.of(Level.values());

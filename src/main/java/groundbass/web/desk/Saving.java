@@ -12,6 +12,7 @@ import groundbass.catalog.FieldProblem;
 import groundbass.catalog.Upload;
 import groundbass.catalog.UploadId;
 import groundbass.catalog.Uploads;
+import groundbass.web.desk.EditorView.Difference;
 import groundbass.web.view.Problems;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
@@ -70,15 +71,32 @@ final class Saving {
 
     private Optional<Saved> save(Context ctx, EducatorId who, EpisodeForm form) {
         var episode = desk.episode(ctx, who);
-        var before = writing.draft(who, episode.id()).orElseThrow(NotFoundResponse::new);
-        var document = form.document(before.document(), id -> upload(id, episode, before.document()));
-        var outcome = writing.saveDraft(who, episode.id(), form.base(), document);
-        var saved = outcome.result().orElseThrow(NotFoundResponse::new);
+        var saved = store(who, episode, form);
         if (saved instanceof DraftSave.Conflict conflict) {
-            editor.showConflict(ctx, episode, form, conflict.stored(), document);
+            editor.showConflict(ctx, episode, form, conflict.stored(), conflict.yours());
             return Optional.empty();
         }
         return Optional.of(finish(who, episode, form, ((DraftSave.Saved) saved).draft()));
+    }
+
+    /** What is stored now, and where that is not what was sent. */
+    record Quiet(Draft draft, List<Difference> others) {}
+
+    /** Saves the form as typed and shows nothing. What was stored already in these very words counts as saved. */
+    Quiet quietly(Context ctx, EducatorId who) {
+        var saved = store(who, desk.episode(ctx, who), EpisodeForm.read(ctx));
+        if (saved instanceof DraftSave.Conflict conflict) {
+            return new Quiet(
+                    conflict.stored(), Differences.between(conflict.stored().document(), conflict.yours()));
+        }
+        return new Quiet(((DraftSave.Saved) saved).draft(), List.of());
+    }
+
+    private DraftSave store(EducatorId who, Episode episode, EpisodeForm form) {
+        var before = writing.draft(who, episode.id()).orElseThrow(NotFoundResponse::new);
+        var document = form.document(before.document(), id -> upload(id, episode, before.document()));
+        var outcome = writing.saveDraft(who, episode.id(), form.base(), document);
+        return outcome.result().orElseThrow(NotFoundResponse::new);
     }
 
     private Saved finish(EducatorId who, Episode episode, EpisodeForm form, Draft draft) {

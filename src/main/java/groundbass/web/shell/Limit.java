@@ -10,7 +10,9 @@ public enum Limit {
     /** Files asked for by one caller; a download manager asks for many ranges. */
     DOWNLOAD(600, Duration.ofMinutes(10)),
     /** Parts of recordings that the page plays: one for each bar of each stem, and a class may share an address. */
-    PLAY(20_000, Duration.ofMinutes(10));
+    PLAY(20_000, Duration.ofMinutes(10)),
+    /** Stretches of a draft made audible for one educator; what was made already is not counted. */
+    LISTENING(120, Duration.ofMinutes(10));
 
     final int times;
     final Duration period;

@@ -1,0 +1,73 @@
+package groundbass.web.desk;
+
+import groundbass.linetext.LineEdit;
+import groundbass.linetext.LineWords;
+import groundbass.linetext.Splice;
+import groundbass.text.Messages;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import io.javalin.http.BadRequestResponse;
+import io.javalin.http.Context;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+
+/** What the script on the page of an episode asks about a line while it is typed. Nothing is saved here. */
+final class LinePages implements PageGroup {
+    private static final String PATH = EditorPages.PATH;
+    private static final Set<String> PREFIXES =
+            Set.of("main", "e0", "e1", "e2", "e3", "e4", "e5", "e6", "e7", "e8", "e9");
+
+    /** In staff spaces. */
+    private static final int NARROWEST = 36;
+
+    private static final int WIDEST = 160;
+
+    private final Desk desk;
+    private final LineSound sound;
+
+    LinePages(Desk desk, LineSound sound) {
+        this.desk = desk;
+        this.sound = sound;
+    }
+
+    /** Changes of a text, from its start to its end. */
+    record Answer(List<Splice> splices) {}
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get("/desk/line-words", Role.EDUCATOR, ctx -> DeskJson.send(ctx, LineWords.ALL));
+        routes.post(PATH + "/live", Role.EDUCATOR, this::live);
+        routes.post(PATH + "/edit", Role.EDUCATOR, this::edit);
+        routes.post(PATH + "/listen", Role.EDUCATOR, this::listen);
+    }
+
+    private void live(Context ctx) {
+        desk.episode(ctx);
+        int width = Math.max(NARROWEST, Math.min(WIDEST, Typed.number(ctx, "width", 78)));
+        String prefix = Typed.text(ctx, "prefix");
+        if (!PREFIXES.contains(prefix)) {
+            throw new BadRequestResponse();
+        }
+        var sheet = Messages.of(Locale.forLanguageTag(Typed.text(ctx, "language")));
+        var reader = Messages.of(desk.pages().reader(ctx).locale());
+        DeskJson.send(ctx, LineDrawing.of(text(ctx), width, "sheet-" + prefix + "-", sheet, reader));
+    }
+
+    private void edit(Context ctx) {
+        desk.episode(ctx);
+        var edit = Edits.read(ctx).orElseThrow(BadRequestResponse::new);
+        DeskJson.send(ctx, new Answer(LineEdit.of(text(ctx), edit)));
+    }
+
+    private void listen(Context ctx) {
+        desk.episode(ctx);
+        sound.send(ctx, desk.educator(ctx), text(ctx));
+    }
+
+    /** With the line ends that a page's script counts by. */
+    static String text(Context ctx) {
+        return Typed.text(ctx, "text").replace("\r\n", "\n");
+    }
+}
