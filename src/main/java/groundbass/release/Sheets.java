@@ -5,6 +5,7 @@ import groundbass.engraving.BarPlace;
 import groundbass.engraving.Group;
 import groundbass.engraving.Layout;
 import groundbass.engraving.Layout.Piece;
+import groundbass.engraving.Page;
 import groundbass.engraving.Paper;
 import groundbass.engraving.Sheet;
 import groundbass.engraving.SheetMeta;
