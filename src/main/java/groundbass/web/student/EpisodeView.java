@@ -4,6 +4,7 @@ import groundbass.web.view.EpisodeCard;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What a lesson's page shows. Texts are finished in the reader's language; those of the educator and of the walkthrough
@@ -37,15 +38,28 @@ public record EpisodeView(
         List<String> rights,
         Optional<EpisodeCard> earlier,
         Optional<EpisodeCard> later) {
+    /** Whether any line can be practised on the page. */
+    public boolean practised() {
+        return Stream.concat(Stream.of(line), exercises.stream())
+                .anyMatch(one -> one.practice().isPresent());
+    }
+
     /**
      * A line of music.
      *
      * @param id      begins the ids of its parts on the page
      * @param facts   key, meter, tempo as a player says them
      * @param opening what is told of the line as a whole
+     * @param practice where the page finds what to play; empty for releases that were built without it
      */
     public record LineView(
-            String id, String title, String facts, List<PictureView> pictures, String opening, List<BarView> bars) {}
+            String id,
+            String title,
+            String facts,
+            List<PictureView> pictures,
+            String opening,
+            List<BarView> bars,
+            Optional<String> practice) {}
 
     /** @param svg markup by our own renderer; {@code kind} is the style sheet's name for the screens it is for */
     public record PictureView(String kind, String svg) {}

@@ -4,6 +4,7 @@ import groundbass.catalog.Level;
 import groundbass.release.FileRole;
 import groundbass.release.PageContent;
 import groundbass.release.ReleaseFile;
+import groundbass.release.ReleaseId;
 import groundbass.text.Message;
 import groundbass.text.Messages;
 import groundbass.web.student.EpisodeView.FileView;
@@ -51,8 +52,8 @@ final class EpisodeViews {
                 out,
                 reader.date(out),
                 corrected(lesson, out, reader),
-                lines(content, files, reader).findFirst().orElseThrow(),
-                lines(content, files, reader).skip(1).toList(),
+                lines(lesson.release().id(), content, files, reader).findFirst().orElseThrow(),
+                lines(lesson.release().id(), content, files, reader).skip(1).toList(),
                 Markdown.html(content.notes(), HEADINGS_OF_NOTES),
                 fileViews.tracks(files),
                 files.stream().filter(EpisodeViews::isBundle).findFirst().map(fileViews::file),
@@ -76,8 +77,9 @@ final class EpisodeViews {
                 .map(reader::say);
     }
 
-    private Stream<LineView> lines(PageContent content, List<ReleaseFile> files, Reader reader) {
-        var views = new LineViews(contents, files, Messages.of(Locale.forLanguageTag(content.language())), reader);
+    private Stream<LineView> lines(ReleaseId release, PageContent content, List<ReleaseFile> files, Reader reader) {
+        var views =
+                new LineViews(release, contents, files, Messages.of(Locale.forLanguageTag(content.language())), reader);
         return IntStream.range(0, content.lines().size())
                 .mapToObj(i -> views.of(
                         i == 0 ? "line" : "exercise-" + i, content.lines().get(i)));

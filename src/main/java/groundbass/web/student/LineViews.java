@@ -4,6 +4,7 @@ import groundbass.release.PageContent.LineContent;
 import groundbass.release.PageContent.Picture;
 import groundbass.release.PageContent.StepContent;
 import groundbass.release.ReleaseFile;
+import groundbass.release.ReleaseId;
 import groundbass.text.Message;
 import groundbass.text.Messages;
 import groundbass.web.student.EpisodeView.BarView;
@@ -15,6 +16,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /** Makes what a page shows of the lines of one release. */
@@ -22,13 +24,15 @@ final class LineViews {
     /** Stands for what follows in a sentence; nobody types it. */
     private static final String REST = "\0";
 
+    private final ReleaseId release;
     private final ReleaseContents contents;
     private final List<ReleaseFile> files;
     private final Messages said;
     private final Reader reader;
 
     /** @param said the words that the walkthrough was told in */
-    LineViews(ReleaseContents contents, List<ReleaseFile> files, Messages said, Reader reader) {
+    LineViews(ReleaseId release, ReleaseContents contents, List<ReleaseFile> files, Messages said, Reader reader) {
+        this.release = release;
         this.said = said;
         this.contents = contents;
         this.files = files;
@@ -40,7 +44,14 @@ final class LineViews {
         var told = steps.isEmpty() ? steps : steps.subList(1, steps.size());
         String facts = reader.say(Message.of("student.facts", line.key(), line.meter(), line.tempo(), line.bars()));
         String opening = steps.isEmpty() ? "" : steps.get(0).text();
-        return new LineView(id, line.title(), facts, pictures(line.pictures()), opening, bars(id, told));
+        return new LineView(id, line.title(), facts, pictures(line.pictures()), opening, bars(id, told), practice(id));
+    }
+
+    private Optional<String> practice(String id) {
+        return files.stream()
+                .filter(file -> file.name().equals(id + "-play.json"))
+                .map(file -> Paths.play(release, file.name()))
+                .findFirst();
     }
 
     private List<PictureView> pictures(List<Picture> pictures) {

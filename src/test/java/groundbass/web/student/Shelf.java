@@ -95,15 +95,27 @@ final class Shelf {
     }
 
     static Shelf fill(Site site) {
+        var shelf = empty(site);
+        shelf.bring();
+        return shelf;
+    }
+
+    /** One lesson alone, which is out as number 1. */
+    static Shelf with(Site site, EpisodeDocument lesson) {
+        var shelf = empty(site);
+        shelf.bring(List.of(new EpisodePackage("1", lesson, OptionalInt.empty())));
+        shelf.publish(1, shelf.build(shelf.episode(1), lesson), FIRST);
+        return shelf;
+    }
+
+    private static Shelf empty(Site site) {
         try {
             var jdbi = site.groundbass().database().jdbi();
             var clock = site.clock();
             var blobs = new BlobFolder(site.data().resolve("files"), clock);
             var uploads = new Uploads(jdbi, blobs, new Audit(jdbi, clock), clock);
             var builder = new ReleaseBuilder(new Releases(jdbi), new Revisions(jdbi, clock), uploads, blobs, clock);
-            var shelf = new Shelf(site, jdbi, uploads, builder);
-            shelf.bring();
-            return shelf;
+            return new Shelf(site, jdbi, uploads, builder);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -169,16 +181,24 @@ final class Shelf {
         }
     }
 
-    private void bring() {
-        var audit = new Audit(jdbi, site.clock());
+    private void bring(List<EpisodePackage> lessons) {
         var form = new SeriesForm("Quay & Exercises", SERIES, "Short lines for <cold> hands.", "Pacific/Auckland");
         var incoming = new SeriesImport(
-                jdbi, site.clock(), audit, releases, id -> site.address() + "/e/" + id, builder::build);
-        var all = List.of(
+                jdbi,
+                site.clock(),
+                new Audit(jdbi, site.clock()),
+                releases,
+                id -> site.address() + "/e/" + id,
+                builder::build);
+        incoming.run(site.educator(), new SeriesPackage(form, new Slug(SERIES), lessons));
+    }
+
+    private void bring() {
+        bring(List.of(
                 new EpisodePackage("1", document("First <Plank>"), OptionalInt.empty()),
                 new EpisodePackage("2", document("Second Plank"), OptionalInt.empty()),
-                new EpisodePackage("3", document(DRAFT_TITLE), OptionalInt.empty()));
-        incoming.run(site.educator(), new SeriesPackage(form, new Slug(SERIES), all));
+                new EpisodePackage("3", document(DRAFT_TITLE), OptionalInt.empty())));
+        var audit = new Audit(jdbi, site.clock());
         publish(1, build(episode(1), withOwnTrack(episode(1))), FIRST);
         publish(2, build(episode(2), document(episode(2).title())), FIRST.plus(Duration.ofDays(7)));
         new SeriesCatalog(jdbi, audit, site.clock())

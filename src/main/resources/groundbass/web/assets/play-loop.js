@@ -1,0 +1,166 @@
+// Which stretch of a line is played, and in what order: ranges, their words, and rounds. No sound, no page.
+
+const NEARLY = 1e-9;
+
+/**
+ * A range of the bars as they are played: from the moment `from` of the bar with index `first` to the moment `to` of
+ * the bar with index `last`, which is left out. `to` is Infinity for the end of the bar.
+ */
+export function wholeLine(bars) {
+  return { first: 0, from: 0, last: bars.length - 1, to: Infinity };
+}
+
+export function isWhole(range, bars) {
+  return range.first === 0 && range.from === 0 && range.last === bars.length - 1 && range.to === Infinity;
+}
+
+/** How much a count stands for: "2" a whole one, "2&" its half, "2e" and "2a" a quarter; in whole notes. */
+function lasts(count, bar) {
+  const one = oneCount(bar);
+  if (count.endsWith("&")) return one / 2;
+  return /[ea]$/.test(count) ? one / 4 : one;
+}
+
+function oneCount(bar) {
+  const whole = bar.counts.filter((count) => /^\d+$/.test(count.count));
+  return whole.length > 1 ? whole[1].at - whole[0].at : bar.length;
+}
+
+/** Where a count of `bar` ends; Infinity where the bar does. */
+function endOf(count, bar) {
+  const end = count.at + lasts(count.count, bar);
+  return end >= bar.length - NEARLY ? Infinity : end;
+}
+
+/** Reads "3" or "3.2&". */
+function parsePlace(text) {
+  const match = /^\s*(\d{1,4})\s*(?:[.,:]\s*(\d{1,2}\s*[e&+a]?))?\s*$/i.exec(text);
+  if (!match) return null;
+  const count = match[2] && match[2].toLowerCase().replace(/\s/g, "").replace("+", "&");
+  return { bar: Number(match[1]), count };
+}
+
+/**
+ * Reads two fields, both included: `{range}`, or `{problem, field, ...}` with what a message needs. An empty field
+ * means the start or the end of the line.
+ */
+export function readRange(fromText, toText, bars) {
+  const from = readPlace(fromText, bars, 0, "from");
+  if (from.problem) return from;
+  const to = readPlace(toText, bars, from.index ?? 0, "to");
+  if (to.problem) return to;
+  const range = {
+    first: from.index ?? 0,
+    from: from.count ? from.count.at : 0,
+    last: to.index ?? bars.length - 1,
+    to: to.count ? endOf(to.count, bars[to.index]) : Infinity,
+  };
+  const backward = range.last < range.first || (range.last === range.first && range.to <= range.from);
+  return backward ? { problem: "backward", field: "to" } : { range };
+}
+
+function readPlace(text, bars, notBefore, field) {
+  if (!text.trim()) return {};
+  const place = parsePlace(text);
+  if (!place) return { problem: "form", field, found: text.trim() };
+  const numbers = bars.map((bar) => bar.bar);
+  const after = numbers.indexOf(place.bar, notBefore);
+  if (after < 0 && numbers.includes(place.bar)) return { problem: "backward", field };
+  if (after < 0) return { problem: "bar", field, found: place.bar, first: Math.min(...numbers), last: Math.max(...numbers) };
+  if (!place.count) return { index: after };
+  const count = bars[after].counts.find((known) => known.count === place.count);
+  return count ? { index: after, count } : { problem: "count", field, found: place.count, bar: place.bar };
+}
+
+/** The range in words for the two fields; the shortest that say it. */
+export function writeRange(range, bars) {
+  return [writeFrom(range, bars), writeTo(range, bars)];
+}
+
+function writeFrom({ first, from }, bars) {
+  const bar = bars[first];
+  const count = bar.counts.find((known) => Math.abs(known.at - from) < NEARLY);
+  return from === 0 || !count ? String(bar.bar) : `${bar.bar}.${count.count}`;
+}
+
+function writeTo({ last, to }, bars) {
+  const bar = bars[last];
+  if (to === Infinity) return String(bar.bar);
+  const count = bar.counts.find((known) => Math.abs(endOf(known, bar) - to) < NEARLY);
+  return count ? `${bar.bar}.${count.count}` : String(bar.bar);
+}
+
+/**
+ * The range between two events of the sheet, in either order, each `{bar, at, toBar, to}` with moments as numbers.
+ * Where no count's name says it (inside a triplet) the range widens until one does.
+ */
+export function rangeOf(one, other, bars) {
+  const [first, last] = before(one, other) ? [one, other] : [other, one];
+  const start = bars.findIndex((bar) => bar.bar === first.bar);
+  if (start < 0) return null;
+  const inside = last.toBar === last.bar;
+  const end = bars.findIndex((bar, index) => index >= start && bar.bar === (inside ? last.bar : last.toBar - (last.to > NEARLY ? 0 : 1)));
+  if (end < 0) return null;
+  const reaches = inside || last.to > NEARLY ? upTo(last.to, bars[end]) : Infinity;
+  return { first: start, from: downTo(first.at, bars[start]), last: end, to: reaches };
+}
+
+function before(one, other) {
+  return one.bar < other.bar || (one.bar === other.bar && one.at <= other.at);
+}
+
+function downTo(at, bar) {
+  const reached = bar.counts.filter((count) => count.at <= at + NEARLY);
+  return reached.length ? reached[reached.length - 1].at : 0;
+}
+
+function upTo(to, bar) {
+  const ends = bar.counts.map((count) => endOf(count, bar)).filter((end) => end >= to - NEARLY);
+  return Math.min(...ends, Infinity);
+}
+
+/** Whether a moment of the bar with index `index` lies in the range. */
+export function holds(range, index, at) {
+  if (index < range.first || index > range.last) return false;
+  return !(index === range.first && at < range.from - NEARLY) && !(index === range.last && at >= range.to - NEARLY);
+}
+
+/**
+ * Rounds through a range. Step n is the n-th piece, a bar or a part of one; which it is follows from n alone, so that
+ * the sound ahead can be fetched.
+ */
+export class Rounds {
+  /**
+   * `start` is `{index, at}` inside the range, where the first round begins. `faster` is `{every, by, most}`: after
+   * each `every` rounds so many per cent more, up to `most`; null to stay.
+   */
+  constructor({ range, start, percent, faster = null }) {
+    this.range = range;
+    this.start = start ?? { index: range.first, at: range.from };
+    this.percent = percent;
+    this.faster = faster;
+  }
+
+  step(n) {
+    const bars = this.range.last - this.range.first + 1;
+    const behind = this.start.index - this.range.first;
+    const round = Math.floor((n + behind) / bars);
+    const index = this.range.first + ((n + behind) % bars);
+    return { index, round, from: this.#from(index, n), to: this.#to(index), percent: this.percentIn(round) };
+  }
+
+  percentIn(round) {
+    if (!this.faster || this.percent >= this.faster.most) return this.percent;
+    const more = this.faster.by * Math.floor(round / this.faster.every);
+    return Math.min(this.faster.most, this.percent + more);
+  }
+
+  #from(index, n) {
+    if (n === 0) return this.start.at;
+    return index === this.range.first ? this.range.from : 0;
+  }
+
+  #to(index) {
+    return index === this.range.last ? this.range.to : Infinity;
+  }
+}

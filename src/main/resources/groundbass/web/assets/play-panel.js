@@ -1,0 +1,185 @@
+// The panel under a sheet: shows a practice and hands on what is pressed, drawn and typed.
+import { FASTEST, SLOWEST } from "./play-practice.js";
+import { Balance } from "./play-balance.js";
+import { number, say } from "./play-words.js";
+
+let panels = 0; // for ids that differ
+
+export class Panel {
+  #practice;
+  #parts = {};
+  #said = "";
+
+  constructor(place, practice, title) {
+    this.#practice = practice;
+    place.append(document.getElementById("practice-panel").content.cloneNode(true));
+    place.setAttribute("role", "region");
+    place.setAttribute("aria-label", say("panel", title));
+    for (const part of place.querySelectorAll("[data-part]")) this.#parts[part.dataset.part] = part;
+    this.#describe(++panels);
+    this.#bind();
+    this.#newScore();
+    practice.addEventListener("change", () => this.show());
+    practice.addEventListener("problem", () => this.#tell(say("failed")));
+    this.#parts.more.open = place.dataset.open === "true";
+    place.hidden = false;
+    this.show();
+  }
+
+  /** How much of the window's foot the strip covers, in CSS pixels. */
+  get covered() {
+    return this.#parts.go.parentElement.offsetHeight;
+  }
+
+  show() {
+    this.#showState();
+    this.#showTempo();
+    this.#showRange();
+    this.#showTicks();
+    this.showPlace();
+  }
+
+  /** Often called: changes the page only where another thing is to be read. */
+  showPlace() {
+    write(this.#parts.place, this.#placeWords());
+    write(this.#parts.percent, say("percent", number(this.#practice.percent)));
+  }
+
+  /** Says what is wrong with the two fields; nothing for null. */
+  showProblem(problem) {
+    const { from, to } = this.#parts;
+    const shown = this.#parts["loop-problem"];
+    shown.hidden = !problem;
+    shown.textContent = problem ? problemWords(problem) : "";
+    for (const [field, input] of Object.entries({ from, to })) {
+      input.setAttribute("aria-invalid", String(problem?.field === field));
+    }
+  }
+
+  #describe(n) {
+    const hint = this.#parts["loop-hint"];
+    const problem = this.#parts["loop-problem"];
+    hint.id = `practice-hint-${n}`;
+    problem.id = `practice-problem-${n}`;
+    for (const field of [this.#parts.from, this.#parts.to]) {
+      field.setAttribute("aria-describedby", `${problem.id} ${hint.id}`);
+    }
+  }
+
+  #bind() {
+    const practice = this.#practice;
+    const { go, slower, faster, typed, from, to, whole } = this.#parts;
+    go.addEventListener("click", () => practice.go());
+    slower.addEventListener("click", () => practice.slower());
+    faster.addEventListener("click", () => practice.faster());
+    whole.addEventListener("click", () => practice.wholeLine());
+    typed.min = SLOWEST;
+    typed.max = FASTEST;
+    typed.addEventListener("change", () => this.#typedTempo());
+    for (const field of [from, to]) {
+      field.addEventListener("change", () => this.#typedRange());
+      field.addEventListener("keydown", (event) => event.key === "Enter" && this.#typedRange());
+    }
+    this.#bindTicks();
+  }
+
+  #bindTicks() {
+    const { settings } = this.#practice;
+    for (const name of ["countIn", "climb", "follow", "keys"]) {
+      this.#parts[name].addEventListener("change", ({ target }) => settings.set(name, target.checked));
+    }
+    this.#parts.every.addEventListener("change", ({ target }) => {
+      settings.set("every", Math.min(32, Math.max(1, Math.round(Number(target.value)) || settings.get("every"))));
+      target.value = settings.get("every");
+    });
+  }
+
+  /** After the score has changed: its tempos and its stems. */
+  #newScore() {
+    this.#parts.steps.replaceChildren(...this.#practice.score.percents.map((percent) => this.#step(percent)));
+    this.#parts.stems.replaceChildren();
+    new Balance(this.#parts.stems, this.#practice);
+  }
+
+  #step(percent) {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.className = "practice-plain practice-step";
+    button.dataset.percent = percent;
+    button.textContent = say("percent", number(percent));
+    button.addEventListener("click", () => this.#practice.setPercent(percent));
+    return button;
+  }
+
+  #typedTempo() {
+    const { typed } = this.#parts;
+    if (typed.value && Number.isFinite(typed.valueAsNumber)) this.#practice.setPercent(typed.valueAsNumber);
+    this.#showTempo();
+  }
+
+  #typedRange() {
+    this.showProblem(this.#practice.setRange(this.#parts.from.value, this.#parts.to.value));
+  }
+
+  #showState() {
+    const { state } = this.#practice;
+    const word = { stopped: "play", loading: "wait", playing: "stop" }[state];
+    write(this.#parts.go, say(word));
+    this.#parts.go.dataset.state = state;
+    const range = this.#practice.range;
+    const what = range ? say("range", ...range) : say("all");
+    if (state === "playing") this.#tell(say("playing", what, number(this.#practice.percent)));
+    else if (state === "stopped" && this.#said) this.#tell(say("stopped"));
+  }
+
+  #showTempo() {
+    const percent = this.#practice.settings.get("percent");
+    const { steps, typed, bpm, stretched } = this.#parts;
+    for (const step of steps.children) step.setAttribute("aria-pressed", String(Number(step.dataset.percent) === percent));
+    if (document.activeElement !== typed || !typed.value) typed.value = percent;
+    write(bpm, say("bpm", number(this.#practice.score.bpm(percent))));
+    const { take, longer } = this.#practice.score.at(percent);
+    stretched.hidden = longer === 1;
+    write(stretched, longer === 1 ? "" : say("stretched", number(take.percent)));
+  }
+
+  #showRange() {
+    const [from, to] = this.#practice.range ?? ["", ""];
+    if (this.#parts["loop-problem"].hidden === false && this.#parts.from.parentElement.parentElement.contains(document.activeElement)) return;
+    this.showProblem(null);
+    this.#parts.from.value = from;
+    this.#parts.to.value = to;
+  }
+
+  #showTicks() {
+    const { settings } = this.#practice;
+    for (const name of ["countIn", "climb", "follow", "keys"]) this.#parts[name].checked = settings.get(name);
+    if (document.activeElement !== this.#parts.every) this.#parts.every.value = settings.get("every");
+  }
+
+  #placeWords() {
+    const { counting, index, count } = this.#practice.place;
+    if (counting !== undefined) return say("counting", counting || "");
+    const { bar, pass } = this.#practice.score.bars[index];
+    if (bar === 0) return say("pickup", count);
+    return pass > 1 ? say("again", bar, count, pass) : say("place", bar, count);
+  }
+
+  #tell(words) {
+    this.#said = words;
+    write(this.#parts.said, words);
+  }
+}
+
+function problemWords({ problem, found, bar, first, last }) {
+  return {
+    form: () => say("form", found),
+    bar: () => say("bar", found, first, last),
+    count: () => say("count", found, bar),
+    backward: () => say("backward"),
+  }[problem]();
+}
+
+function write(element, text) {
+  if (element.textContent !== text) element.textContent = text;
+}

@@ -1,0 +1,124 @@
+// What is played: the manifest of a line as values. No sound, no page.
+
+/** Counts and moments are compared as numbers; tuplets make thirds of them. */
+const NEARLY = 1e-9;
+
+/** "3/8" of a whole note as a number. */
+export function moment(text) {
+  const [above, below = "1"] = String(text).split("/");
+  return Number(above) / Number(below);
+}
+
+/**
+ * A line at one of the tempos that were rendered. Every frame counts from the start of the count-in.
+ * `bars` are in the order in which they are played, so a repeated bar is there twice.
+ */
+export class Take {
+  constructor(tempo) {
+    this.percent = tempo.percent;
+    this.bpm = tempo.bpm;
+    this.countIn = tempo.countIn;
+    this.files = tempo.files;
+    this.bars = tempo.bars.map(readBar);
+    this.events = this.bars.flatMap((bar) => bar.events).sort((a, b) => a.start - b.start);
+  }
+
+  /** The count that is being played at `frame` of bar `index`, such as "2&". */
+  countAt(index, frame) {
+    const reached = this.bars[index].counts.filter((count) => count.frame <= frame + 1);
+    return reached.length ? reached[reached.length - 1].count : "";
+  }
+
+  /** What sounds at `frame`. */
+  eventsAt(frame) {
+    return this.events.filter((event) => event.start <= frame && frame < event.end);
+  }
+
+  /** The frame, from the start of bar `index`, of a moment of it; between two counts evenly. */
+  frameOf(index, at) {
+    const bar = this.bars[index];
+    if (at === Infinity) return bar.frames;
+    const marks = [...bar.counts, { at: bar.length, frame: bar.start + bar.frames }];
+    const after = marks.findIndex((mark) => mark.at >= at - NEARLY);
+    if (after < 0) return bar.frames;
+    const right = marks[after];
+    if (after === 0 || right.at - at < NEARLY) return right.frame - bar.start;
+    const left = marks[after - 1];
+    const share = (at - left.at) / (right.at - left.at);
+    return Math.round(left.frame + share * (right.frame - left.frame)) - bar.start;
+  }
+
+  /** The moment of bar `index` at `frame` of the take: what `frameOf` undoes. */
+  momentOf(index, frame) {
+    const bar = this.bars[index];
+    const marks = [...bar.counts, { at: bar.length, frame: bar.start + bar.frames }];
+    const after = marks.findIndex((mark) => mark.frame >= frame);
+    if (after <= 0) return after < 0 ? bar.length : marks[0].at;
+    const [left, right] = [marks[after - 1], marks[after]];
+    return left.at + ((frame - left.frame) / (right.frame - left.frame)) * (right.at - left.at);
+  }
+}
+
+function readBar(bar) {
+  const counts = bar.counts.map((count) => ({ ...count, at: moment(count.at) }));
+  return {
+    bar: bar.bar,
+    pass: bar.pass,
+    start: bar.startFrame,
+    frames: bar.frames,
+    length: lengthOf(counts),
+    counts,
+    events: bar.events.map(readEvent),
+  };
+}
+
+function readEvent(event) {
+  const { bar, at, toBar, to, startFrame: start, endFrame: end } = event;
+  return { bar, at, toBar, to, start, end };
+}
+
+/** A bar ends one step of its counts after the last of them. */
+function lengthOf(counts) {
+  const last = counts.length - 1;
+  if (last < 1) return counts.length ? counts[0].at + 0.25 : 0;
+  return 2 * counts[last].at - counts[last - 1].at;
+}
+
+/** A line at every tempo that it was rendered at, and at those between by stretching. */
+export class Score {
+  /** `takes` go from slow to fast and have the same bars. */
+  constructor({ rate, stems, takes }) {
+    this.rate = rate;
+    this.stems = stems;
+    this.takes = takes;
+  }
+
+  static of(manifest) {
+    const takes = manifest.tempos.map((tempo) => new Take(tempo));
+    return new Score({ rate: manifest.rate, stems: manifest.stems, takes });
+  }
+
+  /** The bars; which tempo's does not matter for their numbers and counts. */
+  get bars() {
+    return this.takes[0].bars;
+  }
+
+  get percents() {
+    return this.takes.map((take) => take.percent);
+  }
+
+  /** Beats a minute at `percent` of the tempo. */
+  bpm(percent) {
+    const full = this.takes[this.takes.length - 1];
+    return (full.bpm * percent) / full.percent;
+  }
+
+  /**
+   * How `percent` is played: the nearest take, and how many times longer it must become. 1 is as it was rendered.
+   */
+  at(percent) {
+    const away = (take) => Math.abs(Math.log(take.percent / percent));
+    const take = this.takes.reduce((best, other) => (away(other) < away(best) ? other : best));
+    return { percent, take, longer: take.percent / percent };
+  }
+}

@@ -1,0 +1,116 @@
+// The band's sound, bar by bar: fetched, decoded, stretched where needed, and kept within bounds.
+import { Kept } from "./play-kept.js";
+import { Parts } from "./play-parts.js";
+import { Stretcher } from "./play-stretcher.js";
+
+const MOST_BYTES = 64_000_000; // of decoded sound: a minute and a half of four stems
+const STROKES = ["drums", "click"];
+
+/** The size of decoded sound in bytes. */
+export function sizeOf(buffer) {
+  return buffer.length * buffer.numberOfChannels * 4;
+}
+
+/** Sounds that are made once, by name: here, on their way, or still to be made. */
+export class Sounds {
+  #kept = new Kept(MOST_BYTES);
+  #coming = new Map();
+
+  ready(key) {
+    return this.#kept.get(key);
+  }
+
+  async get(key, make) {
+    const here = this.#kept.get(key) ?? this.#coming.get(key);
+    if (here) return here;
+    const coming = make();
+    this.#coming.set(key, coming);
+    try {
+      const buffer = await coming;
+      this.#kept.put(key, buffer, sizeOf(buffer));
+      return buffer;
+    } finally {
+      this.#coming.delete(key);
+    }
+  }
+}
+
+export class Stems {
+  #context;
+  #parts;
+  #sounds = new Sounds();
+  #stretcher = new Stretcher();
+
+  constructor(score, base) {
+    this.score = score;
+    this.#parts = new Parts(base);
+  }
+
+  get stems() {
+    return this.score.stems;
+  }
+
+  pan(stem) {
+    return this.score.takes[0].files[stem]?.pan ?? 0;
+  }
+
+  /** Before sound can be made of what was fetched. */
+  open(context) {
+    this.#context = context;
+  }
+
+  /** Has the bytes of these steps come, without making sound of them yet. */
+  fetch(steps) {
+    for (const [url, segments] of this.#files(steps)) this.#parts.fetch(url, segments);
+  }
+
+  /** Fetches and makes the sound of these steps; resolves when all of it is there. */
+  async load(steps) {
+    this.fetch(steps);
+    await Promise.all(steps.flatMap((step) => this.#pieces(step)).map((piece) => this.#sound(piece)));
+  }
+
+  /** `{stem, buffer}` of all that sounds in a step, each from the bar's first frame; null while any is missing. */
+  ready(step) {
+    const sounding = [];
+    for (const piece of this.#pieces(step)) {
+      const buffer = this.#sounds.ready(piece.key);
+      if (!buffer) return null;
+      sounding.push({ stem: piece.stem, buffer });
+    }
+    return sounding;
+  }
+
+  /** The click of the count-in, as it is at the take's own tempo. */
+  async countIn(take) {
+    const { url, offset, bytes } = take.countIn;
+    return this.#sound({ key: `${url}@${offset}`, url, segment: { offset, bytes }, longer: 1 });
+  }
+
+  #pieces(step) {
+    const { take, longer } = this.score.at(step.percent);
+    return this.stems.flatMap((stem) => {
+      const { url, segments } = take.files[stem];
+      const segment = segments[step.index];
+      if (!segment.bytes) return [];
+      const key = `${url}@${segment.offset}${longer === 1 ? "" : `*${longer}`}`;
+      return [{ key, stem, url, segment, longer }];
+    });
+  }
+
+  #files(steps) {
+    const files = new Map();
+    for (const { url, segment } of steps.flatMap((step) => this.#pieces(step))) {
+      files.set(url, [...(files.get(url) ?? []), segment]);
+    }
+    return files;
+  }
+
+  #sound({ key, stem, url, segment, longer }) {
+    return this.#sounds.get(key, async () => {
+      if (longer === 1) return this.#context.decodeAudioData(await this.#parts.bytes(url, segment));
+      const plain = await this.#sound({ key: `${url}@${segment.offset}`, stem, url, segment, longer: 1 });
+      return this.#stretcher.stretch(this.#context, plain, longer, STROKES.includes(stem));
+    });
+  }
+}

@@ -1,0 +1,108 @@
+// The play-along page: finds the lines of a page, and brings their panels to life. Without it the plain tracks serve.
+import { silence } from "./play-balance.js";
+import { watchDrag } from "./play-drag.js";
+import { watchKeys } from "./play-keys.js";
+import { Panel } from "./play-panel.js";
+import { Practice } from "./play-practice.js";
+import { Settings } from "./play-remember.js";
+import { Score } from "./play-score.js";
+import { Sheet } from "./play-sheet.js";
+import { Stems } from "./play-stems.js";
+
+const settings = new Settings();
+/** The lines that can be practised, each `{practice, panel, sheet}`. */
+export const lines = [];
+let current = null; // the line that keys are for: the last one that was used
+
+async function begin(place) {
+  const address = new URL(place.dataset.manifest, document.baseURI);
+  const answer = await fetch(address);
+  if (!answer.ok) return;
+  const manifest = await answer.json();
+  const sheet = new Sheet(place.parentElement.querySelector(".sheet"));
+  const practice = new Practice({ source: new Stems(Score.of(manifest), address), sheet, settings });
+  const panel = new Panel(place, practice, place.dataset.title);
+  const line = { practice, panel, sheet };
+  lines.push(line);
+  current ??= line;
+  watch(line, place);
+  for (const link of document.querySelectorAll(`[data-practice="${place.id}"]`)) link.hash = "#sheet";
+  warmWhenSeen(place, practice);
+}
+
+function watch(line, place) {
+  const { practice, panel, sheet } = line;
+  sheet.figure.classList.add("practice-sheet");
+  watchDrag(sheet, {
+    tapped: (event) => practice.beginAt(event),
+    dragged: (one, other) => practice.consider(one, other),
+    chosen: (one, other) => practice.choose(one, other),
+    left: () => practice.consider(null),
+  });
+  for (const used of [place, sheet.figure]) {
+    used.addEventListener("pointerdown", () => (current = line));
+    used.addEventListener("focusin", () => (current = line));
+  }
+  practice.addEventListener("change", () => practice.state !== "stopped" && follow(line));
+  sheet.figure.addEventListener("keydown", (event) => fromTheSheet(event, practice));
+  panel.show();
+}
+
+/** Enter begins at the event that has the focus; with Shift it repeats from where the range begins up to there. */
+function fromTheSheet(event, practice) {
+  const focused = event.target.closest?.("g.event");
+  if (!focused || event.key !== "Enter") return;
+  event.preventDefault();
+  const { left, top, width, height } = focused.getBoundingClientRect();
+  const place = current.sheet.eventAt(left + width / 2, top + height / 2);
+  if (place) practice.beginAt(place);
+}
+
+/** With each picture of the screen, while something sounds. */
+function follow(line) {
+  if (line.following) return;
+  line.following = true;
+  let bar = null;
+  const look = () => {
+    const { practice, panel, sheet } = line;
+    practice.light();
+    panel.showPlace();
+    const index = practice.place.index;
+    if (index !== undefined && index !== bar) {
+      if (bar !== null && settings.get("follow")) sheet.follow(practice.score.bars[index].bar, panel.covered);
+      bar = index;
+    }
+    line.following = practice.state !== "stopped";
+    if (line.following) requestAnimationFrame(look);
+  };
+  requestAnimationFrame(look);
+}
+
+/** The first bar is fetched as soon as its panel comes near the window, unless the reader saves data. */
+function warmWhenSeen(place, practice) {
+  if (navigator.connection?.saveData) return;
+  const watcher = new IntersectionObserver(
+    (entries) => {
+      if (!entries.some((entry) => entry.isIntersecting)) return;
+      watcher.disconnect();
+      practice.engine.warm();
+    },
+    { rootMargin: "200px" },
+  );
+  watcher.observe(place.parentElement);
+}
+
+watchKeys(() => current !== null && settings.get("keys"), {
+  go: () => current.practice.go(),
+  slower: () => current.practice.slower(),
+  faster: () => current.practice.faster(),
+  back: () => current.practice.back(),
+  on: () => current.practice.on(),
+  loopFrom: () => current.practice.loopFrom(),
+  loopTo: () => current.practice.loopTo(),
+  loopNone: () => current.practice.wholeLine(),
+  countIn: () => settings.set("countIn", !settings.get("countIn")),
+  silence: (n) => silence(current.practice, n),
+});
+
+for (const place of document.querySelectorAll(".practice[data-manifest]")) await begin(place);

@@ -1,0 +1,210 @@
+package groundbass.web.student;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import groundbass.web.Browser;
+import groundbass.web.Stage;
+import groundbass.web.general.AssetFiles;
+import groundbass.web.general.HomePage;
+import groundbass.web.shell.Visitors;
+import groundbass.web.view.Assets;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What the play-along page decides without sound or a page, run where it runs: in a browser. */
+@Tag("browser")
+class PlayLogicTest {
+    /** Two bars of 4/4 with all their counts, the first played twice, 1000 frames a count. */
+    private static final String BARS = """
+            const bar = (number, pass, start) => ({bar: number, pass, start, frames: 4000, length: 1,
+              counts: [1, 2, 3, 4].flatMap(n => ["", "e", "&", "a"].map(quarter => n + quarter)).map((count, i) =>
+                ({count, at: i / 16, frame: start + 250 * i})), events: []});
+            const bars = [bar(1, 1, 4000), bar(1, 2, 8000), bar(2, 1, 12000)];
+            """;
+
+    static Browser browser;
+    static Stage stage;
+    static Page page;
+
+    @BeforeAll
+    static void open() {
+        browser = Browser.open();
+        stage = Stage.at(
+                "http://localhost:8420",
+                Visitors.NONE,
+                pages -> List.of(new HomePage(pages, reader -> HomePage.View.EMPTY), new AssetFiles(new Assets())));
+        page = browser.page();
+        page.navigate("http://localhost:" + stage.port() + "/");
+    }
+
+    @AfterAll
+    static void close() {
+        if (stage != null) {
+            stage.close();
+            browser.close();
+        }
+    }
+
+    /** Runs in the page with the exports of {@code module} at hand; what it returns, as JSON. */
+    private static String run(String module, String script) {
+        return (String) page.evaluate("async () => { const m = await import('/assets/" + module + "');" + BARS
+                + "const result = await (async () => {" + script + "})(); return JSON.stringify(result,"
+                + " (_, v) => v === Infinity ? 'end' : v); }");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "'' | '' | first:0,from:0,last:2,to:end",
+                "1 | 1 | first:0,from:0,last:0,to:end",
+                "2 | 2 | first:2,from:0,last:2,to:end",
+                "1.3 | 2.1& | first:0,from:0.5,last:2,to:0.25",
+                "2.2& | 2.4 | first:2,from:0.375,last:2,to:end",
+                "' 2 . 2+ ' | 2,3 | first:2,from:0.375,last:2,to:0.75"
+            })
+    void bothEndsOfARangeArePlayed(String from, String to, String expected) {
+        String read = run("play-loop.js", "return m.readRange('%s', '%s', bars).range".formatted(from, to));
+        assertThat(read.replaceAll("[{}\"]", "")).isEqualTo(expected);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "3, 4, bar, from",
+        "x, 2, form, from",
+        "2, 1, backward, to",
+        "1, 1.5, count, to",
+        "2.3, 2.2, backward, to"
+    })
+    void whatIsNoRangeIsNamed(String from, String to, String problem, String field) {
+        String found = "const p = m.readRange('%s', '%s', bars); return [p.problem, p.field]".formatted(from, to);
+        assertThat(run("play-loop.js", found)).isEqualTo("[\"" + problem + "\",\"" + field + "\"]");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"1 1", "2 2", "1.3 2.1", "2.2& 2.3e", "1.4& 2"})
+    void aRangeIsWrittenAsItWasTyped(String typed) {
+        String script = "return m.writeRange(m.readRange(...'%s'.split(' '), bars).range, bars).join(' ')";
+        assertThat(run("play-loop.js", script.formatted(typed))).isEqualTo('"' + typed + '"');
+    }
+
+    @Test
+    void aDragInEitherDirectionChoosesTheSameNotes() {
+        String script = """
+                const a = {bar: 1, at: 0.25, toBar: 1, to: 0.375}, b = {bar: 2, at: 0.5, toBar: 2, to: 0.625};
+                return [[a, b], [b, a]].map(([x, y]) => m.writeRange(m.rangeOf(x, y, bars), bars).join(' '))""";
+        assertThat(run("play-loop.js", script)).isEqualTo("[\"1.2 2.3e\",\"1.2 2.3e\"]");
+    }
+
+    @Test
+    void aDragInsideATripletReachesTheNextNamedCounts() {
+        String script = """
+                const a = {bar: 2, at: 1 / 12, toBar: 2, to: 1 / 6};
+                return m.writeRange(m.rangeOf(a, a, bars), bars)""";
+        assertThat(run("play-loop.js", script)).isEqualTo("[\"2.1e\",\"2.1\"]");
+    }
+
+    @Test
+    void theFirstRoundMayBeginInTheMiddleOfTheRange() {
+        String script = """
+                const range = m.readRange('1.3', '2.2', bars).range;
+                const rounds = new m.Rounds({range, start: {index: 1, at: 0.25}, percent: 80});
+                return [0, 1, 2, 3].map(n => { const s = rounds.step(n); return [s.round, s.index, s.from, s.to]; })""";
+        assertThat(run("play-loop.js", script))
+                .isEqualTo("[[0,1,0.25,\"end\"],[0,2,0,0.5],[1,0,0.5,\"end\"],[1,1,0,\"end\"]]");
+    }
+
+    @Test
+    void theTempoClimbsAfterSoManyRoundsAndStaysAtItsTop() {
+        String script = """
+                const rounds = new m.Rounds({range: m.wholeLine(bars), percent: 92, faster: {every: 2, by: 5, most: 100}});
+                return [0, 1, 2, 3, 4, 5, 99].map(round => rounds.percentIn(round))""";
+        assertThat(run("play-loop.js", script)).isEqualTo("[92,92,97,97,100,100,100]");
+    }
+
+    @Test
+    void muteGoesBeforeSoloAndSoloSilencesTheOthers() {
+        String script = """
+                const on = {level: 1, mute: false, solo: false};
+                return [{bass: on, drums: on}, {bass: {...on, solo: true}, drums: on},
+                  {bass: {...on, solo: true, mute: true}, drums: on}]
+                  .map(balance => [m.heard('bass', balance), m.heard('drums', balance)])""";
+        assertThat(run("play-mixer.js", script)).isEqualTo("[[1,1],[1,0],[0,0]]");
+    }
+
+    @Test
+    void aFullMemoryForgetsWhatWasLongestUnused() {
+        String script = """
+                const kept = new m.Kept(10);
+                kept.put('a', 1, 4); kept.put('b', 2, 4); kept.get('a'); kept.put('c', 3, 4);
+                return [kept.get('a') ?? 0, kept.get('b') ?? 0, kept.get('c') ?? 0, kept.held]""";
+        assertThat(run("play-kept.js", script)).isEqualTo("[1,0,3,8]");
+    }
+
+    /**
+     * The pitch is the peak of the Fourier transform under a Hann window, looked for in steps of one cent
+     * around the tone that went in, 60 cents either side.
+     */
+    @ParameterizedTest
+    @CsvSource({"41.2, 0.8", "41.2, 1.2", "110, 0.92", "110, 1.08", "110, 1.5", "392, 1.1"})
+    void stretchingKeepsThePitchWithinFiveCentsAndTheLengthWithinOnePerCent(double hertz, double longer) {
+        String script = """
+                const rate = 44100, length = 2 * rate, tone = new Float32Array(length);
+                for (let i = 0; i < length; i++)
+                  for (let k = 1; k <= 4; k++) tone[i] += Math.sin(2 * Math.PI * k * %1$s * i / rate) / k / 2;
+                const [out] = m.stretch([tone], rate, %2$s);
+                const windowed = out.map((sample, i) => sample * (0.5 - 0.5 * Math.cos(2 * Math.PI * i / out.length)));
+                const power = (hertz) => { // one bin of the transform by Goertzel's recurrence
+                  const twice = 2 * Math.cos(2 * Math.PI * hertz / rate);
+                  let one = 0, two = 0;
+                  for (const sample of windowed) {
+                    const next = sample + twice * one - two;
+                    two = one;
+                    one = next;
+                  }
+                  return one * one + two * two - twice * one * two;
+                };
+                let best = 0, most = 0;
+                for (let cents = -60; cents <= 60; cents += 1) {
+                  const p = power(%1$s * 2 ** (cents / 1200));
+                  if (p > most) { most = p; best = cents; }
+                }
+                return [best, out.length / length / %2$s]""".formatted(hertz, longer);
+        var figures = numbers(run("play-stretch.js", script));
+        System.out.printf(
+                "%.1f Hz, %.2f times longer: %.1f cents off, length %.4f of what was asked%n",
+                hertz, longer, figures.get(0), figures.get(1));
+        assertThat(Math.abs(figures.get(0))).as("cents").isLessThan(5);
+        assertThat(figures.get(1)).isBetween(0.99, 1.01);
+    }
+
+    @Test
+    void stretchingSilenceOrNothingIsHarmless() {
+        String script = """
+                return [m.stretch([new Float32Array(0)], 44100, 1.1)[0].length,
+                  Math.max(...m.stretch([new Float32Array(5000)], 44100, 1.1)[0])]""";
+        assertThat(run("play-stretch.js", script)).isEqualTo("[0,0]");
+    }
+
+    @Test
+    void anAttackAtTheStartIsNotTouched() {
+        String script = """
+                const tone = Float32Array.from({length: 20000}, (_, i) => Math.sin(i * i / 1000) * Math.exp(-i / 3000));
+                const [out] = m.stretch([tone], 44100, 1.2, true);
+                return tone.slice(0, 500).every((sample, i) => sample === out[i])""";
+        assertThat(run("play-stretch.js", script)).isEqualTo("true");
+    }
+
+    private static List<Double> numbers(String json) {
+        return List.of(json.replaceAll("[\\[\\]]", "").split(",")).stream()
+                .map(Double::valueOf)
+                .toList();
+    }
+}
