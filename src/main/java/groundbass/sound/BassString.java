@@ -17,19 +17,22 @@ final class BassString implements Unit {
     private static final double HAMMER_SECONDS = 0.004;
     private static final double TOUCHED_SECONDS = 0.04;
     private static final double RELEASED_SECONDS = 0.15;
-    private static final int NORMAL_VELOCITY = 96;
     private static final long NEVER = Long.MAX_VALUE;
 
     private final SampleRate rate;
     private final List<TimedNote> notes;
-    private final double open;
-    private final int number;
+    private final Strokes strokes;
     private Fading sounding;
     private Fading fading;
     private Optional<Held> held = Optional.empty();
     private int next;
     private long now;
     private long glideUntil = NEVER;
+
+    private boolean deadened;
+
+    /** The frequency that the string was last brought to. */
+    private double last;
 
     /** The note that sounds, from and until which sample. */
     private record Held(TimedNote note, long from, long until) {
@@ -45,12 +48,11 @@ final class BassString implements Unit {
     /** @param openMidi the open string's MIDI number */
     BassString(SampleRate rate, int number, int openMidi, List<TimedNote> notes) {
         this.rate = rate;
-        this.number = number;
         this.notes = notes;
-        this.open = openMidi;
-        double lowest = Pitch.hertz(openMidi - 13.0);
-        this.sounding = new Fading(rate, new PluckedString(rate, lowest));
-        this.fading = new Fading(rate, new PluckedString(rate, lowest));
+        this.strokes = new Strokes(rate, number, new Course(openMidi));
+        double open = Pitch.hertz((double) openMidi);
+        this.sounding = new Fading(rate, new PluckedString(rate, open));
+        this.fading = new Fading(rate, new PluckedString(rate, open));
     }
 
     @Override
@@ -87,7 +89,8 @@ final class BassString implements Unit {
         glideUntil = NEVER;
         if (moving.sinceControl(now) == 0) {
             double ahead = (now + CONTROL - moving.from()) / (double) rate.hertz();
-            sounding.string().glide(hertz(moving.note(), ahead), CONTROL);
+            last = strokes.hertz(moving.note(), ahead);
+            sounding.string().glide(last, CONTROL);
         }
     }
 
@@ -107,8 +110,8 @@ final class BassString implements Unit {
     }
 
     private void start(TimedNote note) {
-        if (note.attack() instanceof Attack.Continued && sounding.isOpen()) {
-            carryOn(note);
+        if (note.attack() instanceof Attack.Continued continued && sounding.isOpen() && !deadened) {
+            carryOn(note, continued);
         } else {
             strike(note);
         }
@@ -123,49 +126,15 @@ final class BassString implements Unit {
         sounding = fading;
         fading = touched;
         glideUntil = NEVER;
-        var touch = note.isDead() ? Touch.DEAD : touch(note.attack());
-        double hertz = hertz(note, 0);
-        sounding.string().pluck(hertz, filter(note, touch, hertz), burst(note, touch, hertz));
-        sounding.open();
+        sounding.open(strokes.strike(sounding.string(), note, next).rise());
+        last = strokes.hertz(note, 0);
+        deadened = note.isDead();
     }
 
-    private void carryOn(TimedNote note) {
-        double hertz = hertz(note, 0);
+    private void carryOn(TimedNote note, Attack.Continued attack) {
         int samples = (int) rate.at(HAMMER_SECONDS);
-        var touch = touch(note.attack());
-        sounding.string().lose(filter(note, touch, hertz));
-        sounding.string().glide(hertz, samples);
-        sounding.string().excite(burst(note, touch, hertz));
+        strokes.carryOn(sounding.string(), note, attack, last, samples, next);
         glideUntil = now + samples;
-    }
-
-    private static Touch touch(Attack attack) {
-        if (attack instanceof Attack.Continued continued) {
-            return switch (continued.by()) {
-                case HAMMER -> Touch.HAMMER;
-                case PULL -> Touch.PULL;
-                case SLIDE -> Touch.SLIDE;
-            };
-        }
-        return Touch.of(attack.hand());
-    }
-
-    private double hertz(TimedNote note, double seconds) {
-        return Pitch.hertz(note.pitch() + note.curve().at(seconds));
-    }
-
-    private LoopFilter filter(TimedNote note, Touch touch, double hertz) {
-        return LoopFilter.of(rate, hertz, t60(note.pitch()) * touch.sustain(), touch.loss());
-    }
-
-    /** REFERENCE 7.2: open B0 14 s, E1 12, A1 10, D2 8, G2 6; shorter with each fret (common practice, no source). */
-    private double t60(int pitch) {
-        double openSeconds = Math.max(3, 14 - 0.4 * (open - 23));
-        return openSeconds * StrictMath.pow(2, (open - pitch) / 12);
-    }
-
-    private float[] burst(TimedNote note, Touch touch, double hertz) {
-        double share = note.velocity() / (double) NORMAL_VELOCITY;
-        return Burst.of(rate, touch, hertz, share * share, next * 31 + number);
+        last = strokes.hertz(note, 0);
     }
 }

@@ -11,6 +11,8 @@ final class Fading implements Unit {
     private float[] buffer = {};
     private float gain;
     private float factor = 1;
+    private int opening;
+    private float rise;
 
     Fading(SampleRate rate, PluckedString string) {
         this.rate = rate;
@@ -21,8 +23,11 @@ final class Fading implements Unit {
         return string;
     }
 
-    void open() {
+    /** Lets it sound from now on; not all at once, or a blow beside the pickup would begin with a step. */
+    void open(double seconds) {
         gain = 1;
+        opening = (int) rate.at(seconds);
+        rise = opening == 0 ? 0 : 1f / opening;
         factor = 1;
     }
 
@@ -47,7 +52,7 @@ final class Fading implements Unit {
         string.render(buffer, 0, count);
         for (int i = 0; i < count; i++) {
             gain = gain < INAUDIBLE ? 0 : gain * factor;
-            out[from + i] += buffer[i] * gain;
+            out[from + i] += buffer[i] * gain * (opening > 0 ? 1 - opening-- * rise : 1);
         }
     }
 }

@@ -1,81 +1,153 @@
 package groundbass.sound;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 
 /**
- * A string as a loop: a delay of one period, what a turn loses, and a pickup that hears a wave and its reflection
- * (Karplus and Strong 1983, Jaffe and Smith 1983). The delay is read between samples by a cubic (Lagrange) rather than an
- * all-pass, so that slides, bends and vibrato can move it without a click.
+ * A string as a loop of one period, holding its displacement: a wave towards the bridge, its reflection, and at the far
+ * end all that a turn loses (Karplus and Strong 1983, Jaffe and Smith 1983). {@code y = line[a] - line[b]} is how far the
+ * string stands off at the place that both pass, and the pickup hears how fast that changes. The delay is read between
+ * samples by a cubic (Lagrange) rather than an all-pass, so that slides, bends and vibrato can move it without a click.
  */
 final class PluckedString implements Unit {
-    /** Where the pickup sits, as a fraction of the string from the bridge (REFERENCE 7.2: neck pickup of a split type). */
-    private static final double PICKUP = 0.18;
+    /** Where the pickup sits, as a fraction of the open string from the bridge (REFERENCE 7.2: split type by the neck). */
+    static final double PICKUP = 0.18;
 
-    private static final float INAUDIBLE = 1e-6f;
-    private static final float[] NOTHING = {};
+    private static final int SPAN = 8_192;
+
+    /** Samples for which the far end remembers. */
+    private static final int MEMORY = 600;
+
+    /** Samples in which what it meets takes hold: flesh and fret give way a little. */
+    private static final int SETTLING = 48;
+
+    private static final double INAUDIBLE = 1e-6;
+    private static final double[] NOTHING = {};
 
     private final SampleRate rate;
-    private final float[] line;
-    private final int mask;
+    private final double[] line;
+    private final int history;
+    private final double pickup;
     private int now;
 
-    private LoopFilter filter = new LoopFilter(0, 0);
-    private double filtered;
-    private double delay = 2;
+    private final FarEnd end = new FarEnd();
+    private double delay = 4;
     private double delayStep;
-    private float[] excitation = NOTHING;
-    private int excited;
+    private int easing;
+    private int eased;
     private boolean silent = true;
     private int quiet;
+
+    private final List<Met> met = new ArrayList<>();
+    private long contactsLeft;
+    private double contactsMet;
+    private double[] grain = NOTHING;
+    private int grained;
+    private Pair grainPair = new Pair(1, 1);
 
     private int whole;
     private double c0;
     private double c1;
     private double c2;
     private double c3;
-    private int tap;
-    private double tapShare;
+    private double bridge;
+    private int near;
+    private double nearShare;
+    private int far;
+    private double farShare;
 
-    /** @param lowest the lowest frequency that it will ever be tuned to */
-    PluckedString(SampleRate rate, double lowest) {
+    /** A place on the string: how far behind the newest sample its two waves are. */
+    private record Pair(int near, int far) {}
+
+    private record Met(Contact contact, Pair pair) {}
+
+    /** @param openHertz of the open string; it may be tuned to a little more than an octave below */
+    PluckedString(SampleRate rate, double openHertz) {
         this.rate = rate;
-        int size = Integer.highestOneBit((int) (rate.hertz() / lowest) + 8) * 2;
-        this.line = new float[size];
-        this.mask = size - 1;
+        double open = rate.hertz() / openHertz;
+        this.history = (int) (open * 2.2) + MEMORY + 16;
+        this.line = new double[history + SPAN];
+        this.now = history;
+        this.pickup = PICKUP * open / 2;
     }
 
-    /** Forgets all that sounds, and starts anew at this pitch with this burst. */
-    void pluck(double hertz, LoopFilter newFilter, float[] burst) {
+    /** Forgets all that sounds and lies still at this pitch. */
+    void rest(double hertz, LoopFilter loss, Dispersion spread) {
         Arrays.fill(line, 0);
-        filtered = 0;
-        filter = newFilter;
-        excite(burst);
+        end.rest();
+        end.become(loss, spread);
         delay = delayFor(hertz);
-        delayStep = 0;
+        hold();
+        met.clear();
+        contactsLeft = 0;
+        grain = NOTHING;
+        grained = 0;
         aim();
     }
 
-    /** Adds a burst to what sounds. */
-    void excite(float[] burst) {
-        excitation = burst;
-        excited = 0;
-        quiet = 0;
-        silent = false;
+    /** Where the bridge lies, in samples behind the newest. */
+    double bridge() {
+        return bridge;
     }
 
-    /** What a turn loses from now on. */
-    void lose(LoopFilter newFilter) {
-        filter = newFilter;
+    /** How long a shape must be: the whole loop, and before that what its far end heard, or hears as it grows longer. */
+    int shapeLength() {
+        return whole + 4 + MEMORY;
+    }
+
+    /** Adds a shape to what sounds, all at once: by how many samples behind the newest, index 0 unused. */
+    void load(double[] shape) {
+        for (int d = 1; d < shape.length; d++) {
+            line[now - d] += shape[d];
+        }
+        var before = new double[MEMORY];
+        for (int i = 0; i < MEMORY; i++) {
+            int d = whole + MEMORY - i;
+            before[i] = c0 * shape[d - 1] + c1 * shape[d] + c2 * shape[d + 1] + c3 * shape[d + 2];
+        }
+        end.passed(before);
+        wake();
+    }
+
+    /** Shakes the string at a place, in samples of travel from the bridge there and back. */
+    void rub(double[] newGrain, double place) {
+        grain = newGrain;
+        grained = 0;
+        grainPair = pair(place);
+        wake();
+    }
+
+    /** From now on the string meets these, and nothing else. */
+    void meet(List<Contact> newContacts) {
+        met.clear();
+        newContacts.forEach(contact -> met.add(new Met(contact, pair(contact.place()))));
+        contactsMet = 0;
+        contactsLeft = newContacts.stream().mapToLong(Contact::samples).max().orElse(0);
+    }
+
+    private void wake() {
+        quiet = 0;
+        silent = false;
     }
 
     /** Moves to this pitch over the next so many samples. */
     void glide(double hertz, int samples) {
         delayStep = (delayFor(hertz) - delay) / samples;
+        easing = 0;
+    }
+
+    /** Moves to this pitch over the next so many samples, setting out and arriving gently. */
+    void ease(double hertz, int samples) {
+        glide(hertz, samples);
+        easing = samples;
+        eased = 0;
     }
 
     /** Keeps its pitch from now on. */
     void hold() {
         delayStep = 0;
+        easing = 0;
     }
 
     boolean isSilent() {
@@ -84,36 +156,109 @@ final class PluckedString implements Unit {
 
     @Override
     public void render(float[] out, int from, int count) {
-        for (int i = from; i < from + count && !silent; i++) {
-            if (delayStep != 0) {
-                delay += delayStep;
-                aim();
+        int done = 0;
+        while (done < count && !silent) {
+            makeRoom();
+            int step = Math.min(Math.min(count - done, line.length - now), isMoved() ? 1 : whole - 2);
+            if (isMoved()) {
+                move();
             }
-            float heard = step();
-            out[i] += heard;
-            quiet = Math.abs(heard) < INAUDIBLE ? quiet + 1 : 0;
-            silent = quiet > 2 * whole && excited >= excitation.length;
+            turn(step);
+            hear(out, from + done, step);
+            done += step;
         }
     }
 
-    private float step() {
-        int at = now - whole;
-        double back =
-                c0 * line[at + 1 & mask] + c1 * line[at & mask] + c2 * line[at - 1 & mask] + c3 * line[at - 2 & mask];
-        filtered = filter.b() * back + filter.a() * filtered;
-        float wave = (float) filtered + (excited < excitation.length ? excitation[excited++] : 0);
-        line[now & mask] = wave;
-        float reflection = (float) (line[now - tap & mask] * (1 - tapShare) + line[now - tap - 1 & mask] * tapShare);
-        now++;
-        return wave - reflection;
+    private void makeRoom() {
+        if (now == line.length) {
+            System.arraycopy(line, now - history, line, 0, history);
+            now = history;
+        }
     }
 
-    /** The whole turn takes one period; the filter takes its part of it. */
+    private boolean isMoved() {
+        return delayStep != 0 || contactsLeft > 0 || grained < grain.length;
+    }
+
+    /** What happens to the string from outside before the next sample. */
+    private void move() {
+        if (delayStep != 0) {
+            delay += delayStep * pace();
+            aim();
+        }
+        if (grained < grain.length) {
+            push(grainPair, grain[grained++] / 2);
+        }
+        if (contactsLeft > 0) {
+            contactsLeft--;
+            contactsMet = Math.min(1, contactsMet + 1.0 / SETTLING);
+            for (var each : met) {
+                meet(each);
+            }
+        }
+    }
+
+    /** 1 on a steady glide; on a gentle one from 0 to 2 and back. */
+    private double pace() {
+        return eased < easing ? 2 - 2 * Math.abs((2 * eased++ + 1.0) / easing - 1) : 1;
+    }
+
+    private void meet(Met met) {
+        double push = contactsMet
+                * met.contact()
+                        .push(line[now - met.pair().near()]
+                                - line[now - met.pair().far()]);
+        push(met.pair(), push);
+    }
+
+    private void push(Pair pair, double amount) {
+        line[now - pair.near()] += amount;
+        line[now - pair.far()] -= amount;
+    }
+
+    /** Where both waves of a place lie now; it stays so while the pitch moves, or its waves would be torn. */
+    private Pair pair(double place) {
+        double within = Math.min(place, delay - 4);
+        return new Pair((int) (bridge - within / 2), (int) (bridge + within / 2));
+    }
+
+    /** Writes the next samples of the loop; at most as many as it holds. */
+    private void turn(int count) {
+        for (int i = now; i < now + count; i++) {
+            int at = i - whole;
+            line[i] = c0 * line[at + 1] + c1 * line[at] + c2 * line[at - 1] + c3 * line[at - 2];
+        }
+        end.pass(line, now, count);
+    }
+
+    private void hear(float[] out, int from, int count) {
+        for (int i = 0; i < count && !silent; i++) {
+            double heard = slope(now - near, nearShare) - slope(now - far, farShare);
+            out[from + i] += (float) heard;
+            now++;
+            quiet = Math.abs(heard) < INAUDIBLE ? quiet + 1 : 0;
+            if (quiet > 2 * whole) {
+                fallSilent();
+            }
+        }
+    }
+
+    private double slope(int at, double share) {
+        return (1 - share) * (line[at] - line[at - 1]) + share * (line[at - 1] - line[at - 2]);
+    }
+
+    private void fallSilent() {
+        silent = true;
+        Arrays.fill(line, 0);
+        end.rest();
+    }
+
+    /** The whole turn takes one period; what it loses and spreads takes its part of it. */
     private double delayFor(double hertz) {
-        return Math.max(2, rate.hertz() / hertz - filter.delay(rate.radians(hertz)));
+        return Math.max(4, rate.hertz() / hertz - end.delay(rate.radians(hertz)));
     }
 
-    /** Lagrange weights of the four samples around the delay. */
+    /** Lagrange weights of the four samples around the delay, and where the pickup hears. */
     private void aim() {
         whole = (int) delay;
         double d = delay - whole;
@@ -121,8 +266,11 @@ final class PluckedString implements Unit {
         c1 = (d + 1) * (d - 1) * (d - 2) / 2;
         c2 = -(d + 1) * d * (d - 2) / 2;
         c3 = (d + 1) * d * (d - 1) / 6;
-        double pickup = delay * PICKUP;
-        tap = (int) pickup;
-        tapShare = pickup - tap;
+        bridge = delay / 2;
+        double half = Math.min(pickup, bridge - 1);
+        near = (int) (bridge - half);
+        nearShare = bridge - half - near;
+        far = (int) (bridge + half);
+        farShare = bridge + half - far;
     }
 }

@@ -93,4 +93,53 @@ final class Measure {
         }
         return 10 * Math.log10(power / count + 1e-20);
     }
+
+    /** Which part of the power up to 12 kHz lies above {@code hertz}, in steps of 40 Hz. */
+    static double share(float[] samples, int from, int count, int hertz) {
+        double above = 0;
+        double all = 0;
+        for (int line = 40; line <= 12_000; line += 40) {
+            double[] sum = spectrum(samples, from, count, line);
+            double power = sum[0] * sum[0] + sum[1] * sum[1];
+            all += power;
+            above += line > hertz ? power : 0;
+        }
+        return above / all;
+    }
+
+    /** The highest value of the normalised autocorrelation at lags of 30 to 400 Hz: near 1 where there is a pitch. */
+    static double periodicity(float[] samples, int from, int count) {
+        double best = 0;
+        for (int lag = RATE / 400; lag <= RATE / 30; lag++) {
+            double product = 0;
+            double first = 1e-20;
+            double second = 1e-20;
+            for (int i = from; i < from + count; i++) {
+                product += samples[i] * samples[i + lag];
+                first += samples[i] * samples[i];
+                second += samples[i + lag] * samples[i + lag];
+            }
+            // by the louder of the two, so that what dies away is not called periodic
+            best = Math.max(best, product / Math.max(first, second));
+        }
+        return best;
+    }
+
+    /** As {@link #hertz}, from a short stretch: for pitches that move. */
+    static double quickHertz(float[] samples, int from, double expected) {
+        int window = RATE / 25;
+        int hop = RATE / 200;
+        double turned = phase(samples, from + hop, window, expected) - phase(samples, from, window, expected);
+        double turns = turned / (2 * Math.PI);
+        return (turns + Math.round(expected * hop / RATE - turns)) * RATE / hop;
+    }
+
+    /** The greatest step from a sample to its neighbour. */
+    static double steepest(float[] samples, int from, int to) {
+        double steepest = from == 0 ? Math.abs(samples[0]) : 0;
+        for (int i = Math.max(1, from); i < to; i++) {
+            steepest = Math.max(steepest, Math.abs(samples[i] - samples[i - 1]));
+        }
+        return steepest;
+    }
 }
