@@ -3,6 +3,7 @@ package groundbass.theory;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** A chord as players write it above a bar: a {@link Chord}, or {@link NoChord}. */
 public sealed interface ChordSymbol {
@@ -43,6 +44,32 @@ public sealed interface ChordSymbol {
         @Override
         public List<NoteName> tones() {
             return quality.degrees().stream().map(degree -> degree.above(root)).toList();
+        }
+
+        /** Which tone of the chord a pitch class is, slash bass not counted; empty where it is none. */
+        public Optional<Degree> degree(int pitchClass) {
+            int above = Math.floorMod(pitchClass - root.pitchClass(), 12);
+            return quality.degrees().stream()
+                    .filter(degree -> degree.semitones() % 12 == above)
+                    .findFirst();
+        }
+
+        /**
+         * The tones that tell this chord from others on its root: the third (or what stands for it) and the seventh, or
+         * the sixth where there is none.
+         */
+        public List<Degree> guideTones() {
+            var degrees = quality.degrees();
+            var third = Stream.of(3, 4, 2)
+                    .flatMap(number -> numbered(degrees, number))
+                    .limit(1);
+            var seventh =
+                    Stream.of(7, 6).flatMap(number -> numbered(degrees, number)).limit(1);
+            return Stream.concat(third, seventh).toList();
+        }
+
+        private static Stream<Degree> numbered(List<Degree> degrees, int number) {
+            return degrees.stream().filter(degree -> degree.number() == number);
         }
 
         private static Optional<ChordSymbol> parse(String text, Optional<NoteName> bass) {

@@ -1,5 +1,7 @@
 package groundbass.theory;
 
+import java.util.Optional;
+
 /** A degree above a root, altered against the major scale: {@code b7}, {@code #11}. Numbers run from 1 to 13. */
 public record Degree(int number, int alteration) {
     public Degree {
@@ -13,6 +15,16 @@ public record Degree(int number, int alteration) {
         String signs = text.replaceAll("\\d", "");
         int alteration = signs.startsWith("#") ? signs.length() : -signs.length();
         return new Degree(Integer.parseInt(text.substring(signs.length())), alteration);
+    }
+
+    /** The degree, 1 to 7, that {@code name} is above {@code tonic}; empty where it would be altered three times. */
+    public static Optional<Degree> of(NoteName tonic, NoteName name) {
+        int step = Math.floorMod(name.letter().ordinal() - tonic.letter().ordinal(), 7);
+        int sounding = Math.floorMod(name.pitchClass() - tonic.pitchClass(), 12);
+        int alteration = Math.floorMod(sounding - Mode.MAJOR.steps().get(step) + 6, 12) - 6;
+        return Math.abs(alteration) > NoteName.MOST_ALTERED
+                ? Optional.empty()
+                : Optional.of(new Degree(step + 1, alteration));
     }
 
     /** Semitones above the root, more than 12 past the octave. */

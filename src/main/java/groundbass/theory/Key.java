@@ -1,5 +1,6 @@
 package groundbass.theory;
 
+import groundbass.text.Message;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.IntStream;
@@ -38,6 +39,11 @@ public record Key(NoteName tonic, Mode mode) {
             return 1;
         }
         return -fifths() > 6 - place ? -1 : 0;
+    }
+
+    /** Its name: {@code A Dorian}. */
+    public Message said() {
+        return Scale.of(mode).saidOn(tonic);
     }
 
     private static final List<Letter> FIFTHS_ORDER =

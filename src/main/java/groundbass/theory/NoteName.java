@@ -1,11 +1,16 @@
 package groundbass.theory;
 
+import groundbass.text.Message;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 
 /** A letter and its alteration in semitones, double flat (-2) to double sharp (2): {@code Bb}, {@code F#}. */
 public record NoteName(Letter letter, int alteration) {
     public static final int MOST_ALTERED = 2;
+
+    /** In German these are not letter and ending. */
+    private static final Set<String> OF_THEIR_OWN = Set.of("B", "B#", "B##", "Bb", "Bbb", "Ab", "Abb", "Eb", "Ebb");
 
     public NoteName {
         Objects.requireNonNull(letter);
@@ -32,6 +37,22 @@ public record NoteName(Letter letter, int alteration) {
             case "bb" -> Optional.of(new NoteName(letter, -2));
             default -> Optional.empty();
         };
+    }
+
+    /** How the name is said: {@code F sharp}; the message bundle knows the names that a language does not build by rule. */
+    public Message spoken() {
+        if (OF_THEIR_OWN.contains(toString())) {
+            return Message.of("walkthrough.note." + this);
+        }
+        String form =
+                switch (alteration) {
+                    case -2 -> "doubleflat";
+                    case -1 -> "flat";
+                    case 1 -> "sharp";
+                    case 2 -> "doublesharp";
+                    default -> "natural";
+                };
+        return Message.of("walkthrough.note." + form, letter.toString());
     }
 
     /** 0 (C) to 11 (B). */

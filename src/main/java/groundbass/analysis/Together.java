@@ -1,0 +1,14 @@
+package groundbass.analysis;
+
+import groundbass.score.NoteAt;
+import groundbass.theory.NamedVoicing;
+import java.util.List;
+import java.util.Objects;
+
+/** Notes that begin together and what they make. */
+public record Together(List<NoteAt> notes, NamedVoicing voicing) {
+    public Together {
+        Objects.requireNonNull(voicing);
+        notes = List.copyOf(notes);
+    }
+}
