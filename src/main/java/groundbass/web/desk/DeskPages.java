@@ -55,6 +55,7 @@ public final class DeskPages {
                 new DraftPages(desk, editor, saving, services.writing()),
                 new PublishingPages(desk, editor, saving, services.publisher()),
                 new TrackPages(desk, editor, services.writing(), services.uploads(), shell.limits()),
+                new WalkthroughPages(desk, new Carried(desk, entrance), services.writing()),
                 new OutboxPages(desk, services.outbox()),
                 new SettingsPages(desk, services.settings(), shell.chosen()));
     }
