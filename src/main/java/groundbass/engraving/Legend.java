@@ -17,7 +17,7 @@ final class Legend {
     private static final double LINE = 2.6;
 
     private final SheetOptions options;
-    private final List<Mark> marks = new ArrayList<>();
+    private final List<Page.Part> parts = new ArrayList<>();
     private double x;
     private double y = LINE;
 
@@ -31,9 +31,7 @@ final class Legend {
         }
         var legend = new Legend(options);
         used.stream().sorted().forEach(legend::entry);
-        double room = options.paper().room();
-        var group = new Group(Role.PARAGRAPH, Optional.empty(), new Box(0, 0, room, legend.y + 1));
-        return List.of(new Page.Part(group, legend.marks));
+        return legend.parts;
     }
 
     private void entry(Sign sign) {
@@ -46,10 +44,18 @@ final class Legend {
             x = 0;
             y += LINE;
         }
-        sample.forEach(shape -> marks.add(Mark.free(Kind.TEXT, shape.moved(x, y))));
+        var marks = new ArrayList<Mark>();
+        marks.add(Mark.free(Kind.TEXT, new Shape.Word(spelled(sample), sample).moved(x, y)));
         var at = new Point(x + width + TO_MEANING, y);
         marks.add(Mark.free(Kind.TEXT, new Shape.Run(meaning, Face.REGULAR, SIZE, at, Align.START)));
+        var group = new Group(Role.ITEM, Optional.empty(), new Box(x, y - LINE + 1, x + whole, y + 1));
+        parts.add(new Page.Part(group, marks));
         x += whole + BETWEEN;
+    }
+
+    /** A drawn sign says nothing that its meaning does not say. */
+    private static String spelled(List<Shape> sample) {
+        return sample.get(0) instanceof Shape.Run run ? run.text() + " " : "";
     }
 
     private List<Shape> sample(Sign sign) {

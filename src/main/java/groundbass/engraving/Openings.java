@@ -66,7 +66,9 @@ final class Openings implements Concern {
             var run = new Shape.Run(
                     beat + "= " + tempo.perMinute(), Face.MEDIUM, SIZE, new Point(at + 0.3, 0), Align.START);
             shapes.add(run);
-            items.add(new Row.Item(Kind.TEMPO, Optional.empty(), shapes));
+            String note = shapes.size() > 1 ? spelled(tempo.beat()) + " " : "";
+            items.add(new Row.Item(
+                    Kind.TEMPO, Optional.empty(), List.of(new Shape.Word(note + run.text(), List.copyOf(shapes)))));
             x = run.box().right() + BETWEEN;
         }
 
@@ -85,6 +87,19 @@ final class Openings implements Concern {
                                 .map(shape -> shape.moved(-over, 0))
                                 .toList());
             }
+        }
+
+        /** Unicode's own notes, a dot where the length is dotted. */
+        private static String spelled(Fraction beat) {
+            var glyphs = beat(beat);
+            String note =
+                    switch (glyphs.get(0)) {
+                        case MET_HALF -> "\uD834\uDD5E";
+                        case MET_QUARTER -> "\u2669";
+                        case MET_8 -> "\u266A";
+                        default -> "\uD834\uDD61";
+                    };
+            return glyphs.size() > 1 ? note + "." : note;
         }
 
         private static List<Glyph> beat(Fraction beat) {

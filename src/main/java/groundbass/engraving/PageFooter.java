@@ -5,11 +5,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Release, cautions, page number and the way to the episode, under every page; x counts from the left margin. */
+/** Cautions, the way to the episode and the release, under every page of paper over its number; x counts from the left margin. */
 final class PageFooter {
     private static final double SIZE = 1.6;
     private static final double CODE = 9;
     private static final double GAP = 2;
+
+    /** What a page number needs, in its own size. */
+    private static final double NUMBER_LINE = 1.25;
 
     private final SheetOptions options;
     private final double room;
@@ -23,35 +26,35 @@ final class PageFooter {
     }
 
     double height() {
-        double text = texts(0, 1, 1).stream()
+        double text = texts(true, 0).stream()
                 .map(part -> part.group().box())
                 .mapToDouble(Box::bottom)
                 .max()
                 .orElse(0);
-        return Math.max(text, withCode ? CODE : 0);
+        double number = options.paper().height().isPresent() ? PageNumbers.SIZE * NUMBER_LINE : 0;
+        return Math.max(text + number, withCode ? CODE : 0);
     }
 
-    List<Page.Part> parts(int page, int pages, double top) {
-        var parts = new ArrayList<>(texts(top, page, pages));
+    /** @param first whether the page is a sheet's first, where all of it is read out */
+    List<Page.Part> parts(boolean first, double top) {
+        var parts = new ArrayList<>(texts(first, top));
         if (withCode) {
             options.footer().address().ifPresent(address -> parts.add(code(address, top)));
         }
         return parts;
     }
 
-    private List<Page.Part> texts(double top, int page, int pages) {
+    private List<Page.Part> texts(boolean first, double top) {
         var parts = new ArrayList<Page.Part>();
+        var role = first ? Role.PARAGRAPH : Role.FURNITURE;
         double width = withCode ? room - CODE - GAP : room;
         double y = top;
         var footer = options.footer();
-        y = put(parts, Role.PARAGRAPH, footer.cautions(), width, y);
+        y = put(parts, role, footer.cautions(), width, y);
         if (footer.address().isPresent()) {
             y = link(parts, footer.address().get(), y);
         }
-        y = put(parts, Role.PARAGRAPH, footer.release(), width, y);
-        if (options.paper().height().isPresent()) {
-            put(parts, Role.FURNITURE, options.words().pageOf(page, pages), width, y);
-        }
+        put(parts, role, footer.release(), width, y);
         return parts;
     }
 

@@ -67,7 +67,7 @@ final class Pages {
         if (last) {
             stackLegend(parts, y);
         }
-        footer.parts(index + 1, count, paper.height().orElseThrow() - paper.margin() - footer.height())
+        footer.parts(index == 0, paper.height().orElseThrow() - paper.margin() - footer.height())
                 .forEach(part -> parts.add(part.moved(paper.margin(), 0)));
         return new Page(paper.width(), paper.height().orElseThrow(), paper.staffSpace(), parts);
     }
@@ -90,7 +90,7 @@ final class Pages {
         var parts = new ArrayList<Page.Part>();
         double y = stack(parts, blocks, paper.margin(), LEAST_GAP + 1) + LEAST_GAP + 1;
         y = stackLegend(parts, y);
-        var bottom = footer.parts(1, 1, y);
+        var bottom = footer.parts(true, y);
         bottom.forEach(part -> parts.add(part.moved(paper.margin(), 0)));
         double height = y + footer.height() + paper.margin();
         return new Page(paper.width(), height, paper.staffSpace(), parts);

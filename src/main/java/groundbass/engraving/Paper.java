@@ -12,7 +12,7 @@ public record Paper(double width, OptionalDouble height, double margin, double s
     /** A staff of seven millimetres, as lesson sheets have (common practice, no source). */
     public static final double USUAL_STAFF_SPACE = 1.75;
 
-    private static final double MARGIN_MILLIMETRES = 15;
+    static final double MARGIN_MILLIMETRES = 15;
 
     public static final Paper A4 = ofMillimetres(210, 297, USUAL_STAFF_SPACE);
 

@@ -48,11 +48,16 @@ final class Paragraph {
         return cut;
     }
 
-    /** Lines under one another, the first one's top at {@code top}. */
+    /**
+     * Lines under one another, the first one's top at {@code top}. Lines set from the left end with the blank that they
+     * were broken at, so that somebody who copies them gets words.
+     */
     static List<Shape> set(List<String> lines, Face face, double size, double x, double top, Align align) {
         var shapes = new ArrayList<Shape>();
         double y = top + size * 0.75;
-        for (String line : lines) {
+        for (int i = 0; i < lines.size(); i++) {
+            boolean goesOn = align == Align.START && i + 1 < lines.size();
+            String line = goesOn ? lines.get(i) + " " : lines.get(i);
             shapes.add(new Shape.Run(line, face, size, new Point(x, y), align));
             y += size * LEADING;
         }

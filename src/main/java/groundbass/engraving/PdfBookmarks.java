@@ -9,26 +9,21 @@ import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDDocume
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineNode;
 
-/** The outline beside a document: each sheet, in it the sections of the music and what is told after it. */
+/** The outline beside a document: each line of music, in it its sections, and the chapters of words. */
 final class PdfBookmarks {
     private final PDDocumentOutline outline = new PDDocumentOutline();
-    private PDOutlineNode sheet = outline;
-
-    /** What follows belongs to a sheet of its own. */
-    void sheet() {
-        sheet = outline;
-    }
+    private PDOutlineNode line = outline;
 
     void add(PDPage page, Page layout, Page.Part part) {
         double y = part.group().box().top();
         switch (part.group().role()) {
-            case TITLE -> sheet = item(outline, text(part), page, layout, y);
-            case HEADING -> item(sheet, text(part), page, layout, y);
+            case TITLE -> line = item(outline, text(part), page, layout, y);
+            case HEADING -> item(outline, text(part), page, layout, y);
             case SYSTEM ->
                 part.marks().stream()
                         .filter(mark -> mark.kind() == Kind.SECTION)
                         .flatMap(mark -> text(mark).stream())
-                        .forEach(name -> item(sheet, name, page, layout, y));
+                        .forEach(name -> item(line, name, page, layout, y));
             case SUBHEADING, PARAGRAPH, ITEM, LINK, EVENT, ANNOTATION, FURNITURE -> {}
         }
     }

@@ -90,9 +90,14 @@ final class PdfCanvas implements Canvas {
     /** Copied and searched as one word, whatever it is drawn of (ISO 32000-1, 14.9.4). */
     @Override
     public void word(Shape.Word word) {
-        out.beginSpelled(word.text());
+        boolean spelled = !word.text().isEmpty();
+        if (spelled) {
+            out.beginSpelled(word.text());
+        }
         Canvas.super.word(word);
-        out.endMarked();
+        if (spelled) {
+            out.endMarked();
+        }
     }
 
     private String form(Glyph glyph) {

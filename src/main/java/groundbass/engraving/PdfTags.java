@@ -22,8 +22,6 @@ import org.apache.pdfbox.pdmodel.documentinterchange.taggedpdf.StandardStructure
  * section with headings one level below those of the first, which bears the document's title.
  */
 final class PdfTags {
-    private static final int DEEPEST = 6;
-
     private final PDStructureElement document;
     private final PdfParents parents;
     private final Map<PDPage, COSArray> contents = new HashMap<>();
@@ -32,27 +30,20 @@ final class PdfTags {
     private PDStructureElement section;
     private Optional<PDStructureElement> list = Optional.empty();
     private PDStructureElement current;
-    private int titleLevel;
     private int lastLevel;
     private int piece;
-    private Function<Group, Optional<String>> wordsOf = group -> Optional.empty();
+    private final Function<Group, Optional<String>> wordsOf;
 
-    PdfTags(PDDocument pdf) {
+    /** @param words what a group's music is in words */
+    PdfTags(PDDocument pdf, Function<Group, Optional<String>> words) {
         parents = new PdfParents(pdf);
         document = parents.element(StandardStructureTypes.DOCUMENT);
-        section = document;
+        wordsOf = words;
+        section();
         current = document;
     }
 
-    /** What follows belongs to a sheet of its own. */
-    void sheet(Function<Group, Optional<String>> words) {
-        wordsOf = words;
-        piece = 0;
-        section();
-    }
-
     private void section() {
-        titleLevel = titleLevel == 0 ? 1 : 2;
         section = new PDStructureElement(StandardStructureTypes.SECT, document);
         document.appendKid(section);
         list = Optional.empty();
@@ -64,17 +55,17 @@ final class PdfTags {
     }
 
     void begin(PdfContent out, Group group, Box points) {
-        if (group.piece() > piece) {
-            piece = group.piece();
+        if (group.piece() > piece || group.role() == Group.Role.HEADING) {
+            piece = Math.max(piece, group.piece());
             section();
         }
         open.push(group.role() != Group.Role.EVENT && group.role() != Group.Role.ANNOTATION);
         switch (group.role()) {
             case EVENT, ANNOTATION -> {}
             case FURNITURE -> out.beginArtifact();
-            case TITLE -> heading(out, titleLevel);
-            case HEADING -> heading(out, titleLevel + 1);
-            case SUBHEADING -> heading(out, titleLevel + 2);
+            case TITLE -> heading(out, lastLevel == 0 ? 1 : 2);
+            case HEADING -> heading(out, 2);
+            case SUBHEADING -> heading(out, 3);
             case PARAGRAPH -> block(out, StandardStructureTypes.P);
             case LINK -> content(out, child(section, StandardStructureTypes.LINK));
             case ITEM -> item(out);
@@ -112,7 +103,7 @@ final class PdfTags {
 
     /** No level is left out on the way down (ISO 14289-1, 7.4.2). */
     private void heading(PdfContent out, int level) {
-        lastLevel = Math.min(DEEPEST, Math.min(level, lastLevel + 1));
+        lastLevel = Math.min(level, lastLevel + 1);
         block(out, "H" + lastLevel);
     }
 

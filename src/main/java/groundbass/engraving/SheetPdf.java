@@ -8,7 +8,6 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Calendar;
 import java.util.GregorianCalendar;
-import java.util.List;
 import java.util.Locale;
 import java.util.TimeZone;
 import org.apache.pdfbox.cos.COSDictionary;
@@ -33,22 +32,18 @@ public final class SheetPdf {
      * Writes a whole document; the stream stays open. One at a time: the parsed fonts are shared, and PDFBox reads them
      * while it makes subsets.
      */
-    public static synchronized void write(List<Sheet> sheets, SheetMeta meta, OutputStream out) throws IOException {
+    public static synchronized void write(Sheet sheet, SheetMeta meta, OutputStream out) throws IOException {
         try (var document = new PDDocument()) {
             document.setVersion(1.7f);
             document.setDocumentId(meta.id());
             describe(document, meta);
             var resources = new PdfResources(document);
-            var tags = new PdfTags(document);
+            var tags = new PdfTags(document, sheet::words);
             var bookmarks = new PdfBookmarks();
-            for (var sheet : sheets) {
-                tags.sheet(sheet::words);
-                bookmarks.sheet();
-                for (var layout : sheet.pages()) {
-                    var page = page(document, layout);
-                    layout.parts().forEach(part -> bookmarks.add(page, layout, part));
-                    draw(document, resources, tags, page, layout);
-                }
+            for (var layout : sheet.pages()) {
+                var page = page(document, layout);
+                layout.parts().forEach(part -> bookmarks.add(page, layout, part));
+                draw(document, resources, tags, page, layout);
             }
             resources.finish();
             tags.finish();

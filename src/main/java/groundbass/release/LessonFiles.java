@@ -91,8 +91,18 @@ final class LessonFiles {
         var footer = new Footer(release, messages.say("sheet.caution"), Optional.of(recipe.episodeAddress()));
         var made = recipe.date().atStartOfDay(ZoneOffset.UTC).toInstant();
         var imprint = new Sheets.Imprint(document.title(), series, document.rights(), footer, made, recipe.digest());
-        return new Rendered(
-                "sheet.pdf", FileRole.SHEET, "application/pdf", sheets.pdf(lesson.main(), lesson.exercises(), imprint));
+        return new Rendered("sheet.pdf", FileRole.SHEET, "application/pdf", sheets.pdf(told(), imprint));
+    }
+
+    /** The main line first, in the educator's words where there are such. */
+    private List<ToldLine> told() {
+        var told = new ArrayList<ToldLine>();
+        told.add(new ToldLine(lesson.main(), lesson.walkthrough(0).read()));
+        for (int i = 0; i < lesson.exercises().size(); i++) {
+            told.add(new ToldLine(
+                    lesson.exercises().get(i), lesson.walkthrough(i + 1).read()));
+        }
+        return told;
     }
 
     private Rendered midi(String stem, Line line) {

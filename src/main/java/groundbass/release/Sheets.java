@@ -2,11 +2,13 @@ package groundbass.release;
 
 import groundbass.catalog.Rights;
 import groundbass.engraving.BarPlace;
+import groundbass.engraving.Chapter;
 import groundbass.engraving.Group;
 import groundbass.engraving.Layout;
 import groundbass.engraving.Layout.Piece;
 import groundbass.engraving.Page;
 import groundbass.engraving.Paper;
+import groundbass.engraving.Prose;
 import groundbass.engraving.Sheet;
 import groundbass.engraving.SheetMeta;
 import groundbass.engraving.SheetOptions;
@@ -14,6 +16,7 @@ import groundbass.engraving.SheetOptions.Footer;
 import groundbass.engraving.SheetOptions.Header;
 import groundbass.engraving.SheetPdf;
 import groundbass.engraving.SheetSvg;
+import groundbass.engraving.SheetWords;
 import groundbass.score.Line;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Walkthrough;
@@ -24,14 +27,15 @@ import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 
 /** Lines as printed sheets and as pictures for a page, in one language. Pure: the same line gives the same bytes. */
 public final class Sheets {
     private final Messages messages;
+    private final SheetWords words;
 
     public Sheets(Messages messages) {
         this.messages = messages;
+        this.words = new PrintedWords(messages);
     }
 
     /** What a sheet says around its music. */
@@ -53,23 +57,36 @@ public final class Sheets {
         }
     }
 
-    /** A4 pages of one line as a tagged PDF. */
+    /** A4 pages of one line and what is told of it, as a tagged PDF. */
     public byte[] pdf(Line line, Imprint imprint) {
-        return pdf(line, List.of(), imprint);
+        return pdf(List.of(ToldLine.of(line, messages)), imprint);
     }
 
-    /** A4 pages of a line and its exercises, one after the other. */
-    public byte[] pdf(Line main, List<Line> exercises, Imprint imprint) {
-        var pieces = new ArrayList<Piece>();
-        pieces.add(new Piece(Writing.of(main), imprint.header(title(main, imprint.title()))));
-        for (var line : exercises) {
-            pieces.add(new Piece(Writing.of(line), new Header(title(line, imprint.title()), "", "", "")));
-        }
-        var options = SheetOptions.of(Paper.A4, new PrintedWords(messages), Header.NONE, imprint.footer());
-        var words = Stream.concat(Stream.of(main), exercises.stream())
-                .map(line -> Walkthrough.alternatives(line, messages))
+    /** A4 pages of a line and its exercises, one after the other, and then the same in words. */
+    public byte[] pdf(List<ToldLine> lines, Imprint imprint) {
+        var options = SheetOptions.of(Paper.A4, words, Header.NONE, imprint.footer());
+        var pages = new ArrayList<>(Layout.of(pieces(lines, imprint), options));
+        pages.addAll(Prose.pages(chapters(lines, imprint.title()), options));
+        var alternatives = lines.stream()
+                .map(line -> Walkthrough.alternatives(line.steps(), messages))
                 .toList();
-        return pdf(List.of(new Sheet(Layout.of(pieces, options), words)), imprint);
+        return pdf(new Sheet(pages, alternatives).numbered(imprint.title(), words), imprint);
+    }
+
+    private static List<Piece> pieces(List<ToldLine> lines, Imprint imprint) {
+        var pieces = new ArrayList<Piece>();
+        for (var told : lines) {
+            String title = title(told.line(), imprint.title());
+            var header = pieces.isEmpty() ? imprint.header(title) : new Header(title, "", "", "");
+            pieces.add(new Piece(Writing.of(told.line()), header));
+        }
+        return pieces;
+    }
+
+    private List<Chapter> chapters(List<ToldLine> lines, String title) {
+        return lines.stream()
+                .map(told -> told.chapter(messages.say("sheet.told", title(told.line(), title)), messages))
+                .toList();
     }
 
     private static String title(Line line, String title) {
@@ -121,11 +138,11 @@ public final class Sheets {
     }
 
     private Page screen(Line line, double width) {
-        var options = SheetOptions.of(Paper.screen(width), new PrintedWords(messages), Header.NONE, Footer.NONE);
+        var options = SheetOptions.of(Paper.screen(width), words, Header.NONE, Footer.NONE);
         return Layout.of(Writing.of(line), options).get(0);
     }
 
-    private byte[] pdf(List<Sheet> sheets, Imprint imprint) {
+    private byte[] pdf(Sheet sheet, Imprint imprint) {
         var meta = new SheetMeta(
                 imprint.title(),
                 imprint.rights().composer(),
@@ -134,7 +151,7 @@ public final class Sheets {
                 imprint.id());
         var out = new ByteArrayOutputStream();
         try {
-            SheetPdf.write(sheets, meta, out);
+            SheetPdf.write(sheet, meta, out);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -72,7 +72,7 @@ public final class EngravingBench {
     private static byte[] pdf(List<Page> pages) throws IOException {
         var out = new ByteArrayOutputStream();
         var meta = new SheetMeta("Title", "", "en", Instant.EPOCH, 1);
-        SheetPdf.write(List.of(new Sheet(pages, passage -> "words")), meta, out);
+        SheetPdf.write(new Sheet(pages, passage -> "words"), meta, out);
         return out.toByteArray();
     }
 

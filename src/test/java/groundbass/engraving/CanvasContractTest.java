@@ -78,7 +78,7 @@ class CanvasContractTest {
     @Test
     void pdfOpensAndGivesItsTextBack() throws IOException {
         var out = new ByteArrayOutputStream();
-        SheetPdf.write(List.of(new Sheet(List.of(everything()), WORDS)), meta(), out);
+        SheetPdf.write(new Sheet(List.of(everything()), WORDS), meta(), out);
         try (var document = Loader.loadPDF(out.toByteArray())) {
             assertThat(new PDFTextStripper().getText(document)).contains("a<b> \"&\"", "12", "episode");
             assertThat(document.getPage(0).getAnnotations()).hasSize(1);

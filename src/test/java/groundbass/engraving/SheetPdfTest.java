@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import groundbass.score.Bar;
+import groundbass.score.Changes;
 import groundbass.score.ChordAt;
 import groundbass.score.Fraction;
 import groundbass.score.Header;
@@ -20,8 +21,12 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdfparser.PDFStreamParser;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -35,7 +40,8 @@ class SheetPdfTest {
 
     private static byte[] pdf(Line line) throws IOException {
         var out = new ByteArrayOutputStream();
-        SheetPdf.write(List.of(new Sheet(pages(line), CanvasContractTest.WORDS)), CanvasContractTest.meta(), out);
+        var sheet = new Sheet(pages(line), CanvasContractTest.WORDS).numbered("Lantern Street", new TestWords());
+        SheetPdf.write(sheet, CanvasContractTest.meta(), out);
         return out.toByteArray();
     }
 
@@ -110,6 +116,65 @@ class SheetPdfTest {
         String text = run("pdftotext", "-layout", file.toString(), "-");
         assertThat(text).contains("Lantern Street", "Quay Series, no. 3", "Am7", "17", "X", "Page 1 of 1");
         assertThat(text).contains("https://example.org/e/k3v9");
+    }
+
+    /** Content order is reading order (ISO 14289-1, 7.1 and 7.2); judged by poppler, which knows nothing of our tags. */
+    @Test
+    void titleChordLettersAndFretsComeOutInReadingOrder() throws Exception {
+        var file = Files.write(folder.resolve("sheet.pdf"), pdf(line()));
+        assertThat(run("pdftotext", "-raw", file.toString(), "-").split("\\s+"))
+                .containsSubsequence("Lantern", "Street", "♩", "=", "100", "Am7")
+                .containsSubsequence("Am7", "3", "T", "5", "P", "17", "T", "X", "P", "Page", "1", "of", "1");
+    }
+
+    /** U+266D and U+266F, which the text face lacks and which are drawn from the music font. */
+    @Test
+    void drawnAccidentalsOfChordNamesCanBeCopied() throws Exception {
+        var bar = line().bars()
+                .get(0)
+                .withChords(List.of(
+                        new ChordAt(Fraction.ZERO, ChordSymbol.parse("Bbmaj7/D").orElseThrow()),
+                        new ChordAt(
+                                Fraction.of(1, 2), ChordSymbol.parse("F#m7b5").orElseThrow())));
+        var file = Files.write(folder.resolve("sheet.pdf"), pdf(new Line(Header.PLAIN, List.of(bar))));
+        assertThat(run("pdftotext", "-raw", file.toString(), "-")).contains("B♭maj7/D", "F♯m7♭5");
+    }
+
+    @Test
+    void theOutlineHasTheTitleAndItsSections() throws IOException {
+        var first = line().bars().get(0);
+        var second = first.with(section("Turnaround"));
+        try (var document = Loader.loadPDF(pdf(new Line(Header.PLAIN, List.of(first, second))))) {
+            var outline = document.getDocumentCatalog().getDocumentOutline();
+            assertThat(outline.getFirstChild().getTitle()).isEqualTo("Lantern Street");
+            assertThat(outline.getFirstChild().getFirstChild().getTitle()).isEqualTo("Turnaround");
+            assertThat(outline.getFirstChild().findDestinationPage(document)).isEqualTo(document.getPage(0));
+        }
+    }
+
+    private static Changes section(String name) {
+        var none = Changes.NONE;
+        return new Changes(
+                Optional.of(name),
+                none.key(),
+                none.meter(),
+                none.tempo(),
+                none.slowingTo(),
+                none.feel(),
+                none.style(),
+                none.place());
+    }
+
+    @Test
+    void eachGlyphIsOneFormHoweverOftenItIsDrawn() throws IOException {
+        try (var document = Loader.loadPDF(pdf(line()))) {
+            var heads = new ArrayList<org.apache.pdfbox.cos.COSName>();
+            document.getPage(0).getResources().getXObjectNames().forEach(heads::add);
+            var drawn = new PDFStreamParser(document.getPage(0))
+                    .parse().stream().filter(heads::contains).toList();
+            assertThat(drawn).hasSizeGreaterThan(heads.size());
+            assertThat(Set.copyOf(drawn)).hasSameSizeAs(heads);
+        }
     }
 
     @Test

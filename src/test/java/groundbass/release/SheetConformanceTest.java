@@ -22,6 +22,8 @@ import org.verapdf.pdfa.results.TestAssertion;
 class SheetConformanceTest {
     private static final Path LESSON = Path.of("seed-data/harbour-rounds/01-rope-and-pulley");
 
+    private static final Messages ENGLISH = Messages.of(Locale.ENGLISH);
+
     @BeforeAll
     static void findTheValidator() {
         VeraGreenfieldFoundryProvider.initialise();
@@ -45,6 +47,7 @@ class SheetConformanceTest {
         var main = LineText.read(Files.readString(LESSON.resolve("line.txt"))).line();
         var exercise = LineText.read(Files.readString(LESSON.resolve("exercise-1.txt")))
                 .line();
-        return new Sheets(Messages.of(Locale.ENGLISH)).pdf(main, List.of(exercise), Sheets.Imprint.of(main));
+        return new Sheets(ENGLISH)
+                .pdf(List.of(ToldLine.of(main, ENGLISH), ToldLine.of(exercise, ENGLISH)), Sheets.Imprint.of(main));
     }
 }

@@ -7,6 +7,7 @@ import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;
 import groundbass.text.Message;
 import groundbass.text.Messages;
+import groundbass.walkthrough.UnderHeading;
 import groundbass.web.student.EpisodeView.BarView;
 import groundbass.web.student.EpisodeView.LineView;
 import groundbass.web.student.EpisodeView.PictureView;
@@ -21,9 +22,6 @@ import java.util.stream.Stream;
 
 /** Makes what a page shows of the lines of one release. */
 final class LineViews {
-    /** Stands for what follows in a sentence; nobody types it. */
-    private static final String REST = "\0";
-
     private final ReleaseId release;
     private final ReleaseContents contents;
     private final List<ReleaseFile> files;
@@ -76,22 +74,8 @@ final class LineViews {
 
     private StepView step(StepContent step) {
         boolean whole = step.from().equals(step.bar() + ":0") && step.to().equals(step.bar() + 1 + ":0");
-        return new StepView(step.bar(), step.from(), step.to(), whole, underHeading(step));
-    }
-
-    /** A sentence without the name of its bar, which stands above it already. */
-    private String underHeading(StepContent step) {
-        String bar = step.bar() == 0 ? said.say("walkthrough.pickup") : said.say("walkthrough.bar", "" + step.bar());
-        return Stream.of("walkthrough.heading", "walkthrough.step")
-                .map(pattern -> said.say(pattern, bar, REST).split(REST)[0])
-                .filter(step.text()::startsWith)
-                .map(start -> capital(step.text().substring(start.length())))
-                .findFirst()
-                .orElse(step.text());
-    }
-
-    private static String capital(String sentence) {
-        return sentence.isEmpty() ? "" : Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
+        return new StepView(
+                step.bar(), step.from(), step.to(), whole, UnderHeading.text(said, step.bar(), step.text()));
     }
 
     private String name(int bar) {
