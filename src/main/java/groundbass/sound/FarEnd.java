@@ -23,7 +23,7 @@ final class FarEnd {
         return loss.delay(radians) + spread.delay(radians);
     }
 
-    /** Lets samples pass, in place. */
+    /** Lets samples pass, in place. Each all-pass has one state, {@code s = (1 - c^2) x - c s}, and gives {@code c x + s}. */
     void pass(double[] samples, int from, int count) {
         double a = loss.a();
         double b = loss.b();
@@ -33,18 +33,18 @@ final class FarEnd {
         double s2 = states[2];
         double s3 = states[3];
         double s4 = states[4];
+        double k = 1 - c * c;
         for (int i = from; i < from + count; i++) {
             lost = b * samples[i] + a * lost;
-            double x = lost;
-            double y = c * x + s1;
-            s1 = x - c * y;
-            x = c * y + s2;
-            s2 = y - c * x;
-            y = c * x + s3;
-            s3 = x - c * y;
-            x = c * y + s4;
-            s4 = y - c * x;
-            samples[i] = x;
+            double y1 = c * lost + s1;
+            s1 = k * lost - c * s1;
+            double y2 = c * y1 + s2;
+            s2 = k * y1 - c * s2;
+            double y3 = c * y2 + s3;
+            s3 = k * y2 - c * s3;
+            double y4 = c * y3 + s4;
+            s4 = k * y3 - c * s4;
+            samples[i] = y4;
         }
         states[0] = lost;
         states[1] = s1;

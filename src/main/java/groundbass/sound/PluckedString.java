@@ -3,6 +3,7 @@ package groundbass.sound;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.TreeSet;
 
 /**
  * A string as a loop of one period, holding its displacement: a wave towards the bridge, its reflection, and at the far
@@ -14,13 +15,16 @@ final class PluckedString implements Unit {
     /** Where the pickup sits, as a fraction of the open string from the bridge (REFERENCE 7.2: split type by the neck). */
     static final double PICKUP = 0.18;
 
-    private static final int SPAN = 8_192;
+    private static final int SPAN = 2_048;
 
     /** Samples for which the far end remembers. */
     private static final int MEMORY = 600;
 
     /** Samples in which what it meets takes hold: flesh and fret give way a little. */
     private static final int SETTLING = 48;
+
+    /** Samples made in one go. */
+    private static final int LONGEST = 256;
 
     private static final double INAUDIBLE = 1e-6;
     private static final double[] NOTHING = {};
@@ -29,6 +33,7 @@ final class PluckedString implements Unit {
     private final double[] line;
     private final int history;
     private final double pickup;
+    private final double[] heard = new double[LONGEST];
     private int now;
 
     private final FarEnd end = new FarEnd();
@@ -41,7 +46,8 @@ final class PluckedString implements Unit {
 
     private final List<Met> met = new ArrayList<>();
     private long contactsLeft;
-    private double contactsMet;
+    private int contactsMet;
+    private int stride;
     private double[] grain = NOTHING;
     private int grained;
     private Pair grainPair = new Pair(1, 1);
@@ -53,9 +59,13 @@ final class PluckedString implements Unit {
     private double c3;
     private double bridge;
     private int near;
-    private double nearShare;
+    private double a0;
+    private double a1;
+    private double a2;
     private int far;
-    private double farShare;
+    private double b0;
+    private double b1;
+    private double b2;
 
     /** A place on the string: how far behind the newest sample its two waves are. */
     private record Pair(int near, int far) {}
@@ -115,6 +125,7 @@ final class PluckedString implements Unit {
         grain = newGrain;
         grained = 0;
         grainPair = pair(place);
+        stride = 0;
         wake();
     }
 
@@ -123,6 +134,7 @@ final class PluckedString implements Unit {
         met.clear();
         newContacts.forEach(contact -> met.add(new Met(contact, pair(contact.place()))));
         contactsMet = 0;
+        stride = 0;
         contactsLeft = newContacts.stream().mapToLong(Contact::samples).max().orElse(0);
     }
 
@@ -159,10 +171,8 @@ final class PluckedString implements Unit {
         int done = 0;
         while (done < count && !silent) {
             makeRoom();
-            int step = Math.min(Math.min(count - done, line.length - now), isMoved() ? 1 : whole - 2);
-            if (isMoved()) {
-                move();
-            }
+            int step = Math.min(Math.min(count - done, line.length - now), stride());
+            move(step);
             turn(step);
             hear(out, from + done, step);
             done += step;
@@ -176,25 +186,55 @@ final class PluckedString implements Unit {
         }
     }
 
-    private boolean isMoved() {
-        return delayStep != 0 || contactsLeft > 0 || grained < grain.length;
+    /** How many samples may be made in one go with the same result as one by one. */
+    private int stride() {
+        if (delayStep != 0) {
+            stride = 0;
+            return 1;
+        }
+        int most = Math.min(LONGEST, whole - 2);
+        if (contactsLeft > 0 || grained < grain.length) {
+            stride = stride == 0 ? nearest() : stride;
+            most = Math.min(most, stride);
+        }
+        most = contactsLeft > 0 ? (int) Math.min(most, contactsLeft) : most;
+        return grained < grain.length ? Math.min(most, grain.length - grained) : most;
     }
 
-    /** What happens to the string from outside before the next sample. */
-    private void move() {
+    /** The smallest distance between two places at which the loop is read or changed. */
+    private int nearest() {
+        var places = new TreeSet<>(List.of(2, near, near + 2, far, far + 2, whole - 3));
+        if (grained < grain.length) {
+            places.addAll(List.of(grainPair.near(), grainPair.far()));
+        }
+        met.forEach(
+                each -> places.addAll(List.of(each.pair().near(), each.pair().far())));
+        int nearest = whole;
+        int before = 0;
+        for (int place : places) {
+            // the two samples after a place at which the pickup hears belong to it
+            boolean same = place - 2 == near || place - 2 == far;
+            nearest = same ? nearest : Math.min(nearest, place - before);
+            before = place;
+        }
+        return Math.max(1, nearest);
+    }
+
+    /** What happens to the string from outside before the next samples. */
+    private void move(int count) {
         if (delayStep != 0) {
             delay += delayStep * pace();
             aim();
         }
         if (grained < grain.length) {
-            push(grainPair, grain[grained++] / 2);
+            for (int i = 0; i < count; i++) {
+                push(grainPair, i, grain[grained++] / 2);
+            }
         }
         if (contactsLeft > 0) {
-            contactsLeft--;
-            contactsMet = Math.min(1, contactsMet + 1.0 / SETTLING);
-            for (var each : met) {
-                meet(each);
-            }
+            contactsLeft -= count;
+            met.forEach(each -> meet(each, count));
+            contactsMet = Math.min(SETTLING, contactsMet + count);
         }
     }
 
@@ -203,17 +243,20 @@ final class PluckedString implements Unit {
         return eased < easing ? 2 - 2 * Math.abs((2 * eased++ + 1.0) / easing - 1) : 1;
     }
 
-    private void meet(Met met) {
-        double push = contactsMet
-                * met.contact()
-                        .push(line[now - met.pair().near()]
-                                - line[now - met.pair().far()]);
-        push(met.pair(), push);
+    private void meet(Met met, int count) {
+        int a = now - met.pair().near();
+        int b = now - met.pair().far();
+        for (int i = 0; i < count; i++) {
+            double push = met.contact().push(line[a + i] - line[b + i]);
+            if (push != 0) {
+                push(met.pair(), i, push * Math.min(1, (contactsMet + i + 1.0) / SETTLING));
+            }
+        }
     }
 
-    private void push(Pair pair, double amount) {
-        line[now - pair.near()] += amount;
-        line[now - pair.far()] -= amount;
+    private void push(Pair pair, int ahead, double amount) {
+        line[now + ahead - pair.near()] += amount;
+        line[now + ahead - pair.far()] -= amount;
     }
 
     /** Where both waves of a place lie now; it stays so while the pitch moves, or its waves would be torn. */
@@ -232,19 +275,27 @@ final class PluckedString implements Unit {
     }
 
     private void hear(float[] out, int from, int count) {
+        listen(count);
         for (int i = 0; i < count && !silent; i++) {
-            double heard = slope(now - near, nearShare) - slope(now - far, farShare);
-            out[from + i] += (float) heard;
-            now++;
-            quiet = Math.abs(heard) < INAUDIBLE ? quiet + 1 : 0;
+            double slope = heard[i];
+            out[from + i] += (float) slope;
+            quiet = Math.abs(slope) < INAUDIBLE ? quiet + 1 : 0;
             if (quiet > 2 * whole) {
                 fallSilent();
             }
         }
+        now += count;
     }
 
-    private double slope(int at, double share) {
-        return (1 - share) * (line[at] - line[at - 1]) + share * (line[at - 1] - line[at - 2]);
+    /** How fast the string moves at the pickup: the slope of one wave less that of the other, between samples. */
+    private void listen(int count) {
+        int a = now - near;
+        int b = now - far;
+        for (int i = 0; i < count; i++) {
+            double one = a0 * line[a + i] + a1 * line[a + i - 1] + a2 * line[a + i - 2];
+            double other = b0 * line[b + i] + b1 * line[b + i - 1] + b2 * line[b + i - 2];
+            heard[i] = one - other;
+        }
     }
 
     private void fallSilent() {
@@ -269,8 +320,14 @@ final class PluckedString implements Unit {
         bridge = delay / 2;
         double half = Math.min(pickup, bridge - 1);
         near = (int) (bridge - half);
-        nearShare = bridge - half - near;
+        double share = bridge - half - near;
+        a0 = 1 - share;
+        a1 = 2 * share - 1;
+        a2 = -share;
         far = (int) (bridge + half);
-        farShare = bridge + half - far;
+        share = bridge + half - far;
+        b0 = 1 - share;
+        b1 = 2 * share - 1;
+        b2 = -share;
     }
 }
