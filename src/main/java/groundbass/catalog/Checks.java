@@ -1,5 +1,7 @@
 package groundbass.catalog;
 
+import java.net.URI;
+import java.net.URISyntaxException;
 import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.IllformedLocaleException;
@@ -12,6 +14,8 @@ import java.util.regex.Pattern;
 final class Checks {
     // The exact grammar is the post's matter; here only what nobody's address can be.
     private static final Pattern EMAIL = Pattern.compile("[^\\s@<>,;]{1,64}@[^\\s@<>,;]{1,189}");
+
+    private static final int LONGEST_ADDRESS = 2000;
 
     private Checks() {}
 
@@ -35,6 +39,18 @@ final class Checks {
         return text.length() > longest
                 ? List.of(FieldProblem.of(field, "catalog.problem.long", text.length(), longest))
                 : List.of();
+    }
+
+    /** An address on the web that is read in secret (https) and names a host and nobody's password. */
+    static Optional<URI> secureAddress(String text) {
+        try {
+            var uri = new URI(text);
+            boolean plain =
+                    "https".equalsIgnoreCase(uri.getScheme()) && uri.getHost() != null && uri.getRawUserInfo() == null;
+            return plain && text.length() <= LONGEST_ADDRESS ? Optional.of(uri) : Optional.empty();
+        } catch (URISyntaxException e) {
+            return Optional.empty();
+        }
     }
 
     /** A zone by its IANA name ("Europe/Vienna"); offsets such as "+02:00" know no summer time and are no zones here. */

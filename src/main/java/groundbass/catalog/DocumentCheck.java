@@ -9,6 +9,7 @@ public final class DocumentCheck {
     private static final int LONGEST_TEXT = 200_000;
     private static final int MOST_EXERCISES = 30;
     private static final int MOST_TEMPOS = 8;
+    private static final int MOST_COURSES = 10;
 
     private DocumentCheck() {}
 
@@ -24,6 +25,7 @@ public final class DocumentCheck {
         problems.addAll(exercises(document.exercises()));
         problems.addAll(Checks.text("groove", document.groove().text(), LONGEST_TEXT));
         problems.addAll(rights(document.rights()));
+        problems.addAll(facts(document.facts()));
         problems.addAll(settings(document.settings()));
         return problems;
     }
@@ -48,6 +50,24 @@ public final class DocumentCheck {
         List<FieldProblem> problems = new ArrayList<>(Checks.text("rights.composer", rights.composer(), 300));
         problems.addAll(Checks.text("rights.credit", rights.credit(), 1000));
         problems.addAll(Checks.text("rights.statement", rights.statement(), 1000));
+        return problems;
+    }
+
+    private static List<FieldProblem> facts(LessonFacts facts) {
+        List<FieldProblem> problems = new ArrayList<>(Checks.text("facts.gear", facts.gear(), 1000));
+        if (!facts.video().isEmpty() && Checks.secureAddress(facts.video()).isEmpty()) {
+            problems.add(FieldProblem.of("facts.video", "catalog.problem.link", facts.video()));
+        }
+        if (facts.courses().size() > MOST_COURSES) {
+            problems.add(FieldProblem.of(
+                    "facts.courses", "catalog.problem.many", facts.courses().size(), MOST_COURSES));
+        }
+        for (var course : facts.courses()) {
+            problems.addAll(Checks.line("facts.courses", course.title(), 200));
+            if (Checks.secureAddress(course.address()).isEmpty()) {
+                problems.add(FieldProblem.of("facts.courses", "catalog.problem.link", course.address()));
+            }
+        }
         return problems;
     }
 

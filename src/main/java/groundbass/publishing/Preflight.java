@@ -1,5 +1,6 @@
 package groundbass.publishing;
 
+import groundbass.catalog.Clearance;
 import groundbass.catalog.EpisodeDocument;
 import groundbass.catalog.FieldProblem;
 import groundbass.groove.GrooveText;
@@ -23,6 +24,9 @@ public final class Preflight {
         groove(document.groove().text()).forEach(problems::add);
         if (document.rights().statement().isBlank()) {
             problems.add(FieldProblem.of("rights.statement", "publishing.problem.rights"));
+        }
+        if (document.rights().clearance() == Clearance.WAITING) {
+            problems.add(FieldProblem.of("rights.clearance", "publishing.problem.clearance"));
         }
         return problems;
     }

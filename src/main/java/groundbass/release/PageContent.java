@@ -1,6 +1,7 @@
 package groundbass.release;
 
 import java.util.List;
+import java.util.Objects;
 
 /**
  * What an episode's page says, frozen with its release.
@@ -8,6 +9,8 @@ import java.util.List;
  * @param notes Markdown as typed
  * @param techniques the plucking hand's techniques in the main line, by line text's words
  * @param lines the main line first, then the exercises
+ * @param gear what is needed beside a bass; empty where nothing is
+ * @param video the https address of the lesson's video; empty where there is none
  */
 public record PageContent(
         String title,
@@ -19,7 +22,10 @@ public record PageContent(
         String rights,
         String language,
         List<String> techniques,
-        List<LineContent> lines) {
+        List<LineContent> lines,
+        String gear,
+        String video,
+        List<CourseContent> courses) {
     /**
      * One line as the page shows it.
      *
@@ -51,8 +57,15 @@ public record PageContent(
      */
     public record StepContent(int bar, String from, String to, String text) {}
 
+    /** A course that the lesson points to, outside this site. */
+    public record CourseContent(String title, String address) {}
+
+    /** Releases of earlier programs say nothing of gear, video and courses. */
     public PageContent {
         techniques = List.copyOf(techniques);
         lines = List.copyOf(lines);
+        gear = Objects.requireNonNullElse(gear, "");
+        video = Objects.requireNonNullElse(video, "");
+        courses = List.copyOf(Objects.requireNonNullElse(courses, List.of()));
     }
 }

@@ -1,5 +1,6 @@
 package groundbass.release;
 
+import groundbass.release.PageContent.CourseContent;
 import groundbass.release.PageContent.LineContent;
 import groundbass.release.PageContent.Picture;
 import groundbass.release.PageContent.StepContent;
@@ -28,7 +29,12 @@ final class PageContents {
                 document.rights().statement(),
                 document.settings().language(),
                 techniques(lesson.main()),
-                lines);
+                lines,
+                document.facts().gear(),
+                document.facts().video(),
+                document.facts().courses().stream()
+                        .map(course -> new CourseContent(course.title(), course.address()))
+                        .toList());
     }
 
     static LineContent line(Line line, List<Picture> pictures, Retelling walkthrough) {

@@ -47,7 +47,7 @@ class DocumentJsonTest {
                         "{\"form\":1,\"title\":\"A\",\"level\":\"BEGINNER\",\"summary\":\"\",\"notes\":\"\","
                                 + "\"mainLine\":{\"name\":\"\",\"text\":\"\"},\"exercises\":[],\"backingTracks\":[],"
                                 + "\"groove\":{\"name\":\"\",\"text\":\"\"},"
-                                + "\"rights\":{\"composer\":\"\",\"credit\":\"\",\"statement\":\"\"},"
+                                + "\"rights\":{\"composer\":\"\",\"credit\":\"\",\"statement\":\"\",\"clearance\":\"OPEN\"},"
                                 + "\"walkthroughEdits\":[],\"script\":\"\",\"facts\":{\"video\":\"\",\"gear\":\"\",\"courses\":[]},\"settings\":{\"language\":\"en\",\"tempos\":\"60 75 90 100\",\"naming\":\"usual\"}}");
     }
 

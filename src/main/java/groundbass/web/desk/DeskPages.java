@@ -45,6 +45,7 @@ public final class DeskPages {
         var entrance = new Entrance(services.educators(), services.sessions(), shell.cookie(), shell.limits());
         var editor = new Editor(desk, services.writing(), services.uploads(), services.releases(), services.clock());
         var saving = new Saving(desk, entrance, services.writing(), services.uploads(), editor);
+        var carried = new Carried(desk, entrance);
         return List.of(
                 new SignInPages(shell.pages(), services.educators(), entrance),
                 new AccountPages(desk, services.educators(), entrance),
@@ -55,7 +56,8 @@ public final class DeskPages {
                 new DraftPages(desk, editor, saving, services.writing()),
                 new PublishingPages(desk, editor, saving, services.publisher()),
                 new TrackPages(desk, editor, services.writing(), services.uploads(), shell.limits()),
-                new WalkthroughPages(desk, new Carried(desk, entrance), services.writing()),
+                new WalkthroughPages(desk, carried, services.writing()),
+                new FactsPages(desk, carried, services.writing()),
                 new OutboxPages(desk, services.outbox()),
                 new SettingsPages(desk, services.settings(), shell.chosen()));
     }

@@ -116,7 +116,11 @@ public record EpisodeForm(
                 .exercises(exercises.stream().map(ExerciseForm::line).toList())
                 .backingTracks(kept)
                 .groove(new GrooveSource(grooveName, groove))
-                .rights(rights)
+                .rights(new Rights(
+                        rights.composer(),
+                        rights.credit(),
+                        rights.statement(),
+                        before.rights().clearance()))
                 .settings(new DocumentSettings(
                         making.language(), making.tempos(), before.settings().naming()))
                 .done();

@@ -40,6 +40,11 @@ public final class SecurityHeaders {
         }
     }
 
+    /** Lets this one answer frame pages of another site, which the visitor has to ask for with a click. */
+    public static void allowFrame(Context ctx, String origin) {
+        ctx.header("Content-Security-Policy", POLICY + "; frame-src " + origin);
+    }
+
     public void addTo(Context ctx) {
         headers.forEach(ctx::header);
     }

@@ -7,6 +7,7 @@ import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
+import groundbass.web.shell.SecurityHeaders;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
@@ -42,6 +43,7 @@ final class EpisodePage implements PageGroup {
                 .orElseThrow(NotFoundResponse::new);
         boolean signIn = settings.get().downloadsNeedSignIn();
         String version = lesson.version() + (signIn ? "-sign-in" : "");
+        views.video(lesson).ifPresent(video -> SecurityHeaders.allowFrame(ctx, video.origin()));
         pages.showShared(ctx, "student/episode", version, reader -> views.of(lesson, signIn, reader));
     }
 

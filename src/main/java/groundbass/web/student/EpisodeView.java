@@ -1,5 +1,6 @@
 package groundbass.web.student;
 
+import groundbass.release.PageContent.CourseContent;
 import groundbass.web.view.EpisodeCard;
 import java.time.Instant;
 import java.util.List;
@@ -36,6 +37,9 @@ public record EpisodeView(
         List<FileView> files,
         boolean signIn,
         List<String> rights,
+        String gear,
+        Optional<VideoView> video,
+        List<CourseContent> courses,
         Optional<EpisodeCard> earlier,
         Optional<EpisodeCard> later) {
     /** Whether any line can be practised on the page. */

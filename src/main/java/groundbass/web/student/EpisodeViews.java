@@ -60,8 +60,16 @@ final class EpisodeViews {
                 single(files, fileViews),
                 signIn,
                 rights(content),
+                content.gear(),
+                VideoView.of(content.video()),
+                content.courses(),
                 lesson.neighbours().earlier().map(other -> Cards.of(series, other, reader)),
                 lesson.neighbours().later().map(other -> Cards.of(series, other, reader)));
+    }
+
+    /** The video of a lesson, if it has one. */
+    Optional<VideoView> video(PublishedLesson lesson) {
+        return contents.page(lesson.release().id()).flatMap(content -> VideoView.of(content.video()));
     }
 
     private static String level(PageContent content, Reader reader) {

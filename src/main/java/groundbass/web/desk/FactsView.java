@@ -1,0 +1,84 @@
+package groundbass.web.desk;
+
+import groundbass.catalog.Clearance;
+import groundbass.catalog.Episode;
+import groundbass.catalog.EpisodeDocument;
+import groundbass.catalog.LessonFacts.CoursePointer;
+import groundbass.catalog.Level;
+import groundbass.release.Lesson;
+import groundbass.score.Note;
+import groundbass.score.Technique;
+import groundbass.score.Tuning.OpenString;
+import groundbass.web.view.Problems;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/**
+ * The facts of a lesson: those that are typed, and those that its line tells.
+ *
+ * @param path       of the episode on the desk
+ * @param conflict   whether another window saved in the meantime
+ * @param techniques of the plucking hand in the main line, by line text's words
+ * @param strings    the open strings from low to high
+ */
+public record FactsView(
+        String path,
+        String title,
+        FactsForm form,
+        boolean conflict,
+        List<String> techniques,
+        String strings,
+        int exercises,
+        Problems problems) {
+    /** Rows that stand free for further courses. */
+    private static final int FREE_ROWS = 2;
+
+    static FactsView of(
+            Episode episode, EpisodeDocument document, FactsForm form, boolean conflict, Problems problems) {
+        var lesson = Lesson.of(document);
+        return new FactsView(
+                EditorPages.PATH.replace("{id}", episode.id().value()),
+                document.title(),
+                form,
+                conflict,
+                techniques(lesson),
+                strings(lesson),
+                lesson.exercises().size(),
+                problems);
+    }
+
+    public List<Level> levels() {
+        return List.of(Level.values());
+    }
+
+    public List<Clearance> clearances() {
+        return List.of(Clearance.values());
+    }
+
+    /** The courses, and rows for more. */
+    public List<CoursePointer> courses() {
+        var rows = new ArrayList<>(form.facts().courses());
+        rows.addAll(Collections.nCopies(FREE_ROWS, new CoursePointer("", "")));
+        return rows;
+    }
+
+    private static List<String> techniques(Lesson lesson) {
+        return lesson.main().bars().stream()
+                .flatMap(bar -> bar.notes().stream())
+                .map(Note::pluck)
+                .flatMap(Optional::stream)
+                .distinct()
+                .sorted()
+                .map(Technique::word)
+                .toList();
+    }
+
+    private static String strings(Lesson lesson) {
+        var lowestFirst = new ArrayList<>(lesson.main().header().tuning().strings());
+        Collections.reverse(lowestFirst);
+        return lowestFirst.stream().map(OpenString::pitch).map(Object::toString).collect(Collectors.joining(" "));
+    }
+}
