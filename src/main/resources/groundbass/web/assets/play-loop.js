@@ -11,7 +11,11 @@ export function wholeLine(bars) {
 }
 
 export function isWhole(range, bars) {
-  return range.first === 0 && range.from === 0 && range.last === bars.length - 1 && range.to === Infinity;
+  return isSame(range, wholeLine(bars));
+}
+
+export function isSame(one, other) {
+  return ["first", "from", "last", "to"].every((end) => one[end] === other[end]);
 }
 
 /** How much a count stands for: "2" a whole one, "2&" its half, "2e" and "2a" a quarter; in whole notes. */

@@ -9,6 +9,7 @@ export class Panel {
   #practice;
   #parts = {};
   #said = "";
+  #shown = null;
 
   constructor(place, practice, title) {
     this.#practice = practice;
@@ -72,13 +73,13 @@ export class Panel {
     go.addEventListener("click", () => practice.go());
     slower.addEventListener("click", () => practice.slower());
     faster.addEventListener("click", () => practice.faster());
-    whole.addEventListener("click", () => practice.wholeLine());
+    whole.addEventListener("click", () => this.#wholeLine());
     typed.min = SLOWEST;
     typed.max = FASTEST;
     typed.addEventListener("change", () => this.#typedTempo());
     for (const field of [from, to]) {
-      field.addEventListener("change", () => this.#typedRange());
-      field.addEventListener("keydown", (event) => event.key === "Enter" && this.#typedRange());
+      field.addEventListener("change", () => this.#typedRange(field));
+      field.addEventListener("keydown", (event) => event.key === "Enter" && this.#typedRange(field));
     }
     this.#bindTicks();
   }
@@ -96,6 +97,9 @@ export class Panel {
 
   /** After the score has changed: its tempos and its stems. */
   #newScore() {
+    const { bars } = this.#practice.score;
+    this.#parts.from.placeholder = bars[0].bar;
+    this.#parts.to.placeholder = bars[bars.length - 1].bar;
     this.#parts.steps.replaceChildren(...this.#practice.score.percents.map((percent) => this.#step(percent)));
     this.#parts.stems.replaceChildren();
     new Balance(this.#parts.stems, this.#practice);
@@ -117,8 +121,20 @@ export class Panel {
     this.#showTempo();
   }
 
-  #typedRange() {
-    this.showProblem(this.#practice.setRange(this.#parts.from.value, this.#parts.to.value));
+  /** A new beginning behind the old end takes the end along. */
+  #typedRange(field) {
+    const { from, to } = this.#parts;
+    let problem = this.#practice.setRange(from.value, to.value);
+    if (problem?.problem === "backward" && field === from) {
+      to.value = from.value.match(/\d+/)[0];
+      problem = this.#practice.setRange(from.value, to.value);
+    }
+    this.showProblem(problem);
+  }
+
+  #wholeLine() {
+    this.#parts.from.value = this.#parts.to.value = "";
+    this.#typedRange(this.#parts.to);
   }
 
   #showState() {
@@ -128,7 +144,7 @@ export class Panel {
     this.#parts.go.dataset.state = state;
     const range = this.#practice.range;
     const what = range ? say("range", ...range) : say("all");
-    if (state === "playing") this.#tell(say("playing", what, number(this.#practice.percent)));
+    if (state === "playing") this.#tell(say("playing", what, number(this.#practice.settings.get("percent"))));
     else if (state === "stopped" && this.#said) this.#tell(say("stopped"));
   }
 
@@ -144,11 +160,13 @@ export class Panel {
   }
 
   #showRange() {
-    const [from, to] = this.#practice.range ?? ["", ""];
-    if (this.#parts["loop-problem"].hidden === false && this.#parts.from.parentElement.parentElement.contains(document.activeElement)) return;
+    const { range } = this.#practice.engine;
+    if (range === this.#shown) return;
+    this.#shown = range;
     this.showProblem(null);
-    this.#parts.from.value = from;
-    this.#parts.to.value = to;
+    const { from, to } = this.#parts;
+    if (this.#practice.isRange(from.value, to.value)) return; // what is typed stays as it was typed
+    [from.value, to.value] = this.#practice.range ?? ["", ""];
   }
 
   #showTicks() {

@@ -1,6 +1,6 @@
 // One line being practised: what the student does becomes what is played; what is played is lit on the sheet.
 import { Engine } from "./play-engine.js";
-import { holds, isWhole, rangeOf, readRange, wholeLine, writeRange } from "./play-loop.js";
+import { holds, isSame, isWhole, rangeOf, readRange, wholeLine, writeRange } from "./play-loop.js";
 
 export const SLOWEST = 30;
 export const FASTEST = 150;
@@ -100,6 +100,12 @@ export class Practice extends EventTarget {
     if (read.problem) return read;
     this.#repeat(read.range);
     return null;
+  }
+
+  /** Whether the two fields say what is repeated already. */
+  isRange(from, to) {
+    const { range } = readRange(from, to, this.score.bars);
+    return range !== undefined && isSame(range, this.#engine.range);
   }
 
   wholeLine() {

@@ -42,7 +42,10 @@ export class Sheet {
     return this.#seen()?.eventAt(x, y) ?? null;
   }
 
-  /** Brings the system with this bar into the window, if it is out of it. */
+  /**
+   * Brings the system with this bar into the window, if it is out of it. Not where no part of the sheet is to be seen:
+   * the reader has gone elsewhere.
+   */
   follow(bar, covered) {
     this.#seen()?.follow(bar, covered);
   }
@@ -56,6 +59,13 @@ export class Sheet {
     this.#seen()?.shade(this.#shaded);
     this.#seen()?.light(this.#lit);
   }
+}
+
+/** The box of a sign where it stands: its own box knows nothing of its own moving and scaling. */
+function placed(sign) {
+  const { x, y, width, height } = sign.getBBox();
+  const { a, d, e, f } = sign.parentElement.getCTM().inverse().multiply(sign.getCTM());
+  return { x: a * x + e, y: d * y + f, width: a * width, height: d * height };
 }
 
 function keyOf({ bar, at, toBar, to }) {
@@ -111,6 +121,8 @@ class Drawing {
     if (!system) return;
     const { top, bottom } = system.element.getBoundingClientRect();
     const room = innerHeight - covered;
+    const sheet = this.#svg.getBoundingClientRect();
+    if (sheet.bottom < 0 || sheet.top > room) return;
     if (top >= 0 && bottom <= room) return;
     const smooth = matchMedia("(prefers-reduced-motion: reduce)").matches ? "instant" : "smooth";
     scrollBy({ top: top - Math.max(0, (room - (bottom - top)) / 3), behavior: smooth });
@@ -161,8 +173,19 @@ function readEvent(element) {
     at: moment(at),
     toBar: Number(toBar),
     to: moment(to),
-    box: element.getBBox(),
+    box: boxOf(element),
   };
+}
+
+/** Heads, signs and figures without the beam, which may reach over other notes. */
+function boxOf(element) {
+  const signs = [...element.querySelectorAll("use, text")].map(placed);
+  if (!signs.length) return element.getBBox();
+  const x = Math.min(...signs.map((box) => box.x));
+  const y = Math.min(...signs.map((box) => box.y));
+  const right = Math.max(...signs.map((box) => box.x + box.width));
+  const bottom = Math.max(...signs.map((box) => box.y + box.height));
+  return { x, y, width: right - x, height: bottom - y };
 }
 
 /** Of several events at one moment (a chord's name over a note, two voices) the shortest stands for the moment. */

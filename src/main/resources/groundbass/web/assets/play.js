@@ -9,6 +9,9 @@ import { Score } from "./play-score.js";
 import { Sheet } from "./play-sheet.js";
 import { Stems } from "./play-stems.js";
 
+/** Milliseconds after the reader's own scrolling in which the page does not scroll by itself. */
+const LEAVE = 4000;
+
 const settings = new Settings();
 /** The lines that can be practised, each `{practice, panel, sheet}`. */
 export const lines = [];
@@ -69,13 +72,24 @@ function follow(line) {
     panel.showPlace();
     const index = practice.place.index;
     if (index !== undefined && index !== bar) {
-      if (bar !== null && settings.get("follow")) sheet.follow(practice.score.bars[index].bar, panel.covered);
+      if (bar !== null && mayScroll()) sheet.follow(practice.score.bars[index].bar, panel.covered);
       bar = index;
     }
     line.following = practice.state !== "stopped";
     if (line.following) requestAnimationFrame(look);
   };
   requestAnimationFrame(look);
+}
+
+let scrolled = -Infinity;
+for (const way of ["wheel", "touchmove", "keydown"]) {
+  addEventListener(way, () => (scrolled = performance.now()), { passive: true });
+}
+
+/** Not while the reader scrolls or works in a panel. */
+function mayScroll() {
+  const busy = document.activeElement?.closest(".practice-work");
+  return settings.get("follow") && !busy && performance.now() - scrolled > LEAVE;
 }
 
 /** The first bar is fetched as soon as its panel comes near the window, unless the reader saves data. */
