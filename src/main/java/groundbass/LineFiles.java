@@ -17,7 +17,7 @@ import picocli.CommandLine.Spec;
 /** The line files that a command is given; tells what is wrong with each on standard error. */
 final class LineFiles {
     private static final int FINE = 0;
-    private static final int WITH_ERRORS = 1;
+    static final int WITH_ERRORS = 1;
 
     @Parameters(arity = "1..*", paramLabel = "LINE", description = "Files of line text.")
     private List<Path> files;

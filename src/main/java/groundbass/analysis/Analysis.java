@@ -31,7 +31,7 @@ public final class Analysis {
     private Analysis(Line line) {
         this.line = line;
         this.onsets = Onset.of(line);
-        this.tones = Reading.of(onsets);
+        this.tones = Reading.of(line, onsets);
         tones.forEach(tone -> byNote.put(tone.at(), tone));
     }
 

@@ -2,6 +2,7 @@ package groundbass.analysis;
 
 import groundbass.analysis.Onset.Sounding;
 import groundbass.score.Fraction;
+import groundbass.score.Line;
 import groundbass.theory.Approach;
 import groundbass.theory.ChordSymbol.Chord;
 import groundbass.theory.Degree;
@@ -10,8 +11,11 @@ import groundbass.theory.Pitch;
 import groundbass.theory.Scale;
 import groundbass.theory.Spelling;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Reads what each note means from its key, its chord and its neighbours. */
 final class Reading {
@@ -26,12 +30,31 @@ final class Reading {
 
     private final List<Onset> onsets;
 
-    private Reading(List<Onset> onsets) {
+    /** Where playing goes on after a bar beside the next bar: back, for a repeat, and at the end, as lines go round. */
+    private final Map<Integer, Integer> back;
+
+    private Reading(Line line, List<Onset> onsets) {
         this.onsets = onsets;
+        this.back = back(line);
     }
 
-    static List<Tone> of(List<Onset> onsets) {
-        var tones = new Reading(onsets).tones();
+    private static Map<Integer, Integer> back(Line line) {
+        var back = new HashMap<Integer, Integer>();
+        int first = line.firstNumber();
+        var played = line.played();
+        for (int i = 1; i < played.size(); i++) {
+            int from = played.get(i - 1).bar();
+            int to = played.get(i).bar();
+            if (to <= from) {
+                back.put(first + from, first + to);
+            }
+        }
+        back.putIfAbsent(first + line.bars().size() - 1, first);
+        return back;
+    }
+
+    static List<Tone> of(Line line, List<Onset> onsets) {
+        var tones = new Reading(line, onsets).tones();
         var outside = new int[12];
         tones.stream().filter(tone -> tone.role() == Role.OUTSIDE).forEach(tone -> outside[pitchClass(tone)]++);
         return tones.stream()
@@ -128,8 +151,7 @@ final class Reading {
         if (isInKey(onset.key(), note.midi())) {
             return Role.SCALE_TONE;
         }
-        if (next.filter(target -> Math.abs(target.midi() - note.midi()) == 1 && belongs(target))
-                .isPresent()) {
+        if (!isFirst(onset) && leads(note.midi(), next, afterGoingBack(index, note.midi()))) {
             return Role.APPROACH;
         }
         var before = neighbour(index, -1, note.midi());
@@ -137,6 +159,39 @@ final class Reading {
             return Role.PASSING;
         }
         return isColour(onset, note.midi()) ? Role.COLOUR : Role.OUTSIDE;
+    }
+
+    /** What stands first in its bar is an arrival, not on the way. */
+    private static boolean isFirst(Onset onset) {
+        return onset.position().at().isZero();
+    }
+
+    private boolean leads(int midi, Optional<Neighbour> next, Optional<Neighbour> back) {
+        return Stream.of(next, back)
+                .flatMap(Optional::stream)
+                .anyMatch(target -> Math.abs(target.midi() - midi) == 1 && isGoal(target));
+    }
+
+    /** What a note may lead to from outside: a tone of the chord; of the key, where there is no chord. */
+    private boolean isGoal(Neighbour target) {
+        var chord = target.onset().chord();
+        return chord.isPresent()
+                ? chord.get().degree(target.midi()).isPresent()
+                : isInKey(target.onset().key(), target.midi());
+    }
+
+    /** The first pitch after the last of a bar from which playing goes back. */
+    private Optional<Neighbour> afterGoingBack(int index, int midi) {
+        int bar = onsets.get(index).position().bar();
+        boolean last =
+                index + 1 == onsets.size() || onsets.get(index + 1).position().bar() > bar;
+        if (!last || !back.containsKey(bar)) {
+            return Optional.empty();
+        }
+        return onsets.stream()
+                .filter(onset -> onset.position().bar() >= back.get(bar))
+                .findFirst()
+                .map(onset -> new Neighbour(nearest(onset, midi), onset));
     }
 
     private static Role inChord(Chord chord, Degree degree) {
@@ -147,7 +202,10 @@ final class Reading {
     }
 
     /** Steps of at most a tone on both sides, at least one of them a semitone. */
-    private static boolean isBetween(int midi, Neighbour before, Neighbour next) {
+    private boolean isBetween(int midi, Neighbour before, Neighbour next) {
+        if (!belongs(before) || !belongs(next)) {
+            return false;
+        }
         int from = Math.abs(midi - before.midi());
         int to = Math.abs(midi - next.midi());
         return from <= 2 && to <= 2 && Math.min(from, to) == 1;

@@ -13,8 +13,32 @@ public final class Checks {
             .thenComparing(finding -> finding.passage().to());
 
     /** A new rule is a file and a line here. */
-    private static final List<Rule> RULES =
-            List.of(new HammersRise(), new PullsFall(), new SlidesMove(), new LegatoFollows());
+    private static final List<Rule> RULES = List.of(
+            new HammersRise(),
+            new PullsFall(),
+            new SlidesMove(),
+            new LegatoFollows(),
+            new LegatoFades(),
+            new HandSpans(),
+            new FingersFit(),
+            new FingersHop(),
+            new ShiftsTakeTime(),
+            new SpeedsAreUsual(),
+            new StringSkips(),
+            new StrokesAtOnce(),
+            new ThumbComesBack(),
+            new PopsSuitStrings(),
+            new RingsSound(),
+            new OpenStringsStay(),
+            new DeadNotesStayDead(),
+            new BendsStaySmall(),
+            new HarmonicsLieOnNodes(),
+            new LowChordsAreOpen(),
+            new NotesBelong(),
+            new KeyIsSaid(),
+            new BarsRepeatExactly(),
+            new RepeatsBalance(),
+            new EasierElsewhere());
 
     private Checks() {}
 

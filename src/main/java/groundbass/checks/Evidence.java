@@ -1,8 +1,13 @@
 package groundbass.checks;
 
+import groundbass.analysis.Analysis;
+import groundbass.fingering.Fingering;
+import groundbass.fingering.Fretboard;
+import groundbass.fingering.Hand;
 import groundbass.performance.Performance;
 import groundbass.performance.Played;
 import groundbass.score.Line;
+import groundbass.score.NoteAt;
 import groundbass.score.Passage;
 import groundbass.score.Place;
 import groundbass.score.Position;
@@ -20,6 +25,9 @@ final class Evidence {
     private final List<Played> notes;
     private final int[] before;
     private final int[] after;
+    private final Analysis analysis;
+    private final Fingering fingering;
+    private final Map<NoteAt, Played> byNote = new HashMap<>();
 
     Evidence(Line line) {
         this.line = line;
@@ -27,6 +35,9 @@ final class Evidence {
         this.notes = performance.firstPlaying();
         this.before = new int[notes.size()];
         this.after = new int[notes.size()];
+        this.analysis = Analysis.of(line);
+        this.fingering = Fingering.of(performance, neck(), Hand.AVERAGE);
+        notes.forEach(note -> byNote.put(note.at(), note));
         link();
     }
 
@@ -36,6 +47,22 @@ final class Evidence {
 
     Performance performance() {
         return performance;
+    }
+
+    Analysis analysis() {
+        return analysis;
+    }
+
+    Fingering fingering() {
+        return fingering;
+    }
+
+    Fretboard neck() {
+        return Fretboard.of(line.header());
+    }
+
+    Played note(NoteAt at) {
+        return byNote.get(at);
     }
 
     /** Every written note once, in the order in which they are first played. */

@@ -1,5 +1,6 @@
 package groundbass.checks;
 
+import groundbass.performance.Played;
 import groundbass.score.NoteAt;
 import groundbass.score.Passage;
 import groundbass.score.Position;
@@ -25,6 +26,17 @@ public record Finding(
         Objects.requireNonNull(reason);
         notes = List.copyOf(notes);
         repairs = List.copyOf(repairs);
+    }
+
+    /** About single notes, in order. */
+    static Finding of(Evidence evidence, String code, Severity severity, List<Played> notes, Object... args) {
+        return new Finding(
+                code,
+                severity,
+                evidence.passage(notes.get(0), notes.get(notes.size() - 1)),
+                notes.stream().map(Played::at).toList(),
+                Message.of("checks." + code, args),
+                List.of());
     }
 
     /** Where it begins: its bar and its time in the bar. */

@@ -1,6 +1,7 @@
 package groundbass.fingering;
 
 import groundbass.performance.Performance;
+import groundbass.performance.Played;
 import groundbass.score.Line;
 import groundbass.score.NoteAt;
 import groundbass.score.Passage;
@@ -23,6 +24,7 @@ public final class Fingering {
     private final List<Moment> written;
     private final Optional<Way> way;
     private final List<Stop> stops;
+    private final List<Gripped> gripped;
     private final Map<NoteAt, Stop> byNote = new HashMap<>();
 
     private Fingering(Performance performance, Fretboard neck, Hand hand) {
@@ -32,7 +34,17 @@ public final class Fingering {
         this.written = soundings.stream().map(Sounding::written).toList();
         this.way = Search.best(neck, hand, written);
         this.stops = way.map(found -> stops(0, found)).orElse(List.of());
+        this.gripped = way.map(this::gripped).orElse(List.of());
         stops.forEach(stop -> byNote.put(stop.note(), stop));
+    }
+
+    private List<Gripped> gripped(Way found) {
+        return IntStream.range(0, soundings.size())
+                .mapToObj(i -> new Gripped(
+                        found.grips().get(i),
+                        soundings.get(i).notes().stream().map(Played::at).toList(),
+                        soundings.get(i).start()))
+                .toList();
     }
 
     /** For an average hand on a neck of the usual length. */
@@ -49,6 +61,11 @@ public final class Fingering {
         return stops;
     }
 
+    /** What the hand does from moment to moment; empty where the line has no notes. */
+    public List<Gripped> grips() {
+        return gripped;
+    }
+
     public Optional<Stop> at(NoteAt note) {
         return Optional.ofNullable(byNote.get(note));
     }
@@ -56,6 +73,14 @@ public final class Fingering {
     /** What the line costs as it is written; nothing, where there are no notes. */
     public Cost cost() {
         return way.map(Way::cost).orElse(new Cost(Map.of()));
+    }
+
+    /** What a passage costs as it is written, with the way there and the way on. */
+    public Cost cost(Passage passage) {
+        return window(passage)
+                .flatMap(window -> Search.best(neck, hand, written.subList(window.outerFrom(), window.outerTo())))
+                .map(Way::cost)
+                .orElse(new Cost(Map.of()));
     }
 
     /**

@@ -58,7 +58,7 @@ final class Hold {
             var place = frets[i] == DEAD ? Place.dead(strings[i]) : Place.of(strings[i], frets[i]);
             notes.add(new Fingered(place, fingers[i]));
         }
-        return new Grip(position, notes);
+        return new Grip(position, notes, parts[Cost.Part.IMPOSSIBLE.ordinal()] == 0);
     }
 
     private static boolean isFree(int[] fingers) {

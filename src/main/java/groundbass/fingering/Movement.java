@@ -45,7 +45,7 @@ final class Movement {
     }
 
     /** Seconds that a shift over so many frets takes at least. */
-    static double needed(int frets) {
+    private static double needed(int frets) {
         return FLOOR + FLOOR_PER_FRET * frets;
     }
 

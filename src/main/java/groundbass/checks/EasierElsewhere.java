@@ -1,0 +1,58 @@
+package groundbass.checks;
+
+import groundbass.fingering.Cost;
+import groundbass.fingering.Cost.Part;
+import groundbass.fingering.Other;
+import groundbass.performance.Played;
+import groundbass.score.Passage;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+
+/**
+ * Where the same notes of a bar lie much better elsewhere, the writer may want to know (weights of the fingering search;
+ * what counts as much better is common practice, no source).
+ */
+final class EasierElsewhere implements Rule {
+    /** In fret-long shifts: less than this is taste. */
+    private static final double MUCH = 6;
+
+    private static final double SHARE = 0.5;
+
+    @Override
+    public Stream<Finding> findings(Evidence evidence) {
+        var line = evidence.line();
+        return IntStream.range(0, line.bars().size())
+                .filter(i -> line.bars().get(i).copy().isEmpty())
+                .filter(i -> line.bars().get(i).notes().size() > 2)
+                .mapToObj(i -> Passage.bar(line.firstNumber() + i))
+                .flatMap(bar -> finding(evidence, bar).stream());
+    }
+
+    private static Optional<Finding> finding(Evidence evidence, Passage bar) {
+        if (moving(evidence.fingering().cost(bar)) < MUCH) {
+            return Optional.empty();
+        }
+        return evidence.fingering().others(bar, 1).stream()
+                .filter(other -> other.saved() >= MUCH && other.saved() >= SHARE * asWritten(other))
+                .findFirst()
+                .map(other -> finding(evidence, other));
+    }
+
+    private static double moving(Cost cost) {
+        return cost.of(Part.SHIFT) + cost.of(Part.HURRY) + cost.of(Part.STRETCH) + cost.of(Part.HOP);
+    }
+
+    private static double asWritten(Other other) {
+        return other.cost().total() + other.saved();
+    }
+
+    private static Finding finding(Evidence evidence, Other other) {
+        List<Played> notes =
+                other.stops().stream().map(stop -> evidence.note(stop.note())).toList();
+        String code = other.underOneHand() ? "lies-under-one-hand" : "lies-better-elsewhere";
+        return Finding.of(evidence, code, Severity.WORTH_A_LOOK, notes, other.position())
+                .with(Repairs.places(evidence, other));
+    }
+}

@@ -1,0 +1,31 @@
+package groundbass.checks;
+
+import groundbass.fingering.Hand;
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * The fingers that are written go together in one grip: none stops two frets, none crosses another (REFERENCE 6.1.6;
+ * common practice, no source).
+ */
+final class FingersFit implements Rule {
+    @Override
+    public Stream<Finding> findings(Evidence evidence) {
+        return evidence.fingering().grips().stream()
+                .filter(gripped -> !gripped.grip().possible())
+                .filter(gripped -> isWithinReach(
+                        evidence,
+                        gripped.grip().stopped().getMin(),
+                        gripped.grip().stopped().getMax()))
+                .filter(gripped -> gripped.grip().stopped().getCount() > 1)
+                .map(gripped -> gripped.notes().stream()
+                        .map(evidence::note)
+                        .sorted((one, two) -> one.index() - two.index())
+                        .toList())
+                .map(notes -> Finding.of(evidence, "fingers-do-not-fit", Severity.UNWISE, List.copyOf(notes)));
+    }
+
+    private static boolean isWithinReach(Evidence evidence, int low, int high) {
+        return evidence.neck().reach(low, high) <= Hand.AVERAGE.widest();
+    }
+}

@@ -1,0 +1,48 @@
+package groundbass.checks;
+
+import groundbass.fingering.Other;
+import groundbass.fingering.Stop;
+import groundbass.performance.Played;
+import groundbass.score.Place;
+import groundbass.text.Message;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+
+/** Changes that several rules offer. */
+final class Repairs {
+    private Repairs() {}
+
+    /** Another way of playing the same notes; says only what moves. */
+    static Repair places(Evidence evidence, Other other) {
+        var moved = other.stops().stream()
+                .filter(stop -> !place(evidence, stop).equals(stop.fingered().place()))
+                .toList();
+        String typed = moved.stream()
+                .map(stop -> evidence.typed(stop.fingered().place()))
+                .collect(Collectors.joining(" "));
+        return new Repair(
+                Message.of("checks.repair.places", typed, other.position()),
+                moved.stream()
+                        .map(stop -> new Repair.Edit(
+                                stop.note(), new Change.ToPlace(stop.fingered().place())))
+                        .toList());
+    }
+
+    private static Place place(Evidence evidence, Stop stop) {
+        return evidence.note(stop.note()).note().place();
+    }
+
+    static Repair place(Evidence evidence, Played note, Place place) {
+        return Repair.of(Message.of("checks.repair.word", evidence.typed(place)), note.at(), new Change.ToPlace(place));
+    }
+
+    /** The same fret's neighbours on the string, lower first, as far as the neck goes. */
+    static List<Place> besides(Evidence evidence, Played note) {
+        int fret = note.fret().orElse(0);
+        return IntStream.of(fret - 1, fret + 1)
+                .filter(other -> other >= 0 && other <= evidence.line().header().frets())
+                .mapToObj(other -> Place.of(note.string(), other))
+                .toList();
+    }
+}

@@ -1,0 +1,33 @@
+package groundbass.checks;
+
+import groundbass.performance.Played;
+import groundbass.score.Ornaments.Mark;
+import groundbass.text.Message;
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * A string rings until it is touched: where its next note comes at once, the sign does nothing (REFERENCE 2.1 and 6.1.3;
+ * common practice).
+ */
+final class RingsSound implements Rule {
+    @Override
+    public Stream<Finding> findings(Evidence evidence) {
+        return evidence.notes().stream()
+                .filter(note -> note.note().has(Mark.RING) && isTouchedAtOnce(evidence, note))
+                .map(note -> Finding.of(
+                                evidence,
+                                "ring-cut",
+                                Severity.UNWISE,
+                                List.of(note),
+                                evidence.line().header().tuning().typed(note.string()))
+                        .with(Repair.of(
+                                Message.of("checks.repair.without", Mark.RING.word()),
+                                note.at(),
+                                new Change.Without(Mark.RING))));
+    }
+
+    private static boolean isTouchedAtOnce(Evidence evidence, Played note) {
+        return evidence.after(note).filter(next -> Evidence.meet(note, next)).isPresent();
+    }
+}

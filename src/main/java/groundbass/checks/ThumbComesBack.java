@@ -1,0 +1,23 @@
+package groundbass.checks;
+
+import groundbass.performance.Played;
+import groundbass.score.Technique;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** A thumb goes up through a string after it went down through it (REFERENCE 6.1.11; common practice, no source). */
+final class ThumbComesBack implements Rule {
+    @Override
+    public Stream<Finding> findings(Evidence evidence) {
+        return evidence.notes().stream()
+                .filter(note -> strikes(note, Technique.THUMB_UP))
+                .filter(note -> evidence.before(note)
+                        .filter(before -> strikes(before, Technique.THUMB_DOWN))
+                        .isEmpty())
+                .map(note -> Finding.of(evidence, "thumb-up-without-down", Severity.WORTH_A_LOOK, List.of(note)));
+    }
+
+    private static boolean strikes(Played note, Technique technique) {
+        return note.note().pluck().filter(technique::equals).isPresent();
+    }
+}

@@ -1,0 +1,156 @@
+package groundbass.checks;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.linetext.LineText;
+import groundbass.score.Line;
+import groundbass.text.Messages;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** One line that a rule remarks on, and its neighbour that it does not. Limits are those of REFERENCE 6; common practice. */
+class RulesTest {
+    private static final String HEAD = "key %s\nmeter 4/4\ntempo %s\nstrings E A D G\nstyle %s\n\n";
+
+    private static Line line(String key, int tempo, String style, String bars) {
+        var reading =
+                LineText.read(String.format(Locale.ROOT, HEAD, key, tempo, style) + bars.replace(" / ", "\n") + "\n");
+        assertThat(reading.report()).isEmpty();
+        return reading.line();
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                // reach of frets 1 and 6 is 205 mm, of 1 and 5 168 mm, of 3 and 7 150 mm, of 5 and 9 133 mm (REFERENCE
+                // 1.4)
+                "stretch-beyond-hand | IMPOSSIBLE   | 80  | finger | 1 E1+A6 / 2-4 rest",
+                "stretch-hard        | UNWISE       | 80  | finger | 1 E5+A9 / 2-4 rest",
+                "stretch-beyond-hand | IMPOSSIBLE   | 80  | finger | 1 E3, E9 hammer / 2-4 rest",
+                "fingers-do-not-fit  | UNWISE       | 80  | finger | 1 E5 with 2 + A6 with 1 / 2-4 rest",
+                "finger-hops         | WORTH_A_LOOK | 140 | finger | 1 E5 with 1, D6 with 1, E5 with 1, rest / 2-4 rest",
+                // sixteenths at 200 are 75 ms apart; from position 1 to 12 a hand needs 80 + 11 * 15 = 245 ms
+                "shift-in-no-time    | UNWISE       | 200 | finger | 1 E1, E12, E1, E12 / 2-4 rest",
+                // sixteenths at 240 are 16 a second, over 13.3; at 160 they are 10.7, over 10
+                "speed-beyond-limit  | UNWISE       | 240 | finger | 1 2 3 4 A5, A5, A5, A5",
+                "speed-high          | WORTH_A_LOOK | 160 | finger | 1 2 3 4 A5, A5, A5, A5",
+                "speed-beyond-limit  | UNWISE       | 140 | slap   | 1 2 3 4 A5, A5, A5, A5",
+                "string-skip-fast    | WORTH_A_LOOK | 140 | finger | 1 E5, G5, E5, rest / 2-4 rest",
+                "thumb-on-two-strings| IMPOSSIBLE   | 80  | slap   | 1 E5+G7 / 2-4 rest",
+                "pick-over-a-string  | UNWISE       | 80  | pick   | 1 E5+D7 / 2-4 rest",
+                "thumb-up-without-down | WORTH_A_LOOK | 80 | finger | 1 E5 up, E5 down / 2-4 rest",
+                "legato-fades        | WORTH_A_LOOK | 80  | finger | 1 A3, A5 hammer, A7 hammer, A8 hammer / 2-4 rest",
+                "pop-on-low-string   | WORTH_A_LOOK | 80  | finger | 1 E5 pop / 2-4 rest",
+                "ring-cut            | UNWISE       | 80  | finger | 1 E5 ring, E5 / 2-4 rest",
+                "open-string-moved   | IMPOSSIBLE   | 80  | finger | 1 E0 vibrato / 2-4 rest",
+                "open-string-moved   | IMPOSSIBLE   | 80  | finger | 1 E0 bend 1/2 / 2-4 rest",
+                "dead-note-reached   | WORTH_A_LOOK | 80  | finger | 1 E5, Ex hammer / 2-4 rest",
+                "bend-low-string     | WORTH_A_LOOK | 80  | finger | 1 E5 bend 1/2 / 2-4 rest",
+                "low-chord-close     | WORTH_A_LOOK | 80  | finger | 1 E8+A7 / 2-4 rest",
+                // node of the second partial at fret 12, none at 10 (REFERENCE 2.1)
+                "harmonic-off-node   | IMPOSSIBLE   | 80  | finger | 1 A10 harmonic / 2-4 rest",
+            })
+    void remarksOn(String code, Severity severity, int tempo, String style, String bar) {
+        var line = line("C major", tempo, style, "bar 1\n" + bar);
+        var finding = Checks.of(line).stream()
+                .filter(each -> each.code().equals(code))
+                .findFirst();
+        assertThat(finding).as(code + " in " + Checks.of(line)).isPresent();
+        assertThat(finding.get().severity()).isEqualTo(severity);
+        assertThat(Messages.of(Locale.GERMAN).say(finding.get().reason())).isNotBlank();
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "80  | finger | 1 E5+A7 / 2-4 rest",
+                "80  | finger | 1 E5 with 1 + A5 with 1 / 2-4 rest",
+                "80  | finger | 1 E3, E5 hammer / 2-4 rest",
+                "100 | finger | 1 2 3 4 A5, A5, A5, A5",
+                "80  | slap   | 1 E5+A7 / 2-4 rest",
+                "80  | pick   | 1 E5+A7 / 2-4 rest",
+                "80  | finger | 1 E5 down, E5 up / 2-4 rest",
+                "80  | finger | 1 A3, A5 hammer, A3 pull, A5 hammer / 2-4 rest",
+                "80  | finger | 1 E5 ring, A7 / 2-4 rest",
+                "80  | finger | 1 E5 vibrato / 2-4 rest",
+                "80  | finger | 1 G5 bend 1/2 / 2-4 rest",
+                "80  | finger | 1 A7 harmonic, A12 harmonic / 2-4 rest",
+                "120 | finger | 1 E1, E12 / 2-4 rest",
+                "200 | finger | 1 E1, E12 slide / 2-4 rest",
+            })
+    void doesNotRemarkOn(int tempo, String style, String bar) {
+        assertThat(Said.codes(line("C major", tempo, style, "bar 1\n" + bar))).isEmpty();
+    }
+
+    @Test
+    void aSlipOutsideTheKeyIsFoundAndPutRight() {
+        var line = line("C major", 90, "finger", "bar 1 over C\n1-4 A3, G0, G2, A3, A3, A4, G0, A3");
+        var finding = Said.only(line, "note-outside-chord");
+        assertThat(Said.text(finding)).startsWith("C sharp is outside C major and no tone of C");
+        assertThat(finding.repairs()).isNotEmpty();
+        assertThat(Said.codes(finding.repairs().get(0).applyTo(line))).isEmpty();
+    }
+
+    /** Walking up by semitones, blue notes over a seventh chord, and what recurs are meant. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "C major      | bar 1 over C / 1-4 A3, A5, A6, A7 / bar 2 over F / 1-4 D3, D3, D3, D3",
+                "A mixolydian | bar 1 over A7 / 1-4 A0, A3, A0, A3 / bar 2 over D7 / 1-4 A5, D3, A5, D3",
+                "C major      | bar 1 over C / 1-4 A3, A4, A3, A4 / bar 2 / 1-4 A3, A4, A3, A3",
+                "A minor      | bar 1 over E7 / 1-4 E0, E4, A2, E0 / bar 2 over Am / 1-4 A0, A0, E4, A0",
+            })
+    void whatIsMeantIsNoSlip(String key, String bars) {
+        assertThat(Said.codes(line(key, 90, "finger", bars))).isEmpty();
+    }
+
+    @Test
+    void theKeyIsQuestionedWhereAnotherHoldsNearlyAllNotes() {
+        String scale = "1-4 A0, A2, A4, D0, D2, D4, G1, G2";
+        var line = line("Eb major", 90, "finger", "bar 1\n" + scale + "\nbar 2\n1-4 A0, D2, G2, D2, A0, D2, A4, A0");
+        var finding = Said.only(line, "key-in-question");
+        assertThat(Said.text(finding)).contains("in A major");
+        var right = line("A major", 90, "finger", "bar 1\n" + scale + "\nbar 2\n1-4 A0, D2, G2, D2, A0, D2, A4, A0");
+        assertThat(Said.codes(right)).isEmpty();
+    }
+
+    @Test
+    void oneNoteThatBreaksTheShapeOfThreeBarsIsWorthALook() {
+        String figure = "1-4 E5, E8, A5, A7, D5, A7, A5, E8";
+        String odd = "1-4 E7, E10, A7, A10, D7, A9, A7, E10";
+        String bars = "bar 1\n" + figure + "\nbar 2\n" + figure + "\nbar 3\n" + odd + "\nbar 4\n" + figure;
+        var finding = Said.only(line("A minor", 90, "finger", bars), "bar-nearly-repeats");
+        assertThat(finding.position().bar()).isEqualTo(3);
+        assertThat(Said.text(finding)).contains("A10").contains("A9");
+    }
+
+    @Test
+    void threeRepeatedBarsAreWorthALook() {
+        String bar = "1-4 A3, A3, A3, A3\n";
+        var odd = line(
+                "C major",
+                90,
+                "finger",
+                "repeat start\nbar 1\n" + bar + "bar 2\n" + bar + "bar 3\n" + bar + "repeat end");
+        assertThat(Said.codes(odd)).containsExactly("repeat-odd");
+        var even = line("C major", 90, "finger", "repeat start\nbar 1\n" + bar + "bar 2\n" + bar + "repeat end");
+        assertThat(Said.codes(even)).isEmpty();
+    }
+
+    @Test
+    void notesStrewnOverTheNeckLieUnderOneHand() {
+        var line = line("A minor", 100, "finger", "bar 1\n1 E5, A3\n2 A5, E12\n3 D5, A5\n4 A3, E5");
+        var finding = Checks.of(line).stream()
+                .filter(each -> each.code().startsWith("lies-"))
+                .findFirst()
+                .orElseThrow();
+        var easier = finding.repairs().get(0).applyTo(line);
+        assertThat(Said.codes(easier)).isEmpty();
+        assertThat(LineText.print(easier)).isNotEqualTo(LineText.print(line));
+    }
+}
