@@ -6,6 +6,7 @@ const EVERYTHING = "volume";
 export class Balance {
   #practice;
   #rows = new Map();
+  #closing = new AbortController();
 
   constructor(place, practice) {
     this.#practice = practice;
@@ -14,8 +15,13 @@ export class Balance {
       place.append(template.content.cloneNode(true));
       this.#rows.set(stem, this.#row(place.lastElementChild, stem));
     }
-    practice.settings.addEventListener("change", () => this.show());
+    practice.settings.addEventListener("change", () => this.show(), { signal: this.#closing.signal });
     this.show();
+  }
+
+  /** For others to take its place. */
+  close() {
+    this.#closing.abort();
   }
 
   show() {

@@ -102,19 +102,22 @@ export class Clock {
     const length = Math.round((bar.start + to) * scale) - Math.round((bar.start + from) * scale);
     const cut = to < bar.frames ? length / this.#context.sampleRate : Infinity;
     const offset = (from * scale) / this.#context.sampleRate;
-    for (const { stem, buffer } of sounding) this.#sound(buffer, this.#outputs.get(stem), offset, cut);
+    for (const sound of sounding) this.#sound(sound, this.#outputs.get(sound.stem), offset, cut);
     this.#laid.push({ step, take, from: bar.start + from, begin: this.#next, end: this.#next + length, scale });
     this.#next += length;
     this.#forget();
   }
 
-  #sound(buffer, output, offset, cut) {
-    if (offset >= buffer.duration) return;
+  /** `lead` seconds of a sound stand before the bar that it belongs to: a grace note, say. */
+  #sound({ buffer, lead }, output, offset, cut) {
     const when = this.due;
+    const early = offset > 0 ? Math.min(IN, offset + lead) : lead;
+    const start = Math.max(when - early, this.#context.currentTime);
+    const into = Math.max(0, start - when + offset + lead);
+    if (into >= buffer.duration) return;
     const source = new AudioBufferSourceNode(this.#context, { buffer });
     source.connect(offset > 0 || cut < Infinity ? this.#edges(output, when, offset, cut) : output);
-    const early = Math.min(offset, IN, when);
-    source.start(when - early, offset - early);
+    source.start(start, into);
     if (cut < Infinity) source.stop(when + cut);
     this.#sounding.add(source);
     source.addEventListener("ended", () => this.#sounding.delete(source));

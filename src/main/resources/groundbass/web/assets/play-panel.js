@@ -10,8 +10,10 @@ export class Panel {
   #parts = {};
   #said = "";
   #shown = null;
+  #balance = null;
 
-  constructor(place, practice, title) {
+  /** `sources` are what can be chosen to play with, `{title, source}`; the first is what the practice has now. */
+  constructor(place, practice, title, sources) {
     this.#practice = practice;
     place.append(document.getElementById("practice-panel").content.cloneNode(true));
     place.setAttribute("role", "region");
@@ -19,7 +21,9 @@ export class Panel {
     for (const part of place.querySelectorAll("[data-part]")) this.#parts[part.dataset.part] = part;
     this.#describe(++panels);
     this.#bind();
+    this.#offer(sources);
     this.#newScore();
+    practice.addEventListener("source", () => this.#newScore());
     practice.addEventListener("change", () => this.show());
     practice.addEventListener("problem", () => this.#tell(say("failed")));
     this.#parts.more.open = place.dataset.open === "true";
@@ -95,14 +99,22 @@ export class Panel {
     });
   }
 
+  #offer(sources) {
+    const choice = this.#parts.with;
+    this.#parts["with-row"].hidden = sources.length < 2;
+    choice.replaceChildren(...sources.map(({ title }, i) => new Option(title, String(i))));
+    choice.addEventListener("change", () => this.#practice.use(sources[Number(choice.value)].source));
+  }
+
   /** After the score has changed: its tempos and its stems. */
   #newScore() {
     const { bars } = this.#practice.score;
     this.#parts.from.placeholder = bars[0].bar;
     this.#parts.to.placeholder = bars[bars.length - 1].bar;
     this.#parts.steps.replaceChildren(...this.#practice.score.percents.map((percent) => this.#step(percent)));
+    this.#balance?.close();
     this.#parts.stems.replaceChildren();
-    new Balance(this.#parts.stems, this.#practice);
+    this.#balance = new Balance(this.#parts.stems, this.#practice);
   }
 
   #step(percent) {

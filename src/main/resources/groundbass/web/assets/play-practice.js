@@ -34,6 +34,7 @@ export class Practice extends EventTarget {
     this.#engine.addEventListener("state", () => this.#stateChanged());
     this.#engine.addEventListener("problem", () => this.dispatchEvent(new CustomEvent("problem")));
     this.#shade();
+    this.dispatchEvent(new CustomEvent("source"));
     this.#tell();
   }
 

@@ -1,39 +1,9 @@
 // The band's sound, bar by bar: fetched, decoded, stretched where needed, and kept within bounds.
-import { Kept } from "./play-kept.js";
 import { Parts } from "./play-parts.js";
+import { Sounds } from "./play-sounds.js";
 import { Stretcher } from "./play-stretcher.js";
 
-const MOST_BYTES = 64_000_000; // of decoded sound: a minute and a half of four stems
 const STROKES = ["drums", "click"];
-
-/** The size of decoded sound in bytes. */
-export function sizeOf(buffer) {
-  return buffer.length * buffer.numberOfChannels * 4;
-}
-
-/** Sounds that are made once, by name: here, on their way, or still to be made. */
-export class Sounds {
-  #kept = new Kept(MOST_BYTES);
-  #coming = new Map();
-
-  ready(key) {
-    return this.#kept.get(key);
-  }
-
-  async get(key, make) {
-    const here = this.#kept.get(key) ?? this.#coming.get(key);
-    if (here) return here;
-    const coming = make();
-    this.#coming.set(key, coming);
-    try {
-      const buffer = await coming;
-      this.#kept.put(key, buffer, sizeOf(buffer));
-      return buffer;
-    } finally {
-      this.#coming.delete(key);
-    }
-  }
-}
 
 export class Stems {
   #context;
@@ -70,13 +40,14 @@ export class Stems {
     await Promise.all(steps.flatMap((step) => this.#pieces(step)).map((piece) => this.#sound(piece)));
   }
 
-  /** `{stem, buffer}` of all that sounds in a step, each from the bar's first frame; null while any is missing. */
+  /** `{stem, buffer, lead}` of all that sounds in a step's bar, `lead` seconds before it; null while any is missing. */
   ready(step) {
     const sounding = [];
     for (const piece of this.#pieces(step)) {
       const buffer = this.#sounds.ready(piece.key);
       if (!buffer) return null;
-      sounding.push({ stem: piece.stem, buffer });
+      const lead = ((piece.segment.lead ?? 0) * piece.longer) / this.score.rate;
+      sounding.push({ stem: piece.stem, buffer, lead });
     }
     return sounding;
   }

@@ -2,12 +2,14 @@
 import { silence } from "./play-balance.js";
 import { watchDrag } from "./play-drag.js";
 import { watchKeys } from "./play-keys.js";
+import { ownTracks } from "./play-own.js";
 import { Panel } from "./play-panel.js";
 import { Practice } from "./play-practice.js";
 import { Settings } from "./play-remember.js";
 import { Score } from "./play-score.js";
 import { Sheet } from "./play-sheet.js";
 import { Stems } from "./play-stems.js";
+import { say } from "./play-words.js";
 
 /** Milliseconds after the reader's own scrolling in which the page does not scroll by itself. */
 const LEAVE = 4000;
@@ -23,8 +25,10 @@ async function begin(place) {
   if (!answer.ok) return;
   const manifest = await answer.json();
   const sheet = new Sheet(place.parentElement.querySelector(".sheet"));
-  const practice = new Practice({ source: new Stems(Score.of(manifest), address), sheet, settings });
-  const panel = new Panel(place, practice, place.dataset.title);
+  const band = new Stems(Score.of(manifest), address);
+  const sources = [{ title: say("band"), source: band }, ...ownTracks(manifest, address, band)];
+  const practice = new Practice({ source: band, sheet, settings });
+  const panel = new Panel(place, practice, place.dataset.title, sources);
   const line = { practice, panel, sheet };
   lines.push(line);
   current ??= line;

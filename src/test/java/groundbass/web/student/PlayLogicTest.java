@@ -3,13 +3,23 @@ package groundbass.web.student;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
 import groundbass.web.Browser;
 import groundbass.web.Stage;
 import groundbass.web.general.AssetFiles;
 import groundbass.web.general.HomePage;
 import groundbass.web.shell.Visitors;
 import groundbass.web.view.Assets;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.Random;
+import javax.sound.sampled.AudioFileFormat;
+import javax.sound.sampled.AudioFormat;
+import javax.sound.sampled.AudioInputStream;
+import javax.sound.sampled.AudioSystem;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -185,6 +195,49 @@ class PlayLogicTest {
         assertThat(figures.get(1)).isBetween(0.99, 1.01);
     }
 
+    /** A recording whose bars wander is played bar by bar as it is, over each bar line and again in the next round. */
+    @Test
+    void theEducatorsOwnRecordingIsHeardAsItWasMade() {
+        page.route("**/own.wav", route -> route.fulfill(new Route.FulfillOptions().setBodyBytes(noise(4))));
+        String script = """
+                const {Score, Take} = await import('/assets/play-score.js');
+                const {Clock} = await import('/assets/play-clock.js');
+                const {Rounds, wholeLine} = await import('/assets/play-loop.js');
+                const take = Object.assign(Object.create(Take.prototype), {percent: 100, bpm: 60, bars, events: []});
+                const band = {score: new Score({rate: 44100, stems: [], takes: [take]}), open() {}};
+                const marks = [[1, 1, 1], [1, 2, 2.03], [2, 1, 3.01]];
+                const track = {url: '/own.wav', title: 'Own', endSeconds: 4,
+                  bars: marks.map(([bar, pass, seconds]) => ({bar, pass, round: 1, seconds}))};
+                const [{source}] = m.ownTracks({tracks: [track]}, document.baseURI, band);
+                const context = new OfflineAudioContext(1, 6 * 44100, 44100);
+                source.open(context);
+                const rounds = new Rounds({range: wholeLine(source.score.bars), percent: 100});
+                await source.load([0, 1, 2].map(n => rounds.step(n)));
+                const clock = new Clock({context, source, rounds, outputs: new Map([['track', context.destination]])});
+                clock.begin(0);
+                for (let until = 0; clock.n < 6; until += 0.1) clock.fill(until);
+                const heard = (await context.startRendering()).getChannelData(0);
+                const wav = await (await fetch('/own.wav')).arrayBuffer();
+                const made = (await context.decodeAudioData(wav)).getChannelData(0);
+                let worst = 0;
+                for (let i = 0; i < 3 * 44100 - 450; i++)
+                  for (const round of [0, 3 * 44100]) worst = Math.max(worst, Math.abs(heard[round + i] - made[44100 + i]));
+                return [worst, source.score.bars.length]""";
+        var found = numbers(run("play-own.js", script));
+        assertThat(found.get(0)).as("greatest difference between two samples").isLessThan(1e-4);
+        assertThat(found.get(1)).isEqualTo(3);
+    }
+
+    @Test
+    void aStartInsideABarIsCountedAWholeBarAndOn() {
+        String script = """
+                const beats = [0, 1000, 2000, 3000].map((frame, i) => ({frame, accent: i === 0}));
+                const take = {countIn: {frames: 4000, beats}, bars: [{start: 3000}, {start: 4000}]};
+                return [m.counted(take, 0, 0), m.counted(take, 1, 0), m.counted(take, 1, 1500)]
+                  .map(c => c.frames + ':' + c.beats.map(b => b.number).join(''))""";
+        assertThat(run("play-count-in.js", script)).isEqualTo("[\"3000:1234\",\"4000:1234\",\"5500:123412\"]");
+    }
+
     @Test
     void stretchingSilenceOrNothingIsHarmless() {
         String script = """
@@ -200,6 +253,21 @@ class PlayLogicTest {
                 const [out] = m.stretch([tone], 44100, 1.2, true);
                 return tone.slice(0, 500).every((sample, i) => sample === out[i])""";
         assertThat(run("play-stretch.js", script)).isEqualTo("true");
+    }
+
+    /** Written by the JDK's own sound classes. */
+    private static byte[] noise(int seconds) {
+        var samples = new byte[2 * 44_100 * seconds];
+        new Random(20260202).nextBytes(samples);
+        var out = new ByteArrayOutputStream();
+        var format = new AudioFormat(44_100, 16, 1, true, false);
+        var sound = new AudioInputStream(new ByteArrayInputStream(samples), format, samples.length / 2);
+        try {
+            AudioSystem.write(sound, AudioFileFormat.Type.WAVE, out);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return out.toByteArray();
     }
 
     private static List<Double> numbers(String json) {
