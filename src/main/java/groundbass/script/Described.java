@@ -1,0 +1,81 @@
+package groundbass.script;
+
+import groundbass.score.Fraction;
+import groundbass.theory.NoteName;
+import java.util.HashSet;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * What was said of one note (or of each of several alike), as far as it was said.
+ *
+ * @param many how many such notes
+ * @param lasts beats that it sounds; 0 where that is not said, a negative number for the whole bar
+ */
+record Described(
+        Spot spot,
+        Optional<NoteName> name,
+        Set<Manner> manners,
+        Optional<Fraction> length,
+        int lasts,
+        OptionalInt finger,
+        int many,
+        boolean pair) {
+    static final Described NOTHING =
+            new Described(Spot.NOWHERE, Optional.empty(), Set.of(), Optional.empty(), 0, OptionalInt.empty(), 1, false);
+
+    Described {
+        manners = Set.copyOf(manners);
+    }
+
+    boolean isDead() {
+        return manners.stream().anyMatch(Manner::isPitchless);
+    }
+
+    /** Whether it says which note is meant, rather than only how it is played. */
+    boolean hasCore() {
+        return spot.fret().isPresent() || spot.string().isPresent() || name.isPresent() || isDead();
+    }
+
+    Described with(Spot newSpot) {
+        return new Described(newSpot, name, manners, length, lasts, finger, many, pair);
+    }
+
+    Described with(NoteName newName) {
+        return new Described(spot, Optional.of(newName), manners, length, lasts, finger, many, pair);
+    }
+
+    Described with(Manner manner) {
+        var more = new HashSet<>(manners);
+        more.add(manner);
+        return new Described(spot, name, more, length, lasts, finger, many, pair);
+    }
+
+    /** This without strokes. */
+    Described unstruck() {
+        var others = manners.stream().filter(manner -> !manner.isStroke()).collect(Collectors.toSet());
+        return new Described(spot, name, others, length, lasts, finger, many, pair);
+    }
+
+    Described with(Fraction newLength) {
+        return new Described(spot, name, manners, Optional.of(newLength), lasts, finger, many, pair);
+    }
+
+    Described lasting(int beats) {
+        return new Described(spot, name, manners, length, beats, finger, many, pair);
+    }
+
+    Described withFinger(int newFinger) {
+        return new Described(spot, name, manners, length, lasts, OptionalInt.of(newFinger), many, pair);
+    }
+
+    Described times(int newMany) {
+        return new Described(spot, name, manners, length, lasts, finger, newMany, pair);
+    }
+
+    Described paired() {
+        return new Described(spot, name, manners, length, lasts, finger, many, true);
+    }
+}

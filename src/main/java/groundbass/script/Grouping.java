@@ -1,0 +1,324 @@
+package groundbass.script;
+
+import groundbass.score.Fraction;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.BiFunction;
+import java.util.function.Predicate;
+
+/**
+ * Gathers the chunks of a sentence into notes and the places where they are said to be. What has been said already of
+ * the note in hand begins a new note when it is said again; a word like "and" or "then" begins one too, unless a pronoun
+ * takes the note up again.
+ */
+final class Grouping {
+    private final Context context;
+    private final List<Said> chunks;
+    private final List<Segment> segments = new ArrayList<>();
+    private Segment segment;
+    private boolean fresh;
+    private boolean away;
+    /** How many groups the segment had at the last place where a thought may have ended. */
+    private int boundary;
+    /** How many groups it had when its place was last said. */
+    private int placed;
+
+    private Grouping(List<Said> chunks, Context context) {
+        this.chunks = chunks;
+        this.context = context;
+        this.segment = new Segment(Where.UNSAID);
+        segments.add(segment);
+    }
+
+    static List<Segment> of(List<Said> chunks, Context context) {
+        var grouping = new Grouping(chunks, context);
+        for (int i = 0; i < chunks.size(); i++) {
+            grouping.take(i);
+        }
+        return grouping.segments;
+    }
+
+    private void take(int i) {
+        var said = chunks.get(i);
+        var chunk = said.chunk();
+        if (chunk instanceof Chunk.Tie tie) {
+            tie(tie.sense());
+        } else if (chunk instanceof Chunk.Bars || chunk instanceof Chunk.BarAt) {
+            context.bars(chunk).ifPresent(this::bars);
+        } else if (chunk instanceof Chunk.Beats || chunk instanceof Chunk.LastBeats || chunk instanceof Chunk.Part) {
+            time(chunk);
+        } else if (chunk instanceof Chunk.Order order) {
+            order(order, i);
+        } else {
+            note(said, i);
+            away = false;
+        }
+    }
+
+    private void tie(Sense sense) {
+        switch (sense) {
+            case AND, THEN, BUT -> {
+                fresh = true;
+                boundary = segment.groups().size();
+            }
+            case COMMA, COLON, SEMICOLON -> {
+                boundary = segment.groups().size();
+                fresh |= sense == Sense.SEMICOLON;
+            }
+            case PRONOUN -> fresh = false;
+            case LEAD -> away = true;
+            case THE_LINE -> away = false;
+            default -> {}
+        }
+    }
+
+    private void note(Said said, int i) {
+        var chunk = said.chunk();
+        if (chunk instanceof Chunk.Notes notes) {
+            row(said, notes.names(), note -> note.name().isPresent(), Described::with);
+        } else if (chunk instanceof Chunk.Places places) {
+            places(said, places);
+        } else if (chunk instanceof Chunk.Played played) {
+            played(said, played, i);
+        } else if (chunk instanceof Chunk.Lengths lengths) {
+            lengths(said, lengths.each());
+        } else if (chunk instanceof Chunk.Lasts lasts) {
+            current(said).change(note -> note.lasting(lasts.wholeBar() ? -1 : lasts.beats()));
+        } else if (chunk instanceof Chunk.Finger finger) {
+            boolean second = segment.last().filter(group -> group.any(note -> note.finger().isPresent())).isPresent();
+            open(said, second).change(note -> note.withFinger(finger.number()));
+        } else if (chunk instanceof Chunk.Pair) {
+            current(said).change(Described::paired);
+        } else if (chunk instanceof Chunk.Silence silence && !away) {
+            segment.quiets().add(new Segment.Quiet(silence.length(), said.from(), said.to()));
+            fresh = true;
+        }
+    }
+
+    private Group current(Said said) {
+        return open(said, false);
+    }
+
+    /** The group in hand, or a new one. */
+    private Group open(Said said, boolean another) {
+        boolean begun = segment.last().filter(group -> !group.isEmpty()).isPresent();
+        boolean core = segment.last().filter(group -> group.any(Described::hasCore)).isPresent();
+        boolean closed = segment.last().filter(Group::isAway).isPresent() && fresh;
+        if (!begun || another || (fresh && core) || closed) {
+            if (begun || segment.groups().isEmpty()) {
+                segment.groups().add(new Group(away));
+            }
+        }
+        fresh = false;
+        return segment.last().orElseThrow().spanning(said);
+    }
+
+    /** Values that belong to as many notes: to the ones in hand, to the last ones that lack them, or to new ones. */
+    private <T> void row(Said said, List<T> values, Predicate<Described> has, BiFunction<Described, T, Described> put) {
+        int many = values.size();
+        var lacking = lastLacking(many, has);
+        if (many > 1 && lacking.size() == many) {
+            for (int i = 0; i < many; i++) {
+                T value = values.get(i);
+                lacking.get(i).spanning(said).change(note -> put.apply(note, value));
+            }
+            fresh = false;
+            return;
+        }
+        boolean fits = segment.last()
+                .filter(group -> !group.any(has) && (many == 1 || group.size() == 1 || group.size() == many))
+                .filter(group -> many > 1 || !identifies(put.apply(Described.NOTHING, values.get(0))) || !group.any(note -> note.many() > 1))
+                .isPresent();
+        var group = open(said, !fits);
+        if (many == 1) {
+            group.change(note -> put.apply(note, values.get(0)));
+        } else {
+            group.spread(many);
+            for (int i = 0; i < many; i++) {
+                T value = values.get(i);
+                group.change(i, note -> put.apply(note, value));
+            }
+        }
+    }
+
+    /** Whether it says which single note is meant. */
+    private static boolean identifies(Described note) {
+        return note.name().isPresent() || note.spot().fret().isPresent();
+    }
+
+    private List<Group> lastLacking(int many, Predicate<Described> has) {
+        var groups = segment.groups();
+        if (groups.size() < many) {
+            return List.of();
+        }
+        var last = groups.subList(groups.size() - many, groups.size());
+        boolean lacking = last.stream().allMatch(group -> group.size() == 1 && !group.any(has) && !group.isAway());
+        return lacking ? last : List.of();
+    }
+
+    private void places(Said said, Chunk.Places places) {
+        boolean stringOnly = places.spots().stream().allMatch(spot -> spot.fret().isEmpty());
+        boolean fretOnly = places.spots().stream().allMatch(spot -> spot.string().isEmpty());
+        Predicate<Described> has = note -> stringOnly
+                ? note.spot().string().isPresent()
+                : note.spot().fret().isPresent()
+                        || note.isDead()
+                        || (!fretOnly && note.spot().string().isPresent());
+        var before = lastString();
+        row(said, places.spots(), has, (note, spot) -> note.with(note.spot().or(spot)));
+        var group = segment.last().orElseThrow();
+        if (places.path()) {
+            group.asPath();
+        }
+        if (fretOnly) {
+            before.ifPresent(string -> group.change(note -> note.with(note.spot().or(string))));
+        }
+    }
+
+    /** The string that was last named in this sentence. */
+    private java.util.Optional<Spot> lastString() {
+        return segments.stream()
+                .flatMap(each -> each.groups().stream())
+                .flatMap(group -> group.notes().stream())
+                .map(Described::spot)
+                .filter(spot -> spot.string().isPresent())
+                .map(spot -> Spot.onString(spot.string().getAsInt()))
+                .reduce((one, two) -> two);
+    }
+
+    private void played(Said said, Chunk.Played played, int i) {
+        boolean core = segment.last().filter(group -> group.any(Described::hasCore)).isPresent();
+        boolean verb = core && isFollowedByCore(i);
+        boolean noun = played.manner().isPitchless()
+                && segment.last()
+                        .filter(group -> group.any(note -> note.isDead()
+                                || note.spot().fret().isPresent()
+                                || note.name().isPresent()))
+                        .isPresent();
+        boolean several = (played.count() > 1 && core) || isOfNextLength(i);
+        boolean other = segment.last()
+                .filter(group -> group.any(note -> clashes(note, played.manner())))
+                .isPresent();
+        var group = open(said, verb || noun || several || other);
+        group.change(note -> note.with(played.manner()));
+        if (played.count() > 1) {
+            group.change(note -> note.times(played.count()));
+        }
+    }
+
+    /** "A dead sixteenth" after a note that has its length already. */
+    private boolean isOfNextLength(int i) {
+        boolean next = i + 1 < chunks.size() && chunks.get(i + 1).is(Chunk.Lengths.class);
+        return next && segment.last().filter(group -> group.any(note -> note.length().isPresent())).isPresent();
+    }
+
+    /** Two strokes cannot be meant of one note. */
+    private static boolean clashes(Described note, Manner manner) {
+        return manner.isStroke()
+                && note.many() == 1
+                && note.manners().stream().anyMatch(said -> said != manner && said.isStroke());
+    }
+
+    private boolean isFollowedByCore(int i) {
+        for (int at = i + 1; at < chunks.size(); at++) {
+            var chunk = chunks.get(at).chunk();
+            if (chunk instanceof Chunk.Notes || chunk instanceof Chunk.Places) {
+                return true;
+            }
+            boolean small = chunk instanceof Chunk.Tie tie
+                    && List.of(Sense.TO, Sense.FROM, Sense.PLAIN, Sense.NOTE, Sense.AGAIN).contains(tie.sense());
+            boolean also = chunk instanceof Chunk.Finger || chunk instanceof Chunk.Lengths;
+            if (!small && !also) {
+                return false;
+            }
+        }
+        return false;
+    }
+
+    private void lengths(Said said, List<Fraction> each) {
+        boolean alike = each.stream().distinct().count() == 1;
+        boolean room = segment.last()
+                .filter(group -> group.size() == each.size() || group.size() == 1)
+                .isPresent();
+        if (each.size() > 1 && alike && !room) {
+            row(said, each.subList(0, 1), note -> note.length().isPresent(), Described::with);
+            segment.last().orElseThrow().change(note -> note.times(each.size()));
+        } else if (each.size() > 1 && alike) {
+            several(said, each);
+        } else {
+            row(said, each, note -> note.length().isPresent(), Described::with);
+        }
+    }
+
+    /** "Two sixteenths": which they are may be said afterwards. */
+    private void several(Said said, List<Fraction> each) {
+        var last = segment.last();
+        boolean fits = last.filter(group -> group.size() == each.size() && !group.any(note -> note.length().isPresent()))
+                .isPresent();
+        boolean open = last.filter(group -> group.any(Described::hasCore)).isPresent();
+        var group = open(said, !fits && open);
+        group.change(note -> note.with(each.get(0)));
+        if (group.size() == 1) {
+            group.change(note -> note.times(each.size()));
+        }
+    }
+
+    private void bars(List<Integer> numbers) {
+        if (segment.where().hasBars() && !segment.isEmpty()) {
+            split(Where.UNSAID);
+        }
+        segment.place(segment.where().withBars(numbers, false));
+        placed = segment.groups().size();
+    }
+
+    private void time(Chunk chunk) {
+        var where = segment.where();
+        boolean refines = chunk instanceof Chunk.Part part && part.beat().isEmpty() && where.part().isEmpty();
+        if (where.hasTime() && !segment.isEmpty() && !refines) {
+            split(where.withoutTime().withoutOrder());
+        }
+        segment.place(timed(segment.where(), chunk));
+        placed = segment.groups().size();
+    }
+
+    private Where timed(Where where, Chunk chunk) {
+        if (chunk instanceof Chunk.Beats beats) {
+            return where.withBeats(beats.numbers(), beats.exactly());
+        }
+        if (chunk instanceof Chunk.LastBeats last) {
+            return where.withLastBeats(last.many());
+        }
+        var part = (Chunk.Part) chunk;
+        if (part.beat().isPresent()) {
+            return where.withBeats(List.of(part.beat().get()), false).withPart(part.part());
+        }
+        var beats = where.beats().isEmpty() ? context.beats() : where.beats();
+        return beats.size() == 1 ? where.withBeats(beats, false).withPart(part.part()) : where;
+    }
+
+    private void order(Chunk.Order order, int i) {
+        boolean later = !segment.isEmpty() && boundary == segment.groups().size() && boundary > 0;
+        if (later) {
+            split(segment.where().withoutOrder());
+        }
+        boolean strong = segment.where().order().isEmpty() || order.which() != Chunk.Which.ENDING;
+        if (strong) {
+            segment.place(segment.where().with(order.which(), order.nth()));
+        }
+        boolean several = order.nth() > 1 && order.which() != Chunk.Which.NTH;
+        if (several) {
+            open(chunks.get(i), segment.last().isPresent()).change(note -> note.times(order.nth()));
+        }
+    }
+
+    /** Begins a new segment with the groups since the last place where a thought may have ended. */
+    private void split(Where where) {
+        var next = new Segment(where);
+        segment.moveFrom(Math.min(Math.max(boundary, placed), segment.groups().size()), next);
+        segments.add(next);
+        segment = next;
+        boundary = 0;
+        placed = 0;
+        fresh = false;
+    }
+}

@@ -1,0 +1,132 @@
+package groundbass.script;
+
+import groundbass.score.Fraction;
+import groundbass.score.Line;
+import groundbass.score.Position;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * What a script says about a line, and whether it is so. Time is linear in the script's length.
+ *
+ * @param statements in the order of the script
+ */
+public record Proofreading(List<Statement> statements) {
+    /** Characters that are read; what comes after is left unread. */
+    public static final int LONGEST = 400_000;
+
+    public Proofreading {
+        statements = List.copyOf(statements);
+    }
+
+    /** @param language the script's: English or German, anything else is read as English */
+    public static Proofreading of(String script, Line line, Locale language) {
+        String text = script.length() > LONGEST ? script.substring(0, LONGEST) : script;
+        var reader = new SentenceReader(line, Lexicon.of(language));
+        var checks = new Checking(new Timeline(line));
+        var statements = new ArrayList<Statement>();
+        for (var sentence : Words.sentences(text)) {
+            reader.read(sentence).forEach(spoken -> statements.add(checks.check(spoken)));
+        }
+        statements.sort(Comparator.comparingInt(Statement::from).thenComparingInt(Statement::to));
+        return new Proofreading(statements);
+    }
+
+    public long agreeing() {
+        return statements.stream().filter(Statement::agrees).count();
+    }
+
+    public List<Statement> contradictions() {
+        return statements.stream().filter(Statement::contradicts).toList();
+    }
+
+    public long untold() {
+        return statements.size() - agreeing() - contradictions().size();
+    }
+
+    /** Every kind of claim to its check. */
+    private record Checking(
+            Timeline timeline, NoteCheck notes, RestCheck rests, BarsCheck bars, IntervalCheck intervals, HeadCheck heads) {
+        Checking(Timeline timeline) {
+            this(
+                    timeline,
+                    new NoteCheck(timeline),
+                    new RestCheck(timeline),
+                    new BarsCheck(timeline),
+                    new IntervalCheck(timeline),
+                    new HeadCheck(timeline));
+        }
+
+        Statement check(Spoken spoken) {
+            return new Statement(spoken.from(), spoken.to(), verdict(spoken.claim()), position(spoken.claim()));
+        }
+
+        private Verdict verdict(Claim claim) {
+            if (claim instanceof Claim.NoteIs note) {
+                return notes.check(note);
+            }
+            if (claim instanceof Claim.RestIs rest) {
+                return rests.check(rest);
+            }
+            if (claim instanceof Claim.SameBars same) {
+                return bars.check(same);
+            }
+            if (claim instanceof Claim.OctavesApart apart) {
+                return intervals.check(apart);
+            }
+            if (claim instanceof Claim.OctaveOfName octave) {
+                return intervals.check(octave);
+            }
+            return head(claim);
+        }
+
+        private Verdict head(Claim claim) {
+            if (claim instanceof Claim.KeyIs key) {
+                return heads.check(key);
+            }
+            if (claim instanceof Claim.TonicIs tonic) {
+                return heads.check(tonic);
+            }
+            if (claim instanceof Claim.MeterIs meter) {
+                return heads.check(meter);
+            }
+            if (claim instanceof Claim.TempoIs tempo) {
+                return heads.check(tempo);
+            }
+            if (claim instanceof Claim.FeelIs feel) {
+                return heads.check(feel);
+            }
+            if (claim instanceof Claim.ChordIs chord) {
+                return heads.check(chord);
+            }
+            return heads.check((Claim.BarCountIs) claim);
+        }
+
+        private Optional<Position> position(Claim claim) {
+            if (claim instanceof Claim.NoteIs note) {
+                return position(note.where());
+            }
+            if (claim instanceof Claim.RestIs rest) {
+                return position(rest.where());
+            }
+            return claim instanceof Claim.SameBars same
+                    ? position(Where.UNSAID.withBars(same.bars(), false))
+                    : Optional.empty();
+        }
+
+        private Optional<Position> position(Where where) {
+            boolean known = where.hasBars() && where.bars().stream().allMatch(timeline::has);
+            if (!known) {
+                return Optional.empty();
+            }
+            var areas = new Places(timeline).readings(where);
+            return areas.stream()
+                    .findFirst()
+                    .map(area -> area.stretches().get(0).start())
+                    .or(() -> Optional.of(new Position(where.bars().get(0), Fraction.ZERO)));
+        }
+    }
+}

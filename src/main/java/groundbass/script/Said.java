@@ -1,0 +1,19 @@
+package groundbass.script;
+
+/**
+ * A chunk and where it stands.
+ *
+ * @param first index of its first term in the sentence
+ * @param after index after its last term
+ * @param from offset of its first character in the script
+ * @param to offset after its last
+ */
+record Said(Chunk chunk, int first, int after, int from, int to) {
+    boolean is(Sense sense) {
+        return chunk instanceof Chunk.Tie tie && tie.sense() == sense;
+    }
+
+    boolean is(Class<? extends Chunk> kind) {
+        return kind.isInstance(chunk);
+    }
+}

@@ -1,0 +1,27 @@
+package groundbass.script;
+
+import groundbass.score.Position;
+import java.util.Optional;
+
+/**
+ * A statement found in a script.
+ *
+ * @param from offset of its first character
+ * @param to offset after its last
+ * @param position where in the line it is about, if that is known
+ */
+public record Statement(int from, int to, Verdict verdict, Optional<Position> position) {
+    public Statement {
+        if (from < 0 || from >= to) {
+            throw new IllegalArgumentException("a statement has characters: " + from + " to " + to);
+        }
+    }
+
+    public boolean agrees() {
+        return verdict instanceof Verdict.Agrees;
+    }
+
+    public boolean contradicts() {
+        return verdict instanceof Verdict.Contradicts;
+    }
+}
