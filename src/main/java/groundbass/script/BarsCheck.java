@@ -79,7 +79,9 @@ final class BarsCheck {
             return Optional.of(Fraction.ZERO);
         }
         var mine = parts(bar, scope.beats(), scope.but());
-        var other = scope.besides().isEmpty() ? parts(as, scope.beats(), scope.but()) : parts(as, scope.besides(), List.of());
+        var other = scope.besides().isEmpty()
+                ? parts(as, scope.beats(), scope.but())
+                : parts(as, scope.besides(), List.of());
         for (int i = 0; i < Math.min(mine.size(), other.size()); i++) {
             var here = traits(mine.get(i), scope, true);
             var there = traits(other.get(i), scope, false);
@@ -123,7 +125,8 @@ final class BarsCheck {
     private Trait trait(Note note, Stretch stretch, Claim.Scope scope, int frets, int semitones) {
         var onset = note.onset().minus(stretch.from());
         if (scope.rhythmOnly()) {
-            return new Trait(onset, note.length(), Optional.empty(), OptionalInt.empty(), Optional.empty(), Optional.empty());
+            return new Trait(
+                    onset, note.length(), Optional.empty(), OptionalInt.empty(), Optional.empty(), Optional.empty());
         }
         if (scope.octaves() != 0) {
             var midi = note.midi(timeline.line().header().tuning());
@@ -131,7 +134,12 @@ final class BarsCheck {
             return new Trait(onset, note.length(), Optional.empty(), sounding, Optional.empty(), Optional.empty());
         }
         return new Trait(
-                onset, note.length(), Optional.of(shifted(note.place(), frets)), OptionalInt.empty(), note.pluck(), note.arrival());
+                onset,
+                note.length(),
+                Optional.of(shifted(note.place(), frets)),
+                OptionalInt.empty(),
+                note.pluck(),
+                note.arrival());
     }
 
     private static Place shifted(Place place, int frets) {

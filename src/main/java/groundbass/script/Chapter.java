@@ -13,7 +13,10 @@ public record Chapter(long from, String title) {
 
     public Chapter {
         Objects.requireNonNull(title);
-        if (from < 0 || title.isBlank() || title.length() > LONGEST_TITLE || title.lines().count() > 1) {
+        if (from < 0
+                || title.isBlank()
+                || title.length() > LONGEST_TITLE
+                || title.lines().count() > 1) {
             throw new IllegalArgumentException("a chapter has a time and a title of one line: " + from + " " + title);
         }
     }

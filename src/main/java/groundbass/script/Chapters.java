@@ -13,7 +13,8 @@ import java.util.regex.Pattern;
 public final class Chapters {
     public static final int MOST = 100;
 
-    private static final Pattern ROW = Pattern.compile("(?:(\\d{1,2}):)?(\\d{1,3}):([0-5]\\d)(?:\\.\\d{1,3})?\\s+(\\S.*)");
+    private static final Pattern ROW =
+            Pattern.compile("(?:(\\d{1,2}):)?(\\d{1,3}):([0-5]\\d)(?:\\.\\d{1,3})?\\s+(\\S.*)");
 
     private Chapters() {}
 
@@ -33,7 +34,8 @@ public final class Chapters {
             int at = sentence.get(0).from();
             turns.next(sentence)
                     .map(turn -> title(turn, messages))
-                    .filter(title -> found.stream().noneMatch(chapter -> chapter.title().equals(title)))
+                    .filter(title ->
+                            found.stream().noneMatch(chapter -> chapter.title().equals(title)))
                     .ifPresent(title -> found.add(new Chapter(script.timeAt(at).orElse(0), title)));
         }
         if (!found.isEmpty() && found.get(0).from() > 2000) {
@@ -48,7 +50,8 @@ public final class Chapters {
                     ? messages.say("script.chapter.bar", String.valueOf(bars.first()))
                     : messages.say("script.chapter.bars", String.valueOf(bars.first()), String.valueOf(bars.last()));
         }
-        return messages.say("script.chapter." + ((Turns.ToWhole) turn).how().name().toLowerCase(Locale.ROOT));
+        return messages.say(
+                "script.chapter." + ((Turns.ToWhole) turn).how().name().toLowerCase(Locale.ROOT));
     }
 
     /**
@@ -101,7 +104,8 @@ public final class Chapters {
     /** A list of times as people write it, a row each. */
     public static String list(List<Chapter> chapters) {
         var text = new StringBuilder();
-        chapters.forEach(chapter -> text.append(chapter.time()).append(' ').append(chapter.title()).append('\n'));
+        chapters.forEach(chapter ->
+                text.append(chapter.time()).append(' ').append(chapter.title()).append('\n'));
         return text.toString();
     }
 

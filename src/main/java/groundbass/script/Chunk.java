@@ -10,8 +10,8 @@ import java.util.Optional;
 
 /** A piece of a sentence that means one thing: note names, places, a moment, or a word that ties such things together. */
 sealed interface Chunk {
-    /** Note names in a row, as in "C, D and E". */
-    record Notes(List<NoteName> names) implements Chunk {}
+    /** Note names in a row, as in "C, D and E"; {@code path} where one leads to the next, as in "F up to G". */
+    record Notes(List<NoteName> names, boolean path) implements Chunk {}
 
     /** Places in a row; {@code path} where one leads to the next, as in "from the third to the fifth fret". */
     record Places(List<Spot> spots, boolean path) implements Chunk {}

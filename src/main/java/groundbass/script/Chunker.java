@@ -19,6 +19,8 @@ final class Chunker {
             Sense.EQUAL_PITCH,
             Sense.SAME,
             Sense.NEARLY,
+            Sense.TUPLET,
+            Sense.VOICE,
             Sense.LEAD,
             Sense.UNTIL,
             Sense.EXCEPT,
@@ -67,7 +69,12 @@ final class Chunker {
             var found = chunker.at(i);
             if (found.isPresent()) {
                 int after = Math.max(i + 1, found.get().after());
-                chunks.add(new Said(found.get().value(), i, after, terms.at(i).from(), terms.at(after - 1).to()));
+                chunks.add(new Said(
+                        found.get().value(),
+                        i,
+                        after,
+                        terms.at(i).from(),
+                        terms.at(after - 1).to()));
                 i = after;
             } else {
                 i++;
@@ -99,12 +106,13 @@ final class Chunker {
     /** "The first note", "the last two sixteenths", "starts on", "the final G". */
     private Optional<Found<Chunk>> order(int i) {
         if (terms.is(i, Sense.HIGHEST) || terms.is(i, Sense.LOWEST)) {
-            boolean noun = terms.at(i).to() - terms.at(i).from() > terms.at(i).raw().length();
+            boolean noun =
+                    terms.at(i).to() - terms.at(i).from() > terms.at(i).raw().length();
             boolean ofNotes = noun || terms.is(i + 1, Sense.NOTE);
             var which = terms.is(i, Sense.HIGHEST) ? Chunk.Which.HIGHEST : Chunk.Which.LOWEST;
             return ofNotes ? Optional.of(new Found<>(new Chunk.Order(which, 1), i + 1)) : Optional.empty();
         }
-        if (terms.is(i, Sense.START) && !terms.is(i, Sense.PLAIN)) {
+        if (terms.is(i, Sense.START) && !terms.is(i + 1, Sense.TO)) {
             return Optional.of(new Found<>(new Chunk.Order(Chunk.Which.FIRST, 1), i + 1));
         }
         if (terms.is(i, Sense.END)) {
@@ -116,9 +124,10 @@ final class Chunker {
     }
 
     private Optional<Found<Chunk>> nth(int i) {
-        return terms.ordinal(i).flatMap(found -> found.value() == 1
-                ? counted(i, found.after(), Chunk.Which.FIRST, 1)
-                : counted(i, found.after(), Chunk.Which.NTH, found.value()));
+        return terms.ordinal(i)
+                .flatMap(found -> found.value() == 1
+                        ? counted(i, found.after(), Chunk.Which.FIRST, 1)
+                        : counted(i, found.after(), Chunk.Which.NTH, found.value()));
     }
 
     /** An order is one where it orders notes; which, the next terms tell. */
@@ -130,20 +139,23 @@ final class Chunker {
         var number = terms.number(at).filter(found -> which != Chunk.Which.NTH);
         int noun = number.map(Found::after).orElse(at);
         boolean ofNotes = terms.isAny(noun, Sense.NOTE, Sense.LENGTH, Sense.DOTTED)
-                || notes.name(noun).filter(found -> !terms.is(found.after(), Sense.STRING)).isPresent()
+                || notes.name(noun)
+                        .filter(found -> !terms.is(found.after(), Sense.STRING))
+                        .isPresent()
                 || (terms.is(noun, Sense.MANNER) && which != Chunk.Which.NTH)
                 || (number.isPresent() && terms.is(noun, Sense.BE));
         boolean isFret = terms.isAny(from, Sense.FRET, Sense.STRING, Sense.FINGER);
         return ofNotes && !isFret
-                ? Optional.of(new Found<>(new Chunk.Order(which, number.map(Found::value).orElse(nth)), i + 1))
+                ? Optional.of(new Found<>(
+                        new Chunk.Order(which, number.map(Found::value).orElse(nth)), i + 1))
                 : Optional.empty();
     }
 
     private Optional<Found<Chunk>> finger(int i) {
         var ordinal = terms.ordinal(i).filter(found -> terms.is(found.after(), Sense.FINGER) && found.value() <= 4);
         if (ordinal.isPresent()) {
-            return Optional.of(
-                    new Found<>(new Chunk.Finger(ordinal.get().value()), ordinal.get().after() + 1));
+            return Optional.of(new Found<>(
+                    new Chunk.Finger(ordinal.get().value()), ordinal.get().after() + 1));
         }
         return terms.is(i, Sense.FINGER_NAME)
                 ? Optional.of(new Found<>(new Chunk.Finger(terms.at(i).number(Sense.FINGER_NAME)), i + 1))
@@ -172,8 +184,8 @@ final class Chunker {
                     .map(found -> new Found<>(new Chunk.Moved(sign * found.value()), found.after() + 1));
         }
         return terms.number(i)
-                .filter(found -> terms.is(found.after(), Sense.FRET)
-                        && terms.isAny(found.after() + 1, Sense.ABOVE, Sense.BELOW))
+                .filter(found ->
+                        terms.is(found.after(), Sense.FRET) && terms.isAny(found.after() + 1, Sense.ABOVE, Sense.BELOW))
                 .map(found -> new Found<>(
                         new Chunk.Moved(terms.is(found.after() + 1, Sense.ABOVE) ? found.value() : -found.value()),
                         found.after() + 2));
@@ -212,7 +224,8 @@ final class Chunker {
             return Optional.empty();
         }
         var manner = Manner.valueOf(terms.at(at).value(Sense.MANNER));
-        return Optional.of(new Found<>(new Chunk.Played(manner, number.map(Found::value).orElse(1)), at + 1));
+        return Optional.of(
+                new Found<>(new Chunk.Played(manner, number.map(Found::value).orElse(1)), at + 1));
     }
 
     private Optional<Found<Chunk>> tie(int i) {

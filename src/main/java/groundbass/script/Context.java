@@ -43,9 +43,10 @@ final class Context {
         return switch (at.way()) {
             case LAST -> Optional.of(List.of(last));
             case THIS -> Optional.of(bars()).filter(known -> !known.isEmpty());
-            case NEXT -> Optional.of(bars())
-                    .filter(known -> known.size() == 1 && known.get(0) < last)
-                    .map(known -> List.of(known.get(0) + 1));
+            case NEXT ->
+                Optional.of(bars())
+                        .filter(known -> known.size() == 1 && known.get(0) < last)
+                        .map(known -> List.of(known.get(0) + 1));
         };
     }
 

@@ -4,6 +4,7 @@ import groundbass.score.Fraction;
 import groundbass.score.Note;
 import groundbass.score.Ornaments.Mark;
 import groundbass.score.Place.Fretted;
+import groundbass.score.Technique;
 import groundbass.script.Timeline.At;
 import groundbass.theory.NoteName;
 import java.util.EnumSet;
@@ -30,7 +31,8 @@ final class Fitting {
     Fitting(Timeline timeline, Neck neck) {
         this.timeline = timeline;
         this.neck = neck;
-        this.ghosts = timeline.notes(timeline.everything()).stream().anyMatch(at -> at.note().has(Mark.GHOST));
+        this.ghosts = timeline.notes(timeline.everything()).stream()
+                .anyMatch(at -> at.note().has(Mark.GHOST));
     }
 
     boolean fits(At at, Described said) {
@@ -43,7 +45,10 @@ final class Fitting {
         var note = at.note();
         check(wrong, Facet.STRING, isOr(said.spot().string(), note.string()));
         check(wrong, Facet.FRET, isFretted(note, said.spot().fret()));
-        check(wrong, Facet.NAME, said.name().isEmpty() || isNamed(note, said.name().get(), said.isDead()));
+        check(
+                wrong,
+                Facet.NAME,
+                said.name().isEmpty() || isNamed(note, said.name().get(), said.isDead()));
         check(wrong, Facet.TECHNIQUE, said.manners().stream().allMatch(manner -> isPlayed(note, manner)));
         check(wrong, Facet.LENGTH, isLong(at, said));
         check(wrong, Facet.FINGER, isFingered(note, said));
@@ -74,7 +79,8 @@ final class Fitting {
     private boolean isNamed(Note note, NoteName name, boolean dead) {
         var tuning = timeline.line().header().tuning();
         if (note.place() instanceof Fretted place) {
-            boolean sounding = note.midi(tuning).stream().anyMatch(midi -> Math.floorMod(midi, 12) == name.pitchClass());
+            boolean sounding =
+                    note.midi(tuning).stream().anyMatch(midi -> Math.floorMod(midi, 12) == name.pitchClass());
             return sounding || neck.isCalled(place, name);
         }
         return dead && neck.isCalled(new Fretted(note.string(), 0), name);
@@ -82,16 +88,29 @@ final class Fitting {
 
     private boolean isLong(At at, Described said) {
         var length = at.note().length();
-        boolean value = said.length().isEmpty() || said.length().get().equals(length);
+        if (Long.bitCount(length.denominator()) != 1) {
+            return true; // inside a tuplet lengths are not what they are called
+        }
+        boolean value = said.length().isEmpty()
+                || said.length().get().equals(length)
+                || isWritten(at, said.length().get());
         var bar = timeline.whole(at.bar());
         boolean lasts =
                 switch (Integer.signum(said.lasts())) {
                     case 0 -> true;
-                    case 1 -> length.equals(beat(at).times(said.lasts()))
-                            || length.equals(timeline.at(at.bar()).meter().count().times(said.lasts()));
+                    case 1 ->
+                        length.equals(beat(at).times(said.lasts()))
+                                || length.equals(
+                                        timeline.at(at.bar()).meter().count().times(said.lasts()));
                     default -> !length.isBefore(bar.to().minus(bar.from()));
                 };
         return value && lasts;
+    }
+
+    /** A note that is held over a beat may be called by the first of its tied heads. */
+    private boolean isWritten(At at, Fraction length) {
+        var end = timeline.at(at.bar()).meter().beatEnd(at.note().onset());
+        return at.note().end().isAfter(end) && end.minus(at.note().onset()).equals(length);
     }
 
     private Fraction beat(At at) {
@@ -104,7 +123,15 @@ final class Fitting {
         return said.finger().isEmpty()
                 || !fretting
                 || note.ornaments().finger().isEmpty()
-                || note.ornaments().finger().getAsInt() == said.finger().getAsInt();
+                || note.ornaments().finger().getAsInt() == said.finger().getAsInt()
+                || isPluckedBy(note, said.finger().getAsInt());
+    }
+
+    private static boolean isPluckedBy(Note note, int finger) {
+        return note.pluck()
+                .filter(technique ->
+                        (technique == Technique.INDEX && finger == 1) || (technique == Technique.MIDDLE && finger == 2))
+                .isPresent();
     }
 
     private static boolean isOfPluckingHand(Manner manner) {
@@ -113,6 +140,7 @@ final class Fitting {
 
     private boolean isPaired(At at) {
         return timeline.line().bar(at.bar()).notes().stream()
-                .anyMatch(other -> other != at.note() && other.onset().equals(at.note().onset()));
+                .anyMatch(other ->
+                        other != at.note() && other.onset().equals(at.note().onset()));
     }
 }

@@ -83,6 +83,13 @@ final class Group {
         notes.replaceAll(change);
     }
 
+    /** All notes, but of a path only those that are reached. */
+    void changeReached(UnaryOperator<Described> change) {
+        for (int i = path && notes.size() > 1 ? 1 : 0; i < notes.size(); i++) {
+            notes.set(i, change.apply(notes.get(i)));
+        }
+    }
+
     void change(int index, UnaryOperator<Described> change) {
         notes.set(index, change.apply(notes.get(index)));
     }

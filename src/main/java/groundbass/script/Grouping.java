@@ -3,6 +3,7 @@ package groundbass.script;
 import groundbass.score.Fraction;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Predicate;
 
@@ -16,8 +17,15 @@ final class Grouping {
     private final List<Said> chunks;
     private final List<Segment> segments = new ArrayList<>();
     private Segment segment;
+    /** Whether lengths are those of a tuplet, which are not what they are called. */
+    private final boolean tuplet;
+    /** Whether several parts are told, where the one may rest while another sounds. */
+    private final boolean voices;
+
     private boolean fresh;
     private boolean away;
+    /** Whether the next thing said must be of another note. */
+    private boolean hard;
     /** How many groups the segment had at the last place where a thought may have ended. */
     private int boundary;
     /** How many groups it had when its place was last said. */
@@ -26,6 +34,8 @@ final class Grouping {
     private Grouping(List<Said> chunks, Context context) {
         this.chunks = chunks;
         this.context = context;
+        this.tuplet = chunks.stream().anyMatch(said -> said.is(Sense.TUPLET));
+        this.voices = chunks.stream().anyMatch(said -> said.is(Sense.VOICE));
         this.segment = new Segment(Where.UNSAID);
         segments.add(segment);
     }
@@ -46,7 +56,12 @@ final class Grouping {
         } else if (chunk instanceof Chunk.Bars || chunk instanceof Chunk.BarAt) {
             context.bars(chunk).ifPresent(this::bars);
         } else if (chunk instanceof Chunk.Beats || chunk instanceof Chunk.LastBeats || chunk instanceof Chunk.Part) {
-            time(chunk);
+            boolean from = i > 0 && chunks.get(i - 1).is(Sense.FROM);
+            boolean until = i > 0 && chunks.get(i - 1).is(Sense.UNTIL);
+            boolean onwards = until || (from && (segment.where().hasTime() || chunk instanceof Chunk.Part));
+            if (!onwards) {
+                time(chunk);
+            }
         } else if (chunk instanceof Chunk.Order order) {
             order(order, i);
         } else {
@@ -63,7 +78,7 @@ final class Grouping {
             }
             case COMMA, COLON, SEMICOLON -> {
                 boundary = segment.groups().size();
-                fresh |= sense == Sense.SEMICOLON;
+                hard |= sense == Sense.SEMICOLON || (sense == Sense.COLON && isAmount());
             }
             case PRONOUN -> fresh = false;
             case LEAD -> away = true;
@@ -72,27 +87,57 @@ final class Grouping {
         }
     }
 
+    /** "Two sixteenths": after a colon comes which. */
+    private boolean isAmount() {
+        return segment.last()
+                .filter(group -> group.all(note -> note.length().isPresent() && !note.hasCore()))
+                .isPresent();
+    }
+
     private void note(Said said, int i) {
         var chunk = said.chunk();
         if (chunk instanceof Chunk.Notes notes) {
-            row(said, notes.names(), note -> note.name().isPresent(), Described::with);
+            if (!isChordTones(i)) {
+                row(said, notes.names(), note -> note.name().isPresent(), Described::with);
+                if (notes.path()) {
+                    segment.last().orElseThrow().asPath();
+                }
+            }
         } else if (chunk instanceof Chunk.Places places) {
             places(said, places);
         } else if (chunk instanceof Chunk.Played played) {
             played(said, played, i);
-        } else if (chunk instanceof Chunk.Lengths lengths) {
+        } else if (chunk instanceof Chunk.Lengths lengths && !tuplet) {
             lengths(said, lengths.each());
         } else if (chunk instanceof Chunk.Lasts lasts) {
+            if (i > 0 && chunks.get(i - 1).is(Chunk.Silence.class)) {
+                return; // so long a rest
+            }
             current(said).change(note -> note.lasting(lasts.wholeBar() ? -1 : lasts.beats()));
         } else if (chunk instanceof Chunk.Finger finger) {
-            boolean second = segment.last().filter(group -> group.any(note -> note.finger().isPresent())).isPresent();
+            boolean second = segment.last()
+                    .filter(group -> group.any(note -> note.finger().isPresent()))
+                    .isPresent();
             open(said, second).change(note -> note.withFinger(finger.number()));
         } else if (chunk instanceof Chunk.Pair) {
             current(said).change(Described::paired);
-        } else if (chunk instanceof Chunk.Silence silence && !away) {
-            segment.quiets().add(new Segment.Quiet(silence.length(), said.from(), said.to()));
+        } else if (chunk instanceof Chunk.Silence silence && !away && !voices && !tuplet) {
+            segment.quiets().add(new Segment.Quiet(silence.length(), later(i), said.from(), said.to()));
             fresh = true;
         }
+    }
+
+    private boolean later(int i) {
+        return chunks.subList(0, i).stream().anyMatch(said -> said.is(Sense.UNTIL) || said.is(Sense.THEN));
+    }
+
+    /** "Over Em7 (E, G, B and D)". */
+    private boolean isChordTones(int i) {
+        int before =
+                i > 0 && (chunks.get(i - 1).is(Sense.COMMA) || chunks.get(i - 1).is(Sense.COLON)) ? i - 2 : i - 1;
+        return before >= 0
+                && (chunks.get(before).is(Chunk.ChordNamed.class)
+                        || chunks.get(before).is(Sense.OVER));
     }
 
     private Group current(Said said) {
@@ -102,14 +147,17 @@ final class Grouping {
     /** The group in hand, or a new one. */
     private Group open(Said said, boolean another) {
         boolean begun = segment.last().filter(group -> !group.isEmpty()).isPresent();
-        boolean core = segment.last().filter(group -> group.any(Described::hasCore)).isPresent();
-        boolean closed = segment.last().filter(Group::isAway).isPresent() && fresh;
-        if (!begun || another || (fresh && core) || closed) {
+        boolean core =
+                segment.last().filter(group -> group.any(Described::hasCore)).isPresent();
+        boolean closed =
+                segment.last().filter(group -> group.isAway() ? fresh : away).isPresent();
+        if (!begun || another || (fresh && core) || closed || hard) {
             if (begun || segment.groups().isEmpty()) {
                 segment.groups().add(new Group(away));
             }
         }
         fresh = false;
+        hard = false;
         return segment.last().orElseThrow().spanning(said);
     }
 
@@ -127,10 +175,18 @@ final class Grouping {
         }
         boolean fits = segment.last()
                 .filter(group -> !group.any(has) && (many == 1 || group.size() == 1 || group.size() == many))
-                .filter(group -> many > 1 || !identifies(put.apply(Described.NOTHING, values.get(0))) || !group.any(note -> note.many() > 1))
+                .filter(group -> many > 1
+                        || !identifies(put.apply(Described.NOTHING, values.get(0)))
+                        || !group.any(note -> note.many() > 1))
                 .isPresent();
         var group = open(said, !fits);
-        if (many == 1) {
+        boolean firstOnly = many > 1 && group.size() == 1 && group.any(Grouping::identifies);
+        if (firstOnly) {
+            group.change(note -> put.apply(note, values.get(0)));
+            for (T value : values.subList(1, many)) {
+                open(said, true).change(note -> put.apply(note, value));
+            }
+        } else if (many == 1) {
             group.change(note -> put.apply(note, values.get(0)));
         } else {
             group.spread(many);
@@ -148,17 +204,21 @@ final class Grouping {
 
     private List<Group> lastLacking(int many, Predicate<Described> has) {
         var groups = segment.groups();
-        if (groups.size() < many) {
+        if (groups.size() < many || hard) {
             return List.of();
         }
         var last = groups.subList(groups.size() - many, groups.size());
-        boolean lacking = last.stream().allMatch(group -> group.size() == 1 && !group.any(has) && !group.isAway());
+        boolean lacking = last.stream()
+                .allMatch(group ->
+                        group.size() == 1 && !group.any(has) && !group.isAway() && group.all(note -> note.many() == 1));
         return lacking ? last : List.of();
     }
 
     private void places(Said said, Chunk.Places places) {
-        boolean stringOnly = places.spots().stream().allMatch(spot -> spot.fret().isEmpty());
-        boolean fretOnly = places.spots().stream().allMatch(spot -> spot.string().isEmpty());
+        boolean stringOnly =
+                places.spots().stream().allMatch(spot -> spot.fret().isEmpty());
+        boolean fretOnly =
+                places.spots().stream().allMatch(spot -> spot.string().isEmpty());
         Predicate<Described> has = note -> stringOnly
                 ? note.spot().string().isPresent()
                 : note.spot().fret().isPresent()
@@ -171,12 +231,13 @@ final class Grouping {
             group.asPath();
         }
         if (fretOnly) {
-            before.ifPresent(string -> group.change(note -> note.with(note.spot().or(string))));
+            before.ifPresent(
+                    string -> group.change(note -> note.with(note.spot().or(string))));
         }
     }
 
     /** The string that was last named in this sentence. */
-    private java.util.Optional<Spot> lastString() {
+    private Optional<Spot> lastString() {
         return segments.stream()
                 .flatMap(each -> each.groups().stream())
                 .flatMap(group -> group.notes().stream())
@@ -187,7 +248,8 @@ final class Grouping {
     }
 
     private void played(Said said, Chunk.Played played, int i) {
-        boolean core = segment.last().filter(group -> group.any(Described::hasCore)).isPresent();
+        boolean core =
+                segment.last().filter(group -> group.any(Described::hasCore)).isPresent();
         boolean verb = core && isFollowedByCore(i);
         boolean noun = played.manner().isPitchless()
                 && segment.last()
@@ -200,7 +262,7 @@ final class Grouping {
                 .filter(group -> group.any(note -> clashes(note, played.manner())))
                 .isPresent();
         var group = open(said, verb || noun || several || other);
-        group.change(note -> note.with(played.manner()));
+        group.changeReached(note -> note.with(played.manner()));
         if (played.count() > 1) {
             group.change(note -> note.times(played.count()));
         }
@@ -209,7 +271,10 @@ final class Grouping {
     /** "A dead sixteenth" after a note that has its length already. */
     private boolean isOfNextLength(int i) {
         boolean next = i + 1 < chunks.size() && chunks.get(i + 1).is(Chunk.Lengths.class);
-        return next && segment.last().filter(group -> group.any(note -> note.length().isPresent())).isPresent();
+        return next
+                && segment.last()
+                        .filter(group -> group.any(note -> note.length().isPresent()))
+                        .isPresent();
     }
 
     /** Two strokes cannot be meant of one note. */
@@ -226,7 +291,8 @@ final class Grouping {
                 return true;
             }
             boolean small = chunk instanceof Chunk.Tie tie
-                    && List.of(Sense.TO, Sense.FROM, Sense.PLAIN, Sense.NOTE, Sense.AGAIN).contains(tie.sense());
+                    && List.of(Sense.TO, Sense.FROM, Sense.PLAIN, Sense.NOTE, Sense.AGAIN)
+                            .contains(tie.sense());
             boolean also = chunk instanceof Chunk.Finger || chunk instanceof Chunk.Lengths;
             if (!small && !also) {
                 return false;
@@ -253,7 +319,8 @@ final class Grouping {
     /** "Two sixteenths": which they are may be said afterwards. */
     private void several(Said said, List<Fraction> each) {
         var last = segment.last();
-        boolean fits = last.filter(group -> group.size() == each.size() && !group.any(note -> note.length().isPresent()))
+        boolean fits = last.filter(group -> group.size() == each.size()
+                        && !group.any(note -> note.length().isPresent()))
                 .isPresent();
         boolean open = last.filter(group -> group.any(Described::hasCore)).isPresent();
         var group = open(said, !fits && open);
@@ -273,7 +340,9 @@ final class Grouping {
 
     private void time(Chunk chunk) {
         var where = segment.where();
-        boolean refines = chunk instanceof Chunk.Part part && part.beat().isEmpty() && where.part().isEmpty();
+        boolean refines = chunk instanceof Chunk.Part part
+                && part.beat().isEmpty()
+                && where.part().isEmpty();
         if (where.hasTime() && !segment.isEmpty() && !refines) {
             split(where.withoutTime().withoutOrder());
         }

@@ -5,6 +5,8 @@ import groundbass.score.ChordAt;
 import groundbass.score.Feel;
 import groundbass.score.InForce;
 import groundbass.score.Tempo;
+import groundbass.theory.ChordSymbol;
+import groundbass.theory.ChordSymbol.Chord;
 import groundbass.theory.Key;
 import java.util.List;
 import java.util.function.Function;
@@ -42,14 +44,16 @@ final class HeadCheck {
 
     Verdict check(Claim.TonicIs claim) {
         var keys = all(InForce::key);
-        boolean same = keys.stream().anyMatch(key -> key.tonic().pitchClass() == claim.tonic().pitchClass());
+        boolean same = keys.stream()
+                .anyMatch(key -> key.tonic().pitchClass() == claim.tonic().pitchClass());
         return same ? Verdict.AGREES : new Verdict.Contradicts(new Right.KeyThere(keys.get(0)));
     }
 
     Verdict check(Claim.MeterIs claim) {
         var meters = all(InForce::meter);
         boolean same = meters.stream()
-                .anyMatch(meter -> meter.counts() == claim.meter().counts() && meter.unit() == claim.meter().unit());
+                .anyMatch(meter -> meter.counts() == claim.meter().counts()
+                        && meter.unit() == claim.meter().unit());
         return same ? Verdict.AGREES : new Verdict.Contradicts(new Right.MeterThere(meters.get(0)));
     }
 
@@ -61,7 +65,10 @@ final class HeadCheck {
     }
 
     Verdict check(Claim.FeelIs claim) {
-        var swung = all(InForce::feel).stream().map(Feel::swing).map(swing -> swing.isPresent()).toList();
+        var swung = all(InForce::feel).stream()
+                .map(Feel::swing)
+                .map(swing -> swing.isPresent())
+                .toList();
         return swung.contains(claim.swung())
                 ? Verdict.AGREES
                 : new Verdict.Contradicts(new Right.FeelThere(!claim.swung()));
@@ -76,7 +83,9 @@ final class HeadCheck {
 
     /** Only where the bar names chords; a chord that lasts from the bar before is taken from there. */
     Verdict check(Claim.ChordIs claim) {
-        if (claim.where().bars().size() != 1 || claim.where().carried() || !timeline.has(claim.where().bars().get(0))) {
+        if (claim.where().bars().size() != 1
+                || claim.where().carried()
+                || !timeline.has(claim.where().bars().get(0))) {
             return Verdict.CANNOT_TELL;
         }
         int number = claim.where().bars().get(0);
@@ -84,10 +93,19 @@ final class HeadCheck {
         if (chords.isEmpty()) {
             return Verdict.CANNOT_TELL;
         }
-        return chords.stream().anyMatch(at -> at.chord().equals(claim.chord()))
+        return chords.stream().anyMatch(at -> isSame(at.chord(), claim.chord()))
                 ? Verdict.AGREES
                 : new Verdict.Contradicts(new Right.ChordsThere(
                         number, chords.stream().map(ChordAt::chord).toList()));
+    }
+
+    /** The bass note of a slash chord need not be said. */
+    private static boolean isSame(ChordSymbol there, ChordSymbol said) {
+        if (there instanceof Chord one && said instanceof Chord other) {
+            boolean bass = other.bass().isEmpty() || other.bass().equals(one.bass());
+            return bass && one.root().pitchClass() == other.root().pitchClass() && one.quality() == other.quality();
+        }
+        return there.equals(said);
     }
 
     private List<ChordAt> chords(int number) {

@@ -117,14 +117,31 @@ final class Heads {
 
     /** "Over Em7", "the chord is A7"; a bare root is not enough. */
     private Optional<Found<Chunk>> chord(int i) {
+        if (terms.at(i - 1).raw().equalsIgnoreCase("over")) {
+            var root = notes.name(i).filter(found -> !terms.isAny(found.after(), Sense.STRING, Sense.MODE));
+            if (root.isPresent()) { // a bare root may be short for any chord on it
+                return Optional.of(
+                        new Found<>(new Chunk.Tie(Sense.OVER), bass(root.get().after())));
+            }
+        }
         String raw = terms.at(i).raw();
         boolean symbol = raw.length() > 1 && raw.length() < 12 && Character.isUpperCase(raw.charAt(0));
         if (!symbol || terms.is(i, Sense.LETTER)) {
             return Optional.empty();
         }
+        if (terms.at(i - 1).raw().equalsIgnoreCase("over") && raw.endsWith("5")) {
+            return Optional.of(new Found<>(new Chunk.Tie(Sense.OVER), i + 1));
+        }
         return ChordSymbol.parse(raw)
                 .filter(chord -> chord instanceof Chord named && named.quality() != Quality.POWER)
-                .map(chord -> new Found<>(new Chunk.ChordNamed(chord), i + 1));
+                .map(chord -> new Found<>(new Chunk.ChordNamed(chord), bass(i + 1)));
+    }
+
+    /** Past the bass note of a slash chord. */
+    private int bass(int i) {
+        boolean slash = notes.name(i).isPresent()
+                && terms.at(i).from() == terms.at(i - 1).to() + 1;
+        return slash ? i + 1 : i;
     }
 
     /** "The line is eight bars long", "an eight-bar line". */

@@ -80,7 +80,9 @@ final class Intervals {
         for (int at = from; at < Math.min(chunks.size(), from + 4); at++) {
             var said = chunks.get(at);
             if (said.chunk() instanceof Chunk.Places places) {
-                return places.spots().size() == 1 && places.spots().get(0).isWhole() ? Optional.of(at) : Optional.empty();
+                return places.spots().size() == 1 && places.spots().get(0).isWhole()
+                        ? Optional.of(at)
+                        : Optional.empty();
             }
             if (said.chunk() instanceof Chunk.Notes notes) {
                 return notes.names().size() == 1 ? Optional.of(at) : Optional.empty();

@@ -18,6 +18,7 @@ import java.util.concurrent.ConcurrentHashMap;
  * phrase add up; of several phrases that fit, the longest counts.
  */
 final class Lexicon {
+    private static final List<String> KNOWN = List.of("en");
     private static final Map<String, Lexicon> LOADED = new ConcurrentHashMap<>();
 
     private final Map<String, List<Entry>> byFirstWord = new HashMap<>();
@@ -30,13 +31,17 @@ final class Lexicon {
                 read(row);
             }
         }
-        byFirstWord.values().forEach(entries -> entries.sort(
-                Comparator.comparing((Entry entry) -> entry.words().size()).reversed()));
+        byFirstWord
+                .values()
+                .forEach(entries -> entries.sort(
+                        Comparator.comparing((Entry entry) -> entry.words().size())
+                                .reversed()));
     }
 
     /** The words of a language; English where there is no table for it. */
     static Lexicon of(Locale language) {
-        return LOADED.computeIfAbsent("de".equals(language.getLanguage()) ? "de" : "en", Lexicon::new);
+        return LOADED.computeIfAbsent(
+                KNOWN.contains(language.getLanguage()) ? language.getLanguage() : KNOWN.get(0), Lexicon::new);
     }
 
     /** The sentence's words as terms; punctuation included, words of no known sense left plain. */

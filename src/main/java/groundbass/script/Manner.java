@@ -72,8 +72,7 @@ enum Manner {
     }
 
     private static Predicate<Note> arrives(Arrival.Kind kind) {
-        return note ->
-                note.arrival().filter(arrival -> arrival.kind() == kind).isPresent();
+        return note -> note.arrival().filter(arrival -> arrival.kind() == kind).isPresent();
     }
 
     private static Predicate<Note> marked(Mark mark) {

@@ -97,12 +97,10 @@ final class Moments {
         }
         var number = terms.number(i + 1).filter(found -> terms.is(found.after(), Sense.BEAT));
         if (number.isPresent()) {
-            return Optional.of(
-                    new Found<>(new Chunk.LastBeats(number.get().value()), number.get().after() + 1));
+            return Optional.of(new Found<>(
+                    new Chunk.LastBeats(number.get().value()), number.get().after() + 1));
         }
-        return terms.is(i + 1, Sense.BEAT)
-                ? Optional.of(new Found<>(new Chunk.LastBeats(1), i + 2))
-                : Optional.empty();
+        return terms.is(i + 1, Sense.BEAT) ? Optional.of(new Found<>(new Chunk.LastBeats(1), i + 2)) : Optional.empty();
     }
 
     /** "The and of two", "2&", "the e of beat one", and "on the a", whose beat is the one spoken of. */
@@ -115,7 +113,8 @@ final class Moments {
         var number = terms.number(i);
         boolean joined = number.isPresent()
                 && terms.is(i + 1, Sense.PART)
-                && (terms.at(i).to() == terms.at(i + 1).from() || terms.at(i + 1).raw().equals("&"));
+                && (terms.at(i).to() == terms.at(i + 1).from()
+                        || terms.at(i + 1).raw().equals("&"));
         if (joined) {
             return number.map(found -> part(Optional.of(found.value()), i + 1, i + 2));
         }
@@ -150,7 +149,10 @@ final class Moments {
             boolean range = terms.is(at, Sense.TO);
             int last = numbers.get(numbers.size() - 1);
             boolean rising = range && next.get().value() > last && next.get().value() - last < MOST_IN_A_RANGE;
-            numbers.addAll(rising ? range(last + 1, next.get().value()) : List.of(next.get().value()));
+            numbers.addAll(
+                    rising
+                            ? range(last + 1, next.get().value())
+                            : List.of(next.get().value()));
             after = next.get().after();
         }
         return Optional.of(new Found<>(numbers, after));
@@ -161,7 +163,8 @@ final class Moments {
     }
 
     private boolean isCounting(int i) {
-        return terms.isAny(i, Sense.LENGTH, Sense.MANNER, Sense.NOTE, Sense.DOTTED, Sense.FRET, Sense.OCTAVE, Sense.PLAIN);
+        return terms.isAny(
+                i, Sense.LENGTH, Sense.MANNER, Sense.NOTE, Sense.DOTTED, Sense.FRET, Sense.OCTAVE, Sense.PLAIN);
     }
 
     private static List<Integer> range(int from, int to) {

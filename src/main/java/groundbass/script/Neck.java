@@ -36,8 +36,8 @@ final class Neck {
 
     /** Without a string, the fret is wrong only where no string has the note there. */
     private Optional<Verdict> anyString(int fret, NoteName name) {
-        boolean somewhere = IntStream.rangeClosed(1, tuning.size())
-                .anyMatch(string -> isCalled(new Fretted(string, fret), name));
+        boolean somewhere =
+                IntStream.rangeClosed(1, tuning.size()).anyMatch(string -> isCalled(new Fretted(string, fret), name));
         return somewhere
                 ? Optional.empty()
                 : Optional.of(new Verdict.Contradicts(right(new Fretted(tuning.size(), fret), name)));

@@ -39,7 +39,8 @@ final class NoteCheck {
         if (!claim.where().hasBars()) {
             return onNeck.orElse(Verdict.CANNOT_TELL);
         }
-        var missing = claim.where().bars().stream().filter(bar -> !timeline.has(bar)).findFirst();
+        var missing =
+                claim.where().bars().stream().filter(bar -> !timeline.has(bar)).findFirst();
         if (missing.isPresent()) {
             return claim.where().carried()
                     ? Verdict.CANNOT_TELL
@@ -117,7 +118,12 @@ final class NoteCheck {
         int many = Math.max(claim.among(), claim.note().many());
         return switch (order.get()) {
             case FIRST -> union(notes, claim.note(), all -> onsets(all, 0, many));
-            case NTH -> union(notes, claim.note(), all -> onsets(all, claim.where().nth() - 1, claim.where().nth() - 1 + many));
+            case NTH ->
+                union(
+                        notes,
+                        claim.note(),
+                        all -> onsets(
+                                all, claim.where().nth() - 1, claim.where().nth() - 1 + many));
             case LAST -> union(notes, claim.note(), all -> onsets(all, count(all) - many, count(all)));
             case ENDING -> ending(claim, area, notes, many);
             case HIGHEST -> extreme(notes, Comparator.comparingInt(this::midi));
@@ -145,7 +151,8 @@ final class NoteCheck {
         var all = new ArrayList<>(choice.apply(notes));
         all.addAll(choice.apply(notes.stream().filter(at -> !at.note().isDead()).toList()));
         if (said.isDead()) {
-            all.addAll(choice.apply(notes.stream().filter(at -> at.note().isDead()).toList()));
+            all.addAll(
+                    choice.apply(notes.stream().filter(at -> at.note().isDead()).toList()));
         } else if (named && said.spot().fret().isEmpty()) {
             all.addAll(choice.apply(notes.stream().filter(alike.and(sameString)).toList()));
         }
@@ -167,14 +174,18 @@ final class NoteCheck {
 
     private int midi(At at) {
         Tuning tuning = timeline.line().header().tuning();
-        return at.note().midi(tuning).orElse(tuning.string(at.note().string()).pitch().midi());
+        return at.note()
+                .midi(tuning)
+                .orElse(tuning.string(at.note().string()).pitch().midi());
     }
 
     private static List<At> extreme(List<At> notes, Comparator<At> order) {
         var pitched = notes.stream().filter(at -> !at.note().isDead()).toList();
         return pitched.stream()
                 .max(order)
-                .map(most -> pitched.stream().filter(at -> order.compare(at, most) == 0).toList())
+                .map(most -> pitched.stream()
+                        .filter(at -> order.compare(at, most) == 0)
+                        .toList())
                 .orElse(List.of());
     }
 

@@ -8,7 +8,7 @@ import java.util.Optional;
 
 /** Reads note lengths and rests: "a dotted eighth and a sixteenth", "two sixteenths", "an eighth-note rest". */
 final class NoteLengths {
-    private static final int MOST_NOTES = 64;
+    private static final int MOST_NOTES = 16;
 
     private final Terms terms;
 
@@ -41,7 +41,10 @@ final class NoteLengths {
     }
 
     private Optional<Found<Amount>> amount(int i) {
-        var number = terms.number(i).filter(found -> found.value() >= 1 && found.value() <= MOST_NOTES);
+        var number = terms.number(i);
+        if (number.filter(found -> found.value() > MOST_NOTES).isPresent()) {
+            return Optional.empty();
+        }
         int at = number.map(Found::after).orElse(i);
         while (number.isPresent() && terms.isAny(at, Sense.PLAIN, Sense.GLUE) && at < i + 4) {
             at++;
@@ -77,7 +80,8 @@ final class NoteLengths {
         var length = length(i).filter(found -> terms.is(found.after(), Sense.REST));
         if (length.isPresent()) {
             return Optional.of(new Found<>(
-                    new Chunk.Silence(Optional.of(length.get().value())), length.get().after() + 1));
+                    new Chunk.Silence(Optional.of(length.get().value())),
+                    length.get().after() + 1));
         }
         boolean rest = terms.is(i, Sense.REST) && !terms.isAny(i + 1, Sense.OF, Sense.TO);
         return rest ? Optional.of(new Found<>(new Chunk.Silence(Optional.empty()), i + 1)) : Optional.empty();
@@ -95,7 +99,9 @@ final class NoteLengths {
         }
         boolean said = !terms.is(i, Sense.LAST) || terms.is(i + 1, Sense.HOLD);
         return terms.number(after)
-                .filter(found -> said && terms.is(found.after(), Sense.BEAT) && terms.number(found.after() + 1).isEmpty())
+                .filter(found -> said
+                        && terms.is(found.after(), Sense.BEAT)
+                        && terms.number(found.after() + 1).isEmpty())
                 .map(found -> new Found<>(new Chunk.Lasts(found.value(), false), found.after() + 1));
     }
 }

@@ -21,6 +21,7 @@ final class NoteNames {
         }
         var names = new ArrayList<>(List.of(first.get().value()));
         int after = first.get().after();
+        boolean path = false;
         while (true) {
             var separator = terms.separator(after);
             if (separator.isEmpty()) {
@@ -31,9 +32,10 @@ final class NoteNames {
                 break; // "it's a C, a B is ..." begins anew
             }
             names.add(next.get().value());
+            path |= separator.get().value();
             after = next.get().after();
         }
-        return Optional.of(new Found<>(new Chunk.Notes(names), after));
+        return Optional.of(new Found<>(new Chunk.Notes(names, path), after));
     }
 
     private Optional<Found<NoteName>> note(int i) {
@@ -56,15 +58,20 @@ final class NoteNames {
         var name = accidental
                 .map(alteration -> new NoteName(plain.letter(), alteration))
                 .orElse(plain);
-        int after = accidental.isPresent() ? i + 2 : i + 1;
+        boolean twice = terms.at(i + 1).raw().equals("double");
+        int after = accidental.isPresent() ? i + (twice ? 3 : 2) : i + 1;
         boolean sure = isA(i)
                 ? isNoteA(i, accidental.isPresent(), after)
-                : terms.at(i).raw().length() == 1
-                        || Character.isUpperCase(terms.at(i).raw().charAt(0));
+                : Character.isUpperCase(terms.at(i).raw().charAt(0))
+                        || (terms.at(i).raw().length() <= 2
+                                && (terms.isLowered() || accidental.isPresent() || terms.is(after, Sense.STRING)));
         return sure ? Optional.of(new Found<>(name, after)) : Optional.empty();
     }
 
     private Optional<Integer> accidental(int i) {
+        if (terms.at(i).raw().equals("double")) {
+            return accidental(i + 1).filter(one -> one != 0).map(one -> 2 * one);
+        }
         if (terms.is(i, Sense.SHARP)) {
             return Optional.of(1);
         }

@@ -33,7 +33,7 @@ final class PlaceNames {
             spots.addAll(next.get().value());
             after = next.get().after();
             var separator = terms.separator(after);
-            if (separator.isEmpty() || isAmong(next.get().value())) {
+            if (separator.isEmpty() || isAmong(next.get().value()) || isThen(after, separator.get())) {
                 break;
             }
             boolean fretted = spots.get(spots.size() - 1).fret().isPresent();
@@ -43,6 +43,11 @@ final class PlaceNames {
         return spots.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Found<>(new Chunk.Places(backfilled(spots), leads(i, after)), after));
+    }
+
+    /** "Then" without "to" begins another thought. */
+    private boolean isThen(int from, Found<Boolean> separator) {
+        return !separator.value() && IntStream.range(from, separator.after()).anyMatch(i -> terms.is(i, Sense.THEN));
     }
 
     private static boolean isAmong(List<Spot> read) {
@@ -65,8 +70,7 @@ final class PlaceNames {
 
     /** @param bare whether "the seventh" alone may be a fret, since one was just named */
     private Optional<Found<List<Spot>>> places(int i, boolean bare) {
-        return open(i)
-                .map(PlaceNames::one)
+        return open(i).map(PlaceNames::one)
                 .or(() -> strings(i).map(this::withFrets))
                 .or(() -> frets(i, bare).map(this::withString));
     }
@@ -113,7 +117,8 @@ final class PlaceNames {
             strings.add(string.get());
             int after = name.get().after();
             boolean several = strings.size() > 1;
-            if (terms.is(after, Sense.STRING) && several == terms.at(after).raw().endsWith("s")) {
+            if (terms.is(after, Sense.STRING)
+                    && several == terms.at(after).raw().endsWith("s")) {
                 return Optional.of(new Found<>(strings, after + 1));
             }
             if (!terms.isAny(after, Sense.AND, Sense.COMMA) || strings.size() > tuning.size()) {
@@ -150,19 +155,23 @@ final class PlaceNames {
         return frets(from, false)
                 .or(() -> figures(from))
                 .map(found -> new Found<>(
-                        found.value().stream().map(spot -> spot.or(alone.get(0))).toList(), found.after()))
+                        found.value().stream()
+                                .map(spot -> spot.or(alone.get(0)))
+                                .toList(),
+                        found.after()))
                 .orElse(new Found<>(alone, strings.after()));
     }
 
     /** Bare numbers after a string, where nothing is counted by them. */
     private Optional<Found<List<Spot>>> figures(int i) {
-        return numbers(i).filter(found -> terms.isBreak(found.after())
-                && found.value().stream().allMatch(spot -> spot.fret().orElse(0) <= 24));
+        return numbers(i)
+                .filter(found -> terms.isBreak(found.after())
+                        && found.value().stream().allMatch(spot -> spot.fret().orElse(0) <= 24));
     }
 
     private Optional<Found<List<Spot>>> numbersAsSpots(Optional<Found<List<Integer>>> numbers) {
-        return numbers.map(found ->
-                new Found<>(found.value().stream().map(Spot::atFret).toList(), found.after()));
+        return numbers.map(
+                found -> new Found<>(found.value().stream().map(Spot::atFret).toList(), found.after()));
     }
 
     private Optional<Found<List<Integer>>> plainNumbers(int i) {
@@ -175,7 +184,8 @@ final class PlaceNames {
         while (true) {
             var separator = terms.separator(after);
             var next = separator.flatMap(found -> terms.number(terms.skipArticles(found.after())));
-            if (next.isEmpty() || terms.isAny(next.get().after(), Sense.LENGTH, Sense.MANNER, Sense.NOTE, Sense.DOTTED)) {
+            if (next.isEmpty()
+                    || terms.isAny(next.get().after(), Sense.LENGTH, Sense.MANNER, Sense.NOTE, Sense.DOTTED)) {
                 return Optional.of(new Found<>(numbers, after));
             }
             numbers.add(next.get().value());
@@ -207,7 +217,8 @@ final class PlaceNames {
     /** "Fret" may come after the figure: "5 fret". */
     private Optional<Found<List<Spot>>> numberedFret(int i) {
         return terms.number(i)
-                .filter(found -> terms.is(found.after(), Sense.FRET) && terms.number(found.after() + 1).isEmpty())
+                .filter(found -> terms.is(found.after(), Sense.FRET)
+                        && terms.number(found.after() + 1).isEmpty())
                 .filter(found -> !terms.at(found.after()).raw().endsWith("s"))
                 .map(found -> new Found<>(List.of(Spot.atFret(found.value())), found.after() + 1));
     }
@@ -219,7 +230,8 @@ final class PlaceNames {
     }
 
     private boolean endsFret(int i) {
-        return terms.isBreak(i) || terms.isAny(i, Sense.ON, Sense.OF, Sense.IN, Sense.TO, Sense.EXACTLY, Sense.AGAIN, Sense.GLUE);
+        return terms.isBreak(i)
+                || terms.isAny(i, Sense.ON, Sense.OF, Sense.IN, Sense.TO, Sense.EXACTLY, Sense.AGAIN, Sense.GLUE);
     }
 
     /** A bare fret after a technique: "hammer to the seventh". */
@@ -239,7 +251,8 @@ final class PlaceNames {
             numbers.add(next.get().value());
             after = next.get().after();
             var separator = terms.separator(after);
-            next = separator.flatMap(found -> terms.ordinal(terms.skipArticles(found.after())))
+            next = separator
+                    .flatMap(found -> terms.ordinal(terms.skipArticles(found.after())))
                     .filter(found -> isOfFrets(found.after(), 0));
         }
         return numbers.isEmpty() ? Optional.empty() : Optional.of(new Found<>(numbers, after));
@@ -283,7 +296,8 @@ final class PlaceNames {
 
     private Optional<Found<Integer>> named(int i, boolean tied) {
         return notes.name(i)
-                .filter(found -> terms.is(found.after(), Sense.STRING) || (tied && !terms.isAny(found.after(), Sense.MODE, Sense.NO_KEY)))
+                .filter(found -> terms.is(found.after(), Sense.STRING)
+                        || (tied && !terms.isAny(found.after(), Sense.MODE, Sense.NO_KEY)))
                 .flatMap(found -> stringNamed(found.value(), found.after()));
     }
 
@@ -298,6 +312,7 @@ final class PlaceNames {
             return Optional.empty();
         }
         return named(terms.skipArticles(i + 1), true)
-                .map(found -> new Found<>(new Chunk.Places(List.of(Spot.onString(found.value())), false), found.after()));
+                .map(found ->
+                        new Found<>(new Chunk.Places(List.of(Spot.onString(found.value())), false), found.after()));
     }
 }

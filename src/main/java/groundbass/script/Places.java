@@ -27,7 +27,8 @@ final class Places {
     /** All readings; none where the bars have no such beat. In compound meters a beat may be a count or a dotted one. */
     List<Area> readings(Where where) {
         var byCounts = area(where, false);
-        boolean other = where.bars().stream().anyMatch(bar -> !isPlain(timeline.at(bar).meter()));
+        boolean other =
+                where.bars().stream().anyMatch(bar -> !isPlain(timeline.at(bar).meter()));
         var all = new ArrayList<Area>();
         byCounts.ifPresent(all::add);
         if (other && where.hasTime()) {
@@ -52,7 +53,9 @@ final class Places {
             if (where.isMoment()) {
                 var beat = here.get(0);
                 var length = beat.to().minus(beat.from());
-                moments.add(new Moment(bar, beat.from().plus(length.times(Fraction.of(where.part().orElse(0), 4)))));
+                moments.add(new Moment(
+                        bar,
+                        beat.from().plus(length.times(Fraction.of(where.part().orElse(0), 4)))));
             }
         }
         return Optional.of(new Area(stretches, moments));
@@ -67,9 +70,7 @@ final class Places {
             return List.of(timeline.whole(bar));
         }
         boolean known = where.beats().stream().allMatch(beat -> beat >= 1 && beat <= beats.size());
-        return known
-                ? where.beats().stream().map(beat -> beats.get(beat - 1)).toList()
-                : List.of();
+        return known ? where.beats().stream().map(beat -> beats.get(beat - 1)).toList() : List.of();
     }
 
     /** The bar's counts, or its beats. */
@@ -82,7 +83,8 @@ final class Places {
             }
         } else {
             for (int count = 0; count < meter.counts(); count++) {
-                all.add(new Stretch(bar, meter.count().times(count), meter.count().times(count + 1L)));
+                all.add(new Stretch(
+                        bar, meter.count().times(count), meter.count().times(count + 1L)));
             }
         }
         return all;

@@ -49,7 +49,12 @@ public record Proofreading(List<Statement> statements) {
 
     /** Every kind of claim to its check. */
     private record Checking(
-            Timeline timeline, NoteCheck notes, RestCheck rests, BarsCheck bars, IntervalCheck intervals, HeadCheck heads) {
+            Timeline timeline,
+            NoteCheck notes,
+            RestCheck rests,
+            BarsCheck bars,
+            IntervalCheck intervals,
+            HeadCheck heads) {
         Checking(Timeline timeline) {
             this(
                     timeline,

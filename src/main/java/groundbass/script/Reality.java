@@ -92,10 +92,8 @@ final class Reality {
         boolean not = false;
         boolean instead = false;
         for (var said : sentence) {
-            boolean end = said.is(Sense.COMMA)
-                    || said.is(Sense.BUT)
-                    || said.is(Sense.SEMICOLON)
-                    || said.is(Sense.COLON);
+            boolean end =
+                    said.is(Sense.COMMA) || said.is(Sense.BUT) || said.is(Sense.SEMICOLON) || said.is(Sense.COLON);
             not = (not || said.is(Sense.NOT)) && !end;
             instead |= said.is(Sense.INSTEAD);
             boolean skipped = not || (instead && isCore(said));

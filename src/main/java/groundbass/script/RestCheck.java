@@ -57,16 +57,23 @@ final class RestCheck {
     private boolean isRest(Claim.RestIs claim, Area area, Position start) {
         var stretch = around(area, start);
         boolean atStart = !area.moments().isEmpty()
-                || claim.where().order().filter(order -> order == Chunk.Which.FIRST).isPresent();
+                || claim.where()
+                        .order()
+                        .filter(order -> order == Chunk.Which.FIRST)
+                        .isPresent();
         if (atStart) {
             return isSilence(claim.length(), start, stretch);
         }
-        boolean whole = claim.alone() && claim.length().isEmpty() && claim.where().order().isEmpty();
+        boolean whole = claim.alone()
+                && claim.length().isEmpty()
+                && claim.where().order().isEmpty();
         if (whole && claim.where().hasTime()) {
             return timeline.isSilent(start.bar(), start.at())
                     && !timeline.silentUntil(start.bar(), start.at()).isBefore(stretch.to());
         }
-        boolean beat = claim.alone() && claim.where().hasTime() && claim.where().order().isEmpty();
+        boolean beat = claim.alone()
+                && claim.where().hasTime()
+                && claim.where().order().isEmpty();
         return beat
                 ? isSilence(claim.length(), start, stretch)
                 : silences(stretch).anyMatch(at -> isSilence(claim.length(), at, stretch));
@@ -82,7 +89,8 @@ final class RestCheck {
     /** Silence begins at the stretch's start, or where a note in it has ended. */
     private Stream<Position> silences(Stretch stretch) {
         var ends = timeline.line().bar(stretch.bar()).notes().stream().map(note -> note.end());
-        return Stream.concat(Stream.of(stretch.from()), ends)
+        return Stream.of(Stream.of(stretch.from()), ends, timeline.writtenRests(stretch.bar()))
+                .flatMap(each -> each)
                 .filter(stretch::contains)
                 .map(at -> new Position(stretch.bar(), at))
                 .filter(at -> timeline.isSilent(at.bar(), at.at()));
@@ -95,6 +103,9 @@ final class RestCheck {
         }
         var until = timeline.silentUntil(at.bar(), at.at());
         return length.isEmpty()
+                || Long.bitCount(until.denominator()) != 1
+                || Long.bitCount(at.at().denominator()) != 1
+                || timeline.isWrittenRest(at, length.get())
                 || until.minus(at.at()).equals(length.get())
                 || until.min(stretch.to()).minus(at.at()).equals(length.get());
     }
@@ -106,8 +117,7 @@ final class RestCheck {
             var until = timeline.silentUntil(start.bar(), start.at()).min(stretch.to());
             boolean whole = claim.length().isPresent();
             return whole
-                    ? new Verdict.Contradicts(new Right.RestLength(
-                            start, count, until.minus(start.at()).toString()))
+                    ? new Verdict.Contradicts(new Right.RestLength(start, count, until.minus(start.at())))
                     : noteThere(stretch, start, count);
         }
         return noteThere(stretch, start, count);

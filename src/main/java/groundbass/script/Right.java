@@ -1,5 +1,6 @@
 package groundbass.script;
 
+import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.score.Note;
 import groundbass.score.Place.Fretted;
@@ -30,7 +31,7 @@ public sealed interface Right {
     record NothingBegins(Position position, String count, boolean rest) implements Right {}
 
     /** There is no rest there: this note sounds. */
-    record RestLength(Position position, String count, String length) implements Right {}
+    record RestLength(Position position, String count, Fraction length) implements Right {}
 
     /** The bars differ, for the first time at this count; a bar that is the same as the first, if any. */
     record BarsDiffer(int bar, int as, Position position, String count, Optional<Integer> sameAs) implements Right {}

@@ -155,7 +155,8 @@ public final class RightWords {
         if (messages.has("walkthrough.note." + name)) {
             return walk("note." + name);
         }
-        String form = List.of("doubleflat", "flat", "natural", "sharp", "doublesharp").get(name.alteration() + 2);
+        String form =
+                List.of("doubleflat", "flat", "natural", "sharp", "doublesharp").get(name.alteration() + 2);
         return walk("note." + form, name.letter().toString());
     }
 

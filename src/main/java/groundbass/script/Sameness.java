@@ -41,7 +41,8 @@ final class Sameness {
 
     /** "Bars one and three are the same." */
     private Optional<Spoken> within(int i) {
-        if (!(chunks.get(i).chunk() instanceof Chunk.Bars bars) || bars.numbers().size() < 2) {
+        if (!(chunks.get(i).chunk() instanceof Chunk.Bars bars)
+                || bars.numbers().size() < 2) {
             return Optional.empty();
         }
         int link = i + 1;
@@ -53,7 +54,8 @@ final class Sameness {
         }
         var rest = bars.numbers().subList(1, bars.numbers().size());
         var claim = new Claim.SameBars(rest, List.of(bars.numbers().get(0)), scope(i, i, link));
-        return Optional.of(new Spoken(claim, chunks.get(i).from(), chunks.get(link).to()));
+        return Optional.of(
+                new Spoken(claim, chunks.get(i).from(), chunks.get(link).to()));
     }
 
     private boolean is(int i, Sense sense) {
@@ -146,12 +148,15 @@ final class Sameness {
                     but.addAll(beats.numbers());
                 } else if (is(i - 1, Sense.UNTIL)) {
                     limit = true;
-                    only.addAll(IntStream.range(1, beats.numbers().get(0)).boxed().toList());
+                    only.addAll(
+                            IntStream.range(1, beats.numbers().get(0)).boxed().toList());
                 } else {
                     only.addAll(beats.numbers());
                 }
             } else if (chunks.get(i).chunk() instanceof Chunk.LastBeats last) {
-                var range = IntStream.rangeClosed(beatsOfABar - last.many() + 1, beatsOfABar).boxed().toList();
+                var range = IntStream.rangeClosed(beatsOfABar - last.many() + 1, beatsOfABar)
+                        .boxed()
+                        .toList();
                 (isExcepted(i) ? but : only).addAll(range);
             }
         }
@@ -160,7 +165,9 @@ final class Sameness {
         loosely |= chunks.stream().anyMatch(said -> said.is(Sense.NEARLY));
         loosely |= except && but.isEmpty();
         loosely |= until && !limit;
-        loosely |= chunks.subList(link, chunks.size()).stream().anyMatch(said -> said.is(Sense.BUT)) && only.isEmpty() && but.isEmpty();
+        loosely |= chunks.subList(link, chunks.size()).stream().anyMatch(said -> said.is(Sense.BUT))
+                && only.isEmpty()
+                && but.isEmpty();
         boolean part = only.isEmpty() && begins(first, second);
         if (part) {
             only.add(1);
@@ -177,7 +184,9 @@ final class Sameness {
     }
 
     private boolean isExcepted(int i) {
-        return is(i - 1, Sense.EXCEPT) || is(i + 1, Sense.CHANGES) || (is(i - 2, Sense.EXCEPT) && is(i - 1, Sense.PLAIN));
+        return is(i - 1, Sense.EXCEPT)
+                || is(i + 1, Sense.CHANGES)
+                || (is(i - 2, Sense.EXCEPT) && is(i - 1, Sense.PLAIN));
     }
 
     /** "Begins like": only the beginning is compared. */

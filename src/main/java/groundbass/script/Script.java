@@ -13,8 +13,7 @@ import java.util.OptionalLong;
  * @param starts for each cue, where its text begins in {@code spoken}
  * @param problems what could not be read
  */
-public record Script(
-        Kind kind, String spoken, List<Cue> cues, List<Integer> starts, List<CaptionProblem> problems) {
+public record Script(Kind kind, String spoken, List<Cue> cues, List<Integer> starts, List<CaptionProblem> problems) {
     /** How a script is written. */
     public enum Kind {
         TEXT,
@@ -69,6 +68,8 @@ public record Script(
                 high = middle - 1;
             }
         }
-        return cues.isEmpty() ? OptionalLong.empty() : OptionalLong.of(cues.get(low).from());
+        return cues.isEmpty()
+                ? OptionalLong.empty()
+                : OptionalLong.of(cues.get(low).from());
     }
 }

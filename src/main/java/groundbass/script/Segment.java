@@ -12,8 +12,8 @@ final class Segment {
     private final List<Quiet> quiets = new ArrayList<>();
     private int placedAt = -1;
 
-    /** A rest that was spoken of. */
-    record Quiet(Optional<Fraction> length, int from, int to) {}
+    /** A rest that was spoken of; later where something else comes before it. */
+    record Quiet(Optional<Fraction> length, boolean later, int from, int to) {}
 
     Segment(Where where) {
         this.where = where;

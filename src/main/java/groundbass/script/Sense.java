@@ -19,6 +19,8 @@ enum Sense {
     MANNER,
     LENGTH,
     DOTTED,
+    TUPLET,
+    VOICE,
     REST,
     NOTE,
     FINGER,

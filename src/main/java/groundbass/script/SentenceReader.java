@@ -69,7 +69,11 @@ final class SentenceReader {
         }
         var first = chunks.get(name);
         var place = new Said(
-                new Chunk.Places(List.of(context.spot()), false), first.first(), first.first(), first.from(), first.to());
+                new Chunk.Places(List.of(context.spot()), false),
+                first.first(),
+                first.first(),
+                first.from(),
+                first.to());
         var with = new ArrayList<>(chunks);
         with.add(name, place);
         return with;
@@ -103,9 +107,11 @@ final class SentenceReader {
             boolean alone = segment.groups().stream().allMatch(Group::isEmpty);
             boolean named = alone
                     && quiet.length().isEmpty()
-                    && segment.quiets().stream().anyMatch(other -> other.length().isPresent());
-            if (where.hasBars() && !named) {
-                var claim = new Claim.RestIs(quiet.length(), where, alone);
+                    && segment.quiets().stream()
+                            .anyMatch(other -> other.length().isPresent());
+            boolean placed = segment.where().hasBars() || where.carried();
+            if (placed && !named) {
+                var claim = new Claim.RestIs(quiet.length(), where, alone && !quiet.later());
                 spoken.add(new Spoken(claim, quiet.from(), quiet.to()));
             }
         }
@@ -131,11 +137,10 @@ final class SentenceReader {
         if (!where.hasBars()) {
             return triple || note.spot().isWhole();
         }
-        boolean something = note.hasCore()
-                || !note.manners().isEmpty()
-                || note.length().isPresent()
-                || note.lasts() != 0;
-        boolean placed = !where.carried() || where.hasTime() || note.spot().fret().isPresent();
+        boolean something =
+                note.hasCore() || !note.manners().isEmpty() || note.length().isPresent() || note.lasts() != 0;
+        boolean placed =
+                !where.carried() || where.hasTime() || note.spot().fret().isPresent();
         return something && placed;
     }
 

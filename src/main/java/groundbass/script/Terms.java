@@ -10,11 +10,16 @@ final class Terms {
 
     private final List<Term> terms;
     private final boolean shouted;
+    private final boolean lowered;
 
     Terms(List<Term> terms) {
         this.terms = List.copyOf(terms);
         this.shouted =
                 terms.stream().map(Term::raw).filter(raw -> raw.length() > 1).noneMatch(Terms::hasSmall);
+        this.lowered = terms.stream()
+                .map(Term::raw)
+                .filter(raw -> !raw.equals("I"))
+                .noneMatch(raw -> raw.chars().anyMatch(Character::isUpperCase));
     }
 
     private static boolean hasSmall(String raw) {
@@ -52,6 +57,11 @@ final class Terms {
     /** Whether the text has capital letters only, so that they say nothing. */
     boolean isShouted() {
         return shouted;
+    }
+
+    /** Whether the text has no capital letters, so that notes are written small. */
+    boolean isLowered() {
+        return lowered;
     }
 
     boolean has(Sense sense) {
@@ -96,7 +106,9 @@ final class Terms {
     int skipArticles(int i) {
         int after = i;
         while (isAny(after, Sense.THE, Sense.REGISTER, Sense.GLUE) && !isAny(after, Sense.NUMBER, Sense.ORDINAL)) {
-            if (is(after, Sense.LETTER) && !at(after).raw().equals("a") && !at(after).raw().equals("an")) {
+            if (is(after, Sense.LETTER)
+                    && !at(after).raw().equals("a")
+                    && !at(after).raw().equals("an")) {
                 break;
             }
             if (is(after, Sense.LETTER) && is(after + 1, Sense.STRING)) {

@@ -8,6 +8,9 @@ import groundbass.score.Place.Fretted;
 import groundbass.score.Position;
 import groundbass.theory.NoteName;
 import groundbass.theory.Spelling;
+import groundbass.writing.Element;
+import groundbass.writing.Writing;
+import groundbass.writing.WrittenLine;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -15,6 +18,7 @@ import java.util.stream.Stream;
 final class Timeline {
     private final Line line;
     private final List<InForce> inForce;
+    private WrittenLine written;
 
     /** A note and the number of its bar. */
     record At(int bar, Note note) {
@@ -103,6 +107,30 @@ final class Timeline {
                 .filter(onset -> onset.isAfter(at))
                 .findFirst()
                 .orElse(line.bar(bar).to());
+    }
+
+    /** Whether a rest of that value is written there; a long silence may be written as several. */
+    boolean isWrittenRest(Position at, Fraction length) {
+        return elements(at.bar())
+                .anyMatch(element -> element instanceof Element.Rest rest
+                        && rest.onset().equals(at.at())
+                        && rest.value().length().equals(length));
+    }
+
+    /** When the written rests of a bar begin. */
+    Stream<Fraction> writtenRests(int bar) {
+        return elements(bar).filter(Element.Rest.class::isInstance).map(Element::onset);
+    }
+
+    private Stream<Element> elements(int bar) {
+        return written().bars().get(line.indexOf(bar)).voices().stream().flatMap(voice -> voice.elements().stream());
+    }
+
+    private WrittenLine written() {
+        if (written == null) {
+            written = Writing.of(line);
+        }
+        return written;
     }
 
     /** The name that a fretted place has in the key of its bar. */

@@ -23,7 +23,8 @@ final class Timestamp {
     /** As WebVTT writes it, with hours. */
     static String print(long millis) {
         long seconds = millis / 1000;
-        return two(seconds / 3600) + ":" + two(seconds / 60 % 60) + ":" + two(seconds % 60) + "." + three(millis % 1000);
+        return two(seconds / 3600) + ":" + two(seconds / 60 % 60) + ":" + two(seconds % 60) + "."
+                + three(millis % 1000);
     }
 
     /** As people write it: {@code 4:05}, {@code 1:02:03}. */

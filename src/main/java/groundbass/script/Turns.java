@@ -42,8 +42,8 @@ final class Turns {
                 .findFirst()
                 .map(said -> ((Chunk.Bars) said.chunk()).numbers());
         int last = line.firstNumber() + line.bars().size() - 1;
-        var turn = named.filter(numbers -> numbers.get(0) > lastBar
-                && numbers.stream().allMatch(number -> number <= last));
+        var turn = named.filter(
+                numbers -> numbers.get(0) > lastBar && numbers.stream().allMatch(number -> number <= last));
         turn.ifPresent(numbers -> lastBar = numbers.get(numbers.size() - 1));
         return turn.map(numbers -> new ToBars(numbers.get(0), numbers.get(numbers.size() - 1)));
     }
@@ -58,7 +58,10 @@ final class Turns {
             return Optional.of(new ToWhole(How.FULL));
         }
         if (terms.has(Sense.THE_WHOLE)) {
-            return Optional.of(new ToWhole(terms.has(Sense.SLOWLY) ? How.SLOWLY : How.WHOLE));
+            boolean slowly = terms.has(Sense.SLOWLY);
+            return slowly || !terms.has(Sense.PRONOUN)
+                    ? Optional.of(new ToWhole(slowly ? How.SLOWLY : How.WHOLE))
+                    : Optional.empty();
         }
         return Optional.empty();
     }

@@ -22,8 +22,7 @@ record Where(
         Optional<Integer> part,
         Optional<Chunk.Which> order,
         int nth) {
-    static final Where UNSAID =
-            new Where(List.of(), false, List.of(), 0, false, Optional.empty(), Optional.empty(), 1);
+    static final Where UNSAID = new Where(List.of(), false, List.of(), 0, false, Optional.empty(), Optional.empty(), 1);
 
     boolean hasBars() {
         return !bars.isEmpty();

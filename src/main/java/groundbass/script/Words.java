@@ -7,17 +7,23 @@ import java.util.regex.Pattern;
 
 /** Cuts a script into sentences of words. Captions without punctuation are cut where speakers take breath. */
 final class Words {
-    private static final Pattern WORD = Pattern.compile(
-            "\\d{1,4}(?:st|nd|rd|th)\\b|\\d{1,3}/\\d{1,3}|\\d{1,6}(?:[.,]\\d{1,3})?"
+    private static final Pattern WORD =
+            Pattern.compile("\\d{1,4}(?:st|nd|rd|th)\\b|\\d{1,3}/\\d{1,3}|\\d{1,6}(?:[.,]\\d{1,3})?"
                     + "|\\p{L}[\\p{L}\\p{N}#♯♭]{0,40}(?:['’]t\\b)?|['’](?:s|re|ll|ve|d|m)\\b"
                     + "|[.,;:!?()&…—–]|(?<=\\s)-(?=\\s)|\\R[ \\t]*\\R");
     private static final Set<String> ENDS = Set.of(".", "!", "?", "…");
-    private static final Set<String> BREATHS = Set.of("now", "okay", "ok", "so", "next", "then", "bar", "jetzt", "dann");
+    private static final Set<String> BREATHS =
+            Set.of("now", "okay", "ok", "so", "next", "then", "bar", "jetzt", "dann");
+
+    private static final Set<String> PAUSES = Set.of(",", ";", "—", "–");
 
     /** A sentence longer than this that has no full stop is cut at the next breath. */
     private static final int LONG = 40;
 
-    private static final int LONGEST = 80;
+    /** And one longer than this at the next comma. */
+    private static final int LONGER = 70;
+
+    private static final int LONGEST = 200;
 
     private Words() {}
 
@@ -48,6 +54,8 @@ final class Words {
     }
 
     private static boolean isFull(List<Word> sentence, Word next) {
-        return sentence.size() >= LONGEST || (sentence.size() >= LONG && BREATHS.contains(next.folded()));
+        return sentence.size() >= LONGEST
+                || (sentence.size() >= LONGER && PAUSES.contains(next.folded()))
+                || (sentence.size() >= LONG && BREATHS.contains(next.folded()));
     }
 }

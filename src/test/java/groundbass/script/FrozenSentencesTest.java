@@ -63,18 +63,21 @@ class FrozenSentencesTest {
     private static void report(String what, List<Row> rows) {
         rows.forEach(row -> System.out.println(what + " " + row.id() + " (line " + row.line() + "): " + row.sentence()
                 + (row.why().isEmpty() ? "" : "  [" + row.why() + "]") + "\n        "
-                + Proofreading.of(row.sentence(), LINES.get(row.line()), Locale.ENGLISH).statements()));
+                + Proofreading.of(row.sentence(), LINES.get(row.line()), Locale.ENGLISH)
+                        .statements()));
     }
 
     private static Set<String> disputed() {
-        return text("disputed.txt").lines()
+        return text("disputed.txt")
+                .lines()
                 .filter(row -> !row.isBlank() && !row.startsWith("#"))
                 .map(row -> row.split("\\s", 2)[0])
                 .collect(Collectors.toSet());
     }
 
     private static List<Row> rows() {
-        return text("sentences.tsv").lines()
+        return text("sentences.tsv")
+                .lines()
                 .skip(1)
                 .map(row -> row.split("\t", -1))
                 .map(cells -> new Row(cells[0], cells[1], cells[2], cells[3], cells.length > 4 ? cells[4] : ""))

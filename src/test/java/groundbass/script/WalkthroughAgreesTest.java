@@ -1,0 +1,122 @@
+package groundbass.script;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import groundbass.score.Line;
+import groundbass.score.Note;
+import groundbass.score.Place.Fretted;
+import groundbass.score.RandomLines;
+import groundbass.text.Messages;
+import groundbass.walkthrough.Walkthrough;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The walkthrough is told from the line by rules of its own, so nothing in it can be wrong. */
+class WalkthroughAgreesTest {
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "01-rope-and-pulley",
+                "02-night-ferry",
+                "03-slow-tide",
+                "04-below-the-waterline",
+                "05-three-legged-gull",
+                "06-last-lantern-home"
+            })
+    void whatIsToldFromTheLineIsNeverCalledWrong(String folder) {
+        var line = FrozenSentencesTest.line(folder);
+        String told = told(line);
+        var read = Proofreading.of(told, line, Locale.ENGLISH);
+        var words = new RightWords(Messages.of(Locale.ENGLISH), line.header().tuning());
+        var wrong = read.contradictions().stream()
+                .map(statement -> told.substring(Math.max(0, statement.from() - 60), statement.from()) + " [["
+                        + told.substring(statement.from(), statement.to()) + "]] "
+                        + words.of(((Verdict.Contradicts) statement.verdict()).right()))
+                .toList();
+        System.out.println(folder + ": " + read.statements().size() + " statements, " + read.agreeing() + " agree");
+        assertEquals(List.of(), wrong);
+        assertTrue(read.agreeing() > 20, folder);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"01-rope-and-pulley", "02-night-ferry", "04-below-the-waterline", "05-three-legged-gull"})
+    void aLineToldWithOneFretWrongIsCaughtNineTimesInTen(String folder) {
+        long seed = 20261125;
+        var random = new Random(seed);
+        var line = FrozenSentencesTest.line(folder);
+        int tries = 40;
+        int caught = 0;
+        for (int i = 0; i < tries; i++) {
+            String told = told(mistaken(line, random));
+            caught +=
+                    Proofreading.of(told, line, Locale.ENGLISH).contradictions().isEmpty() ? 0 : 1;
+        }
+        System.out.println(folder + ": caught " + caught + " of " + tries + ", seed " + seed);
+        assertTrue(caught * 10 >= tries * 9, folder + ": " + caught);
+    }
+
+    /** The same line with one note a fret higher. */
+    private static Line mistaken(Line line, Random random) {
+        var bars = new ArrayList<>(line.bars());
+        while (true) {
+            int bar = random.nextInt(bars.size());
+            var notes = new ArrayList<>(bars.get(bar).notes());
+            int index = notes.isEmpty() ? -1 : random.nextInt(notes.size());
+            if (index >= 0 && notes.get(index).place() instanceof Fretted place && place.fret() > 0) {
+                var note = notes.get(index);
+                notes.set(
+                        index,
+                        new Note(
+                                note.onset(),
+                                note.length(),
+                                new Fretted(place.string(), place.fret() + 1),
+                                note.pluck(),
+                                note.arrival(),
+                                note.ornaments()));
+                bars.set(bar, bars.get(bar).withNotes(notes));
+                return new Line(line.header(), bars);
+            }
+        }
+    }
+
+    @Test
+    void noLineToldIsEverCalledWrong() {
+        long seed = 20261126;
+        int wrong = 0;
+        int statements = 0;
+        for (int i = 0; i < 60; i++) {
+            var line = RandomLines.line(seed + i);
+            String told = told(line);
+            var read = Proofreading.of(told, line, Locale.ENGLISH);
+            statements += read.statements().size();
+            wrong += read.contradictions().size();
+            read.contradictions().stream()
+                    .limit(3)
+                    .forEach(statement -> System.out.println(
+                            "SEED " + told.substring(Math.max(0, statement.from() - 90), statement.from()) + " [["
+                                    + told.substring(statement.from(), statement.to()) + "]] "
+                                    + told.substring(statement.to(), Math.min(told.length(), statement.to() + 40))
+                                            .replace("\n", " ")
+                                    + " =====> "
+                                    + new RightWords(
+                                                    Messages.of(Locale.ENGLISH),
+                                                    line.header().tuning())
+                                            .of(((Verdict.Contradicts) statement.verdict()).right())));
+        }
+        System.out.println("random lines: " + wrong + " of " + statements + " statements called wrong, seed " + seed);
+        assertTrue(wrong * 100 <= statements, wrong + " of " + statements);
+    }
+
+    private static String told(Line line) {
+        return Walkthrough.of(line, Messages.of(Locale.ENGLISH)).stream()
+                .map(step -> step.text())
+                .collect(Collectors.joining("\n\n"));
+    }
+}
