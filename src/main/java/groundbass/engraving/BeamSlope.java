@@ -11,19 +11,25 @@ final class BeamSlope {
     private static final double TIGHT_RISE = 1.0;
     private static final double TIGHT_SPACING = 2.6;
     private static final double QUARTER = 0.25;
+    private static final double FARTHEST = 4;
 
     private final boolean up;
     private final int beams;
     private final List<Stem> stems;
+    private final List<Limit> limits;
 
     /** A stem under the beam: where it stands, the note nearest the beam and the one farthest. */
     record Stem(double x, int outer, int inner) {}
 
+    /** What else stands under the beam, such as the sign before a note: where, and its edge towards the beam. */
+    record Limit(double x, double y) {}
+
     /** @param beams the most levels at any stem */
-    BeamSlope(boolean up, int beams, List<Stem> stems) {
+    BeamSlope(boolean up, int beams, List<Stem> stems, List<Limit> limits) {
         this.up = up;
         this.beams = beams;
         this.stems = stems;
+        this.limits = limits;
     }
 
     /** The heights of the beam's far edge at its first and its last stem. */
@@ -33,7 +39,33 @@ final class BeamSlope {
         double start = outermost(rise);
         double snapped = snap(start);
         double end = rise == 0 ? snapped : snap(snapped - rise);
-        return new double[] {snapped, rise == 0 || Math.abs(end - snapped) > Math.abs(rise) + 0.3 ? snapped : end};
+        if (Math.abs(end - snapped) > Math.abs(rise) + 0.3) {
+            snapped = up ? Math.min(snapped, end) : Math.max(snapped, end);
+            end = snapped;
+        }
+        return cleared(snapped, end);
+    }
+
+    /** Farther outward in steps of the lines' grid, until nothing is nearer than it may be. */
+    private double[] cleared(double start, double end) {
+        double step = up ? -2 * QUARTER : 2 * QUARTER;
+        double moved = 0;
+        while (lacks(start + moved, end + moved) && Math.abs(moved) < FARTHEST) {
+            moved += step;
+        }
+        return new double[] {start + moved, end + moved};
+    }
+
+    private boolean lacks(double start, double end) {
+        double width = last().x() - first().x();
+        double clear = beams * (Measures.BEAM + Measures.BEAM_GAP);
+        for (var limit : limits) {
+            double edge = start + (end - start) * (limit.x() - first().x()) / width;
+            if (up ? edge + clear > limit.y() + 0.01 : edge - clear < limit.y() - 0.01) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** From the head to the beam's far edge, at least: two and a half spaces of free stem, less under many beams. */
@@ -89,6 +121,11 @@ final class BeamSlope {
             double length = shortest(beams);
             double tip = up ? Math.min(head - length, 2) : Math.max(head + length, 2);
             double atStart = tip + rise * share;
+            start = up ? Math.min(start, atStart) : Math.max(start, atStart);
+        }
+        double clear = beams * (Measures.BEAM + Measures.BEAM_GAP);
+        for (var limit : limits) {
+            double atStart = (up ? limit.y() - clear : limit.y() + clear) + rise * (limit.x() - first().x()) / width;
             start = up ? Math.min(start, atStart) : Math.max(start, atStart);
         }
         return start;

@@ -1,11 +1,17 @@
 package groundbass.engraving;
 
 import groundbass.writing.BeamGroup;
+import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 
 /** Beams, and with them how long the stems under them are. */
 final class Beams implements Concern {
     private static final double STUB = 1.1;
+    private static final double FARTHEST = 6;
+    private static final Set<Kind> UNDER =
+            EnumSet.of(Kind.ACCIDENTAL, Kind.FLAG, Kind.PARENTHESIS, Kind.HEAD, Kind.DOT);
 
     @Override
     public void draw(Sketch sketch) {
@@ -41,7 +47,7 @@ final class Beams implements Concern {
         var stems = spots.stream()
                 .map(spot -> new BeamSlope.Stem(spot.stemLeft(), spot.outerPosition(), spot.innerPosition()))
                 .toList();
-        double[] ends = new BeamSlope(up, most, stems).ends();
+        double[] ends = new BeamSlope(up, most, stems, limits(sketch, stems, up)).ends();
         double left = stems.get(0).x();
         double right = stems.get(stems.size() - 1).x() + Measures.STEM;
         var edge = new Edge(left, ends[0], right, ends[1], up);
@@ -49,6 +55,26 @@ final class Beams implements Concern {
         for (int level = 0; level < most; level++) {
             level(sketch, group, spots, edge, level);
         }
+    }
+
+    /** Signs, heads and grace notes under a beam that stand no farther out than its own notes by much. */
+    private static List<BeamSlope.Limit> limits(Sketch sketch, List<BeamSlope.Stem> stems, boolean up) {
+        double left = stems.get(0).x();
+        double right = stems.get(stems.size() - 1).x() + Measures.STEM;
+        var heads = stems.stream().mapToDouble(stem -> Measures.y(stem.outer()));
+        double outermost =
+                up ? heads.min().orElseThrow() - FARTHEST : heads.max().orElseThrow() + FARTHEST;
+        var limits = new ArrayList<BeamSlope.Limit>();
+        for (var mark : sketch.notation().marks()) {
+            var box = mark.box();
+            double y = up ? box.top() : box.bottom();
+            boolean near = up ? y > outermost : y < outermost;
+            if (near && UNDER.contains(mark.kind()) && box.right() > left && box.left() < right) {
+                limits.add(new BeamSlope.Limit(Math.max(left, box.left()), y));
+                limits.add(new BeamSlope.Limit(Math.min(right, box.right()), y));
+            }
+        }
+        return limits;
     }
 
     /** The far edge of the outermost beam. */

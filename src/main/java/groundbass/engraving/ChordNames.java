@@ -3,7 +3,7 @@ package groundbass.engraving;
 import groundbass.score.Passage;
 import groundbass.score.Position;
 
-/** Chord names over the staff, where they begin. */
+/** Chord names over the staff, where they begin; one that would run over the system's end moves left. */
 final class ChordNames implements Concern {
     private static final double GAP = 0.7;
 
@@ -13,7 +13,8 @@ final class ChordNames implements Concern {
         for (var span : sketch.plan().bars()) {
             var bar = sketch.written(span).bar();
             for (var chord : bar.chords()) {
-                double x = span.x(chord.at());
+                double room = sketch.plan().width() - ChordName.width(chord.chord());
+                double x = Math.min(span.x(chord.at()), Math.max(0, room));
                 var from = new Position(span.bar().number(), chord.at());
                 var to = new Position(span.bar().number(), bar.to());
                 row.add(

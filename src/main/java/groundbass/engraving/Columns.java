@@ -12,34 +12,42 @@ import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 
 /** Sorts a bar's elements into columns and finds how wide each column is. */
 final class Columns {
-    static final double GRACE_ROOM = 2.4;
-    static final double ANOTHER_GRACE = 1.6;
+    static final double GRACE_ROOM = 2.75;
+    static final double ANOTHER_GRACE = 3.1;
     private static final double GHOST_ROOM = 0.45;
     private static final double LEDGER_ROOM = 0.35;
     private static final double CURVE_ROOM = 0.7;
     private static final double SLIDE_END_ROOM = 1.3;
+    private static final double BEND_ROOM = 1.3;
 
     private final WrittenBar bar;
+    private final Set<Fraction> raised;
     private final Map<Fraction, List<Cell>> byOnset = new TreeMap<>();
 
-    private Columns(WrittenBar bar) {
+    private Columns(WrittenBar bar, Set<Fraction> raised) {
         this.bar = bar;
+        this.raised = raised;
         for (int voice = 0; voice < bar.voices().size(); voice++) {
             add(bar.voices().get(voice), voice);
         }
     }
 
-    /** In time; without rests that stand for the whole bar, which belong to no moment of it. */
-    static List<Column> of(WrittenBar bar) {
-        return new Columns(bar).columns();
+    /**
+     * In time; without rests that stand for the whole bar, which belong to no moment of it.
+     *
+     * @param raised the moments that are written an octave lower than usual
+     */
+    static List<Column> of(WrittenBar bar, Set<Fraction> raised) {
+        return new Columns(bar, raised).columns();
     }
 
     private void add(Voice voice, int number) {
-        var up = Directions.of(voice, number, bar.voices().size());
+        var up = Directions.of(voice, number, bar.voices().size(), raised);
         var beamed = new boolean[up.length];
         voice.beams().forEach(beam -> java.util.Arrays.fill(beamed, beam.first(), beam.last() + 1, true));
         for (int i = 0; i < up.length; i++) {
@@ -52,9 +60,13 @@ final class Columns {
     }
 
     private Cell cell(Element element, int voice, int index, boolean up, boolean beamed) {
-        var heads = element instanceof Chord chord ? Heads.place(chord, up) : List.<HeadPlace>of();
+        var heads = element instanceof Chord chord ? Heads.place(chord, up, octave(chord)) : List.<HeadPlace>of();
         return new Cell(
                 element, voice, bar.voices().size(), index, owner(bar, element), up, beamed, 0, heads, List.of());
+    }
+
+    private int octave(Chord chord) {
+        return raised.contains(chord.onset()) ? Positions.OCTAVE : 0;
     }
 
     static Passage owner(WrittenBar bar, Element element) {
@@ -66,15 +78,16 @@ final class Columns {
 
     private List<Column> columns() {
         return byOnset.entrySet().stream()
-                .map(each -> column(each.getKey(), each.getValue()))
+                .map(each -> column(each.getKey(), each.getValue(), raised.contains(each.getKey())))
                 .toList();
     }
 
-    private static Column column(Fraction onset, List<Cell> unshifted) {
+    private static Column column(Fraction onset, List<Cell> unshifted, boolean raised) {
         var shifted = VoiceShift.apart(unshifted);
         double heads = shifted.stream().mapToDouble(Cell::headsRight).max().orElse(0);
+        boolean ghost = shifted.stream().flatMap(cell -> cell.heads().stream()).anyMatch(h -> Heads.isGhost(h.head()));
         var cells = shifted.stream()
-                .map(cell -> cell.withDots(Dots.place(cell, heads)))
+                .map(cell -> cell.withDots(Dots.place(cell, heads, ghost)))
                 .toList();
         var accidentals = Accidentals.stack(cells);
         double left = accidentals.stream()
@@ -86,9 +99,13 @@ final class Columns {
             left = Math.max(left, left(cell));
             right = Math.max(right, right(cell));
         }
+        boolean bends = cells.stream()
+                .flatMap(cell -> cell.heads().stream())
+                .anyMatch(head -> head.head().note().ornaments().bend().isPresent());
+        right += bends ? BEND_ROOM : 0;
         long graces = cells.stream().mapToLong(Columns::graces).sum();
         double grace = graces == 0 ? 0 : GRACE_ROOM + (graces - 1) * ANOTHER_GRACE;
-        return new Column(onset, cells, accidentals, left + grace, right);
+        return new Column(onset, cells, accidentals, left + grace, right, raised);
     }
 
     private static long graces(Cell cell) {

@@ -4,16 +4,22 @@ package groundbass.engraving;
 final class Curves {
     private static final double FLATTEST = 0.45;
     private static final double HIGHEST = 1.5;
+    private static final double INWARD = 0.28;
     private static final double HEIGHT_PER_SPACE = 0.09;
 
     private Curves() {}
 
     static Shape.Curve between(Point from, Point to, boolean above) {
+        return between(from, to, above, INWARD);
+    }
+
+    /** @param share of the length at which the curve bends; a small one rises steeply from its ends */
+    static Shape.Curve between(Point from, Point to, boolean above, double share) {
         double length = to.x() - from.x();
         double height = Math.min(HIGHEST, FLATTEST + HEIGHT_PER_SPACE * length);
         double lift = (above ? -1 : 1) * height / 0.75;
-        double inward = length * 0.28;
-        double slope = (to.y() - from.y()) * 0.28;
+        double inward = length * share;
+        double slope = (to.y() - from.y()) * share;
         return new Shape.Curve(
                 from,
                 new Point(from.x() + inward, from.y() + slope + lift),

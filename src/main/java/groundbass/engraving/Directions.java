@@ -1,9 +1,12 @@
 package groundbass.engraving;
 
+import groundbass.score.Fraction;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Chord;
+import groundbass.writing.Head;
 import groundbass.writing.Voice;
 import java.util.List;
+import java.util.Set;
 
 /**
  * Which way the stems of a voice point (handbooks, from memory; REFERENCE 3.2 and 3.3): away from the note farthest
@@ -15,14 +18,17 @@ final class Directions {
     private final List<Element> elements;
     private final boolean[] up;
 
-    private Directions(Voice voice) {
+    private final Set<Fraction> raised;
+
+    private Directions(Voice voice, Set<Fraction> raised) {
+        this.raised = raised;
         elements = voice.elements();
         up = new boolean[elements.size()];
     }
 
     /** True at the index of each element whose stem points up. */
-    static boolean[] of(Voice voice, int index, int voices) {
-        var directions = new Directions(voice);
+    static boolean[] of(Voice voice, int index, int voices, Set<Fraction> raised) {
+        var directions = new Directions(voice, raised);
         if (voices > 1) {
             java.util.Arrays.fill(directions.up, index == 0);
         } else {
@@ -51,7 +57,7 @@ final class Directions {
     }
 
     /** Farthest note decides; at equal distance the majority; then down. */
-    static boolean isUpTogether(List<Chord> chords) {
+    private boolean isUpTogether(List<Chord> chords) {
         int pull = pull(chords);
         if (pull != 0) {
             return pull < 0;
@@ -63,13 +69,13 @@ final class Directions {
     }
 
     /** How far the highest note is above the middle line, less how far the lowest is below it. */
-    private static int pull(List<Chord> chords) {
+    private int pull(List<Chord> chords) {
         int highest = Integer.MIN_VALUE;
         int lowest = Integer.MAX_VALUE;
         for (var chord : chords) {
             for (var head : chord.heads()) {
-                highest = Math.max(highest, Positions.of(head));
-                lowest = Math.min(lowest, Positions.of(head));
+                highest = Math.max(highest, position(chord, head));
+                lowest = Math.min(lowest, position(chord, head));
             }
         }
         return (highest - MIDDLE) - (MIDDLE - lowest);
@@ -78,7 +84,7 @@ final class Directions {
     private boolean isOnMiddleLine(int index) {
         return elements.get(index) instanceof Chord chord
                 && chord.heads().size() == 1
-                && Positions.of(chord.heads().get(0)) == MIDDLE;
+                && position(chord, chord.heads().get(0)) == MIDDLE;
     }
 
     /** Whether the next chord in that direction has its stem up; false where there is none. */
@@ -89,5 +95,9 @@ final class Directions {
             }
         }
         return false;
+    }
+
+    private int position(Chord chord, Head head) {
+        return Positions.of(head) - (raised.contains(chord.onset()) ? Positions.OCTAVE : 0);
     }
 }

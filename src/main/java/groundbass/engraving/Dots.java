@@ -12,13 +12,17 @@ import java.util.TreeSet;
 final class Dots {
     private static final double TO_HEAD = 0.45;
     private static final double TO_FLAG = 0.2;
+    private static final double PARENTHESIS = 0.5;
     private static final double STEP = 0.6;
     private static final int REST_POSITION = 5;
 
     private Dots() {}
 
-    /** @param right the right edge of all heads of the column */
-    static List<DotPlace> place(Cell cell, double right) {
+    /**
+     * @param right the right edge of all heads of the column
+     * @param ghost whether one of them stands in parentheses
+     */
+    static List<DotPlace> place(Cell cell, double right, boolean ghost) {
         int dots = cell.element().value().dots();
         var places = new ArrayList<DotPlace>();
         if (dots == 0) {
@@ -26,7 +30,7 @@ final class Dots {
         }
         double left = cell.isRest()
                 ? MusicFont.bravura().width(Glyph.rest(cell.element().value().base())) + TO_HEAD
-                : pastFlag(cell, right + TO_HEAD);
+                : pastFlag(cell, right + TO_HEAD + (ghost ? PARENTHESIS : 0));
         for (int position : positions(cell)) {
             for (int dot = 0; dot < dots; dot++) {
                 places.add(new DotPlace(left + dot * STEP, position));

@@ -1,12 +1,11 @@
 package groundbass.engraving;
 
-import groundbass.score.Ornaments.Bend;
 import groundbass.score.Ornaments.Mark;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** What lasts over a note: vibrato as a wave, ringing on as words with dashes; and bends as arrows with their size. */
+/** What lasts over a note: vibrato as a wave, and ringing on as words with dashes. */
 final class Effects implements Concern {
     private static final double GAP = 0.4;
     private static final double SIZE = 1.6;
@@ -35,9 +34,6 @@ final class Effects implements Concern {
             i = Math.max(i, last) + 1;
         }
         rings.placeAbove(layer, GAP);
-        for (var spot : sketch.spots()) {
-            bends(sketch, spot);
-        }
     }
 
     private static boolean begins(Spot spot, Mark mark) {
@@ -95,54 +91,5 @@ final class Effects implements Concern {
             shapes.add(new Shape.Sign(Glyph.VIBRATO, new Point(left + i * step, 0), 1));
         }
         return shapes;
-    }
-
-    private static void bends(Sketch sketch, Spot spot) {
-        for (var head : spot.cell().heads()) {
-            if (Labels.isShown(head.head())) {
-                head.head().note().ornaments().bend().ifPresent(bend -> bend(sketch, spot, head, bend));
-            }
-        }
-    }
-
-    private static void bend(Sketch sketch, Spot spot, HeadPlace head, Bend bend) {
-        sketch.use(Sign.BEND);
-        boolean onTab = sketch.options().staves().hasTab();
-        var layer = onTab ? sketch.tab() : sketch.notation();
-        double startX = onTab
-                ? spot.middle() + Labels.width(Labels.text(head.head())) / 2 + 0.1
-                : spot.x() + head.right() + 0.1;
-        double startY = onTab ? Measures.stringY(head.head().note().string()) : head.y();
-        double x = startX + 0.8;
-        double top = Math.min(layer.top(x - 0.8, x + 0.8) - 0.5, startY - 1.6);
-        layer.add(
-                Kind.BEND,
-                spot.owner(),
-                new Shape.Curve(
-                        new Point(startX, startY),
-                        new Point(x - 0.2, startY),
-                        new Point(x, startY - 0.4),
-                        new Point(x, top + 0.5),
-                        LINE,
-                        LINE));
-        layer.add(
-                Kind.BEND,
-                spot.owner(),
-                new Shape.Polygon(
-                        List.of(new Point(x, top), new Point(x + 0.35, top + 0.7), new Point(x - 0.35, top + 0.7))));
-        var at = new Point(x, top - 0.25);
-        layer.add(Kind.BEND, spot.owner(), new Shape.Run(amount(bend), Face.MEDIUM, SIZE, at, Align.MIDDLE));
-    }
-
-    /** In whole tones, as players write it. */
-    static String amount(Bend bend) {
-        String whole = bend.quarters() / 4 == 0 ? "" : Integer.toString(bend.quarters() / 4);
-        return whole
-                + switch (bend.quarters() % 4) {
-                    case 1 -> "¼";
-                    case 2 -> "½";
-                    case 3 -> "¾";
-                    default -> "";
-                };
     }
 }

@@ -5,6 +5,7 @@ import groundbass.writing.NoteValue.Base;
 /** The music font's glyphs that a sheet uses. The code points are SMuFL 1.4's; the names are ours. */
 public enum Glyph {
     F_CLEF(0xE062),
+    OTTAVA(0xE511),
     TAB_CLEF_FOUR(0xE06E),
     TAB_CLEF_SIX(0xE06D),
     TIME_0(0xE080),

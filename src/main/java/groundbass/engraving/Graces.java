@@ -6,7 +6,7 @@ import groundbass.theory.Key;
 import groundbass.theory.Pitch;
 import groundbass.theory.Spelling;
 
-/** Grace notes: a small head with a crossed flag before the note, slurred to it, on both staves. */
+/** Grace notes: a small head with a crossed flag before the note. {@link GraceSlurs} leads from it to the note. */
 final class Graces implements Concern {
     private static final double STEM_LENGTH = 2.5;
     private static final double FROM_LEFT = 0.95;
@@ -33,24 +33,14 @@ final class Graces implements Concern {
         if (sketch.options().staves().hasNotation()) {
             notation(sketch, spot, head, arrival, nth);
         }
-        if (sketch.options().staves().hasTab()) {
-            double y = Measures.stringY(head.head().note().string()) - 0.85;
-            double right = spot.middle();
-            double left = right
-                    - Labels.width(Labels.text(head.head())) / 2
-                    - Labels.GRACE_GAP
-                    - Labels.graceWidth(arrival) / 2;
-            sketch.tab()
-                    .add(Kind.SLUR, spot.owner(), Curves.between(new Point(left, y), new Point(right, y - 0.1), true));
-        }
     }
 
     /** @param nth of a chord's grace notes, which stand side by side */
     private static void notation(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival, int nth) {
         var pitch = pitch(sketch, spot, head, arrival);
-        int position = Positions.written(pitch.octavesUp(1));
+        int position = Positions.sounding(pitch) - (spot.column().raised() ? Positions.OCTAVE : 0);
         double y = Measures.y(position);
-        double x = spot.x() - Slurs.columnLeft(spot) + FROM_LEFT + nth * Columns.ANOTHER_GRACE;
+        double x = left(spot, nth);
         double scale = Measures.GRACE_SCALE;
         double width = MusicFont.bravura().width(Glyph.HEAD_BLACK) * scale;
         var layer = sketch.notation();
@@ -65,9 +55,17 @@ final class Graces implements Concern {
                 new Shape.Stroke(new Point(stem - 0.5, tip + 1.5), new Point(stem + 0.8, tip + 0.5), LINE));
         ledgers(layer, spot, position, x, width);
         accidental(sketch, spot, pitch, position, x);
-        var from = new Point(x + width / 2, y + 0.55);
-        var to = new Point(spot.middle() - 0.2, Math.max(y, head.y()) + 0.75);
-        layer.add(Kind.SLUR, spot.owner(), Curves.between(from, to, false));
+    }
+
+    /** Of a grace note's head. */
+    static double left(Spot spot, int nth) {
+        return spot.x() - Slurs.columnLeft(spot) + FROM_LEFT + nth * Columns.ANOTHER_GRACE;
+    }
+
+    /** The height of a grace note's head on the notation staff. */
+    static double y(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival) {
+        int position = Positions.sounding(pitch(sketch, spot, head, arrival));
+        return Measures.y(position - (spot.column().raised() ? Positions.OCTAVE : 0));
     }
 
     private static void ledgers(Layer layer, Spot spot, int position, double x, double width) {

@@ -12,12 +12,19 @@ import java.util.List;
 final class Heads {
     private Heads() {}
 
-    /** Lowest first. */
-    static List<HeadPlace> place(Chord chord, boolean up) {
+    /**
+     * Lowest first.
+     *
+     * @param lower by how many positions all stand lower than their pitch, under an octave sign
+     */
+    static List<HeadPlace> place(Chord chord, boolean up, int lower) {
         var places = new ArrayList<HeadPlace>();
         for (var head : chord.heads()) {
             places.add(new HeadPlace(
-                    head, Positions.of(head), 0, glyph(head, chord.value().base())));
+                    head,
+                    Positions.of(head) - lower,
+                    0,
+                    glyph(head, chord.value().base())));
         }
         places.sort(Comparator.comparingInt(HeadPlace::position));
         double stemSide = places.stream().mapToDouble(HeadPlace::width).max().orElse(0);

@@ -25,6 +25,7 @@ public enum Kind {
     ARTICULATION,
     VIBRATO,
     BEND,
+    OTTAVA,
     RING,
     DYNAMIC,
     WORDS,

@@ -65,7 +65,7 @@ final class Labels {
                 .flatMap(cell -> cell.heads().stream())
                 .anyMatch(head -> isShown(head.head())
                         && head.head().note().ornaments().slideIn().isPresent());
-        return Math.max(graceReach(cells), slide ? SLIDE_ROOM : 0);
+        return graceReach(cells) + (slide ? SLIDE_ROOM : 0);
     }
 
     /** What stands to the right of the widest label: a slide out of it, or a bend's arrow. */

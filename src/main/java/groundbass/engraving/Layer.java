@@ -38,9 +38,10 @@ final class Layer {
 
     void add(Mark mark) {
         marks.add(mark);
-        var box = mark.box();
-        above.raise(box.left(), box.right(), -box.top());
-        below.raise(box.left(), box.right(), box.bottom());
+        for (var box : mark.shape().pieces()) {
+            above.raise(box.left(), box.right(), -box.top());
+            below.raise(box.left(), box.right(), box.bottom());
+        }
     }
 
     void add(Kind kind, Passage owner, Shape shape) {

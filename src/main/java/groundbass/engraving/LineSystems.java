@@ -6,6 +6,7 @@ import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /** One line, measured once, as the systems that any width of paper breaks it into. */
 final class LineSystems {
@@ -23,16 +24,21 @@ final class LineSystems {
         var stretches = LongRests.of(piece.line().bars(), options.restsTogether());
         var bars = stretches.stream().map(LongRests.Stretch::bar).toList();
         this.signs = new BarSigns(bars, options);
-        this.techniques = TechniqueMarks.of(bars, options.letters());
+        var raised = options.staves().hasNotation() ? Ottavas.of(bars) : Ottavas.none(bars);
+        var columns = IntStream.range(0, bars.size())
+                .mapToObj(i -> Columns.of(bars.get(i), raised.get(i)))
+                .toList();
+        this.techniques = TechniqueMarks.of(columns, options.letters());
         for (int i = 0; i < bars.size(); i++) {
-            measure(bars.get(i), stretches.get(i).bars(), i, options);
+            measure(bars.get(i), columns.get(i), stretches.get(i).bars(), options);
         }
     }
 
-    private void measure(WrittenBar bar, int bars, int index, SheetOptions options) {
-        var measured = Measuring.measure(bar, techniques.get(index), options.staves());
-        full.add(bars > 1 ? Measuring.longRest(measured, bars) : measured);
-        continued.add(options.simile() && bar.simile() ? Measuring.simile(measured) : full.get(index));
+    private void measure(WrittenBar bar, List<Column> columns, int bars, SheetOptions options) {
+        var measured = Measuring.measure(bar, columns, techniques.get(full.size()), options.staves());
+        var whole = bars > 1 ? Measuring.longRest(measured, bars) : measured;
+        full.add(whole);
+        continued.add(options.simile() && bar.simile() ? Measuring.simile(measured) : whole);
     }
 
     /** The width below which some bar would not fit a system of its own. */

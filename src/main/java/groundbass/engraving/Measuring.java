@@ -29,14 +29,14 @@ final class Measuring {
     private final List<TechniqueMarks.At> letters;
     private final Rods rods = new Rods();
 
-    private Measuring(WrittenBar bar, List<TechniqueMarks.At> letters) {
+    private Measuring(WrittenBar bar, List<Column> columns, List<TechniqueMarks.At> letters) {
         this.bar = bar;
-        this.columns = Columns.of(bar);
+        this.columns = columns;
         this.letters = letters;
     }
 
-    static MeasuredBar measure(WrittenBar bar, List<TechniqueMarks.At> letters, Staves staves) {
-        return new Measuring(bar, letters).measured(staves);
+    static MeasuredBar measure(WrittenBar bar, List<Column> columns, List<TechniqueMarks.At> letters, Staves staves) {
+        return new Measuring(bar, columns, letters).measured(staves);
     }
 
     /** The same bar with nothing in it but a repeat sign and its chord names. */
@@ -191,14 +191,18 @@ final class Measuring {
                     .forEach(arrival -> rods.keep(
                             column,
                             column + 1,
-                            shortest(arrival) + columns.get(column).left()));
+                            shortest(arrival, column) + columns.get(column).left()));
         }
     }
 
-    private static double shortest(Arrival arrival) {
+    private double shortest(Arrival arrival, int column) {
         return switch (arrival.kind()) {
             case HAMMER, PULL -> SHORTEST_SLUR;
-            case SLIDE -> SHORTEST_SLIDE;
+            case SLIDE -> {
+                double labels = Labels.reach(columns.get(column - 1).cells())
+                        + Labels.reach(columns.get(column).cells());
+                yield Math.max(SHORTEST_SLIDE, labels + Slides.ROOM);
+            }
         };
     }
 

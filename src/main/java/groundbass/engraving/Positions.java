@@ -8,10 +8,18 @@ final class Positions {
     /** The diatonic index of G2. */
     private static final int BOTTOM_LINE = 18;
 
+    /** Steps of a scale. */
+    static final int OCTAVE = 7;
+
     private Positions() {}
 
+    /** Bass parts are written an octave higher than they sound. */
     static int of(Head head) {
-        return written(head.writtenPitch());
+        return sounding(head.pitch());
+    }
+
+    static int sounding(Pitch pitch) {
+        return pitch.diatonicIndex() + OCTAVE - BOTTOM_LINE;
     }
 
     static int written(Pitch pitch) {

@@ -3,6 +3,9 @@ package groundbass.engraving;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Rest;
 import groundbass.writing.NoteValue.Base;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
 
 /**
  * Rests: whole ones hang from the fourth line, all others stand in the middle (REFERENCE 3.5); of two voices, each
@@ -11,6 +14,10 @@ import groundbass.writing.NoteValue.Base;
 final class Rests implements Concern {
     private static final int VOICE_OFFSET = 4;
     private static final double FROM_HEAD = 0.7;
+    private static final double CLEAR = 0.1;
+    private static final int FARTHEST = 16;
+    private static final Set<Kind> IN_THE_WAY =
+            EnumSet.of(Kind.HEAD, Kind.STEM, Kind.BEAM, Kind.FLAG, Kind.DOT, Kind.ACCIDENTAL, Kind.REST);
 
     @Override
     public void draw(Sketch sketch) {
@@ -39,11 +46,38 @@ final class Rests implements Concern {
         return base == Base.WHOLE ? 6 : 4;
     }
 
-    /** An even number of positions up (or down), so that the rest keeps its relation to the lines. */
+    /**
+     * An even number of positions up (or down), so that the rest keeps its relation to the lines: the voice's own side
+     * in two voices, and from there the nearest place that is clear of notes and beams.
+     */
     private static int raise(Sketch sketch, Spot rest) {
-        if (rest.cell().voices() < 2) {
-            return 0;
+        int home = rest.cell().voices() < 2 ? 0 : side(sketch, rest);
+        var base = rest.cell().element().value().base();
+        var ink = MusicFont.bravura().box(Glyph.rest(base)).moved(rest.x(), 0);
+        var obstacles = obstacles(sketch, ink);
+        int outward = rest.cell().voices() > 1 && rest.cell().voice() == 1 ? -1 : 1;
+        for (int step = 0; step <= FARTHEST; step += 2) {
+            for (int sign : new int[] {outward, -outward}) {
+                int raise = home + sign * step;
+                var box = ink.moved(0, Measures.y(position(base) + raise)).grown(CLEAR);
+                if (obstacles.stream().noneMatch(box::overlaps)) {
+                    return raise;
+                }
+            }
         }
+        return home;
+    }
+
+    private static List<Box> obstacles(Sketch sketch, Box ink) {
+        return sketch.notation().marks().stream()
+                .filter(mark -> IN_THE_WAY.contains(mark.kind()))
+                .filter(mark -> mark.box().right() > ink.left() && mark.box().left() < ink.right())
+                .flatMap(mark -> mark.shape().pieces().stream())
+                .toList();
+    }
+
+    /** Where a voice's rests stand if nothing is in the way: beyond what the other voice sounds, in the middle if that is silent too. */
+    private static int side(Sketch sketch, Spot rest) {
         boolean upper = rest.cell().voice() == 0;
         int farthest = upper ? -100 : 100;
         for (var spot : sketch.spots()) {
@@ -56,7 +90,8 @@ final class Rests implements Concern {
                         : Math.min(farthest, spot.cell().lowest());
             }
         }
-        return clear(rest.cell().element().value().base(), upper, farthest);
+        boolean alone = Math.abs(farthest) == 100;
+        return alone ? 0 : clear(rest.cell().element().value().base(), upper, farthest);
     }
 
     private static int clear(Base base, boolean upper, int farthest) {

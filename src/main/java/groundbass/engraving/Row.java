@@ -48,6 +48,22 @@ final class Row {
         return place(layer, gap, true, limit);
     }
 
+    /** As near as each thing can stand, on no common baseline. */
+    void placeEachAbove(Layer layer, double gap) {
+        for (var item : items) {
+            double baseline = baselineAbove(layer, List.of(item), gap);
+            item.shapes().forEach(shape -> layer.add(item.kind(), item.owner(), shape.moved(0, baseline)));
+        }
+    }
+
+    /** As {@link #placeEachAbove}, on the other side. */
+    void placeEachBelow(Layer layer, double gap) {
+        for (var item : items) {
+            double baseline = baselineBelow(layer, List.of(item), gap);
+            item.shapes().forEach(shape -> layer.add(item.kind(), item.owner(), shape.moved(0, baseline)));
+        }
+    }
+
     void placeBelow(Layer layer, double gap) {
         place(layer, gap, false, Double.NEGATIVE_INFINITY);
     }

@@ -8,6 +8,11 @@ public sealed interface Shape {
     /** What the shape covers; of text, what its font says of it. */
     Box box();
 
+    /** Boxes that together cover the shape more closely than one. */
+    default List<Box> pieces() {
+        return List.of(box());
+    }
+
     Shape moved(double dx, double dy);
 
     void drawOn(Canvas canvas);
@@ -30,6 +35,13 @@ public sealed interface Shape {
         @Override
         public Box box() {
             return Box.around(from, thickness / 2).union(Box.around(to, thickness / 2));
+        }
+
+        /** A level or an upright line is one piece. */
+        @Override
+        public List<Box> pieces() {
+            boolean straight = from.x() == to.x() || from.y() == to.y();
+            return straight ? List.of(box()) : Pieces.between(from, to, thickness / 2);
         }
 
         /** The rectangle that the stroke fills. */
@@ -65,6 +77,12 @@ public sealed interface Shape {
                     .orElseThrow();
         }
 
+        /** A beam, whose corners go round from its upper or lower left, is no rectangle where it slopes. */
+        @Override
+        public List<Box> pieces() {
+            return corners.size() == 4 ? Pieces.between(corners) : List.of(box());
+        }
+
         @Override
         public Polygon moved(double dx, double dy) {
             return new Polygon(
@@ -89,6 +107,11 @@ public sealed interface Shape {
             return box.grown(middle / 2);
         }
 
+        @Override
+        public List<Box> pieces() {
+            return Pieces.along(2 * (to.x() - from.x()), this::at, middle / 2);
+        }
+
         /**
          * The outline to fill: four points of one cubic, then four of the other, back to the start. A cubic reaches
          * three quarters of its control points' distance, so they stand out by a third more than half the thickness.
@@ -108,6 +131,11 @@ public sealed interface Shape {
                     second.moved(-nx * out, -ny * out),
                     first.moved(-nx * out, -ny * out),
                     from.moved(-nx * end, -ny * end));
+        }
+
+        /** The same ends under a higher (or, if positive, lower) arch. */
+        Curve lifted(double dy) {
+            return new Curve(from, first.moved(0, dy), second.moved(0, dy), to, ends, middle);
         }
 
         Point at(double t) {

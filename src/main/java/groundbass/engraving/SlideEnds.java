@@ -1,7 +1,9 @@
 package groundbass.engraving;
 
+import groundbass.score.Arrival;
 import groundbass.score.Ornaments.SlideIn;
 import groundbass.score.Ornaments.SlideOff;
+import java.util.List;
 
 /** Slides from and to nowhere in particular: a short line before or behind the note, on both staves. */
 final class SlideEnds implements Concern {
@@ -37,7 +39,10 @@ final class SlideEnds implements Concern {
         }
         if (sketch.options().staves().hasTab()) {
             double y = Measures.stringY(head.head().note().string());
-            double right = spot.middle() - Labels.width(Labels.text(head.head())) / 2 - GAP;
+            double grace = head.head().note().arrival().filter(Arrival::isGrace).isPresent()
+                    ? Labels.graceReach(List.of(spot.cell()))
+                    : 0;
+            double right = spot.middle() - Labels.width(Labels.text(head.head())) / 2 - grace - GAP;
             stroke(sketch.tab(), spot, right - LENGTH, y + fall, right, y - fall);
         }
     }

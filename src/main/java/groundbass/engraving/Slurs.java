@@ -1,155 +1,89 @@
 package groundbass.engraving;
 
-import groundbass.score.Arrival;
-import groundbass.score.Place;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
- * How the fretting hand comes from note to note: a slur with its letter for a hammer-on, a pull-off or a slide without
- * a new stroke, a line for every slide; on both staves.
+ * How the fretting hand comes from note to note without a new stroke: a slur with its letter, on both staves. Notes
+ * that are reached together share one slur.
  */
 final class Slurs implements Concern {
     private static final double OFF_HEAD = 0.85;
     private static final double OFF_NUMBER = 0.95;
-    private static final double LINE = 0.16;
+    /** Of a slur that comes from nowhere, since there is no way for it from its first note. */
+    private static final double SHORT = 2.2;
+
+    private static final double OFF_STEM = 0.4;
     private static final double LETTER = 1.5;
     private static final double CLEAR = 0.3;
-    private static final double HIGHEST_LIFT = 8;
 
     @Override
     public void draw(Sketch sketch) {
-        var letters = new Row(0.2);
-        for (int i = 0; i < sketch.spots().size(); i++) {
-            for (var head : sketch.spots().get(i).cell().heads()) {
-                if (Labels.isShown(head.head())) {
-                    int index = i;
-                    head.head()
-                            .note()
-                            .arrival()
-                            .filter(arrival -> !arrival.isGrace())
-                            .ifPresent(arrival -> arrive(sketch, index, head, arrival, letters));
-                }
+        var slurred = new ArrayList<Reached>();
+        for (var each : Reached.of(sketch)) {
+            sketch.use(Sign.of(each.arrival().kind()));
+            if (each.slurred()) {
+                slurred.add(each);
             }
         }
-        if (sketch.options().staves().hasTab()) {
-            letters.placeAbove(sketch.tab(), CLEAR);
-        }
-    }
-
-    private static void arrive(Sketch sketch, int index, HeadPlace head, Arrival arrival, Row letters) {
-        var target = sketch.spots().get(index);
-        var source = source(sketch, index, head);
-        var note = head.head().note();
-        sketch.use(Sign.of(arrival.kind()));
-        boolean slurred = note.pluck().isEmpty();
-        var letter = sketch.options().letters().of(arrival.kind());
         if (sketch.options().staves().hasNotation()) {
-            notation(sketch, source, target, head, arrival, slurred, letter);
+            notation(sketch, together(slurred));
         }
         if (sketch.options().staves().hasTab()) {
-            tab(sketch, source, target, head, arrival, slurred);
-            double middle = (sourceMiddle(source, target) + target.middle()) / 2;
-            if (slurred) {
-                letters.add(Kind.SLUR_LETTER, target.owner(), letter(letter, middle));
-            }
+            tab(sketch, together(slurred));
         }
     }
 
-    private static Shape letter(String letter, double middle) {
+    /** One of those that lead from one moment to one moment: that on the highest string. */
+    private static List<Reached> together(List<Reached> all) {
+        return all.stream()
+                .filter(each -> all.stream().noneMatch(other -> other.besides(each) && other.string() < each.string()))
+                .toList();
+    }
+
+    private static void notation(Sketch sketch, List<Reached> all) {
+        var above = new Row(0.2);
+        var below = new Row(0.2);
+        for (var each : all) {
+            boolean usual = isAbove(each);
+            var clear = curve(sketch, each, usual);
+            boolean over = clear.isPresent() == usual;
+            var curve = clear.or(() -> curve(sketch, each, over))
+                    .orElseGet(() -> Arches.over(
+                            sketch.notation(),
+                            end(sketch, Optional.empty(), each.target().middle() - SHORT, each, over),
+                            end(sketch, each, over),
+                            over));
+            sketch.notation().add(Kind.SLUR, each.target().owner(), curve);
+            (over ? above : below)
+                    .add(
+                            Kind.SLUR_LETTER,
+                            each.target().owner(),
+                            letter(sketch, each, curve.box().middle()));
+        }
+        above.placeEachAbove(sketch.notation(), CLEAR);
+        below.placeEachBelow(sketch.notation(), CLEAR);
+    }
+
+    private static Optional<Shape.Curve> curve(Sketch sketch, Reached each, boolean above) {
+        return Arches.clear(sketch.notation(), start(sketch, each, above), end(sketch, each, above), above);
+    }
+
+    private static Point start(Sketch sketch, Reached each, boolean above) {
+        return end(sketch, each.source(), each.sourceMiddle(), each, above);
+    }
+
+    private static Point end(Sketch sketch, Reached each, boolean above) {
+        return end(sketch, Optional.of(each.target()), each.target().middle(), each, above);
+    }
+
+    private static Shape letter(Sketch sketch, Reached each, double middle) {
+        String letter = sketch.options().letters().of(each.arrival().kind());
         return new Shape.Run(letter, Face.ITALIC, LETTER, new Point(middle, 0), Align.MIDDLE);
     }
 
-    /** The last spot before on the same string, if it is on this system. */
-    private static Optional<Spot> source(Sketch sketch, int index, HeadPlace head) {
-        var onset = sketch.spots().get(index).x();
-        for (int i = index - 1; i >= 0; i--) {
-            var spot = sketch.spots().get(i);
-            if (spot.x() < onset && on(spot, head.head().note().string()).isPresent()) {
-                return Optional.of(spot);
-            }
-        }
-        return Optional.empty();
-    }
-
-    private static Optional<HeadPlace> on(Spot spot, int string) {
-        return spot.cell().heads().stream()
-                .filter(head -> head.head().note().string() == string)
-                .findFirst();
-    }
-
-    private static double sourceMiddle(Optional<Spot> source, Spot target) {
-        return source.map(Spot::middle).orElse(Math.min(target.span().start() - 0.6, target.middle() - 2));
-    }
-
-    private static void notation(
-            Sketch sketch,
-            Optional<Spot> source,
-            Spot target,
-            HeadPlace head,
-            Arrival arrival,
-            boolean slurred,
-            String letter) {
-        var layer = sketch.notation();
-        var from = source.flatMap(spot -> on(spot, head.head().note().string()));
-        double fromY = from.map(HeadPlace::y).orElse(head.y());
-        if (arrival.kind() == Arrival.Kind.SLIDE) {
-            double left = source.map(spot -> spot.x() + spot.cell().headsRight())
-                    .orElse(target.span().start() - 0.8);
-            double right = target.x() - columnLeft(target);
-            layer.add(
-                    Kind.SLIDE, target.owner(), slide(left + 0.2, fromY, right - 0.2, head.y(), direction(from, head)));
-        }
-        if (slurred) {
-            boolean above = isAbove(source, target);
-            var start = end(sketch, source, sourceMiddle(source, target), fromY, above);
-            var end = end(sketch, Optional.of(target), target.middle(), head.y(), above);
-            var curve = cleared(sketch, start, end, above);
-            layer.add(Kind.SLUR, target.owner(), curve);
-            var shape = letter(letter, curve.box().middle());
-            var box = shape.box();
-            double y = above
-                    ? layer.top(box.left(), box.right()) - CLEAR
-                    : layer.bottom(box.left(), box.right()) + CLEAR - box.top();
-            layer.add(Kind.SLUR_LETTER, target.owner(), shape.moved(0, y));
-        }
-    }
-
-    /** Arched so far that the notes in between stay under it. */
-    private static Shape.Curve cleared(Sketch sketch, Point start, Point end, boolean above) {
-        var plain = Curves.between(start, end, above);
-        var curve = plain;
-        for (double lift = 0.5; lift < HIGHEST_LIFT && crosses(sketch, curve, above); lift += 0.5) {
-            double dy = above ? -lift : lift;
-            curve = new Shape.Curve(
-                    start, plain.first().moved(0, dy), plain.second().moved(0, dy), end, plain.ends(), plain.middle());
-        }
-        return curve;
-    }
-
-    private static boolean crosses(Sketch sketch, Shape.Curve curve, boolean above) {
-        for (var spot : sketch.spots()) {
-            double share = (spot.middle() - curve.from().x())
-                    / (curve.to().x() - curve.from().x());
-            if (!spot.cell().isRest() && share > 0.1 && share < 0.9) {
-                double y = curve.at(share).y();
-                if (above ? y > top(sketch, spot) : y < bottom(sketch, spot)) {
-                    return true;
-                }
-            }
-        }
-        return false;
-    }
-
-    private static double top(Sketch sketch, Spot spot) {
-        double head = Measures.y(spot.cell().highest()) - OFF_HEAD;
-        return spot.cell().up() ? Math.min(head, sketch.tip(spot).orElse(head) - CLEAR) : head;
-    }
-
-    private static double bottom(Sketch sketch, Spot spot) {
-        double head = Measures.y(spot.cell().lowest()) + OFF_HEAD;
-        return spot.cell().up() ? head : Math.max(head, sketch.tip(spot).orElse(head) + CLEAR);
-    }
-
+    /** How far a column's marks reach to the left of its place. */
     static double columnLeft(Spot spot) {
         return spot.span().bar().columns().stream()
                 .filter(column -> column.cells().contains(spot.cell()))
@@ -159,62 +93,46 @@ final class Slurs implements Concern {
     }
 
     /** On the heads' side where both stems agree, else above. */
-    private static boolean isAbove(Optional<Spot> source, Spot target) {
-        if (target.cell().voices() > 1) {
-            return target.cell().voice() == 0;
+    private static boolean isAbove(Reached each) {
+        var target = each.target().cell();
+        if (target.voices() > 1) {
+            return target.voice() == 0;
         }
-        boolean bothUp =
-                target.cell().up() && source.map(spot -> spot.cell().up()).orElse(true);
-        return !bothUp;
+        return !(target.up() && each.source().map(spot -> spot.cell().up()).orElse(true));
     }
 
-    /** Over (or under) the head, or past the stem where that points the same way. */
-    private static Point end(Sketch sketch, Optional<Spot> spot, double x, double y, boolean above) {
-        double off = above ? -OFF_HEAD : OFF_HEAD;
-        var stemmed =
-                spot.filter(each -> each.cell().up() == above && each.cell().hasStem());
-        if (stemmed.isEmpty()) {
-            return new Point(x, y + off);
+    /** Over (or under) the heads, or past the stem where that points the same way. */
+    private static Point end(Sketch sketch, Optional<Spot> spot, double x, Reached each, boolean above) {
+        if (spot.isEmpty()) {
+            return new Point(x, each.head().y() + (above ? -OFF_HEAD : OFF_HEAD));
         }
-        double tip = stemmed.flatMap(sketch::tip).orElse(y);
-        return new Point(stemmed.get().stemLeft(), tip + (above ? -0.4 : 0.4));
-    }
-
-    private static void tab(
-            Sketch sketch, Optional<Spot> source, Spot target, HeadPlace head, Arrival arrival, boolean slurred) {
-        double y = Measures.stringY(head.head().note().string());
-        double left = sourceMiddle(source, target);
-        var from = source.flatMap(spot -> on(spot, head.head().note().string()));
-        if (arrival.kind() == Arrival.Kind.SLIDE) {
-            double start = left + from.map(Slurs::reach).orElse(0.0) + 0.2;
-            double end = target.middle() - reach(head) - 0.2;
-            sketch.tab().add(Kind.SLIDE, target.owner(), slide(start, y, end, y, direction(from, head)));
+        var cell = spot.get().cell();
+        if (cell.up() == above && cell.hasStem()) {
+            double tip = sketch.tip(spot.get()).orElse(each.head().y());
+            return new Point(spot.get().stemLeft(), tip + (above ? -OFF_STEM : OFF_STEM));
         }
-        if (slurred) {
-            var curve =
-                    Curves.between(new Point(left, y - OFF_NUMBER), new Point(target.middle(), y - OFF_NUMBER), true);
-            sketch.tab().add(Kind.SLUR, target.owner(), curve);
+        double head = Measures.y(above ? cell.highest() : cell.lowest());
+        return new Point(x, head + (above ? -OFF_HEAD : OFF_HEAD));
+    }
+
+    private static void tab(Sketch sketch, List<Reached> all) {
+        var letters = new Row(0.2);
+        for (var each : all) {
+            double from = each.sourceMiddle();
+            double to = each.target().middle();
+            var curve = overNumbers(sketch.tab(), from, to, Measures.stringY(each.string()), OFF_NUMBER);
+            sketch.tab().add(Kind.SLUR, each.target().owner(), curve);
+            letters.add(Kind.SLUR_LETTER, each.target().owner(), letter(sketch, each, (from + to) / 2));
         }
+        letters.placeAbove(sketch.tab(), CLEAR);
     }
 
-    private static double reach(HeadPlace head) {
-        return Labels.isShown(head.head()) ? Labels.width(Labels.text(head.head())) / 2 : 0;
-    }
-
-    /** Up the neck 1, down it -1. */
-    private static int direction(Optional<HeadPlace> from, HeadPlace to) {
-        int before = from.map(Slurs::fret).orElse(fret(to) - 1);
-        return before <= fret(to) ? 1 : -1;
-    }
-
-    private static int fret(HeadPlace head) {
-        return head.head().note().place() instanceof Place.Fretted fretted ? fretted.fret() : 0;
-    }
-
-    /** A line that visibly rises or falls, even where both ends are on one height. */
-    private static Shape slide(double left, double fromY, double right, double toY, int direction) {
-        double tilt = Math.abs(fromY - toY) < 0.6 ? direction * 0.35 : direction * 0.1;
-        double end = Math.max(right, left + 0.5);
-        return new Shape.Stroke(new Point(left, fromY + tilt), new Point(end, toY - tilt), LINE);
+    /** Over the numbers on a string (REFERENCE 3.11.9); under them where other numbers stand in the way. */
+    static Shape.Curve overNumbers(Layer tab, double from, double to, double string, double off) {
+        var fromAbove = new Point(from, string - off);
+        var toAbove = new Point(to, string - off);
+        return Arches.plain(tab, fromAbove, toAbove, true)
+                .or(() -> Arches.plain(tab, new Point(from, string + off), new Point(to, string + off), false))
+                .orElseGet(() -> Arches.over(tab, fromAbove, toAbove, true));
     }
 }

@@ -13,6 +13,14 @@ record Spot(Cell cell, BarSpan span, double x) {
         return x + Column.MIDDLE;
     }
 
+    /** Everything that begins at its moment. */
+    Column column() {
+        return span.bar().columns().stream()
+                .filter(column -> column.cells().contains(cell))
+                .findFirst()
+                .orElseThrow();
+    }
+
     double stemLeft() {
         return x + cell.stemDx();
     }

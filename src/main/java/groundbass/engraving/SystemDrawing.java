@@ -14,14 +14,7 @@ final class SystemDrawing {
     private static final List<Concern> FIRST = List.of(new Graces());
 
     private static final List<Concern> NOTATION = List.of(
-            new StaffLines(),
-            new NoteMarks(),
-            new Beams(),
-            new Stems(),
-            new Rests(),
-            new Articulations(),
-            new Tuplets(),
-            new Ties());
+            new StaffLines(), new NoteMarks(), new Beams(), new Stems(), new Rests(), new Articulations(), new Ties());
 
     private static final List<Concern> TAB = List.of(new TabNumbers(), new TabLines());
 
@@ -33,10 +26,15 @@ final class SystemDrawing {
             new Similes(),
             new LongRestSigns(),
             new SlideEnds(),
+            new Slides(),
+            new GraceSlurs(),
+            new Bends(),
             new Slurs(),
+            new Tuplets(),
             new Accents(),
             new Fermatas(),
             new Effects(),
+            new OttavaSigns(),
             new Dynamics(),
             new TechniqueRow(),
             new Fingers(),

@@ -92,8 +92,9 @@ final class TabRhythm implements Concern {
             var glyph = Glyph.flag(cell.flags(), false);
             sketch.tab().add(Kind.FLAG, spot.owner(), new Shape.Sign(glyph, new Point(x, tip), 1));
         }
+        double dots = cell.flags() > 0 ? MusicFont.bravura().width(Glyph.flag(cell.flags(), false)) + 0.25 : 0.5;
         for (int dot = 0; dot < cell.element().value().dots(); dot++) {
-            var at = new Point(x + 0.5 + dot * 0.6, from + 0.4);
+            var at = new Point(x + dots + dot * 0.6, from + 0.4);
             sketch.tab().add(Kind.DOT, spot.owner(), new Shape.Sign(Glyph.DOT, at, 1));
         }
     }

@@ -4,7 +4,6 @@ import groundbass.engraving.TechniqueLetters.Letter;
 import groundbass.score.Passage;
 import groundbass.score.Technique;
 import groundbass.writing.Element.Chord;
-import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -32,9 +31,9 @@ final class TechniqueMarks {
     static final double BETWEEN = 0.25;
 
     /** Bar by bar. */
-    static List<List<At>> of(List<WrittenBar> bars, TechniqueLetters letters) {
+    static List<List<At>> of(List<List<Column>> bars, TechniqueLetters letters) {
         var marks = new TechniqueMarks(letters);
-        return bars.stream().map(marks::of).toList();
+        return bars.stream().map(marks::ofBar).toList();
     }
 
     static double width(Letter letter) {
@@ -45,9 +44,8 @@ final class TechniqueMarks {
 
     static final double STROKE_SCALE = 0.85;
 
-    private List<At> of(WrittenBar bar) {
+    private List<At> ofBar(List<Column> columns) {
         var found = new ArrayList<At>();
-        var columns = Columns.of(bar);
         for (var column : columns) {
             var shown = new LinkedHashSet<Letter>();
             var signs = new LinkedHashSet<Sign>();

@@ -7,6 +7,9 @@ final class Ties implements Concern {
     private static final double FROM_HEAD = 0.14;
     private static final double OFF_CENTRE = 0.36;
     private static final double SHORTEST = 1.2;
+    private static final double CUT = 0.5;
+    private static final double MOST_CUT = 2.5;
+    private static final double IN_REACH = 0.3;
 
     @Override
     public void draw(Sketch sketch) {
@@ -34,7 +37,7 @@ final class Ties implements Concern {
             var next = sketch.spots().get(i);
             for (var other : next.cell().heads()) {
                 if (continues(head.head(), other.head())) {
-                    right = next.x() + other.dx() - FROM_HEAD;
+                    right = Math.max(left + SHORTEST, beforeSigns(next, y, next.x() + other.dx() - FROM_HEAD));
                 }
             }
         }
@@ -43,6 +46,16 @@ final class Ties implements Concern {
             right = last.end() - 0.2;
         }
         tie(sketch, spot, left, Math.max(right, left + 0.6), y, above);
+    }
+
+    /** Short of a sign that stands before another head of the column, at the tie's height. */
+    private static double beforeSigns(Spot spot, double y, double right) {
+        return spot.column().accidentals().stream()
+                .map(sign -> sign.box().moved(spot.x(), 0))
+                .filter(box -> box.top() < y + IN_REACH && box.bottom() > y - IN_REACH && box.left() < right)
+                .mapToDouble(box -> box.left() - FROM_HEAD)
+                .min()
+                .orElse(right);
     }
 
     private static void in(Sketch sketch, Spot spot, int h) {
@@ -54,16 +67,31 @@ final class Ties implements Concern {
     }
 
     private static void tie(Sketch sketch, Spot spot, double left, double right, double y, boolean above) {
-        var curve = Curves.between(new Point(left, y), new Point(right, y), above);
-        sketch.notation().add(Kind.TIE, spot.owner(), curve);
+        sketch.notation().add(Kind.TIE, spot.owner(), curve(sketch.notation(), left, right, y, above));
     }
 
-    /** Past the dots, which stand in the way of a tie on their height. */
+    /** At its usual height, else ending earlier, else lifted over what is in the way. */
+    private static Shape.Curve curve(Layer layer, double left, double right, double y, boolean above) {
+        for (double to = right; to >= Math.max(left + SHORTEST, right - MOST_CUT); to -= CUT) {
+            var curve = Arches.plain(layer, new Point(left, y), new Point(to, y), above);
+            if (curve.isPresent()) {
+                return curve.get();
+            }
+        }
+        return Arches.over(layer, new Point(left, y), new Point(right, y), above);
+    }
+
+    /** Past the dots and a head beside it, which stand in the way of a tie on their height. */
     private static double tieLeft(Spot spot, HeadPlace head) {
+        double heads = spot.cell().heads().stream()
+                .filter(other -> Math.abs(other.position() - head.position()) <= 1)
+                .mapToDouble(HeadPlace::right)
+                .max()
+                .orElse(head.right());
         return spot.cell().dots().stream()
                 .mapToDouble(dot -> dot.dx() + MusicFont.bravura().width(Glyph.DOT))
                 .max()
-                .orElse(head.right());
+                .orElse(heads);
     }
 
     /** In two voices outward; of a chord, the upper half above; a single tie opposite the stem. */

@@ -18,6 +18,9 @@ final class Tuplets implements Concern {
 
     @Override
     public void draw(Sketch sketch) {
+        if (!sketch.options().staves().hasNotation()) {
+            return;
+        }
         for (var span : sketch.plan().bars()) {
             if (!span.bar().simile()) {
                 var voices = sketch.written(span).voices();
@@ -64,7 +67,9 @@ final class Tuplets implements Concern {
             figures.forEach(figure -> layer.add(Kind.TUPLET, owner, figure.moved(0, y)));
             return;
         }
-        double edge = above ? layer.top(left, right) - GAP - HOOK : layer.bottom(left, right) + GAP + HOOK;
+        double edge = above
+                ? layer.top(left - GAP, right + GAP) - GAP - HOOK
+                : layer.bottom(left - GAP, right + GAP) + GAP + HOOK;
         var shapes = new ArrayList<Shape>();
         figures.forEach(figure -> shapes.add(figure.moved(0, edge + box(figures).height() / 2)));
         bracket(shapes, left, right, box(figures), edge, above ? HOOK : -HOOK);

@@ -22,7 +22,13 @@ final class VoiceShift {
             return cells;
         }
         double parentheses = (hasGhost(upper) ? PARENTHESIS : 0) + (hasGhost(lower) ? PARENTHESIS : 0);
-        return List.of(upper, lower.shifted(upper.headsRight() - lower.headsLeft() + GAP + parentheses));
+        double right = Math.max(upper.headsRight() + parentheses, flagRight(upper));
+        return List.of(upper, lower.shifted(right - lower.headsLeft() + GAP));
+    }
+
+    /** The upper note's flag hangs beside it, where the lower one would stand. */
+    private static double flagRight(Cell upper) {
+        return upper.flags() == 0 ? 0 : upper.stemDx() + MusicFont.bravura().width(Glyph.flag(upper.flags(), true));
     }
 
     private static boolean hasGhost(Cell cell) {

@@ -8,7 +8,8 @@ import java.util.Objects;
  */
 public record Pitch(NoteName name, int octave) {
     public static final int LOWEST_OCTAVE = -1;
-    public static final int HIGHEST_OCTAVE = 9;
+    /** Above MIDI's highest note lie harmonics that nobody hears, and that must still have a name. */
+    public static final int HIGHEST_OCTAVE = 14;
 
     public Pitch {
         Objects.requireNonNull(name);

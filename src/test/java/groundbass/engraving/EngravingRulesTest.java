@@ -126,7 +126,7 @@ class EngravingRulesTest {
         for (int i = 0; i < positions.length; i++) {
             stems.add(new BeamSlope.Stem(i * 4, positions[i], positions[i]));
         }
-        return new BeamSlope(true, 1, stems);
+        return new BeamSlope(true, 1, stems, List.of());
     }
 
     @Test // REFERENCE 3.10 and the meter's own rule: groups are shown only where they are not the usual ones

@@ -27,7 +27,7 @@ final class Overlaps {
             Kind.REPEAT_DOT,
             Kind.SIMILE);
 
-    /** What must be clear of everything, since it is read. */
+    /** What must be clear of everything but the lines of a staff, since it is read. */
     private static final Set<Kind> READ = EnumSet.of(
             Kind.SLUR_LETTER,
             Kind.DYNAMIC,
@@ -41,20 +41,37 @@ final class Overlaps {
             Kind.FEEL,
             Kind.BAR_NUMBER,
             Kind.RING,
+            Kind.OTTAVA,
             Kind.VIBRATO,
             Kind.TEXT);
 
-    private static final Set<Kind> IN_THE_WAY_OF_TEXT = EnumSet.of(Kind.STEM, Kind.BEAM, Kind.LEDGER, Kind.BARLINE);
+    private static final Set<Kind> IN_THE_WAY_OF_TEXT = EnumSet.of(
+            Kind.STEM,
+            Kind.BEAM,
+            Kind.FLAG,
+            Kind.LEDGER,
+            Kind.BARLINE,
+            Kind.TIE,
+            Kind.SLUR,
+            Kind.SLIDE,
+            Kind.BEND,
+            Kind.ENDING);
+
+    /** What must not run through a head, a rest, a dot or a sign before a head. */
+    private static final Set<Kind> LINES =
+            EnumSet.of(Kind.BEAM, Kind.FLAG, Kind.TIE, Kind.SLUR, Kind.BEND, Kind.ENDING);
+
+    private static final Set<Kind> NOT_CROSSED =
+            EnumSet.of(Kind.HEAD, Kind.REST, Kind.DOT, Kind.ACCIDENTAL, Kind.ARTICULATION, Kind.FRET, Kind.TUPLET);
 
     private Overlaps() {}
-
-    private record Placed(Mark mark, Box box) {}
 
     static List<String> in(Page page) {
         var found = new ArrayList<String>();
         var marks = page.marks().stream()
-                .map(mark -> new Placed(mark, mark.box().grown(-TOUCHING)))
-                .sorted(Comparator.comparingDouble(placed -> placed.box().left()))
+                .filter(mark -> mark.kind() != Kind.STAFF_LINE)
+                .map(Outline::of)
+                .sorted(Comparator.comparingDouble(outline -> outline.box().left()))
                 .toList();
         for (int i = 0; i < marks.size(); i++) {
             var a = marks.get(i);
@@ -62,7 +79,7 @@ final class Overlaps {
                     k < marks.size() && marks.get(k).box().left() < a.box().right();
                     k++) {
                 var b = marks.get(k);
-                if (a.box().overlaps(b.box()) && mustBeApart(a.mark(), b.mark())) {
+                if (mustBeApart(a.mark(), b.mark()) && a.touches(b, TOUCHING)) {
                     found.add(a.mark() + "\n  on " + b.mark());
                 }
             }
@@ -72,11 +89,11 @@ final class Overlaps {
 
     private static boolean mustBeApart(Mark a, Mark b) {
         boolean oneThing = a.kind() == b.kind() && a.owner().equals(b.owner());
-        if (oneThing || isShared(a, b)) {
+        if (oneThing || isShared(a, b) || isFlagOfHead(a, b)) {
             return false;
         }
         boolean solid = SOLID.contains(a.kind()) && SOLID.contains(b.kind());
-        return solid || isRead(a, b) || isRead(b, a);
+        return solid || isRead(a, b) || isRead(b, a) || isCrossed(a, b) || isCrossed(b, a);
     }
 
     private static boolean isRead(Mark text, Mark other) {
@@ -84,6 +101,16 @@ final class Overlaps {
                 && (READ.contains(other.kind())
                         || SOLID.contains(other.kind())
                         || IN_THE_WAY_OF_TEXT.contains(other.kind()));
+    }
+
+    private static boolean isCrossed(Mark line, Mark solid) {
+        return LINES.contains(line.kind()) && NOT_CROSSED.contains(solid.kind());
+    }
+
+    /** A flag hangs from the stem beside its own head. */
+    private static boolean isFlagOfHead(Mark a, Mark b) {
+        var kinds = EnumSet.of(a.kind(), b.kind());
+        return kinds.equals(EnumSet.of(Kind.FLAG, Kind.HEAD)) && a.owner().equals(b.owner());
     }
 
     /** Two voices may share a head, and a dot. */

@@ -43,7 +43,7 @@ import java.util.TreeSet;
 import java.util.stream.IntStream;
 
 /** Valid lines that no player would write: every corner that the constructors let through, the same for a seed. */
-final class WildLines {
+public final class WildLines {
     private static final List<String> TEXTS = List.of(
             "a",
             "# b",
@@ -73,7 +73,7 @@ final class WildLines {
         frets = 1 + random.nextInt(36);
     }
 
-    static Line line(long seed) {
+    public static Line line(long seed) {
         return new WildLines(seed).make();
     }
 

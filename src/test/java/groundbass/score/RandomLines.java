@@ -42,6 +42,9 @@ public final class RandomLines {
             Meter.of(6, 8),
             Meter.of(12, 8),
             Meter.of(7, 8),
+            Meter.of(9, 8),
+            Meter.of(3, 8),
+            new Meter(8, List.of(2, 3)),
             new Meter(8, List.of(3, 2, 2)));
     private static final int[] NODES = {4, 5, 7, 12, 19};
 
@@ -193,7 +196,8 @@ public final class RandomLines {
     private Changes changes(Meter meter) {
         var changes = Changes.NONE;
         if (chance(10)) {
-            changes = changes.withSection(oneOf(List.of("Turnaround", "Verse", "Out")));
+            changes = changes.withSection(
+                    oneOf(List.of("Turnaround", "Verse", "Out", "Second time through, a little louder")));
         }
         if (chance(5)) {
             changes = changes.with(key());
@@ -345,7 +349,7 @@ public final class RandomLines {
             }
         }
         if (chance(3)) {
-            ornaments = ornaments.with(new Bend(1 + random.nextInt(4)));
+            ornaments = ornaments.with(new Bend(1 + random.nextInt(8)));
         }
         if (chance(3)) {
             ornaments = ornaments.with(SlideIn.values()[random.nextInt(2)]);
@@ -365,19 +369,25 @@ public final class RandomLines {
     private NoteName otherName(int string, int fret) {
         int pitchClass = tuning.midi(new Place.Fretted(string, fret)) % 12;
         return java.util.Arrays.stream(Letter.values())
-                .flatMap(letter -> java.util.stream.IntStream.rangeClosed(-1, 1).mapToObj(n -> new NoteName(letter, n)))
+                .flatMap(letter -> java.util.stream.IntStream.rangeClosed(-2, 2).mapToObj(n -> new NoteName(letter, n)))
                 .filter(name -> name.pitchClass() == pitchClass)
-                .skip(random.nextInt(2))
+                .skip(random.nextInt(3))
                 .findFirst()
                 .orElseGet(() -> otherName(string, fret));
     }
 
     private void direct(Draft bar, Fraction at, boolean withNotes) {
-        if (withNotes && chance(4)) {
+        if (withNotes && chance(6)) {
             bar.directions.add(new Direction.Loudness(at, oneOf(List.of(Dynamic.values()))));
         }
         if (chance(3)) {
-            bar.directions.add(new Direction.Words(at, oneOf(List.of("let it breathe", "# quiet", "v. even"))));
+            bar.directions.add(new Direction.Words(
+                    at,
+                    oneOf(List.of(
+                            "let it breathe",
+                            "# quiet",
+                            "v. even",
+                            "as if the room were empty and nobody had to go"))));
         }
     }
 
