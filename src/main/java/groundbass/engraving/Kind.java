@@ -42,8 +42,8 @@ public enum Kind {
     TEXT,
     QR;
 
-    /** Whether a mark of this kind makes its group a note or a rest. */
+    /** Whether a mark of this kind makes its group a note, a rest, or a bar of which a sign says the same. */
     boolean isNoteOrRest() {
-        return this == HEAD || this == FRET || this == REST;
+        return this == HEAD || this == FRET || this == REST || this == SIMILE;
     }
 }

@@ -1,5 +1,7 @@
 package groundbass.engraving;
 
+import java.util.Optional;
+
 /** Writes one page as one SVG drawing. */
 public final class SheetSvg {
     private SheetSvg() {}
@@ -11,6 +13,14 @@ public final class SheetSvg {
      */
     public static String of(Page page, String idPrefix, String language, String title, String description) {
         var canvas = new SvgCanvas(idPrefix);
+        page.drawOn(canvas);
+        return canvas.document(new Box(0, 0, page.width(), page.height()), language, title, description);
+    }
+
+    /** A page whose events are told one by one, so that somebody can go through them. */
+    public static String of(
+            Page page, String idPrefix, String language, String title, String description, EventWords words) {
+        var canvas = new SvgCanvas(idPrefix, Optional.of(words));
         page.drawOn(canvas);
         return canvas.document(new Box(0, 0, page.width(), page.height()), language, title, description);
     }

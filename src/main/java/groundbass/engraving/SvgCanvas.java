@@ -2,6 +2,7 @@ package groundbass.engraving;
 
 import groundbass.score.Passage;
 import java.util.EnumSet;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -13,20 +14,29 @@ public final class SvgCanvas implements Canvas {
     private static final String FAMILY = "Alegreya Sans, Segoe UI, Helvetica Neue, Arial, sans-serif";
 
     private final String idPrefix;
+    private final Optional<EventWords> words;
     private final StringBuilder body = new StringBuilder(1 << 15);
     private final StringBuilder path = new StringBuilder();
+    private int systems;
     private final Set<Glyph> used = EnumSet.noneOf(Glyph.class);
 
     /** @param idPrefix what the symbols' ids begin with, so that several drawings can stand in one page */
     public SvgCanvas(String idPrefix) {
+        this(idPrefix, Optional.empty());
+    }
+
+    /** @param words of the events; with them each event is a picture of its own to somebody who has the page read out */
+    SvgCanvas(String idPrefix, Optional<EventWords> words) {
         this.idPrefix = idPrefix;
+        this.words = words;
     }
 
     /** The whole drawing: what has been drawn, inside a box of this size. */
     String document(Box view, String language, String title, String description) {
         flush();
         var out = new StringBuilder(body.length() + (1 << 15));
-        out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" fill=\"currentColor\" lang=\"");
+        out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"");
+        out.append(words.isPresent() ? "group" : "img").append("\" fill=\"currentColor\" lang=\"");
         out.append(Xml.attribute(language)).append("\" viewBox=\"");
         number(out, view.left()).append(' ');
         number(out, view.top()).append(' ');
@@ -49,8 +59,8 @@ public final class SvgCanvas implements Canvas {
     public void begin(Group group) {
         flush();
         switch (group.role()) {
-            case EVENT -> passage("event", group);
-            case SYSTEM -> passage("system", group);
+            case EVENT -> event(group);
+            case SYSTEM -> system(group);
             case ANNOTATION -> passage("annotation", group);
             case TITLE, HEADING, SUBHEADING, PARAGRAPH, ITEM, LINK, FURNITURE -> body.append("<g>");
         }
@@ -119,10 +129,35 @@ public final class SvgCanvas implements Canvas {
         }
     }
 
+    private void event(Group group) {
+        open("event", group);
+        if (words.isPresent() && group.passage().isPresent()) {
+            var passage = group.passage().get();
+            words.get().count(passage).ifPresent(count -> body.append(" data-count=\"")
+                    .append(Xml.attribute(count))
+                    .append('"'));
+            body.append(" role=\"img\" aria-label=\"");
+            body.append(Xml.attribute(words.get().words(passage))).append('"');
+        }
+        body.append('>');
+    }
+
+    /** How high it stands is said as well, for whoever prints or shows systems one by one. */
+    private void system(Group group) {
+        open("system", group);
+        body.append(" id=\"").append(idPrefix).append("system-").append(++systems);
+        number(body.append("\" data-top=\""), group.box().top());
+        number(body.append("\" data-height=\""), group.box().height()).append("\">");
+    }
+
     private void passage(String name, Group group) {
+        open(name, group);
+        body.append('>');
+    }
+
+    private void open(String name, Group group) {
         body.append("<g class=\"").append(name).append('"');
         group.passage().ifPresent(this::passage);
-        body.append('>');
     }
 
     private void passage(Passage passage) {

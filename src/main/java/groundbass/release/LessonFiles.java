@@ -35,7 +35,8 @@ final class LessonFiles {
     /** A picture of the sheet: its name, its width in staff spaces, and the narrowest screen it is for in CSS pixels. */
     private record Size(String name, double spaces, int fromWidth) {}
 
-    private static final List<Size> SIZES = List.of(new Size("narrow", 48, 0), new Size("wide", 110, 800));
+    private static final List<Size> SIZES =
+            List.of(new Size("narrow", 48, 0), new Size("medium", 72, 520), new Size("wide", 110, 800));
 
     private final Lesson lesson;
     private final Recipe recipe;

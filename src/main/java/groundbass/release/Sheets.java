@@ -102,7 +102,13 @@ public final class Sheets {
     public String svg(Line line, double width, String idPrefix) {
         var page = screen(line, width);
         String title = line.header().title();
-        return SheetSvg.of(page, idPrefix, messages.locale().toLanguageTag(), title, messages.say("sheet.described"));
+        return SheetSvg.of(
+                page,
+                idPrefix,
+                messages.locale().toLanguageTag(),
+                title,
+                messages.say("sheet.described"),
+                ToldEvents.of(line, messages));
     }
 
     /** A system of a line on a screen, in a picture of its own, and where its bars lie in it. */

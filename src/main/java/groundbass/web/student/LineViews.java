@@ -22,6 +22,9 @@ import java.util.stream.Stream;
 
 /** Makes what a page shows of the lines of one release. */
 final class LineViews {
+    /** A picture for screens from this width on is the widest that there is. */
+    private static final int WIDE = 800;
+
     private final ReleaseId release;
     private final ReleaseContents contents;
     private final List<ReleaseFile> files;
@@ -57,7 +60,7 @@ final class LineViews {
     }
 
     private Stream<PictureView> picture(Picture picture) {
-        String kind = picture.fromWidth() == 0 ? "narrow" : "wide";
+        String kind = picture.fromWidth() == 0 ? "narrow" : picture.fromWidth() < WIDE ? "medium" : "wide";
         return files.stream()
                 .filter(file -> file.name().equals(picture.file()))
                 .map(file -> new PictureView(kind, contents.text(file)));

@@ -73,8 +73,8 @@ class LessonLooksTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"390, sheet-narrow", "799, sheet-narrow", "800, sheet-wide", "1280, sheet-wide"})
-    void oneOfTheTwoWidthsOfASheetIsShown(int width, String shown) {
+    @CsvSource({"390, sheet-narrow", "520, sheet-medium", "799, sheet-medium", "800, sheet-wide", "1280, sheet-wide"})
+    void oneOfTheWidthsOfASheetIsShown(int width, String shown) {
         var page = browser.page(width, 900, ColorScheme.LIGHT);
         page.navigate(site.address() + "/series/quay-exercises/1");
         var seen = (List<?>) page.evaluate("() => [...document.querySelectorAll('.sheet-page')]"

@@ -1,0 +1,120 @@
+// The sheet on a lesson's page: remembers how large the notes are wanted, lets the arrow keys go from event to event,
+// and parts the music into systems for paper. Without it the sheet is read, enlarged and printed all the same.
+
+const SVG = "http://www.w3.org/2000/svg";
+const KEPT = "groundbass.notes";
+const AROUND = 1; // staff spaces over and under a system on paper
+
+const figures = [...document.querySelectorAll("figure.sheet")];
+
+function kept() {
+  try {
+    return localStorage.getItem(KEPT);
+  } catch {
+    return null; // storage that is switched off
+  }
+}
+
+function keep(size) {
+  try {
+    localStorage.setItem(KEPT, size);
+  } catch {
+    // then it holds for this page
+  }
+}
+
+function choose(size) {
+  for (const radio of document.querySelectorAll(".sheet-size input")) radio.checked = radio.value === size;
+  for (const figure of figures) rove(figure);
+}
+
+/** In each drawing one event can be reached by Tab; the arrow keys go on from there. */
+function rove(figure) {
+  for (const drawing of figure.querySelectorAll(".sheet-page svg")) {
+    const events = eventsOf(drawing);
+    const reached = events.find((event) => event.getAttribute("tabindex") === "0") ?? events[0];
+    for (const event of events) event.setAttribute("tabindex", event === reached ? "0" : "-1");
+  }
+}
+
+function eventsOf(drawing) {
+  return [...drawing.querySelectorAll("g.event")];
+}
+
+/** The event that a key leads to from another; undefined for other keys. */
+function target(key, event, events) {
+  const at = events.indexOf(event);
+  const bar = event.dataset.bar;
+  switch (key) {
+    case "ArrowRight":
+      return events[at + 1];
+    case "ArrowLeft":
+      return events[at - 1];
+    case "ArrowDown":
+      return events.slice(at).find((other) => other.dataset.bar !== bar);
+    case "ArrowUp": {
+      const before = events.slice(0, at).findLast((other) => other.dataset.bar !== bar);
+      return before && events.find((other) => other.dataset.bar === before.dataset.bar);
+    }
+    case "Home":
+      return events[0];
+    case "End":
+      return events.at(-1);
+    default:
+      return undefined;
+  }
+}
+
+const KEYS = new Set(["ArrowRight", "ArrowLeft", "ArrowDown", "ArrowUp", "Home", "End"]);
+
+function move(pressed) {
+  if (!KEYS.has(pressed.key) || pressed.ctrlKey || pressed.metaKey || pressed.altKey) return;
+  const event = pressed.target.closest?.("g.event");
+  if (!event) return;
+  pressed.preventDefault();
+  const next = target(pressed.key, event, eventsOf(event.ownerSVGElement));
+  if (!next) return;
+  event.setAttribute("tabindex", "-1");
+  next.setAttribute("tabindex", "0");
+  next.focus();
+}
+
+/** Each system of the widest picture as a picture of its own, so that no page of paper cuts through one. */
+function part(figure) {
+  const drawing = figure.querySelector(".sheet-wide svg");
+  const systems = drawing ? [...drawing.querySelectorAll("g.system[data-top]")] : [];
+  if (!systems.length) return;
+  const printed = document.createElement("div");
+  printed.className = "sheet-printed";
+  printed.setAttribute("aria-hidden", "true");
+  for (const system of systems) printed.append(alone(system, drawing));
+  figure.append(printed);
+  figure.classList.add("sheet-parted");
+}
+
+function alone(system, drawing) {
+  const svg = document.createElementNS(SVG, "svg");
+  const top = Number(system.dataset.top) - AROUND;
+  const height = Number(system.dataset.height) + 2 * AROUND;
+  svg.setAttribute("viewBox", `0 ${top} ${drawing.viewBox.baseVal.width} ${height}`);
+  for (const name of ["fill", "font-family", "font-variant"]) svg.setAttribute(name, drawing.getAttribute(name));
+  const use = document.createElementNS(SVG, "use");
+  use.setAttribute("href", `#${system.id}`);
+  svg.append(use);
+  return svg;
+}
+
+const size = kept();
+if (size && document.querySelector(`.sheet-size input[value="${CSS.escape(size)}"]`)) choose(size);
+for (const figure of figures) {
+  rove(figure);
+  figure.addEventListener("keydown", move);
+  figure.addEventListener("change", (event) => {
+    if (!event.target.closest(".sheet-size")) return;
+    choose(event.target.value);
+    keep(event.target.value);
+  });
+}
+addEventListener("beforeprint", () => {
+  for (const figure of figures) if (!figure.classList.contains("sheet-parted")) part(figure);
+});
