@@ -8,6 +8,7 @@ import groundbass.score.Line;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Something to play along to: a performance and its band in stereo at 44.1 kHz, at the performance's own tempo (slow ones
@@ -20,7 +21,8 @@ public final class BackingTrack implements Sound {
 
     private final SampleRate rate = SampleRate.CD;
     private final List<Placed> placed = new ArrayList<>();
-    private final Limiter limiter = new Limiter();
+    private final Optional<Limiter> limiter;
+    private final float gain;
     private final float[] mono = new float[BLOCK];
     private final long frames;
     private final long fadeFrom;
@@ -34,7 +36,9 @@ public final class BackingTrack implements Sound {
     /** A stem with its gain to either side. */
     private record Placed(Unit unit, float left, float right) {}
 
-    private BackingTrack(Performance performance, Band band, Mix mix) {
+    private BackingTrack(Performance performance, Band band, Mix mix, double gain, Optional<Limiter> limiter) {
+        this.gain = (float) gain;
+        this.limiter = limiter;
         this.fadeFrom = rate.at(performance.seconds());
         this.frames = fadeFrom + rate.at(TAIL_SECONDS);
         var sounds = BarSounds.of(performance, band);
@@ -58,13 +62,20 @@ public final class BackingTrack implements Sound {
         return laid;
     }
 
+    /** As loud as {@link Mastering} says. */
     public static BackingTrack of(Performance performance, Band band, Mix mix) {
-        return new BackingTrack(performance, band, mix);
+        double gain = Mastering.gain(performance.line(), band.groove());
+        return new BackingTrack(performance, band, mix, gain, Optional.of(new Limiter()));
     }
 
     public static BackingTrack of(Line line, Groove groove, Playing playing, Mix mix) {
         var performance = Performance.of(line, playing);
         return of(performance, Band.of(performance, groove), mix);
+    }
+
+    /** As loud as the instruments are, and nothing held down. */
+    static BackingTrack raw(Performance performance, Band band, Mix mix) {
+        return new BackingTrack(performance, band, mix, 1, Optional.empty());
     }
 
     @Override
@@ -107,7 +118,7 @@ public final class BackingTrack implements Sound {
         current = ahead;
         ahead = old;
         renderAhead();
-        limiter.limit(current, BLOCK, peak, aheadPeak);
+        limiter.ifPresent(holding -> holding.limit(current, BLOCK, peak, aheadPeak));
         used = 0;
     }
 
@@ -118,8 +129,8 @@ public final class BackingTrack implements Sound {
         for (var each : placed) {
             Arrays.fill(mono, 0);
             each.unit().render(mono, 0, BLOCK);
-            add(mono, ahead[0], each.left());
-            add(mono, ahead[1], each.right());
+            add(mono, ahead[0], each.left() * gain);
+            add(mono, ahead[1], each.right() * gain);
         }
         fade();
         rendered += BLOCK;

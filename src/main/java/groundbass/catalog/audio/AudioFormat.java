@@ -3,7 +3,8 @@ package groundbass.catalog.audio;
 /** The kinds of recording that can be uploaded. */
 public enum AudioFormat {
     WAV("audio/wav", "wav"),
-    MP3("audio/mpeg", "mp3"); // RFC 3003
+    MP3("audio/mpeg", "mp3"), // RFC 3003
+    FLAC("audio/flac", "flac"); // RFC 9639
 
     private final String mediaType;
     private final String extension;

@@ -44,6 +44,17 @@ final class WavFile {
         return new AudioFinding.Audio(wave.facts(size(file, data.getAsLong()) / wave.blockAlign()));
     }
 
+    /** Where the samples lie in a file that {@link #read} has found good. */
+    record Data(WavFormat format, long from, long to) {}
+
+    static Data data(ByteFile file) throws IOException {
+        long format = find(file, "fmt ", RIFF_HEADER).orElseThrow();
+        long data = find(file, "data", next(file, format)).orElseThrow();
+        long from = data + CHUNK_HEADER;
+        return new Data(
+                WavFormat.read(file, format + CHUNK_HEADER, size(file, format)), from, from + size(file, data));
+    }
+
     /** Where the header of the first chunk of this kind begins. */
     private static OptionalLong find(ByteFile file, String kind, long from) throws IOException {
         long at = from;

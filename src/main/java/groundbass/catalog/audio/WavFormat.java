@@ -48,6 +48,10 @@ record WavFormat(int tag, int channels, long sampleRate, int blockAlign, int bit
         return extended ? file.littleEndian16(at + SUB_FORMAT) : tag;
     }
 
+    boolean isFloat() {
+        return tag == FLOAT;
+    }
+
     Optional<AudioFinding> problem() {
         if (tag != PCM && tag != FLOAT) {
             return Optional.of(refused("wav.format", tag));

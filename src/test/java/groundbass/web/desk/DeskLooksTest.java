@@ -129,7 +129,7 @@ class DeskLooksTest {
         page.navigate(address("/desk/episodes/" + episode.id()));
         page.setInputFiles("#file", new FilePayload("letter.wav", "audio/wav", "Dear all".getBytes(UTF_8)));
         page.click(".upload button");
-        PlaywrightAssertions.assertThat(page.locator("#file-problem")).containsText("neither a WAV nor an MP3");
+        PlaywrightAssertions.assertThat(page.locator("#file-problem")).containsText("no WAV, FLAC or MP3");
         page.setInputFiles("#file", new FilePayload("Slow band.wav", "audio/wav", TrackPagesTest.wav()));
         page.click(".upload button");
         PlaywrightAssertions.assertThat(page.locator("#track-list")).containsText("Slow band.wav: WAV");

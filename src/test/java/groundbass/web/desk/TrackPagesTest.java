@@ -86,12 +86,12 @@ class TrackPagesTest {
                 .put(path(episode) + "?name=song.mp3")
                 .then()
                 .statusCode(422)
-                .body("detail", containsString("neither a WAV nor an MP3"));
+                .body("detail", containsString("no WAV, FLAC or MP3"));
         var answer = studio.form()
                 .contentType("multipart/form-data")
                 .multiPart("file", "song.mp3", text, "audio/mpeg")
                 .post(path(episode));
-        answer.then().statusCode(422).body(containsString("neither a WAV nor an MP3"));
+        answer.then().statusCode(422).body(containsString("no WAV, FLAC or MP3"));
         assertThat(Studio.mistakes(answer.asString())).isEmpty();
         assertThat(tracks(episode)).isEmpty();
     }

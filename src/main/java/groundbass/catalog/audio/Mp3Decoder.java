@@ -1,0 +1,62 @@
+package groundbass.catalog.audio;
+
+import java.io.BufferedInputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import javazoom.jl.decoder.Bitstream;
+import javazoom.jl.decoder.BitstreamException;
+import javazoom.jl.decoder.Decoder;
+import javazoom.jl.decoder.DecoderException;
+import javazoom.jl.decoder.SampleBuffer;
+
+/** MPEG audio decoded by JLayer; the only class that knows it. A frame that is broken is passed over, as players do. */
+final class Mp3Decoder implements Recording.Decoder {
+    private static final float FULL_SCALE = 32_768;
+
+    private final Bitstream stream;
+    private final Decoder decoder = new Decoder();
+
+    Mp3Decoder(Path file) throws IOException {
+        this.stream = new Bitstream(new BufferedInputStream(Files.newInputStream(file)));
+    }
+
+    @Override
+    public float[][] next() throws IOException {
+        try {
+            while (true) {
+                var header = stream.readFrame();
+                if (header == null) {
+                    return new float[0][0];
+                }
+                try {
+                    return split((SampleBuffer) decoder.decodeFrame(header, stream));
+                } catch (DecoderException | ArrayIndexOutOfBoundsException broken) {
+                    continue;
+                } finally {
+                    stream.closeFrame();
+                }
+            }
+        } catch (BitstreamException e) {
+            throw new IOException(e);
+        }
+    }
+
+    private static float[][] split(SampleBuffer buffer) {
+        int channels = buffer.getChannelCount();
+        var samples = new float[channels][buffer.getBufferLength() / channels];
+        for (int i = 0; i < buffer.getBufferLength(); i++) {
+            samples[i % channels][i / channels] = buffer.getBuffer()[i] / FULL_SCALE;
+        }
+        return samples;
+    }
+
+    @Override
+    public void close() throws IOException {
+        try {
+            stream.close();
+        } catch (BitstreamException e) {
+            throw new IOException(e);
+        }
+    }
+}
