@@ -25,6 +25,7 @@ import groundbass.publishing.GoingLive;
 import groundbass.publishing.Publisher;
 import groundbass.publishing.ReleaseQueue;
 import groundbass.publishing.SeriesImport;
+import groundbass.release.MadeAudio;
 import groundbass.release.ReleaseBuilder;
 import groundbass.release.Releases;
 import groundbass.store.BlobFolder;
@@ -87,7 +88,8 @@ final class Services {
         this.postman = new Postman(jdbi, MailDoor.sender(config, clock), clock);
 
         this.releases = new Releases(jdbi);
-        this.builder = new ReleaseBuilder(releases, revisions, uploads, blobs, clock);
+        this.builder =
+                new ReleaseBuilder(releases, revisions, uploads, blobs, new MadeAudio(jdbi, releases, clock), clock);
         this.sessions = new Sessions(jdbi, clock);
         this.students = new Students(jdbi, outbox, clock);
         this.consents = new Consents(jdbi, clock);

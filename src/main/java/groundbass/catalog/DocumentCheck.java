@@ -79,6 +79,9 @@ public final class DocumentCheck {
         settings.tempoWords()
                 .filter(word -> !DocumentSettings.isPercent(word))
                 .forEach(word -> problems.add(FieldProblem.of("settings.tempos", "catalog.problem.tempo", word)));
+        if (!settings.rounds().isBlank() && !settings.hasRounds()) {
+            problems.add(FieldProblem.of("settings.rounds", "catalog.problem.rounds", settings.rounds()));
+        }
         int tempos = settings.tempoPercents().size();
         if (tempos > MOST_TEMPOS) {
             problems.add(FieldProblem.of("settings.tempos", "catalog.problem.many", tempos, MOST_TEMPOS));

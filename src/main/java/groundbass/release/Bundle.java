@@ -4,7 +4,8 @@ import groundbass.store.Blobs;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.time.LocalDateTime;
-import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.zip.CRC32;
 import java.util.zip.CheckedInputStream;
@@ -23,17 +24,28 @@ final class Bundle {
 
     private Bundle() {}
 
-    /** The files that fit: from the first on, without what would make the bundle too large. */
+    /** Room for the zip's own entries and the read-me. */
+    private static final long SPARE = 200_000;
+
+    /** Single files first, then practice tracks from the line's own tempo outward: what matters least is left out. */
+    private static final Comparator<ReleaseFile> NEED = Comparator.comparingInt(file -> PracticeTrack.of(file)
+            .map(track -> 1 + Math.abs(track.percent() - PracticeTrack.WHOLE))
+            .orElse(file.role() == FileRole.OWN_TRACK ? 1 : 0));
+
+    /** The files that fit, in their order. */
     static List<ReleaseFile> fitting(List<ReleaseFile> files) {
-        var fitting = new ArrayList<ReleaseFile>();
-        long size = 0;
-        for (var file : files) {
-            if (file.role().isBundled() && size + file.size() <= LARGEST) {
+        var fitting = new HashSet<ReleaseFile>();
+        long size = SPARE;
+        for (var file : files.stream()
+                .filter(each -> each.role().isBundled())
+                .sorted(NEED)
+                .toList()) {
+            if (size + file.size() <= LARGEST) {
                 fitting.add(file);
                 size += file.size();
             }
         }
-        return fitting;
+        return files.stream().filter(fitting::contains).toList();
     }
 
     static void write(List<ReleaseFile> files, Blobs blobs, OutputStream out) throws IOException {

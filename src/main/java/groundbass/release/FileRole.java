@@ -14,6 +14,8 @@ public enum FileRole {
     LINE_TEXT,
     /** The band at a tempo to practise at. */
     PRACTICE,
+    /** The band at the full tempo without loss; too large for the bundle. */
+    LOSSLESS,
     /** A recording of the educator's own. */
     OWN_TRACK,
     /** What is what, credits, rights, cautions. */
@@ -30,21 +32,21 @@ public enum FileRole {
     /** Whether a reader is shown this file to take home. */
     public boolean isOffered() {
         return switch (this) {
-            case BUNDLE, SHEET, MIDI, LINE_TEXT, PRACTICE, OWN_TRACK, READ_ME -> true;
+            case BUNDLE, SHEET, MIDI, LINE_TEXT, PRACTICE, LOSSLESS, OWN_TRACK, READ_ME -> true;
             case PICTURE, PAGE, PLAY, STEM -> false;
         };
     }
 
     /** Whether the file goes into the bundle. */
     public boolean isBundled() {
-        return isOffered() && this != BUNDLE;
+        return isOffered() && this != BUNDLE && this != LOSSLESS;
     }
 
     /** Whether the page plays it. */
     public boolean isPlayed() {
         return switch (this) {
             case PRACTICE, OWN_TRACK, PLAY, STEM -> true;
-            case BUNDLE, SHEET, MIDI, LINE_TEXT, READ_ME, PICTURE, PAGE -> false;
+            case BUNDLE, SHEET, MIDI, LINE_TEXT, LOSSLESS, READ_ME, PICTURE, PAGE -> false;
         };
     }
 

@@ -5,12 +5,8 @@ import groundbass.engraving.SheetOptions.Footer;
 import groundbass.groove.Band;
 import groundbass.midi.MidiFile;
 import groundbass.performance.Performance;
-import groundbass.performance.Playing;
 import groundbass.release.PageContent.Picture;
-import groundbass.release.PracticeTrack.Sounding;
 import groundbass.score.Line;
-import groundbass.sound.BackingTrack;
-import groundbass.sound.Mp3;
 import groundbass.text.Messages;
 import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
@@ -21,14 +17,10 @@ import java.util.Optional;
 import java.util.function.Supplier;
 
 /**
- * Every file that is made of one lesson, each as something still to be done, so that a build can tell how far it is.
+ * Every file but sound that is made of one lesson, each as something still to be done, so that a build can tell how far it is.
  * Pure: the same lesson and recipe give the same bytes.
  */
 final class LessonFiles {
-    /** How often a practice track goes through the line. */
-    private static final int ROUNDS = 2;
-
-    private static final String MP3 = "audio/mpeg";
     private static final String SVG = "image/svg+xml";
     private static final String TEXT = "text/plain; charset=utf-8";
 
@@ -55,11 +47,10 @@ final class LessonFiles {
         return messages;
     }
 
-    /** In the order in which a reader is shown them. */
+    /** In the order in which a reader is shown them, the sheet first. */
     List<Supplier<Rendered>> steps() {
         var steps = new ArrayList<Supplier<Rendered>>();
         steps.add(this::sheet);
-        steps.addAll(practice());
         steps.add(() -> midi("line", lesson.main()));
         steps.add(() -> text("line", lesson.document().mainLine()));
         steps.addAll(pictures("line", lesson.main()));
@@ -115,24 +106,6 @@ final class LessonFiles {
     private Rendered text(String stem, LineSource source) {
         return new Rendered(
                 stem + ".txt", FileRole.LINE_TEXT, TEXT, source.text().getBytes(StandardCharsets.UTF_8));
-    }
-
-    private List<Supplier<Rendered>> practice() {
-        var steps = new ArrayList<Supplier<Rendered>>();
-        steps.add(() -> track(Sounding.FULL, PracticeTrack.WHOLE));
-        var tempos = lesson.document().settings().tempoPercents();
-        for (int tempo : tempos) {
-            steps.add(() -> track(Sounding.WITHOUT_BASS, tempo));
-        }
-        tempos.stream().findFirst().ifPresent(slowest -> steps.add(() -> track(Sounding.BASS, slowest)));
-        return steps;
-    }
-
-    private Rendered track(Sounding sounding, int percent) {
-        var playing = Playing.at(percent).times(ROUNDS);
-        var track = BackingTrack.of(lesson.main(), lesson.groove(), playing, sounding.mix());
-        String name = new PracticeTrack(sounding, percent).fileName();
-        return new Rendered(name, FileRole.PRACTICE, MP3, Mp3.bytes(track));
     }
 
     private List<Supplier<Rendered>> pictures(String stem, Line line) {

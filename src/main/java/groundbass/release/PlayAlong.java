@@ -1,76 +1,82 @@
 package groundbass.release;
 
-import groundbass.groove.Groove;
 import groundbass.groove.GrooveLibrary;
-import groundbass.release.play.LineStems;
+import groundbass.release.play.LineStems.Written;
 import groundbass.release.play.PlayJson;
 import groundbass.release.play.PlayManifest;
-import groundbass.score.Line;
 import groundbass.sound.SampleRate;
 import groundbass.sound.Stem;
+import groundbass.store.Blobs;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 
-/**
- * One line of a lesson as the page plays it.
- *
- * @param name the line's name among the release's files
- * @param stems one for each tempo that is offered, slowest first
- */
-record PlayAlong(String name, Line line, List<LineStems> stems) {
+/** What the page of a lesson plays: each of its lines at each tempo that is offered. */
+final class PlayAlong {
     private static final String FLAC = "audio/flac"; // RFC 9639, section 11.2
 
+    private final List<LineAudio> lines;
+    private final List<Integer> tempos;
+    private final List<PlayManifest.OwnTrack> tracks;
+
+    /** @param lines the main line first */
+    PlayAlong(List<LineAudio> lines, List<Integer> tempos, List<PlayManifest.OwnTrack> tracks) {
+        this.lines = List.copyOf(lines);
+        this.tempos = List.copyOf(tempos);
+        this.tracks = List.copyOf(tracks);
+    }
+
     /** The main line first, then the exercises. */
-    static List<PlayAlong> of(Lesson lesson) {
-        var tempos = tempos(lesson);
-        var all = new ArrayList<PlayAlong>();
-        all.add(of("line", lesson.main(), lesson.groove(), tempos));
+    static List<LineAudio> lines(Lesson lesson, Blobs blobs, MadeAudio made) {
+        var lines = new ArrayList<LineAudio>();
+        lines.add(new LineAudio("line", lesson.main(), lesson.groove(), blobs, made));
         for (int i = 0; i < lesson.exercises().size(); i++) {
             var exercise = lesson.exercises().get(i);
-            all.add(of(ReleaseFile.exerciseStem(i + 1), exercise, GrooveLibrary.suited(exercise), tempos));
+            String name = ReleaseFile.exerciseStem(i + 1);
+            lines.add(new LineAudio(name, exercise, GrooveLibrary.suited(exercise), blobs, made));
         }
-        return all;
+        return lines;
     }
 
-    private static PlayAlong of(String name, Line line, Groove groove, List<Integer> tempos) {
-        return new PlayAlong(
-                name,
-                line,
-                tempos.stream()
-                        .map(percent -> new LineStems(name, line, groove, percent, 1))
-                        .toList());
-    }
-
-    /** Those that the educator asks for, and the tempo that the line is written for. */
-    private static List<Integer> tempos(Lesson lesson) {
+    /** Those that the educator asks for, and the tempo that the line is written for; slowest first. */
+    static List<Integer> tempos(Lesson lesson) {
         return Stream.concat(lesson.document().settings().tempoPercents().stream(), Stream.of(PracticeTrack.WHOLE))
                 .distinct()
                 .sorted()
                 .toList();
     }
 
-    Rendered manifest(List<LineStems.Written> written) {
-        var manifest = new PlayManifest(
-                PlayManifest.FORM,
-                name,
-                line.header().title(),
-                SampleRate.CD.hertz(),
-                Stream.of(Stem.values()).map(Stem::word).toList(),
-                written.stream().map(LineStems.Written::tempo).toList(),
-                List.of());
-        return new Rendered(name + "-play.json", FileRole.PLAY, "application/json", PlayJson.write(manifest));
+    /** How many steps it takes. */
+    int steps() {
+        return lines.size() * tempos.size();
     }
 
-    /** The stems as files of the release. */
-    Stream<ReleaseFile> files(List<LineStems.Written> written) {
-        return written.stream()
-                .flatMap(tempo -> tempo.files().entrySet().stream())
-                .map(file -> new ReleaseFile(
-                        file.getKey(),
-                        FileRole.STEM,
-                        FLAC,
-                        file.getValue().length(),
-                        file.getValue().sha256()));
+    /** The stems, then the manifests that name them. */
+    List<ReleaseFile> make(Keeper keeper) {
+        return lines.stream().flatMap(line -> make(line, keeper).stream()).toList();
+    }
+
+    private List<ReleaseFile> make(LineAudio line, Keeper keeper) {
+        var written = tempos.parallelStream()
+                .map(percent -> keeper.step(() -> line.stems(percent)))
+                .toList();
+        var files = new ArrayList<ReleaseFile>();
+        files.add(keeper.keep(manifest(line, written)));
+        for (var tempo : written) {
+            tempo.files().forEach((name, blob) -> files.add(ReleaseFile.of(name, FileRole.STEM, FLAC, blob)));
+        }
+        return files;
+    }
+
+    private Rendered manifest(LineAudio line, List<Written> written) {
+        var manifest = new PlayManifest(
+                PlayManifest.FORM,
+                line.name(),
+                line.line().header().title(),
+                SampleRate.CD.hertz(),
+                Stream.of(Stem.values()).map(Stem::word).toList(),
+                written.stream().map(Written::tempo).toList(),
+                line == lines.get(0) ? tracks : List.of());
+        return new Rendered(line.name() + "-play.json", FileRole.PLAY, "application/json", PlayJson.write(manifest));
     }
 }

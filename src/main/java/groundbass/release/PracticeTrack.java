@@ -1,6 +1,7 @@
 package groundbass.release;
 
 import groundbass.sound.Mix;
+import groundbass.text.Messages;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -14,7 +15,7 @@ public record PracticeTrack(Sounding sounding, int percent) {
     /** The tempo that the line is written for. */
     public static final int WHOLE = 100;
 
-    private static final Pattern NAME = Pattern.compile("([a-z-]+)-([0-9]{1,3})\\.mp3");
+    private static final Pattern NAME = Pattern.compile("([a-z-]+)-([0-9]{1,3})\\.(?:mp3|flac)");
 
     /** What sounds. */
     public enum Sounding {
@@ -47,13 +48,22 @@ public record PracticeTrack(Sounding sounding, int percent) {
     /** The track in a file of a release; empty for a file that is none. */
     public static Optional<PracticeTrack> of(ReleaseFile file) {
         var name = NAME.matcher(file.name());
-        if (file.role() != FileRole.PRACTICE || !name.matches()) {
+        boolean track = file.role() == FileRole.PRACTICE || file.role() == FileRole.LOSSLESS;
+        if (!track || !name.matches()) {
             return Optional.empty();
         }
         return Sounding.of(name.group(1)).map(sounding -> new PracticeTrack(sounding, Integer.parseInt(name.group(2))));
     }
 
-    String fileName() {
-        return sounding.word + "-" + percent + ".mp3";
+    String fileName(String ending) {
+        return sounding.word + "-" + percent + "." + ending;
+    }
+
+    /** What it is, in words. */
+    String title(Messages messages) {
+        String what = messages.say("release.practice." + sounding.word);
+        return percent == WHOLE
+                ? messages.say("release.practice.speed.full", what)
+                : messages.say("release.practice.speed", what, percent);
     }
 }

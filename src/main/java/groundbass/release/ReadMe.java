@@ -55,18 +55,11 @@ final class ReadMe {
     private String what(ReleaseFile file) {
         String role = file.role().column();
         return PracticeTrack.of(file)
-                .map(this::practice)
+                .map(track -> track.title(messages))
                 .or(() -> file.exercise().stream()
                         .mapToObj(number -> messages.say("release.exercise." + role, number))
                         .findFirst())
                 .orElseGet(() -> messages.say("release.role." + role));
-    }
-
-    private String practice(PracticeTrack track) {
-        String sounding = messages.say("release.practice." + track.sounding().word());
-        return track.percent() == PracticeTrack.WHOLE
-                ? messages.say("release.practice.speed.full", sounding)
-                : messages.say("release.practice.speed", sounding, track.percent());
     }
 
     private void left(ReleaseFile file) {

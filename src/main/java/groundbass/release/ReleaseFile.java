@@ -1,5 +1,6 @@
 package groundbass.release;
 
+import groundbass.store.Blob;
 import groundbass.store.Sha256;
 import java.util.Objects;
 import java.util.OptionalInt;
@@ -25,6 +26,10 @@ public record ReleaseFile(String name, FileRole role, String mediaType, long siz
         if (size < 0) {
             throw new IllegalArgumentException("a size is not negative: " + size);
         }
+    }
+
+    static ReleaseFile of(String name, FileRole role, String mediaType, Blob blob) {
+        return new ReleaseFile(name, role, mediaType, blob.length(), blob.sha256());
     }
 
     /** Which exercise it belongs to, counted from 1; empty for a file of the main line or of the whole lesson. */

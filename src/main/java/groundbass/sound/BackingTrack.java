@@ -36,12 +36,11 @@ public final class BackingTrack implements Sound {
     /** A stem with its gain to either side. */
     private record Placed(Unit unit, float left, float right) {}
 
-    private BackingTrack(Performance performance, Band band, Mix mix, double gain, Optional<Limiter> limiter) {
+    private BackingTrack(Performance performance, StemBars sounds, Mix mix, double gain, Optional<Limiter> limiter) {
         this.gain = (float) gain;
         this.limiter = limiter;
         this.fadeFrom = rate.at(performance.seconds());
         this.frames = fadeFrom + rate.at(TAIL_SECONDS);
-        var sounds = BarSounds.of(performance, band);
         for (var stem : Stem.values()) {
             var laid = laid(performance, sounds, stem, mix);
             placed.add(new Placed(new BarsInARow(laid), stem.left(), stem.right()));
@@ -49,12 +48,12 @@ public final class BackingTrack implements Sound {
         renderAhead();
     }
 
-    private List<BarsInARow.Laid> laid(Performance performance, BarSounds sounds, Stem stem, Mix mix) {
+    private List<BarsInARow.Laid> laid(Performance performance, StemBars sounds, Stem stem, Mix mix) {
         var laid = new ArrayList<BarsInARow.Laid>();
         if (stem == Stem.CLICK && mix.countIn()) {
             laid.add(new BarsInARow.Laid(0, sounds::countIn));
         }
-        for (int i = 0; mix.has(stem) && i < sounds.bars(); i++) {
+        for (int i = 0; mix.has(stem) && i < performance.bars().size(); i++) {
             int bar = i;
             long at = rate.at(performance.seconds(performance.bars().get(bar).start()));
             laid.add(new BarsInARow.Laid(at - sounds.lead(bar), () -> sounds.bar(stem, bar)));
@@ -65,7 +64,7 @@ public final class BackingTrack implements Sound {
     /** As loud as {@link Mastering} says. */
     public static BackingTrack of(Performance performance, Band band, Mix mix) {
         double gain = Mastering.gain(performance.line(), band.groove());
-        return new BackingTrack(performance, band, mix, gain, Optional.of(new Limiter()));
+        return new BackingTrack(performance, BarSounds.of(performance, band), mix, gain, Optional.of(new Limiter()));
     }
 
     public static BackingTrack of(Line line, Groove groove, Playing playing, Mix mix) {
@@ -73,9 +72,14 @@ public final class BackingTrack implements Sound {
         return of(performance, Band.of(performance, groove), mix);
     }
 
+    /** Of sounds that are as loud as they shall be. @param sounds one for each bar of {@code performance} */
+    public static BackingTrack of(Performance performance, StemBars sounds, Mix mix) {
+        return new BackingTrack(performance, sounds, mix, 1, Optional.of(new Limiter()));
+    }
+
     /** As loud as the instruments are, and nothing held down. */
     static BackingTrack raw(Performance performance, Band band, Mix mix) {
-        return new BackingTrack(performance, band, mix, 1, Optional.empty());
+        return new BackingTrack(performance, BarSounds.of(performance, band), mix, 1, Optional.empty());
     }
 
     @Override

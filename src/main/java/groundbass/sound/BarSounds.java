@@ -9,7 +9,7 @@ import java.util.List;
  * The stems of a performance bar by bar. A stem is the sum of its bars, each laid down at its bar's start, so any loop
  * of bars lets its tails ring; equal bars sound equal to the sample. Every bar can be rendered by itself, on any thread.
  */
-public final class BarSounds {
+public final class BarSounds implements StemBars {
     private static final SampleRate RATE = SampleRate.CD;
     private static final int BLOCK = 1_024;
 
@@ -39,17 +39,17 @@ public final class BarSounds {
         return bars.size();
     }
 
-    /** How many samples before its start a bar's sounds begin. */
+    @Override
     public int lead(int bar) {
         return bars.get(bar).lead();
     }
 
-    /** @param bar its index in the order in which they are played */
+    @Override
     public BarSound bar(Stem stem, int bar) {
         return render(stem, bars.get(bar));
     }
 
-    /** The clicks before the first whole bar, from the start of the performance on. */
+    @Override
     public BarSound countIn() {
         return render(Stem.CLICK, countIn);
     }

@@ -6,6 +6,7 @@ import groundbass.groove.DrumHit;
 import groundbass.performance.Origin;
 import groundbass.performance.Performance;
 import groundbass.performance.TimedBar;
+import groundbass.performance.TimedNote;
 import groundbass.score.Fraction;
 import java.util.HashMap;
 import java.util.List;
@@ -88,15 +89,25 @@ final class Excerpts {
         return sheaves.get(byMoment.floorEntry(moment).getValue());
     }
 
-    /** A continued note goes where the note before it on its string went. */
+    /** A note that the one before it on its string runs into goes where that one went. */
     private void notes() {
-        var struck = new HashMap<Integer, Integer>();
+        var before = new HashMap<Integer, TimedNote>();
+        var bars = new HashMap<Integer, Integer>();
         for (var note : performance.notes()) {
+            int string = note.string();
             int here = byKey.get(Key.of(note.origin()));
-            int bar = note.isContinued() ? struck.getOrDefault(note.string(), here) : here;
-            struck.put(note.string(), bar);
+            int bar = runsInto(before.get(string), note) ? bars.get(string) : here;
+            before.put(string, note);
+            bars.put(string, bar);
             sheaves.get(bar).notes.add(note);
         }
+    }
+
+    /** A gap between them, or a new stroke, makes the second a sound of its own. */
+    private static boolean runsInto(TimedNote before, TimedNote note) {
+        return before != null
+                && note.isContinued()
+                && !before.when().until().isBefore(note.when().at());
     }
 
     /** From the last bar to the first, so that each knows what closes its hi-hat. */

@@ -4,8 +4,6 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
-import java.nio.ByteBuffer;
-import java.nio.charset.StandardCharsets;
 import net.sourceforge.javaflacencoder.EncodingConfiguration;
 import net.sourceforge.javaflacencoder.FLACEncoder;
 import net.sourceforge.javaflacencoder.FLACOutputStream;
@@ -17,10 +15,9 @@ import net.sourceforge.javaflacencoder.StreamConfiguration;
  */
 public final class Flac {
     private static final int BLOCK = 4_096;
-    private static final int HEAD = 42;
 
     /** The encoder's own head and an empty block behind it. */
-    private static final int ENCODERS_HEAD = HEAD + 44;
+    private static final int ENCODERS_HEAD = 42 + 44;
 
     private static final int STREAM_INFO = 34;
     private static final int LAST = 0x80;
@@ -33,10 +30,10 @@ public final class Flac {
     /** A whole stream of one channel. */
     public static byte[] mono(MonoPcm pcm) {
         var out = new ByteArrayOutputStream(pcm.frames());
+        out.writeBytes(FlacHead.plain(1, pcm.frames(), BLOCK));
+        var block = new int[BLOCK];
         try {
-            out.write(head(1, pcm.frames()));
             var encoder = encoder(1, out);
-            var block = new int[BLOCK];
             for (int from = 0; from < pcm.frames(); from += BLOCK) {
                 int count = Math.min(BLOCK, pcm.frames() - from);
                 for (int i = 0; i < count; i++) {
@@ -48,6 +45,36 @@ public final class Flac {
             throw new UncheckedIOException(impossible);
         }
         return out.toByteArray();
+    }
+
+    /** What a file of two channels begins with: {@link #frames} of a sound of so many frames follow. */
+    public static byte[] head(long frames, Tags tags) {
+        return FlacHead.tagged(2, frames, BLOCK, tags);
+    }
+
+    /** The frames of a whole sound, without what stands before them in a file. */
+    public static void frames(Sound sound, OutputStream out) throws IOException {
+        int channels = sound.channels();
+        var encoder = encoder(channels, out);
+        var read = new float[channels][BLOCK];
+        var block = new int[BLOCK * channels];
+        for (long done = 0; done < sound.frames(); ) {
+            int count = full(sound, read);
+            for (int i = 0; i < count * channels; i++) {
+                block[i] = MonoPcm.rounded(read[i % channels][i / channels]);
+            }
+            done += count;
+            encode(encoder, block, count, done == sound.frames());
+        }
+    }
+
+    /** A block is full, but for the last. */
+    private static int full(Sound sound, float[][] block) {
+        int count = sound.read(block);
+        if (count == 0) {
+            throw new IllegalStateException("a sound ended before its frames");
+        }
+        return count;
     }
 
     private static void encode(FLACEncoder encoder, int[] block, int frames, boolean last) throws IOException {
@@ -71,23 +98,6 @@ public final class Flac {
         encoder.setOutputStream(new WithoutHead(out));
         encoder.openFLACStream();
         return encoder;
-    }
-
-    /** The marker and the STREAMINFO block (section 8.2); frame sizes and the digest are left unknown, as it allows. */
-    private static byte[] head(int channels, long frames) {
-        long rest = (long) SampleRate.CD.hertz() << 44
-                | (long) (channels - 1) << 41
-                | (8L * Pcm.BYTES_PER_SAMPLE - 1) << 36
-                | frames;
-        return ByteBuffer.allocate(HEAD)
-                .put("fLaC".getBytes(StandardCharsets.US_ASCII))
-                .putInt(LAST << 24 | STREAM_INFO)
-                .putShort((short) BLOCK)
-                .putShort((short) BLOCK)
-                .putInt(0)
-                .putShort((short) 0)
-                .putLong(rest)
-                .array();
     }
 
     /** Passes on what the encoder writes after its own head. */

@@ -6,15 +6,36 @@ import java.nio.ByteOrder;
 /** One channel of 16-bit samples, as files hold them. The samples are not copied; nobody changes them. */
 @SuppressWarnings("ArrayRecordComponent")
 public record MonoPcm(short[] samples) {
+    public static final MonoPcm NOTHING = new MonoPcm(new short[0]);
     private static final int FULL_SCALE = 32_767;
 
     /** Rounded after {@code gain}, and kept in range. */
     public static MonoPcm of(float[] samples, double gain) {
         var rounded = new short[samples.length];
         for (int i = 0; i < rounded.length; i++) {
-            rounded[i] = (short) Math.round(Math.max(-1, Math.min(1, samples[i] * gain)) * FULL_SCALE);
+            rounded[i] = rounded(samples[i] * gain);
         }
         return new MonoPcm(rounded);
+    }
+
+    static short rounded(double sample) {
+        return (short) Math.round(Math.max(-1, Math.min(1, sample)) * FULL_SCALE);
+    }
+
+    /** As {@link #bytes} wrote them. */
+    public static MonoPcm of(byte[] bytes) {
+        var samples = new short[bytes.length / Pcm.BYTES_PER_SAMPLE];
+        ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN).asShortBuffer().get(samples);
+        return new MonoPcm(samples);
+    }
+
+    /** From -1 to 1. */
+    public BarSound sound() {
+        var sound = new float[samples.length];
+        for (int i = 0; i < sound.length; i++) {
+            sound[i] = (float) samples[i] / FULL_SCALE;
+        }
+        return new BarSound(sound);
     }
 
     public int frames() {

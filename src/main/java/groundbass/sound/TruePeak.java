@@ -40,9 +40,8 @@ final class TruePeak {
     }
 
     TruePeak(int channels) {
-        this.channels = IntStream.range(0, channels)
-                .mapToObj(each -> new Channel())
-                .toArray(Channel[]::new);
+        this.channels =
+                IntStream.range(0, channels).mapToObj(each -> new Channel()).toArray(Channel[]::new);
     }
 
     void add(float[][] block, int count) {

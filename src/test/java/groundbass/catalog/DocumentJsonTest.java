@@ -48,7 +48,7 @@ class DocumentJsonTest {
                                 + "\"mainLine\":{\"name\":\"\",\"text\":\"\"},\"exercises\":[],\"backingTracks\":[],"
                                 + "\"groove\":{\"name\":\"\",\"text\":\"\"},"
                                 + "\"rights\":{\"composer\":\"\",\"credit\":\"\",\"statement\":\"\",\"clearance\":\"OPEN\"},"
-                                + "\"walkthroughEdits\":[],\"script\":\"\",\"facts\":{\"video\":\"\",\"gear\":\"\",\"courses\":[]},\"settings\":{\"language\":\"en\",\"tempos\":\"60 75 90 100\",\"naming\":\"usual\"}}");
+                                + "\"walkthroughEdits\":[],\"script\":\"\",\"facts\":{\"video\":\"\",\"gear\":\"\",\"courses\":[]},\"settings\":{\"language\":\"en\",\"tempos\":\"50 60 70 80 90 100\",\"rounds\":\"2\",\"naming\":\"usual\"}}");
     }
 
     @Test

@@ -17,12 +17,18 @@ import groundbass.catalog.Revisions;
 import groundbass.catalog.Rights;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.SeriesForm;
+import groundbass.catalog.SeriesId;
 import groundbass.catalog.Uploads;
+import groundbass.catalog.audio.AudioFinding;
+import groundbass.catalog.audio.AudioProbe;
+import groundbass.catalog.audio.Recording;
+import groundbass.sound.Loudness;
 import groundbass.store.BlobFolder;
 import groundbass.store.Blobs;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import groundbass.store.SettableClock;
+import groundbass.store.Sha256;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -33,6 +39,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import java.util.zip.ZipInputStream;
 import javax.sound.midi.MidiSystem;
 import javax.sound.sampled.AudioFileFormat;
@@ -41,11 +48,15 @@ import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.AudioSystem;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
 
+/** One desk for all, so that audio is made once for all. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class ReleaseBuilderTest {
     private static final String LINE = """
             title Slack Water
@@ -70,33 +81,40 @@ class ReleaseBuilderTest {
     private Uploads uploads;
     private ReleaseBuilder builder;
     private EducatorId educator;
+    private SeriesId series;
     private EpisodeId episode;
     private EpisodeDesk desk;
 
-    @BeforeEach
+    @BeforeAll
     void openTheDesk(@TempDir Path folder) throws IOException {
         var jdbi = database.jdbi();
         var audit = new Audit(jdbi, clock);
         blobs = new BlobFolder(folder, clock);
         uploads = new Uploads(jdbi, blobs, audit, clock);
-        builder = new ReleaseBuilder(releases, new Revisions(jdbi, clock), uploads, blobs, clock);
+        var made = new MadeAudio(jdbi, releases, clock);
+        builder = new ReleaseBuilder(releases, new Revisions(jdbi, clock), uploads, blobs, made, clock);
         educator = new Educators(jdbi, audit, clock)
                 .create("Quay Studio", "desk@example.org", "four strings!")
                 .result()
                 .orElseThrow()
                 .id();
-        var series = new SeriesCatalog(jdbi, audit, clock)
+        series = new SeriesCatalog(jdbi, audit, clock)
                 .create(educator, new SeriesForm("Low Tide", "", "", "UTC"))
                 .result()
-                .orElseThrow();
+                .orElseThrow()
+                .id();
         desk = new EpisodeDesk(jdbi, audit, clock);
-        episode = desk.create(educator, series.id(), "Slack Water", Level.BEGINNER)
+    }
+
+    @BeforeEach
+    void beginAnEpisode() {
+        episode = desk.create(educator, series, "Slack Water", Level.BEGINNER)
                 .result()
                 .orElseThrow()
                 .id();
     }
 
-    @AfterEach
+    @AfterAll
     void close() {
         database.close();
     }
@@ -115,13 +133,13 @@ class ReleaseBuilderTest {
                 recipe.date(),
                 1));
         assertThat(first.state()).isEqualTo(new BuildState.Ready());
-        assertThat(digests(first.id(), "page.json", "line.mid", "line.txt", "full-100.mp3", "line-wide.svg"))
-                .isEqualTo(digests(second.id(), "page.json", "line.mid", "line.txt", "full-100.mp3", "line-wide.svg"));
+        assertThat(digests(first.id(), "page.json", "line.mid", "line.txt", "full-100.mp3", "line-play.json"))
+                .isEqualTo(digests(second.id(), "page.json", "line.mid", "line.txt", "full-100.mp3", "line-play.json"));
 
         var again = new LessonFiles(lesson(List.of()), recipe);
         for (var step : again.steps()) {
             var file = step.get();
-            assertThat(groundbass.store.Sha256.of(file.bytes()))
+            assertThat(Sha256.of(file.bytes()))
                     .as(file.name())
                     .isEqualTo(
                             releases.file(first.id(), file.name()).orElseThrow().sha256());
@@ -149,8 +167,11 @@ class ReleaseBuilderTest {
                         "exercise-1.txt",
                         "line.mid",
                         "line.txt",
+                        "practice/bass-100.mp3",
                         "practice/bass-50.mp3",
                         "practice/full-100.mp3",
+                        "practice/full-50.mp3",
+                        "practice/without-bass-100.mp3",
                         "practice/without-bass-50.mp3",
                         "sheet.pdf");
         assertThat(new String(zip.get("line.txt"), StandardCharsets.UTF_8)).isEqualTo(LINE);
@@ -203,6 +224,89 @@ class ReleaseBuilderTest {
                         .sha256())
                 .isEqualTo(upload.blob().sha256());
         assertThat(unzipped(release.id(), "low-tide-03-slack-water.zip")).containsKey("own-1-band-in-the-shed.wav");
+    }
+
+    @Test
+    void thePracticeSetIsTaggedAndWithoutLossToo() throws IOException {
+        var release = built(recipe(revision(List.of()), 1));
+        byte[] mp3 = bytes(release.id(), "without-bass-50.mp3");
+        // ID3v2.3.0, section 3.1: "ID3", version 3.0, no flags; then frames, the text as UTF-16 with its mark
+        assertThat(mp3).startsWith('I', 'D', '3', 3, 0, 0);
+        String head = new String(mp3, 0, 2_000, StandardCharsets.UTF_16LE)
+                + new String(mp3, 1, 2_000, StandardCharsets.UTF_16LE);
+        assertThat(head).contains("Slack Water - To play along to: the band without bass, at 50 %", "Low Tide", "48");
+        assertThat(new String(mp3, StandardCharsets.ISO_8859_1)).contains("APIC", "image/png", "TRCK");
+        byte[] flac = bytes(release.id(), "full-100.flac");
+        String text = new String(flac, 0, 1_000, StandardCharsets.UTF_8);
+        // RFC 9639, section 8.6: fields of a Vorbis comment
+        assertThat(text).startsWith("fLaC").contains("TITLE=Slack Water", "ALBUM=Low Tide", "TRACKNUMBER=3", "BPM=96");
+        assertThat(releases.file(release.id(), "full-100.flac").orElseThrow().role())
+                .isEqualTo(FileRole.LOSSLESS);
+    }
+
+    @Test
+    void anotherDecoderReadsWhatWasEncoded() throws IOException {
+        var release = built(recipe(revision(List.of()), 1));
+        // two rounds of a bar of 4/4 at 96 and its count-in take 7.5 s, and then it fades
+        for (String name : List.of("full-100.mp3", "full-100.flac")) {
+            var path =
+                    blobs.path(releases.file(release.id(), name).orElseThrow().sha256());
+            var found = AudioProbe.probe(path);
+            assertThat(found).as(name).isInstanceOf(AudioFinding.Audio.class);
+            var facts = ((AudioFinding.Audio) found).facts();
+            assertThat(facts.duration().toMillis()).as(name).isBetween(8_900L, 9_150L);
+            try (var recording = Recording.open(path, facts)) {
+                var loudness = Loudness.of(recording);
+                assertThat(loudness.integrated()).as(name).isBetween(-24.0, -15.0);
+                assertThat(loudness.truePeak()).as(name).isLessThan(0.5);
+            }
+        }
+    }
+
+    @Test
+    void aChangedWordMakesNoSoundAnew() {
+        var first = built(recipe(revision(List.of()), 1));
+        int version = desk.draft(educator, episode).orElseThrow().version();
+        desk.saveDraft(
+                educator,
+                episode,
+                version,
+                document(List.of()).edit().notes("Mind the tide.").done());
+        var second =
+                built(recipe(desk.makeRevision(educator, episode, "").result().orElseThrow(), 2));
+        for (String name : List.of("line-play.json", "line-50-bass.flac", "exercise-1-100-drums.flac")) {
+            assertThat(digests(first.id(), name)).isEqualTo(digests(second.id(), name));
+        }
+        int made = database.jdbi().withHandle(handle -> handle.createQuery("select count(*) from made_audio")
+                .mapTo(Integer.class)
+                .one());
+        assertThat(made).isEqualTo(2 * 2 + 3 * 2 + 3); // lines at tempos, MP3 at tempos, FLAC
+    }
+
+    @Test
+    void whatIsPlayedOnThePageIsNeitherOfferedNorBundled() {
+        var files = releases.files(built(recipe(revision(List.of()), 1)).id());
+        assertThat(files)
+                .filteredOn(file -> file.role() == FileRole.STEM)
+                .hasSize(2 * 2 * 4)
+                .noneMatch(file -> file.role().isOffered() || file.role().isBundled());
+        assertThat(files)
+                .filteredOn(file -> file.role() == FileRole.PLAY)
+                .extracting(ReleaseFile::name)
+                .containsExactly("line-play.json", "exercise-1-play.json");
+    }
+
+    @Test
+    void whatMattersLeastIsLeftOutOfAFullBundle() {
+        var tracks = Stream.of("full-100", "full-50", "bass-70")
+                .map(name -> new ReleaseFile(
+                        name + ".mp3",
+                        FileRole.PRACTICE,
+                        "audio/mpeg",
+                        25_000_000,
+                        Sha256.of(name.getBytes(StandardCharsets.UTF_8))))
+                .toList();
+        assertThat(Bundle.fitting(tracks)).extracting(ReleaseFile::name).containsExactly("full-100.mp3", "bass-70.mp3");
     }
 
     @Test

@@ -21,7 +21,8 @@ class LoudnessTest {
     private static final Pattern PEAK = Pattern.compile("Peak:\\s+(-?[0-9.]+) dBFS");
 
     /** A sine in some channels, as long and as loud as a list of stretches says. */
-    private static Loudness sine(int rate, double hertz, double phase, int channels, int sounding, double... stretches) {
+    private static Loudness sine(
+            int rate, double hertz, double phase, int channels, int sounding, double... stretches) {
         var meter = new LoudnessMeter(rate, channels);
         long now = 0;
         for (int stretch = 0; stretch < stretches.length; stretch += 2) {
@@ -127,8 +128,16 @@ class LoudnessTest {
         Files.write(wav, WavFile.bytes(BackingTrack.of(performance, Band.of(performance), Mix.FULL)));
         var ours = Loudness.of(BackingTrack.of(performance, Band.of(performance), Mix.FULL));
         var process = new ProcessBuilder(
-                        "/usr/bin/ffmpeg", "-hide_banner", "-nostats", "-i", wav.toString(), "-af", "ebur128=peak=true",
-                        "-f", "null", "-")
+                        "/usr/bin/ffmpeg",
+                        "-hide_banner",
+                        "-nostats",
+                        "-i",
+                        wav.toString(),
+                        "-af",
+                        "ebur128=peak=true",
+                        "-f",
+                        "null",
+                        "-")
                 .redirectErrorStream(true)
                 .start();
         process.getOutputStream().close();
@@ -160,8 +169,7 @@ class LoudnessTest {
         var made = Loudness.of(BackingTrack.of(performance, Band.of(performance), mix));
         assertThat(made.integrated()).isLessThan(Mastering.TARGET_LUFS + 0.1);
         assertThat(made.truePeak()).isLessThan(Mastering.CEILING_DBTP + 0.1);
-        assertThat(made.integrated() > Mastering.TARGET_LUFS - 0.1
-                        || made.truePeak() > Mastering.CEILING_DBTP - 0.1)
+        assertThat(made.integrated() > Mastering.TARGET_LUFS - 0.1 || made.truePeak() > Mastering.CEILING_DBTP - 0.1)
                 .isTrue();
     }
 }

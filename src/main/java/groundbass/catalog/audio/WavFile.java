@@ -51,8 +51,7 @@ final class WavFile {
         long format = find(file, "fmt ", RIFF_HEADER).orElseThrow();
         long data = find(file, "data", next(file, format)).orElseThrow();
         long from = data + CHUNK_HEADER;
-        return new Data(
-                WavFormat.read(file, format + CHUNK_HEADER, size(file, format)), from, from + size(file, data));
+        return new Data(WavFormat.read(file, format + CHUNK_HEADER, size(file, format)), from, from + size(file, data));
     }
 
     /** Where the header of the first chunk of this kind begins. */

@@ -1,7 +1,6 @@
 package groundbass.release.play;
 
 import groundbass.release.play.PlayManifest.Segment;
-import groundbass.sound.BarSound;
 import groundbass.sound.Flac;
 import groundbass.sound.MonoPcm;
 import groundbass.store.Sha256;
@@ -15,31 +14,26 @@ final class StemWriter {
     private static final Segment SILENT = new Segment(0, 0, 0, 0);
 
     private final OutputStream out;
-    private final double gain;
     private final Map<Sha256, Segment> known = new HashMap<>();
     private long size;
 
-    StemWriter(OutputStream out, double gain) {
+    StemWriter(OutputStream out) {
         this.out = out;
-        this.gain = gain;
     }
 
     /** @param lead how many of the samples come before the bar's start */
-    Segment write(BarSound sound, int lead) throws IOException {
-        if (sound.isNothing()) {
+    Segment write(MonoPcm pcm, int lead) throws IOException {
+        if (pcm.frames() == 0) {
             return SILENT;
         }
-        var samples = MonoPcm.of(sound.samples(), gain);
-        var digest = Sha256.of(samples.bytes());
-        var before = known.get(digest);
-        if (before != null) {
-            return new Segment(before.offset(), before.bytes(), before.frames(), lead);
+        var digest = Sha256.of(pcm.bytes());
+        if (!known.containsKey(digest)) {
+            byte[] encoded = Flac.mono(pcm);
+            out.write(encoded);
+            known.put(digest, new Segment(size, encoded.length, pcm.frames(), 0));
+            size += encoded.length;
         }
-        byte[] encoded = Flac.mono(samples);
-        out.write(encoded);
-        var segment = new Segment(size, encoded.length, samples.frames(), lead);
-        known.put(digest, segment);
-        size += encoded.length;
-        return segment;
+        var place = known.get(digest);
+        return new Segment(place.offset(), place.bytes(), place.frames(), lead);
     }
 }

@@ -43,6 +43,8 @@ final class Differences {
                 .statement());
         field("settings.tempos", "desk.editor.tempos", document -> document.settings()
                 .tempos());
+        field("settings.rounds", "desk.editor.rounds", document -> document.settings()
+                .rounds());
         field("", "desk.tracks.title", Differences::tracks);
     }
 

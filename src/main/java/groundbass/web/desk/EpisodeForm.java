@@ -60,9 +60,18 @@ public record EpisodeForm(
                 Typed.text(ctx, "grooveName"),
                 Typed.text(ctx, "groove"),
                 rights(ctx),
-                new DocumentSettings(Typed.text(ctx, "settings.language"), Typed.text(ctx, "settings.tempos")),
+                making(ctx),
                 Typed.text(ctx, "local"),
                 Typed.text(ctx, "zone"));
+    }
+
+    /** The names of the walkthrough are no part of this form. */
+    private static DocumentSettings making(Context ctx) {
+        return new DocumentSettings(
+                Typed.text(ctx, "settings.language"),
+                Typed.text(ctx, "settings.tempos"),
+                Typed.text(ctx, "settings.rounds"),
+                DocumentSettings.USUAL.naming());
     }
 
     private static Rights rights(Context ctx) {
@@ -122,7 +131,10 @@ public record EpisodeForm(
                         rights.statement(),
                         before.rights().clearance()))
                 .settings(new DocumentSettings(
-                        making.language(), making.tempos(), before.settings().naming()))
+                        making.language(),
+                        making.tempos(),
+                        making.rounds(),
+                        before.settings().naming()))
                 .done();
     }
 

@@ -57,7 +57,7 @@ record WalkthroughForm(int base, String naming, List<WalkthroughEdit> edits) {
         var settings = document.settings();
         return document.edit()
                 .walkthroughEdits(edits)
-                .settings(new DocumentSettings(settings.language(), settings.tempos(), naming))
+                .settings(new DocumentSettings(settings.language(), settings.tempos(), settings.rounds(), naming))
                 .done();
     }
 }

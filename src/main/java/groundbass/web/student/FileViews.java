@@ -63,7 +63,7 @@ final class FileViews {
             case READ_ME -> say("student.file.read_me");
             case MIDI -> ofLine(file, "midi");
             case LINE_TEXT -> ofLine(file, "line_text");
-            case PRACTICE -> practice(file);
+            case PRACTICE, LOSSLESS -> practice(file);
             case OWN_TRACK -> own(file);
             case PICTURE, PAGE, PLAY, STEM -> throw new IllegalArgumentException("offered to nobody: " + file.name());
         };

@@ -18,6 +18,7 @@ import groundbass.catalog.Uploads;
 import groundbass.publishing.SeriesImport;
 import groundbass.publishing.SeriesPackage;
 import groundbass.publishing.SeriesPackage.EpisodePackage;
+import groundbass.release.MadeAudio;
 import groundbass.release.Recipe;
 import groundbass.release.Release;
 import groundbass.release.ReleaseBuilder;
@@ -114,7 +115,13 @@ final class Shelf {
             var clock = site.clock();
             var blobs = new BlobFolder(site.data().resolve("files"), clock);
             var uploads = new Uploads(jdbi, blobs, new Audit(jdbi, clock), clock);
-            var builder = new ReleaseBuilder(new Releases(jdbi), new Revisions(jdbi, clock), uploads, blobs, clock);
+            var builder = new ReleaseBuilder(
+                    new Releases(jdbi),
+                    new Revisions(jdbi, clock),
+                    uploads,
+                    blobs,
+                    new MadeAudio(jdbi, new Releases(jdbi), clock),
+                    clock);
             return new Shelf(site, jdbi, uploads, builder);
         } catch (IOException e) {
             throw new UncheckedIOException(e);

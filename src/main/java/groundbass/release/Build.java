@@ -1,0 +1,87 @@
+package groundbass.release;
+
+import groundbass.catalog.EpisodeDocument;
+import groundbass.catalog.Uploads;
+import groundbass.store.Blobs;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Supplier;
+
+/** One building of one release: every file is made and kept, in the order in which a reader is shown them. */
+final class Build {
+    private static final String ZIP = "application/zip";
+
+    private final Recipe recipe;
+    private final EpisodeDocument document;
+    private final Lesson lesson;
+    private final LessonFiles making;
+    private final OwnRecordings recordings;
+    private final List<Integer> tempos;
+    private final Blobs blobs;
+    private final Keeper keeper;
+
+    Build(Release release, EpisodeDocument document, Blobs blobs, Releases releases, Uploads uploads) {
+        this.recipe = release.recipe();
+        this.document = document;
+        this.lesson = Lesson.of(document);
+        this.making = new LessonFiles(lesson, recipe);
+        this.recordings = OwnRecordings.of(document.backingTracks(), uploads);
+        this.tempos = PlayAlong.tempos(lesson);
+        this.blobs = blobs;
+        int total = making.steps().size()
+                + PracticeSet.steps(tempos.size())
+                + tempos.size() * (1 + lesson.exercises().size());
+        this.keeper = new Keeper(blobs, done -> releases.progress(release.id(), done, total));
+    }
+
+    Lesson lesson() {
+        return lesson;
+    }
+
+    /** What the page plays comes first, since it is what students wait for; encoding the practice set takes longest. */
+    List<ReleaseFile> files(List<LineAudio> lines) throws IOException {
+        var played = new PlayAlong(lines, tempos, recordings.played()).make(keeper);
+        var drawn = making.steps().parallelStream().map(this::kept).toList();
+        var practice = practice(lines.get(0), drawn.get(0)).make(keeper);
+        var made = new ArrayList<ReleaseFile>();
+        made.add(drawn.get(0));
+        made.addAll(practice);
+        made.addAll(drawn.subList(1, drawn.size()));
+        made.addAll(recordings.files());
+        var all = bundled(made);
+        all.addAll(played);
+        return all;
+    }
+
+    private ReleaseFile kept(Supplier<Rendered> step) {
+        return keeper.step(() -> keeper.keep(step.get()));
+    }
+
+    private PracticeSet practice(LineAudio main, ReleaseFile sheet) throws IOException {
+        try (var pdf = blobs.open(sheet.sha256())) {
+            byte[] cover = Cover.of(pdf.readAllBytes());
+            return new PracticeSet(main, tempos, document, recipe, making.messages(), cover);
+        }
+    }
+
+    /** The bundle first, since it is what most readers want; then the single files, its read-me last. */
+    private List<ReleaseFile> bundled(List<ReleaseFile> made) throws IOException {
+        var fitting = Bundle.fitting(made);
+        var left = made.stream()
+                .filter(file -> file.role().isBundled() && !fitting.contains(file))
+                .toList();
+        var readMe = keeper.keep(ReadMe.of(document, recipe, fitting, left, making.messages()));
+        var content = new ArrayList<>(List.of(readMe));
+        content.addAll(fitting);
+        var blob = blobs.put(out -> Bundle.write(content, blobs, out));
+        if (blob.length() > Bundle.LARGEST) {
+            throw new IllegalStateException("the bundle has " + blob.length() + " bytes");
+        }
+        var all = new ArrayList<ReleaseFile>();
+        all.add(ReleaseFile.of(recipe.fileStem() + ".zip", FileRole.BUNDLE, ZIP, blob));
+        all.addAll(made);
+        all.add(readMe);
+        return all;
+    }
+}

@@ -1,0 +1,96 @@
+package groundbass.release;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import groundbass.store.Blob;
+import groundbass.store.Instants;
+import groundbass.store.Sha256;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.Optional;
+import java.util.function.Function;
+import org.jdbi.v3.core.Jdbi;
+
+/**
+ * Remembers which kept files hold audio that was made already, under all that it depends on, so that a correction of a
+ * word or a tempo renders and encodes only what is new. What is remembered keeps no file from being swept: it counts
+ * only while a release names the files, or while they are too young to be swept.
+ */
+public final class MadeAudio {
+    /** Stored files live at least a day without a name; what is built from them meanwhile must be named in time. */
+    private static final Duration YOUNG = Duration.ofHours(20);
+
+    private static final ObjectMapper JSON = JsonMapper.builder()
+            .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+            .build();
+
+    private final Jdbi jdbi;
+    private final Releases releases;
+    private final Clock clock;
+
+    private record Row(String made, Instant at) {}
+
+    public MadeAudio(Jdbi jdbi, Releases releases, Clock clock) {
+        this.jdbi = jdbi;
+        this.releases = releases;
+        this.clock = clock;
+    }
+
+    /** A short name for everything that something depends on. */
+    static Sha256 key(String... parts) {
+        return Sha256.of(String.join("\u0000", parts).getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** @param files the files that it needs */
+    <T> Optional<T> find(Sha256 key, Class<T> type, Function<T, Collection<Blob>> files) {
+        return row(key).flatMap(row -> {
+            var made = read(row.made(), type);
+            boolean young = row.at().isAfter(clock.instant().minus(YOUNG));
+            boolean kept = young
+                    || files.apply(made).stream().allMatch(blob -> blob.length() == 0 || releases.names(blob.sha256()));
+            return kept ? Optional.of(made) : Optional.empty();
+        });
+    }
+
+    private Optional<Row> row(Sha256 key) {
+        return jdbi.withHandle(handle -> handle.createQuery("select made, made_at from made_audio where recipe = :key")
+                .bind("key", key.hex())
+                .map((row, context) -> new Row(row.getString("made"), Instants.from(row, "made_at")))
+                .findOne());
+    }
+
+    /** Two builds may make the same at once; the later row stands. */
+    void keep(Sha256 key, Object made) {
+        jdbi.useTransaction(handle -> {
+            handle.createUpdate("delete from made_audio where recipe = :key")
+                    .bind("key", key.hex())
+                    .execute();
+            handle.createUpdate("insert into made_audio (recipe, made, made_at) values (:key, :made, :now)")
+                    .bind("key", key.hex())
+                    .bind("made", write(made))
+                    .bind("now", Instants.toColumn(clock.instant()))
+                    .execute();
+        });
+    }
+
+    private static String write(Object made) {
+        try {
+            return JSON.writeValueAsString(made);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("plain records can be written", e);
+        }
+    }
+
+    private static <T> T read(String text, Class<T> type) {
+        try {
+            return JSON.readValue(text, type);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("what this program wrote can be read", e);
+        }
+    }
+}

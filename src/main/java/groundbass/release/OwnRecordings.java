@@ -1,0 +1,45 @@
+package groundbass.release;
+
+import groundbass.catalog.BackingTrack;
+import groundbass.catalog.Slug;
+import groundbass.catalog.Upload;
+import groundbass.catalog.Uploads;
+import groundbass.release.play.PlayManifest.OwnTrack;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The educator's own recordings, as files of a release and for the page to play. */
+record OwnRecordings(List<ReleaseFile> files, List<OwnTrack> played) {
+    private static final Slug TRACK = new Slug("track");
+    private static final double MILLISECONDS = 1000;
+
+    OwnRecordings {
+        files = List.copyOf(files);
+        played = List.copyOf(played);
+    }
+
+    /** Those whose upload is still there. */
+    static OwnRecordings of(List<BackingTrack> tracks, Uploads uploads) {
+        var files = new ArrayList<ReleaseFile>();
+        var played = new ArrayList<OwnTrack>();
+        for (var track : tracks) {
+            uploads.find(track.upload()).ifPresent(upload -> {
+                var file = file(files.size() + 1, track, upload);
+                files.add(file);
+                played.add(played(file, track, upload));
+            });
+        }
+        return new OwnRecordings(files, played);
+    }
+
+    private static ReleaseFile file(int number, BackingTrack track, Upload upload) {
+        String ending = upload.facts().format().extension();
+        String name = "own-" + number + "-" + Slug.of(track.title(), TRACK) + "." + ending;
+        return ReleaseFile.of(name, FileRole.OWN_TRACK, upload.mediaType(), upload.blob());
+    }
+
+    private static OwnTrack played(ReleaseFile file, BackingTrack track, Upload upload) {
+        double seconds = upload.facts().duration().toMillis() / MILLISECONDS;
+        return new OwnTrack(file.name(), track.title(), track.kind().name(), seconds, List.of(), seconds);
+    }
+}

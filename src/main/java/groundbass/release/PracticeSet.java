@@ -1,0 +1,88 @@
+package groundbass.release;
+
+import groundbass.catalog.EpisodeDocument;
+import groundbass.release.PracticeTrack.Sounding;
+import groundbass.sound.Tags;
+import groundbass.text.Messages;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * The practice tracks of a lesson: the whole band, the band without bass, and the bass with a click, each at every tempo
+ * as MP3, and at the full tempo without loss.
+ */
+final class PracticeSet {
+    private static final String MP3 = "audio/mpeg";
+    private static final String FLAC = "audio/flac";
+
+    private final LineAudio main;
+    private final EpisodeDocument document;
+    private final Recipe recipe;
+    private final Messages messages;
+    private final byte[] cover;
+    private final List<PracticeTrack> tracks;
+
+    /** @param cover the picture that players show, PNG */
+    PracticeSet(
+            LineAudio main,
+            List<Integer> tempos,
+            EpisodeDocument document,
+            Recipe recipe,
+            Messages messages,
+            byte[] cover) {
+        this.main = main;
+        this.document = document;
+        this.recipe = recipe;
+        this.messages = messages;
+        this.cover = cover;
+        this.tracks = tracks(tempos);
+    }
+
+    /** By what sounds, the slowest first. */
+    private static List<PracticeTrack> tracks(List<Integer> tempos) {
+        var tracks = new ArrayList<PracticeTrack>();
+        for (var sounding : Sounding.values()) {
+            tempos.forEach(percent -> tracks.add(new PracticeTrack(sounding, percent)));
+        }
+        return tracks;
+    }
+
+    /** How many steps a set at so many tempos takes. */
+    static int steps(int tempos) {
+        return Sounding.values().length * (tempos + 1);
+    }
+
+    List<ReleaseFile> make(Keeper keeper) {
+        var lossless = tracks.stream().filter(track -> track.percent() == PracticeTrack.WHOLE);
+        return Stream.concat(tracks.stream().map(this::mp3), lossless.map(this::flac)).toList().parallelStream()
+                .map(keeper::step)
+                .toList();
+    }
+
+    private Keeper.Step<ReleaseFile> mp3(PracticeTrack track) {
+        return () ->
+                ReleaseFile.of(track.fileName("mp3"), FileRole.PRACTICE, MP3, main.mp3(track, rounds(), tags(track)));
+    }
+
+    private Keeper.Step<ReleaseFile> flac(PracticeTrack track) {
+        return () -> ReleaseFile.of(
+                track.fileName("flac"), FileRole.LOSSLESS, FLAC, main.flac(track, rounds(), tags(track)));
+    }
+
+    private int rounds() {
+        return document.settings().roundsNumber();
+    }
+
+    private Tags tags(PracticeTrack track) {
+        int tempo = main.line().inForce().get(0).tempo().perMinute();
+        return new Tags(
+                document.title() + " - " + track.title(messages),
+                recipe.series(),
+                recipe.episodeNumber(),
+                document.rights().composer(),
+                document.rights().statement(),
+                Math.round(tempo * track.percent() / (float) PracticeTrack.WHOLE),
+                cover);
+    }
+}
