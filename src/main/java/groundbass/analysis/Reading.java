@@ -9,7 +9,6 @@ import groundbass.theory.Degree;
 import groundbass.theory.Key;
 import groundbass.theory.Pitch;
 import groundbass.theory.Scale;
-import groundbass.theory.Spelling;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -32,6 +31,8 @@ final class Reading {
 
     /** Where playing goes on after a bar beside the next bar: back, for a repeat, and at the end, as lines go round. */
     private final Map<Integer, Integer> back;
+
+    private final Names names = new Names();
 
     private Reading(Line line, List<Onset> onsets) {
         this.onsets = onsets;
@@ -135,12 +136,12 @@ final class Reading {
         return nearest;
     }
 
-    private static Pitch spelled(Sounding note, Key key, int next) {
+    private Pitch spelled(Sounding note, Key key, int next) {
         return note.note()
                 .ornaments()
                 .spelling()
                 .map(name -> Pitch.sounding(name, note.midi()))
-                .orElseGet(() -> Spelling.of(key, note.midi(), next));
+                .orElseGet(() -> Pitch.sounding(names.name(key, note.midi(), next), note.midi()));
     }
 
     private Role role(int index, Sounding note, Optional<Degree> chordDegree, Optional<Neighbour> next) {

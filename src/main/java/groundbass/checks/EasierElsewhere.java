@@ -5,7 +5,9 @@ import groundbass.fingering.Cost.Part;
 import groundbass.fingering.Other;
 import groundbass.performance.Played;
 import groundbass.score.Passage;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -23,17 +25,27 @@ final class EasierElsewhere implements Rule {
     @Override
     public Stream<Finding> findings(Evidence evidence) {
         var line = evidence.line();
+        var moving = moving(evidence);
         return IntStream.range(0, line.bars().size())
                 .filter(i -> line.bars().get(i).copy().isEmpty())
                 .filter(i -> line.bars().get(i).notes().size() > 2)
-                .mapToObj(i -> Passage.bar(line.firstNumber() + i))
+                .map(i -> line.firstNumber() + i)
+                .filter(number -> moving.getOrDefault(number, 0.0) >= MUCH)
+                .mapToObj(Passage::bar)
                 .flatMap(bar -> finding(evidence, bar).stream());
     }
 
-    private static Optional<Finding> finding(Evidence evidence, Passage bar) {
-        if (moving(evidence.fingering().cost(bar)) < MUCH) {
-            return Optional.empty();
+    /** What the hand's movements cost in each bar. */
+    private static Map<Integer, Double> moving(Evidence evidence) {
+        var bars = new HashMap<Integer, Double>();
+        for (var gripped : evidence.fingering().grips()) {
+            int bar = gripped.notes().get(0).position().bar();
+            bars.merge(bar, moving(gripped.cost()), Double::sum);
         }
+        return bars;
+    }
+
+    private static Optional<Finding> finding(Evidence evidence, Passage bar) {
         return evidence.fingering().others(bar, 1).stream()
                 .filter(other -> other.saved() >= MUCH && other.saved() >= SHARE * asWritten(other))
                 .findFirst()

@@ -27,10 +27,11 @@ final class KeyIsSaid implements Rule {
             return Stream.empty();
         }
         var written = evidence.line().header().key();
+        if (share(evidence, written) >= FEW) {
+            return Stream.empty();
+        }
         var found = analysis.key();
-        return share(evidence, written) < FEW
-                        && share(evidence, found.best()) >= MOST
-                        && found.certainty() != Certainty.OPEN
+        return share(evidence, found.best()) >= MOST && found.certainty() != Certainty.OPEN
                 ? Stream.of(finding(evidence, written, found.best()))
                 : Stream.empty();
     }

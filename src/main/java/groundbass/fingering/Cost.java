@@ -3,6 +3,7 @@ package groundbass.fingering;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 
@@ -58,6 +59,14 @@ public record Cost(Map<Part, Double> parts) {
                 .filter(part -> parts[part.ordinal()] != 0)
                 .forEach(part -> map.put(part, parts[part.ordinal()]));
         return new Cost(map);
+    }
+
+    static Cost sum(List<Cost> costs) {
+        var sums = new double[Part.values().length];
+        for (var cost : costs) {
+            cost.parts().forEach((part, value) -> sums[part.ordinal()] += value);
+        }
+        return of(sums);
     }
 
     public double of(Part part) {

@@ -43,7 +43,8 @@ public final class Fingering {
                 .mapToObj(i -> new Gripped(
                         found.grips().get(i),
                         soundings.get(i).notes().stream().map(Played::at).toList(),
-                        soundings.get(i).start()))
+                        soundings.get(i).start(),
+                        found.costs().get(i)))
                 .toList();
     }
 
@@ -75,12 +76,12 @@ public final class Fingering {
         return way.map(Way::cost).orElse(new Cost(Map.of()));
     }
 
-    /** What a passage costs as it is written, with the way there and the way on. */
+    /** What a passage costs as it is written, with the way there. */
     public Cost cost(Passage passage) {
-        return window(passage)
-                .flatMap(window -> Search.best(neck, hand, written.subList(window.outerFrom(), window.outerTo())))
-                .map(Way::cost)
-                .orElse(new Cost(Map.of()));
+        return Cost.sum(gripped.stream()
+                .filter(each -> passage.contains(each.notes().get(0).position()))
+                .map(Gripped::cost)
+                .toList());
     }
 
     /**
@@ -152,7 +153,7 @@ public final class Fingering {
     private Other other(Window window, Way found, double asWritten) {
         int skipped = window.from() - window.outerFrom();
         var grips = found.grips().subList(skipped, skipped + window.to() - window.from());
-        var inside = new Way(grips, found.cost());
+        var inside = new Way(grips, found.costs().subList(skipped, skipped + window.to() - window.from()));
         return new Other(
                 stops(window.from(), inside),
                 found.cost(),

@@ -9,10 +9,12 @@ import java.util.Objects;
  *
  * @param notes in the order of the grip's notes
  * @param start in seconds from the start of the count-in
+ * @param cost what it costs with the way to it
  */
-public record Gripped(Grip grip, List<NoteAt> notes, double start) {
+public record Gripped(Grip grip, List<NoteAt> notes, double start, Cost cost) {
     public Gripped {
         Objects.requireNonNull(grip);
+        Objects.requireNonNull(cost);
         notes = List.copyOf(notes);
     }
 }

@@ -4,7 +4,9 @@ import groundbass.fingering.Cost.Part;
 import groundbass.score.Place;
 import groundbass.score.Place.Fretted;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 
 /** Every grip that a hand has for a moment: positions, places and fingers that go together. */
@@ -22,8 +24,20 @@ final class Grips {
         this.frets = neck.frets();
     }
 
-    /** Empty only where a note of the moment is not on the neck. */
-    List<Hold> of(Moment moment) {
+    /**
+     * The grips of every moment; empty only where a note of it is not on the neck. A hand that stops no string stands
+     * where it was or where it is needed next, and not elsewhere.
+     */
+    List<List<Hold>> of(List<Moment> moments) {
+        var all = new ArrayList<List<Hold>>();
+        Map<List<Wanted>, List<Hold>> known = new HashMap<>();
+        for (var moment : moments) {
+            all.add(known.computeIfAbsent(moment.notes(), notes -> of(moment)));
+        }
+        return new Resting(all).all();
+    }
+
+    private List<Hold> of(Moment moment) {
         var holds = new ArrayList<Hold>();
         for (int position = 1; position <= frets; position++) {
             new Hands(moment, position, holds).choose(0);

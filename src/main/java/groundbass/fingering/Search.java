@@ -1,6 +1,5 @@
 package groundbass.fingering;
 
-import groundbass.fingering.Cost.Part;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -19,14 +18,14 @@ import java.util.function.Predicate;
  */
 public final class Search {
     private final List<Moment> moments;
-    private final List<List<Hold>> layers = new ArrayList<>();
+    private final List<List<Hold>> layers;
 
     private Search(Fretboard neck, Hand hand, List<Moment> moments, Predicate<Hold> admitted) {
         this.moments = moments;
-        var grips = new Grips(neck, new Effort(neck, hand));
-        for (var moment : moments) {
-            layers.add(grips.of(moment).stream().filter(admitted).toList());
-        }
+        this.layers = new Grips(neck, new Effort(neck, hand))
+                .of(moments).stream()
+                        .map(layer -> layer.stream().filter(admitted).toList())
+                        .toList();
     }
 
     /** The cheapest way; empty where a note is not on the neck, or where there are no moments. */
@@ -65,6 +64,8 @@ public final class Search {
 
     private static List<List<Entry>> step(List<List<Entry>> reached, List<Hold> next, Movement movement, int most) {
         var entries = new ArrayList<List<Entry>>(next.size());
+        // one after the other by cost, so that what is dearer than the best way found need not be tried
+        reached.sort(Comparator.comparingDouble(each -> each.get(0).cost()));
         for (var hold : next) {
             entries.add(most == 1 ? List.of(best(reached, hold, movement)) : several(reached, hold, movement, most));
         }
@@ -72,11 +73,14 @@ public final class Search {
     }
 
     private static Entry best(List<List<Entry>> reached, Hold hold, Movement movement) {
-        Entry best = null;
-        double least = Double.POSITIVE_INFINITY;
-        for (var each : reached) {
-            var from = each.get(0);
-            double cost = from.cost() < least ? from.cost() + movement.cost(from.hold(), hold) : least;
+        var best = reached.get(0).get(0);
+        double least = best.cost() + movement.cost(best.hold(), hold);
+        for (int i = 1; i < reached.size(); i++) {
+            var from = reached.get(i).get(0);
+            if (from.cost() >= least) {
+                break;
+            }
+            double cost = from.cost() + movement.cost(from.hold(), hold);
             if (cost < least) {
                 least = cost;
                 best = from;
@@ -119,18 +123,18 @@ public final class Search {
             holds[i] = entry.hold();
             entry = entry.from();
         }
-        return new Way(Arrays.stream(holds).map(Hold::toGrip).toList(), cost(holds));
+        var costs = new ArrayList<Cost>();
+        for (int i = 0; i < holds.length; i++) {
+            costs.add(cost(holds, i));
+        }
+        return new Way(Arrays.stream(holds).map(Hold::toGrip).toList(), costs);
     }
 
-    private Cost cost(Hold[] holds) {
-        var parts = new double[Part.values().length];
-        for (int i = 0; i < holds.length; i++) {
-            for (int part = 0; part < parts.length; part++) {
-                parts[part] += holds[i].parts[part];
-            }
-            if (i > 0) {
-                new Movement(moments.get(i - 1), moments.get(i)).addTo(parts, holds[i - 1], holds[i]);
-            }
+    /** What the grip of one moment costs, and the way to it. */
+    private Cost cost(Hold[] holds, int index) {
+        var parts = holds[index].parts.clone();
+        if (index > 0) {
+            new Movement(moments.get(index - 1), moments.get(index)).addTo(parts, holds[index - 1], holds[index]);
         }
         return Cost.of(parts);
     }

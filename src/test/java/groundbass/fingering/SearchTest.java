@@ -71,7 +71,7 @@ class SearchTest {
         Every(Fretboard neck, List<Moment> moments) {
             var grips = new Grips(neck, new Effort(neck, Hand.AVERAGE));
             this.moments = moments;
-            this.layers = moments.stream().map(grips::of).toList();
+            this.layers = grips.of(moments);
         }
 
         List<Double> cheapestByPlaces() {
