@@ -82,6 +82,13 @@ public final class Browser implements AutoCloseable {
                         .toList();
     }
 
+    /** Types into a field or editor, in the place of all that is there. */
+    public static void write(Page page, String label, String text) {
+        page.getByLabel(label, new Page.GetByLabelOptions().setExact(true)).focus();
+        page.keyboard().press("Control+a");
+        page.keyboard().insertText(text);
+    }
+
     /** By how many pixels the page is wider than its window; 0 for a page that needs no sideways scrolling. */
     public static int overflow(Page page) {
         return (int) page.evaluate("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");

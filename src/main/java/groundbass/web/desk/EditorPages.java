@@ -76,6 +76,7 @@ final class EditorPages implements PageGroup {
 
     private void preview(Context ctx) {
         desk.episode(ctx);
-        editor.preview(ctx, EpisodeForm.read(ctx), Typed.ticked(ctx, "narrow"));
+        var form = EpisodeForm.read(ctx);
+        editor.preview(ctx, Typed.ticked(ctx, "beside") ? form.withoutLines() : form, Typed.ticked(ctx, "narrow"));
     }
 }

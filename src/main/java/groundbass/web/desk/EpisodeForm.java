@@ -157,7 +157,16 @@ public record EpisodeForm(
         return with(base, fewer);
     }
 
+    /** For what is shown beside the lines. */
+    EpisodeForm withoutLines() {
+        return with(base, "", List.of());
+    }
+
     private EpisodeForm with(int version, List<ExerciseForm> changed) {
+        return with(version, mainLine, changed);
+    }
+
+    private EpisodeForm with(int version, String line, List<ExerciseForm> changed) {
         return new EpisodeForm(
                 version,
                 number,
@@ -165,7 +174,7 @@ public record EpisodeForm(
                 level,
                 summary,
                 notes,
-                mainLine,
+                line,
                 changed,
                 tracks,
                 grooveName,

@@ -12,6 +12,7 @@ import io.javalin.http.Context;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** What the script on the page of an episode asks about a line while it is typed. Nothing is saved here. */
 final class LinePages implements PageGroup {
@@ -23,6 +24,7 @@ final class LinePages implements PageGroup {
     private static final int NARROWEST = 36;
 
     private static final int WIDEST = 160;
+    private static final int MOST_PITCHES = 6;
 
     private final Desk desk;
     private final LineSound sound;
@@ -41,6 +43,8 @@ final class LinePages implements PageGroup {
         routes.post(PATH + "/live", Role.EDUCATOR, this::live);
         routes.post(PATH + "/edit", Role.EDUCATOR, this::edit);
         routes.post(PATH + "/listen", Role.EDUCATOR, this::listen);
+        routes.post(PATH + "/places", Role.EDUCATOR, this::places);
+        routes.post(PATH + "/ways", Role.EDUCATOR, this::ways);
     }
 
     private void live(Context ctx) {
@@ -64,6 +68,28 @@ final class LinePages implements PageGroup {
     private void listen(Context ctx) {
         desk.episode(ctx);
         sound.send(ctx, desk.educator(ctx), text(ctx));
+    }
+
+    private void places(Context ctx) {
+        desk.episode(ctx);
+        var fingering = new LineFingering(text(ctx));
+        var pitches = words(ctx, "pitches")
+                .filter(word -> word.matches("[0-9]{1,3}"))
+                .map(Integer::valueOf)
+                .limit(MOST_PITCHES)
+                .toList();
+        var before = words(ctx, "before").limit(MOST_PITCHES).map(fingering::read).toList();
+        DeskJson.send(ctx, fingering.places(pitches, before));
+    }
+
+    private void ways(Context ctx) {
+        desk.episode(ctx);
+        var reader = Messages.of(desk.pages().reader(ctx).locale());
+        DeskJson.send(ctx, new LineFingering(text(ctx)).ways(Typed.number(ctx, "bar", -1), reader));
+    }
+
+    private static Stream<String> words(Context ctx, String name) {
+        return Stream.of(Typed.text(ctx, name).strip().split(" +")).filter(word -> !word.isEmpty());
     }
 
     /** With the line ends that a page's script counts by. */

@@ -28,7 +28,7 @@ final class Remarks {
     private final Reading reading;
     private final Where where;
     private final Messages messages;
-    private final List<Integer> starts = new ArrayList<>();
+    private final TextPlaces places;
 
     /** Where a time of a bar lies on the sheet. */
     interface Where {
@@ -40,10 +40,7 @@ final class Remarks {
         this.reading = reading;
         this.where = where;
         this.messages = messages;
-        starts.add(0);
-        for (int end = text.indexOf('\n'); end >= 0; end = text.indexOf('\n', end + 1)) {
-            starts.add(end + 1);
-        }
+        this.places = TextPlaces.of(text);
     }
 
     List<Remark> all() {
@@ -79,7 +76,7 @@ final class Remarks {
                 .reduce((first, last) -> last)
                 .orElseGet(() -> reading.origins().at(position));
         var fixes = finding.repairs().stream()
-                .flatMap(repair -> new RepairText(text, reading, starts).of(repair, messages).stream())
+                .flatMap(repair -> new RepairText(text, reading, places).of(repair, messages).stream())
                 .toList();
         String name = messages.say(finding.severity().messageKey());
         String language = messages.locale().toLanguageTag();
@@ -103,7 +100,7 @@ final class Remarks {
             int bar,
             Optional<Position> position,
             List<FixView> fixes) {
-        int from = Math.min(text.length(), starts.get(span.line() - 1) + span.column() - 1);
+        int from = Math.min(text.length(), places.from(span));
         int to = Math.min(text.length(), from + Math.max(span.length(), 1));
         String at = position.flatMap(this::count).map(Count::toString).orElse("");
         double x = position.map(found -> where.x(found.bar(), found.at())).orElse(-1.0);

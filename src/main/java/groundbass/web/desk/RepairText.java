@@ -18,17 +18,15 @@ import java.util.stream.IntStream;
 final class RepairText {
     private static final Pattern ARRIVAL =
             Pattern.compile("\\s+(hammer|pull|slide)\\b(?!\\s+(in|off)\\b)(\\s+from\\s+\\d+)?");
-    private static final Pattern PLACE = Pattern.compile("s\\d+(f\\d+|x)|[A-G][#b]*(\\d+|x)");
 
     private final String text;
     private final Reading reading;
-    private final List<Integer> starts;
+    private final TextPlaces places;
 
-    /** @param starts where each line of the text begins */
-    RepairText(String text, Reading reading, List<Integer> starts) {
+    RepairText(String text, Reading reading, TextPlaces places) {
         this.text = text;
         this.reading = reading;
-        this.starts = starts;
+        this.places = places;
     }
 
     Optional<FixView> of(Repair repair, Messages messages) {
@@ -69,9 +67,9 @@ final class RepairText {
         var at = edit.note().position();
         var note = reading.origins().note(at.bar(), at.at(), edit.note().string());
         return note.flatMap(span -> {
-            int from = starts.get(span.line() - 1) + span.column() - 1;
+            int from = places.from(span);
             int to = from + span.length();
-            boolean typedHere = PLACE.matcher(text.substring(from, to)).matches();
+            boolean typedHere = TextPlaces.isPlace(text.substring(from, to));
             return typedHere ? splice(edit.change(), from, to) : Optional.empty();
         });
     }

@@ -1,5 +1,8 @@
-// The page of an episode, while it is written: draws the preview as one types, sends recordings, and follows a build.
-// Everything works without it too, by the buttons.
+// The page of an episode, while it is written: puts a desk around each line, saves as one types, sends recordings, and
+// follows a build. Everything works without it too, by the buttons.
+import { Draft } from "./draft.js";
+import { LineDesk } from "./line-desk.js";
+
 const form = document.getElementById("episode");
 const path = form.dataset.path;
 const word = document.getElementById("live-word");
@@ -7,14 +10,14 @@ const SOON = 350; // milliseconds after the last key
 const AGAIN = 2000;
 
 let asked = 0;
-let shown = 0;
 let timer = 0;
-let changed = false;
+let changed = false; // something that only a button saves
+let leaving = false;
 
 /** Puts each part of `html` that has an id in the place of the one with that id; opened details stay open. */
 function replaceParts(html) {
   const parts = new DOMParser().parseFromString(html, "text/html").body;
-  for (const part of [...parts.querySelectorAll("[id^='live-'], [id^='findings-groove'], #calendar")]) {
+  for (const part of [...parts.querySelectorAll("[id^='live-notes'], #live-hour, [id^='findings-groove'], #calendar")]) {
     const old = document.getElementById(part.id);
     if (!old) continue;
     for (const details of old.querySelectorAll("details[open][id]")) {
@@ -24,11 +27,11 @@ function replaceParts(html) {
   }
 }
 
+/** What follows the typing beside the lines: the drums, the notes, the hour. */
 async function preview() {
   const number = ++asked;
   const typed = new URLSearchParams(new FormData(form));
-  const sheet = document.getElementById("live-mainLine");
-  if (sheet.clientWidth < 560) typed.set("narrow", "yes");
+  if (lines.length) typed.set("beside", "yes"); // the lines look after themselves
   try {
     const answer = await fetch(`${path}/preview`, { method: "POST", body: typed });
     if (answer.status === 401) {
@@ -37,8 +40,7 @@ async function preview() {
     }
     if (!answer.ok) throw new Error(String(answer.status));
     const html = await answer.text();
-    if (number < shown) return; // a later one has been shown already
-    shown = number;
+    if (number !== asked) return; // a later one is on its way
     replaceParts(html);
     word.textContent = "";
   } catch {
@@ -46,18 +48,61 @@ async function preview() {
   }
 }
 
-form.addEventListener("input", () => {
-  changed = true;
+form.addEventListener("input", (event) => {
+  if (event.target.matches("textarea.code") && event.target.id !== "groove") return;
+  if (event.target.closest(".stand")) return;
   clearTimeout(timer);
   timer = setTimeout(preview, SOON);
 });
 
+// the lines
+const lines = [];
+
+function count() {
+  const mistakes = lines.reduce((sum, line) => sum + line.mistakes(), 0);
+  const looks = lines.reduce((sum, line) => sum + line.looks(), 0);
+  const said = document.getElementById("live-said");
+  const say = lines[0].say;
+  const text = mistakes === 0 ? say("well") : mistakes === 1 ? say("one") : say("many", mistakes);
+  said.textContent = looks ? `${text}, ${say("looks", looks)}` : text;
+  said.classList.toggle("said-wrong", mistakes > 0);
+}
+
+async function openLines() {
+  const parts = document.getElementById("stand-parts")?.content;
+  if (!parts || !window.CodeMirror) return;
+  const answer = await fetch("/desk/line-words");
+  if (!answer.ok) return;
+  const words = await answer.json();
+  for (const root of document.querySelectorAll("[data-line]")) {
+    const line = new LineDesk(root, parts, words, form);
+    line.onShow(count);
+    lines.push(line);
+  }
+}
+
+/** Fields were given other values: the editors show them. */
+function filled() {
+  for (const line of lines) {
+    const editor = line.text.editor;
+    if (editor.getValue() !== line.area.value) editor.setValue(line.area.value);
+  }
+  preview();
+}
+
+await openLines();
+const draft = document.querySelector("[data-draft]") ? new Draft(form, filled) : null;
+
 form.addEventListener("submit", () => {
-  changed = false;
+  leaving = true;
+});
+
+window.addEventListener("pagehide", () => {
+  if (!leaving) draft?.keepLocal();
 });
 
 window.addEventListener("beforeunload", (event) => {
-  if (changed) event.preventDefault();
+  if (!leaving && (changed || draft?.dirty)) event.preventDefault();
 });
 
 // from a finding to its place in the text
@@ -65,7 +110,7 @@ form.addEventListener("click", (event) => {
   const link = event.target.closest("a[data-line]");
   if (!link) return;
   const area = document.getElementById(decodeURIComponent(link.hash.slice(1)));
-  if (!area) return;
+  if (!area || !area.offsetParent) return;
   event.preventDefault();
   const before = area.value.split("\n").slice(0, Number(link.dataset.line) - 1);
   const start = before.reduce((sum, line) => sum + line.length + 1, 0) + Number(link.dataset.column) - 1;
@@ -82,7 +127,7 @@ async function follow() {
     if (answer.ok) replaceParts(await answer.text());
     const now = document.getElementById("calendar");
     // the buttons of the page fit the state it was in; what is being typed goes before
-    if (now.dataset.out !== calendar.dataset.out && !changed) location.reload();
+    if (now.dataset.out !== calendar.dataset.out && !changed && !draft?.dirty) location.reload();
   } catch {
     // asked again below
   }
@@ -122,8 +167,9 @@ function arrived(request) {
     row.innerHTML = request.responseText; // escaped by the server, as every page is
     document.getElementById("track-list").append(row);
     file.value = "";
-    changed = true;
     word.textContent = file.dataset.done;
+    if (draft) draft.changed();
+    else changed = true;
     return;
   }
   if (request.status === 401) {
@@ -147,6 +193,3 @@ upload?.addEventListener("submit", (event) => {
   }
   send(chosen);
 });
-
-// a narrow page is drawn anew for its width
-if (document.getElementById("live-mainLine").clientWidth < 560) preview();

@@ -89,22 +89,23 @@ class DeskLooksTest {
         var episode = studio.episode("Typed by hand");
         var page = signedIn(1280, ColorScheme.LIGHT);
         page.navigate(address("/desk/episodes/" + episode.id()));
-        page.fill("#mainLine", "bar 1\n1-4  E5, E58\n");
-        var findings = page.locator("#findings-mainLine");
-        PlaywrightAssertions.assertThat(findings).containsText("fret 58 on string E");
+        Browser.write(page, "Line text", "bar 1\n1-4  E5, E58\n");
+        var remarks = page.locator(".stand-remarks").first();
+        PlaywrightAssertions.assertThat(remarks).containsText("fret 58 on string E");
         PlaywrightAssertions.assertThat(page.locator("#live-said")).hasText("1 mistake");
-        page.click("#findings-mainLine a");
-        assertThat(page.evaluate("() => getSelection().toString()")).isEqualTo("E58");
+        page.click(".stand-remarks a");
+        assertThat(page.evaluate("() => document.querySelector('.CodeMirror').CodeMirror.getSelection()"))
+                .isEqualTo("E58");
 
         page.keyboard().type("E8");
         PlaywrightAssertions.assertThat(page.locator("#live-said")).hasText("No mistakes");
-        PlaywrightAssertions.assertThat(findings).hasText("");
-        var sheet = page.locator("#live-mainLine svg");
+        PlaywrightAssertions.assertThat(remarks).hasText("");
+        var sheet = page.locator(".stand-sheet svg").first();
         PlaywrightAssertions.assertThat(sheet).isVisible();
         String before = sheet.innerHTML();
-        page.locator("#mainLine").press("Control+End");
-        page.keyboard().type("bar 2\n1-4  A5 slap\n");
-        PlaywrightAssertions.assertThat(page.locator("#walk-mainLine"))
+        page.keyboard().press("Control+End");
+        page.keyboard().insertText("bar 2\n1-4  A5 slap\n");
+        PlaywrightAssertions.assertThat(page.locator("[data-part='walk']").first())
                 .containsText(Pattern.compile("slap", Pattern.CASE_INSENSITIVE));
         assertThat(sheet.innerHTML()).isNotEqualTo(before);
 

@@ -1,0 +1,145 @@
+package groundbass.web.desk;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.Cookie;
+import groundbass.catalog.Episode;
+import groundbass.web.Browser;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Writing a line on its sheet, as an educator's browser does it. */
+@Tag("browser")
+class LineDeskTest {
+    private static final String LINE = """
+            # the groove
+            key     A dorian
+            tempo   96
+
+            bar 1 over Am7   # slowly at first
+            1    E5
+            1&   E5, E8
+            2    A5, Ax
+            3-4  D4+G5 pluck
+
+            bar 2 = bar 1
+            4    A5
+            """;
+
+    static Browser browser;
+    static Studio studio;
+    private final List<String> complaints = new ArrayList<>();
+
+    @BeforeAll
+    static void open() {
+        browser = Browser.open();
+        studio = new Studio();
+    }
+
+    @AfterAll
+    static void close() {
+        if (studio != null) {
+            studio.close();
+            browser.close();
+        }
+    }
+
+    @Test
+    void theStripWritesOneCountAndTheTextFollows() {
+        var episode = written("Strip");
+        var page = at(episode, 1280, ColorScheme.LIGHT);
+        page.locator("[data-bar-spot='1']").click();
+        var second = page.getByLabel("Bar 1, count 1&", new Page.GetByLabelOptions().setExact(true));
+        second.fill("E7, E8 hammer");
+        assertThat(page.locator("#mainLine")).hasValue(LINE.replace("1&   E5, E8", "1&   E7, E8 hammer"));
+
+        second.press("Tab");
+        assertThat(page.getByLabel("Bar 1, count 2", new Page.GetByLabelOptions().setExact(true)))
+                .isFocused();
+        page.keyboard().press("Shift+Enter");
+        assertThat(page.getByLabel("Bar 1, count 2&")).isFocused();
+        String split = LINE.replace("1&   E5, E8", "1&   E7, E8 hammer").replace("2    A5, Ax", "2    A5\n2&   Ax");
+        assertThat(page.locator("#mainLine")).hasValue(split);
+        page.keyboard().press("Control+z");
+        page.keyboard().press("Control+z");
+        assertThat(page.locator("#mainLine")).hasValue(LINE);
+        assertThat(complaints).isEmpty();
+    }
+
+    @Test
+    void aCopiedCountBecomesOneOfItsOwn() {
+        var page = at(written("Copied"), 1280, ColorScheme.LIGHT);
+        page.locator("[data-bar-spot='2']").click();
+        page.getByLabel("Bar 2, count 2", new Page.GetByLabelOptions().setExact(true)).fill("G5");
+        assertThat(page.locator("#mainLine")).hasValue(LINE.replace("bar 2 = bar 1\n", "bar 2 = bar 1\n2    G5\n"));
+        assertThat(complaints).isEmpty();
+    }
+
+    @Test
+    void theWholeLineIsWrittenFromTheFretboardByKeyboard() {
+        var episode = studio.episode("From nothing");
+        var page = at(episode, 1280, ColorScheme.LIGHT);
+        page.getByText("Fretboard").first().click();
+        page.locator("[data-string='3'][data-fret='5']").click();
+        assertThat(page.locator("[data-part='place']").first()).hasText("Writes at bar 1, count 1&");
+        page.keyboard().press("ArrowUp");
+        page.keyboard().press("Enter");
+        assertThat(page.locator("#mainLine")).hasValue("bar 1\n1    E5\n1&   A5\n2-4  rest\n");
+        assertThat(complaints).isEmpty();
+    }
+
+    @Test
+    void aSuggestionIsOneKeyAway() {
+        var page = at(studio.episode("Mended"), 1280, ColorScheme.LIGHT);
+        Browser.write(page, "Line text", "bar 1\n1-4  E5, E58\n");
+        assertThat(page.locator(".stand-remarks")).containsText("fret 58 on string E");
+        page.locator("[data-bar-spot='1']").click();
+        page.keyboard().press("Alt+Enter");
+        assertThat(page.locator(".stand-remarks")).not().containsText("fret 58");
+        assertThat(page.locator("#mainLine")).hasValue("bar 1\n1-4  E5, E5\n");
+        assertThat(page.locator("#live-said")).hasText("No mistakes");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1280, LIGHT", "360, LIGHT", "1280, DARK"})
+    void theDeskFitsAndHasNoBarriers(int width, ColorScheme scheme) {
+        var page = at(written("Looks"), width, scheme);
+        page.locator("[data-bar-spot='2']").click();
+        page.getByText("Fretboard").first().click();
+        page.screenshot(new Page.ScreenshotOptions()
+                .setFullPage(true)
+                .setPath(Path.of("target", "looks", "line-" + width + "-" + scheme + ".png")));
+        page.evaluate("() => scrollTo(0, 0)"); // nothing lies under the bar that sticks to the top
+        assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
+        assertThat(Browser.barriers(page)).isEmpty();
+        assertThat(complaints).as("the browser's own complaints").isEmpty();
+    }
+
+    private static Episode written(String title) {
+        var episode = studio.episode(title);
+        EpisodePagesTest.typed(studio.form(), 0, LINE).post("/desk/episodes/" + episode.id());
+        return episode;
+    }
+
+    private Page at(Episode episode, int width, ColorScheme scheme) {
+        var page = browser.page(width, 900, scheme);
+        page.context()
+                .addCookies(List.of(new Cookie("session", studio.cookie.getValue()).setUrl(studio.site.address())));
+        complaints.clear();
+        page.onConsoleMessage(message -> complaints.add(message.text()));
+        page.onPageError(complaints::add);
+        page.navigate(studio.site.address() + "/desk/episodes/" + episode.id());
+        assertThat(page.locator(".CodeMirror").first()).isVisible();
+        return page;
+    }
+}
