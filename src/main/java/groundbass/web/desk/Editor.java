@@ -4,13 +4,13 @@ import groundbass.catalog.BackingTrack;
 import groundbass.catalog.Draft;
 import groundbass.catalog.Episode;
 import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.EpisodeDocument;
 import groundbass.catalog.FieldProblem;
 import groundbass.catalog.Upload;
 import groundbass.catalog.UploadId;
 import groundbass.catalog.Uploads;
 import groundbass.release.Releases;
 import groundbass.web.desk.EditorView.About;
+import groundbass.web.desk.EditorView.Difference;
 import groundbass.web.view.Problems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -69,10 +69,9 @@ final class Editor {
     }
 
     /** Both texts: the one typed here, and what another window saved. Saving again takes the one typed here. */
-    void showConflict(Context ctx, Episode episode, EpisodeForm form, Draft stored, EpisodeDocument typed) {
+    void showConflict(Context ctx, Episode episode, EpisodeForm form, Draft stored, List<Difference> others) {
         var again = form.withBase(stored.version());
-        var view = view(ctx, episode, again, stored.savedAt(), Problems.NONE)
-                .with(Differences.between(stored.document(), typed));
+        var view = view(ctx, episode, again, stored.savedAt(), Problems.NONE).with(others);
         ctx.status(HttpStatus.CONFLICT);
         desk.pages().show(ctx, TEMPLATE, view);
     }

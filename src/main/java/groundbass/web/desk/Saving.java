@@ -71,12 +71,12 @@ final class Saving {
 
     private Optional<Saved> save(Context ctx, EducatorId who, EpisodeForm form) {
         var episode = desk.episode(ctx, who);
-        var saved = store(who, episode, form);
-        if (saved instanceof DraftSave.Conflict conflict) {
-            editor.showConflict(ctx, episode, form, conflict.stored(), conflict.yours());
+        var saved = quietly(who, episode, form);
+        if (!saved.others().isEmpty()) {
+            editor.showConflict(ctx, episode, form, saved.draft(), saved.others());
             return Optional.empty();
         }
-        return Optional.of(finish(who, episode, form, ((DraftSave.Saved) saved).draft()));
+        return Optional.of(finish(who, episode, form, saved.draft()));
     }
 
     /** What is stored now, and where that is not what was sent. */
@@ -84,12 +84,19 @@ final class Saving {
 
     /** Saves the form as typed and shows nothing. What was stored already in these very words counts as saved. */
     Quiet quietly(Context ctx, EducatorId who) {
-        var saved = store(who, desk.episode(ctx, who), EpisodeForm.read(ctx));
-        if (saved instanceof DraftSave.Conflict conflict) {
-            return new Quiet(
-                    conflict.stored(), Differences.between(conflict.stored().document(), conflict.yours()));
+        return quietly(who, desk.episode(ctx, who), EpisodeForm.read(ctx));
+    }
+
+    private Quiet quietly(EducatorId who, Episode episode, EpisodeForm form) {
+        var saved = store(who, episode, form);
+        if (!(saved instanceof DraftSave.Conflict conflict)) {
+            return new Quiet(((DraftSave.Saved) saved).draft(), List.of());
         }
-        return new Quiet(((DraftSave.Saved) saved).draft(), List.of());
+        if (conflict.stored().version() == 0 && form.base() != 0) { // the draft is gone: this is the first again
+            return quietly(who, episode, form.withBase(0));
+        }
+        return new Quiet(
+                conflict.stored(), Differences.between(conflict.stored().document(), conflict.yours()));
     }
 
     private DraftSave store(EducatorId who, Episode episode, EpisodeForm form) {

@@ -74,7 +74,7 @@ async function openLines() {
   const answer = await fetch("/desk/line-words");
   if (!answer.ok) return;
   const words = await answer.json();
-  for (const root of document.querySelectorAll("[data-line]")) {
+  for (const root of document.querySelectorAll("[data-field][data-prefix]")) {
     const line = new LineDesk(root, parts, words, form);
     line.onShow(count);
     lines.push(line);

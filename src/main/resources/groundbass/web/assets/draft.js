@@ -20,6 +20,7 @@ export class Draft {
       if (!IGNORED.has(event.target.name)) this.changed();
     });
     window.addEventListener("online", () => this.save());
+    form.addEventListener("submit", (event) => this.leave(event));
   }
 
   /** What the form says, as text that can be compared. */
@@ -45,6 +46,15 @@ export class Draft {
     this.timer = setTimeout(() => this.save(), SOON);
   }
 
+  /** A button sends the form itself; it must not run into a save that is under way. */
+  leave(event) {
+    clearTimeout(this.timer);
+    this.leaving = true;
+    if (!this.sending) return;
+    event.preventDefault();
+    this.sending.finally(() => this.form.requestSubmit(event.submitter));
+  }
+
   keepLocal() {
     try {
       localStorage.setItem(this.key, JSON.stringify({ base: this.form.elements.base.value, typed: this.typed() }));
@@ -61,21 +71,24 @@ export class Draft {
     }
   }
 
-  async save() {
+  save() {
     clearTimeout(this.timer);
-    if (this.sending || this.conflict || !this.dirty) return;
+    if (this.sending || this.conflict || this.leaving || !this.dirty) return;
+    this.sending = this.send();
+  }
+
+  async send() {
     const typed = this.typed();
-    this.sending = true;
     this.say("saving");
     try {
       const answer = await fetch(`${this.form.dataset.path}/draft`, { method: "POST", body: new URLSearchParams(new FormData(this.form)) });
-      this.sending = false;
+      this.sending = null;
       if (answer.status === 401) return this.say("expired", true);
       if (answer.status === 409) return this.meet(await answer.json());
       if (!answer.ok) throw new Error(String(answer.status));
       this.saved(typed, await answer.json());
     } catch (problem) {
-      this.sending = false;
+      this.sending = null;
       this.say(/^4/.test(problem.message) ? "refused" : "failed", true);
       this.timer = setTimeout(() => this.save(), AGAIN);
     }
