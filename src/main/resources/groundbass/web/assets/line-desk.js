@@ -49,6 +49,7 @@ export class LineDesk {
 
   build(parts) {
     this.stand = parts.querySelector(".stand").cloneNode(true);
+    const begun = document.activeElement === this.area;
     const field = this.root.querySelector(".field");
     this.root.classList.remove("pair");
     this.root.replaceChildren(this.stand);
@@ -59,6 +60,7 @@ export class LineDesk {
       strings: () => this.strings(),
       changed: () => this.changed(),
       fix: (index) => this.fixAt(index),
+      begun,
     });
     this.text.editor.on("focus", () => {
       this.last = "text";

@@ -43,10 +43,12 @@ const SAME_START = (a, b) => {
 
 export class LineText {
   /** @param area the text area that holds the text for the form, with a label */
-  constructor(area, { words, strings, changed, fix }) {
+  constructor(area, { words, strings, changed, fix, begun }) {
     this.area = area;
+    this.begun = begun; // typing in the plain field goes on in the editor
     this.marks = [];
     const label = document.querySelector(`label[for="${area.id}"]`);
+    const [from, to] = [area.selectionStart, area.selectionEnd];
     this.editor = CodeMirror.fromTextArea(area, {
       mode: "line-text",
       lineNumbers: true,
@@ -67,6 +69,10 @@ export class LineText {
     label.htmlFor = input.id;
     const described = area.getAttribute("aria-describedby");
     if (described) input.setAttribute("aria-describedby", described);
+    if (this.begun) {
+      this.editor.setSelection(this.editor.posFromIndex(from), this.editor.posFromIndex(to));
+      this.editor.focus();
+    }
     this.editor.on("changes", (editor, changes) => {
       editor.save();
       area.dispatchEvent(new Event("input", { bubbles: true }));
