@@ -93,8 +93,8 @@ function filled() {
 await openLines();
 const draft = document.querySelector("[data-draft]") ? new Draft(form, filled) : null;
 
-form.addEventListener("submit", () => {
-  leaving = true;
+form.addEventListener("submit", (event) => {
+  leaving = !event.defaultPrevented;
 });
 
 window.addEventListener("pagehide", () => {

@@ -14,8 +14,9 @@ export class Draft {
     this.word = document.getElementById("draft-word");
     this.words = form.querySelector("[data-draft]").dataset;
     this.key = `groundbass-draft:${form.dataset.path}`;
-    this.acknowledged = this.typed();
+    this.acknowledged = this.came();
     this.offerLocal();
+    if (this.dirty) this.changed(); // typed before this script was there
     form.addEventListener("input", (event) => {
       if (!IGNORED.has(event.target.name)) this.changed();
     });
@@ -26,6 +27,22 @@ export class Draft {
   /** What the form says, as text that can be compared. */
   typed() {
     return JSON.stringify([...new FormData(this.form)].filter(([name]) => !IGNORED.has(name)));
+  }
+
+  /** What the form said when it came from the server. */
+  came() {
+    const now = [...this.form.elements].map((field) => [field, field.value, field.checked]);
+    for (const field of this.form.elements) {
+      if (field.type === "checkbox" || field.type === "radio") field.checked = field.defaultChecked;
+      else if (field.tagName === "SELECT") [...field.options].forEach((option) => (option.selected = option.defaultSelected));
+      else if (field.defaultValue !== undefined) field.value = field.defaultValue;
+    }
+    const came = this.typed();
+    for (const [field, value, checked] of now) {
+      if (field.type === "checkbox" || field.type === "radio") field.checked = checked;
+      else if (field.value !== value && field.type !== "file") field.value = value;
+    }
+    return came;
   }
 
   get dirty() {
@@ -46,9 +63,20 @@ export class Draft {
     this.timer = setTimeout(() => this.save(), SOON);
   }
 
-  /** A button sends the form itself; it must not run into a save that is under way. */
+  /**
+   * The button that saves does so without leaving the page. Others send the form itself, which must not run into a save
+   * that is under way.
+   */
   leave(event) {
     clearTimeout(this.timer);
+    const number = this.form.elements.number;
+    const plain = !event.submitter?.hasAttribute("formaction") && (!number || number.value === number.defaultValue);
+    if (plain && !this.expired && !this.conflict) {
+      event.preventDefault();
+      if (this.dirty) this.save();
+      else if (!this.sending) this.say("saved");
+      return;
+    }
     this.leaving = true;
     if (!this.sending) return;
     event.preventDefault();
@@ -83,7 +111,8 @@ export class Draft {
     try {
       const answer = await fetch(`${this.form.dataset.path}/draft`, { method: "POST", body: new URLSearchParams(new FormData(this.form)) });
       this.sending = null;
-      if (answer.status === 401) return this.say("expired", true);
+      this.expired = answer.status === 401;
+      if (this.expired) return this.say("expired", true);
       if (answer.status === 409) return this.meet(await answer.json());
       if (!answer.ok) throw new Error(String(answer.status));
       this.saved(typed, await answer.json());
