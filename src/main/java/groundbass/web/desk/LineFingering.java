@@ -85,7 +85,8 @@ final class LineFingering {
         var tuning = reading.line().header().tuning();
         return IntStream.rangeClosed(1, tuning.size())
                 .boxed()
-                .flatMap(string -> IntStream.rangeClosed(0, reading.line().header().frets())
+                .flatMap(string -> IntStream.rangeClosed(
+                                0, reading.line().header().frets())
                         .<Place>mapToObj(fret -> new Place.Fretted(string, fret)))
                 .filter(place -> List.of(event.split("\\+")).contains(tuning.typed(place)))
                 .toList();
@@ -126,7 +127,8 @@ final class LineFingering {
         var tuning = reading.line().header().tuning();
         return reading.origins()
                 .note(note.position().bar(), note.position().at(), note.string())
-                .map(span -> TextPlaces.of(text).splice(span, tuning.typed(stop.fingered().place())))
+                .map(span -> TextPlaces.of(text)
+                        .splice(span, tuning.typed(stop.fingered().place())))
                 .filter(splice -> TextPlaces.isPlace(text.substring(splice.from(), splice.to())));
     }
 

@@ -56,7 +56,8 @@ final class LinePages implements PageGroup {
         }
         var sheet = Messages.of(Locale.forLanguageTag(Typed.text(ctx, "language")));
         var reader = Messages.of(desk.pages().reader(ctx).locale());
-        DeskJson.send(ctx, LineDrawing.of(text(ctx), width, "sheet-" + prefix + "-", sheet, reader));
+        boolean told = Typed.ticked(ctx, "walk");
+        DeskJson.send(ctx, LineDrawing.of(text(ctx), width, "sheet-" + prefix + "-", told, sheet, reader));
     }
 
     private void edit(Context ctx) {
@@ -78,7 +79,8 @@ final class LinePages implements PageGroup {
                 .map(Integer::valueOf)
                 .limit(MOST_PITCHES)
                 .toList();
-        var before = words(ctx, "before").limit(MOST_PITCHES).map(fingering::read).toList();
+        var before =
+                words(ctx, "before").limit(MOST_PITCHES).map(fingering::read).toList();
         DeskJson.send(ctx, fingering.places(pitches, before));
     }
 

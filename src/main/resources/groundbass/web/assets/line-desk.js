@@ -67,6 +67,7 @@ export class LineDesk {
       this.where();
     });
     this.part("text-box").addEventListener("toggle", () => this.text.refresh());
+    this.part("walk").addEventListener("toggle", () => this.part("walk").open && this.refresh());
     this.strip = new Strip(this.part("strip"), this);
     this.neck = new Neck(this.part("neck"), this.say, (place) => this.writePlace(place));
     this.player = new Player(this.path, (bar) => this.light(bar), (word) => this.tell(word ? this.say(word) : ""));
@@ -186,6 +187,7 @@ export class LineDesk {
     const width = this.width();
     const language = this.form.elements["settings.language"]?.value ?? "en";
     const body = new URLSearchParams({ text, width, prefix: this.prefix, language });
+    if (this.part("walk").open) body.set("walk", "yes");
     try {
       const answer = await fetch(`${this.path}/live`, { method: "POST", body, signal: this.asking.signal });
       if (answer.status === 401) return this.tell(this.say("expired"));
@@ -396,8 +398,8 @@ export class LineDesk {
 
   showWalk() {
     const box = this.part("walk");
-    box.hidden = !this.live.walk.length;
-    box.querySelector("ol").replaceChildren(...this.live.walk.map((step) => element("li", { text: step })));
+    box.hidden = !this.live.systems.length;
+    if (box.open) box.querySelector("ol").replaceChildren(...this.live.walk.map((step) => element("li", { text: step })));
   }
 
   // --- the bar in hand

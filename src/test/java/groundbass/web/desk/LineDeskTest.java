@@ -80,7 +80,8 @@ class LineDeskTest {
     void aCopiedCountBecomesOneOfItsOwn() {
         var page = at(written("Copied"), 1280, ColorScheme.LIGHT);
         page.locator("[data-bar-spot='2']").click();
-        page.getByLabel("Bar 2, count 2", new Page.GetByLabelOptions().setExact(true)).fill("G5");
+        page.getByLabel("Bar 2, count 2", new Page.GetByLabelOptions().setExact(true))
+                .fill("G5");
         assertThat(page.locator("#mainLine")).hasValue(LINE.replace("bar 2 = bar 1\n", "bar 2 = bar 1\n2    G5\n"));
         assertThat(complaints).isEmpty();
     }
