@@ -6,6 +6,9 @@ import groundbass.catalog.Level;
 import groundbass.catalog.LineSource;
 import groundbass.catalog.Rights;
 import groundbass.web.Site;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 
 /** A site with one lesson to play along to: four bars at 120, and an exercise of triplets, at 60, 80 and 100 %. */
@@ -57,22 +60,22 @@ final class Rehearsal {
     private Rehearsal() {}
 
     static Shelf on(Site site) {
-        return Shelf.with(site, lesson());
+        return Shelf.with(site, lesson(LINE));
     }
 
-    /** By hand: opens the site, says where, and stays until a line is typed. */
-    public static void main(String[] args) throws java.io.IOException {
+    /** By hand: opens the site with the line of a file, says where, and stays until a key is pressed. */
+    public static void main(String[] args) throws IOException {
         try (var site = Site.open()) {
-            on(site);
+            Shelf.with(site, lesson(Files.readString(Path.of(args[0]))));
             System.out.println(site.address() + "/series/" + Shelf.SERIES + "/1");
             System.in.read();
         }
     }
 
-    private static EpisodeDocument lesson() {
+    private static EpisodeDocument lesson(String line) {
         return EpisodeDocument.titled("Four Ropes", Level.BEGINNER)
                 .edit()
-                .mainLine(new LineSource("", LINE))
+                .mainLine(new LineSource("", line))
                 .exercises(List.of(new LineSource("", EXERCISE)))
                 .rights(new Rights("Quay Studio", "", "Own work of the trial studio."))
                 .settings(new DocumentSettings("en", "60 80 100"))
