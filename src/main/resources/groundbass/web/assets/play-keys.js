@@ -18,7 +18,7 @@ const ACTIONS = {
 const TYPED = "input:not([type=checkbox], [type=radio], [type=range], [type=button]), textarea, select, [contenteditable]";
 /** Keys that such a thing needs for itself. */
 const OWN = [
-  [" ", "button, a, summary, input, audio, [role=button], g.event"],
+  [" ", "button, a, summary, input, audio, [role=button]"],
   ["arrow", "input, audio, summary, [role=slider], svg, svg *"],
 ];
 

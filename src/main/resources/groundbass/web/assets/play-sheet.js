@@ -16,7 +16,7 @@ export class Sheet {
   constructor(figure) {
     this.#figure = figure;
     this.#drawings = [...figure.querySelectorAll("svg")].map((svg) => new Drawing(svg));
-    addEventListener("resize", () => this.#again());
+    new ResizeObserver(() => this.#again()).observe(figure); // another window, or larger notes
   }
 
   get figure() {
@@ -117,15 +117,29 @@ class Drawing {
   }
 
   follow(bar, covered) {
-    const system = this.#all().find(({ events }) => events.some((event) => event.bar === bar));
-    if (!system) return;
-    const { top, bottom } = system.element.getBoundingClientRect();
+    const event = this.#all()
+      .flatMap(({ events }) => events)
+      .find((known) => known.bar === bar);
+    if (!event) return;
+    this.#sideways(event.element);
+    this.#upAndDown(event.element.closest("g.system"), covered);
+  }
+
+  /** Where the notes are larger than the window is wide. */
+  #sideways(element) {
+    const page = this.#svg.parentElement;
+    if (page.scrollWidth <= page.clientWidth) return;
+    const left = element.getBoundingClientRect().left - page.getBoundingClientRect().left;
+    if (left < 0 || left > page.clientWidth * 0.6) page.scrollBy({ left: left - 24, behavior: gently() });
+  }
+
+  #upAndDown(system, covered) {
+    const { top, bottom } = system.getBoundingClientRect();
     const room = innerHeight - covered;
     const sheet = this.#svg.getBoundingClientRect();
     if (sheet.bottom < 0 || sheet.top > room) return;
     if (top >= 0 && bottom <= room) return;
-    const smooth = matchMedia("(prefers-reduced-motion: reduce)").matches ? "instant" : "smooth";
-    scrollBy({ top: top - Math.max(0, (room - (bottom - top)) / 3), behavior: smooth });
+    scrollBy({ top: top - Math.max(0, (room - (bottom - top)) / 3), behavior: gently() });
   }
 
   /** A bar that is drawn as a repeat sign has one event for all of it. */
@@ -139,6 +153,10 @@ class Drawing {
     this.#byKey ??= byKey(this.#systems);
     return this.#systems;
   }
+}
+
+function gently() {
+  return matchMedia("(prefers-reduced-motion: reduce)").matches ? "instant" : "smooth";
 }
 
 function layer(svg, name) {
@@ -164,7 +182,8 @@ function readSystem(element) {
   return { element, box: element.getBBox(), drawn, events: drawn.filter((event) => isShortest(event, drawn)) };
 }
 
-function readEvent(element) {
+/** What an event of the drawing says of itself. */
+export function readEvent(element) {
   const { bar, at, toBar, to } = element.dataset;
   return {
     element,

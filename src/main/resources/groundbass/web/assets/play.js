@@ -7,7 +7,7 @@ import { Panel } from "./play-panel.js";
 import { Practice } from "./play-practice.js";
 import { Settings } from "./play-remember.js";
 import { Score } from "./play-score.js";
-import { Sheet } from "./play-sheet.js";
+import { readEvent, Sheet } from "./play-sheet.js";
 import { Stems } from "./play-stems.js";
 import { say } from "./play-words.js";
 
@@ -51,18 +51,22 @@ function watch(line, place) {
     used.addEventListener("focusin", () => (current = line));
   }
   practice.addEventListener("change", () => practice.state !== "stopped" && follow(line));
-  sheet.figure.addEventListener("keydown", (event) => fromTheSheet(event, practice));
+  sheet.figure.addEventListener("keydown", (event) => fromTheSheet(event, line));
   panel.show();
 }
 
-/** Enter begins at the event that has the focus; with Shift it repeats from where the range begins up to there. */
-function fromTheSheet(event, practice) {
-  const focused = event.target.closest?.("g.event");
-  if (!focused || event.key !== "Enter") return;
-  event.preventDefault();
-  const { left, top, width, height } = focused.getBoundingClientRect();
-  const place = current.sheet.eventAt(left + width / 2, top + height / 2);
-  if (place) practice.beginAt(place);
+/** Enter begins at the event that has the focus; with Shift it repeats from where that was last done up to this one. */
+function fromTheSheet(pressed, line) {
+  const focused = pressed.target.closest?.("g.event");
+  if (!focused || pressed.key !== "Enter") return;
+  pressed.preventDefault();
+  const event = readEvent(focused);
+  if (pressed.shiftKey) {
+    line.practice.choose(line.begun ?? event, event);
+    return;
+  }
+  line.begun = event;
+  line.practice.beginAt(event);
 }
 
 /** With each picture of the screen, while something sounds. */

@@ -46,8 +46,7 @@ class LitNotesTest {
     private static boolean isDrawn(PlayManifest.Event event, String drawn) {
         String note = "data-bar=\"%d\" data-at=\"%s\" data-to-bar=\"%d\" data-to=\"%s\""
                 .formatted(event.bar(), event.at(), event.toBar(), event.to());
-        String whole =
-                "data-bar=\"%d\" data-at=\"0\" data-to-bar=\"%d\"".formatted(event.bar(), event.bar() + 1);
+        String whole = "data-bar=\"%d\" data-at=\"0\" data-to-bar=\"%d\"".formatted(event.bar(), event.bar() + 1);
         return drawn.contains("class=\"event\" " + note) || drawn.contains("class=\"event\" " + whole);
     }
 }

@@ -292,6 +292,17 @@ class PlayAlongTest {
     }
 
     @Test
+    void notesOfTheSheetAreStartedAndRepeatedByKeys() {
+        note("2", "0").focus();
+        page.keyboard().press("Enter");
+        waitFor("practice.state === 'playing' && practice.place.index === 1");
+        page.keyboard().press("ArrowDown");
+        page.keyboard().press("Shift+Enter");
+        assertThat(page.locator("[data-part=from]").first().inputValue()).isEqualTo("2");
+        assertThat(page.locator("[data-part=to]").first().inputValue()).startsWith("3");
+    }
+
+    @Test
     void whatWasChosenIsThereAgainAtTheNextVisit() {
         chooseTempo(page, 65);
         page.locator("[data-part=countIn]").first().uncheck();
