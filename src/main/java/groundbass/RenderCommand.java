@@ -1,11 +1,14 @@
 package groundbass;
 
+import groundbass.engraving.SheetPng.Ink;
 import groundbass.groove.GrooveLibrary;
 import groundbass.linetext.Reading;
 import groundbass.midi.MidiFile;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
+import groundbass.release.Frame;
 import groundbass.release.Sheets;
+import groundbass.release.VideoPictures;
 import groundbass.score.Line;
 import groundbass.sound.BackingTrack;
 import groundbass.sound.Mix;
@@ -21,6 +24,7 @@ import java.nio.file.Path;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.regex.Pattern;
@@ -28,19 +32,23 @@ import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 import picocli.CommandLine.TypeConversionException;
 
 /** {@code render}: line files become sheets, MIDI and words, without a server. */
 @Command(
         name = "render",
         mixinStandardHelpOptions = true,
-        description = "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|mid|wav|mp3|txt>.")
+        description = "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|png|mid|wav|mp3|txt>.")
 final class RenderCommand implements Callable<Integer> {
     /** What can be written of a line; the word in {@code --only}. */
     enum Output {
         PDF("pdf"),
         SVG("svg"),
+        PNG("png"),
         MID("mid"),
         WAV("wav"),
         MP3("mp3"),
@@ -65,8 +73,27 @@ final class RenderCommand implements Callable<Integer> {
             names = "--only",
             split = ",",
             paramLabel = "KIND",
-            description = "pdf, svg, mid, wav, mp3, walkthrough; without it pdf, svg and mid.")
+            description = "pdf, svg, png, mid, wav, mp3, walkthrough; without it pdf, svg and mid.")
     private Set<Output> only = EnumSet.of(Output.PDF, Output.SVG, Output.MID);
+
+    @Mixin
+    private Selection selection;
+
+    @Option(
+            names = "--height",
+            paramLabel = "PIXELS",
+            description = "Of the video frame that pictures are for: 1080 or 2160.",
+            converter = FrameHeight.class)
+    private Frame frame = Frame.HD;
+
+    @Option(
+            names = "--ink",
+            paramLabel = "dark|light",
+            description = "Of pictures; what is behind the ink shows through.")
+    private Ink ink = Ink.DARK;
+
+    @Spec
+    private CommandSpec command;
 
     @Option(
             names = "--tempo",
@@ -98,6 +125,17 @@ final class RenderCommand implements Callable<Integer> {
         }
     }
 
+    /** Reads {@code 1080} and {@code 2160}. */
+    static final class FrameHeight implements ITypeConverter<Frame> {
+        @Override
+        public Frame convert(String text) {
+            return Optional.of(text.strip())
+                    .filter(figure -> figure.matches("\\d{1,5}"))
+                    .flatMap(figure -> Frame.ofHeight(Integer.parseInt(figure)))
+                    .orElseThrow(() -> new TypeConversionException("'" + text + "' is neither 1080 nor 2160"));
+        }
+    }
+
     /** Reads the tag of a language that the messages speak. */
     static final class Language implements ITypeConverter<Locale> {
         private static final List<Locale> SPOKEN = List.of(Locale.ENGLISH, Locale.GERMAN);
@@ -113,20 +151,28 @@ final class RenderCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
+        if (selection.isContradictory()) {
+            throw new ParameterException(command.commandLine(), "--bars and --system cannot both be given");
+        }
         Files.createDirectories(out);
         return files.each(this::write);
     }
 
     private void write(Path file, Reading reading) throws IOException {
+        var line = selection
+                .of(reading.line(), new VideoPictures(Messages.of(language)))
+                .orElseThrow(() -> new ParameterException(
+                        command.commandLine(), file + " has nothing of what --bars or --system asks for"));
         for (var output : only) {
-            Files.write(target(file, output), bytes(reading.line(), output));
+            Files.write(target(file, output), bytes(line, output));
         }
     }
 
     private Path target(Path file, Output output) {
         String name = file.getFileName().toString();
         int dot = name.lastIndexOf('.');
-        return out.resolve((dot > 0 ? name.substring(0, dot) : name) + "." + output.ending);
+        String stem = dot > 0 ? name.substring(0, dot) : name;
+        return out.resolve(stem + selection.suffix() + "." + output.ending);
     }
 
     private byte[] bytes(Line line, Output output) {
@@ -135,6 +181,7 @@ final class RenderCommand implements Callable<Integer> {
         return switch (output) {
             case PDF -> sheets.pdf(line, Sheets.Imprint.of(line));
             case SVG -> sheets.svg(line, DESK_WIDTH, "").getBytes(StandardCharsets.UTF_8);
+            case PNG -> new VideoPictures(messages).png(line, frame, ink);
             case MID -> MidiFile.of(Performance.of(line, Playing.at(tempo)));
             case WAV -> WavFile.bytes(track(line));
             case MP3 -> Mp3.bytes(track(line));

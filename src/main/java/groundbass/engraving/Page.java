@@ -39,6 +39,11 @@ public record Page(double width, double height, double staffSpace, List<Part> pa
             return new Part(new Group(group.role(), group.passage(), group.box(), piece), marks, bars);
         }
 
+        private Part without(Kind kind) {
+            return new Part(
+                    group, marks.stream().filter(mark -> mark.kind() != kind).toList(), bars);
+        }
+
         Part moved(double dx, double dy) {
             var box = group.box().moved(dx, dy);
             return new Part(
@@ -91,6 +96,12 @@ public record Page(double width, double height, double staffSpace, List<Part> pa
 
     public void drawOn(Canvas canvas) {
         parts.forEach(part -> part.drawOn(canvas));
+    }
+
+    /** The same page without marks of one kind. */
+    public Page without(Kind kind) {
+        var kept = parts.stream().map(part -> part.without(kind)).toList();
+        return new Page(width, height, staffSpace, kept);
     }
 
     public List<Mark> marks() {

@@ -60,7 +60,7 @@ public record SheetOptions(
         return new SheetOptions(paper, staves, letters, words, header, footer, simile, restsTogether, newLegend);
     }
 
-    SheetOptions with(Paper newPaper) {
+    public SheetOptions with(Paper newPaper) {
         return new SheetOptions(newPaper, staves, letters, words, header, footer, simile, restsTogether, legend);
     }
 }

@@ -13,6 +13,9 @@ public final class SvgCanvas implements Canvas {
     /** The family is served by the site; the others are what a reader without it is likely to have. */
     private static final String FAMILY = "Alegreya Sans, Segoe UI, Helvetica Neue, Arial, sans-serif";
 
+    /** From this length on a text keeps its width in a reader's other font, so that it runs into nothing. */
+    private static final int LONG = 4;
+
     private final String idPrefix;
     private final Optional<EventWords> words;
     private final StringBuilder body = new StringBuilder(1 << 15);
@@ -117,7 +120,11 @@ public final class SvgCanvas implements Canvas {
         body.append("<text");
         place(run.at());
         number(body.append(" font-size=\""), run.size()).append('"');
-        body.append(face(run.face())).append(anchor(run.align())).append('>');
+        body.append(face(run.face())).append(anchor(run.align()));
+        if (run.text().length() >= LONG) {
+            number(body.append(" textLength=\""), run.width()).append("\" lengthAdjust=\"spacingAndGlyphs\"");
+        }
+        body.append('>');
         body.append(Xml.text(run.text())).append("</text>");
         run.link().ifPresent(link -> body.append("</a>"));
     }

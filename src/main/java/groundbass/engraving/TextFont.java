@@ -1,5 +1,7 @@
 package groundbass.engraving;
 
+import java.awt.geom.AffineTransform;
+import java.awt.geom.Path2D;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.EnumMap;
@@ -73,6 +75,22 @@ final class TextFont {
     /** The number of a character's glyph in the font. */
     int glyph(int codePoint) {
         return metric(codePoint).glyph();
+    }
+
+    /** A character's outline, y downward, in ems. */
+    synchronized Path2D outline(int codePoint) {
+        try {
+            var glyph = font.getGlyph().getGlyph(glyph(codePoint));
+            var path = new Path2D.Double(Path2D.WIND_NON_ZERO);
+            if (glyph != null) {
+                path.append(
+                        glyph.getPath().getPathIterator(AffineTransform.getScaleInstance(1.0 / upem, -1.0 / upem)),
+                        false);
+            }
+            return path;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** In ems. */

@@ -76,6 +76,13 @@ class CanvasContractTest {
     }
 
     @Test
+    void aPictureTakesEverything() throws IOException {
+        var picture = javax.imageio.ImageIO.read(
+                new java.io.ByteArrayInputStream(SheetPng.of(everything(), 10, SheetPng.Ink.DARK)));
+        assertThat(picture.getColorModel().hasAlpha()).isTrue();
+    }
+
+    @Test
     void pdfOpensAndGivesItsTextBack() throws IOException {
         var out = new ByteArrayOutputStream();
         SheetPdf.write(new Sheet(List.of(everything()), WORDS), meta(), out);

@@ -88,19 +88,36 @@ function part(figure) {
   printed.className = "sheet-printed";
   printed.setAttribute("aria-hidden", "true");
   for (const system of systems) printed.append(alone(system, drawing));
+  const legend = legendOf(systems.at(-1), drawing);
+  if (legend) printed.append(legend);
   figure.append(printed);
   figure.classList.add("sheet-parted");
 }
 
 function alone(system, drawing) {
-  const svg = document.createElementNS(SVG, "svg");
-  const top = Number(system.dataset.top) - AROUND;
-  const height = Number(system.dataset.height) + 2 * AROUND;
-  svg.setAttribute("viewBox", `0 ${top} ${drawing.viewBox.baseVal.width} ${height}`);
-  for (const name of ["fill", "font-family", "font-variant"]) svg.setAttribute(name, drawing.getAttribute(name));
+  const svg = strip(drawing, Number(system.dataset.top) - AROUND, Number(system.dataset.height) + 2 * AROUND);
   const use = document.createElementNS(SVG, "use");
   use.setAttribute("href", `#${system.id}`);
   svg.append(use);
+  return svg;
+}
+
+/** What stands under the last system. */
+function legendOf(last, drawing) {
+  const all = [...drawing.children];
+  const below = all.slice(all.indexOf(last) + 1);
+  if (!below.length) return null;
+  const top = Number(last.dataset.top) + Number(last.dataset.height);
+  const svg = strip(drawing, top, drawing.viewBox.baseVal.height - top);
+  for (const part of below) svg.append(part.cloneNode(true));
+  return svg;
+}
+
+/** An empty picture of a part of a drawing's height. */
+function strip(drawing, top, height) {
+  const svg = document.createElementNS(SVG, "svg");
+  svg.setAttribute("viewBox", `0 ${top} ${drawing.viewBox.baseVal.width} ${height}`);
+  for (const name of ["fill", "font-family", "font-variant"]) svg.setAttribute(name, drawing.getAttribute(name));
   return svg;
 }
 
