@@ -1,7 +1,7 @@
 // The drawn sheet: where each event stands, what is lit, and what is shaded. Reads the data attributes of the drawing
 // and changes only classes and two layers of its own.
 import { moment } from "./play-score.js";
-import { holds } from "./play-loop.js";
+import { holds, rangeOf } from "./play-loop.js";
 
 const SVG = "http://www.w3.org/2000/svg";
 const ROOM = 0.5; // staff spaces around what is lit
@@ -48,6 +48,16 @@ export class Sheet {
    */
   follow(bar, covered) {
     this.#seen()?.follow(bar, covered);
+  }
+
+  /** Pictures of what lies in a passage, cut out of the drawing that is seen: an element to be shown elsewhere. */
+  piece(passage, bars) {
+    const piece = document.createElement("div");
+    piece.className = "practice-piece";
+    piece.setAttribute("aria-hidden", "true"); // the step beside it says the same in words
+    const range = rangeOf(passage, passage, bars);
+    if (range) piece.append(...(this.#seen()?.cut({ range, bars }) ?? []));
+    return piece;
   }
 
   #seen() {
@@ -108,6 +118,11 @@ class Drawing {
     this.#shadeLayer.replaceChildren(...boxes.map((box) => rectangle(box, 0)));
   }
 
+  /** What `shade` would shade, as drawings of their own that borrow the systems of this one. */
+  cut(shaded) {
+    return this.#all().flatMap((system) => stretchOf(system, shaded).map((box) => windowOn(system.element, box)));
+  }
+
   eventAt(clientX, clientY) {
     const { x, y } = new DOMPoint(clientX, clientY).matrixTransform(this.#svg.getScreenCTM().inverse());
     const system = nearest(this.#all(), ({ box }) => Math.max(box.y - y, y - box.y - box.height, 0));
@@ -165,6 +180,17 @@ function layer(svg, name) {
   group.setAttribute("aria-hidden", "true");
   svg.querySelector("g").before(group);
   return group;
+}
+
+/** A part of a system as a drawing of its own. */
+function windowOn(system, { x, y, width, height }) {
+  system.id ||= `system-${crypto.randomUUID()}`;
+  const svg = document.createElementNS(SVG, "svg");
+  svg.setAttribute("viewBox", [x - ROOM, y - ROOM, width + 2 * ROOM, height + 2 * ROOM].join(" "));
+  const borrowed = document.createElementNS(SVG, "use");
+  borrowed.setAttribute("href", `#${system.id}`);
+  svg.append(borrowed);
+  return svg;
 }
 
 function rectangle(box, room) {

@@ -9,6 +9,7 @@ import { Settings } from "./play-remember.js";
 import { Score } from "./play-score.js";
 import { readEvent, Sheet } from "./play-sheet.js";
 import { Stems } from "./play-stems.js";
+import { watchSteps } from "./play-steps.js";
 import { say } from "./play-words.js";
 
 /** Milliseconds after the reader's own scrolling in which the page does not scroll by itself. */
@@ -34,6 +35,7 @@ async function begin(place) {
   current ??= line;
   watch(line, place);
   for (const link of document.querySelectorAll(`[data-practice="${place.id}"]`)) link.hash = "#sheet";
+  for (const list of document.querySelectorAll(`[data-practice-of="${place.id}"]`)) watchSteps(list, line);
   warmWhenSeen(place, practice);
 }
 

@@ -303,6 +303,19 @@ class PlayAlongTest {
     }
 
     @Test
+    void aStepOfTheWalkthroughShowsItsPieceAndRepeatsItsSound() {
+        var step = page.locator("#line-bar-1 .steps > li[data-from='1:1/2'] .practice-step");
+        step.click();
+        assertThat(step.getAttribute("aria-expanded")).isEqualTo("true");
+        assertThat(page.locator(".practice-piece svg use").count()).isEqualTo(1);
+        assertThat(page.evaluate("(async () => {" + LINES + "const {first, from, last, to} = practice.engine.range;"
+                        + " return [first, from, last, to, practice.state !== 'stopped'].join(' ');})()"))
+                .isEqualTo("0 0.5 0 0.75 true"); // beat 3 of bar 1: from a half note to three quarters
+        step.click();
+        assertThat(page.locator(".practice-piece").count()).isZero();
+    }
+
+    @Test
     void whatWasChosenIsThereAgainAtTheNextVisit() {
         chooseTempo(page, 65);
         page.locator("[data-part=countIn]").first().uncheck();
