@@ -100,6 +100,9 @@ final class Legend {
         if (letter instanceof Letter.Text text) {
             return List.of(new Shape.Run(text.text(), Face.BOLD, TechniqueMarks.SIZE, new Point(0, 0), Align.START));
         }
+        if (letter instanceof Letter.Spanned spanned) {
+            return List.of(new Shape.Run(spanned.text(), Face.BOLD, TechniqueMarks.SIZE, new Point(0, 0), Align.START));
+        }
         var stroke = ((Letter.Drawn) letter).stroke();
         return List.of(new Shape.Sign(stroke(stroke), new Point(0, 0), TechniqueMarks.STROKE_SCALE));
     }

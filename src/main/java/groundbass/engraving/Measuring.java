@@ -151,6 +151,9 @@ final class Measuring {
         int before = -1;
         double beforeWidth = 0;
         for (var letter : letters) {
+            if (letter.letters().isEmpty()) {
+                continue;
+            }
             int column = columnAt(letter.owner().from().at());
             double half = letter.width() / 2;
             if (before < 0) {

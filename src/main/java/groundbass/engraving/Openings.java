@@ -17,7 +17,7 @@ final class Openings implements Concern {
 
     @Override
     public void draw(Sketch sketch) {
-        var row = new Row(1);
+        var row = new Row(1.5);
         for (var span : sketch.plan().bars()) {
             var opening = new Opening(span.first() ? 0 : span.left());
             var bar = sketch.written(span);
@@ -28,8 +28,9 @@ final class Openings implements Concern {
             }
             boolean feltAlready = span.index() == 0 && bar.inForce().feel().equals(Feel.STRAIGHT);
             if (!feltAlready && (span.index() == 0 || changes.feel().isPresent())) {
-                String words = sketch.options().words().feel(bar.inForce().feel());
-                opening.text(Kind.FEEL, words, Face.ITALIC, SIZE);
+                opening.feel(
+                        sketch.options().words().feel(bar.inForce().feel()),
+                        bar.inForce().feel());
             }
             changes.slowingTo()
                     .ifPresent(to ->
@@ -52,6 +53,16 @@ final class Openings implements Concern {
             var run = new Shape.Run(text, face, size, new Point(x, 0), Align.START);
             items.add(new Row.Item(kind, Optional.empty(), List.of(run)));
             x = run.box().right() + BETWEEN;
+        }
+
+        void feel(String words, Feel feel) {
+            var run = new Shape.Run(words, Face.ITALIC, SIZE, new Point(x, 0), Align.START);
+            var shapes = new ArrayList<Shape>(List.of(run));
+            double at = run.box().right() + BETWEEN / 2;
+            feel.swing()
+                    .ifPresent(swing -> SwingSign.shapes(swing).forEach(shape -> shapes.add(shape.moved(at, -0.1))));
+            items.add(new Row.Item(Kind.FEEL, Optional.empty(), shapes));
+            x = shapes.stream().mapToDouble(shape -> shape.box().right()).max().orElse(x) + BETWEEN;
         }
 
         void tempo(Tempo tempo) {

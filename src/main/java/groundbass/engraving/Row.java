@@ -91,18 +91,20 @@ final class Row {
         return Double.isNaN(nearest) ? 0 : nearest;
     }
 
-    private static double baselineAbove(Layer layer, List<Item> items, double gap) {
+    private double baselineAbove(Layer layer, List<Item> items, double gap) {
+        double margin = Math.max(gap / 2, between);
         return items.stream()
                 .map(Item::box)
-                .mapToDouble(box -> layer.top(box.left() - gap / 2, box.right() + gap / 2) - gap - box.bottom())
+                .mapToDouble(box -> layer.top(box.left() - margin, box.right() + margin) - gap - box.bottom())
                 .min()
                 .orElse(0);
     }
 
-    private static double baselineBelow(Layer layer, List<Item> items, double gap) {
+    private double baselineBelow(Layer layer, List<Item> items, double gap) {
+        double margin = Math.max(gap / 2, between);
         return items.stream()
                 .map(Item::box)
-                .mapToDouble(box -> layer.bottom(box.left() - gap / 2, box.right() + gap / 2) + gap - box.top())
+                .mapToDouble(box -> layer.bottom(box.left() - margin, box.right() + margin) + gap - box.top())
                 .max()
                 .orElse(0);
     }

@@ -25,6 +25,14 @@ public record TechniqueLetters(Map<Technique, Letter> techniques, Map<Arrival.Ki
         /** @param text empty for a technique that goes without saying */
         record Text(String text, boolean everyNote) implements Letter {}
 
+        /** A text with a dashed line as far as the technique lasts. */
+        record Spanned(String text) implements Letter {
+            @Override
+            public boolean everyNote() {
+                return false;
+            }
+        }
+
         /** A sign at every note. */
         record Drawn(Stroke stroke) implements Letter {
             @Override
@@ -89,8 +97,8 @@ public record TechniqueLetters(Map<Technique, Letter> techniques, Map<Arrival.Ki
             case PICK -> new Letter.Text("Pk", false);
             case PLUCK -> new Letter.Text("", false);
             case TAP -> new Letter.Text("+", true);
-            case MUTE -> new Letter.Text("P.M.", false);
-            case RAKE -> new Letter.Text("R", false);
+            case MUTE -> new Letter.Spanned("P.M.");
+            case RAKE -> new Letter.Spanned("rake");
             case LEFT_HAND -> new Letter.Text("LH", true);
         };
     }

@@ -1,6 +1,7 @@
 package groundbass.engraving;
 
 import groundbass.engraving.TechniqueLetters.Letter;
+import groundbass.engraving.TechniqueLetters.Letter.Spanned;
 import groundbass.score.Passage;
 import groundbass.score.Technique;
 import groundbass.writing.Element.Chord;
@@ -21,8 +22,12 @@ final class TechniqueMarks {
         this.letters = letters;
     }
 
-    /** The letters at one moment, lowest string first. */
-    record At(Passage owner, List<Letter> letters, Set<Sign> signs) {
+    /**
+     * The letters at one moment, lowest string first.
+     *
+     * @param held those that last over several notes, this one among them
+     */
+    record At(Passage owner, List<Letter> letters, Set<Spanned> held, Set<Sign> signs) {
         double width() {
             return letters.stream().mapToDouble(TechniqueMarks::width).sum() + (letters.size() - 1) * BETWEEN;
         }
@@ -37,9 +42,11 @@ final class TechniqueMarks {
     }
 
     static double width(Letter letter) {
-        return letter instanceof Letter.Text text
-                ? TextFont.of(Face.BOLD).width(text.text()) * SIZE
-                : MusicFont.bravura().width(Glyph.DOWN_STROKE) * STROKE_SCALE;
+        if (letter instanceof Letter.Drawn) {
+            return MusicFont.bravura().width(Glyph.DOWN_STROKE) * STROKE_SCALE;
+        }
+        String text = letter instanceof Letter.Text plain ? plain.text() : ((Spanned) letter).text();
+        return TextFont.of(Face.BOLD).width(text) * SIZE;
     }
 
     static final double STROKE_SCALE = 0.85;
@@ -48,21 +55,30 @@ final class TechniqueMarks {
         var found = new ArrayList<At>();
         for (var column : columns) {
             var shown = new LinkedHashSet<Letter>();
+            var held = new LinkedHashSet<Spanned>();
             var signs = new LinkedHashSet<Sign>();
+            var plucks = new ArrayList<Technique>();
             column.cells().stream()
                     .filter(cell -> cell.element() instanceof Chord)
                     .flatMap(cell -> cell.heads().stream())
                     .filter(head -> !head.head().tiedFrom())
-                    .forEach(head -> head.head().note().pluck().ifPresent(pluck -> add(pluck, shown, signs)));
-            if (!shown.isEmpty()) {
-                found.add(new At(column.cells().get(0).owner(), List.copyOf(shown), signs));
+                    .forEach(head -> head.head().note().pluck().ifPresent(plucks::add));
+            plucks.forEach(pluck -> add(pluck, shown, held, signs));
+            if (!plucks.isEmpty()) {
+                found.add(new At(column.cells().get(0).owner(), List.copyOf(shown), held, signs));
             }
         }
         return found;
     }
 
-    private void add(Technique pluck, Set<Letter> shown, Set<Sign> signs) {
+    private void add(Technique pluck, Set<Letter> shown, Set<Spanned> held, Set<Sign> signs) {
         var letter = letters.of(pluck);
+        if (letter instanceof Spanned spanned) {
+            held.add(spanned);
+            signs.add(Sign.of(pluck));
+            before = Optional.of(pluck);
+            return;
+        }
         boolean begins = before.filter(pluck::equals).isEmpty();
         boolean silent = letter instanceof Letter.Text text && text.text().isEmpty();
         if (!silent && (letter.everyNote() || begins)) {

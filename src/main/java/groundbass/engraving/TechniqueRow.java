@@ -16,6 +16,10 @@ final class TechniqueRow implements Concern {
                 continue;
             }
             for (var mark : sketch.techniques(span)) {
+                if (mark.letters().isEmpty()) {
+                    mark.signs().forEach(sketch::use);
+                    continue;
+                }
                 double middle = span.x(mark.owner().from().at()) + Column.MIDDLE;
                 row.add(Kind.TECHNIQUE, Optional.of(mark.owner()), shapes(mark, middle - mark.width() / 2));
                 mark.signs().forEach(sketch::use);

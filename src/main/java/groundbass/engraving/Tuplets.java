@@ -97,17 +97,21 @@ final class Tuplets implements Concern {
 
     /** On a baseline of height zero, centred. */
     static List<Shape> figures(int number, double middle) {
+        return figures(number, middle, SCALE);
+    }
+
+    static List<Shape> figures(int number, double middle, double scale) {
         var digits = Integer.toString(number).chars().map(c -> c - '0').toArray();
         double width = 0;
         for (int digit : digits) {
-            width += MusicFont.bravura().width(Glyph.tupletFigure(digit)) * SCALE;
+            width += MusicFont.bravura().width(Glyph.tupletFigure(digit)) * scale;
         }
         var shapes = new ArrayList<Shape>();
         double x = middle - width / 2;
         for (int digit : digits) {
             var glyph = Glyph.tupletFigure(digit);
-            shapes.add(new Shape.Sign(glyph, new Point(x, 0), SCALE));
-            x += MusicFont.bravura().width(glyph) * SCALE;
+            shapes.add(new Shape.Sign(glyph, new Point(x, 0), scale));
+            x += MusicFont.bravura().width(glyph) * scale;
         }
         return shapes;
     }
