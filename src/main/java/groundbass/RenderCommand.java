@@ -109,6 +109,9 @@ final class RenderCommand implements Callable<Integer> {
             converter = Language.class)
     private Locale language = Locale.ENGLISH;
 
+    @Option(names = "--degrees", description = "Writes the degrees of chord or key under the notes of pictures (svg).")
+    private boolean degrees;
+
     /** Reads {@code 60%} and {@code 60}. */
     static final class Percent implements ITypeConverter<Integer> {
         private static final Pattern FIGURE = Pattern.compile("(\\d{1,4})%?");
@@ -180,7 +183,10 @@ final class RenderCommand implements Callable<Integer> {
         var sheets = new Sheets(messages);
         return switch (output) {
             case PDF -> sheets.pdf(line, Sheets.Imprint.of(line));
-            case SVG -> sheets.svg(line, DESK_WIDTH, "").getBytes(StandardCharsets.UTF_8);
+            case SVG ->
+                (degrees ? sheets.withDegrees() : sheets)
+                        .svg(line, DESK_WIDTH, "")
+                        .getBytes(StandardCharsets.UTF_8);
             case PNG -> new VideoPictures(messages).png(line, frame, ink);
             case MID -> MidiFile.of(Performance.of(line, Playing.at(tempo)));
             case WAV -> WavFile.bytes(track(line));

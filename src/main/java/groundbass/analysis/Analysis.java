@@ -23,6 +23,9 @@ public final class Analysis {
     /** How much more the first note of a bar tells of the key than others (common practice, no source). */
     private static final double FIRST_OF_BAR = 2;
 
+    /** Shorter than any note. */
+    private static final Fraction INSTANT = Fraction.of(1, 1_000_000);
+
     private final Line line;
     private final List<Onset> onsets;
     private final List<Tone> tones;
@@ -49,12 +52,18 @@ public final class Analysis {
         return Optional.ofNullable(byNote.get(note));
     }
 
-    /** The figures of what begins in a passage, as they stand over a sheet: {@code 1 b3 5 b7}; empty where nothing does. */
+    /** The figures of what begins in a passage, as they stand under a staff: {@code 1 b3 5 b7}; empty where nothing does. */
     public String figures(Passage passage) {
         return tones.stream()
                 .filter(tone -> passage.contains(tone.at().position()))
                 .map(Tone::figure)
                 .collect(Collectors.joining(" "));
+    }
+
+    /** The figures of what begins at one moment, lowest string first; empty where nothing has a pitch. */
+    public String figures(Position moment) {
+        return figures(
+                new Passage(moment, new Position(moment.bar(), moment.at().plus(INSTANT))));
     }
 
     /** Which key the notes seem to be in, by the profile of Krumhansl and Kessler. */

@@ -37,8 +37,11 @@ public record Tone(
         Objects.requireNonNull(approach);
     }
 
-    /** What stands over it as a figure: its degree in the chord, else in the key: {@code 1}, {@code b7}. */
+    /** What stands under it as a figure: its degree above the chord's root, without a chord that in the key: {@code b7}. */
     public String figure() {
-        return chordDegree.or(() -> degree).map(Degree::toString).orElse("");
+        return chordDegree
+                .or(() -> chord.map(over -> over.chromaticDegree(pitch.midi())).or(() -> degree))
+                .map(Degree::toString)
+                .orElse("");
     }
 }

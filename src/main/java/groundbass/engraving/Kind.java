@@ -32,6 +32,7 @@ public enum Kind {
     FRET,
     TECHNIQUE,
     FINGER,
+    FIGURE,
     CHORD_NAME,
     SECTION,
     TEMPO,

@@ -89,6 +89,7 @@ final class Legend {
             case BEND -> text("½", Face.MEDIUM);
             case RING -> text(options.words().ring(), Face.ITALIC);
             case FRETTING_FINGER -> text("1 2 3 4", Face.ITALIC);
+            case DEGREE -> List.of(Figures.word("b7"));
         };
     }
 

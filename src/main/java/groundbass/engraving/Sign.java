@@ -33,7 +33,8 @@ public enum Sign {
     VIBRATO,
     BEND,
     RING,
-    FRETTING_FINGER;
+    FRETTING_FINGER,
+    DEGREE;
 
     static Sign of(Technique technique) {
         return switch (technique) {

@@ -40,6 +40,7 @@ final class SystemDrawing {
             new TechniqueRow(),
             new TechniqueSpans(),
             new Fingers(),
+            new Figures(),
             new BarNumbers(),
             new WordsAbove(),
             new ChordNames(),

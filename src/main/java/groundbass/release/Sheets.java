@@ -1,5 +1,6 @@
 package groundbass.release;
 
+import groundbass.analysis.Analysis;
 import groundbass.catalog.Rights;
 import groundbass.engraving.BarPlace;
 import groundbass.engraving.Chapter;
@@ -32,10 +33,21 @@ import java.util.List;
 public final class Sheets {
     private final Messages messages;
     private final SheetWords words;
+    private final boolean degrees;
 
     public Sheets(Messages messages) {
+        this(messages, false);
+    }
+
+    private Sheets(Messages messages, boolean degrees) {
         this.messages = messages;
         this.words = new PrintedWords(messages);
+        this.degrees = degrees;
+    }
+
+    /** The same with the degrees of the chords under the notes of pictures, where the line has chords, else of the key. */
+    public Sheets withDegrees() {
+        return new Sheets(messages, true);
     }
 
     /** What a sheet says around its music. */
@@ -144,7 +156,8 @@ public final class Sheets {
     }
 
     private Page screen(Line line, double width) {
-        var options = SheetOptions.of(Paper.screen(width), words, Header.NONE, Footer.NONE);
+        var plain = SheetOptions.of(Paper.screen(width), words, Header.NONE, Footer.NONE);
+        var options = degrees ? plain.withFigures(Analysis.of(line)::figures) : plain;
         return Layout.of(Writing.of(line), options).get(0);
     }
 
