@@ -42,7 +42,7 @@ record Sounding(double start, double end, List<Played> notes, int beginning) {
     }
 
     private static Fraction at(Played played) {
-        return played.timed().when().at();
+        return played.onset();
     }
 
     private static Sounding moment(Performance performance, List<Played> beginning, List<Played> before) {

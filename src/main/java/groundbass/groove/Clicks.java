@@ -1,5 +1,6 @@
 package groundbass.groove;
 
+import groundbass.groove.Click.Weight;
 import groundbass.performance.Performance;
 import groundbass.performance.TimedBar;
 import groundbass.score.Fraction;
@@ -8,7 +9,8 @@ import groundbass.score.Meter;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The count-in and the metronome: one click for each pulse, in half-time for every second one. */
+/** The count-in and the metronome: one click for each pulse, in half-time for every second one; the
+ * groups of an uneven meter stand out. */
 public final class Clicks {
     private final Performance performance;
     private final List<Click> clicks = new ArrayList<>();
@@ -30,13 +32,14 @@ public final class Clicks {
         var meter = performance.countIn().meter();
         for (int bar = 0; bar < performance.countIn().bars(); bar++) {
             var start = meter.length().times(bar);
-            every(meter.pulse(), Fraction.ZERO, meter.length()).forEach(at -> add(start.plus(at), at.isZero(), true));
+            every(meter.pulse(), Fraction.ZERO, meter.length())
+                    .forEach(at -> add(start.plus(at), weight(meter, at), true));
         }
     }
 
     private void bar(TimedBar bar) {
         every(step(bar.inForce()), bar.bar().from(), bar.bar().to())
-                .forEach(at -> add(bar.moment(at), at.isZero(), false));
+                .forEach(at -> add(bar.moment(at), weight(bar.inForce().meter(), at), false));
     }
 
     private static Fraction step(InForce inForce) {
@@ -56,7 +59,14 @@ public final class Clicks {
         return times;
     }
 
-    private void add(Fraction at, boolean first, boolean countIn) {
-        clicks.add(new Click(at, performance.seconds(at), first, countIn));
+    private static Weight weight(Meter meter, Fraction at) {
+        if (at.isZero()) {
+            return Weight.BAR;
+        }
+        return meter.beatStart(at).equals(at) ? Weight.BEAT : Weight.COUNT;
+    }
+
+    private void add(Fraction at, Weight weight, boolean countIn) {
+        clicks.add(new Click(at, performance.seconds(at), weight, countIn));
     }
 }

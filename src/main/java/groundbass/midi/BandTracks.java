@@ -2,6 +2,7 @@ package groundbass.midi;
 
 import groundbass.groove.Band;
 import groundbass.groove.Click;
+import groundbass.groove.Click.Weight;
 import groundbass.groove.DrumHit;
 import groundbass.groove.Piece;
 import groundbass.score.Fraction;
@@ -14,11 +15,6 @@ final class BandTracks {
     private static final int CHORD_CHANNEL = 1;
     private static final long DRUM_TICKS = 60;
     private static final Fraction CLICK_LENGTH = Fraction.of(1, 16);
-
-    /** Of the first beat and of the others (common practice, no source). */
-    private static final int FIRST_CLICK = 100;
-
-    private static final int OTHER_CLICK = 80;
 
     private BandTracks() {}
 
@@ -55,9 +51,17 @@ final class BandTracks {
         for (var click : clicks) {
             long on = Ticks.of(click.at());
             int key = click.first() ? GeneralMidi.HIGH_WOOD_BLOCK : GeneralMidi.LOW_WOOD_BLOCK;
-            int velocity = click.first() ? FIRST_CLICK : OTHER_CLICK;
-            track.note(on, on + Ticks.of(CLICK_LENGTH), GeneralMidi.DRUM_CHANNEL, key, velocity);
+            track.note(on, on + Ticks.of(CLICK_LENGTH), GeneralMidi.DRUM_CHANNEL, key, velocity(click.weight()));
         }
         return track;
+    }
+
+    /** REFERENCE 4.5 for the first two; common practice, no source. */
+    private static int velocity(Weight weight) {
+        return switch (weight) {
+            case BAR -> 100;
+            case BEAT -> 80;
+            case COUNT -> 60;
+        };
     }
 }

@@ -2,16 +2,22 @@ package groundbass.midi;
 
 import groundbass.performance.Performance;
 import groundbass.performance.TimedNote;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 
 /**
- * The line itself on one channel: techniques by program, loudness and length; slides, bends and vibrato by pitch bend,
- * where no other string sounds that would be bent along.
+ * The line itself: techniques by program, loudness and length; slides, bends and vibrato by pitch bend. On one channel as
+ * long as nothing is bent while another string sounds; else each string has a channel of its own, as guitar controllers
+ * do, so that a bend moves its string alone.
  */
 final class BassTrack {
-    static final int CHANNEL = 0;
+    private static final int CHANNEL = 0;
+
+    /** After the chords' channel; up to seven strings come before that of the drums. */
+    private static final int SECOND_CHANNEL = 2;
+
+    private static final int MOST_CHANNELS = 8;
 
     /** Wide enough for a slide over an octave. */
     static final int BEND_RANGE = 12;
@@ -22,9 +28,19 @@ final class BassTrack {
     private final Performance performance;
     private final List<TimedNote> notes;
     private final Track track = new Track();
-    private final Map<Integer, Long> soundingUntil = new HashMap<>();
-    private int program;
-    private int bend = Track.CENTRE;
+    private final Map<Integer, Channel> channels = new TreeMap<>();
+
+    /** One channel and how it is set. */
+    private static final class Channel {
+        private final int number;
+        private int program;
+        private int bend = Track.CENTRE;
+
+        private Channel(int number, int program) {
+            this.number = number;
+            this.program = program;
+        }
+    }
 
     private BassTrack(Performance performance) {
         this.performance = performance;
@@ -37,57 +53,74 @@ final class BassTrack {
 
     private Track write() {
         track.name("Bass");
-        program = GeneralMidi.program(performance.bars().get(0).inForce().style());
-        track.program(0, CHANNEL, program);
-        track.bendRange(0, CHANNEL, BEND_RANGE);
-        for (int i = 0; i < notes.size(); i++) {
-            write(i);
-        }
+        deal();
+        channels.values().stream().distinct().forEach(channel -> {
+            track.program(0, channel.number, channel.program);
+            track.bendRange(0, channel.number, BEND_RANGE);
+        });
+        notes.forEach(this::write);
         return track;
     }
 
-    private void write(int index) {
-        var note = notes.get(index);
+    /** Gives each string its channel. */
+    private void deal() {
+        int program = GeneralMidi.program(performance.bars().get(0).inForce().style());
+        int strings = performance.line().header().tuning().size();
+        var first = new Channel(CHANNEL, program);
+        var others = new TreeMap<Integer, Channel>();
+        boolean apart = isBentAmongOthers();
+        for (int string = 1; string <= strings; string++) {
+            int number = SECOND_CHANNEL + (string - 2) % (MOST_CHANNELS - 1);
+            boolean own = apart && string > 1;
+            channels.put(string, own ? others.computeIfAbsent(number, each -> new Channel(each, program)) : first);
+        }
+    }
+
+    /** Whether two strings sound at once of which at least one moves. */
+    private boolean isBentAmongOthers() {
+        var last = new TreeMap<Integer, TimedNote>();
+        for (var note : notes) {
+            last.put(note.string(), note);
+            boolean bent = last.values().stream()
+                    .anyMatch(other -> other != note
+                            && note.when().at().isBefore(other.when().until())
+                            && !(other.curve().isFlat() && note.curve().isFlat()));
+            if (bent) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private void write(TimedNote note) {
+        var channel = channels.get(note.string());
         long on = Ticks.of(note.when().at());
         long off = Math.max(on + 1, Ticks.of(note.when().until()));
-        changeProgram(on, note);
-        if (soundsAlone(index, on, off)) {
-            follow(note, on, off);
-        } else {
-            bendTo(on, Track.CENTRE);
-        }
-        track.note(on, off, CHANNEL, key(note), note.velocity());
-        soundingUntil.put(note.string(), off);
+        changeProgram(channel, on, note);
+        follow(channel, note, on, off);
+        track.note(on, off, channel.number, key(note), note.velocity());
     }
 
     /** A dead note keeps the program: a change for a click of 60 ms would cut what rings. */
-    private void changeProgram(long tick, TimedNote note) {
-        int wanted = note.isDead() ? program : GeneralMidi.program(note.attack().hand());
-        if (wanted != program) {
-            track.program(tick, CHANNEL, wanted);
-            program = wanted;
+    private void changeProgram(Channel channel, long tick, TimedNote note) {
+        int wanted = note.isDead()
+                ? channel.program
+                : GeneralMidi.program(note.attack().hand());
+        if (wanted != channel.program) {
+            track.program(tick, channel.number, wanted);
+            channel.program = wanted;
         }
     }
 
-    private boolean soundsAlone(int index, long on, long off) {
-        int string = notes.get(index).string();
-        boolean others =
-                soundingUntil.entrySet().stream().anyMatch(entry -> entry.getKey() != string && entry.getValue() > on);
-        boolean later = index + 1 < notes.size()
-                && notes.get(index + 1).string() != string
-                && Ticks.of(notes.get(index + 1).when().at()) < off;
-        return !others && !later;
-    }
-
-    private void follow(TimedNote note, long on, long off) {
-        bendTo(on, valueAt(note, 0));
+    private void follow(Channel channel, TimedNote note, long on, long off) {
+        bendTo(channel, on, valueAt(note, 0));
         if (note.curve().isFlat()) {
             return;
         }
         for (double now = STEP_SECONDS; now < note.when().seconds(); now += STEP_SECONDS) {
             long tick = Ticks.of(performance.tempos().moment(note.when().start() + now));
             if (tick > on && tick < off) {
-                bendTo(tick, valueAt(note, now));
+                bendTo(channel, tick, valueAt(note, now));
             }
         }
     }
@@ -96,10 +129,10 @@ final class BassTrack {
         return Track.bendOf(note.curve().at(seconds), BEND_RANGE);
     }
 
-    private void bendTo(long tick, int value) {
-        if (value != bend) {
-            track.bend(tick, CHANNEL, value);
-            bend = value;
+    private void bendTo(Channel channel, long tick, int value) {
+        if (value != channel.bend) {
+            track.bend(tick, channel.number, value);
+            channel.bend = value;
         }
     }
 

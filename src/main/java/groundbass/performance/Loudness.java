@@ -2,28 +2,35 @@ package groundbass.performance;
 
 import groundbass.score.Direction;
 import groundbass.score.Dynamic;
-import groundbass.score.Line;
-import groundbass.score.Position;
+import groundbass.score.Fraction;
+import java.util.List;
 import java.util.TreeMap;
 
-/** Which dynamic holds where in the written line; mf before the first. */
+/**
+ * Which dynamic holds when: the one that was played last, so that a repeat goes on as loud as the bar before it ended. mf
+ * before the first, and again where the whole line begins anew.
+ */
 final class Loudness {
-    private final TreeMap<Position, Dynamic> changes = new TreeMap<>();
+    private final TreeMap<Fraction, Dynamic> changes = new TreeMap<>();
 
-    Loudness(Line line) {
-        int number = line.firstNumber();
-        for (var bar : line.bars()) {
-            for (var direction : bar.directions()) {
+    Loudness(List<TimedBar> bars) {
+        int round = 0;
+        for (var bar : bars) {
+            if (bar.round() > round) {
+                changes.put(bar.start(), Dynamic.MF);
+                round = bar.round();
+            }
+            for (var direction : bar.bar().directions()) {
                 if (direction instanceof Direction.Loudness loudness) {
-                    changes.put(new Position(number, loudness.at()), loudness.dynamic());
+                    changes.put(bar.moment(loudness.at()), loudness.dynamic());
                 }
             }
-            number++;
         }
     }
 
-    Dynamic at(Position position) {
-        var change = changes.floorEntry(position);
+    /** @param moment as written, before swing */
+    Dynamic at(Fraction moment) {
+        var change = changes.floorEntry(moment);
         return change == null ? Dynamic.MF : change.getValue();
     }
 }

@@ -4,6 +4,7 @@ import groundbass.score.Fraction;
 import groundbass.score.Line;
 import groundbass.score.NoteAt;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Objects;
@@ -54,14 +55,27 @@ public record Performance(
         var firsts = new HashMap<Integer, TimedBar>();
         bars.forEach(bar -> firsts.putIfAbsent(bar.number(), bar));
         var played = new ArrayList<Played>();
-        for (var timed : notes) {
+        for (var timed : inWrittenOrder()) {
             var origin = timed.origin();
             var bar = firsts.get(origin.written().bar());
-            if (!timed.grace() && origin.pass() == bar.pass() && origin.round() == bar.round()) {
+            if (origin.pass() == bar.pass() && origin.round() == bar.round()) {
                 played.add(new Played(played.size(), new NoteAt(origin.written(), timed.string()), bar, timed));
             }
         }
         return List.copyOf(played);
+    }
+
+    /** A rolled chord is one chord, and what follows it comes after all of it. */
+    private List<TimedNote> inWrittenOrder() {
+        var starts = new HashMap<Origin, Fraction>();
+        notes.stream()
+                .filter(note -> !note.grace())
+                .forEach(note -> starts.merge(note.origin(), note.when().at(), Fraction::min));
+        return notes.stream()
+                .filter(note -> !note.grace())
+                .sorted(Comparator.comparing((TimedNote note) -> starts.get(note.origin()))
+                        .thenComparing(TimedNote::string, Comparator.reverseOrder()))
+                .toList();
     }
 
     /** When the first bar that is no pickup starts. */

@@ -68,7 +68,7 @@ final class StringPart {
     }
 
     private int velocity(Onset onset, Attack attack) {
-        var dynamic = loudness.at(onset.origin().written());
+        var dynamic = loudness.at(onset.written());
         if (attack instanceof Attack.Continued continued) {
             int source = previous()
                     .map(TimedNote::velocity)

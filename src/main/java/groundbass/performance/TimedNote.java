@@ -1,6 +1,8 @@
 package groundbass.performance;
 
 import groundbass.score.Note;
+import groundbass.score.Passage;
+import groundbass.score.Position;
 import java.util.Objects;
 
 /**
@@ -22,6 +24,11 @@ public record TimedNote(
         if (velocity < 1 || velocity > 127) {
             throw new IllegalArgumentException("velocities are 1 to 127: " + velocity);
         }
+    }
+
+    /** The stretch of the written line that the note takes up, past the end of its bar where it is held. */
+    public Passage passage() {
+        return new Passage(origin.written(), new Position(origin.written().bar(), note.end()));
     }
 
     public int string() {

@@ -25,6 +25,15 @@ final class TimedNotes {
             return new Origin(new Position(bar.number(), note.onset()), bar.pass(), bar.round());
         }
 
+        /** When it comes as written, before swing. */
+        Fraction written() {
+            return bar.moment(note.onset());
+        }
+
+        Onset later(Fraction delay) {
+            return new Onset(bar, note, at.plus(delay), end);
+        }
+
         Fraction length() {
             return end.minus(at);
         }
@@ -32,8 +41,8 @@ final class TimedNotes {
 
     static List<TimedNote> of(Line line, List<TimedBar> bars, TempoMap tempos) {
         var end = bars.get(bars.size() - 1).end();
-        var loudness = new Loudness(line);
-        Map<Integer, List<Onset>> strings = onsets(bars).stream()
+        var loudness = new Loudness(bars);
+        Map<Integer, List<Onset>> strings = Rolls.played(onsets(bars), tempos).stream()
                 .collect(Collectors.groupingBy(onset -> onset.note().string(), TreeMap::new, Collectors.toList()));
         return strings.values().stream()
                 .flatMap(string -> new StringPart(line.header().tuning(), tempos, loudness, string, end).notes())

@@ -1,6 +1,7 @@
 package groundbass.sound;
 
 import groundbass.groove.Click;
+import groundbass.groove.Click.Weight;
 import groundbass.sound.Shots.Shot;
 import java.util.List;
 
@@ -10,11 +11,6 @@ final class ClickPart {
     private static final double OTHER_HERTZ = 1_320;
     private static final double SECONDS = 0.04;
 
-    /** The first beat is about 5 dB above the others (REFERENCE 7.3, common practice, no source). */
-    private static final double FIRST = 0.5;
-
-    private static final double OTHER = 0.28;
-
     private ClickPart() {}
 
     static Unit of(SampleRate rate, List<Click> clicks) {
@@ -23,9 +19,18 @@ final class ClickPart {
         return new Shots(
                 rate,
                 clicks.stream()
-                        .map(click -> Shot.of(
-                                rate.at(click.seconds()), click.first() ? first : other, click.first() ? FIRST : OTHER))
+                        .map(click ->
+                                Shot.of(rate.at(click.seconds()), click.first() ? first : other, level(click.weight())))
                         .toList());
+    }
+
+    /** The first beat is about 5 dB above the others (REFERENCE 7.3, common practice, no source). */
+    private static double level(Weight weight) {
+        return switch (weight) {
+            case BAR -> 0.5;
+            case BEAT -> 0.28;
+            case COUNT -> 0.16;
+        };
     }
 
     private static float[] burst(SampleRate rate, double hertz) {

@@ -60,7 +60,7 @@ final class Sheaf {
     }
 
     private static Click shifted(Click click, double shift) {
-        return new Click(click.at(), click.seconds() + shift, click.first(), click.countIn());
+        return new Click(click.at(), click.seconds() + shift, click.weight(), click.countIn());
     }
 
     private static When shifted(When when, double shift) {

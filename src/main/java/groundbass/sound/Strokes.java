@@ -2,6 +2,7 @@ package groundbass.sound;
 
 import groundbass.performance.Attack;
 import groundbass.performance.TimedNote;
+import groundbass.score.Arrival;
 import groundbass.score.Harmonic;
 import groundbass.score.Place.Fretted;
 import groundbass.theory.Pitch;
@@ -60,7 +61,7 @@ final class Strokes {
 
     /** A new stroke on a string at rest. */
     Touch strike(PluckedString string, TimedNote note, int seed) {
-        var touch = note.isDead() ? Touch.DEAD : Touch.of(note.attack().hand());
+        var touch = note.isDead() ? Touch.DEAD : touch(note.attack());
         double hertz = hertz(note, 0);
         string.rest(hertz, loss(note, touch), spread(note));
         excite(string, note, touch, hertz, seed);
@@ -76,6 +77,12 @@ final class Strokes {
         var touch = touch(attack);
         excite(string, note, touch, from, seed);
         string.ease(hertz(note, 0), samples);
+    }
+
+    /** A hand that hammers on a silent string is heard; one that slides along it has plucked it. */
+    private static Touch touch(Attack attack) {
+        boolean alone = attack instanceof Attack.Continued continued && continued.by() != Arrival.Kind.SLIDE;
+        return alone ? touch((Attack.Continued) attack) : Touch.of(attack.hand());
     }
 
     private static Touch touch(Attack.Continued attack) {

@@ -46,6 +46,23 @@ class BandTest {
                 .hasSize(14);
     }
 
+    @Test
+    void theGroupsOfAnUnevenMeterStandOut() {
+        // 7/8 as 2 + 2 + 3: the first, third and fifth eighth (common practice, no source)
+        var seven = Meter.of(7, 8);
+        assertThat(Clicks.of(Performance.of(line(Header.PLAIN.with(seven), empty(seven)))))
+                .extracting(Click::weight)
+                .startsWith(
+                        Click.Weight.BAR,
+                        Click.Weight.COUNT,
+                        Click.Weight.BEAT,
+                        Click.Weight.COUNT,
+                        Click.Weight.BEAT,
+                        Click.Weight.COUNT,
+                        Click.Weight.COUNT,
+                        Click.Weight.BAR);
+    }
+
     private static Bar empty(Meter meter) {
         return Lines.bar(meter);
     }

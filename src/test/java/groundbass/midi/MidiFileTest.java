@@ -170,13 +170,34 @@ class MidiFileTest {
     }
 
     @Test
-    void nothingIsBentWhileAnotherStringSounds() {
-        var bent = note(f(0, 1), f(1, 2), 5).withOrnaments(Ornaments.NONE.with(new Ornaments.Bend(2)));
-        var other = note(f(1, 4), f(1, 4), Place.of(2, 5), Technique.FINGER);
-        assertThat(channel(read(line(Header.PLAIN, bar(bent, other))), BASS, ShortMessage.PITCH_BEND))
-                .isEmpty();
-        assertThat(channel(read(line(Header.PLAIN, bar(bent))), BASS, ShortMessage.PITCH_BEND))
-                .isNotEmpty();
+    void aBendMovesItsStringAlone() {
+        // one string to a channel, as guitar controllers do (REFERENCE 4.3, common practice, no source)
+        var bent = note(f(0, 1), f(1, 2), Place.of(1, 5), Technique.FINGER)
+                .withOrnaments(Ornaments.NONE.with(new Ornaments.Bend(2)));
+        var other = note(f(1, 4), f(1, 4), Place.of(4, 5), Technique.FINGER);
+        var sequence = read(line(Header.PLAIN, bar(bent, other)));
+        var bends = channel(sequence, BASS, ShortMessage.PITCH_BEND);
+        assertThat(bends).isNotEmpty().allMatch(event -> data(event).getChannel() == 0);
+        assertThat(channel(sequence, BASS, ShortMessage.NOTE_ON))
+                .extracting(event -> data(event).getChannel())
+                .doesNotHaveDuplicates();
+        // no string shares a channel with the chords or the drums
+        assertThat(channel(sequence, BASS, ShortMessage.PROGRAM_CHANGE))
+                .extracting(event -> data(event).getChannel())
+                .containsExactlyInAnyOrder(0, 2, 3, 4);
+    }
+
+    @Test
+    void aLineThatBendsNoChordStaysOnOneChannel() {
+        var bent = note(f(0, 1), f(1, 4), 5).withOrnaments(Ornaments.NONE.with(new Ornaments.Bend(2)));
+        var chord = note(f(1, 2), f(1, 4), Place.of(2, 5), Technique.FINGER);
+        var sequence = read(line(Header.PLAIN, bar(bent, note(f(1, 2), f(1, 4), 5), chord)));
+        assertThat(channel(sequence, BASS, ShortMessage.PITCH_BEND)).isNotEmpty();
+        assertThat(events(sequence, BASS)
+                        .filter(event -> event.getMessage() instanceof ShortMessage)
+                        .map(event -> data(event).getChannel())
+                        .distinct())
+                .containsExactly(0);
     }
 
     @Test

@@ -25,7 +25,9 @@ import groundbass.score.Meter;
 import groundbass.score.Note;
 import groundbass.score.Ornaments;
 import groundbass.score.Ornaments.Mark;
+import groundbass.score.Passage;
 import groundbass.score.Place;
+import groundbass.score.Position;
 import groundbass.score.Repeats;
 import groundbass.score.Swing;
 import groundbass.score.Technique;
@@ -289,5 +291,59 @@ class PerformanceTest {
         assertThat(performance.seconds(f(7, 4))).isEqualTo(7);
         assertThat(performance.seconds(f(2, 1))).isEqualTo(9);
         assertThat(performance.seconds()).isEqualTo(13);
+    }
+
+    @Test
+    void aRepeatGoesOnAsLoudAsItsEndWas() {
+        // a dynamic holds until the next that is played (common practice, no source); finger 96 at mf, 108 at f
+        var loud = even(1).withDirections(List.of(new Direction.Loudness(f(0, 1), Dynamic.F)));
+        var line = line(
+                Header.PLAIN,
+                even(1).with(Repeats.NONE.withStart()),
+                loud.with(Repeats.NONE.with(Repeats.RepeatEnd.PLAIN)));
+        assertThat(Performance.of(line).notes()).extracting(TimedNote::velocity).containsExactly(96, 108, 108, 108);
+        // the whole line from its beginning again is as loud as it was
+        assertThat(Performance.of(line, Playing.ONCE.times(2)).notes())
+                .extracting(TimedNote::velocity)
+                .startsWith(96, 108, 108, 108, 96);
+    }
+
+    @Test
+    void aRakeRunsFromTheHighestStringDownAndAPluckedChordFromTheLowest() {
+        // REFERENCE 2.1: a rake usually goes from high to low (common practice, no source)
+        var raked =
+                Performance.of(line(quarters(60), bar(chord(Technique.RAKE)))).notes();
+        assertThat(raked).extracting(TimedNote::string).containsExactly(1, 2, 3);
+        assertThat(raked.get(1).when().start() - raked.get(0).when().start()).isCloseTo(0.022, within(EXACT));
+        var plucked =
+                Performance.of(line(quarters(60), bar(chord(Technique.PLUCK)))).notes();
+        assertThat(plucked).extracting(TimedNote::string).containsExactly(3, 2, 1);
+        assertThat(plucked.get(2).when().start() - plucked.get(0).when().start())
+                .isBetween(0.005, 0.02);
+        assertThat(plucked.get(0).when().at()).isEqualTo(f(1, 1));
+    }
+
+    @Test
+    void aRolledChordIsOneChordToWhoeverJudgesTheWrittenLine() {
+        var line = line(quarters(60), bar(chord(Technique.RAKE)));
+        assertThat(Performance.of(line).firstPlaying())
+                .extracting(Played::onset)
+                .containsOnly(f(1, 1));
+    }
+
+    private static Note[] chord(Technique hand) {
+        return new Note[] {
+            note(f(0, 1), f(1, 4), Place.of(3, 5), hand),
+            note(f(0, 1), f(1, 4), Place.of(2, 5), hand),
+            note(f(0, 1), f(1, 4), Place.of(1, 6), hand)
+        };
+    }
+
+    @Test
+    void everyNoteKnowsItsPassageAndPass() {
+        var line = line(Header.PLAIN, even(2).with(Repeats.NONE.withStart().with(Repeats.RepeatEnd.PLAIN)));
+        var notes = Performance.of(line).notes();
+        assertThat(notes).extracting(note -> note.origin().pass()).containsExactly(1, 1, 2, 2);
+        assertThat(notes.get(3).passage()).isEqualTo(new Passage(new Position(1, f(1, 2)), new Position(1, f(1, 1))));
     }
 }
