@@ -9,9 +9,10 @@ import java.util.Objects;
  * @param video   the address of the lesson's video; empty where there is none
  * @param gear    what is needed beside a bass: a drone, a capo, a fifth string
  * @param courses where the lesson leads on to
+ * @param chapters of the video, a row each: {@code 4:05 Bar 3}
  */
-public record LessonFacts(String video, String gear, List<CoursePointer> courses) {
-    public static final LessonFacts NONE = new LessonFacts("", "", List.of());
+public record LessonFacts(String video, String gear, List<CoursePointer> courses, String chapters) {
+    public static final LessonFacts NONE = new LessonFacts("", "", List.of(), "");
 
     /** A course that the lesson points to. */
     public record CoursePointer(String title, String address) {
@@ -25,5 +26,10 @@ public record LessonFacts(String video, String gear, List<CoursePointer> courses
         Objects.requireNonNull(video);
         Objects.requireNonNull(gear);
         courses = List.copyOf(courses);
+        chapters = Objects.requireNonNullElse(chapters, ""); // earlier documents have none
+    }
+
+    public LessonFacts withChapters(String changed) {
+        return new LessonFacts(video, gear, courses, changed);
     }
 }

@@ -11,6 +11,7 @@ import java.util.Objects;
  * @param lines the main line first, then the exercises
  * @param gear what is needed beside a bass; empty where nothing is
  * @param video the https address of the lesson's video; empty where there is none
+ * @param chapters of the video, in order
  */
 public record PageContent(
         String title,
@@ -25,7 +26,8 @@ public record PageContent(
         List<LineContent> lines,
         String gear,
         String video,
-        List<CourseContent> courses) {
+        List<CourseContent> courses,
+        List<ChapterContent> chapters) {
     /**
      * One line as the page shows it.
      *
@@ -60,12 +62,16 @@ public record PageContent(
     /** A course that the lesson points to, outside this site. */
     public record CourseContent(String title, String address) {}
 
-    /** Releases of earlier programs say nothing of gear, video and courses. */
+    /** A chapter of the video: when it begins, as people write it ({@code 4:05}), and what it is. */
+    public record ChapterContent(String time, String title) {}
+
+    /** Releases of earlier programs say nothing of gear, video, chapters and courses. */
     public PageContent {
         techniques = List.copyOf(techniques);
         lines = List.copyOf(lines);
         gear = Objects.requireNonNullElse(gear, "");
         video = Objects.requireNonNullElse(video, "");
         courses = List.copyOf(Objects.requireNonNullElse(courses, List.of()));
+        chapters = List.copyOf(Objects.requireNonNullElse(chapters, List.of()));
     }
 }

@@ -1,5 +1,6 @@
 package groundbass.release;
 
+import groundbass.release.PageContent.ChapterContent;
 import groundbass.release.PageContent.CourseContent;
 import groundbass.release.PageContent.LineContent;
 import groundbass.release.PageContent.Picture;
@@ -8,6 +9,7 @@ import groundbass.score.Line;
 import groundbass.score.Note;
 import groundbass.score.Position;
 import groundbass.score.Technique;
+import groundbass.script.Chapters;
 import groundbass.walkthrough.Retelling;
 import groundbass.walkthrough.Step;
 import java.util.List;
@@ -34,6 +36,9 @@ final class PageContents {
                 document.facts().video(),
                 document.facts().courses().stream()
                         .map(course -> new CourseContent(course.title(), course.address()))
+                        .toList(),
+                Chapters.read(document.facts().chapters()).chapters().stream()
+                        .map(chapter -> new ChapterContent(chapter.time(), chapter.title()))
                         .toList());
     }
 

@@ -109,8 +109,7 @@ final class Fitting {
 
     /** A note that is held over a beat may be called by the first of its tied heads. */
     private boolean isWritten(At at, Fraction length) {
-        var end = timeline.at(at.bar()).meter().beatEnd(at.note().onset());
-        return at.note().end().isAfter(end) && end.minus(at.note().onset()).equals(length);
+        return timeline.isTiedHead(at, length);
     }
 
     private Fraction beat(At at) {

@@ -117,6 +117,16 @@ final class Timeline {
                         && rest.value().length().equals(length));
     }
 
+    /** Whether a note is written as several heads, tied, of which the first has this length. */
+    boolean isTiedHead(At at, Fraction length) {
+        return elements(at.bar())
+                .anyMatch(element -> element instanceof Element.Chord chord
+                        && chord.onset().equals(at.note().onset())
+                        && chord.value().length().equals(length)
+                        && chord.heads().stream()
+                                .anyMatch(head -> head.tiedTo() && head.note().equals(at.note())));
+    }
+
     /** When the written rests of a bar begin. */
     Stream<Fraction> writtenRests(int bar) {
         return elements(bar).filter(Element.Rest.class::isInstance).map(Element::onset);

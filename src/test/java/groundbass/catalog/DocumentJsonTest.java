@@ -26,7 +26,8 @@ class DocumentJsonTest {
             new LessonFacts(
                     "https://video.example/7",
                     "A capo.",
-                    List.of(new CoursePointer("Octaves", "https://school.example/octaves"))),
+                    List.of(new CoursePointer("Octaves", "https://school.example/octaves")),
+                    "0:00 Start\n0:21 Bar 1\n"),
             new DocumentSettings("de", "50 100"));
 
     @Test
@@ -48,7 +49,7 @@ class DocumentJsonTest {
                                 + "\"mainLine\":{\"name\":\"\",\"text\":\"\"},\"exercises\":[],\"backingTracks\":[],"
                                 + "\"groove\":{\"name\":\"\",\"text\":\"\"},"
                                 + "\"rights\":{\"composer\":\"\",\"credit\":\"\",\"statement\":\"\",\"clearance\":\"OPEN\"},"
-                                + "\"walkthroughEdits\":[],\"script\":\"\",\"facts\":{\"video\":\"\",\"gear\":\"\",\"courses\":[]},\"settings\":{\"language\":\"en\",\"tempos\":\"50 60 70 80 90 100\",\"rounds\":\"2\",\"naming\":\"usual\"}}");
+                                + "\"walkthroughEdits\":[],\"script\":\"\",\"facts\":{\"video\":\"\",\"gear\":\"\",\"courses\":[],\"chapters\":\"\"},\"settings\":{\"language\":\"en\",\"tempos\":\"50 60 70 80 90 100\",\"rounds\":\"2\",\"naming\":\"usual\"}}");
     }
 
     @Test

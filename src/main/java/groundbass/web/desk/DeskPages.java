@@ -57,6 +57,7 @@ public final class DeskPages {
                 new PublishingPages(desk, editor, saving, services.publisher()),
                 new TrackPages(desk, editor, services.writing(), services.uploads(), shell.limits()),
                 new WalkthroughPages(desk, carried, services.writing()),
+                new ScriptPages(desk, carried, services.writing()),
                 new FactsPages(desk, carried, services.writing()),
                 new OutboxPages(desk, services.outbox()),
                 new SettingsPages(desk, services.settings(), shell.chosen()));

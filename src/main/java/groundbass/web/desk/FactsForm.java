@@ -27,7 +27,8 @@ public record FactsForm(int base, Level level, LessonFacts facts, Rights rights)
                 new LessonFacts(
                         Typed.text(ctx, "facts.video").strip(),
                         Typed.text(ctx, "facts.gear").strip(),
-                        courses(ctx)),
+                        courses(ctx),
+                        ""),
                 new Rights(
                         Typed.text(ctx, "rights.composer"),
                         Typed.text(ctx, "rights.credit"),
@@ -47,6 +48,7 @@ public record FactsForm(int base, Level level, LessonFacts facts, Rights rights)
     }
 
     EpisodeDocument in(EpisodeDocument document) {
-        return document.edit().level(level).facts(facts).rights(rights).done();
+        var kept = facts.withChapters(document.facts().chapters()); // those have a page of their own
+        return document.edit().level(level).facts(kept).rights(rights).done();
     }
 }

@@ -1,5 +1,6 @@
 package groundbass.web.student;
 
+import groundbass.release.PageContent.ChapterContent;
 import groundbass.release.PageContent.CourseContent;
 import groundbass.web.view.EpisodeCard;
 import java.time.Instant;
@@ -39,6 +40,7 @@ public record EpisodeView(
         List<String> rights,
         String gear,
         Optional<VideoView> video,
+        List<ChapterContent> chapters,
         List<CourseContent> courses,
         Optional<EpisodeCard> earlier,
         Optional<EpisodeCard> later) {

@@ -62,6 +62,7 @@ final class EpisodeViews {
                 rights(content),
                 content.gear(),
                 VideoView.of(content.video()),
+                content.chapters(),
                 content.courses(),
                 lesson.neighbours().earlier().map(other -> Cards.of(series, other, reader)),
                 lesson.neighbours().later().map(other -> Cards.of(series, other, reader)));
