@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -19,8 +20,8 @@ final class LineFiles {
     private static final int FINE = 0;
     static final int WITH_ERRORS = 1;
 
-    @Parameters(arity = "1..*", paramLabel = "LINE", description = "Files of line text.")
-    private List<Path> files;
+    @Parameters(arity = "0..*", paramLabel = "LINE", description = "Files of line text.")
+    private List<Path> files = List.of();
 
     @Spec(Spec.Target.MIXEE)
     private CommandSpec command;
@@ -33,6 +34,9 @@ final class LineFiles {
 
     /** @return the exit code: 1 where any file has an error or cannot be read */
     int each(Use use) throws IOException {
+        if (files.isEmpty()) {
+            throw new ParameterException(command.commandLine(), "Missing required parameter: 'LINE'");
+        }
         boolean errors = false;
         for (Path file : files) {
             var reading = read(file);

@@ -7,6 +7,7 @@ import groundbass.midi.MidiFile;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.release.Frame;
+import groundbass.release.Gallery;
 import groundbass.release.Sheets;
 import groundbass.release.VideoPictures;
 import groundbass.score.Line;
@@ -29,6 +30,7 @@ import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
@@ -66,8 +68,15 @@ final class RenderCommand implements Callable<Integer> {
     @Mixin
     private LineFiles files;
 
-    @Option(names = "--out", paramLabel = "DIR", required = true, description = "Folder to write to; made if missing.")
-    private Path out;
+    @Option(names = "--out", paramLabel = "DIR", description = "Folder to write to; made if missing.")
+    private Optional<Path> out = Optional.empty();
+
+    @Option(
+            names = "--gallery",
+            paramLabel = "DIR",
+            description =
+                    "Writes an example of everything that is engraved, with its rule, as gallery.html and gallery.pdf.")
+    private Optional<Path> gallery = Optional.empty();
 
     @Option(
             names = "--only",
@@ -157,7 +166,13 @@ final class RenderCommand implements Callable<Integer> {
         if (selection.isContradictory()) {
             throw new ParameterException(command.commandLine(), "--bars and --system cannot both be given");
         }
-        Files.createDirectories(out);
+        if (gallery.isPresent()) {
+            writeGallery(gallery.get());
+        }
+        if (gallery.isPresent() && out.isEmpty()) {
+            return CommandLine.ExitCode.OK;
+        }
+        Files.createDirectories(folder());
         return files.each(this::write);
     }
 
@@ -171,11 +186,23 @@ final class RenderCommand implements Callable<Integer> {
         }
     }
 
+    private Path folder() {
+        return out.orElseThrow(
+                () -> new ParameterException(command.commandLine(), "Missing required option: '--out=DIR'"));
+    }
+
+    private static void writeGallery(Path folder) throws IOException {
+        Files.createDirectories(folder);
+        var examples = new Gallery();
+        Files.writeString(folder.resolve("gallery.html"), examples.html());
+        Files.write(folder.resolve("gallery.pdf"), examples.pdf());
+    }
+
     private Path target(Path file, Output output) {
         String name = file.getFileName().toString();
         int dot = name.lastIndexOf('.');
         String stem = dot > 0 ? name.substring(0, dot) : name;
-        return out.resolve(stem + selection.suffix() + "." + output.ending);
+        return folder().resolve(stem + selection.suffix() + "." + output.ending);
     }
 
     private byte[] bytes(Line line, Output output) {

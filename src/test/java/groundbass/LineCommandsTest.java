@@ -9,6 +9,7 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
+import javax.imageio.ImageIO;
 import javax.sound.midi.MidiSystem;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.apache.pdfbox.Loader;
@@ -40,13 +41,38 @@ class LineCommandsTest {
         assertThat(run("render", line.toString(), "--out", folder.resolve("out").toString()))
                 .isZero();
         try (var pdf = Loader.loadPDF(folder.resolve("out/slack.pdf").toFile())) {
-            assertThat(pdf.getNumberOfPages()).isEqualTo(1);
+            assertThat(pdf.getNumberOfPages()).as("music, then words").isEqualTo(2);
         }
         var svg = DocumentBuilderFactory.newInstance()
                 .newDocumentBuilder()
                 .parse(folder.resolve("out/slack.svg").toFile());
         assertThat(svg.getDocumentElement().getTagName()).isEqualTo("svg");
         assertThat(seconds("out/slack.mid")).isEqualTo(8); // a bar of count-in and a bar of 4/4 at 60 a minute
+    }
+
+    @Test
+    void renderWritesSomeBarsAsAPictureForAVideo() throws Exception {
+        assertThat(run("render", line.toString(), "--out", folder.toString(), "--only", "png", "--bars", "1"))
+                .isZero();
+        var picture = ImageIO.read(folder.resolve("slack-bars-1.png").toFile());
+        assertThat(picture.getWidth()).isLessThanOrEqualTo(1920);
+        assertThat(picture.getColorModel().hasAlpha()).isTrue();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"--bars,9", "--system,9", "--bars,3-2", "--bars,x", "--height,720", "--ink,green"})
+    void whatHasNoSuchBarsOrFrameIsToldInWords(String option, String value) {
+        assertThat(run("render", line.toString(), "--out", folder.toString(), "--only", "png", option, value))
+                .isEqualTo(CommandLine.ExitCode.USAGE);
+        assertThat(err.toString()).isNotBlank().doesNotContain("Exception");
+    }
+
+    @Test
+    void renderWritesTheGalleryWithoutAnyLine() {
+        assertThat(run("render", "--gallery", folder.resolve("gallery").toString()))
+                .isZero();
+        assertThat(folder.resolve("gallery/gallery.html")).isNotEmptyFile();
+        assertThat(folder.resolve("gallery/gallery.pdf")).isNotEmptyFile();
     }
 
     @Test

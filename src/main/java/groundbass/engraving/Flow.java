@@ -22,7 +22,12 @@ final class Flow {
      * @param before what is left free above it, but not at the head of a column
      * @param leads whether it must not stand at the foot of a column, parted from what follows
      */
-    record Chunk(List<Page.Part> parts, double height, double before, boolean leads) {}
+    record Chunk(List<Page.Part> parts, double height, double before, boolean leads) {
+        /** The same of another piece of the document. */
+        Chunk of(int piece) {
+            return new Chunk(parts.stream().map(part -> part.of(piece)).toList(), height, before, leads);
+        }
+    }
 
     /** @param options with paper that has a height */
     Flow(SheetOptions options, int columns) {

@@ -12,6 +12,8 @@ public record Paper(double width, OptionalDouble height, double margin, double s
     /** A staff of seven millimetres, as lesson sheets have (common practice, no source). */
     public static final double USUAL_STAFF_SPACE = 1.75;
 
+    static final double SCREEN_MARGIN = 1;
+
     static final double MARGIN_MILLIMETRES = 15;
 
     public static final Paper A4 = ofMillimetres(210, 297, USUAL_STAFF_SPACE);
@@ -35,7 +37,7 @@ public record Paper(double width, OptionalDouble height, double margin, double s
 
     /** One endless page, so many staff spaces wide: about 48 for a phone, 110 for a desk. */
     public static Paper screen(double widthInSpaces) {
-        return new Paper(widthInSpaces, OptionalDouble.empty(), 1, USUAL_STAFF_SPACE);
+        return new Paper(widthInSpaces, OptionalDouble.empty(), SCREEN_MARGIN, USUAL_STAFF_SPACE);
     }
 
     double room() {

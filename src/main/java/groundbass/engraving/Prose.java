@@ -13,6 +13,8 @@ public final class Prose {
     /** How words of one sort are set. */
     record Style(Role role, Face face, double size, double indent, double before) {
         static final Style HEADING = new Style(Role.HEADING, Face.BOLD, 2.6, 0, 3);
+        static final Style TITLE = new Style(Role.TITLE, Face.BOLD, 4, 0, 0);
+        static final Style NOTE = new Style(Role.PARAGRAPH, Face.REGULAR, 1.8, 0, 0.4);
         static final Style LEAD = new Style(Role.PARAGRAPH, Face.ITALIC, 1.8, 0, 0.6);
         static final Style NAME = new Style(Role.SUBHEADING, Face.BOLD, 2, 0, 1.3);
         static final Style ITEM = new Style(Role.ITEM, Face.REGULAR, 1.8, 1.2, 0.4);
@@ -60,7 +62,7 @@ public final class Prose {
                 .toList();
         double height = Paragraph.height(lines, style.size());
         var group = new Group(style.role(), Optional.empty(), new Box(0, 0, width, height));
-        boolean leads = style.role() == Role.HEADING || style.role() == Role.SUBHEADING;
+        boolean leads = style.role() == Role.HEADING || style.role() == Role.SUBHEADING || style == Style.NOTE;
         return new Chunk(List.of(new Page.Part(group, marks)), height, style.before(), leads);
     }
 }

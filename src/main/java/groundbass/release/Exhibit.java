@@ -1,0 +1,63 @@
+package groundbass.release;
+
+import groundbass.engraving.SheetOptions;
+import groundbass.engraving.Staves;
+import groundbass.linetext.LineText;
+import groundbass.linetext.Reading;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * One feature of the engraving in a small example.
+ *
+ * @param rule its number in the reference of rules
+ * @param source who published the rule
+ * @param look what somebody who looks it over should see
+ * @param show which staves and ways of writing, as {@code notation, simile}; empty for what is usual
+ * @param text the line
+ */
+record Exhibit(String title, String rule, String source, String look, List<String> show, String text) {
+    private static final String END = "----";
+    private static final String TITLE = "# ";
+
+    Exhibit {
+        show = List.copyOf(show);
+    }
+
+    /** Reads examples that lines of dashes part: a title, named facts, a blank line, line text. */
+    static List<Exhibit> read(String all) {
+        return Arrays.stream(all.split("\n" + END + "\n")).map(Exhibit::one).toList();
+    }
+
+    private static Exhibit one(String text) {
+        int blank = text.indexOf("\n\n");
+        Map<String, String> facts = new LinkedHashMap<>();
+        text.substring(0, blank).lines().skip(1).forEach(row -> {
+            var parts = row.split("\\s+", 2);
+            facts.put(parts[0], parts[1]);
+        });
+        return new Exhibit(
+                text.lines().findFirst().orElseThrow().substring(TITLE.length()),
+                facts.get("rule"),
+                facts.get("source"),
+                facts.get("look"),
+                Arrays.stream(facts.getOrDefault("show", "").split(", *"))
+                        .filter(word -> !word.isEmpty())
+                        .toList(),
+                text.substring(blank + 2));
+    }
+
+    Reading reading() {
+        return LineText.read(text);
+    }
+
+    SheetOptions options(SheetOptions usual) {
+        var staves =
+                show.contains("notation") ? Staves.NOTATION_ONLY : show.contains("tab") ? Staves.TAB_ONLY : Staves.BOTH;
+        return usual.with(staves)
+                .withSimile(show.contains("simile"))
+                .withRestsTogether(show.contains("rests together"));
+    }
+}
