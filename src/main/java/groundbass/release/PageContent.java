@@ -10,6 +10,7 @@ import java.util.Objects;
  * @param techniques the plucking hand's techniques in the main line, by line text's words
  * @param lines the main line first, then the exercises
  * @param gear what is needed beside a bass; empty where nothing is
+ * @param pieces of the sheet that the notes show
  * @param video the https address of the lesson's video; empty where there is none
  * @param chapters of the video, in order
  */
@@ -27,7 +28,8 @@ public record PageContent(
         String gear,
         String video,
         List<CourseContent> courses,
-        List<ChapterContent> chapters) {
+        List<ChapterContent> chapters,
+        List<PieceContent> pieces) {
     /**
      * One line as the page shows it.
      *
@@ -65,7 +67,15 @@ public record PageContent(
     /** A chapter of the video: when it begins, as people write it ({@code 4:05}), and what it is. */
     public record ChapterContent(String time, String title) {}
 
-    /** Releases of earlier programs say nothing of gear, video, chapters and courses. */
+    /**
+     * A piece of the sheet in the notes.
+     *
+     * @param range as the notes name it: {@code bars:3-4}
+     * @param svg one drawing or several, one under the other
+     */
+    public record PieceContent(String range, String svg) {}
+
+    /** Releases of earlier programs say nothing of gear, video, courses, chapters and pieces. */
     public PageContent {
         techniques = List.copyOf(techniques);
         lines = List.copyOf(lines);
@@ -73,5 +83,6 @@ public record PageContent(
         video = Objects.requireNonNullElse(video, "");
         courses = List.copyOf(Objects.requireNonNullElse(courses, List.of()));
         chapters = List.copyOf(Objects.requireNonNullElse(chapters, List.of()));
+        pieces = List.copyOf(Objects.requireNonNullElse(pieces, List.of()));
     }
 }

@@ -10,9 +10,11 @@ import groundbass.score.Note;
 import groundbass.score.Position;
 import groundbass.score.Technique;
 import groundbass.script.Chapters;
+import groundbass.text.Messages;
 import groundbass.walkthrough.Retelling;
 import groundbass.walkthrough.Step;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** Makes what a page says of a lesson. */
@@ -39,7 +41,15 @@ final class PageContents {
                         .toList(),
                 Chapters.read(document.facts().chapters()).chapters().stream()
                         .map(chapter -> new ChapterContent(chapter.time(), chapter.title()))
-                        .toList());
+                        .toList(),
+                NotePieces.of(
+                        document.notes(),
+                        lesson.main(),
+                        messages(document.settings().language())));
+    }
+
+    private static Messages messages(String language) {
+        return Messages.of(Locale.forLanguageTag(language));
     }
 
     static LineContent line(Line line, List<Picture> pictures, Retelling walkthrough) {

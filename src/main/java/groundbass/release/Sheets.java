@@ -150,7 +150,7 @@ public final class Sheets {
                 part,
                 idPrefix,
                 messages.locale().toLanguageTag(),
-                messages.say("sheet.system", first, last),
+                first == last ? messages.say("sheet.system.one", first) : messages.say("sheet.system", first, last),
                 messages.say("sheet.described"));
         return new DrawnSystem(svg, page.width(), part.bars());
     }

@@ -31,6 +31,48 @@ public final class Extract {
         return first < end ? Optional.of(new Extract(line, first, end).line()) : Optional.empty();
     }
 
+    /**
+     * Some beats of one bar as a bar of their own, counted from 1 anew.
+     *
+     * @param first, last counts; the beats that they lie in are taken whole
+     * @return empty where the bar has none of them
+     */
+    public static Optional<Line> counts(Line line, int bar, Count first, Count last) {
+        return bars(line, bar, bar).flatMap(alone -> {
+            var meter = alone.header().meter();
+            var whole = alone.bars().get(0);
+            var from = meter.beatStart(first.offset(meter)).max(whole.from());
+            var to = meter.beatEnd(last.offset(meter)).min(whole.to());
+            return from.isBefore(to)
+                    ? Optional.of(new Line(alone.header(), List.of(beats(whole, from, to))))
+                    : Optional.empty();
+        });
+    }
+
+    private static Bar beats(Bar bar, Fraction from, Fraction to) {
+        var span = new Copy.Span(from, to);
+        var notes = bar.notes().stream()
+                .filter(note -> span.contains(note.onset()))
+                .map(note -> moved(note, from, to))
+                .toList();
+        var chords = bar.chords().stream()
+                .filter(chord -> span.contains(chord.at()))
+                .map(chord -> new ChordAt(chord.at().minus(from), chord.chord()))
+                .toList();
+        return new Bar(
+                Fraction.ZERO, to.minus(from), bar.changes(), Repeats.NONE, chords, notes, List.of(), Optional.empty());
+    }
+
+    private static Note moved(Note note, Fraction from, Fraction to) {
+        return new Note(
+                note.onset().minus(from),
+                note.length().min(to.minus(note.onset())),
+                note.place(),
+                note.pluck(),
+                note.arrival(),
+                note.ornaments());
+    }
+
     private Line line() {
         var now = line.inForce().get(first);
         var header = line.header()

@@ -98,10 +98,17 @@ final class Editor {
                                 email));
     }
 
-    /** The part that follows the typing. */
-    void preview(Context ctx, EpisodeForm form, boolean narrow) {
-        var preview = Preview.of(form, narrow, desk.pages().reader(ctx), clock.instant());
-        desk.pages().show(ctx, "desk/preview", new PreviewView(preview, narrow));
+    /** The part that follows the typing; {@code beside} for what is no line. */
+    void preview(Context ctx, EpisodeForm form, boolean beside, boolean narrow) {
+        var reader = desk.pages().reader(ctx);
+        var preview = beside
+                ? Preview.beside(form, reader, clock.instant())
+                : Preview.of(form, narrow, reader, clock.instant());
+        desk.pages()
+                .show(
+                        ctx,
+                        "desk/preview",
+                        new PreviewView(preview, narrow, form.making().language()));
     }
 
     /** The part that changes by itself. */
@@ -146,7 +153,7 @@ final class Editor {
     }
 
     /** What the script puts into the page. */
-    public record PreviewView(Preview preview, boolean narrow) {}
+    public record PreviewView(Preview preview, boolean narrow, String language) {}
 
     /** What the script puts into the page. */
     public record TrackView(TrackRow track, List<BackingTrack.Kind> kinds) {}

@@ -77,6 +77,6 @@ final class EditorPages implements PageGroup {
     private void preview(Context ctx) {
         desk.episode(ctx);
         var form = EpisodeForm.read(ctx);
-        editor.preview(ctx, Typed.ticked(ctx, "beside") ? form.withoutLines() : form, Typed.ticked(ctx, "narrow"));
+        editor.preview(ctx, form, Typed.ticked(ctx, "beside"), Typed.ticked(ctx, "narrow"));
     }
 }

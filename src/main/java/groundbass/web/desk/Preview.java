@@ -2,9 +2,12 @@ package groundbass.web.desk;
 
 import groundbass.catalog.FieldProblem;
 import groundbass.groove.GrooveText;
+import groundbass.linetext.LineText;
 import groundbass.publishing.Promise;
+import groundbass.release.NotePieces;
 import groundbass.text.Message;
 import groundbass.text.Messages;
+import groundbass.web.view.NoteViews;
 import groundbass.web.view.Reader;
 import java.time.DateTimeException;
 import java.time.Instant;
@@ -20,13 +23,16 @@ import java.util.stream.Stream;
  * What an episode comes to as it is typed now: its lines drawn and told, what is wrong with them, and what moment the
  * hour to promise stands for. Made anew for every request; nothing of it is kept.
  */
-public record Preview(LinePreview main, List<LinePreview> exercises, List<Finding> groove, Optional<Message> hour) {
+public record Preview(
+        LinePreview main, List<LinePreview> exercises, List<Finding> groove, String notes, Optional<Message> hour) {
     private static final ZoneId UTC = ZoneId.of("UTC");
 
     /** In staff spaces. */
     private static final double WIDE = 78;
 
     private static final double NARROW = 44;
+
+    private static final int HEADINGS_OF_NOTES = 3;
 
     /** @param narrow whether the reader has little room, as on a phone */
     static Preview of(EpisodeForm form, boolean narrow, Reader reader, Instant now) {
@@ -37,7 +43,20 @@ public record Preview(LinePreview main, List<LinePreview> exercises, List<Findin
                         LinePreview.of("exercises-" + i, form.exercises().get(i).text(), width, messages))
                 .toList();
         var main = LinePreview.of("mainLine", form.mainLine(), width, messages);
-        return new Preview(main, exercises, groove(form.groove()), hour(form, reader, now));
+        return new Preview(main, exercises, groove(form.groove()), notes(form, messages), hour(form, reader, now));
+    }
+
+    /** The same form, of which only what stands beside the lines is shown. */
+    static Preview beside(EpisodeForm form, Reader reader, Instant now) {
+        var whole = of(form.withoutLines(), false, reader, now);
+        var messages = Messages.of(Locale.forLanguageTag(form.making().language()));
+        return new Preview(whole.main, whole.exercises, whole.groove, notes(form, messages), whole.hour);
+    }
+
+    /** The notes as a student will see them. */
+    private static String notes(EpisodeForm form, Messages messages) {
+        var line = LineText.read(form.mainLine()).line();
+        return NoteViews.html(form.notes(), HEADINGS_OF_NOTES, NotePieces.of(form.notes(), line, messages));
     }
 
     /** All lines, the main one first. */

@@ -9,7 +9,7 @@ import groundbass.text.Message;
 import groundbass.text.Messages;
 import groundbass.web.student.EpisodeView.FileView;
 import groundbass.web.student.EpisodeView.LineView;
-import groundbass.web.view.Markdown;
+import groundbass.web.view.NoteViews;
 import groundbass.web.view.Reader;
 import io.javalin.http.NotFoundResponse;
 import java.time.Instant;
@@ -54,7 +54,7 @@ final class EpisodeViews {
                 corrected(lesson, out, reader),
                 lines(lesson.release().id(), content, files, reader).findFirst().orElseThrow(),
                 lines(lesson.release().id(), content, files, reader).skip(1).toList(),
-                Markdown.html(content.notes(), HEADINGS_OF_NOTES),
+                NoteViews.html(content.notes(), HEADINGS_OF_NOTES, content.pieces()),
                 fileViews.tracks(files),
                 files.stream().filter(EpisodeViews::isBundle).findFirst().map(fileViews::file),
                 single(files, fileViews),

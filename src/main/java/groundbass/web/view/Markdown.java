@@ -1,10 +1,16 @@
 package groundbass.web.view;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import org.commonmark.node.AbstractVisitor;
 import org.commonmark.node.Heading;
+import org.commonmark.node.Image;
 import org.commonmark.node.Node;
+import org.commonmark.node.Text;
 import org.commonmark.parser.Parser;
 import org.commonmark.renderer.html.HtmlRenderer;
 import org.owasp.html.HtmlPolicyBuilder;
@@ -13,6 +19,9 @@ import org.owasp.html.PolicyFactory;
 /** Notes in Markdown (CommonMark) as HTML for a page. Only words, lists, links and code come through. Thread-safe. */
 public final class Markdown {
     private static final int LOWEST = 6;
+    /** A character without meaning (Unicode, private use area), taken out of what was typed. */
+    private static final String PLACE = "\uE000";
+
     private static final Parser PARSER = Parser.builder().build();
     private static final HtmlRenderer RENDERER =
             HtmlRenderer.builder().escapeHtml(true).build();
@@ -36,11 +45,80 @@ public final class Markdown {
      * @param top the level that the highest heading gets, so that the outline of the page stays whole
      */
     public static String html(String markdown, int top) {
-        var document = PARSER.parse(markdown);
+        return html(markdown, top, address -> Optional.empty());
+    }
+
+    /**
+     * HTML that is safe to show, with pictures of our own set in.
+     *
+     * @param pictures from the address of an image to markup of ours that stands for it; empty for what is none of ours,
+     *     blank where there is nothing to show, which leaves the words
+     */
+    static String html(String markdown, int top, Function<String, Optional<String>> pictures) {
+        var document = PARSER.parse(markdown.replace(PLACE, ""));
         var highest = new AtomicInteger(LOWEST);
         headings(document, heading -> highest.accumulateAndGet(heading.getLevel(), Math::min));
         headings(document, heading -> heading.setLevel(Math.min(LOWEST, heading.getLevel() - highest.get() + top)));
-        return POLICY.sanitize(RENDERER.render(document));
+        var figures = new Figures(pictures);
+        document.accept(figures);
+        return figures.setInto(POLICY.sanitize(RENDERER.render(document)));
+    }
+
+    private record Figure(String picture, String words) {
+        String alone() {
+            String caption = words.isEmpty() ? "" : "<figcaption>" + RENDERER.render(new Text(words)) + "</figcaption>";
+            return "<figure class=\"notes-piece\">" + picture + caption + "</figure>";
+        }
+
+        /** Among words, where no figure may stand. */
+        String inline() {
+            return "<span class=\"notes-piece\">" + picture + "</span>";
+        }
+    }
+
+    /** Leaves marks where our pictures belong, since the sanitizer lets no picture through, and sets them in after it. */
+    private static final class Figures extends AbstractVisitor {
+        private final Function<String, Optional<String>> pictures;
+        private final List<Figure> found = new ArrayList<>();
+
+        Figures(Function<String, Optional<String>> pictures) {
+            this.pictures = pictures;
+        }
+
+        @Override
+        public void visit(Image image) {
+            pictures.apply(image.getDestination()).ifPresent(picture -> {
+                String words = words(image);
+                String mark = picture.isEmpty()
+                        ? "[" + (words.isEmpty() ? image.getDestination() : words) + "]"
+                        : mark(picture, words);
+                image.insertBefore(new Text(mark));
+                image.unlink();
+            });
+        }
+
+        private String mark(String picture, String words) {
+            found.add(new Figure(picture, words));
+            return PLACE + (found.size() - 1) + PLACE;
+        }
+
+        private static String words(Node node) {
+            var text = new StringBuilder();
+            for (var child = node.getFirstChild(); child != null; child = child.getNext()) {
+                text.append(child instanceof Text plain ? plain.getLiteral() : words(child));
+            }
+            return text.toString();
+        }
+
+        String setInto(String html) {
+            String whole = html;
+            for (int i = 0; i < found.size(); i++) {
+                String mark = PLACE + i + PLACE;
+                whole = whole.replace("<p>" + mark + "</p>", found.get(i).alone())
+                        .replace(mark, found.get(i).inline());
+            }
+            return whole;
+        }
     }
 
     private static void headings(Node document, Consumer<Heading> each) {

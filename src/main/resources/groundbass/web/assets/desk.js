@@ -51,9 +51,13 @@ async function preview() {
 form.addEventListener("input", (event) => {
   if (event.target.matches("textarea.code") && event.target.id !== "groove") return;
   if (event.target.closest(".stand")) return;
+  soon();
+});
+
+function soon() {
   clearTimeout(timer);
   timer = setTimeout(preview, SOON);
-});
+}
 
 // the lines
 const lines = [];
@@ -77,6 +81,9 @@ async function openLines() {
   for (const root of document.querySelectorAll("[data-field][data-prefix]")) {
     const line = new LineDesk(root, parts, words, form);
     line.onShow(count);
+    line.onShow(() => {
+      if (form.elements.notes.value.includes("](bar")) soon(); // notes that show pieces of the line
+    });
     lines.push(line);
   }
 }

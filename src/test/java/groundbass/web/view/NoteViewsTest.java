@@ -1,0 +1,70 @@
+package groundbass.web.view;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.linetext.LineText;
+import groundbass.release.NotePieces;
+import groundbass.release.PageContent.PieceContent;
+import groundbass.text.Messages;
+import groundbass.web.Html;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+
+/** Notes with pieces of the sheet; the form of an image is CommonMark 0.31 section 6.4. */
+class NoteViewsTest {
+    private static final String LINE = "bar 1\n1  E5\n2  A5\n3-4 D7\nbar 2\n1-4 G5\n";
+
+    @Test
+    void aPictureOfBarsIsAPieceOfTheSheet() {
+        String html = html("Mind this:\n\n![The jump](bars:1-2)\n");
+        assertThat(html)
+                .contains(
+                        "<p>Mind this:</p>", "<figure class=\"notes-piece\"><svg", "<figcaption>The jump</figcaption>");
+        assertThat(html).doesNotContain("<img", "\uE000");
+        assertThat(mistakes(html)).isEmpty();
+    }
+
+    @Test
+    void someCountsOfABarStandAlone() {
+        var whole = pieces("![](bar:1)").get(0);
+        var part = pieces("![](bar:1:3-4)").get(0);
+        assertThat(part.svg().split("class=\"event\"").length)
+                .isLessThan(whole.svg().split("class=\"event\"").length);
+        assertThat(part.svg()).contains(">7</text>").doesNotContain(">5</text>");
+    }
+
+    @Test
+    void whatTheLineDoesNotHaveIsNamed() {
+        assertThat(html("![Later](bars:7-9)")).contains("[Later]").doesNotContain("<figure");
+        assertThat(html("![](bars:0-1)")).contains("[bars:0-1]");
+    }
+
+    @Test
+    void amongWordsAndInListsTheMarkupStaysWhole() {
+        String html = html("- one ![x](bar:1) two\n- three\n\nA word ![y](bar:2) more.\n");
+        assertThat(html).contains("<span class=\"notes-piece\"><svg");
+        assertThat(mistakes(html)).isEmpty();
+    }
+
+    @Test
+    void nothingOfAWriterSlipsThrough() {
+        String html =
+                html("![\"><script>alert(1)</script>](bars:1)\n\n\uE0000\uE000 ![z](javascript:x) <b onclick=x>b</b>");
+        assertThat(html).doesNotContain("<script", "onclick=x>", "javascript:", "<img");
+        assertThat(html).contains("&gt;alert(1)");
+    }
+
+    private static String html(String notes) {
+        return NoteViews.html(notes, 3, pieces(notes));
+    }
+
+    private static List<PieceContent> pieces(String notes) {
+        return NotePieces.of(notes, LineText.read(LINE).line(), Messages.of(Locale.ENGLISH));
+    }
+
+    private static List<String> mistakes(String html) {
+        String page = "<!DOCTYPE html><html lang=\"en\"><head><title>t</title></head><body>" + html + "</body></html>";
+        return Html.mistakes(page.replace(" font-variant=\"lining-nums\"", ""));
+    }
+}
