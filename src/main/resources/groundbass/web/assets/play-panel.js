@@ -120,7 +120,7 @@ export class Panel {
   #step(percent) {
     const button = document.createElement("button");
     button.type = "button";
-    button.className = "practice-plain practice-step";
+    button.className = "practice-plain";
     button.dataset.percent = percent;
     button.textContent = say("percent", number(percent));
     button.addEventListener("click", () => this.#practice.setPercent(percent));

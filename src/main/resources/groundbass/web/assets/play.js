@@ -1,4 +1,5 @@
 // The play-along page: finds the lines of a page, and brings their panels to life. Without it the plain tracks serve.
+import { stayAwake } from "./play-awake.js";
 import { silence } from "./play-balance.js";
 import { watchDrag } from "./play-drag.js";
 import { watchKeys } from "./play-keys.js";
@@ -53,6 +54,7 @@ function watch(line, place) {
     used.addEventListener("focusin", () => (current = line));
   }
   practice.addEventListener("change", () => practice.state !== "stopped" && follow(line));
+  practice.addEventListener("change", () => stayAwake(lines.some((one) => one.practice.state !== "stopped")));
   sheet.figure.addEventListener("keydown", (event) => fromTheSheet(event, line));
   panel.show();
 }

@@ -6,6 +6,7 @@ import com.google.gson.JsonObject;
 import com.microsoft.playwright.CDPSession;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
 import groundbass.web.Browser;
@@ -44,12 +45,12 @@ class PlayAlongTest {
             const {Stems} = await import('/assets/play-stems.js');
             const address = new URL(document.querySelector('.practice').dataset.manifest, document.baseURI);
             const score = Score.of(await (await fetch(address)).json());
-            const render = async (from, to, percent, rounds, seconds, stems = score.stems) => {
+            const render = async (from, to, percent, rounds, seconds, stems = score.stems, faster = null) => {
               const context = new OfflineAudioContext(1, Math.round(seconds * 44100), 44100);
               const source = new Stems(score, address);
               source.open(context);
               const range = readRange(from, to, score.bars).range;
-              const plan = new Rounds({range, percent});
+              const plan = new Rounds({range, percent, faster});
               const steps = rounds * (range.last - range.first + 1);
               await source.load(Array.from({length: steps}, (_, n) => plan.step(n)));
               const silent = new GainNode(context, {gain: 0});
@@ -124,6 +125,19 @@ class PlayAlongTest {
         var found = numbers("const {laid} = await render('2', '2', %d, 12, 1);".formatted(percent)
                 + "return [(laid[11].begin - laid[1].begin) / 10];");
         assertThat(found.get(0)).isBetween(frames - 1, frames + 1);
+    }
+
+    /** From 90 by 5 to 100: the bar of 2 s at 100 % lasts 2/0.9, 2/0.95 and 2 s. */
+    @Test
+    void theTempoClimbsFromRoundToRound() {
+        var found = numbers("""
+                const faster = {every: 1, by: 5, most: 100};
+                const {laid} = await render('2', '2', 90, 4, 1, score.stems, faster);
+                return laid.map(piece => piece.end - piece.begin);""");
+        double[] seconds = {2 / 0.9, 2 / 0.95, 2, 2};
+        for (int round = 0; round < seconds.length; round++) {
+            assertThat(found.get(round)).isBetween(44_100 * seconds[round] - 1, 44_100 * seconds[round] + 1);
+        }
     }
 
     /** What rings over the end of a round is heard under the start of the next, and nothing is lost or added. */
@@ -337,6 +351,17 @@ class PlayAlongTest {
         chooseTempo(page, 80);
         assertThat(page.locator("[data-part=stretched]").first().isVisible()).isFalse();
         waitFor("practice.percent === 80");
+    }
+
+    @Test
+    void aBrokenLineIsToldAndNothingHangs() {
+        page.route("**/*.flac", Route::abort);
+        page.locator(".practice-go").first().click();
+        page.waitForCondition(
+                () -> page.locator(".practice-go").first().textContent().equals("Play"));
+        assertThat(page.locator("[data-part=said]").first().textContent()).contains("did not arrive");
+        page.unroute("**/*.flac");
+        go(page);
     }
 
     @Test
