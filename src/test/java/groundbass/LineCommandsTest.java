@@ -116,6 +116,22 @@ class LineCommandsTest {
     }
 
     @Test
+    void checkTellsWhatNoHandCanPlayAndFails() throws IOException {
+        Files.writeString(line, LINE + "\nbar 2\n1-4 A5, A3 hammer\n");
+        assertThat(run("check", line.toString())).isEqualTo(1);
+        assertThat(err.toString())
+                .startsWith(line + ":8:9: error: A hammer sounds a higher fret")
+                .contains("Did you mean pull or finger?");
+    }
+
+    @Test
+    void checkOnlyWarnsOfWhatIsUnwise() throws IOException {
+        Files.writeString(line, LINE + "\nbar 2\n1-4 A5 ring, A3\n");
+        assertThat(run("check", line.toString())).isZero();
+        assertThat(err.toString()).startsWith(line + ":8:5: warning: ");
+    }
+
+    @Test
     void checkIsQuietWhereNothingIsWrong() {
         assertThat(run("check", line.toString())).isZero();
         assertThat(err.toString()).isEmpty();

@@ -23,19 +23,21 @@ public final class Analysis {
     /** How much more the first note of a bar tells of the key than others (common practice, no source). */
     private static final double FIRST_OF_BAR = 2;
 
-    /** Shorter than any note. */
-    private static final Fraction INSTANT = Fraction.of(1, 1_000_000);
-
     private final Line line;
     private final List<Onset> onsets;
     private final List<Tone> tones;
     private final Map<NoteAt, Tone> byNote = new HashMap<>();
+    private final Map<Position, List<Tone>> byMoment = new HashMap<>();
 
     private Analysis(Line line) {
         this.line = line;
         this.onsets = Onset.of(line);
         this.tones = Reading.of(line, onsets);
-        tones.forEach(tone -> byNote.put(tone.at(), tone));
+        for (var tone : tones) {
+            byNote.put(tone.at(), tone);
+            byMoment.computeIfAbsent(tone.at().position(), moment -> new ArrayList<>())
+                    .add(tone);
+        }
     }
 
     public static Analysis of(Line line) {
@@ -62,8 +64,9 @@ public final class Analysis {
 
     /** The figures of what begins at one moment, lowest string first; empty where nothing has a pitch. */
     public String figures(Position moment) {
-        return figures(
-                new Passage(moment, new Position(moment.bar(), moment.at().plus(INSTANT))));
+        return byMoment.getOrDefault(moment, List.of()).stream()
+                .map(Tone::figure)
+                .collect(Collectors.joining(" "));
     }
 
     /** Which key the notes seem to be in, by the profile of Krumhansl and Kessler. */
@@ -86,9 +89,7 @@ public final class Analysis {
 
     /** The runs that have a name, in order. */
     public List<Run> runs() {
-        Map<Position, Tone> lowest = new HashMap<>();
-        tones.forEach(tone -> lowest.putIfAbsent(tone.at().position(), tone));
-        return new Runs(line, onsets, lowest).all();
+        return new Runs(line, onsets, byMoment).all();
     }
 
     /** The chords that are struck, named where they have a name, in order. */

@@ -16,12 +16,12 @@ final class Runs {
 
     private final Line line;
     private final List<Onset> onsets;
-    private final Map<Position, Tone> lowest;
+    private final Map<Position, List<Tone>> byMoment;
 
-    Runs(Line line, List<Onset> onsets, Map<Position, Tone> lowest) {
+    Runs(Line line, List<Onset> onsets, Map<Position, List<Tone>> byMoment) {
         this.line = line;
         this.onsets = onsets;
-        this.lowest = lowest;
+        this.byMoment = byMoment;
     }
 
     List<Run> all() {
@@ -73,7 +73,7 @@ final class Runs {
 
     private Optional<Run> run(int from, int to) {
         var tones = onsets.subList(from, to).stream()
-                .map(onset -> lowest.get(onset.position()))
+                .map(onset -> byMoment.get(onset.position()).get(0))
                 .toList();
         boolean oneChord = tones.stream().map(Tone::chord).distinct().count() == 1;
         boolean oneKey = tones.stream().map(Tone::key).distinct().count() == 1;

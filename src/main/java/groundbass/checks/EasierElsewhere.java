@@ -5,11 +5,11 @@ import groundbass.fingering.Cost.Part;
 import groundbass.fingering.Other;
 import groundbass.performance.Played;
 import groundbass.score.Passage;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -21,18 +21,23 @@ final class EasierElsewhere implements Rule {
     private static final double MUCH = 6;
 
     private static final double SHARE = 0.5;
+    private static final int FEWEST_NOTES = 3;
+
+    /** The worst ones first; more at once would be a list and no help. */
+    private static final int MOST_BARS = 8;
 
     @Override
     public Stream<Finding> findings(Evidence evidence) {
         var line = evidence.line();
         var moving = moving(evidence);
-        return IntStream.range(0, line.bars().size())
-                .filter(i -> line.bars().get(i).copy().isEmpty())
-                .filter(i -> line.bars().get(i).notes().size() > 2)
-                .map(i -> line.firstNumber() + i)
-                .filter(number -> moving.getOrDefault(number, 0.0) >= MUCH)
-                .mapToObj(Passage::bar)
-                .flatMap(bar -> finding(evidence, bar).stream());
+        return moving.keySet().stream()
+                .filter(number -> line.bar(number).copy().isEmpty())
+                .filter(number -> line.bar(number).notes().size() >= FEWEST_NOTES)
+                .filter(number -> moving.get(number) >= MUCH)
+                .sorted(Comparator.comparing((Integer number) -> -moving.get(number))
+                        .thenComparing(number -> number))
+                .limit(MOST_BARS)
+                .flatMap(number -> finding(evidence, Passage.bar(number)).stream());
     }
 
     /** What the hand's movements cost in each bar. */
@@ -46,7 +51,7 @@ final class EasierElsewhere implements Rule {
     }
 
     private static Optional<Finding> finding(Evidence evidence, Passage bar) {
-        return evidence.fingering().others(bar, 1).stream()
+        return evidence.others(bar, 1).stream()
                 .filter(other -> other.saved() >= MUCH && other.saved() >= SHARE * asWritten(other))
                 .findFirst()
                 .map(other -> finding(evidence, other));

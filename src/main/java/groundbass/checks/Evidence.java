@@ -4,6 +4,7 @@ import groundbass.analysis.Analysis;
 import groundbass.fingering.Fingering;
 import groundbass.fingering.Fretboard;
 import groundbass.fingering.Hand;
+import groundbass.fingering.Other;
 import groundbass.performance.Performance;
 import groundbass.performance.Played;
 import groundbass.score.Line;
@@ -19,6 +20,7 @@ import java.util.Optional;
 /** A line and what rules want to know of it, worked out once. */
 final class Evidence {
     private static final int NONE = -1;
+    private static final int MOST_SEARCHES = 64;
 
     private final Line line;
     private final Performance performance;
@@ -27,6 +29,7 @@ final class Evidence {
     private final int[] after;
     private final Analysis analysis;
     private final Fingering fingering;
+    private int searches;
     private final Map<NoteAt, Played> byNote = new HashMap<>();
 
     Evidence(Line line) {
@@ -55,6 +58,14 @@ final class Evidence {
 
     Fingering fingering() {
         return fingering;
+    }
+
+    /**
+     * Other ways of playing a passage. A line that needs them everywhere is not repaired by them, so that after many
+     * searches there are no more; this bounds the time for the longest line.
+     */
+    List<Other> others(Passage passage, int most) {
+        return searches++ < MOST_SEARCHES ? fingering.others(passage, most) : List.of();
     }
 
     Fretboard neck() {

@@ -1,8 +1,10 @@
 package groundbass.checks;
 
+import groundbass.fingering.Cost.Part;
 import groundbass.fingering.Other;
 import groundbass.fingering.Stop;
 import groundbass.performance.Played;
+import groundbass.score.Passage;
 import groundbass.score.Place;
 import groundbass.text.Message;
 import java.util.List;
@@ -11,6 +13,8 @@ import java.util.stream.IntStream;
 
 /** Changes that several rules offer. */
 final class Repairs {
+    private static final int MOST = 2;
+
     private Repairs() {}
 
     /** Another way of playing the same notes; says only what moves. */
@@ -27,6 +31,14 @@ final class Repairs {
                         .map(stop -> new Repair.Edit(
                                 stop.note(), new Change.ToPlace(stop.fingered().place())))
                         .toList());
+    }
+
+    /** Other places for the notes of a passage that are cheaper than what is written and in no hurry. */
+    static List<Repair> elsewhere(Evidence evidence, Passage passage) {
+        return evidence.others(passage, MOST).stream()
+                .filter(other -> other.saved() > 0 && other.cost().of(Part.HURRY) == 0)
+                .map(other -> places(evidence, other))
+                .toList();
     }
 
     private static Place place(Evidence evidence, Stop stop) {

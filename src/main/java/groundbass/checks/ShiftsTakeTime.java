@@ -1,10 +1,8 @@
 package groundbass.checks;
 
-import groundbass.fingering.Cost.Part;
 import groundbass.fingering.Gripped;
 import groundbass.performance.Played;
 import groundbass.score.Arrival;
-import groundbass.score.Passage;
 import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -58,13 +56,6 @@ final class ShiftsTakeTime implements Rule {
                         from.grip().position(),
                         to.grip().position(),
                         milliseconds)
-                .with(repairs(evidence, evidence.passage(first, second)));
-    }
-
-    private static List<Repair> repairs(Evidence evidence, Passage passage) {
-        return evidence.fingering().others(passage, 2).stream()
-                .filter(other -> other.saved() > 0 && other.cost().of(Part.HURRY) == 0)
-                .map(other -> Repairs.places(evidence, other))
-                .toList();
+                .with(Repairs.elsewhere(evidence, evidence.passage(first, second)));
     }
 }
