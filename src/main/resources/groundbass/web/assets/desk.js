@@ -88,6 +88,9 @@ async function openLines() {
   }
 }
 
+// the listening bench asks for the bar that it plays
+document.addEventListener("line-bar", (event) => lines[0]?.writeBar(event.detail));
+
 /** Fields were given other values: the editors show them. */
 function filled() {
   for (const line of lines) {

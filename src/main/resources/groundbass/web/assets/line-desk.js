@@ -415,6 +415,12 @@ export class LineDesk {
     this.strip.host.scrollIntoView({ block: "nearest" });
   }
 
+  /** Opens a bar; one that is not written yet is added. */
+  writeBar(number) {
+    if (this.live?.bars.some((bar) => bar.number === number)) this.openBar(number, "first");
+    else this.addBar();
+  }
+
   closeStrip(focus = true) {
     const bar = this.strip.bar;
     this.strip.shut();
