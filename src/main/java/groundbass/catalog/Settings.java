@@ -15,6 +15,7 @@ public final class Settings {
     private static final String SIGN_IN = "downloads.need-sign-in";
     private static final String ZONE = "zone.default";
     private static final String ADDRESS = "public.address";
+    private static final String LETTERS = "letters.";
 
     private final Jdbi jdbi;
     private final Audit audit;
@@ -61,6 +62,31 @@ public final class Settings {
         put(handle, SIGN_IN, String.valueOf(settings.downloadsNeedSignIn()));
         put(handle, ZONE, settings.defaultZone().getId());
         put(handle, ADDRESS, settings.publicAddress().map(URI::toString).orElse(""));
+    }
+
+    /** What a series prints for each technique. */
+    public SheetLetters letters(SeriesId series) {
+        return jdbi.withHandle(handle -> letters(handle, series));
+    }
+
+    public SheetLetters letters(Handle handle, SeriesId series) {
+        return handle.createQuery("select chosen from setting where name = :name")
+                .bind("name", LETTERS + series.value())
+                .mapTo(String.class)
+                .findOne()
+                .map(SheetLetters::parse)
+                .orElse(SheetLetters.USUAL);
+    }
+
+    /** Saves the letters that an educator typed for a series, by the technique's word, where nothing is wrong. */
+    public Outcome<SheetLetters> saveLetters(EducatorId who, SeriesId series, Map<String, String> typed) {
+        var outcome = SheetLetters.typed(typed);
+        outcome.result()
+                .ifPresent(letters -> jdbi.useTransaction(handle -> {
+                    put(handle, LETTERS + series.value(), letters.toString());
+                    audit.append(handle, who, "letters.changed", series.value());
+                }));
+        return outcome;
     }
 
     private static void put(Handle handle, String name, String chosen) {

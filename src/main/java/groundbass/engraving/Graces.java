@@ -29,7 +29,9 @@ final class Graces implements Concern {
     }
 
     private static void draw(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival, int nth) {
-        sketch.use(Sign.of(arrival.kind()));
+        if (!sketch.options().letters().of(arrival.kind()).isEmpty()) {
+            sketch.use(Sign.of(arrival.kind()));
+        }
         if (sketch.options().staves().hasNotation()) {
             notation(sketch, spot, head, arrival, nth);
         }

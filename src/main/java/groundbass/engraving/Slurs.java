@@ -22,7 +22,9 @@ final class Slurs implements Concern {
     public void draw(Sketch sketch) {
         var slurred = new ArrayList<Reached>();
         for (var each : Reached.of(sketch)) {
-            sketch.use(Sign.of(each.arrival().kind()));
+            if (!sketch.options().letters().of(each.arrival().kind()).isEmpty()) {
+                sketch.use(Sign.of(each.arrival().kind()));
+            }
             if (each.slurred()) {
                 slurred.add(each);
             }
@@ -56,11 +58,7 @@ final class Slurs implements Concern {
                             end(sketch, each, over),
                             over));
             sketch.notation().add(Kind.SLUR, each.target().owner(), curve);
-            (over ? above : below)
-                    .add(
-                            Kind.SLUR_LETTER,
-                            each.target().owner(),
-                            letter(sketch, each, curve.box().middle()));
+            letter(sketch, over ? above : below, each, curve.box().middle());
         }
         above.placeEachAbove(sketch.notation(), CLEAR);
         below.placeEachBelow(sketch.notation(), CLEAR);
@@ -78,9 +76,12 @@ final class Slurs implements Concern {
         return end(sketch, Optional.of(each.target()), each.target().middle(), each, above);
     }
 
-    private static Shape letter(Sketch sketch, Reached each, double middle) {
+    private static void letter(Sketch sketch, Row row, Reached each, double middle) {
         String letter = sketch.options().letters().of(each.arrival().kind());
-        return new Shape.Run(letter, Face.ITALIC, LETTER, new Point(middle, 0), Align.MIDDLE);
+        if (!letter.isEmpty()) {
+            var run = new Shape.Run(letter, Face.ITALIC, LETTER, new Point(middle, 0), Align.MIDDLE);
+            row.add(Kind.SLUR_LETTER, each.target().owner(), run);
+        }
     }
 
     /** How far a column's marks reach to the left of its place. */
@@ -122,7 +123,7 @@ final class Slurs implements Concern {
             double to = each.target().middle();
             var curve = overNumbers(sketch.tab(), from, to, Measures.stringY(each.string()), OFF_NUMBER);
             sketch.tab().add(Kind.SLUR, each.target().owner(), curve);
-            letters.add(Kind.SLUR_LETTER, each.target().owner(), letter(sketch, each, (from + to) / 2));
+            letter(sketch, letters, each, (from + to) / 2);
         }
         letters.placeAbove(sketch.tab(), CLEAR);
     }

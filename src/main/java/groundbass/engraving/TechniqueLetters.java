@@ -76,11 +76,11 @@ public record TechniqueLetters(Map<Technique, Letter> techniques, Map<Arrival.Ki
         return new TechniqueLetters(techniques, changed);
     }
 
-    Letter of(Technique technique) {
+    public Letter of(Technique technique) {
         return techniques.get(technique);
     }
 
-    String of(Arrival.Kind kind) {
+    public String of(Arrival.Kind kind) {
         return arrivals.get(kind);
     }
 

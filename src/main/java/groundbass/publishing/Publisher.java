@@ -10,6 +10,7 @@ import groundbass.catalog.Outcome;
 import groundbass.catalog.Revision;
 import groundbass.catalog.Revisions;
 import groundbass.catalog.SeriesCatalog;
+import groundbass.catalog.Settings;
 import groundbass.release.BuildQueue;
 import groundbass.release.Recipe;
 import groundbass.release.Release;
@@ -46,7 +47,8 @@ public final class Publisher {
         this.episodes = new Episodes(jdbi);
         this.revisions = new Revisions(jdbi, clock);
         this.releases = releases;
-        this.recipes = new Recipes(new SeriesCatalog(jdbi, audit, clock), releases, addresses);
+        this.recipes =
+                new Recipes(new SeriesCatalog(jdbi, audit, clock), new Settings(jdbi, audit), releases, addresses);
         this.queue = queue;
     }
 

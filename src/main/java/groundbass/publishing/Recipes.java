@@ -3,6 +3,7 @@ package groundbass.publishing;
 import groundbass.catalog.Episode;
 import groundbass.catalog.Revision;
 import groundbass.catalog.SeriesCatalog;
+import groundbass.catalog.Settings;
 import groundbass.release.Recipe;
 import groundbass.release.Releases;
 import org.jdbi.v3.core.Handle;
@@ -10,11 +11,13 @@ import org.jdbi.v3.core.Handle;
 /** What a release of an episode would be made of if it were made now. */
 final class Recipes {
     private final SeriesCatalog catalog;
+    private final Settings settings;
     private final Releases releases;
     private final Addresses addresses;
 
-    Recipes(SeriesCatalog catalog, Releases releases, Addresses addresses) {
+    Recipes(SeriesCatalog catalog, Settings settings, Releases releases, Addresses addresses) {
         this.catalog = catalog;
+        this.settings = settings;
         this.releases = releases;
         this.addresses = addresses;
     }
@@ -30,6 +33,7 @@ final class Recipes {
                 "%s-%02d-%s".formatted(series.slug(), episode.number(), episode.slug()),
                 addresses.episode(episode.id()),
                 revision.createdAt().atZone(series.zone()).toLocalDate(),
+                settings.letters(handle, series.id()),
                 Recipe.RENDERERS);
     }
 }

@@ -11,6 +11,7 @@ import groundbass.catalog.Revision;
 import groundbass.catalog.Series;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.SeriesId;
+import groundbass.catalog.Settings;
 import groundbass.publishing.SeriesPackage.EpisodePackage;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
@@ -45,7 +46,7 @@ public final class SeriesImport {
         this.desk = new EpisodeDesk(jdbi, audit, clock);
         this.episodes = new Episodes(jdbi);
         this.releases = releases;
-        this.recipes = new Recipes(catalog, releases, addresses);
+        this.recipes = new Recipes(catalog, new Settings(jdbi, audit), releases, addresses);
         this.build = build;
     }
 

@@ -40,7 +40,7 @@ final class LessonFiles {
         this.recipe = recipe;
         this.messages =
                 Messages.of(Locale.forLanguageTag(lesson.document().settings().language()));
-        this.sheets = new Sheets(messages);
+        this.sheets = new Sheets(messages).with(recipe.letters());
     }
 
     Messages messages() {

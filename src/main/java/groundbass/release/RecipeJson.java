@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import groundbass.catalog.RevisionId;
+import groundbass.catalog.SheetLetters;
 import java.time.LocalDate;
 
 /** Recipes as JSON text. */
@@ -25,6 +26,9 @@ final class RecipeJson {
         node.put("fileStem", recipe.fileStem());
         node.put("episodeAddress", recipe.episodeAddress());
         node.put("date", recipe.date().toString());
+        if (!recipe.letters().equals(SheetLetters.USUAL)) {
+            node.put("letters", recipe.letters().toString());
+        }
         node.put("renderers", recipe.renderers());
         return node.toString();
     }
@@ -40,6 +44,7 @@ final class RecipeJson {
                     node.required("fileStem").asText(),
                     node.required("episodeAddress").asText(),
                     LocalDate.parse(node.required("date").asText()),
+                    SheetLetters.parse(node.path("letters").asText("")),
                     node.required("renderers").asInt());
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a recipe that this program wrote can be read", e);

@@ -2,6 +2,7 @@ package groundbass.release;
 
 import groundbass.analysis.Analysis;
 import groundbass.catalog.Rights;
+import groundbass.catalog.SheetLetters;
 import groundbass.engraving.BarPlace;
 import groundbass.engraving.Chapter;
 import groundbass.engraving.Group;
@@ -18,6 +19,7 @@ import groundbass.engraving.SheetOptions.Header;
 import groundbass.engraving.SheetPdf;
 import groundbass.engraving.SheetSvg;
 import groundbass.engraving.SheetWords;
+import groundbass.engraving.TechniqueLetters;
 import groundbass.score.Line;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Walkthrough;
@@ -33,21 +35,28 @@ import java.util.List;
 public final class Sheets {
     private final Messages messages;
     private final SheetWords words;
+    private final TechniqueLetters letters;
     private final boolean degrees;
 
     public Sheets(Messages messages) {
-        this(messages, false);
+        this(messages, TechniqueLetters.usual(), false);
     }
 
-    private Sheets(Messages messages, boolean degrees) {
+    private Sheets(Messages messages, TechniqueLetters letters, boolean degrees) {
         this.messages = messages;
+        this.letters = letters;
         this.words = new PrintedWords(messages);
         this.degrees = degrees;
     }
 
     /** The same with the degrees of the chords under the notes of pictures, where the line has chords, else of the key. */
     public Sheets withDegrees() {
-        return new Sheets(messages, true);
+        return new Sheets(messages, letters, true);
+    }
+
+    /** The same with what a series prints for each technique. */
+    public Sheets with(SheetLetters chosen) {
+        return new Sheets(messages, PrintedLetters.of(chosen), degrees);
     }
 
     /** What a sheet says around its music. */
@@ -76,7 +85,8 @@ public final class Sheets {
 
     /** A4 pages of a line and its exercises, one after the other, and then the same in words. */
     public byte[] pdf(List<ToldLine> lines, Imprint imprint) {
-        var options = SheetOptions.of(Paper.A4, words, Header.NONE, imprint.footer());
+        var options =
+                SheetOptions.of(Paper.A4, words, Header.NONE, imprint.footer()).with(letters);
         var pages = new ArrayList<>(Layout.of(pieces(lines, imprint), options));
         pages.addAll(Prose.pages(chapters(lines, imprint.title()), options));
         var alternatives = lines.stream()
@@ -156,7 +166,8 @@ public final class Sheets {
     }
 
     private Page screen(Line line, double width) {
-        var plain = SheetOptions.of(Paper.screen(width), words, Header.NONE, Footer.NONE);
+        var plain = SheetOptions.of(Paper.screen(width), words, Header.NONE, Footer.NONE)
+                .with(letters);
         var options = degrees ? plain.withFigures(Analysis.of(line)::figures) : plain;
         return Layout.of(Writing.of(line), options).get(0);
     }

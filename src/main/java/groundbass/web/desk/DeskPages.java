@@ -51,6 +51,7 @@ public final class DeskPages {
                 new AccountPages(desk, services.educators(), entrance),
                 new OverviewPage(desk, services.catalog(), services.episodes(), services.releases()),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
+                new LetterPages(desk, services.settings()),
                 new EditorPages(desk, editor, saving),
                 new LinePages(desk, new LineSound(shell.limits())),
                 new DraftPages(desk, editor, saving, services.writing()),

@@ -1,0 +1,68 @@
+package groundbass.web.desk;
+
+import groundbass.catalog.Settings;
+import groundbass.catalog.SheetLetters;
+import groundbass.release.UsualLetters;
+import groundbass.web.shell.Flash;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.view.Problems;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** The letters that a series prints for the techniques of either hand. */
+final class LetterPages implements PageGroup {
+    private static final String PATH = "/desk/series/{id}/letters";
+    private static final String TEMPLATE = "desk/letters";
+
+    private final Desk desk;
+    private final Settings settings;
+
+    LetterPages(Desk desk, Settings settings) {
+        this.desk = desk;
+        this.settings = settings;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get(PATH, Role.EDUCATOR, this::open);
+        routes.post(PATH, Role.EDUCATOR, this::save);
+    }
+
+    private void open(Context ctx) {
+        var series = desk.series(ctx);
+        var chosen = settings.letters(series.id()).byWord();
+        desk.pages().show(ctx, TEMPLATE, View.of(ctx.path(), series.title(), chosen, Problems.NONE));
+    }
+
+    private void save(Context ctx) {
+        var series = desk.series(ctx);
+        var typed = new LinkedHashMap<String, String>();
+        SheetLetters.WORDS.forEach(word -> typed.put(word, Typed.text(ctx, word)));
+        var problems = new Problems(
+                settings.saveLetters(desk.educator(ctx), series.id(), typed).problems());
+        if (problems.isEmpty()) {
+            Flash.say(ctx, "desk.saved");
+            ctx.redirect("/desk", HttpStatus.SEE_OTHER);
+        } else {
+            desk.pages().showAgain(ctx, TEMPLATE, View.of(ctx.path(), series.title(), typed, problems));
+        }
+    }
+
+    /** What the page shows. */
+    public record View(String path, String series, List<Row> rows, Problems problems) {
+        static View of(String path, String series, Map<String, String> typed, Problems problems) {
+            var rows = SheetLetters.WORDS.stream()
+                    .map(word -> new Row(word, UsualLetters.of(word), typed.getOrDefault(word, "")))
+                    .toList();
+            return new View(path, series, rows, problems);
+        }
+    }
+
+    /** One technique: line text's word for it, what is printed usually, and what the series has instead. */
+    public record Row(String word, String usual, String letters) {}
+}

@@ -1,0 +1,61 @@
+package groundbass.web.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.not;
+
+import groundbass.catalog.SheetLetters;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Test;
+
+class LetterPagesTest {
+    static final Studio studio = new Studio();
+
+    @AfterAll
+    static void close() {
+        studio.close();
+    }
+
+    private static String path() {
+        return "/desk/series/" + studio.series.id() + "/letters";
+    }
+
+    @Test
+    void aSeriesKeepsItsLetters() {
+        studio.form()
+                .formParam("slap", " S ")
+                .formParam("mute", "-")
+                .post(path())
+                .then()
+                .statusCode(303);
+        studio.browser().get(path()).then().statusCode(200).body(containsString("value=\"S\""));
+        assertThat(SheetLetters.parse("slap=S mute=-").byWord()).isEqualTo(Map.of("slap", "S", "mute", "-"));
+    }
+
+    @Test // REFERENCE 2.2: T for slap, P for pop, P.M. for the palm mute
+    void thePageSaysWhatIsUsual() {
+        studio.browser()
+                .get(path())
+                .then()
+                .body(containsString("Usually T"), containsString("Usually P.M."), containsString("Usually nothing"));
+    }
+
+    @Test
+    void whatIsTooLongComesBackWithWhatIsWrong() {
+        studio.form()
+                .formParam("pop", "snap with a finger")
+                .post(path())
+                .then()
+                .statusCode(422)
+                .body(
+                        containsString("id=\"pop-problem\""),
+                        containsString("value=\"snap with a finger\""),
+                        not(containsString("id=\"slap-problem\"")));
+    }
+
+    @Test
+    void theSeriesPageLeadsThere() {
+        studio.browser().get("/desk/series/" + studio.series.id()).then().body(containsString(path()));
+    }
+}
