@@ -35,6 +35,7 @@ sealed interface Chunk {
     record BarAt(Way way) implements Chunk {
         enum Way {
             THIS,
+            PICKUP,
             NEXT,
             LAST
         }
@@ -49,8 +50,8 @@ sealed interface Chunk {
     /** A part of a beat, from 1 (e) to 3 (a); the beat is the one spoken of where no number is said. */
     record Part(Optional<Integer> beat, int part) implements Chunk {}
 
-    /** Which of the notes there, such as the first two. */
-    record Order(Which which, int nth) implements Chunk {}
+    /** Which of the notes there, such as the first two; of all notes, or of those that are named with it. */
+    record Order(Which which, int nth, boolean ofAll) implements Chunk {}
 
     record Finger(int number) implements Chunk {}
 

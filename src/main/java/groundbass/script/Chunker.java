@@ -29,9 +29,11 @@ final class Chunker {
             Sense.COLON,
             Sense.COMMA,
             Sense.BUT,
+            Sense.SO,
             Sense.THEN,
             Sense.AND,
             Sense.PRONOUN,
+            Sense.THAT,
             Sense.BE,
             Sense.AGAIN,
             Sense.TOGETHER,
@@ -94,6 +96,7 @@ final class Chunker {
                 .or(() -> moved(i))
                 .or(() -> places.row(i))
                 .or(() -> afterManner(i))
+                .or(() -> places.bare(i))
                 .or(() -> places.loose(i).filter(found -> wantsString(i)))
                 .or(() -> lengths.lasting(i))
                 .or(() -> lengths.silence(i))
@@ -110,15 +113,15 @@ final class Chunker {
                     terms.at(i).to() - terms.at(i).from() > terms.at(i).raw().length();
             boolean ofNotes = noun || terms.is(i + 1, Sense.NOTE);
             var which = terms.is(i, Sense.HIGHEST) ? Chunk.Which.HIGHEST : Chunk.Which.LOWEST;
-            return ofNotes ? Optional.of(new Found<>(new Chunk.Order(which, 1), i + 1)) : Optional.empty();
+            return ofNotes ? Optional.of(new Found<>(new Chunk.Order(which, 1, true), i + 1)) : Optional.empty();
         }
         if (terms.is(i, Sense.START) && !terms.is(i + 1, Sense.TO)) {
-            return Optional.of(new Found<>(new Chunk.Order(Chunk.Which.FIRST, 1), i + 1));
+            return Optional.of(new Found<>(new Chunk.Order(Chunk.Which.FIRST, 1, true), i + 1));
         }
         if (terms.is(i, Sense.END)) {
             boolean noun = terms.at(i).raw().equals("end") && terms.is(i + 1, Sense.OF);
             var which = noun ? Chunk.Which.ENDING : Chunk.Which.LAST;
-            return Optional.of(new Found<>(new Chunk.Order(which, 1), i + 1));
+            return Optional.of(new Found<>(new Chunk.Order(which, 1, true), i + 1));
         }
         return terms.is(i, Sense.LAST) ? counted(i, i + 1, Chunk.Which.LAST, 1) : nth(i);
     }
@@ -147,7 +150,8 @@ final class Chunker {
         boolean isFret = terms.isAny(from, Sense.FRET, Sense.STRING, Sense.FINGER);
         return ofNotes && !isFret
                 ? Optional.of(new Found<>(
-                        new Chunk.Order(which, number.map(Found::value).orElse(nth)), i + 1))
+                        new Chunk.Order(which, number.map(Found::value).orElse(nth), terms.is(noun, Sense.NOTE)),
+                        i + 1))
                 : Optional.empty();
     }
 
@@ -170,6 +174,9 @@ final class Chunker {
         }
         int many = number.map(Found::value).orElse(1);
         int direction = terms.is(at + 1, Sense.ABOVE) ? 1 : terms.is(at + 1, Sense.BELOW) ? -1 : 0;
+        if (terms.is(at + 1, Sense.OF)) {
+            return Optional.of(new Found<>(new Chunk.Octaves(many, 0), at + 2));
+        }
         boolean said = direction != 0 || terms.is(at + 1, Sense.APART);
         return said ? Optional.of(new Found<>(new Chunk.Octaves(many, direction), at + 2)) : Optional.empty();
     }
@@ -193,11 +200,8 @@ final class Chunker {
 
     /** "To the seventh" after a hammer, a pull or a slide. */
     private Optional<Found<Chunk>> afterManner(int i) {
-        boolean targeted = terms.isAny(i, Sense.TO, Sense.FROM) && followsPath(i);
-        if (!targeted) {
-            return Optional.empty();
-        }
-        return places.target(i + 1);
+        boolean targeted = terms.isAny(i - 1, Sense.TO, Sense.FROM) && followsPath(i - 1);
+        return targeted ? places.target(i) : Optional.empty();
     }
 
     private boolean followsPath(int i) {

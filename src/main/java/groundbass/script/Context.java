@@ -1,6 +1,7 @@
 package groundbass.script;
 
 import groundbass.score.Line;
+import groundbass.theory.NoteName;
 import java.util.List;
 import java.util.Optional;
 
@@ -13,6 +14,7 @@ final class Context {
     private List<Integer> bars = List.of();
     private List<Integer> beats = List.of();
     private Spot spot = Spot.NOWHERE;
+    private Optional<NoteName> name = Optional.empty();
     private int age;
 
     Context(Line line) {
@@ -42,12 +44,18 @@ final class Context {
         int last = line.firstNumber() + line.bars().size() - 1;
         return switch (at.way()) {
             case LAST -> Optional.of(List.of(last));
+            case PICKUP -> Optional.of(List.of(0)).filter(pickup -> line.firstNumber() == 0);
             case THIS -> Optional.of(bars()).filter(known -> !known.isEmpty());
             case NEXT ->
                 Optional.of(bars())
                         .filter(known -> known.size() == 1 && known.get(0) < last)
                         .map(known -> List.of(known.get(0) + 1));
         };
+    }
+
+    /** What the string of a number is called. */
+    NoteName string(int number) {
+        return line.header().tuning().string(number).name();
     }
 
     void sentenceDone() {
@@ -69,6 +77,15 @@ final class Context {
             beats = where.beats();
             age = Math.min(age, 1);
         }
+    }
+
+    /** The name of the note last spoken of; empty where several were. */
+    Optional<NoteName> name() {
+        return name;
+    }
+
+    void called(Optional<NoteName> newName) {
+        name = newName;
     }
 
     void named(Spot newSpot) {

@@ -1,6 +1,7 @@
 package groundbass.script;
 
 import groundbass.score.Fraction;
+import groundbass.theory.NoteName;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -28,6 +29,12 @@ final class Grouping {
     private boolean hard;
     /** How many groups the segment had at the last place where a thought may have ended. */
     private int boundary;
+    /** What is reached from the note in hand. */
+    private Optional<Group> waiting = Optional.empty();
+    /** Whether the last thing said was a landmark, whose own place does not matter. */
+    private boolean landmark;
+    /** How many groups stand before a clause that has a place of its own; 0 where there is none. */
+    private int clause;
     /** How many groups it had when its place was last said. */
     private int placed;
 
@@ -45,6 +52,7 @@ final class Grouping {
         for (int i = 0; i < chunks.size(); i++) {
             grouping.take(i);
         }
+        grouping.waiting.ifPresent(grouping.segment.groups()::add);
         return grouping.segments;
     }
 
@@ -66,21 +74,33 @@ final class Grouping {
             order(order, i);
         } else {
             note(said, i);
+            landmark = away;
             away = false;
         }
     }
 
     private void tie(Sense sense) {
         switch (sense) {
+            case SO -> {
+                landmark = false;
+                fresh = true;
+                boundary = segment.groups().size();
+                clause = boundary;
+            }
             case AND, THEN, BUT -> {
+                landmark = false;
                 fresh = true;
                 boundary = segment.groups().size();
             }
             case COMMA, COLON, SEMICOLON -> {
+                landmark = false;
                 boundary = segment.groups().size();
                 hard |= sense == Sense.SEMICOLON || (sense == Sense.COLON && isAmount());
             }
-            case PRONOUN -> fresh = false;
+            case PRONOUN, THAT -> {
+                fresh = false;
+                clause = 0;
+            }
             case LEAD -> away = true;
             case THE_LINE -> away = false;
             default -> {}
@@ -98,12 +118,23 @@ final class Grouping {
         var chunk = said.chunk();
         if (chunk instanceof Chunk.Notes notes) {
             if (!isChordTones(i)) {
-                row(said, notes.names(), note -> note.name().isPresent(), Described::with);
+                away |= isSource(i) || isAimed(i);
+                hard |= away && segment.last().filter(group -> !group.isAway()).isPresent();
+                intoPath(notes.path() ? -1 : i);
+                row(
+                        said,
+                        notes.names(),
+                        note -> note.name().isPresent() || (note.isDead() && !touches(i)),
+                        Described::with);
                 if (notes.path()) {
                     segment.last().orElseThrow().asPath();
                 }
             }
         } else if (chunk instanceof Chunk.Places places) {
+            intoPath(places.path() ? -1 : i);
+            boolean source = !places.path() && isSource(i);
+            away |= source;
+            hard |= source;
             places(said, places);
         } else if (chunk instanceof Chunk.Played played) {
             played(said, played, i);
@@ -176,8 +207,14 @@ final class Grouping {
         boolean fits = segment.last()
                 .filter(group -> !group.any(has) && (many == 1 || group.size() == 1 || group.size() == many))
                 .filter(group -> many > 1
+                        || group.size() == 1
+                        || put.apply(Described.NOTHING, values.get(0))
+                                .spot()
+                                .fret()
+                                .isEmpty())
+                .filter(group -> many > 1
                         || !identifies(put.apply(Described.NOTHING, values.get(0)))
-                        || !group.any(note -> note.many() > 1))
+                        || !group.any(Grouping::isAmount))
                 .isPresent();
         var group = open(said, !fits);
         boolean firstOnly = many > 1 && group.size() == 1 && group.any(Grouping::identifies);
@@ -197,6 +234,11 @@ final class Grouping {
         }
     }
 
+    /** Several notes of which more is known than that they are several. */
+    private static boolean isAmount(Described note) {
+        return note.many() > 1 && (note.length().isPresent() || !note.manners().isEmpty());
+    }
+
     /** Whether it says which single note is meant. */
     private static boolean identifies(Described note) {
         return note.name().isPresent() || note.spot().fret().isPresent();
@@ -214,6 +256,53 @@ final class Grouping {
         return lacking ? last : List.of();
     }
 
+    /** "A from the third fret": where the hand comes from. */
+    private boolean isSource(int i) {
+        return i > 0
+                && chunks.get(i - 1).is(Sense.FROM)
+                && segment.last().filter(group -> group.any(Described::hasCore)).isPresent();
+    }
+
+    /** "A passing note up to A": where it goes, after a note that is told already. */
+    private boolean isAimed(int i) {
+        boolean to =
+                i > 0 && (chunks.get(i - 1).is(Sense.TO) || chunks.get(i - 1).is(Sense.UNTIL));
+        return to
+                && segment.last()
+                        .filter(group -> group.any(Described::hasCore) && !group.any(Grouping::isReached))
+                        .isPresent();
+    }
+
+    private static boolean isReached(Described note) {
+        return note.manners().contains(Manner.HAMMER)
+                || note.manners().contains(Manner.PULL)
+                || note.manners().contains(Manner.SLIDE);
+    }
+
+    /** "The hammer goes from the open D to the E": the first is not what is hammered. */
+    private void intoPath(int i) {
+        boolean from = i > 0
+                && chunks.get(i - 1).is(Sense.FROM)
+                && segment.last()
+                        .filter(group -> group.any(Grouping::isReached) && !group.any(Described::hasCore))
+                        .isPresent();
+        if (from) {
+            var reached = segment.groups().remove(segment.groups().size() - 1);
+            var source = new Group(away).spanning(chunks.get(i));
+            segment.groups().add(source);
+            waiting = Optional.of(reached);
+        } else if (i > 0 && waiting.isPresent()) {
+            segment.groups().add(waiting.get());
+            waiting = Optional.empty();
+        }
+    }
+
+    private boolean touches(int i) {
+        return i > 0
+                && chunks.get(i - 1).is(Chunk.Played.class)
+                && chunks.get(i - 1).after() == chunks.get(i).first();
+    }
+
     private void places(Said said, Chunk.Places places) {
         boolean stringOnly =
                 places.spots().stream().allMatch(spot -> spot.fret().isEmpty());
@@ -225,7 +314,17 @@ final class Grouping {
                         || note.isDead()
                         || (!fretOnly && note.spot().string().isPresent());
         var before = lastString();
+        var open = places.spots().size() == 1 ? openName(places.spots().get(0)) : Optional.<NoteName>empty();
+        boolean another = open.isPresent()
+                && segment.last()
+                        .filter(group -> group.any(note -> note.name()
+                                .filter(name -> name.pitchClass() != open.get().pitchClass())
+                                .isPresent()))
+                        .isPresent();
+        hard |= another && isListed(said);
         row(said, places.spots(), has, (note, spot) -> note.with(note.spot().or(spot)));
+        open.filter(name -> segment.last().orElseThrow().all(note -> note.name().isEmpty()))
+                .ifPresent(name -> segment.last().orElseThrow().change(note -> note.with(name)));
         var group = segment.last().orElseThrow();
         if (places.path()) {
             group.asPath();
@@ -234,6 +333,22 @@ final class Grouping {
             before.ifPresent(
                     string -> group.change(note -> note.with(note.spot().or(string))));
         }
+    }
+
+    /** An open string is called by its name. */
+    private Optional<NoteName> openName(Spot spot) {
+        return Optional.of(spot)
+                .filter(one -> one.isWhole() && one.fret().getAsInt() == 0)
+                .map(one -> context.string(one.string().getAsInt()));
+    }
+
+    /** Whether it comes after a comma or an "and" rather than after "is" or "on". */
+    private boolean isListed(Said said) {
+        int i = chunks.indexOf(said);
+        return i > 0
+                && (chunks.get(i - 1).is(Sense.COMMA)
+                        || chunks.get(i - 1).is(Sense.AND)
+                        || chunks.get(i - 1).is(Sense.THEN));
     }
 
     /** The string that was last named in this sentence. */
@@ -331,8 +446,16 @@ final class Grouping {
     }
 
     private void bars(List<Integer> numbers) {
+        if (landmark && segment.last().filter(Group::isAway).isPresent()) {
+            return;
+        }
         if (segment.where().hasBars() && !segment.isEmpty()) {
             split(Where.UNSAID);
+        }
+        boolean own =
+                clause > 0 && !segment.where().hasBars() && !segment.where().hasTime();
+        if (own) {
+            split(segment.where());
         }
         segment.place(segment.where().withBars(numbers, false));
         placed = segment.groups().size();
@@ -372,7 +495,7 @@ final class Grouping {
         }
         boolean strong = segment.where().order().isEmpty() || order.which() != Chunk.Which.ENDING;
         if (strong) {
-            segment.place(segment.where().with(order.which(), order.nth()));
+            segment.place(segment.where().with(order.which(), order.nth(), order.ofAll()));
         }
         boolean several = order.nth() > 1 && order.which() != Chunk.Which.NTH;
         if (several) {
@@ -388,6 +511,7 @@ final class Grouping {
         segment = next;
         boundary = 0;
         placed = 0;
+        clause = 0;
         fresh = false;
     }
 }

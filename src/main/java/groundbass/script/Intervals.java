@@ -65,7 +65,7 @@ final class Intervals {
     /** So many octaves between subject and target; empty where only some octave is meant. */
     private Optional<Integer> octaves(int i, int target) {
         if (chunks.get(i).chunk() instanceof Chunk.Octaves octaves) {
-            return Optional.of(octaves.octaves() * Math.max(-1, octaves.direction()));
+            return Optional.of(octaves.octaves() * (octaves.direction() == 0 ? 1 : octaves.direction()));
         }
         for (int at = i + 1; at < Math.min(chunks.size(), target + 4); at++) {
             if (chunks.get(at).chunk() instanceof Chunk.Octaves octaves) {
@@ -85,6 +85,13 @@ final class Intervals {
                         : Optional.empty();
             }
             if (said.chunk() instanceof Chunk.Notes notes) {
+                boolean placed = at + 1 < chunks.size()
+                        && chunks.get(at + 1).chunk() instanceof Chunk.Places places
+                        && places.spots().size() == 1
+                        && places.spots().get(0).isWhole();
+                if (placed) { // "the D at the third fret of the B string"
+                    return Optional.of(at + 1);
+                }
                 return notes.names().size() == 1 ? Optional.of(at) : Optional.empty();
             }
             boolean small = said.is(Sense.TO)
@@ -101,7 +108,7 @@ final class Intervals {
     }
 
     private void claim(int i, int target, int octaves) {
-        var subject = subject();
+        var subject = subject().or(() -> later(target + 1));
         var said = chunks.get(target);
         if (subject.isEmpty()) {
             return;
@@ -125,8 +132,14 @@ final class Intervals {
                 .or(() -> startsWithPronoun() ? Optional.of(context.spot()).filter(Spot::isWhole) : Optional.empty());
     }
 
+    /** "The octave of the open E is the second fret of the D string." */
+    private Optional<Spot> later(int from) {
+        return spots(chunks.subList(Math.min(from, chunks.size()), chunks.size())).stream()
+                .findFirst();
+    }
+
     private boolean startsWithPronoun() {
-        return !chunks.isEmpty() && chunks.get(0).is(Sense.PRONOUN);
+        return !chunks.isEmpty() && chunks.get(0).isPronoun();
     }
 
     private static List<Spot> spots(List<Said> said) {

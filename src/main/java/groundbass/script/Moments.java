@@ -19,10 +19,17 @@ final class Moments {
         if (terms.is(i, Sense.BAR)) {
             return numbers(i + 1).map(found -> new Found<>(new Chunk.Bars(found.value()), found.after()));
         }
+        var alone = alone(i);
+        if (alone.isPresent()) {
+            return alone;
+        }
         var ordinal = terms.ordinal(i);
         if (ordinal.isPresent()) {
             return several(ordinal.get(), Sense.BAR)
                     .map(found -> new Found<>(new Chunk.Bars(found.value()), found.after()));
+        }
+        if (terms.is(i, Sense.PICKUP)) {
+            return Optional.of(new Found<>(new Chunk.BarAt(Chunk.BarAt.Way.PICKUP), i + 1));
         }
         boolean bar = terms.is(i + 1, Sense.BAR) && terms.number(i + 2).isEmpty();
         if (bar && terms.is(i, Sense.NEXT)) {
@@ -34,6 +41,15 @@ final class Moments {
         return bar && terms.isAny(i, Sense.THIS) && !terms.is(i, Sense.SAME)
                 ? Optional.of(new Found<>(new Chunk.BarAt(Chunk.BarAt.Way.THIS), i + 2))
                 : Optional.empty();
+    }
+
+    /** "The seventh bar is the same as the first." */
+    private Optional<Found<Chunk>> alone(int i) {
+        boolean compared = terms.is(i - 1, Sense.SAME) || (terms.is(i - 1, Sense.THE) && terms.is(i - 2, Sense.SAME));
+        boolean bars = terms.has(Sense.BAR);
+        return terms.ordinal(i)
+                .filter(found -> compared && bars && terms.isBreak(found.after()))
+                .map(found -> new Found<>(new Chunk.Bars(List.of(found.value())), found.after()));
     }
 
     Optional<Found<Chunk>> beat(int i) {

@@ -47,7 +47,9 @@ final class NoteCheck {
                     : new Verdict.Contradicts(new Right.LastBar(timeline.lastBar()));
         }
         var inLine = inLine(claim);
-        boolean loose = claim.where().carried() && !claim.where().hasTime();
+        boolean loose = claim.where().carried()
+                && !claim.where().hasTime()
+                && claim.where().order().isEmpty();
         return loose && !(inLine instanceof Verdict.Agrees) ? loosely(claim, onNeck, inLine) : inLine;
     }
 
@@ -117,14 +119,14 @@ final class NoteCheck {
         }
         int many = Math.max(claim.among(), claim.note().many());
         return switch (order.get()) {
-            case FIRST -> union(notes, claim.note(), all -> onsets(all, 0, many));
+            case FIRST -> union(notes, claim, all -> onsets(all, 0, many));
             case NTH ->
                 union(
                         notes,
-                        claim.note(),
+                        claim,
                         all -> onsets(
                                 all, claim.where().nth() - 1, claim.where().nth() - 1 + many));
-            case LAST -> union(notes, claim.note(), all -> onsets(all, count(all) - many, count(all)));
+            case LAST -> union(notes, claim, all -> onsets(all, count(all) - many, count(all)));
             case ENDING -> ending(claim, area, notes, many);
             case HIGHEST -> extreme(notes, Comparator.comparingInt(this::midi));
             case LOWEST -> extreme(notes, Comparator.comparingInt(this::midi).reversed());
@@ -135,14 +137,16 @@ final class NoteCheck {
         var last = area.stretches().get(area.stretches().size() - 1);
         boolean wholeBar = claim.where().beats().isEmpty();
         if (!wholeBar) {
-            return many > 1 ? notes : union(notes, claim.note(), all -> onsets(all, count(all) - many, count(all)));
+            return many > 1 ? notes : union(notes, claim, all -> onsets(all, count(all) - many, count(all)));
         }
         var beats = places.beats(last.bar(), true);
         return timeline.notes(beats.subList(beats.size() - 1, beats.size()));
     }
 
     /** The first note may be the first of all, the first with a pitch, or the first of that name or string. */
-    private List<At> union(List<At> notes, Described said, UnaryOperator<List<At>> choice) {
+    private List<At> union(List<At> notes, Claim.NoteIs claim, UnaryOperator<List<At>> choice) {
+        var said = claim.note();
+        boolean narrow = !claim.where().ofAll();
         Predicate<At> alike = at -> said.name().isEmpty()
                 || fitting.fits(at, Described.NOTHING.with(said.name().get()));
         Predicate<At> sameString = at -> said.spot().string().isEmpty()
@@ -150,10 +154,10 @@ final class NoteCheck {
         boolean named = said.name().isPresent() || said.isDead();
         var all = new ArrayList<>(choice.apply(notes));
         all.addAll(choice.apply(notes.stream().filter(at -> !at.note().isDead()).toList()));
-        if (said.isDead()) {
+        if (said.isDead() && narrow) {
             all.addAll(
                     choice.apply(notes.stream().filter(at -> at.note().isDead()).toList()));
-        } else if (named && said.spot().fret().isEmpty()) {
+        } else if (named && narrow && said.spot().fret().isEmpty()) {
             all.addAll(choice.apply(notes.stream().filter(alike.and(sameString)).toList()));
         }
         return all.stream().distinct().toList();

@@ -51,8 +51,13 @@ final class NoteLengths {
         }
         int many = number.map(Found::value).orElse(1);
         return length(at)
-                .filter(found -> !terms.is(found.after(), Sense.REST))
+                .filter(found -> !terms.is(found.after(), Sense.REST) && !isShareOf(found.after()))
                 .map(found -> new Found<>(new Amount(many, found.value()), found.after()));
+    }
+
+    /** "Three quarters of a whole tone". */
+    private boolean isShareOf(int i) {
+        return terms.is(i, Sense.OF) && terms.at(i + 1).raw().equals("a");
     }
 
     /** "Eighth" and "sixteenth" may also count frets, bars or beats. */

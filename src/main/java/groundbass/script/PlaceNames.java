@@ -306,6 +306,13 @@ final class PlaceNames {
                 .map(number -> new Found<>(number, terms.is(after, Sense.STRING) ? after + 1 : after));
     }
 
+    /** "On the third", where frets were spoken of before. */
+    Optional<Found<Chunk>> bare(int i) {
+        boolean frets = IntStream.range(0, i).anyMatch(at -> terms.is(at, Sense.FRET));
+        boolean placed = terms.isAny(i - 1, Sense.ON) && terms.is(i, Sense.THE) && terms.is(i + 1, Sense.ORDINAL);
+        return frets && placed && terms.isBreak(i + 2) ? row(i + 1, true) : Optional.empty();
+    }
+
     /** "On the D" after a dead note or another thing that lies on a string. */
     Optional<Found<Chunk>> loose(int i) {
         if (!terms.isAny(i, Sense.ON, Sense.OF)) {

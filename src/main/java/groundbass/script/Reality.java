@@ -2,6 +2,7 @@ package groundbass.script;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Leaves out of a sentence what is not claimed: what is denied, imagined, asked, taken back, or named only to say that
@@ -86,17 +87,57 @@ final class Reality {
         return kept;
     }
 
+    /** Whether something else than the bar is denied, so that the bar still holds. */
+    private static boolean denies(List<Said> kept, List<Said> sentence, Said bars) {
+        return sentence.subList(0, sentence.indexOf(bars)).stream()
+                .filter(said -> !kept.contains(said))
+                .anyMatch(said -> said.is(Chunk.Places.class)
+                        || said.is(Chunk.Notes.class)
+                        || said.is(Chunk.Played.class)
+                        || said.is(Chunk.Silence.class));
+    }
+
+    private static Optional<Said> string(Said said) {
+        if (!(said.chunk() instanceof Chunk.Places places) || places.spots().size() != 1) {
+            return Optional.empty();
+        }
+        var spot = places.spots().get(0);
+        return spot.isWhole()
+                ? Optional.of(new Said(
+                        new Chunk.Places(List.of(Spot.onString(spot.string().getAsInt())), false),
+                        said.first(),
+                        said.after(),
+                        said.from(),
+                        said.to()))
+                : Optional.empty();
+    }
+
+    private static boolean isFollowedByFret(List<Said> sentence, Said denied) {
+        return sentence.subList(sentence.indexOf(denied) + 1, sentence.size()).stream()
+                .map(Said::chunk)
+                .filter(Chunk.Places.class::isInstance)
+                .anyMatch(
+                        chunk -> ((Chunk.Places) chunk).spots().get(0).string().isEmpty());
+    }
+
     /** What stands between a "not" and the next place where a thought may end; "instead of" denies one thing only. */
     private static List<Said> denied(List<Said> sentence) {
         var kept = new ArrayList<Said>();
         boolean not = false;
+        boolean denied = false;
         boolean instead = false;
         for (var said : sentence) {
             boolean end =
                     said.is(Sense.COMMA) || said.is(Sense.BUT) || said.is(Sense.SEMICOLON) || said.is(Sense.COLON);
-            not = (not || said.is(Sense.NOT)) && !end;
+            boolean still = denied && said.is(Sense.THAT); // "don't play the C, that clashes"
+            denied = not && said.is(Sense.COMMA);
+            not = (not || said.is(Sense.NOT) || still) && !end;
             instead |= said.is(Sense.INSTEAD);
-            boolean skipped = not || (instead && isCore(said));
+            boolean bars = said.is(Chunk.Bars.class) && denies(kept, sentence, said);
+            if (not && string(said).isPresent() && isFollowedByFret(sentence, said)) {
+                kept.add(string(said).get()); // "not the fifth fret of the E string, the third"
+            }
+            boolean skipped = (not && !bars) || (instead && isCore(said));
             instead &= !isCore(said) && !end;
             if (!skipped && !said.is(Sense.NOT) && !said.is(Sense.INSTEAD)) {
                 kept.add(said);

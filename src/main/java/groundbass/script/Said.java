@@ -13,6 +13,10 @@ record Said(Chunk chunk, int first, int after, int from, int to) {
         return chunk instanceof Chunk.Tie tie && tie.sense() == sense;
     }
 
+    boolean isPronoun() {
+        return is(Sense.PRONOUN) || is(Sense.THAT);
+    }
+
     boolean is(Class<? extends Chunk> kind) {
         return kind.isInstance(chunk);
     }

@@ -97,7 +97,7 @@ final class Sameness {
                     || said.is(Sense.PLAIN)
                     || said.is(Sense.TO)
                     || said.is(Sense.NOTE)
-                    || said.is(Sense.PRONOUN)
+                    || said.isPronoun()
                     || said.is(Sense.EXCEPT)
                     || said.is(Sense.UNTIL)
                     || said.is(Sense.TOGETHER)

@@ -56,26 +56,34 @@ final class SentenceReader {
                 .toList();
     }
 
-    /** "That's an A": of the place that was named last. */
+    /** "That's an A": of the place that was named last; "that's the third fret of the E string": of the note. */
     private List<Said> antecedent(List<Said> chunks) {
-        boolean pronoun = chunks.size() >= 2 && chunks.get(0).is(Sense.PRONOUN);
-        boolean placeless = chunks.stream().noneMatch(said -> said.is(Chunk.Places.class));
-        int name = IntStream.range(0, Math.min(4, chunks.size()))
-                .filter(i -> chunks.get(i).is(Chunk.Notes.class))
+        boolean pronoun = chunks.size() >= 2 && chunks.get(0).isPronoun();
+        int note = first(chunks, Chunk.Notes.class);
+        int place = first(chunks, Chunk.Places.class);
+        if (pronoun && note >= 0 && place < 0 && context.spot().isWhole()) {
+            return with(chunks, note, new Chunk.Places(List.of(context.spot()), false));
+        }
+        boolean whole = place >= 0
+                && chunks.get(place).chunk() instanceof Chunk.Places places
+                && places.spots().size() == 1
+                && places.spots().get(0).isWhole();
+        return pronoun && whole && note < 0 && context.name().isPresent()
+                ? with(chunks, place, new Chunk.Notes(List.of(context.name().get()), false))
+                : chunks;
+    }
+
+    private static int first(List<Said> chunks, Class<? extends Chunk> kind) {
+        return IntStream.range(0, Math.min(4, chunks.size()))
+                .filter(i -> chunks.get(i).is(kind))
                 .findFirst()
                 .orElse(-1);
-        if (!pronoun || !placeless || name < 0 || !context.spot().isWhole()) {
-            return chunks;
-        }
-        var first = chunks.get(name);
-        var place = new Said(
-                new Chunk.Places(List.of(context.spot()), false),
-                first.first(),
-                first.first(),
-                first.from(),
-                first.to());
+    }
+
+    private static List<Said> with(List<Said> chunks, int at, Chunk chunk) {
+        var first = chunks.get(at);
         var with = new ArrayList<>(chunks);
-        with.add(name, place);
+        with.add(at, new Said(chunk, first.first(), first.first(), first.from(), first.to()));
         return with;
     }
 
@@ -128,6 +136,7 @@ final class SentenceReader {
             if (note.spot().isWhole()) {
                 context.named(note.spot());
             }
+            context.called(group.size() == 1 ? note.name() : Optional.empty());
         }
     }
 
@@ -137,10 +146,15 @@ final class SentenceReader {
         if (!where.hasBars()) {
             return triple || note.spot().isWhole();
         }
-        boolean something =
-                note.hasCore() || !note.manners().isEmpty() || note.length().isPresent() || note.lasts() != 0;
-        boolean placed =
-                !where.carried() || where.hasTime() || note.spot().fret().isPresent();
+        boolean something = note.hasCore()
+                || !note.manners().isEmpty()
+                || note.length().isPresent()
+                || note.pair()
+                || note.lasts() != 0;
+        boolean placed = !where.carried()
+                || where.hasTime()
+                || where.order().isPresent()
+                || note.spot().fret().isPresent();
         return something && placed;
     }
 

@@ -51,7 +51,7 @@ final class Terms {
     boolean isBreak(int i) {
         return i >= terms.size()
                 || isAny(i, Sense.COMMA, Sense.COLON, Sense.SEMICOLON, Sense.STOP, Sense.QUESTION)
-                || isAny(i, Sense.AND, Sense.BUT, Sense.THEN, Sense.PRONOUN);
+                || isAny(i, Sense.AND, Sense.BUT, Sense.THEN, Sense.SO, Sense.PRONOUN, Sense.THAT);
     }
 
     /** Whether the text has capital letters only, so that they say nothing. */

@@ -59,7 +59,7 @@ final class Turns {
         }
         if (terms.has(Sense.THE_WHOLE)) {
             boolean slowly = terms.has(Sense.SLOWLY);
-            return slowly || !terms.has(Sense.PRONOUN)
+            return slowly || !(terms.has(Sense.PRONOUN) || terms.has(Sense.THAT))
                     ? Optional.of(new ToWhole(slowly ? How.SLOWLY : How.WHOLE))
                     : Optional.empty();
         }

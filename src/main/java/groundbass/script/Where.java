@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param exactly whether the beat itself is meant, not what lies in it
  * @param part 1 (e) to 3 (a) of the beat
  * @param nth which note in the order's sense, or how many of the last
+ * @param ofAll whether the order is that of all notes, not only of those described
  */
 record Where(
         List<Integer> bars,
@@ -21,8 +22,10 @@ record Where(
         boolean exactly,
         Optional<Integer> part,
         Optional<Chunk.Which> order,
-        int nth) {
-    static final Where UNSAID = new Where(List.of(), false, List.of(), 0, false, Optional.empty(), Optional.empty(), 1);
+        int nth,
+        boolean ofAll) {
+    static final Where UNSAID =
+            new Where(List.of(), false, List.of(), 0, false, Optional.empty(), Optional.empty(), 1, false);
 
     boolean hasBars() {
         return !bars.isEmpty();
@@ -38,30 +41,30 @@ record Where(
     }
 
     Where withBars(List<Integer> newBars, boolean fromBefore) {
-        return new Where(newBars, fromBefore, beats, lastBeats, exactly, part, order, nth);
+        return new Where(newBars, fromBefore, beats, lastBeats, exactly, part, order, nth, ofAll);
     }
 
     Where withBeats(List<Integer> newBeats, boolean newExactly) {
-        return new Where(bars, carried, newBeats, 0, newExactly, part, order, nth);
+        return new Where(bars, carried, newBeats, 0, newExactly, part, order, nth, ofAll);
     }
 
     Where withLastBeats(int many) {
-        return new Where(bars, carried, List.of(), many, false, Optional.empty(), order, nth);
+        return new Where(bars, carried, List.of(), many, false, Optional.empty(), order, nth, ofAll);
     }
 
     Where withPart(int newPart) {
-        return new Where(bars, carried, beats, 0, exactly, Optional.of(newPart), order, nth);
+        return new Where(bars, carried, beats, 0, exactly, Optional.of(newPart), order, nth, ofAll);
     }
 
-    Where with(Chunk.Which which, int newNth) {
-        return new Where(bars, carried, beats, lastBeats, exactly, part, Optional.of(which), newNth);
+    Where with(Chunk.Which which, int newNth, boolean all) {
+        return new Where(bars, carried, beats, lastBeats, exactly, part, Optional.of(which), newNth, all);
     }
 
     Where withoutOrder() {
-        return new Where(bars, carried, beats, lastBeats, exactly, part, Optional.empty(), 1);
+        return new Where(bars, carried, beats, lastBeats, exactly, part, Optional.empty(), 1, false);
     }
 
     Where withoutTime() {
-        return new Where(bars, carried, List.of(), 0, false, Optional.empty(), order, nth);
+        return new Where(bars, carried, List.of(), 0, false, Optional.empty(), order, nth, ofAll);
     }
 }

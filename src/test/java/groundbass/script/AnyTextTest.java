@@ -1,0 +1,58 @@
+package groundbass.script;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+/** Whatever is pasted: an answer comes, and no statement lies outside the text. */
+class AnyTextTest {
+    private static final List<String> WORDS = List.of(
+            ("bar beat the and of e a A one two 3 7th fret string strings E A D G B flat sharp natural open dead note hammer on pull off "
+                            + "to from is same as octave up above first last two eighth sixteenth dotted rest quarter , . ; : ( ) ? ! not if "
+                            + "but so that it which in on with together key minor dorian over Em7 4/4 bars fifth half 2& until only changes "
+                            + "double middle finger third hundred twenty -- \n \n\n WEBVTT 00:01.000 --> 00:02.000 é 💡 ' \" # ♭")
+                    .split(" "));
+
+    @Test
+    void randomWordsGetAnAnswer() {
+        long seed = 77;
+        System.out.println("seed " + seed);
+        var random = new Random(seed);
+        var line = FrozenSentencesTest.line("05-three-legged-gull");
+        for (int i = 0; i < 3000; i++) {
+            var text = new StringBuilder();
+            for (int word = random.nextInt(30); word >= 0; word--) {
+                text.append(WORDS.get(random.nextInt(WORDS.size()))).append(random.nextInt(9) == 0 ? "" : " ");
+            }
+            var script = Script.read(text.toString());
+            var read = Proofreading.of(script.spoken(), line, Locale.ENGLISH);
+            assertThat(read.statements())
+                    .as(text.toString())
+                    .allMatch(statement -> statement.to() <= script.spoken().length());
+        }
+    }
+
+    @Test
+    void randomCharactersGetAnAnswer() {
+        var random = new Random(78);
+        var line = FrozenSentencesTest.line("06-last-lantern-home");
+        for (int i = 0; i < 500; i++) {
+            String text = random.ints(random.nextInt(400), 1, 0x2FF)
+                    .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                    .toString();
+            assertThat(Proofreading.of(Script.read(text).spoken(), line, Locale.ENGLISH)
+                            .statements())
+                    .allMatch(statement -> statement.to() <= text.length());
+        }
+    }
+
+    @Test
+    void oneEndlessSentenceGetsAnAnswer() {
+        var line = FrozenSentencesTest.line("01-rope-and-pulley");
+        String text = "bar one and the third fret of the E string to ".repeat(3000) + "first and ".repeat(3000);
+        assertThat(Proofreading.of(text, line, Locale.ENGLISH).statements()).isNotEmpty();
+    }
+}
