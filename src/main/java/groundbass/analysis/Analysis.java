@@ -31,7 +31,7 @@ public final class Analysis {
 
     private Analysis(Line line) {
         this.line = line;
-        this.onsets = Onset.of(line);
+        this.onsets = Onsets.of(line);
         this.tones = Reading.of(line, onsets);
         for (var tone : tones) {
             byNote.put(tone.at(), tone);

@@ -1,0 +1,80 @@
+package groundbass.analysis;
+
+import groundbass.analysis.Onset.Sounding;
+import groundbass.score.Bar;
+import groundbass.score.Fraction;
+import groundbass.score.InForce;
+import groundbass.score.Line;
+import groundbass.score.Note;
+import groundbass.score.NoteAt;
+import groundbass.score.Position;
+import groundbass.theory.ChordSymbol;
+import groundbass.theory.ChordSymbol.Chord;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Walks through a line in written order and gathers its pitches by moment, each with the chord that holds there. */
+final class Onsets {
+    private final Line line;
+    private final List<Onset> found = new ArrayList<>();
+    private Optional<ChordSymbol> holds = Optional.empty();
+    private Fraction start = Fraction.ZERO;
+
+    private Onsets(Line line) {
+        this.line = line;
+    }
+
+    /** All moments of a line at which something with a pitch begins. */
+    static List<Onset> of(Line line) {
+        var onsets = new Onsets(line);
+        var inForce = line.inForce();
+        for (int i = 0; i < line.bars().size(); i++) {
+            onsets.bar(line.bars().get(i), inForce.get(i));
+        }
+        return List.copyOf(onsets.found);
+    }
+
+    private void bar(Bar bar, InForce inForce) {
+        var notes = bar.notes();
+        int next = 0;
+        while (next < notes.size()) {
+            int from = next;
+            var at = notes.get(from).onset();
+            while (next < notes.size() && notes.get(next).onset().equals(at)) {
+                next++;
+            }
+            onset(bar, inForce, notes.subList(from, next));
+        }
+        holds = until(bar, bar.to());
+        start = start.plus(bar.length());
+    }
+
+    private void onset(Bar bar, InForce inForce, List<Note> notes) {
+        var at = notes.get(0).onset();
+        var sounding = sounding(inForce.number(), notes);
+        if (!sounding.isEmpty()) {
+            var chord = until(bar, at).filter(Chord.class::isInstance).map(Chord.class::cast);
+            var position = new Position(inForce.number(), at);
+            found.add(new Onset(start.plus(at).minus(bar.from()), position, inForce, chord, sounding));
+        }
+    }
+
+    /** The last chord written up to a moment of a bar, else what holds from before. */
+    private Optional<ChordSymbol> until(Bar bar, Fraction at) {
+        var now = holds;
+        for (var chord : bar.chords()) {
+            now = chord.at().isAfter(at) ? now : Optional.of(chord.chord());
+        }
+        return now;
+    }
+
+    private List<Sounding> sounding(int bar, List<Note> notes) {
+        var sounding = new ArrayList<Sounding>();
+        for (var note : notes) {
+            note.midi(line.header().tuning())
+                    .ifPresent(midi -> sounding.add(new Sounding(note, NoteAt.of(bar, note), midi)));
+        }
+        return sounding;
+    }
+}
