@@ -2,12 +2,9 @@ package groundbass.groove;
 
 import groundbass.theory.ChordSymbol;
 import groundbass.theory.ChordSymbol.Chord;
-import groundbass.theory.ChordSymbol.NoChord;
 import groundbass.theory.Degree;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
@@ -31,18 +28,9 @@ public record Voicing(List<Integer> midi) {
         midi = List.copyOf(midi);
     }
 
-    /** The inversion that moves least from the chord before. */
-    public static Voicing after(Optional<Voicing> before, ChordSymbol symbol) {
-        if (symbol instanceof NoChord) {
-            return SILENCE;
-        }
-        var from = before.filter(voicing -> !voicing.midi().isEmpty());
-        return inversions(tones((Chord) symbol)).stream()
-                .min(Comparator.comparingInt(
-                                (Voicing voicing) -> from.map(voicing::movement).orElseGet(voicing::distance))
-                        .thenComparing(Voicing::distance)
-                        .thenComparing(voicing -> voicing.midi().get(0)))
-                .orElseThrow();
+    /** Every close position of a chord in the middle of a keyboard, from the lowest up; one silent one for no chord. */
+    static List<Voicing> positions(ChordSymbol symbol) {
+        return symbol instanceof Chord chord ? inversions(tones(chord)) : List.of(SILENCE);
     }
 
     /** How far the voices go from those of {@code before}, in semitones, each to the nearest. */
@@ -50,7 +38,8 @@ public record Voicing(List<Integer> midi) {
         return nearest(midi, before.midi()) + nearest(before.midi(), midi);
     }
 
-    private int distance() {
+    /** How far its voices lie from the middle, all together. */
+    int distance() {
         return Math.abs(midi.stream().mapToInt(Integer::intValue).sum() - MIDDLE * midi.size());
     }
 
