@@ -25,17 +25,22 @@ final class VoiceLeading {
         var positions = chords.stream().map(Voicing::positions).toList();
         var steps = new ArrayList<Step[]>();
         for (int i = 0; i < positions.size(); i++) {
-            steps.add(i == 0 ? first(positions.get(0)) : next(positions.get(i - 1), steps.get(i - 1), positions.get(i)));
+            steps.add(
+                    i == 0 ? first(positions.get(0)) : next(positions.get(i - 1), steps.get(i - 1), positions.get(i)));
         }
         return way(positions, steps);
     }
 
     private static Step[] first(List<Voicing> positions) {
-        return positions.stream().map(position -> new Step(position.distance(), -1)).toArray(Step[]::new);
+        return positions.stream()
+                .map(position -> new Step(position.distance(), -1))
+                .toArray(Step[]::new);
     }
 
     private static Step[] next(List<Voicing> before, Step[] reached, List<Voicing> positions) {
-        return positions.stream().map(position -> cheapest(before, reached, position)).toArray(Step[]::new);
+        return positions.stream()
+                .map(position -> cheapest(before, reached, position))
+                .toArray(Step[]::new);
     }
 
     private static Step cheapest(List<Voicing> before, Step[] reached, Voicing position) {

@@ -1,38 +1,58 @@
 package groundbass.sound;
 
-/** A plain keyboard tone: a sine with two soft partials that fall quickly, and a gentle start and end. */
+/**
+ * A keyboard with struck tines: a sine that bends its own phase, strongly at the stroke and less and less after it, and a
+ * high partial that is gone at once ({@code sin(p + d sin p)}, frequency modulation after Chowning 1973).
+ */
 final class SoftTone implements Unit {
-    private static final double ATTACK_SECONDS = 0.012;
+    private static final double ATTACK_SECONDS = 0.004;
     private static final double RELEASE_SECONDS = 0.25;
-    private static final double BODY_SECONDS = 8;
-    private static final double COLOUR_SECONDS = 1.2;
-    private static final double SECOND = 0.35;
-    private static final double THIRD = 0.12;
+
+    /** To -60 dB at A3; lower tones ring longer. */
+    private static final double BODY_SECONDS = 7;
+
+    private static final double BODY_HERTZ = 220;
+    private static final double COLOUR_SECONDS = 2.2;
+    private static final double TINE_SECONDS = 0.35;
+    private static final float COLOUR = 1.1f;
+    private static final float REST = 0.25f;
+    private static final float TINE = 0.14f;
+    private static final double TINE_PARTIAL = 7;
+
+    /** A tine above this would be a whistle. */
+    private static final double HIGHEST_TINE = 5_000;
+
     private static final float INAUDIBLE = 1e-5f;
 
     private final long end;
     private final int attack;
     private final float body;
-    private final float colour;
+    private final float colourFactor;
+    private final float tineFactor;
     private final float release;
-    private final Sine first;
-    private final Sine second;
-    private final Sine third;
+    private final double step;
+    private final double tineStep;
+    private double phase;
+    private double tinePhase;
     private float gain;
-    private float partials = 1;
+    private float colour = COLOUR;
+    private float tine;
     private long now;
 
     /** @param length samples until it is let go */
     SoftTone(SampleRate rate, double hertz, long length, double level) {
         this.end = length;
         this.attack = (int) rate.at(ATTACK_SECONDS);
-        this.body = (float) rate.decay(BODY_SECONDS);
-        this.colour = (float) rate.decay(COLOUR_SECONDS);
+        this.body = (float) rate.decay(BODY_SECONDS * StrictMath.sqrt(BODY_HERTZ / hertz));
+        this.colourFactor = (float) rate.decay(COLOUR_SECONDS);
+        this.tineFactor = (float) rate.decay(TINE_SECONDS);
         this.release = (float) rate.decay(RELEASE_SECONDS);
-        this.first = new Sine(rate.radians(hertz), hertz);
-        this.second = new Sine(rate.radians(2 * hertz), 2 * hertz);
-        this.third = new Sine(rate.radians(3 * hertz), 3 * hertz);
+        this.step = hertz / rate.hertz();
+        this.tineStep = Math.min(hertz * TINE_PARTIAL, HIGHEST_TINE) / rate.hertz();
+        // any phase that differs from tone to tone, or a chord's tones would peak together
+        this.phase = hertz - Math.floor(hertz);
         this.gain = (float) level;
+        this.tine = TINE;
     }
 
     boolean isOver() {
@@ -42,36 +62,18 @@ final class SoftTone implements Unit {
     @Override
     public void render(float[] out, int from, int count) {
         for (int i = from; i < from + count; i++) {
-            double wave = first.next();
-            if (partials > INAUDIBLE) {
-                wave += partials * (SECOND * second.next() + THIRD * third.next());
-                partials *= colour;
+            float wave = SineTable.at(phase + (REST + colour) * SineTable.at(phase) / (2 * Math.PI));
+            colour *= colourFactor;
+            if (tine > INAUDIBLE) {
+                wave += tine * SineTable.at(tinePhase);
+                tinePhase += tineStep;
+                tine *= tineFactor;
             }
-            float rise = now < attack ? (float) now / attack : 1;
-            out[i] += (float) wave * gain * rise;
+            out[i] += wave * gain * (now < attack ? (float) now / attack : 1);
             gain *= now < end ? body : release;
+            phase += step;
+            phase -= (int) phase;
             now++;
-        }
-    }
-
-    /** A sine by its recurrence {@code s[n] = 2 cos(w) s[n-1] - s[n-2]}. */
-    private static final class Sine {
-        private final double turn;
-        private double now;
-        private double before;
-
-        /** @param phase where it begins: any angle that differs from tone to tone, or a chord's tones would peak together */
-        Sine(double radians, double phase) {
-            this.turn = 2 * StrictMath.cos(radians);
-            this.now = StrictMath.sin(phase);
-            this.before = StrictMath.sin(phase - radians);
-        }
-
-        double next() {
-            double value = now;
-            now = turn * value - before;
-            before = value;
-            return value;
         }
     }
 }

@@ -87,8 +87,8 @@ class VoicingTest {
             return 0;
         }
         return Voicing.positions(ChordSymbol.parse(symbols[index]).orElseThrow()).stream()
-                .mapToInt(position -> before.map(position::movement).orElse(0)
-                        + leastOf(symbols, index + 1, Optional.of(position)))
+                .mapToInt(position ->
+                        before.map(position::movement).orElse(0) + leastOf(symbols, index + 1, Optional.of(position)))
                 .min()
                 .orElseThrow();
     }
@@ -111,7 +111,8 @@ class VoicingTest {
     @EnumSource(Quality.class)
     void everyChordLiesInTheMiddleOfTheKeyboard(Quality quality) {
         for (var letter : Letter.values()) {
-            var voicing = VoiceLeading.of(List.of(Chord.of(NoteName.of(letter), quality))).get(0);
+            var voicing = VoiceLeading.of(List.of(Chord.of(NoteName.of(letter), quality)))
+                    .get(0);
             assertThat(voicing.midi()).hasSizeBetween(2, 4).isSorted();
             assertThat(voicing.midi()).allMatch(midi -> midi >= 52 && midi <= 76);
         }
