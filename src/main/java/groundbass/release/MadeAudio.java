@@ -8,6 +8,7 @@ import groundbass.store.Blob;
 import groundbass.store.Instants;
 import groundbass.store.Sha256;
 import java.nio.charset.StandardCharsets;
+import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -15,6 +16,7 @@ import java.util.Collection;
 import java.util.Optional;
 import java.util.function.Function;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
 
 /**
  * Remembers which kept files hold audio that was made already, under all that it depends on, so that a correction of a
@@ -24,6 +26,9 @@ import org.jdbi.v3.core.Jdbi;
 public final class MadeAudio {
     /** Stored files live at least a day without a name; what is built from them meanwhile must be named in time. */
     private static final Duration YOUNG = Duration.ofHours(20);
+
+    /** SQLSTATE of H2 and PostgreSQL alike (ISO/IEC 9075 class 23). */
+    private static final String UNIQUE_VIOLATION = "23505";
 
     private static final ObjectMapper JSON = JsonMapper.builder()
             .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
@@ -64,15 +69,29 @@ public final class MadeAudio {
                 .findOne());
     }
 
-    /** Two builds may make the same at once; the later row stands. */
+    /** Two builds may make the same at once; then the row of the one that was first stands for both. */
     void keep(Sha256 key, Object made) {
+        try {
+            replace(key, write(made));
+        } catch (UnableToExecuteStatementException e) {
+            if (!isThereAlready(e)) {
+                throw e;
+            }
+        }
+    }
+
+    private static boolean isThereAlready(UnableToExecuteStatementException e) {
+        return e.getCause() instanceof SQLException cause && UNIQUE_VIOLATION.equals(cause.getSQLState());
+    }
+
+    private void replace(Sha256 key, String made) {
         jdbi.useTransaction(handle -> {
             handle.createUpdate("delete from made_audio where recipe = :key")
                     .bind("key", key.hex())
                     .execute();
             handle.createUpdate("insert into made_audio (recipe, made, made_at) values (:key, :made, :now)")
                     .bind("key", key.hex())
-                    .bind("made", write(made))
+                    .bind("made", made)
                     .bind("now", Instants.toColumn(clock.instant()))
                     .execute();
         });
