@@ -102,9 +102,11 @@ final class Arches {
     /** How many obstacles a curve crosses; it is enough to know that they are no fewer than the fewest so far. */
     private int crossed(Shape.Curve curve) {
         var pieces = curve.pieces();
+        var whole = pieces.stream().reduce(Box::union).orElseThrow();
         int crossed = 0;
         for (int i = 0; i < obstacles.size() && crossed < fewest; i++) {
-            crossed += overlaps(pieces, obstacles.get(i)) ? 1 : 0;
+            var obstacle = obstacles.get(i);
+            crossed += whole.overlaps(obstacle) && overlaps(pieces, obstacle) ? 1 : 0;
         }
         return crossed;
     }

@@ -17,6 +17,7 @@ final class PageFooter {
     private final SheetOptions options;
     private final double room;
     private final boolean withCode;
+    private Optional<Page.Part> code = Optional.empty();
 
     PageFooter(SheetOptions options) {
         this.options = options;
@@ -39,7 +40,7 @@ final class PageFooter {
     List<Page.Part> parts(boolean first, double top) {
         var parts = new ArrayList<>(texts(first, top));
         if (withCode) {
-            options.footer().address().ifPresent(address -> parts.add(code(address, top)));
+            parts.add(code().moved(0, top));
         }
         return parts;
     }
@@ -81,11 +82,15 @@ final class PageFooter {
         return bottom;
     }
 
-    private Page.Part code(String address, double top) {
-        var box = new Box(room - CODE, top, room, top + CODE);
-        var marks = QrCode.shapes(address, box).stream()
-                .map(shape -> Mark.free(Kind.QR, shape))
-                .toList();
-        return new Page.Part(new Group(Role.FURNITURE, Optional.empty(), box), marks);
+    /** The same on every page, so it is encoded once. */
+    private Page.Part code() {
+        if (code.isEmpty()) {
+            var box = new Box(room - CODE, 0, room, CODE);
+            var marks = QrCode.shapes(options.footer().address().orElseThrow(), box).stream()
+                    .map(shape -> Mark.free(Kind.QR, shape))
+                    .toList();
+            code = Optional.of(new Page.Part(new Group(Role.FURNITURE, Optional.empty(), box), marks));
+        }
+        return code.get();
     }
 }

@@ -1,40 +1,31 @@
 package groundbass.bench;
 
+import static groundbass.bench.Timing.print;
+
+import groundbass.bench.Timing.Work;
 import groundbass.engraving.Layout;
 import groundbass.engraving.Page;
 import groundbass.engraving.Paper;
 import groundbass.engraving.Sheet;
 import groundbass.engraving.SheetMeta;
 import groundbass.engraving.SheetPdf;
+import groundbass.engraving.SheetPng;
 import groundbass.engraving.SheetSvg;
 import groundbass.engraving.TestWords;
 import groundbass.score.RandomLines;
 import groundbass.writing.Writing;
-import groundbass.writing.WrittenLine;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.time.Instant;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Objects;
-import java.util.concurrent.Callable;
-import org.apache.fontbox.ttf.TTFParser;
-import org.apache.fontbox.ttf.TrueTypeFont;
-import org.apache.pdfbox.io.RandomAccessReadBuffer;
-import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.PDPage;
-import org.apache.pdfbox.pdmodel.PDPageContentStream;
-import org.apache.pdfbox.pdmodel.common.PDRectangle;
-import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
 /**
- * Medians, warm, of laying out and drawing 16 bars, beside what the PDF library itself needs for one page with 400
- * fills and 200 runs of text. Run its main method with the test class path.
+ * Laying out and drawing 16 bars with every feature, beside what the PDF library alone needs for a page of 400 fills
+ * and 200 runs of text. Time is the processor's, of the one thread that works, so that neighbours on a busy machine
+ * count for little; give it a machine with a core to spare all the same, or the compiler of the virtual machine starves.
  */
 public final class EngravingBench {
-    private static final int WARM = 60;
-    private static final int RUNS = 41;
+    private static final int TIMES = 5;
 
     private EngravingBench() {}
 
@@ -43,22 +34,37 @@ public final class EngravingBench {
         var options = TestWords.options(Paper.A4);
         var pages = Layout.of(line, options);
         var screen = Layout.of(line, TestWords.options(Paper.screen(110))).get(0);
-        double floor = median(EngravingBench::floor);
-        double layout = median(() -> Layout.of(line, options));
-        double svg = median(() -> SheetSvg.of(screen, "s", "en", "Title", "Words"));
-        double pdf = median(() -> pdf(pages));
-        System.out.printf("floor: 400 fills and 200 runs  %6.2f ms%n", floor);
-        System.out.printf("layout of 16 bars              %6.2f ms, %d marks%n", layout, marks(pages));
-        System.out.printf(
-                "SVG                            %6.2f ms, %d bytes%n",
-                svg, svg(screen).length());
-        System.out.printf("PDF, %d pages                   %6.2f ms, %d bytes%n", pages.size(), pdf, pdf(pages).length);
-        System.out.printf("ratio of PDF to floor          %6.2f%n", pdf / floor);
-        for (int bars : new int[] {250, 1000}) {
-            WrittenLine longer = Writing.of(RandomLines.line(5, bars));
-            System.out.printf(
-                    "layout of %4d bars            %6.2f ms%n", bars, median(() -> Layout.of(longer, options)));
-        }
+        Work[] works = {
+            Floors::pdf,
+            () -> Layout.of(line, options),
+            () -> svg(screen),
+            () -> pdf(pages),
+            () -> SheetPng.of(screen, 12, SheetPng.Ink.DARK)
+        };
+        var ms = ProcessorTime.medians(TIMES, works);
+        String form = "%-32s %7.2f ms, %6d KB of heap used up%s";
+        print(form, "floor: 400 fills, 200 texts", ms[0], heap(works[0]), "");
+        print(form, "layout", ms[1], heap(works[1]), ", " + marks(pages) + " marks; aim under 4 ms");
+        print(form, "SVG", ms[2], heap(works[2]), ", " + svg(screen).length() + " bytes; aim under 2 ms");
+        String size = ", " + pages.size() + " pages, " + pdf(pages).length + " bytes; aim under 10 ms";
+        print(form, "PDF", ms[3], heap(works[3]), size);
+        print("PDF to the floor                 %7.2f; aim under 2", ms[3] / ms[0]);
+        print(form, "PNG", ms[4], heap(works[4]), "");
+        longer();
+    }
+
+    private static void longer() throws Exception {
+        var quarter = Writing.of(RandomLines.line(5, 250));
+        var whole = Writing.of(RandomLines.line(5, 1000));
+        var options = TestWords.options(Paper.A4);
+        var ms = ProcessorTime.medians(1, () -> Layout.of(quarter, options), () -> Layout.of(whole, options));
+        print(
+                "layout of 250 bars %.1f ms, of 1,000 bars %.1f ms; ratio %.1f, linear is 4",
+                ms[0], ms[1], ms[1] / ms[0]);
+    }
+
+    private static long heap(Work work) throws Exception {
+        return ProcessorTime.allocated(work) / 1024;
     }
 
     private static String svg(Page page) {
@@ -74,55 +80,5 @@ public final class EngravingBench {
         var meta = new SheetMeta("Title", "", "en", Instant.EPOCH, 1);
         SheetPdf.write(new Sheet(pages, passage -> "words"), meta, out);
         return out.toByteArray();
-    }
-
-    private static double median(Callable<?> task) throws Exception {
-        for (int i = 0; i < WARM; i++) {
-            task.call();
-        }
-        double[] times = new double[RUNS];
-        for (int i = 0; i < RUNS; i++) {
-            long start = System.nanoTime();
-            task.call();
-            times[i] = (System.nanoTime() - start) / 1e6;
-        }
-        Arrays.sort(times);
-        return times[RUNS / 2];
-    }
-
-    private static final class Parsed {
-        private static final TrueTypeFont FONT = parse();
-
-        private static TrueTypeFont parse() {
-            try (var in = Objects.requireNonNull(
-                    EngravingBench.class.getResourceAsStream("/fonts/ttf/AlegreyaSans/AlegreyaSans-Regular.ttf"))) {
-                return new TTFParser().parse(new RandomAccessReadBuffer(in));
-            } catch (IOException e) {
-                throw new IllegalStateException(e);
-            }
-        }
-    }
-
-    private static Object floor() throws IOException {
-        try (var document = new PDDocument()) {
-            var page = new PDPage(PDRectangle.A4);
-            document.addPage(page);
-            var font = PDType0Font.load(document, Parsed.FONT, true);
-            try (var out = new PDPageContentStream(document, page)) {
-                for (int i = 0; i < 400; i++) {
-                    out.addRect(i % 500, i * 2f, 10, 1);
-                    out.fill();
-                }
-                for (int i = 0; i < 200; i++) {
-                    out.beginText();
-                    out.setFont(font, 9);
-                    out.newLineAtOffset(i % 500, i * 4f);
-                    out.showText("fret " + i);
-                    out.endText();
-                }
-            }
-            document.save(OutputStream.nullOutputStream());
-            return document;
-        }
     }
 }
