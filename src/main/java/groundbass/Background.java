@@ -26,6 +26,7 @@ final class Background {
         var passes = List.of(
                 new Pass("going-live", Duration.ofSeconds(5), services.goingLive::pass),
                 new Pass("post", Duration.ofSeconds(5), services.postman::deliverDue),
+                new Pass("listen", Duration.ofSeconds(2), services.recordings::listen),
                 new Pass("tidy", Duration.ofMinutes(5), services.housekeeping::tidy),
                 new Pass("sweep", Duration.ofHours(1), this::sweep));
         open.add(Jobs.start(

@@ -13,6 +13,7 @@ import groundbass.catalog.Audit;
 import groundbass.catalog.Educators;
 import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.Episodes;
+import groundbass.catalog.Recordings;
 import groundbass.catalog.Revisions;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.Settings;
@@ -48,6 +49,7 @@ final class Services {
     final Settings settings;
     final Educators educators;
     final Uploads uploads;
+    final Recordings recordings;
     final SeriesCatalog catalog;
     final Episodes episodes;
     final EpisodeDesk desk;
@@ -80,6 +82,7 @@ final class Services {
         this.settings = new Settings(jdbi, audit);
         this.educators = new Educators(jdbi, audit, clock);
         this.uploads = new Uploads(jdbi, blobs, audit, clock);
+        this.recordings = new Recordings(jdbi, blobs);
         this.catalog = new SeriesCatalog(jdbi, audit, clock);
         this.episodes = new Episodes(jdbi);
         this.desk = new EpisodeDesk(jdbi, audit, clock);

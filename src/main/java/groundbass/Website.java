@@ -91,6 +91,7 @@ final class Website {
                         services.episodes,
                         services.desk,
                         services.uploads,
+                        services.recordings,
                         services.releases,
                         services.publisher,
                         services.outbox,

@@ -8,8 +8,9 @@ import java.util.Objects;
  * An uploaded recording that belongs to the episode.
  *
  * @param sha256 names the content, so that a revision stays what it was
+ * @param map when each bar begins in it
  */
-public record BackingTrack(UploadId upload, Sha256 sha256, String title, Kind kind) {
+public record BackingTrack(UploadId upload, Sha256 sha256, String title, Kind kind, BarMap map) {
     /** What one hears on it. */
     public enum Kind {
         /** everything, the bass too */
@@ -31,5 +32,15 @@ public record BackingTrack(UploadId upload, Sha256 sha256, String title, Kind ki
         Objects.requireNonNull(sha256);
         Objects.requireNonNull(title);
         Objects.requireNonNull(kind);
+        map = map == null ? BarMap.NONE : map; // documents of earlier programs have none
+    }
+
+    /** A recording of which nobody has said yet when its bars begin. */
+    public BackingTrack(UploadId upload, Sha256 sha256, String title, Kind kind) {
+        this(upload, sha256, title, kind, BarMap.NONE);
+    }
+
+    public BackingTrack withMap(BarMap changed) {
+        return new BackingTrack(upload, sha256, title, kind, changed);
     }
 }

@@ -47,11 +47,36 @@ final class UploadRepository {
     }
 
     boolean names(Handle handle, Sha256 sha256) {
-        return handle.createQuery("select count(*) from upload where sha256 = :sha256")
+        return handle.createQuery("select count(*) from upload where sha256 = :sha256 or heard_sha256 = :sha256")
                         .bind("sha256", sha256.hex())
                         .mapTo(Integer.class)
                         .one()
                 > 0;
+    }
+
+    /** Those that nobody has listened to, oldest first. */
+    List<Upload> unheard(Handle handle, int most) {
+        return handle.createQuery(SELECT + "where heard = '' order by created_at, id fetch first :most rows only")
+                .bind("most", most)
+                .map(UploadRepository::upload)
+                .list();
+    }
+
+    String heard(Handle handle, UploadId id) {
+        return handle.createQuery("select heard from upload where id = :id")
+                .bind("id", id.value())
+                .mapTo(String.class)
+                .findOne()
+                .orElse("");
+    }
+
+    /** @param sha256 of the file that goes with it, empty for none */
+    void keepHeard(Handle handle, UploadId id, String heard, String sha256) {
+        handle.createUpdate("update upload set heard = :heard, heard_sha256 = :sha256 where id = :id")
+                .bind("heard", heard)
+                .bind("sha256", sha256)
+                .bind("id", id.value())
+                .execute();
     }
 
     private static Upload upload(ResultSet row, StatementContext context) throws SQLException {

@@ -20,6 +20,15 @@ import java.util.stream.IntStream;
 
 /** Reads a series from a folder of the files that an educator would write; seed-data/README.md gives their form. */
 final class SeriesFolder {
+    private static DocumentSettings settings(Properties facts) {
+        var usual = DocumentSettings.USUAL;
+        return new DocumentSettings(
+                LANGUAGE,
+                facts.getProperty("tempos", usual.tempos()),
+                facts.getProperty("rounds", usual.rounds()),
+                usual.naming());
+    }
+
     private static final String LANGUAGE = DocumentSettings.USUAL.language();
 
     private SeriesFolder() {}
@@ -56,7 +65,7 @@ final class SeriesFolder {
                 .exercises(exercises(folder))
                 .groove(groove(folder, fact(facts, "groove")))
                 .rights(new Rights(fact(facts, "composer"), fact(facts, "credit"), fact(facts, "rights")))
-                .settings(new DocumentSettings(LANGUAGE, facts.getProperty("tempos", DocumentSettings.USUAL.tempos())))
+                .settings(settings(facts))
                 .done();
         return new EpisodePackage(folder.getFileName().toString(), document, weeksAgo(facts));
     }

@@ -4,6 +4,7 @@ import groundbass.catalog.BackingTrack;
 import groundbass.catalog.Slug;
 import groundbass.catalog.Upload;
 import groundbass.catalog.Uploads;
+import groundbass.release.play.PlayManifest.MappedBar;
 import groundbass.release.play.PlayManifest.OwnTrack;
 import java.util.ArrayList;
 import java.util.List;
@@ -40,6 +41,15 @@ record OwnRecordings(List<ReleaseFile> files, List<OwnTrack> played) {
 
     private static OwnTrack played(ReleaseFile file, BackingTrack track, Upload upload) {
         double seconds = upload.facts().duration().toMillis() / MILLISECONDS;
-        return new OwnTrack(file.name(), track.title(), track.kind().name(), seconds, List.of(), seconds);
+        var bars = track.map().bars().stream()
+                .map(bar -> new MappedBar(bar.bar(), bar.pass(), bar.round(), bar.seconds()))
+                .toList();
+        return new OwnTrack(
+                file.name(),
+                track.title(),
+                track.kind().name(),
+                seconds,
+                bars,
+                track.map().end());
     }
 }

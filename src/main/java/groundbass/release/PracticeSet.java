@@ -77,7 +77,7 @@ final class PracticeSet {
     private Tags tags(PracticeTrack track) {
         int tempo = main.line().inForce().get(0).tempo().perMinute();
         return new Tags(
-                document.title() + " - " + track.title(messages),
+                track.tagTitle(document.title(), messages),
                 recipe.series(),
                 recipe.episodeNumber(),
                 document.rights().composer(),

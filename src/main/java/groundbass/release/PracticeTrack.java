@@ -59,6 +59,14 @@ public record PracticeTrack(Sounding sounding, int percent) {
         return sounding.word + "-" + percent + "." + ending;
     }
 
+    /** What a player shows for it, short enough for a small screen. */
+    String tagTitle(String lesson, Messages messages) {
+        String what = messages.say("release.track." + sounding.word);
+        return percent == WHOLE
+                ? messages.say("release.track", lesson, what)
+                : messages.say("release.track.tempo", lesson, what, percent);
+    }
+
     /** What it is, in words. */
     String title(Messages messages) {
         String what = messages.say("release.practice." + sounding.word);

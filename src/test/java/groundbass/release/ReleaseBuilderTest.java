@@ -234,7 +234,7 @@ class ReleaseBuilderTest {
         assertThat(mp3).startsWith('I', 'D', '3', 3, 0, 0);
         String head = new String(mp3, 0, 2_000, StandardCharsets.UTF_16LE)
                 + new String(mp3, 1, 2_000, StandardCharsets.UTF_16LE);
-        assertThat(head).contains("Slack Water - To play along to: the band without bass, at 50 %", "Low Tide", "48");
+        assertThat(head).contains("Slack Water: without bass, 50 %", "Low Tide", "48");
         assertThat(new String(mp3, StandardCharsets.ISO_8859_1)).contains("APIC", "image/png", "TRCK");
         byte[] flac = bytes(release.id(), "full-100.flac");
         String text = new String(flac, 0, 1_000, StandardCharsets.UTF_8);

@@ -4,6 +4,7 @@ import groundbass.audience.Sessions;
 import groundbass.catalog.Educators;
 import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.Episodes;
+import groundbass.catalog.Recordings;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.Settings;
 import groundbass.catalog.Uploads;
@@ -34,6 +35,7 @@ public final class DeskPages {
             Episodes episodes,
             EpisodeDesk writing,
             Uploads uploads,
+            Recordings recordings,
             Releases releases,
             Publisher publisher,
             Outbox outbox,
@@ -43,7 +45,13 @@ public final class DeskPages {
     public static List<PageGroup> of(Shell shell, Services services) {
         var desk = new Desk(shell.pages(), shell.doorkeeper(), services.catalog(), services.episodes());
         var entrance = new Entrance(services.educators(), services.sessions(), shell.cookie(), shell.limits());
-        var editor = new Editor(desk, services.writing(), services.uploads(), services.releases(), services.clock());
+        var editor = new Editor(
+                desk,
+                services.writing(),
+                services.uploads(),
+                services.recordings(),
+                services.releases(),
+                services.clock());
         var saving = new Saving(desk, entrance, services.writing(), services.uploads(), editor);
         var carried = new Carried(desk, entrance);
         return List.of(
@@ -57,6 +65,7 @@ public final class DeskPages {
                 new DraftPages(desk, editor, saving, services.writing()),
                 new PublishingPages(desk, editor, saving, services.publisher()),
                 new TrackPages(desk, editor, services.writing(), services.uploads(), shell.limits()),
+                new RecordingPages(desk, services.writing(), services.uploads(), services.recordings()),
                 new WalkthroughPages(desk, carried, services.writing()),
                 new ScriptPages(desk, carried, services.writing()),
                 new FactsPages(desk, carried, services.writing()),

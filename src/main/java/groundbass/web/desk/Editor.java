@@ -5,6 +5,7 @@ import groundbass.catalog.Draft;
 import groundbass.catalog.Episode;
 import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.FieldProblem;
+import groundbass.catalog.Recordings;
 import groundbass.catalog.Upload;
 import groundbass.catalog.UploadId;
 import groundbass.catalog.Uploads;
@@ -29,13 +30,15 @@ final class Editor {
     private final Desk desk;
     private final EpisodeDesk writing;
     private final Uploads uploads;
+    private final Recordings recordings;
     private final Releases releases;
     private final Clock clock;
 
-    Editor(Desk desk, EpisodeDesk writing, Uploads uploads, Releases releases, Clock clock) {
+    Editor(Desk desk, EpisodeDesk writing, Uploads uploads, Recordings recordings, Releases releases, Clock clock) {
         this.desk = desk;
         this.writing = writing;
         this.uploads = uploads;
+        this.recordings = recordings;
         this.releases = releases;
         this.clock = clock;
     }
@@ -148,7 +151,8 @@ final class Editor {
         Map<UploadId, Upload> known =
                 uploads.of(episode.id()).stream().collect(Collectors.toMap(Upload::id, Function.identity()));
         return form.tracks().stream()
-                .map(track -> TrackRow.of(track, Optional.ofNullable(known.get(track.upload()))))
+                .map(track -> TrackRow.of(
+                        track, Optional.ofNullable(known.get(track.upload())), recordings.heard(track.upload())))
                 .toList();
     }
 

@@ -1,5 +1,7 @@
 package groundbass.web.desk;
 
+import groundbass.catalog.BackingTrack;
+import groundbass.catalog.BarMap;
 import groundbass.catalog.DocumentSettings;
 import groundbass.catalog.Draft;
 import groundbass.catalog.EpisodeDocument;
@@ -115,6 +117,7 @@ public record EpisodeForm(
     EpisodeDocument document(EpisodeDocument before, Function<UploadId, Optional<Upload>> uploads) {
         var kept = tracks.stream()
                 .flatMap(track -> uploads.apply(track.upload()).flatMap(track::track).stream())
+                .map(track -> track.withMap(map(before, track)))
                 .toList();
         return before.edit()
                 .title(title)
@@ -136,6 +139,15 @@ public record EpisodeForm(
                         making.rounds(),
                         before.settings().naming()))
                 .done();
+    }
+
+    /** The form does not show when a recording's bars begin. */
+    private static BarMap map(EpisodeDocument before, BackingTrack track) {
+        return before.backingTracks().stream()
+                .filter(known -> known.upload().equals(track.upload()))
+                .findFirst()
+                .map(BackingTrack::map)
+                .orElse(BarMap.NONE);
     }
 
     EpisodeForm withBase(int version) {

@@ -65,7 +65,7 @@ public final class AudioBytes {
     }
 
     /** A sine of the low E string, encoded at a constant bit rate. */
-    static byte[] encodedMp3(int rate, int channels, int kilobits, int seconds) {
+    public static byte[] encodedMp3(int rate, int channels, int kilobits, int seconds) {
         var format = new AudioFormat(rate, 16, channels, true, false);
         int mode = channels == 1 ? 3 : 0; // MPEG audio mode: single channel, stereo
         var encoder = new de.sciss.jump3r.lowlevel.LameEncoder(format, kilobits, mode, 7, false);
