@@ -101,6 +101,10 @@ function filled() {
 }
 
 await openLines();
+lines[0]?.once(() => {
+  const bar = /^#bar-(\d+)$/.exec(location.hash);
+  if (bar) lines[0].openBar(Number(bar[1]), "first");
+});
 const draft = document.querySelector("[data-draft]") ? new Draft(form, filled) : null;
 
 form.addEventListener("submit", (event) => {

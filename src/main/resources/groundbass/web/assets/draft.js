@@ -15,6 +15,7 @@ export class Draft {
     this.words = form.querySelector("[data-draft]").dataset;
     this.key = `groundbass-draft:${form.dataset.path}`;
     this.acknowledged = this.came();
+    this.known = this.values(true); // what each field said when the server last had it
     this.offerLocal();
     if (this.dirty) this.changed(); // typed before this script was there
     form.addEventListener("input", (event) => {
@@ -43,6 +44,11 @@ export class Draft {
       else if (field.value !== value && field.type !== "file") field.value = value;
     }
     return came;
+  }
+
+  values(asItCame = false) {
+    const fields = [...this.form.elements].filter((field) => field.id);
+    return new Map(fields.map((field) => [field.id, plain(asItCame ? (field.defaultValue ?? field.value) : field.value)]));
   }
 
   get dirty() {
@@ -107,6 +113,7 @@ export class Draft {
 
   async send() {
     const typed = this.typed();
+    const values = this.values();
     this.say("saving");
     try {
       const answer = await fetch(`${this.form.dataset.path}/draft`, { method: "POST", body: new URLSearchParams(new FormData(this.form)) });
@@ -115,6 +122,7 @@ export class Draft {
       if (this.expired) return this.say("expired", true);
       if (answer.status === 409) return this.meet(await answer.json());
       if (!answer.ok) throw new Error(String(answer.status));
+      this.known = values;
       this.saved(typed, await answer.json());
     } catch (problem) {
       this.sending = null;
@@ -173,14 +181,24 @@ export class Draft {
 
   // --- two windows
 
+  /** What is stored is what this window knew: somebody saved something else, on another page. Only the rest is asked. */
   meet({ version, others }) {
+    const asked = others.filter((other) => !other.field || this.known.get(other.field) !== plain(other.stored));
+    if (!asked.length) {
+      this.form.elements.base.value = version;
+      return this.save();
+    }
+    this.ask(version, asked);
+  }
+
+  ask(version, others) {
     this.conflict = true;
     this.say("conflict", true);
     const box = document.getElementById("draft-conflict");
     const list = box.querySelector("[data-part=differences]");
     const known = others.filter((other) => other.field && document.getElementById(other.field));
     box.querySelector("[data-part=reload]").hidden = known.length === others.length;
-    const merges = known.map((other) => new Merge(document.getElementById(other.field), other, this.words));
+    const merges = known.map((other) => new Merge(document.getElementById(other.field), other, this.words, this.known));
     list.replaceChildren(...merges.map((merge) => merge.box));
     box.hidden = false;
     box.scrollIntoView({ block: "start" });
@@ -198,6 +216,11 @@ export class Draft {
     box.querySelector("[data-do=all-mine]").onclick = () => merges.forEach((merge) => merge.choose("mine"));
     box.querySelector("[data-do=all-theirs]").onclick = () => merges.forEach((merge) => merge.choose("theirs"));
   }
+}
+
+/** Line ends as the page counts them. */
+function plain(text) {
+  return text.replace(/\r\n/g, "\n");
 }
 
 function groups(pairs) {
@@ -234,8 +257,9 @@ export function stretches(mine, theirs) {
 }
 
 class Merge {
-  constructor(field, other, words) {
+  constructor(field, other, words, known) {
     this.field = field;
+    this.first = plain(field.value) === known.get(field.id) ? "theirs" : "mine";
     this.parts = stretches(field.value.replace(/\r\n/g, "\n"), other.stored.replace(/\r\n/g, "\n"));
     this.name = `merge-${other.field}`;
     this.box = element("section", { class: "merge" }, element("h3", { text: other.label }));
@@ -253,7 +277,7 @@ class Merge {
     set.append(element("legend", { text: this.box.firstChild.textContent, class: "visually-hidden" }));
     for (const way of ways) {
       const input = element("input", { type: "radio", name: `${this.name}-${place}`, value: way, id: `${this.name}-${place}-${way}` });
-      input.checked = way === "mine";
+      input.checked = way === this.first;
       const text = way === "both" ? "" : part[way].join("\n");
       set.append(
         element("div", { class: "merge-way" }, input, element("label", { for: input.id, text: words[way] }), ...(text ? [element("pre", { text })] : [])),

@@ -11,6 +11,7 @@ import { Choices } from "./line-choices.js";
 const SOON = 120; // milliseconds after the last key
 const PIXELS = 10.5; // for a staff space, where there is room
 const NARROW = 44; // staff spaces
+const PATIENCE = 8; // how often something is asked again before it is given up
 const SETTINGS = ["title", "key", "meter", "tempo", "feel", "strings", "frets", "style", "composer", "rights"];
 
 export class LineDesk {
@@ -178,12 +179,16 @@ export class LineDesk {
   }
 
   /** Asks what the text comes to. An answer to an earlier question than the last is dropped. */
-  async refresh() {
+  refresh() {
     clearTimeout(this.timer);
-    const number = ++this.asked;
+    this.askedText = this.text.value();
+    this.flight = this.ask(++this.asked, this.askedText);
+    return this.flight;
+  }
+
+  async ask(number, text) {
     this.asking?.abort();
     this.asking = new AbortController();
-    const text = this.text.value();
     const width = this.width();
     const language = this.form.elements["settings.language"]?.value ?? "en";
     const body = new URLSearchParams({ text, width, prefix: this.prefix, language });
@@ -204,32 +209,39 @@ export class LineDesk {
       if (problem.name === "AbortError" || number !== this.asked) return;
       this.offline = true;
       this.tell(this.say("offline"));
+    } finally {
+      if (number === this.asked) this.askedText = null;
     }
   }
 
-  /** Waits until what is shown is what the text says. */
+  /** Waits until what is shown is what the text says. Whether it came to that. */
   async settled() {
-    while (this.liveText !== this.text.value()) {
-      const before = this.asked;
-      await this.refresh();
-      if (this.offline || (before === this.asked && this.liveText !== this.text.value())) return false;
+    for (let tries = 0; tries < PATIENCE && this.liveText !== this.text.value(); tries++) {
+      if (this.askedText !== this.text.value()) this.refresh();
+      await this.flight;
+      if (this.offline) return false;
     }
-    return true;
+    return this.liveText === this.text.value();
   }
 
-  /** Has the server change the text. Whether it could. */
-  async edit(change) {
+  /** Has the server change the text, one change after the other. Whether it could. */
+  edit(change) {
+    const done = (this.editing ?? Promise.resolve()).then(() => this.editNow(change, PATIENCE));
+    this.editing = done.catch(() => false);
+    return done;
+  }
+
+  async editNow(change, patience) {
     const text = this.text.value();
-    const body = new URLSearchParams({ ...change, text });
     try {
-      const answer = await fetch(`${this.path}/edit`, { method: "POST", body });
+      const answer = await fetch(`${this.path}/edit`, { method: "POST", body: new URLSearchParams({ ...change, text }) });
       if (answer.status === 401) {
         this.tell(this.say("expired"));
         return false;
       }
       if (!answer.ok) throw new Error(String(answer.status));
       const { splices } = await answer.json();
-      if (text !== this.text.value()) return this.edit(change); // typed on in the meantime
+      if (text !== this.text.value()) return patience > 0 && this.editNow(change, patience - 1); // typed on meanwhile
       if (!splices.length) {
         this.tell(this.say("cannot"));
         return false;
@@ -273,6 +285,17 @@ export class LineDesk {
 
   onShow(listener) {
     this.listeners.push(listener);
+  }
+
+  /** Once, when the line is shown first. */
+  once(listener) {
+    if (this.live) return listener();
+    this.onShow(() => {
+      if (!listener) return;
+      const first = listener;
+      listener = null;
+      first();
+    });
   }
 
   mistakes() {

@@ -4,6 +4,7 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
 import groundbass.catalog.Episode;
@@ -111,11 +112,88 @@ class LineDeskTest {
         assertThat(page.locator("#live-said")).hasText("No mistakes");
     }
 
+    @Test
+    void twoWindowsAreShownSideBySideAndMergedLineByLine() {
+        var episode = written("Two windows");
+        var page = at(episode, 1280, ColorScheme.LIGHT);
+        String elsewhere = LINE.replace("tempo   96", "tempo   80").replace("4    A5", "4    A7");
+        EpisodePagesTest.typed(studio.form(), 1, elsewhere).post("/desk/episodes/" + episode.id());
+        Browser.write(page, "Line text", LINE.replace("4    A5", "4    A3"));
+        var conflict = page.locator("#draft-conflict");
+        assertThat(conflict).isVisible();
+        assertThat(conflict).containsText("tempo   80");
+        assertThat(Browser.barriers(page)).isEmpty();
+        conflict.getByRole(AriaRole.RADIO).nth(1).check(); // the other window's tempo, one's own note
+        conflict.getByText("Keep this and save").click();
+        assertThat(page.locator("#draft-word")).hasText("All saved");
+        String merged = LINE.replace("tempo   96", "tempo   80").replace("4    A5", "4    A3");
+        assertThat(page.locator("#mainLine")).hasValue(merged);
+        assertThat(studio.writing.draft(studio.site.educator(), episode.id()).orElseThrow().document().mainLine().text().replace("\r\n", "\n"))
+                .isEqualTo(merged);
+    }
+
+    @Test
+    void whatTheServerDidNotGetStaysInTheBrowser() {
+        var episode = written("Offline");
+        var page = at(episode, 1280, ColorScheme.LIGHT);
+        page.context().setOffline(true);
+        String typed = LINE.replace("4    A5", "4    A3");
+        Browser.write(page, "Line text", typed);
+        assertThat(page.locator("#draft-word")).containsText("the server does not answer");
+        page.context().setOffline(false);
+        page.onDialog(dialog -> dialog.accept()); // leaving asks
+        page.reload();
+        page.getByText("Put it back").click();
+        assertThat(page.locator("#mainLine")).hasValue(typed);
+        assertThat(page.locator("#draft-word")).hasText("All saved");
+    }
+
+    /** A Web MIDI input as the W3C draft describes it: a note-on is 0x90, the pitch, the velocity. */
+    @Test
+    void aKeyboardsPitchesBecomePlaces() {
+        var page = browser.page(1280, 900, ColorScheme.LIGHT);
+        page.addInitScript("""
+                window.midiInput = { name: "Two octaves", onmidimessage: null };
+                navigator.requestMIDIAccess = async () => ({ inputs: new Map([["1", window.midiInput]]) });
+                """);
+        open(page, studio.episode("Keyboard"));
+        page.getByText("Fretboard").first().click();
+        page.getByText("Write from a MIDI keyboard").click();
+        assertThat(page.getByText("Listening to Two octaves. Stop")).isVisible();
+        page.evaluate("() => window.midiInput.onmidimessage({ data: [0x90, 28, 100] })");
+        assertThat(page.locator("#mainLine")).hasValue("bar 1\n1    E0\n2-4  rest\n");
+        assertThat(complaints).isEmpty();
+    }
+
+    @Test
+    void otherWaysAreOneKeyAway() {
+        var page = at(studio.episode("Ways"), 1280, ColorScheme.LIGHT);
+        Browser.write(page, "Line text", "bar 1\n1-4  E5, E8, A5, A7\n");
+        page.locator("[data-bar-spot='1']").click();
+        page.getByText("Other ways to finger this bar").click();
+        assertThat(page.locator(".ways li").first()).isVisible();
+        page.keyboard().press("1");
+        assertThat(page.locator("#mainLine")).not().hasValue("bar 1\n1-4  E5, E8, A5, A7\n");
+        page.getByText("Undo").first().click();
+        assertThat(page.locator("#mainLine")).hasValue("bar 1\n1-4  E5, E8, A5, A7\n");
+    }
+
+    @Test
+    void theBarInHandIsHeard() {
+        var page = at(written("Heard"), 1280, ColorScheme.LIGHT);
+        var heard = page.waitForResponse("**/listen", () -> page.getByText("Play from here").first().click());
+        assertThat(heard.status()).isEqualTo(200);
+        assertThat(page.getByText("Stop").first()).isVisible();
+        page.keyboard().press("Alt+p");
+        assertThat(page.getByText("Play from here").first()).isVisible();
+        assertThat(complaints).isEmpty();
+    }
+
     @ParameterizedTest
     @CsvSource({"1280, LIGHT", "360, LIGHT", "1280, DARK"})
     void theDeskFitsAndHasNoBarriers(int width, ColorScheme scheme) {
-        var page = at(written("Looks"), width, scheme);
-        page.locator("[data-bar-spot='2']").click();
+        var page = at(written("Looks", LINE + "\nbar 3 over D9\n1-4  D5, D3 hammer, D77\n"), width, scheme);
+        page.locator("[data-bar-spot='3']").click();
         page.getByText("Fretboard").first().click();
         page.screenshot(new Page.ScreenshotOptions()
                 .setFullPage(true)
@@ -127,15 +205,24 @@ class LineDeskTest {
     }
 
     private static Episode written(String title) {
+        return written(title, LINE);
+    }
+
+    private static Episode written(String title, String line) {
         var episode = studio.episode(title);
-        EpisodePagesTest.typed(studio.form(), 0, LINE).post("/desk/episodes/" + episode.id());
+        EpisodePagesTest.typed(studio.form(), 0, line).post("/desk/episodes/" + episode.id());
         return episode;
     }
 
     private Page at(Episode episode, int width, ColorScheme scheme) {
         var page = browser.page(width, 900, scheme);
+        return open(page, episode);
+    }
+
+    private Page open(Page page, Episode episode) {
         page.context()
                 .addCookies(List.of(new Cookie("session", studio.cookie.getValue()).setUrl(studio.site.address())));
+        page.setDefaultTimeout(15_000);
         complaints.clear();
         page.onConsoleMessage(message -> complaints.add(message.text()));
         page.onPageError(complaints::add);
