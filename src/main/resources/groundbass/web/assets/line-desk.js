@@ -586,8 +586,9 @@ export class LineDesk {
     list.querySelector("button").focus();
   }
 
-  listen() {
+  async listen() {
     if (this.player.playing) return this.player.stop();
+    await this.settled();
     const bar = this.strip.bar ?? this.here.bar ?? this.live?.bars[0]?.number;
     if (bar === undefined || bar === null) return;
     const asked = { text: this.text.value(), bar, percent: this.part("percent").value };

@@ -136,13 +136,14 @@ class LineDeskTest {
     void whatTheServerDidNotGetStaysInTheBrowser() {
         var episode = written("Offline");
         var page = at(episode, 1280, ColorScheme.LIGHT);
-        page.context().setOffline(true);
+        page.route("**/draft", route -> route.abort());
         String typed = LINE.replace("4    A5", "4    A3");
         Browser.write(page, "Line text", typed);
         assertThat(page.locator("#draft-word")).containsText("the server does not answer");
-        page.context().setOffline(false);
         page.onDialog(dialog -> dialog.accept()); // leaving asks
         page.reload();
+        page.unroute("**/draft");
+        assertThat(page.locator("#mainLine")).hasValue(LINE);
         page.getByText("Put it back").click();
         assertThat(page.locator("#mainLine")).hasValue(typed);
         assertThat(page.locator("#draft-word")).hasText("All saved");
