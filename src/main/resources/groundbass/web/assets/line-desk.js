@@ -63,6 +63,7 @@ export class LineDesk {
       fix: (index) => this.fixAt(index),
       begun,
     });
+    this.text.remember(`groundbass-history:${this.path}:${this.area.id}`);
     this.text.editor.on("focus", () => {
       this.last = "text";
       this.where();

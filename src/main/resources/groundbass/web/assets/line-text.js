@@ -35,6 +35,8 @@ CodeMirror.defineMode("line-text", () => ({
   },
 }));
 
+const MOST_KEPT = 600_000; // characters of a history that stay in the browser
+
 const SAME_START = (a, b) => {
   let at = 0;
   while (at < a.length && at < b.length && a[at] === b[at]) at++;
@@ -86,6 +88,24 @@ export class LineText {
 
   value() {
     return this.editor.getValue();
+  }
+
+  /** Takes up the history of an earlier visit, where the text is still the one it led to. */
+  remember(key) {
+    try {
+      const kept = JSON.parse(localStorage.getItem(key) ?? "null");
+      if (kept?.text === this.value()) this.editor.setHistory(kept.history);
+    } catch {
+      // without an earlier history, a new one begins
+    }
+    window.addEventListener("pagehide", () => {
+      try {
+        const kept = JSON.stringify({ text: this.value(), history: this.editor.getHistory() });
+        if (kept.length < MOST_KEPT) localStorage.setItem(key, kept);
+      } catch {
+        // no room or not allowed
+      }
+    });
   }
 
   /** While typing, words are offered once two letters of one are there. */

@@ -128,7 +128,13 @@ class LineDeskTest {
         assertThat(page.locator("#draft-word")).hasText("All saved");
         String merged = LINE.replace("tempo   96", "tempo   80").replace("4    A5", "4    A3");
         assertThat(page.locator("#mainLine")).hasValue(merged);
-        assertThat(studio.writing.draft(studio.site.educator(), episode.id()).orElseThrow().document().mainLine().text().replace("\r\n", "\n"))
+        assertThat(studio.writing
+                        .draft(studio.site.educator(), episode.id())
+                        .orElseThrow()
+                        .document()
+                        .mainLine()
+                        .text()
+                        .replace("\r\n", "\n"))
                 .isEqualTo(merged);
     }
 
@@ -167,6 +173,25 @@ class LineDeskTest {
     }
 
     @Test
+    void wordsAreCompletedAndUndoneAfterTheNextVisit() {
+        var page = at(written("Completed"), 1280, ColorScheme.LIGHT);
+        page.locator("[data-bar-spot='1']").click();
+        var first = page.getByLabel("Bar 1, count 1", new Page.GetByLabelOptions().setExact(true));
+        first.fill("E5 sla");
+        assertThat(page.locator(".choices:not([hidden]) [role=option]").first()).hasText("slap");
+        assertThat(Browser.barriers(page)).isEmpty();
+        page.keyboard().press("Enter");
+        String typed = LINE.replace("1    E5\n", "1    E5 slap\n");
+        assertThat(page.locator("#mainLine")).hasValue(typed);
+        assertThat(page.locator("#draft-word")).hasText("All saved");
+        page.reload();
+        assertThat(page.locator("#mainLine")).hasValue(typed);
+        assertThat(page.locator("[data-bar-spot='1']")).isVisible();
+        page.getByText("Undo").first().click();
+        assertThat(page.locator("#mainLine")).not().hasValue(typed);
+    }
+
+    @Test
     void otherWaysAreOneKeyAway() {
         var page = at(studio.episode("Ways"), 1280, ColorScheme.LIGHT);
         Browser.write(page, "Line text", "bar 1\n1-4  E5, E8, A5, A7\n");
@@ -182,7 +207,8 @@ class LineDeskTest {
     @Test
     void theBarInHandIsHeard() {
         var page = at(written("Heard"), 1280, ColorScheme.LIGHT);
-        var heard = page.waitForResponse("**/listen", () -> page.getByText("Play from here").first().click());
+        var heard = page.waitForResponse(
+                "**/listen", () -> page.getByText("Play from here").first().click());
         assertThat(heard.status()).isEqualTo(200);
         assertThat(page.getByText("Stop").first()).isVisible();
         page.keyboard().press("Alt+p");

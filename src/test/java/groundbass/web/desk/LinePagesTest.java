@@ -159,6 +159,17 @@ class LinePagesTest {
     }
 
     @Test
+    void notesArePreviewedWithTheirPieces() {
+        String preview = studio.form()
+                .formParam("mainLine", LINE)
+                .formParam("notes", "Mind the turn: ![](bar:1)")
+                .formParam("beside", "yes")
+                .post(path("/preview"))
+                .asString();
+        assertThat(preview).contains("id=\"live-notes\"", "notes-piece");
+    }
+
+    @Test
     void theWordsAreThoseOfTheReader() {
         studio.browser()
                 .get("/desk/line-words")

@@ -96,7 +96,9 @@ class WritingPathTest {
     }
 
     private static void retell(Page page) {
-        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Walkthrough")).first().click();
+        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Walkthrough"))
+                .first()
+                .click();
         var step = page.locator("textarea[name=said]").first();
         assertThat(step).not().hasValue("");
         step.fill("Four quarter notes, up from A to E, with one finger a fret.");
@@ -118,7 +120,11 @@ class WritingPathTest {
     }
 
     private static void press(Page page, String button) {
-        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button).setExact(false)).first().click();
+        page.getByRole(
+                        AriaRole.BUTTON,
+                        new Page.GetByRoleOptions().setName(button).setExact(false))
+                .first()
+                .click();
     }
 
     private Page at(Episode episode) {
