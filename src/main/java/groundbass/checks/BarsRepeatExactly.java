@@ -2,14 +2,12 @@ package groundbass.checks;
 
 import groundbass.analysis.Role;
 import groundbass.score.Bar;
-import groundbass.score.ChordAt;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
 import groundbass.score.Note;
 import groundbass.score.NoteAt;
 import groundbass.score.Place;
 import groundbass.score.Place.Fretted;
-import groundbass.theory.ChordSymbol;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -28,12 +26,29 @@ final class BarsRepeatExactly implements Rule {
     private static final int COMPARED = 48;
     private static final int GROUP = 4;
 
-    /** A bar with its rhythm, strings and techniques as one text, and the chord it begins with. */
-    private record Shape(int index, Bar bar, Optional<ChordSymbol> chord) {
-        List<Integer> frets() {
-            return bar.notes().stream()
+    /** A bar and the frets of its notes, -1 where dead. */
+    private record Shape(int index, Bar bar, List<Integer> frets) {
+        static Shape of(int index, Bar bar) {
+            var frets = bar.notes().stream()
                     .map(note -> note.place() instanceof Fretted fretted ? fretted.fret() : -1)
                     .toList();
+            return new Shape(index, bar, frets);
+        }
+
+        /** Whether the stopped notes of another bar all lie the same number of frets away. */
+        boolean isShapeOf(Shape other) {
+            int shift = Integer.MIN_VALUE;
+            for (int i = 0; i < frets.size(); i++) {
+                int here = frets.get(i);
+                int there = other.frets.get(i);
+                if (here > 0 && there > 0) {
+                    if (shift != Integer.MIN_VALUE && there - here != shift) {
+                        return false;
+                    }
+                    shift = there - here;
+                }
+            }
+            return true;
         }
     }
 
@@ -49,26 +64,19 @@ final class BarsRepeatExactly implements Rule {
                 group.add(shape);
             }
         }
-        return groups.values().stream().filter(group -> group.size() > 2).flatMap(group -> group.stream()
-                .flatMap(shape -> finding(evidence, group, shape).stream()));
+        return groups.values().stream().filter(group -> group.size() > 2).flatMap(group -> findings(evidence, group));
     }
 
     private static List<Shape> shapes(Line line) {
-        var shapes = new ArrayList<Shape>();
-        Optional<ChordSymbol> holds = Optional.empty();
-        for (int i = 0; i < line.bars().size(); i++) {
-            var bar = line.bars().get(i);
-            var chords = bar.chords();
-            var first = chords.stream().filter(chord -> chord.at().isZero()).findFirst();
-            holds = first.isPresent() ? first.map(ChordAt::chord) : holds;
-            if (bar.notes().size() >= FEWEST_NOTES) {
-                shapes.add(new Shape(i, bar, holds));
-            }
-            holds = chords.isEmpty()
-                    ? holds
-                    : Optional.of(chords.get(chords.size() - 1).chord());
-        }
-        return shapes;
+        return IntStream.range(0, line.bars().size())
+                .filter(i -> line.bars().get(i).notes().size() >= FEWEST_NOTES)
+                .mapToObj(i -> Shape.of(i, line.bars().get(i)))
+                .toList();
+    }
+
+    private static Stream<Finding> findings(Evidence evidence, List<Shape> group) {
+        var patterns = group.stream().filter(shape -> isConfirmed(group, shape)).toList();
+        return group.stream().flatMap(shape -> finding(evidence, patterns, shape).stream());
     }
 
     private static String key(Bar bar) {
@@ -90,28 +98,18 @@ final class BarsRepeatExactly implements Rule {
         return note.place() instanceof Fretted fretted && fretted.fret() == 0;
     }
 
-    private static Optional<Finding> finding(Evidence evidence, List<Shape> group, Shape shape) {
-        var deviations = new HashMap<Deviation, Integer>();
-        for (var other : group) {
-            if (other.index() != shape.index() && isConfirmed(group, other, shape)) {
-                deviation(other, shape).ifPresent(found -> deviations.merge(found, 1, Integer::sum));
-            }
-        }
-        return deviations.keySet().stream()
+    private static Optional<Finding> finding(Evidence evidence, List<Shape> patterns, Shape shape) {
+        return patterns.stream()
+                .filter(pattern -> !pattern.isShapeOf(shape))
+                .flatMap(pattern -> deviation(pattern, shape).stream())
                 .filter(found -> isSlip(evidence, shape, found))
                 .findFirst()
                 .map(found -> finding(evidence, shape, found));
     }
 
-    /** Whether a third bar has the same shape as {@code other}. */
-    private static boolean isConfirmed(List<Shape> group, Shape other, Shape judged) {
-        return group.stream()
-                .filter(third -> third.index() != other.index() && third.index() != judged.index())
-                .anyMatch(third -> isSameShape(other.frets(), third.frets()));
-    }
-
-    private static boolean isSameShape(List<Integer> one, List<Integer> other) {
-        return differences(one, other).size() <= 1;
+    /** Whether another bar has the same shape. */
+    private static boolean isConfirmed(List<Shape> group, Shape shape) {
+        return group.stream().anyMatch(other -> other.index() != shape.index() && shape.isShapeOf(other));
     }
 
     /** The stopped notes by how many frets they lie apart. */

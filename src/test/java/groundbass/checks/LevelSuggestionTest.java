@@ -3,10 +3,12 @@ package groundbass.checks;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.linetext.LineText;
+import groundbass.score.RandomLines;
 import groundbass.text.Messages;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -59,6 +61,17 @@ class LevelSuggestionTest {
         }
         assertThat(Messages.of(Locale.GERMAN).has(suggestion.level().messageKey()))
                 .isTrue();
+    }
+
+    @Test
+    void everyLineGetsALevelAndReasonsByWeight() {
+        for (long seed = 1; seed <= 60; seed++) {
+            var suggestion = LevelSuggestion.of(RandomLines.line(seed));
+            assertThat(suggestion.demands())
+                    .as("seed " + seed)
+                    .isSortedAccordingTo(Comparator.comparingDouble(demand -> -demand.weight()))
+                    .allMatch(demand -> demand.weight() > 0);
+        }
     }
 
     @Test
