@@ -25,6 +25,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** The desk as an educator sees it; the pictures stay under target/looks to be looked at. */
 @Tag("browser")
 class DeskLooksTest {
+    private static final String SCRIPT = "WEBVTT\n\n00:01.000 --> 00:04.000\nHello, and welcome.\n\n"
+            + "00:05.000 --> 00:09.000\nBar one is all there is.\nThe third fret of the A string is a D,\n\n"
+            + "00:09.000 --> 00:12.000\nand the fifth fret of the E string is an A.\n";
+
     /** Milliseconds; a build takes seconds where nothing else runs. */
     private static final double TWO_MINUTES = 120_000;
 
@@ -43,6 +47,11 @@ class DeskLooksTest {
                 .formParam("local", "2026-02-06T18:00")
                 .formParam("zone", "Europe/Vienna")
                 .post("/desk/episodes/" + written.id());
+        studio.form()
+                .formParam("base", "1")
+                .formParam("script", SCRIPT)
+                .formParam("chapters", "0:00 Start\n")
+                .post("/desk/episodes/" + written.id() + "/script");
         studio.episode("Night Bridge");
     }
 
@@ -66,6 +75,8 @@ class DeskLooksTest {
         "EPISODE, 390, DARK",
         "EPISODE, 1280, LIGHT",
         "EPISODE, 1280, DARK",
+        "SCRIPT, 390, DARK",
+        "SCRIPT, 1280, LIGHT",
         "/desk/outbox, 390, LIGHT",
         "/desk/outbox, 1280, DARK",
         "/desk/settings, 390, DARK",
@@ -76,7 +87,8 @@ class DeskLooksTest {
     void pagesFitAndHaveNoBarriers(String path, int width, ColorScheme scheme) {
         var page = signedIn(width, scheme);
         var complaints = complaints(page);
-        page.navigate(address(path.equals("EPISODE") ? "/desk/episodes/" + written.id() : path));
+        page.navigate(address(path.replaceFirst("^EPISODE$", "/desk/episodes/" + written.id())
+                .replaceFirst("^SCRIPT$", "/desk/episodes/" + written.id() + "/script")));
         page.waitForLoadState();
         page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(picture(path, width, scheme)));
         assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
