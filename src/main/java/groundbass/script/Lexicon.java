@@ -18,7 +18,7 @@ import java.util.concurrent.ConcurrentHashMap;
  * phrase add up; of several phrases that fit, the longest counts.
  */
 final class Lexicon {
-    private static final List<String> KNOWN = List.of("en");
+    private static final List<String> KNOWN = List.of("en", "de");
     private static final Map<String, Lexicon> LOADED = new ConcurrentHashMap<>();
 
     private final Map<String, List<Entry>> byFirstWord = new HashMap<>();

@@ -55,7 +55,8 @@ final class NoteCheck {
 
     /** The speaker may have moved on to a neighbouring bar without saying so, or may speak of the neck in general. */
     private Verdict loosely(Claim.NoteIs claim, Optional<Verdict> onNeck, Verdict inLine) {
-        boolean sure = claim.note().spot().isWhole() && !claim.note().manners().isEmpty();
+        boolean one = claim.note().spot().isWhole() || claim.note().name().isPresent();
+        boolean sure = one && !claim.note().manners().isEmpty();
         boolean nearby = claim.where().bars().stream()
                 .flatMap(bar -> Stream.of(bar - 1, bar, bar + 1))
                 .filter(timeline::has)
@@ -114,7 +115,9 @@ final class NoteCheck {
     private List<At> ofArea(Claim.NoteIs claim, Area area) {
         var notes = timeline.notes(area.stretches());
         var order = claim.where().order();
-        if (order.isEmpty()) {
+        boolean superlative = order.filter(which -> which == Chunk.Which.HIGHEST || which == Chunk.Which.LOWEST)
+                .isPresent();
+        if (order.isEmpty() || (superlative && claim.among() > 1)) {
             return notes;
         }
         int many = Math.max(claim.among(), claim.note().many());

@@ -64,7 +64,9 @@ final class NoteNames {
                 ? isNoteA(i, accidental.isPresent(), after)
                 : Character.isUpperCase(terms.at(i).raw().charAt(0))
                         || (terms.at(i).raw().length() <= 2
-                                && (terms.isLowered() || accidental.isPresent() || terms.is(after, Sense.STRING)));
+                                && (terms.isLowered()
+                                        || accidental.isPresent()
+                                        || terms.isAny(after, Sense.STRING, Sense.MODE)));
         return sure ? Optional.of(new Found<>(name, after)) : Optional.empty();
     }
 

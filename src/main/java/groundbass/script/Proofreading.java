@@ -18,6 +18,9 @@ public record Proofreading(List<Statement> statements) {
     /** Characters that are read; what comes after is left unread. */
     public static final int LONGEST = 400_000;
 
+    /** Characters within which a note and its place are said in one breath. */
+    private static final int CLOSE = 50;
+
     public Proofreading {
         statements = List.copyOf(statements);
     }
@@ -26,7 +29,7 @@ public record Proofreading(List<Statement> statements) {
     public static Proofreading of(String script, Line line, Locale language) {
         String text = script.length() > LONGEST ? script.substring(0, LONGEST) : script;
         var reader = new SentenceReader(line, Lexicon.of(language));
-        var checks = new Checking(new Timeline(line));
+        var checks = new Checking(new Timeline(line), Words.isUnpunctuated(text));
         var statements = new ArrayList<Statement>();
         for (var sentence : Words.sentences(text)) {
             reader.read(sentence).forEach(spoken -> statements.add(checks.check(spoken)));
@@ -50,14 +53,16 @@ public record Proofreading(List<Statement> statements) {
     /** Every kind of claim to its check. */
     private record Checking(
             Timeline timeline,
+            boolean unsure,
             NoteCheck notes,
             RestCheck rests,
             BarsCheck bars,
             IntervalCheck intervals,
             HeadCheck heads) {
-        Checking(Timeline timeline) {
+        Checking(Timeline timeline, boolean unsure) {
             this(
                     timeline,
+                    unsure,
                     new NoteCheck(timeline),
                     new RestCheck(timeline),
                     new BarsCheck(timeline),
@@ -66,7 +71,18 @@ public record Proofreading(List<Statement> statements) {
         }
 
         Statement check(Spoken spoken) {
-            return new Statement(spoken.from(), spoken.to(), verdict(spoken.claim()), position(spoken.claim()));
+            var verdict = verdict(spoken.claim());
+            boolean guessed = unsure && verdict instanceof Verdict.Contradicts wrong && !isPlain(spoken, wrong.right());
+            return new Statement(
+                    spoken.from(), spoken.to(), guessed ? Verdict.CANNOT_TELL : verdict, position(spoken.claim()));
+        }
+
+        /** Whether name, string and fret stand so close together that they are of one note whatever the sentence is. */
+        private static boolean isPlain(Spoken spoken, Right right) {
+            return spoken.to() - spoken.from() <= CLOSE
+                    && right instanceof Right.NameOfPlace
+                    && spoken.claim() instanceof Claim.NoteIs note
+                    && note.note().many() == 1;
         }
 
         private Verdict verdict(Claim claim) {

@@ -133,9 +133,7 @@ final class SentenceReader {
                 boolean firstOfAll = strictly && i == 0;
                 spoken.add(new Spoken(new Claim.NoteIs(note, where, among, firstOfAll), group.from(), group.to()));
             }
-            if (note.spot().isWhole()) {
-                context.named(note.spot());
-            }
+            context.named(note.spot().isWhole() ? note.spot() : Spot.NOWHERE);
             context.called(group.size() == 1 ? note.name() : Optional.empty());
         }
     }
@@ -154,7 +152,8 @@ final class SentenceReader {
         boolean placed = !where.carried()
                 || where.hasTime()
                 || where.order().isPresent()
-                || note.spot().fret().isPresent();
+                || note.spot().fret().isPresent()
+                || (note.name().isPresent() && !note.manners().isEmpty());
         return something && placed;
     }
 

@@ -27,6 +27,22 @@ final class Words {
 
     private Words() {}
 
+    /**
+     * Whether a text goes on without punctuation, as captions made by machines do, so that nobody can be sure where one
+     * statement ends and the next begins.
+     */
+    static boolean isUnpunctuated(String text) {
+        int words = 0;
+        int marks = 0;
+        var matcher = WORD.matcher(text);
+        while (matcher.find()) {
+            boolean word = Character.isLetterOrDigit(matcher.group().charAt(0));
+            words += word ? 1 : 0;
+            marks += word ? 0 : 1;
+        }
+        return words >= 40 && marks * 25 < words;
+    }
+
     /** The sentences in order; the mark that ends one is its last word. */
     static List<List<Word>> sentences(String text) {
         var sentences = new ArrayList<List<Word>>();

@@ -1,0 +1,46 @@
+package groundbass.script;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.score.Line;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+
+/** Talk that runs on from sentence to sentence, where bars and notes are said once and meant for a while. */
+class RunningTalkTest {
+    private static final Line FERRY = FrozenSentencesTest.line("02-night-ferry");
+    private static final String TALK = FrozenSentencesTest.text("talk-02.txt");
+
+    @Test
+    void aTalkThatIsRightFromEndToEndIsNotFlagged() {
+        var read = Proofreading.of(TALK, FERRY, Locale.ENGLISH);
+        assertThat(read.contradictions()).isEmpty();
+        assertThat(read.agreeing()).isGreaterThan(25);
+    }
+
+    @Test
+    void mistakesInItAreFoundWhereTheyAreSaid() {
+        String wrong = TALK.replace("the octave, fifth fret of the D string", "the octave, sixth fret of the D string")
+                .replace("There you hammer from F to G", "There you slide from F to G")
+                .replace("It's a C.", "It's the D, third fret of the A string.");
+        var read = Proofreading.of(wrong, FERRY, Locale.ENGLISH);
+        assertThat(read.contradictions())
+                .extracting(statement -> wrong.substring(statement.from(), statement.to()))
+                .anyMatch(quote -> quote.contains("sixth fret"))
+                .anyMatch(quote -> quote.contains("slide"))
+                .anyMatch(quote -> quote.contains("third fret of the A string"));
+    }
+
+    /** As captions made by machines have it: small letters and not one mark. */
+    @Test
+    void withoutPunctuationOnlyWhatIsCertainIsCalledWrong() {
+        String lesson = Script.read(FrozenSentencesTest.text("captions.vtt")).spoken();
+        String bare = lesson.replaceAll("[.,:?!]", "").toLowerCase(Locale.ROOT);
+        var read = Proofreading.of(bare, FrozenSentencesTest.line("01-rope-and-pulley"), Locale.ENGLISH);
+        assertThat(read.contradictions()).isEmpty();
+        String wrong = "the third fret of the a string is a d you know " + bare;
+        assertThat(Proofreading.of(wrong, FrozenSentencesTest.line("01-rope-and-pulley"), Locale.ENGLISH)
+                        .contradictions())
+                .hasSize(1);
+    }
+}
