@@ -79,6 +79,12 @@ final class RenderCommand implements Callable<Integer> {
     private Optional<Path> gallery = Optional.empty();
 
     @Option(
+            names = "--soundcheck",
+            paramLabel = "DIR",
+            description = "Writes a short sound of everything that is synthesized, with a page: DIR/index.html.")
+    private Optional<Path> soundcheck = Optional.empty();
+
+    @Option(
             names = "--only",
             split = ",",
             paramLabel = "KIND",
@@ -169,7 +175,10 @@ final class RenderCommand implements Callable<Integer> {
         if (gallery.isPresent()) {
             writeGallery(gallery.get());
         }
-        if (gallery.isPresent() && out.isEmpty()) {
+        if (soundcheck.isPresent()) {
+            Soundcheck.write(soundcheck.get(), Messages.of(language));
+        }
+        if ((gallery.isPresent() || soundcheck.isPresent()) && out.isEmpty()) {
             return CommandLine.ExitCode.OK;
         }
         Files.createDirectories(folder());
