@@ -101,14 +101,31 @@ final class Arches {
 
     /** How many obstacles a curve crosses; it is enough to know that they are no fewer than the fewest so far. */
     private int crossed(Shape.Curve curve) {
-        var pieces = curve.pieces();
-        var whole = pieces.stream().reduce(Box::union).orElseThrow();
+        var hull = hull(curve);
+        List<Box> pieces = List.of();
         int crossed = 0;
         for (int i = 0; i < obstacles.size() && crossed < fewest; i++) {
             var obstacle = obstacles.get(i);
-            crossed += whole.overlaps(obstacle) && overlaps(pieces, obstacle) ? 1 : 0;
+            if (hull.overlaps(obstacle)) {
+                pieces = pieces.isEmpty() ? curve.pieces() : pieces;
+                crossed += overlaps(pieces, obstacle) ? 1 : 0;
+            }
         }
         return crossed;
+    }
+
+    /** A cubic lies between its ends and control points. */
+    private static Box hull(Shape.Curve curve) {
+        return new Box(
+                        Math.min(curve.from().x(), curve.first().x()),
+                        Math.min(
+                                Math.min(curve.from().y(), curve.to().y()),
+                                Math.min(curve.first().y(), curve.second().y())),
+                        Math.max(curve.to().x(), curve.second().x()),
+                        Math.max(
+                                Math.max(curve.from().y(), curve.to().y()),
+                                Math.max(curve.first().y(), curve.second().y())))
+                .grown(curve.middle());
     }
 
     private static boolean overlaps(List<Box> pieces, Box obstacle) {
