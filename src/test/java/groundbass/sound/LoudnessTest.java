@@ -172,4 +172,20 @@ class LoudnessTest {
         assertThat(made.integrated() > Mastering.TARGET_LUFS - 0.1 || made.truePeak() > Mastering.CEILING_DBTP - 0.1)
                 .isTrue();
     }
+
+    /** Lesson clips are equal across a series within 1 LU (REFERENCE 7.3, common practice). */
+    @Test
+    void theLessonsOfTheDemoAreOfOneLoudness() throws IOException {
+        try (var folders = Files.list(Path.of("seed-data", "harbour-rounds"))) {
+            for (var folder : folders.filter(Files::isDirectory).toList()) {
+                var line = LineText.read(Files.readString(folder.resolve("line.txt")))
+                        .line();
+                var performance = Performance.of(line);
+                var mix = new Mix(Mix.FULL.stems(), false);
+                var made = Loudness.of(BackingTrack.of(performance, Band.of(performance), mix));
+                assertThat(made.integrated()).as(folder.toString()).isEqualTo(Mastering.TARGET_LUFS, within(1.0));
+                assertThat(made.truePeak()).as(folder.toString()).isLessThan(Mastering.CEILING_DBTP + 0.1);
+            }
+        }
+    }
 }
