@@ -5,6 +5,7 @@ import groundbass.catalog.Episode;
 import groundbass.catalog.EpisodeDocument;
 import groundbass.catalog.LessonFacts.CoursePointer;
 import groundbass.catalog.Level;
+import groundbass.checks.LevelSuggestion;
 import groundbass.release.Lesson;
 import groundbass.score.Note;
 import groundbass.score.Technique;
@@ -23,6 +24,7 @@ import java.util.stream.Collectors;
  * @param conflict   whether another window saved in the meantime
  * @param techniques of the plucking hand in the main line, by line text's words
  * @param strings    the open strings from low to high
+ * @param suggestion the level that the line's features suggest; empty while nothing is written
  */
 public record FactsView(
         String path,
@@ -32,6 +34,7 @@ public record FactsView(
         List<String> techniques,
         String strings,
         int exercises,
+        Optional<LevelSuggestion> suggestion,
         Problems problems) {
     /** Rows that stand free for further courses. */
     private static final int FREE_ROWS = 2;
@@ -47,6 +50,10 @@ public record FactsView(
                 techniques(lesson),
                 strings(lesson),
                 lesson.exercises().size(),
+                Optional.of(lesson.main())
+                        .filter(line -> line.bars().stream()
+                                .anyMatch(bar -> !bar.notes().isEmpty()))
+                        .map(LevelSuggestion::of),
                 problems);
     }
 

@@ -53,6 +53,8 @@ class FactsPagesTest {
                 .eachText();
         // the open strings of a five-string bass as instrument makers give them (REFERENCE 1.2)
         assertThat(facts.subList(0, 2)).containsExactly("slap, pop", "B0 E1 A1 D2 G2");
+        assertThat(studio.browser().get(path(episode)).asString())
+                .contains("techniques suggest:</span> <strong>Beginner");
     }
 
     @Test
