@@ -90,7 +90,8 @@ function part(figure) {
   for (const system of systems) printed.append(alone(system, drawing));
   const legend = legendOf(systems.at(-1), drawing);
   if (legend) printed.append(legend);
-  figure.append(printed);
+  const caption = figure.querySelector("figcaption");
+  figure.insertBefore(printed, caption);
   figure.classList.add("sheet-parted");
 }
 
@@ -130,6 +131,7 @@ for (const figure of figures) {
     if (!event.target.closest(".sheet-size")) return;
     choose(event.target.value);
     keep(event.target.value);
+    dispatchEvent(new Event("resize")); // whoever draws on the sheet finds it in another size
   });
 }
 addEventListener("beforeprint", () => {
