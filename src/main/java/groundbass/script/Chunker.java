@@ -222,6 +222,12 @@ final class Chunker {
         if (terms.is(i, Sense.PAIR) && (terms.at(i).to() - terms.at(i).from() > 6 || terms.is(i + 1, Sense.MANNER))) {
             return Optional.of(new Found<>(new Chunk.Pair(), i + 1));
         }
+        boolean twoNote = terms.number(i).filter(found -> found.value() == 2).isPresent()
+                && terms.is(i + 1, Sense.NOTE)
+                && terms.is(i + 2, Sense.MANNER);
+        if (twoNote) {
+            return Optional.of(new Found<>(new Chunk.Pair(), i + 2));
+        }
         var number = terms.number(i).filter(found -> terms.is(found.after(), Sense.MANNER));
         int at = number.map(Found::after).orElse(i);
         if (!terms.is(at, Sense.MANNER)) {

@@ -64,13 +64,7 @@ final class RestCheck {
         if (atStart) {
             return isSilence(claim.length(), start, stretch);
         }
-        boolean whole = claim.alone()
-                && claim.length().isEmpty()
-                && claim.where().order().isEmpty();
-        if (whole && claim.where().hasTime()) {
-            return timeline.isSilent(start.bar(), start.at())
-                    && !timeline.silentUntil(start.bar(), start.at()).isBefore(stretch.to());
-        }
+
         boolean beat = claim.alone()
                 && claim.where().hasTime()
                 && claim.where().order().isEmpty();

@@ -4,6 +4,7 @@ import groundbass.score.Line;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeSet;
 import java.util.stream.IntStream;
 
 /** Finds what is said of bars that are the same as other bars, and how far. */
@@ -138,49 +139,48 @@ final class Sameness {
     }
 
     private Claim.Scope scope(int first, int second, int link) {
-        var only = new ArrayList<Integer>();
+        var only = new TreeSet<Integer>();
         var but = new ArrayList<Integer>();
-        boolean loosely = false;
-        boolean limit = false;
-        for (int i = 0; i < chunks.size(); i++) {
-            if (chunks.get(i).chunk() instanceof Chunk.Beats beats) {
-                if (isExcepted(i)) {
-                    but.addAll(beats.numbers());
-                } else if (is(i - 1, Sense.UNTIL)) {
-                    limit = true;
-                    only.addAll(
-                            IntStream.range(1, beats.numbers().get(0)).boxed().toList());
-                } else {
-                    only.addAll(beats.numbers());
-                }
-            } else if (chunks.get(i).chunk() instanceof Chunk.LastBeats last) {
-                var range = IntStream.rangeClosed(beatsOfABar - last.many() + 1, beatsOfABar)
-                        .boxed()
-                        .toList();
-                (isExcepted(i) ? but : only).addAll(range);
-            }
-        }
-        boolean except = chunks.stream().anyMatch(said -> said.is(Sense.EXCEPT) || said.is(Sense.CHANGES));
-        boolean until = chunks.stream().anyMatch(said -> said.is(Sense.UNTIL));
-        loosely |= chunks.stream().anyMatch(said -> said.is(Sense.NEARLY));
-        loosely |= except && but.isEmpty();
-        loosely |= until && !limit;
-        loosely |= chunks.subList(link, chunks.size()).stream().anyMatch(said -> said.is(Sense.BUT))
-                && only.isEmpty()
-                && but.isEmpty();
-        boolean part = only.isEmpty() && begins(first, second);
-        if (part) {
+        IntStream.range(0, chunks.size()).forEach(i -> (isExcepted(i) ? but : only).addAll(beats(i)));
+        boolean loosely = isLoose(link, only.isEmpty() && but.isEmpty(), but.isEmpty());
+        if (only.isEmpty() && begins(first, second)) {
             only.add(1);
         }
         var besides = besides(first, second);
         return new Claim.Scope(
-                besides.isEmpty() ? only.stream().distinct().sorted().toList() : beatsOf(first),
+                besides.isEmpty() ? List.copyOf(only) : beatsOf(first),
                 besides,
                 but,
-                chunks.stream().anyMatch(said -> said.is(Sense.SAME_RHYTHM)),
+                says(Sense.SAME_RHYTHM),
                 moved(),
                 octaves(),
                 loosely);
+    }
+
+    /** The beats that a chunk names; up to a beat means those before it. */
+    private List<Integer> beats(int i) {
+        if (chunks.get(i).chunk() instanceof Chunk.Beats beats) {
+            return is(i - 1, Sense.UNTIL)
+                    ? IntStream.range(1, beats.numbers().get(0)).boxed().toList()
+                    : beats.numbers();
+        }
+        return chunks.get(i).chunk() instanceof Chunk.LastBeats last
+                ? IntStream.rangeClosed(beatsOfABar - last.many() + 1, beatsOfABar)
+                        .boxed()
+                        .toList()
+                : List.of();
+    }
+
+    /** Whether the speaker leaves room that cannot be measured: "almost", "except the last note", "until the end". */
+    private boolean isLoose(int link, boolean unlimited, boolean nothingExcepted) {
+        boolean except = (says(Sense.EXCEPT) || says(Sense.CHANGES)) && nothingExcepted;
+        boolean until = IntStream.range(0, chunks.size()).anyMatch(i -> is(i, Sense.UNTIL) && !isBeats(i + 1));
+        boolean but = unlimited && chunks.subList(link, chunks.size()).stream().anyMatch(said -> said.is(Sense.BUT));
+        return says(Sense.NEARLY) || except || until || but;
+    }
+
+    private boolean says(Sense sense) {
+        return chunks.stream().anyMatch(said -> said.is(sense));
     }
 
     private boolean isExcepted(int i) {

@@ -87,7 +87,7 @@ class WalkthroughAgreesTest {
     }
 
     @Test
-    void noLineToldIsEverCalledWrong() {
+    void oneStatementInAHundredOfOddLinesIsCalledWrongAtMost() {
         long seed = 20261126;
         int wrong = 0;
         int statements = 0;
@@ -97,18 +97,9 @@ class WalkthroughAgreesTest {
             var read = Proofreading.of(told, line, Locale.ENGLISH);
             statements += read.statements().size();
             wrong += read.contradictions().size();
-            read.contradictions().stream()
-                    .limit(3)
-                    .forEach(statement -> System.out.println(
-                            "SEED " + told.substring(Math.max(0, statement.from() - 90), statement.from()) + " [["
-                                    + told.substring(statement.from(), statement.to()) + "]] "
-                                    + told.substring(statement.to(), Math.min(told.length(), statement.to() + 40))
-                                            .replace("\n", " ")
-                                    + " =====> "
-                                    + new RightWords(
-                                                    Messages.of(Locale.ENGLISH),
-                                                    line.header().tuning())
-                                            .of(((Verdict.Contradicts) statement.verdict()).right())));
+            for (var statement : read.contradictions()) {
+                System.out.println("called wrong: " + told.substring(statement.from(), statement.to()));
+            }
         }
         System.out.println("random lines: " + wrong + " of " + statements + " statements called wrong, seed " + seed);
         assertTrue(wrong * 100 <= statements, wrong + " of " + statements);
