@@ -37,13 +37,18 @@ final class Arches {
     private Shape.Curve best;
     private int fewest = Integer.MAX_VALUE;
 
+    /** Over the numbers of a tablature, whose stems stand apart from them. */
+    private static final Set<Kind> AMONG_NUMBERS =
+            EnumSet.of(Kind.FRET, Kind.REST, Kind.DOT, Kind.ARTICULATION, Kind.TUPLET);
+
     private Arches(Layer layer, Point from, Point to, boolean above) {
+        boolean numbers = layer.isTab();
         this.from = from;
         this.to = to;
         this.above = above;
         this.best = Curves.between(from, to, above);
         for (var mark : layer.marks()) {
-            if (IN_THE_WAY.contains(mark.kind())) {
+            if ((numbers ? AMONG_NUMBERS : IN_THE_WAY).contains(mark.kind())) {
                 admit(mark);
             }
         }

@@ -14,10 +14,15 @@ final class Articulations implements Concern {
                 if (sketch.options().staves().hasNotation()) {
                     staccato(sketch.notation(), spot);
                 } else {
-                    outside(sketch.tab(), spot, true, Glyph.STACCATO_ABOVE, Glyph.STACCATO_BELOW);
+                    outside(sketch.tab(), spot, isUpper(spot), Glyph.STACCATO_ABOVE, Glyph.STACCATO_BELOW);
                 }
             }
         }
+    }
+
+    /** On a tablature alone: beyond the stem. */
+    private static boolean isUpper(Spot spot) {
+        return spot.cell().voices() > 1 && spot.cell().voice() == 0;
     }
 
     static boolean begins(Spot spot, Mark mark) {

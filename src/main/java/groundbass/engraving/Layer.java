@@ -11,13 +11,19 @@ final class Layer {
     private final Skyline above;
     private final Skyline below;
     private final double height;
+    private final boolean tab;
 
-    Layer(double width, double height) {
+    Layer(double width, double height, boolean tab) {
         this.height = height;
+        this.tab = tab;
         this.above = new Skyline(width, 0);
         this.below = new Skyline(width, height);
         above.raise(0, width, 0.3);
         below.raise(0, width, height + 0.3);
+    }
+
+    boolean isTab() {
+        return tab;
     }
 
     double height() {

@@ -79,19 +79,30 @@ final class Rests implements Concern {
     /** Where a voice's rests stand if nothing is in the way: beyond what the other voice sounds, in the middle if that is silent too. */
     private static int side(Sketch sketch, Spot rest) {
         boolean upper = rest.cell().voice() == 0;
-        int farthest = upper ? -100 : 100;
-        for (var spot : sketch.spots()) {
-            if (spot.span() == rest.span()
-                    && spot.cell().voice() != rest.cell().voice()
-                    && !spot.cell().isRest()
-                    && overlap(spot.cell().element(), rest.cell().element())) {
-                farthest = upper
-                        ? Math.max(farthest, spot.cell().highest())
-                        : Math.min(farthest, spot.cell().lowest());
-            }
+        if (isAllSilent(sketch, rest)) {
+            return 0;
         }
-        boolean alone = Math.abs(farthest) == 100;
-        return alone ? 0 : clear(rest.cell().element().value().base(), upper, farthest);
+        var sounding = besides(sketch, rest);
+        int farthest = upper
+                ? sounding.stream().mapToInt(Cell::highest).max().orElseThrow()
+                : sounding.stream().mapToInt(Cell::lowest).min().orElseThrow();
+        return clear(rest.cell().element().value().base(), upper, farthest);
+    }
+
+    /** Whether the other voice sounds nothing as long as the rest lasts. */
+    static boolean isAllSilent(Sketch sketch, Spot rest) {
+        return besides(sketch, rest).isEmpty();
+    }
+
+    /** What the other voice sounds while the rest lasts. */
+    private static List<Cell> besides(Sketch sketch, Spot rest) {
+        return sketch.spots().stream()
+                .filter(spot -> spot.span() == rest.span()
+                        && spot.cell().voice() != rest.cell().voice()
+                        && !spot.cell().isRest()
+                        && overlap(spot.cell().element(), rest.cell().element()))
+                .map(Spot::cell)
+                .toList();
     }
 
     private static int clear(Base base, boolean upper, int farthest) {

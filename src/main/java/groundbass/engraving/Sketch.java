@@ -35,8 +35,8 @@ final class Sketch {
         this.signs = signs;
         this.techniques = techniques;
         this.tuning = tuning;
-        this.notation = new Layer(plan.width(), Measures.STAFF_HEIGHT);
-        this.tab = new Layer(plan.width(), Measures.stringY(tuning.size()));
+        this.notation = new Layer(plan.width(), Measures.STAFF_HEIGHT, false);
+        this.tab = new Layer(plan.width(), Measures.stringY(tuning.size()), true);
         for (var span : plan.bars()) {
             for (int i = 0; i < span.columns().length; i++) {
                 for (var cell : span.bar().columns().get(i).cells()) {

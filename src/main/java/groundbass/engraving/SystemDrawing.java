@@ -28,7 +28,6 @@ final class SystemDrawing {
             new SlideEnds(),
             new Slides(),
             new GraceSlurs(),
-            new Bends(),
             new Slurs(),
             new Tuplets(),
             new Accents(),
@@ -59,6 +58,7 @@ final class SystemDrawing {
         if (staves.hasTab()) {
             TAB.forEach(concern -> concern.draw(sketch));
         }
+        new Bends().draw(sketch);
         if (staves == Staves.TAB_ONLY) {
             TAB_ALONE.forEach(concern -> concern.draw(sketch));
         }

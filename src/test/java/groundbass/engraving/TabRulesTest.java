@@ -130,4 +130,15 @@ class TabRulesTest {
             assertThat(line.box().bottom()).isGreaterThan(lowest - 0.1);
         });
     }
+
+    @Test // 3.11.5 and 3.2.6: each voice with a rhythm of its own, the upper one's stems up
+    void ofTwoVoicesEachShowsItsRhythm() {
+        var drawn = tab("bar 1\n1  E0 until end + G0\n2-4  G2, G4, G5\n");
+        double top = drawn.top();
+        var above = drawn.of(Kind.STEM).stream().filter(stem -> stem.box().bottom() < top);
+        assertThat(above).hasSize(4);
+        var both = tab("bar 1\n1-2  E0 until 3 + G0*2, G2*2\n3-4  E3 until end + G4\n");
+        assertThat(both.of(Kind.STEM).stream().filter(stem -> stem.box().top() > top))
+                .isNotEmpty();
+    }
 }
