@@ -7,11 +7,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** Changes to whole bars: one more, one fewer, other chords. */
 final class BarEdits {
     private static final Pattern CHORDS = Pattern.compile("\\s+over(\\s+(.*?))?(?=\\s+until\\s|\\s*=|\\s*$)");
     private static final Pattern FIGURES = Pattern.compile("\\d+");
+
+    private static final int COLUMN = 5;
 
     private final Manuscript text;
     private final List<Numbering.Number> numbers;
@@ -64,10 +67,15 @@ final class BarEdits {
         return text.isBlankLine(text.bars().get(index).head.span().line() - 1);
     }
 
+    /** A rest for every beat, so that each count stands ready to be written at. */
     private String silence(int index) {
         var meter = text.inForce(index).meter();
-        String label = meter.counts() == 1 ? "1" : "1-" + meter.counts();
-        return text.bars().isEmpty() ? label + "  rest" : new CountLayout(text, index).line(label, "rest");
+        return meter.beatStarts().stream()
+                .map(start -> Moment.at(start, meter).toString())
+                .map(label -> text.bars().isEmpty()
+                        ? label + " ".repeat(Math.max(2, COLUMN - label.length())) + "rest"
+                        : new CountLayout(text, index).line(label, "rest"))
+                .collect(Collectors.joining(text.lineEnd()));
     }
 
     List<Splice> delete(int bar) {
