@@ -100,25 +100,32 @@ class LineEditTest {
     @Test
     void aBarMoreMovesTheNumbersAndCopiesBehindIt() {
         assertThat(edited(new Edit.AddBar(1)))
-                .isEqualTo(TEXT.replace("3-4  D4+G5 pluck\n", "3-4  D4+G5 pluck\n\nbar 2\n1    rest\n2    rest\n3    rest\n4    rest\n")
+                .isEqualTo(TEXT.replace(
+                                "3-4  D4+G5 pluck\n",
+                                "3-4  D4+G5 pluck\n\nbar 2\n1    rest\n2    rest\n3    rest\n4    rest\n")
                         .replace("bar 2 = bar 1", "bar 3 = bar 1")
                         .replace("bar 3 over", "bar 4 over"));
         String copied = "bar 1\n1-4 E0\nbar 2\n1-4 E1\nbar 3 = bar 2\n";
         assertThat(LineEdit.apply(copied, new Edit.AddBar(1)))
                 .isEqualTo(
-                        "bar 1\n1-4 E0\n\nbar 2\n1   rest\n2   rest\n3   rest\n4   rest\nbar 3\n1-4 E1\nbar 4 = bar 3\n".replace("E0\n\n", "E0\n"));
+                        "bar 1\n1-4 E0\n\nbar 2\n1   rest\n2   rest\n3   rest\n4   rest\nbar 3\n1-4 E1\nbar 4 = bar 3\n"
+                                .replace("E0\n\n", "E0\n"));
     }
 
     @Test
     void aBarAfterARepeatStandsBehindItsSign() {
-        assertThat(edited(new Edit.AddBar(3))).isEqualTo(TEXT + "\nbar 4\n1    rest\n2    rest\n3    rest\n4    rest\n");
+        assertThat(edited(new Edit.AddBar(3)))
+                .isEqualTo(TEXT + "\nbar 4\n1    rest\n2    rest\n3    rest\n4    rest\n");
     }
 
     @Test
     void anEmptyTextGetsItsFirstBar() {
-        assertThat(LineEdit.apply("", new Edit.AddBar(0))).isEqualTo("bar 1\n1    rest\n2    rest\n3    rest\n4    rest\n");
-        assertThat(LineEdit.apply("tempo 90", new Edit.AddBar(0))).isEqualTo("tempo 90\n\nbar 1\n1    rest\n2    rest\n3    rest\n4    rest\n");
-        assertThat(LineEdit.apply("meter 3/4\n", new Edit.AddBar(0))).isEqualTo("meter 3/4\n\nbar 1\n1    rest\n2    rest\n3    rest\n");
+        assertThat(LineEdit.apply("", new Edit.AddBar(0)))
+                .isEqualTo("bar 1\n1    rest\n2    rest\n3    rest\n4    rest\n");
+        assertThat(LineEdit.apply("tempo 90", new Edit.AddBar(0)))
+                .isEqualTo("tempo 90\n\nbar 1\n1    rest\n2    rest\n3    rest\n4    rest\n");
+        assertThat(LineEdit.apply("meter 3/4\n", new Edit.AddBar(0)))
+                .isEqualTo("meter 3/4\n\nbar 1\n1    rest\n2    rest\n3    rest\n");
     }
 
     @Test

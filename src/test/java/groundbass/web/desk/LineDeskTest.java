@@ -93,7 +93,7 @@ class LineDeskTest {
         var page = at(episode, 1280, ColorScheme.LIGHT);
         page.locator(".stand-neck > summary").first().click();
         page.locator("[data-string='3'][data-fret='5']").click();
-        assertThat(page.locator("[data-part='place']").first()).hasText("Writes at bar 1, count 1&");
+        assertThat(page.locator(".stand [data-part='place']").first()).hasText("Writes at bar 1, count 1&");
         page.keyboard().press("ArrowUp");
         page.keyboard().press("Enter");
         assertThat(page.locator("#mainLine")).hasValue("bar 1\n1    E5\n1&   A5\n2    rest\n3    rest\n4    rest\n");

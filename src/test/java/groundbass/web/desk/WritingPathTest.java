@@ -78,7 +78,8 @@ class WritingPathTest {
         }
         var notes = events.split(", ");
         for (int count = 1; count <= notes.length; count++) {
-            assertThat(page.getByLabel("Bar " + number + ", count " + count, exactly())).isFocused();
+            assertThat(page.getByLabel("Bar " + number + ", count " + count, exactly()))
+                    .isFocused();
             page.keyboard().press("Control+a");
             page.keyboard().type(notes[count - 1]);
             if (count < notes.length) {
