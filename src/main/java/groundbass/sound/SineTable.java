@@ -2,17 +2,20 @@ package groundbass.sound;
 
 /** The sine by table and straight lines between its points, good to -110 dB: for tones of which many sound at once. */
 final class SineTable {
+    /** The whole circle as a phase counts it: a phase is an int that runs over. */
+    static final double CIRCLE = 0x1p32;
+
     private static final int SIZE = 4_096;
+    private static final int SHIFT = 20;
+    private static final int BELOW = (1 << SHIFT) - 1;
+    private static final float SHARE = 1f / (1 << SHIFT);
     private static final float[] POINTS = points();
 
     private SineTable() {}
 
-    /** @param turns of the circle, from -8 on */
-    static float at(double turns) {
-        double place = (turns + 8) * SIZE;
-        int whole = (int) place;
-        float share = (float) (place - whole);
-        int index = whole & SIZE - 1;
+    static float at(int phase) {
+        int index = phase >>> SHIFT;
+        float share = (phase & BELOW) * SHARE;
         return POINTS[index] + share * (POINTS[index + 1] - POINTS[index]);
     }
 

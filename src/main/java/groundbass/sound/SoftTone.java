@@ -22,6 +22,7 @@ final class SoftTone implements Unit {
     /** A tine above this would be a whistle. */
     private static final double HIGHEST_TINE = 5_000;
 
+    private static final float RADIAN = (float) (SineTable.CIRCLE / (2 * Math.PI));
     private static final float INAUDIBLE = 1e-5f;
 
     private final long end;
@@ -30,10 +31,10 @@ final class SoftTone implements Unit {
     private final float colourFactor;
     private final float tineFactor;
     private final float release;
-    private final double step;
-    private final double tineStep;
-    private double phase;
-    private double tinePhase;
+    private final int step;
+    private final int tineStep;
+    private int phase;
+    private int tinePhase;
     private float gain;
     private float colour = COLOUR;
     private float tine;
@@ -47,10 +48,11 @@ final class SoftTone implements Unit {
         this.colourFactor = (float) rate.decay(COLOUR_SECONDS);
         this.tineFactor = (float) rate.decay(TINE_SECONDS);
         this.release = (float) rate.decay(RELEASE_SECONDS);
-        this.step = hertz / rate.hertz();
-        this.tineStep = Math.min(hertz * TINE_PARTIAL, HIGHEST_TINE) / rate.hertz();
+        this.step = (int) Math.round(hertz / rate.hertz() * SineTable.CIRCLE);
+        double high = Math.min(hertz * TINE_PARTIAL, HIGHEST_TINE);
+        this.tineStep = (int) Math.round(high / rate.hertz() * SineTable.CIRCLE);
         // any phase that differs from tone to tone, or a chord's tones would peak together
-        this.phase = hertz - Math.floor(hertz);
+        this.phase = (int) (long) (hertz * SineTable.CIRCLE);
         this.gain = (float) level;
         this.tine = TINE;
     }
@@ -62,7 +64,8 @@ final class SoftTone implements Unit {
     @Override
     public void render(float[] out, int from, int count) {
         for (int i = from; i < from + count; i++) {
-            float wave = SineTable.at(phase + (REST + colour) * SineTable.at(phase) / (2 * Math.PI));
+            int bent = (int) ((REST + colour) * SineTable.at(phase) * RADIAN);
+            float wave = SineTable.at(phase + bent);
             colour *= colourFactor;
             if (tine > INAUDIBLE) {
                 wave += tine * SineTable.at(tinePhase);
@@ -72,7 +75,6 @@ final class SoftTone implements Unit {
             out[i] += wave * gain * (now < attack ? (float) now / attack : 1);
             gain *= now < end ? body : release;
             phase += step;
-            phase -= (int) phase;
             now++;
         }
     }

@@ -3,6 +3,7 @@ package groundbass.sound;
 import static groundbass.performance.Lines.even;
 import static groundbass.performance.Lines.f;
 import static groundbass.performance.Lines.line;
+import static groundbass.performance.Lines.note;
 import static groundbass.performance.Lines.quarters;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -151,5 +152,17 @@ class BackingTrackTest {
         double seconds = file.length * 8.0 / (Mp3.KILOBITS_A_SECOND * 1_000);
         assertThat(seconds).isCloseTo(track(LINE, Mix.FULL).frames() / (double) RATE, within(0.15));
         assertThat(Mp3.bytes(track(LINE, Mix.FULL))).isEqualTo(file);
+    }
+
+    @Test
+    void noStepIsSteeperWhereTheLineBeginsAgain() {
+        // the loop point: two rounds, the last note held to the end of the first
+        var held = line(quarters(120), even(4).withNotes(List.of(note(f(0, 1), f(1, 1), 5))));
+        var performance = Performance.of(held, Playing.ONCE.times(2));
+        var bass = new Mix(Set.of(Stem.BASS), false);
+        float[] out = samples(BackingTrack.of(performance, Band.of(performance), bass), 4_096)[0];
+        int again = 4 * RATE;
+        double own = Measure.steepest(out, 2 * RATE, again - RATE / 2);
+        assertThat(Measure.steepest(out, again - RATE / 2, again + 64)).isLessThanOrEqualTo(own);
     }
 }
