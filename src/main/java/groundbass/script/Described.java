@@ -39,6 +39,26 @@ record Described(
         return spot.fret().isPresent() || spot.string().isPresent() || name.isPresent() || isDead();
     }
 
+    /** Several notes of which more is known than that they are several. */
+    boolean isAmount() {
+        return many > 1 && (length.isPresent() || !manners.isEmpty());
+    }
+
+    /** Whether it says which single note is meant. */
+    boolean identifies() {
+        return name.isPresent() || spot.fret().isPresent();
+    }
+
+    /** Whether the note is reached from another on its string. */
+    boolean isReached() {
+        return manners.contains(Manner.HAMMER) || manners.contains(Manner.PULL) || manners.contains(Manner.SLIDE);
+    }
+
+    /** Two strokes cannot be meant of one note. */
+    boolean clashesWith(Manner manner) {
+        return manner.isStroke() && many == 1 && manners.stream().anyMatch(said -> said != manner && said.isStroke());
+    }
+
     Described with(Spot newSpot) {
         return new Described(newSpot, name, manners, length, lasts, finger, many, pair);
     }

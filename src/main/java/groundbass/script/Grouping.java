@@ -213,11 +213,11 @@ final class Grouping {
                                 .fret()
                                 .isEmpty())
                 .filter(group -> many > 1
-                        || !identifies(put.apply(Described.NOTHING, values.get(0)))
-                        || !group.any(Grouping::isAmount))
+                        || !put.apply(Described.NOTHING, values.get(0)).identifies()
+                        || !group.any(Described::isAmount))
                 .isPresent();
         var group = open(said, !fits);
-        boolean firstOnly = many > 1 && group.size() == 1 && group.any(Grouping::identifies);
+        boolean firstOnly = many > 1 && group.size() == 1 && group.any(Described::identifies);
         if (firstOnly) {
             group.change(note -> put.apply(note, values.get(0)));
             for (T value : values.subList(1, many)) {
@@ -232,16 +232,6 @@ final class Grouping {
                 group.change(i, note -> put.apply(note, value));
             }
         }
-    }
-
-    /** Several notes of which more is known than that they are several. */
-    private static boolean isAmount(Described note) {
-        return note.many() > 1 && (note.length().isPresent() || !note.manners().isEmpty());
-    }
-
-    /** Whether it says which single note is meant. */
-    private static boolean identifies(Described note) {
-        return note.name().isPresent() || note.spot().fret().isPresent();
     }
 
     private List<Group> lastLacking(int many, Predicate<Described> has) {
@@ -269,14 +259,8 @@ final class Grouping {
                 i > 0 && (chunks.get(i - 1).is(Sense.TO) || chunks.get(i - 1).is(Sense.UNTIL));
         return to
                 && segment.last()
-                        .filter(group -> group.any(Described::hasCore) && !group.any(Grouping::isReached))
+                        .filter(group -> group.any(Described::hasCore) && !group.any(Described::isReached))
                         .isPresent();
-    }
-
-    private static boolean isReached(Described note) {
-        return note.manners().contains(Manner.HAMMER)
-                || note.manners().contains(Manner.PULL)
-                || note.manners().contains(Manner.SLIDE);
     }
 
     /** "The hammer goes from the open D to the E": the first is not what is hammered. */
@@ -284,7 +268,7 @@ final class Grouping {
         boolean from = i > 0
                 && chunks.get(i - 1).is(Sense.FROM)
                 && segment.last()
-                        .filter(group -> group.any(Grouping::isReached) && !group.any(Described::hasCore))
+                        .filter(group -> group.any(Described::isReached) && !group.any(Described::hasCore))
                         .isPresent();
         if (from) {
             var reached = segment.groups().remove(segment.groups().size() - 1);
@@ -374,7 +358,7 @@ final class Grouping {
                         .isPresent();
         boolean several = (played.count() > 1 && core) || isOfNextLength(i);
         boolean other = segment.last()
-                .filter(group -> group.any(note -> clashes(note, played.manner())))
+                .filter(group -> group.any(note -> note.clashesWith(played.manner())))
                 .isPresent();
         var group = open(said, verb || noun || several || other);
         group.changeReached(note -> note.with(played.manner()));
@@ -390,13 +374,6 @@ final class Grouping {
                 && segment.last()
                         .filter(group -> group.any(note -> note.length().isPresent()))
                         .isPresent();
-    }
-
-    /** Two strokes cannot be meant of one note. */
-    private static boolean clashes(Described note, Manner manner) {
-        return manner.isStroke()
-                && note.many() == 1
-                && note.manners().stream().anyMatch(said -> said != manner && said.isStroke());
     }
 
     private boolean isFollowedByCore(int i) {
