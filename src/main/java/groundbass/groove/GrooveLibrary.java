@@ -30,7 +30,9 @@ public final class GrooveLibrary {
             "twelve-eight-blues",
             "waltz",
             "seven-eight",
-            "five-four");
+            "five-four",
+            "six-eight",
+            "low-toms");
     private static final List<Groove> ALL =
             FILES.stream().map(GrooveLibrary::load).toList();
     private static final Set<Technique> SLAPPED =
