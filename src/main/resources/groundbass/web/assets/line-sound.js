@@ -1,4 +1,6 @@
 // Plays a few bars of what is being typed, made by the server, and lights up the bar that sounds.
+const LEAD = 0.1; // seconds before the first note
+
 export class Player {
   /** @param lit called with the number of the bar that sounds, and with null at the end */
   constructor(path, lit, told) {
@@ -47,8 +49,9 @@ export class Player {
     source.onended = () => {
       if (this.source === source) this.stop();
     };
-    const begun = this.context.currentTime;
-    source.start();
+    const silence = Math.max(0, (bars[0]?.at || 0) - LEAD); // the room of a count-in that is not heard
+    const begun = this.context.currentTime - silence;
+    source.start(0, silence);
     this.source = source;
     const follow = () => {
       if (this.source !== source) return;
