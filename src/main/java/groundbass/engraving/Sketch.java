@@ -39,8 +39,9 @@ final class Sketch {
         this.tab = new Layer(plan.width(), Measures.stringY(tuning.size()), true);
         for (var span : plan.bars()) {
             for (int i = 0; i < span.columns().length; i++) {
-                for (var cell : span.bar().columns().get(i).cells()) {
-                    spots.add(new Spot(cell, span, span.columns()[i]));
+                var column = span.bar().columns().get(i);
+                for (var cell : column.cells()) {
+                    spots.add(new Spot(cell, column, span, span.columns()[i]));
                 }
             }
         }

@@ -66,9 +66,7 @@ final class SlideEnds implements Concern {
     }
 
     private static double accidentalLeft(Spot spot) {
-        return spot.span().bar().columns().stream()
-                .filter(column -> column.cells().contains(spot.cell()))
-                .flatMap(column -> column.accidentals().stream())
+        return spot.column().accidentals().stream()
                 .mapToDouble(each -> -each.box().left())
                 .max()
                 .orElse(0);

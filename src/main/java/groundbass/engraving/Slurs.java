@@ -86,11 +86,7 @@ final class Slurs implements Concern {
 
     /** How far a column's marks reach to the left of its place. */
     static double columnLeft(Spot spot) {
-        return spot.span().bar().columns().stream()
-                .filter(column -> column.cells().contains(spot.cell()))
-                .mapToDouble(Column::left)
-                .findFirst()
-                .orElse(0);
+        return spot.column().left();
     }
 
     /** On the heads' side where both stems agree, else above. */

@@ -2,8 +2,12 @@ package groundbass.engraving;
 
 import groundbass.score.Passage;
 
-/** A cell in its place on a system. */
-record Spot(Cell cell, BarSpan span, double x) {
+/**
+ * A cell in its place on a system.
+ *
+ * @param column everything that begins at its moment
+ */
+record Spot(Cell cell, Column column, BarSpan span, double x) {
     Passage owner() {
         return cell.owner();
     }
@@ -11,14 +15,6 @@ record Spot(Cell cell, BarSpan span, double x) {
     /** The middle of an undisplaced head: where numbers and letters are centred. */
     double middle() {
         return x + Column.MIDDLE;
-    }
-
-    /** Everything that begins at its moment. */
-    Column column() {
-        return span.bar().columns().stream()
-                .filter(column -> column.cells().contains(cell))
-                .findFirst()
-                .orElseThrow();
     }
 
     double stemLeft() {
