@@ -93,6 +93,7 @@ class WholePathTest {
         assertThat(page.getByRole(AriaRole.MAIN)).containsText("fret 33");
         assertThat(page.locator("#mainLine")).hasValue(WITH_A_MISTAKE);
         Browser.write(page, "Line text", WITH_A_MISTAKE.replace("A33", "A3"));
+        page.locator("[name='settings.tempos']").fill("100");
         page.getByLabel("Rights line").fill("Own work of Quay Studio.");
         press(page, "Save the draft");
         assertThat(page.getByRole(AriaRole.MAIN)).not().containsText("fret 33");
@@ -119,7 +120,7 @@ class WholePathTest {
                 .click();
         assertThat(page.getByRole(AriaRole.HEADING, new Page.GetByRoleOptions().setLevel(1)))
                 .containsText("Slack Water");
-        assertThat(page.locator("svg[role=img]:visible")).hasCount(1);
+        assertThat(page.locator("#sheet ~ figure svg[role=group]:visible")).hasCount(1);
         fine(page);
     }
 
