@@ -31,7 +31,7 @@ public record Recipe(
         SheetLetters letters,
         int renderers) {
     /** Raise it whenever any renderer's output changes. */
-    public static final int RENDERERS = 1;
+    public static final int RENDERERS = 2;
 
     public Recipe {
         Objects.requireNonNull(revision);
