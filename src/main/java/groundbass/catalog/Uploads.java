@@ -8,6 +8,7 @@ import groundbass.store.Blobs;
 import groundbass.store.Sha256;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
@@ -77,6 +78,11 @@ public final class Uploads {
 
     public Optional<Upload> find(UploadId id) {
         return jdbi.withHandle(handle -> rows.find(handle, id));
+    }
+
+    /** Where its bytes lie; nobody writes there. */
+    public Path file(Upload upload) throws IOException {
+        return blobs.path(upload.blob().sha256());
     }
 
     /** All of an episode, oldest first. */

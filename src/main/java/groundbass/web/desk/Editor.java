@@ -121,7 +121,11 @@ final class Editor {
 
     /** The row of a recording that just came in. */
     void track(Context ctx, TrackRow track) {
-        desk.pages().show(ctx, "desk/track", new TrackView(track, List.of(BackingTrack.Kind.values())));
+        desk.pages()
+                .show(
+                        ctx,
+                        "desk/track",
+                        new TrackView(track, List.of(BackingTrack.Kind.values()), EditorPages.path(ctx)));
     }
 
     private EditorView view(
@@ -160,7 +164,7 @@ final class Editor {
     public record PreviewView(Preview preview, boolean narrow, String language) {}
 
     /** What the script puts into the page. */
-    public record TrackView(TrackRow track, List<BackingTrack.Kind> kinds) {}
+    public record TrackView(TrackRow track, List<BackingTrack.Kind> kinds, String path) {}
 
     /** What the script puts into the page. */
     public record CalendarView(Calendar calendar) {}

@@ -8,12 +8,12 @@ import groundbass.catalog.DraftSave;
 import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.Heard;
 import groundbass.catalog.Recordings;
-import groundbass.catalog.Upload;
 import groundbass.catalog.UploadId;
 import groundbass.catalog.Uploads;
 import groundbass.release.BarMapping;
 import groundbass.sound.Hearing;
 import groundbass.sound.Loudness;
+import groundbass.web.answer.EntityTag;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
@@ -27,15 +27,18 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 
-/** What the desk's script asks of an uploaded recording: how it sounds, its wave, and when its bars begin. */
+/**
+ * The page on which the bars of an uploaded recording are set, and what its script asks for: how the recording sounds,
+ * its wave, and when its bars begin.
+ */
 final class RecordingPages implements PageGroup {
-    private static final String PATH = EditorPages.PATH + "/tracks/{upload}";
+    private static final String PATH = OwnUploads.PATH;
     private static final int LARGEST_MAP = 400_000;
     private static final ObjectMapper JSON = new ObjectMapper();
 
     private final Desk desk;
     private final EpisodeDesk writing;
-    private final Uploads uploads;
+    private final OwnUploads uploads;
     private final Recordings recordings;
 
     /** Stands for a loudness that is not there: of silence, or before anybody has listened. */
@@ -64,20 +67,29 @@ final class RecordingPages implements PageGroup {
     RecordingPages(Desk desk, EpisodeDesk writing, Uploads uploads, Recordings recordings) {
         this.desk = desk;
         this.writing = writing;
-        this.uploads = uploads;
+        this.uploads = new OwnUploads(desk, uploads);
         this.recordings = recordings;
     }
 
     @Override
     public void addTo(Routes routes) {
+        routes.get(PATH, Role.EDUCATOR, this::show);
+        routes.get(PATH + "/recording", Role.EDUCATOR, uploads::send);
         routes.get(PATH + "/sound", Role.EDUCATOR, this::sound);
         routes.get(PATH + "/wave.svg", Role.EDUCATOR, this::wave);
         routes.get(PATH + "/bars", Role.EDUCATOR, this::bars);
         routes.put(PATH + "/bars", Role.EDUCATOR, this::keepBars);
     }
 
+    private void show(Context ctx) {
+        var upload = uploads.named(ctx);
+        var document = draft(ctx).document();
+        var heard = recordings.heard(upload.id());
+        desk.pages().show(ctx, "desk/recording", RecordingView.of(desk.episode(ctx), document, upload, heard));
+    }
+
     private void sound(Context ctx) {
-        var upload = upload(ctx);
+        var upload = uploads.named(ctx);
         var facts = upload.facts();
         var heard = recordings.heard(upload.id());
         var ready = heard instanceof Heard.Ready is ? Optional.of(is.loudness()) : Optional.<Loudness>empty();
@@ -95,12 +107,12 @@ final class RecordingPages implements PageGroup {
                         recordings.hearing(upload.id()).map(Hearing::peaks).orElse(List.of())));
     }
 
-    private static String state(Heard heard) {
+    static String state(Heard heard) {
         return heard instanceof Heard.Ready ? "ready" : heard instanceof Heard.Broken ? "broken" : "waiting";
     }
 
     private void wave(Context ctx) {
-        var hearing = recordings.hearing(upload(ctx).id()).orElseThrow(NotFoundResponse::new);
+        var hearing = recordings.hearing(uploads.named(ctx).id()).orElseThrow(NotFoundResponse::new);
         ctx.header("Cache-Control", "private, max-age=86400")
                 .contentType("image/svg+xml")
                 .result(WaveDrawing.of(hearing.peaks()));
@@ -108,12 +120,12 @@ final class RecordingPages implements PageGroup {
 
     /** What is kept; with {@code find}, or where nothing is kept, what is found; with {@code rounds} in so many rounds. */
     private void bars(Context ctx) {
-        var upload = upload(ctx);
+        var upload = uploads.named(ctx);
         var draft = draft(ctx);
-        var kept = track(draft, upload.id()).map(BackingTrack::map).filter(map -> !map.bars()
-                .isEmpty());
-        if (kept.isPresent() && ctx.queryParam("find") == null) {
-            DeskJson.send(ctx, new Bars(true, kept.get().bars(), kept.get().end()));
+        var kept = track(draft, upload.id()).map(BackingTrack::map).orElse(BarMap.NONE);
+        ctx.header("ETag", tag(kept).toString());
+        if (!kept.bars().isEmpty() && ctx.queryParam("find") == null) {
+            DeskJson.send(ctx, new Bars(true, kept.bars(), kept.end()));
             return;
         }
         var hearing = recordings.hearing(upload.id()).orElseThrow(NotFoundResponse::new);
@@ -126,8 +138,9 @@ final class RecordingPages implements PageGroup {
         return typed.matches("[0-9]{1,2}") ? OptionalInt.of(Integer.parseInt(typed)) : OptionalInt.empty();
     }
 
+    /** With {@code If-Match}, only where what is kept is what that tag names; else 412 and the tag of what is kept. */
     private void keepBars(Context ctx) {
-        var upload = upload(ctx);
+        var upload = uploads.named(ctx);
         var map = read(ctx);
         if (!map.runsForward(upload.facts().duration().toMillis() / 1000.0)) {
             throw new BadRequestResponse();
@@ -136,8 +149,11 @@ final class RecordingPages implements PageGroup {
         var tracks = draft.document().backingTracks().stream()
                 .map(track -> track.upload().equals(upload.id()) ? track.withMap(map) : track)
                 .toList();
-        if (track(draft, upload.id()).isEmpty()) {
-            throw new NotFoundResponse();
+        var before =
+                track(draft, upload.id()).orElseThrow(NotFoundResponse::new).map();
+        if (changedSince(ctx, before)) {
+            ctx.header("ETag", tag(before).toString()).status(HttpStatus.PRECONDITION_FAILED);
+            return;
         }
         var saved = writing.saveDraft(
                 desk.educator(ctx),
@@ -147,7 +163,12 @@ final class RecordingPages implements PageGroup {
         if (saved.result().filter(DraftSave.Saved.class::isInstance).isEmpty()) {
             throw new ConflictResponse();
         }
-        ctx.status(HttpStatus.NO_CONTENT);
+        ctx.header("ETag", tag(map).toString()).status(HttpStatus.NO_CONTENT);
+    }
+
+    private static boolean changedSince(Context ctx, BarMap kept) {
+        var known = Optional.ofNullable(ctx.header("If-Match"));
+        return known.isPresent() && !tag(kept).namedIn(known);
     }
 
     private static BarMap read(Context ctx) {
@@ -166,18 +187,14 @@ final class RecordingPages implements PageGroup {
         return writing.draft(desk.educator(ctx), desk.episode(ctx).id()).orElseThrow(NotFoundResponse::new);
     }
 
+    /** Names what is kept, so that a window learns that another one has saved since (RFC 9110 section 13.1.1). */
+    private static EntityTag tag(BarMap kept) {
+        return EntityTag.ofContent(DeskJson.write(kept));
+    }
+
     private static Optional<BackingTrack> track(Draft draft, UploadId upload) {
         return draft.document().backingTracks().stream()
                 .filter(track -> track.upload().equals(upload))
                 .findFirst();
-    }
-
-    /** One of this episode's; another's is not found. */
-    private Upload upload(Context ctx) {
-        var episode = desk.episode(ctx);
-        return UploadId.parse(ctx.pathParam("upload"))
-                .flatMap(uploads::find)
-                .filter(upload -> upload.episode().equals(episode.id()))
-                .orElseThrow(NotFoundResponse::new);
     }
 }

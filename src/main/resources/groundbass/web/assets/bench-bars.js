@@ -27,7 +27,7 @@ export function barAt(marks, first, at) {
 }
 
 /** `1:05.3` */
-export function clock(seconds) {
+export function clock(seconds, digits = 1) {
   const minutes = Math.floor(seconds / 60);
-  return `${minutes}:${(seconds - 60 * minutes).toFixed(1).padStart(4, "0")}`;
+  return `${minutes}:${(seconds - 60 * minutes).toFixed(digits).padStart(3 + digits, "0")}`;
 }

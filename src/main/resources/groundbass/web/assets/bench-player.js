@@ -1,7 +1,7 @@
 // Plays a stretch of the recording, slowed without a change of pitch, with the written line beside it or in its place.
 import { cut } from "./bench-line.js";
 
-const PIECE = 20; // seconds of the recording that are made ready at once where nothing is repeated
+const PIECE = 20; // seconds of the recording that are made ready at once where nothing is repeated and nobody asks for more
 const LOW = 350; // Hz: above the fundamentals of a bass up to the twelfth fret of the highest string
 const SOON = 0.08;
 
@@ -37,7 +37,8 @@ export class BenchPlayer extends EventTarget {
   get at() {
     if (!this.#now) return null;
     const { from, to, speed, loop, begun } = this.#now;
-    const gone = Math.max(0, this.#context.currentTime - begun) * speed;
+    const latency = this.#context.outputLatency || this.#context.baseLatency || 0;
+    const gone = Math.max(0, this.#context.currentTime - begun - latency) * speed;
     return loop ? from + (gone % (to - from)) : Math.min(to, from + gone);
   }
 
@@ -50,12 +51,16 @@ export class BenchPlayer extends EventTarget {
     this.#master.gain.value = volume;
   }
 
-  /** Plays from `from`; `loop` (`{from, to}`) is repeated. `bars` says where the written bars belong. */
-  async play(from, { speed, loop, bars, withLine }) {
+  /**
+   * Plays from `from`; `loop` (`{from, to}`) is repeated. `bars` says where the written bars belong; `most` is how many
+   * seconds are made ready at once.
+   */
+  async play(from, wishes) {
+    const { speed, loop, bars, withLine, most = PIECE } = wishes;
     this.stop();
     const number = this.#number;
     const begin = loop ? loop.from : from;
-    const end = loop ? loop.to : Math.min(this.#sound.duration, begin + PIECE);
+    const end = loop ? loop.to : Math.min(this.#sound.duration, begin + most);
     const context = this.context;
     await context.resume();
     const piece = cut(context, this.#sound, begin, end);
@@ -67,7 +72,7 @@ export class BenchPlayer extends EventTarget {
     const begun = context.currentTime + SOON;
     for (const source of sources) source.start(begun);
     this.#now = { from: begin, to: end, speed, loop, begun, sources };
-    sources[0].onended = () => this.#ended(number, end, { speed, loop, bars, withLine });
+    sources[0].onended = () => this.#ended(number, end, wishes);
     this.dispatchEvent(new Event("change"));
   }
 

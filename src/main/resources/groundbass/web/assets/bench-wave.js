@@ -4,9 +4,16 @@ const STEPS = 100; // peaks a second
 export class Wave {
   #canvas;
   #peaks = new Float32Array(0);
+  #steps = STEPS;
 
   constructor(canvas) {
     this.#canvas = canvas;
+  }
+
+  /** Takes peaks that somebody else has read, so many a second. */
+  take(peaks, steps) {
+    this.#peaks = peaks;
+    this.#steps = steps;
   }
 
   /** Takes the peaks of a sound once, so that drawing is fast. */
@@ -21,7 +28,7 @@ export class Wave {
         if (size > peaks[step]) peaks[step] = size;
       }
     }
-    this.#peaks = peaks;
+    this.take(peaks, STEPS);
   }
 
   /** Draws the seconds from `from` to `to`. */
@@ -46,9 +53,12 @@ export class Wave {
     }
     pen.fillStyle = colour("--ink");
     pen.font = `13px ${colour("--text")}`;
+    let free = 0; // a name that would stand on the one before it is left out
     for (const bar of bars) {
       pen.fillRect(x(bar.from), 0, 1, height);
+      if (x(bar.from) < free) continue;
       pen.fillText(String(bar.bar), x(bar.from) + 4, 14);
+      free = x(bar.from) + 8 + pen.measureText(String(bar.bar)).width;
     }
     pen.fillStyle = colour("--wrong");
     pen.fillRect(x(at) - 1, 0, 2, height);
@@ -56,8 +66,8 @@ export class Wave {
 
   #peak(from, to) {
     let most = 0;
-    const end = Math.min(this.#peaks.length, Math.ceil(to * STEPS));
-    for (let i = Math.max(0, Math.floor(from * STEPS)); i < end; i++) most = Math.max(most, this.#peaks[i]);
+    const end = Math.min(this.#peaks.length, Math.ceil(to * this.#steps));
+    for (let i = Math.max(0, Math.floor(from * this.#steps)); i < end; i++) most = Math.max(most, this.#peaks[i]);
     return most;
   }
 }

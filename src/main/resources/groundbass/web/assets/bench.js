@@ -3,12 +3,12 @@ import { barAt, barsOf, clock, marked, nudged } from "./bench-bars.js";
 import { WrittenLine } from "./bench-line.js";
 import { BenchPlayer } from "./bench-player.js";
 import { forget, keep, kept } from "./bench-store.js";
+import { moved, secondAt, zoomed } from "./bench-view.js";
 import { Wave } from "./bench-wave.js";
 import { Stretcher } from "./play-stretcher.js";
 
 const LONGEST = 20 * 60; // seconds
 const NUDGE = 0.01;
-const CLOSEST = 2; // seconds that fill the picture at most enlarged
 
 const bench = document.getElementById("bench");
 const path = bench.dataset.path;
@@ -163,7 +163,7 @@ function follow() {
   const look = () => {
     at = player.at ?? at;
     following = player.playing;
-    if (at > view.to || at < view.from) moveView(at);
+    if (at > view.to || at < view.from) view = moved(view, length, at);
     show();
     if (following) requestAnimationFrame(look);
   };
@@ -191,34 +191,22 @@ function setLoop(from, to) {
 }
 
 function zoom(by) {
-  const wide = Math.min(length, Math.max(CLOSEST, (view.to - view.from) * by));
-  view = { from: 0, to: wide };
-  moveView(at - wide / 2);
+  view = zoomed(view, length, at, by);
   show();
-}
-
-function moveView(from) {
-  const wide = view.to - view.from;
-  const begin = Math.min(length - wide, Math.max(0, from));
-  view = { from: begin, to: begin + wide };
-}
-
-function secondAt(event) {
-  const { left, width } = part("wave").getBoundingClientRect();
-  return view.from + ((event.clientX - left) / width) * (view.to - view.from);
 }
 
 function watchWave() {
   let begun = null;
+  const second = (event) => secondAt(event, part("wave"), view);
   part("wave").addEventListener("pointerdown", (event) => {
     begun = event;
     part("wave").setPointerCapture(event.pointerId);
   });
   part("wave").addEventListener("pointerup", (event) => {
     if (!begun) return;
-    const moved = Math.abs(event.clientX - begun.clientX) > 5;
-    if (moved) setLoop(secondAt(begun), secondAt(event));
-    else seek(secondAt(event));
+    const dragged = Math.abs(event.clientX - begun.clientX) > 5;
+    if (dragged) setLoop(second(begun), second(event));
+    else seek(second(event));
     begun = null;
   });
 }
@@ -260,7 +248,10 @@ part("work").addEventListener("keydown", (event) => {
   event.preventDefault();
   action();
 });
-player.addEventListener("change", show);
+player.addEventListener("change", () => {
+  if (player.playing) follow(); // also when the next piece begins
+  show();
+});
 addEventListener("resize", show);
 watchWave();
 

@@ -7,6 +7,7 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.greaterThan;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.lessThan;
+import static org.hamcrest.Matchers.not;
 
 import groundbass.catalog.Audit;
 import groundbass.catalog.BarMap;
@@ -21,6 +22,7 @@ import groundbass.sound.WavFile;
 import groundbass.store.BlobFolder;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
@@ -131,5 +133,90 @@ class RecordingPagesTest {
                 .get("/desk/episodes/" + episode.id() + "/tracks/aaaaaaaaaaaaaaaa/bars")
                 .then()
                 .statusCode(404);
+    }
+
+    @Test
+    void theRecordingIsServedToItsOwnerWholeAndInParts() {
+        var episode = studio.episode("Served");
+        String path = Sent.path(episode, Sent.clicks(studio, episode));
+        studio.browser()
+                .get(path + "/recording")
+                .then()
+                .statusCode(200)
+                .contentType("audio/wav")
+                .header("Cache-Control", containsString("private"))
+                .header("Accept-Ranges", "bytes")
+                .header("Content-Length", String.valueOf(Sent.wav().length));
+        byte[] part = studio.browser() // RFC 9110 section 14.2
+                .header("Range", "bytes=0-3")
+                .get(path + "/recording")
+                .then()
+                .statusCode(206)
+                .header("Content-Range", equalTo("bytes 0-3/" + Sent.wav().length))
+                .extract()
+                .asByteArray();
+        assertThat(new String(part, StandardCharsets.US_ASCII)).isEqualTo("RIFF");
+        studio.site.browser().get(path + "/recording").then().statusCode(not(equalTo(200)));
+        String strangers =
+                path.replace(episode.id().value(), studio.strangersEpisode.id().value());
+        studio.browser().get(strangers + "/recording").then().statusCode(404);
+        studio.browser().get(strangers).then().statusCode(404);
+        studio.browser()
+                .get("/desk/episodes/" + episode.id())
+                .then()
+                .body(allOf(containsString(path), containsString("Bars of this recording")));
+    }
+
+    @Test
+    void withoutScriptsThePageShowsFactsAndWave() {
+        var episode = studio.episode("Plain");
+        String path = Sent.path(episode, Sent.clicks(studio, episode));
+        var html = studio.browser().header("Accept-Language", "de").get(path).asString();
+        assertThat(html).contains("LUFS", "dBTP", "0:09 min", path + "/wave.svg", "Takte setzen");
+        assertThat(Studio.mistakes(html)).isEmpty();
+    }
+
+    @Test
+    void beforeAnybodyHasListenedThePageSaysSo() {
+        var episode = studio.episode("Just sent");
+        var html = studio.browser()
+                .get(Sent.path(episode, Sent.unheard(studio, episode)))
+                .asString();
+        assertThat(html)
+                .contains("still listening", "does not belong to the saved lesson")
+                .doesNotContain("wave.svg");
+    }
+
+    @Test
+    void barsAreNotSavedOverThoseThatAnotherWindowSaved() {
+        var episode = studio.episode("Two windows");
+        String path = Sent.path(episode, Sent.clicks(studio, episode)) + "/bars";
+        String seen = studio.browser().get(path).header("ETag");
+        String map = "{\"bars\":[{\"bar\":1,\"pass\":1,\"round\":1,\"seconds\":%s}],\"end\":6}";
+        var json = "application/json";
+        studio.form()
+                .contentType(json)
+                .header("If-Match", seen)
+                .body(map.formatted("1"))
+                .put(path)
+                .then()
+                .statusCode(204);
+        String saved = studio.form() // RFC 9110 section 13.1.1
+                .contentType(json)
+                .header("If-Match", seen)
+                .body(map.formatted("2"))
+                .put(path)
+                .then()
+                .statusCode(412)
+                .extract()
+                .header("ETag");
+        studio.browser().get(path).then().body("bars[0].seconds", equalTo(1.0f));
+        studio.form()
+                .contentType(json)
+                .header("If-Match", saved)
+                .body(map.formatted("2"))
+                .put(path)
+                .then()
+                .statusCode(204);
     }
 }
