@@ -44,6 +44,12 @@ final class BarTelling {
                     && meter.beatEnd(stretch.from()).equals(stretch.to());
         }
 
+        /** The same, up to the end of a note that was told with its length. */
+        Part longer(Part held) {
+            var whole = new Stretch(stretch.from(), held.stretch().to(), stretch.kind());
+            return new Part(whole, told, remarks, each);
+        }
+
         Part and(Part next) {
             var both = new Stretch(stretch.from(), next.stretch().to(), stretch.kind());
             return new Part(both, told, remarks, true);
@@ -71,9 +77,22 @@ final class BarTelling {
         boolean together = last >= 0 && next.isLike(parts.get(last), meter) && !headings.isMarked(next.stretch());
         if (together) {
             parts.set(last, parts.get(last).and(next));
+        } else if (last >= 0 && goesOn(parts.get(last), next.stretch())) {
+            parts.set(last, parts.get(last).longer(next));
         } else {
             parts.add(next);
         }
+    }
+
+    /** Whether a stretch only lets a note end whose whole length was told, with no tie in between. */
+    private boolean goesOn(Part before, Stretch held) {
+        return held.kind() == Stretch.Kind.HOLD
+                && before.stretch().kind() == Stretch.Kind.PLAY
+                && !before.each()
+                && written.voices().size() == 1
+                && written.voices().get(0).elements().stream()
+                        .noneMatch(element -> !element.onset().isBefore(held.from())
+                                && element.onset().isBefore(held.to()));
     }
 
     private Part part(Stretch stretch) {

@@ -35,7 +35,7 @@ class RetellingTest {
     @Test
     void anEditSurvivesABarInsertedBefore() {
         var after = told(HEAD + "bar 1\n1-4 E0\nbar 2\n" + CALL + "bar 3\n" + ANSWER);
-        var retelling = Retelling.of(after, List.of(edit(BEFORE, 5, "Answer from above.")));
+        var retelling = Retelling.of(after, List.of(edit(BEFORE, 4, "Answer from above.")));
         assertThat(bars(retelling, "Answer from above.")).containsExactly(3);
     }
 
@@ -58,8 +58,8 @@ class RetellingTest {
     @Test
     void ofTwoStepsWithTheSameNotesTheOneWithTheSameNeighboursKeepsTheWords() {
         // bar 2 ends with the notes that bar 1 ends with: only what stands before them tells the two apart
-        var edit = edit(BEFORE, 7, "Let the D ring.");
-        assertThat(BEFORE.get(7).anchor().own())
+        var edit = edit(BEFORE, 6, "Let the D ring.");
+        assertThat(BEFORE.get(6).anchor().own())
                 .isEqualTo(BEFORE.get(3).anchor().own());
         var after = told(HEAD + "bar 1\n1-4 E0\nbar 2\n" + CALL + "bar 3\n" + ANSWER);
         assertThat(bars(Retelling.of(after, List.of(edit)), "Let the D ring.")).containsExactly(3);
