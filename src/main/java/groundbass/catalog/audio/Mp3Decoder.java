@@ -4,6 +4,7 @@ import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import javazoom.jl.decoder.Bitstream;
 import javazoom.jl.decoder.BitstreamException;
 import javazoom.jl.decoder.Decoder;
@@ -16,8 +17,10 @@ final class Mp3Decoder implements Recording.Decoder {
 
     private final Bitstream stream;
     private final Decoder decoder = new Decoder();
+    private int lead;
 
     Mp3Decoder(Path file) throws IOException {
+        this.lead = Mp3Lead.samples(file);
         this.stream = new Bitstream(new BufferedInputStream(Files.newInputStream(file)));
     }
 
@@ -30,7 +33,10 @@ final class Mp3Decoder implements Recording.Decoder {
                     return new float[0][0];
                 }
                 try {
-                    return split((SampleBuffer) decoder.decodeFrame(header, stream));
+                    var samples = behindLead(split((SampleBuffer) decoder.decodeFrame(header, stream)));
+                    if (samples[0].length > 0) {
+                        return samples;
+                    }
                 } catch (DecoderException | ArrayIndexOutOfBoundsException broken) {
                     continue;
                 } finally {
@@ -40,6 +46,16 @@ final class Mp3Decoder implements Recording.Decoder {
         } catch (BitstreamException e) {
             throw new IOException(e);
         }
+    }
+
+    private float[][] behindLead(float[][] samples) {
+        int skipped = Math.min(lead, samples[0].length);
+        lead -= skipped;
+        return skipped == 0
+                ? samples
+                : Arrays.stream(samples)
+                        .map(channel -> Arrays.copyOfRange(channel, skipped, channel.length))
+                        .toArray(float[][]::new);
     }
 
     private static float[][] split(SampleBuffer buffer) {

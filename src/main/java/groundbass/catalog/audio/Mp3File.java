@@ -40,6 +40,14 @@ final class Mp3File {
         return mp3.finding();
     }
 
+    /** Where the first frame stands, if there is any. */
+    static long firstFrame(ByteFile file) throws IOException {
+        var mp3 = new Mp3File(file);
+        mp3.skipTags();
+        mp3.skipPadding();
+        return mp3.at;
+    }
+
     private void skipTags() throws IOException {
         while (file.says(at, "ID3") && file.has(at, ID3_HEADER)) {
             boolean footer = (file.u8(at + 5) & ID3_FOOTER_FLAG) != 0;

@@ -67,6 +67,11 @@ record Mp3Frame(int version, int bitRate, int sampleRate, int channels, int leng
         return samples(version);
     }
 
+    /** Bytes between the header and the sound (ISO/IEC 11172-3 section 2.4.1.7, 13818-3 section 2.4.1.7). */
+    int sideInformation() {
+        return version == 1 ? (channels == 1 ? 17 : 32) : channels == 1 ? 9 : 17;
+    }
+
     /** Whether two frames can belong to one recording: only the bit rate and the kind of stereo may change. */
     boolean goesWith(Mp3Frame that) {
         return version == that.version && sampleRate == that.sampleRate && channels == that.channels;
