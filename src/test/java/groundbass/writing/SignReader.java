@@ -15,8 +15,11 @@ final class SignReader {
             Map.of(Sign.DOUBLE_FLAT, -2, Sign.FLAT, -1, Sign.NATURAL, 0, Sign.SHARP, 1, Sign.DOUBLE_SHARP, 2);
     private static final int[] WHITE_KEYS = {0, 2, 4, 5, 7, 9, 11};
 
-    /** What sounds on at each line or space, for heads that are tied to. */
-    private final Map<Integer, List<Integer>> tied = new HashMap<>();
+    /** A tie joins heads on one line or space and one string (REFERENCE 3.4.5). */
+    private record Joined(int step, int string) {}
+
+    /** What sounds on there, for heads that are tied to. */
+    private final Map<Joined, List<Integer>> tied = new HashMap<>();
 
     /** The MIDI number that each head says. */
     Map<Head, Integer> read(WrittenBar bar) {
@@ -36,7 +39,7 @@ final class SignReader {
 
     private int midi(Head head, Map<Integer, Integer> signs, int fifths) {
         int step = head.pitch().diatonicIndex();
-        var waiting = tied.computeIfAbsent(step, key -> new ArrayList<>());
+        var waiting = tied.computeIfAbsent(new Joined(step, head.note().string()), key -> new ArrayList<>());
         int alteration;
         if (head.tiedFrom()) {
             alteration = waiting.remove(0);
