@@ -23,7 +23,7 @@ final class PageFooter {
         this.options = options;
         this.room = options.paper().room();
         this.withCode = options.paper().height().isPresent()
-                && options.footer().address().isPresent();
+                && options.footer().way().isPresent();
     }
 
     double height() {
@@ -52,8 +52,8 @@ final class PageFooter {
         double y = top;
         var footer = options.footer();
         y = put(parts, role, footer.cautions(), width, y);
-        if (footer.address().isPresent()) {
-            y = link(parts, footer.address().get(), y);
+        if (footer.way().isPresent()) {
+            y = link(parts, footer.way().get().address(), y);
         }
         put(parts, role, footer.release(), width, y);
         return parts;
@@ -82,11 +82,11 @@ final class PageFooter {
         return bottom;
     }
 
-    /** The same on every page, so it is encoded once. */
+    /** The same on every page. */
     private Page.Part code() {
         if (code.isEmpty()) {
             var box = new Box(room - CODE, 0, room, CODE);
-            var marks = QrCode.shapes(options.footer().address().orElseThrow(), box).stream()
+            var marks = options.footer().way().orElseThrow().shapes(box).stream()
                     .map(shape -> Mark.free(Kind.QR, shape))
                     .toList();
             code = Optional.of(new Page.Part(new Group(Role.FURNITURE, Optional.empty(), box), marks));

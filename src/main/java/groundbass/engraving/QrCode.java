@@ -11,19 +11,33 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** A QR code as filled rectangles, one for each run of dark modules in a row. */
-final class QrCode {
-    private QrCode() {}
+/** The way to a page: its address, and the same as a QR code, which is encoded once however many pages show it. */
+public final class QrCode {
+    private final String address;
+    private final BitMatrix modules;
 
-    /** Fills the box's width; the paper around it is its quiet zone. */
-    static List<Shape> shapes(String text, Box box) {
-        var code = encode(text);
-        double module = box.width() / code.getWidth();
+    private QrCode(String address, BitMatrix modules) {
+        this.address = address;
+        this.modules = modules;
+    }
+
+    /** @throws IllegalArgumentException where the address is too long for any QR code */
+    public static QrCode of(String address) {
+        return new QrCode(address, encode(address));
+    }
+
+    String address() {
+        return address;
+    }
+
+    /** Filled rectangles, one for each run of dark modules in a row. They fill the box's width; the paper around it is the quiet zone. */
+    List<Shape> shapes(Box box) {
+        double module = box.width() / modules.getWidth();
         var shapes = new ArrayList<Shape>();
-        for (int row = 0; row < code.getHeight(); row++) {
-            for (int from = 0; from < code.getWidth(); from++) {
+        for (int row = 0; row < modules.getHeight(); row++) {
+            for (int from = 0; from < modules.getWidth(); from++) {
                 int to = from;
-                while (to < code.getWidth() && code.get(to, row)) {
+                while (to < modules.getWidth() && modules.get(to, row)) {
                     to++;
                 }
                 if (to > from) {
@@ -35,6 +49,21 @@ final class QrCode {
             }
         }
         return shapes;
+    }
+
+    @Override
+    public boolean equals(Object that) {
+        return that instanceof QrCode other && address.equals(other.address);
+    }
+
+    @Override
+    public int hashCode() {
+        return address.hashCode();
+    }
+
+    @Override
+    public String toString() {
+        return address;
     }
 
     private static BitMatrix encode(String text) {

@@ -35,9 +35,9 @@ public record SheetOptions(
      * What stands under every page; empty texts are left out.
      *
      * @param release which release this is and of what date
-     * @param address where the episode lives; printed as text, as a link and as a QR code
+     * @param way to where the episode lives; printed as text, as a link and as a QR code
      */
-    public record Footer(String release, String cautions, Optional<String> address) {
+    public record Footer(String release, String cautions, Optional<QrCode> way) {
         public static final Footer NONE = new Footer("", "", Optional.empty());
     }
 

@@ -1,6 +1,7 @@
 package groundbass.release;
 
 import groundbass.catalog.LineSource;
+import groundbass.engraving.QrCode;
 import groundbass.engraving.SheetOptions.Footer;
 import groundbass.groove.Band;
 import groundbass.midi.MidiFile;
@@ -80,7 +81,8 @@ final class LessonFiles {
         String series = messages.say("sheet.series", recipe.series(), recipe.episodeNumber());
         String release =
                 messages.say("sheet.release", recipe.release(), recipe.date().toString());
-        var footer = new Footer(release, messages.say("sheet.caution"), Optional.of(recipe.episodeAddress()));
+        var way = QrCode.of(recipe.episodeAddress());
+        var footer = new Footer(release, messages.say("sheet.caution"), Optional.of(way));
         var made = recipe.date().atStartOfDay(ZoneOffset.UTC).toInstant();
         var imprint = new Sheets.Imprint(document.title(), series, document.rights(), footer, made, recipe.digest());
         return new Rendered("sheet.pdf", FileRole.SHEET, "application/pdf", sheets.pdf(told(), imprint));

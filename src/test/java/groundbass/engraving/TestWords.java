@@ -50,6 +50,6 @@ public final class TestWords implements SheetWords {
                 new SheetOptions.Footer(
                         "Release 1, 25 November 2026",
                         "Rest before it hurts; ask a professional where it does.",
-                        Optional.of("https://example.org/e/k3v9")));
+                        Optional.of(QrCode.of("https://example.org/e/k3v9"))));
     }
 }
