@@ -16,6 +16,7 @@ public final class Settings {
     private static final String ZONE = "zone.default";
     private static final String ADDRESS = "public.address";
     private static final String LETTERS = "letters.";
+    private static final String ABBREVIATIONS = "abbreviations.";
 
     private final Jdbi jdbi;
     private final Audit audit;
@@ -64,29 +65,41 @@ public final class Settings {
         put(handle, ADDRESS, settings.publicAddress().map(URI::toString).orElse(""));
     }
 
-    /** What a series prints for each technique. */
-    public SheetLetters letters(SeriesId series) {
-        return jdbi.withHandle(handle -> letters(handle, series));
+    /** How a series has its sheets. */
+    public HouseStyle style(SeriesId series) {
+        return jdbi.withHandle(handle -> style(handle, series));
     }
 
-    public SheetLetters letters(Handle handle, SeriesId series) {
-        return handle.createQuery("select chosen from setting where name = :name")
-                .bind("name", LETTERS + series.value())
-                .mapTo(String.class)
-                .findOne()
-                .map(SheetLetters::parse)
-                .orElse(SheetLetters.USUAL);
+    public HouseStyle style(Handle handle, SeriesId series) {
+        return new HouseStyle(
+                SheetLetters.parse(chosen(handle, LETTERS + series.value())),
+                SheetAbbreviations.parse(chosen(handle, ABBREVIATIONS + series.value())));
     }
 
-    /** Saves the letters that an educator typed for a series, by the technique's word, where nothing is wrong. */
-    public Outcome<SheetLetters> saveLetters(EducatorId who, SeriesId series, Map<String, String> typed) {
+    /**
+     * Saves how a series has its sheets, where nothing is wrong.
+     *
+     * @param typed letters as an educator typed them, by the technique's word
+     */
+    public Outcome<SheetLetters> saveStyle(
+            EducatorId who, SeriesId series, Map<String, String> typed, SheetAbbreviations abbreviations) {
         var outcome = SheetLetters.typed(typed);
         outcome.result()
                 .ifPresent(letters -> jdbi.useTransaction(handle -> {
                     put(handle, LETTERS + series.value(), letters.toString());
+                    put(handle, ABBREVIATIONS + series.value(), abbreviations.toString());
                     audit.append(handle, who, "letters.changed", series.value());
                 }));
         return outcome;
+    }
+
+    /** Empty where nothing is chosen. */
+    private static String chosen(Handle handle, String name) {
+        return handle.createQuery("select chosen from setting where name = :name")
+                .bind("name", name)
+                .mapTo(String.class)
+                .findOne()
+                .orElse("");
     }
 
     private static void put(Handle handle, String name, String chosen) {

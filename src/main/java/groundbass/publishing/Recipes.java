@@ -33,7 +33,7 @@ final class Recipes {
                 "%s-%02d-%s".formatted(series.slug(), episode.number(), episode.slug()),
                 addresses.episode(episode.id()),
                 revision.createdAt().atZone(series.zone()).toLocalDate(),
-                settings.letters(handle, series.id()),
+                settings.style(handle, series.id()),
                 Recipe.RENDERERS);
     }
 }

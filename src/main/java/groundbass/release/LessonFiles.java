@@ -41,7 +41,7 @@ final class LessonFiles {
         this.recipe = recipe;
         this.messages =
                 Messages.of(Locale.forLanguageTag(lesson.document().settings().language()));
-        this.sheets = new Sheets(messages).with(recipe.letters());
+        this.sheets = new Sheets(messages).with(recipe.style());
     }
 
     Messages messages() {

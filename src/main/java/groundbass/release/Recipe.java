@@ -1,7 +1,7 @@
 package groundbass.release;
 
+import groundbass.catalog.HouseStyle;
 import groundbass.catalog.RevisionId;
-import groundbass.catalog.SheetLetters;
 import groundbass.store.Sha256;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
@@ -17,7 +17,7 @@ import java.util.Objects;
  * @param fileStem the name of the bundle without its ending: {@code low-tide-03-lantern-street}
  * @param episodeAddress where the episode will stay, for the QR code and the links
  * @param date of the revision, in the zone of the series
- * @param letters what the series prints for each technique
+ * @param style how the series has its sheets
  * @param renderers the version of this program's renderers; it grows when they draw or sound differently
  */
 public record Recipe(
@@ -28,7 +28,7 @@ public record Recipe(
         String fileStem,
         String episodeAddress,
         LocalDate date,
-        SheetLetters letters,
+        HouseStyle style,
         int renderers) {
     /** Raise it whenever any renderer's output changes. */
     public static final int RENDERERS = 2;
@@ -39,10 +39,10 @@ public record Recipe(
         Objects.requireNonNull(fileStem);
         Objects.requireNonNull(episodeAddress);
         Objects.requireNonNull(date);
-        Objects.requireNonNull(letters);
+        Objects.requireNonNull(style);
     }
 
-    /** With the usual letters. */
+    /** In the usual style. */
     public Recipe(
             RevisionId revision,
             int release,
@@ -52,7 +52,7 @@ public record Recipe(
             String episodeAddress,
             LocalDate date,
             int renderers) {
-        this(revision, release, series, episodeNumber, fileStem, episodeAddress, date, SheetLetters.USUAL, renderers);
+        this(revision, release, series, episodeNumber, fileStem, episodeAddress, date, HouseStyle.USUAL, renderers);
     }
 
     /** A number that differs from recipe to recipe, for formats that want one. */
@@ -70,6 +70,6 @@ public record Recipe(
     }
 
     private Recipe withRelease(int number) {
-        return new Recipe(revision, number, series, episodeNumber, fileStem, episodeAddress, date, letters, renderers);
+        return new Recipe(revision, number, series, episodeNumber, fileStem, episodeAddress, date, style, renderers);
     }
 }

@@ -5,7 +5,9 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import groundbass.catalog.HouseStyle;
 import groundbass.catalog.RevisionId;
+import groundbass.catalog.SheetAbbreviations;
 import groundbass.catalog.SheetLetters;
 import java.time.LocalDate;
 
@@ -26,11 +28,16 @@ final class RecipeJson {
         node.put("fileStem", recipe.fileStem());
         node.put("episodeAddress", recipe.episodeAddress());
         node.put("date", recipe.date().toString());
-        if (!recipe.letters().equals(SheetLetters.USUAL)) {
-            node.put("letters", recipe.letters().toString());
-        }
+        putUnlessUsual(node, "letters", recipe.style().letters().toString());
+        putUnlessUsual(node, "abbreviations", recipe.style().abbreviations().toString());
         node.put("renderers", recipe.renderers());
         return node.toString();
+    }
+
+    private static void putUnlessUsual(ObjectNode node, String name, String text) {
+        if (!text.isEmpty()) {
+            node.put(name, text);
+        }
     }
 
     static Recipe read(String text) {
@@ -44,7 +51,9 @@ final class RecipeJson {
                     node.required("fileStem").asText(),
                     node.required("episodeAddress").asText(),
                     LocalDate.parse(node.required("date").asText()),
-                    SheetLetters.parse(node.path("letters").asText("")),
+                    new HouseStyle(
+                            SheetLetters.parse(node.path("letters").asText("")),
+                            SheetAbbreviations.parse(node.path("abbreviations").asText(""))),
                     node.required("renderers").asInt());
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a recipe that this program wrote can be read", e);

@@ -1,8 +1,9 @@
 package groundbass.release;
 
 import groundbass.analysis.Analysis;
+import groundbass.catalog.HouseStyle;
 import groundbass.catalog.Rights;
-import groundbass.catalog.SheetLetters;
+import groundbass.catalog.SheetAbbreviations;
 import groundbass.engraving.BarPlace;
 import groundbass.engraving.Chapter;
 import groundbass.engraving.Group;
@@ -36,27 +37,30 @@ public final class Sheets {
     private final Messages messages;
     private final SheetWords words;
     private final TechniqueLetters letters;
+    private final SheetAbbreviations abbreviations;
     private final boolean degrees;
 
     public Sheets(Messages messages) {
-        this(messages, TechniqueLetters.usual(), false);
+        this(messages, TechniqueLetters.usual(), SheetAbbreviations.NONE, false);
     }
 
-    private Sheets(Messages messages, TechniqueLetters letters, boolean degrees) {
+    private Sheets(
+            Messages messages, TechniqueLetters letters, SheetAbbreviations abbreviations, boolean degrees) {
         this.messages = messages;
         this.letters = letters;
+        this.abbreviations = abbreviations;
         this.words = new PrintedWords(messages);
         this.degrees = degrees;
     }
 
     /** The same with the degrees of the chords under the notes of pictures, where the line has chords, else of the key. */
     public Sheets withDegrees() {
-        return new Sheets(messages, letters, true);
+        return new Sheets(messages, letters, abbreviations, true);
     }
 
-    /** The same with what a series prints for each technique. */
-    public Sheets with(SheetLetters chosen) {
-        return new Sheets(messages, PrintedLetters.of(chosen), degrees);
+    /** The same in a series' style. Abbreviations are for paper: pictures keep every note, so that each can be lit and edited. */
+    public Sheets with(HouseStyle style) {
+        return new Sheets(messages, PrintedLetters.of(style.letters()), style.abbreviations(), degrees);
     }
 
     /** What a sheet says around its music. */
@@ -85,8 +89,10 @@ public final class Sheets {
 
     /** A4 pages of a line and its exercises, one after the other, and then the same in words. */
     public byte[] pdf(List<ToldLine> lines, Imprint imprint) {
-        var options =
-                SheetOptions.of(Paper.A4, words, Header.NONE, imprint.footer()).with(letters);
+        var options = SheetOptions.of(Paper.A4, words, Header.NONE, imprint.footer())
+                .with(letters)
+                .withSimile(abbreviations.simile())
+                .withRestsTogether(abbreviations.restsTogether());
         var pages = new ArrayList<>(Layout.of(pieces(lines, imprint), options));
         pages.addAll(Prose.pages(chapters(lines, imprint.title()), options));
         var alternatives = lines.stream()

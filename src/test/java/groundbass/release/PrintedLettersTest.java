@@ -2,6 +2,8 @@ package groundbass.release;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.catalog.HouseStyle;
+import groundbass.catalog.SheetAbbreviations;
 import groundbass.catalog.SheetLetters;
 import groundbass.linetext.LineText;
 import groundbass.text.Messages;
@@ -14,7 +16,8 @@ class PrintedLettersTest {
     private static String svg(String letters) {
         var line = LineText.read("bar 1\n1-2  E0 slap, G2 pop, E3 down, E5 hammer\n3-4  rest\n")
                 .line();
-        return SHEETS.with(SheetLetters.parse(letters)).svg(line, 110, "x-");
+        var style = new HouseStyle(SheetLetters.parse(letters), SheetAbbreviations.NONE);
+        return SHEETS.with(style).svg(line, 110, "x-");
     }
 
     @Test // REFERENCE 2.2: thumb is T, or S; pop is P, or Po

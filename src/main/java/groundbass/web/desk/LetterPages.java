@@ -1,6 +1,8 @@
 package groundbass.web.desk;
 
+import groundbass.catalog.HouseStyle;
 import groundbass.catalog.Settings;
+import groundbass.catalog.SheetAbbreviations;
 import groundbass.catalog.SheetLetters;
 import groundbass.release.UsualLetters;
 import groundbass.web.shell.Flash;
@@ -14,7 +16,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** The letters that a series prints for the techniques of either hand. */
+/** How a series has its sheets: its letters for the techniques of either hand, and what it abbreviates. */
 final class LetterPages implements PageGroup {
     private static final String PATH = "/desk/series/{id}/letters";
     private static final String TEMPLATE = "desk/letters";
@@ -35,31 +37,42 @@ final class LetterPages implements PageGroup {
 
     private void open(Context ctx) {
         var series = desk.series(ctx);
-        var chosen = settings.letters(series.id()).byWord();
-        desk.pages().show(ctx, TEMPLATE, View.of(ctx.path(), series.title(), chosen, Problems.NONE));
+        var style = settings.style(series.id());
+        desk.pages().show(ctx, TEMPLATE, View.of(ctx.path(), series.title(), style));
     }
 
     private void save(Context ctx) {
         var series = desk.series(ctx);
         var typed = new LinkedHashMap<String, String>();
         SheetLetters.WORDS.forEach(word -> typed.put(word, Typed.text(ctx, word)));
-        var problems = new Problems(
-                settings.saveLetters(desk.educator(ctx), series.id(), typed).problems());
+        var abbreviations = new SheetAbbreviations(Typed.ticked(ctx, "simile"), Typed.ticked(ctx, "restsTogether"));
+        var problems = new Problems(settings.saveStyle(desk.educator(ctx), series.id(), typed, abbreviations)
+                .problems());
         if (problems.isEmpty()) {
             Flash.say(ctx, "desk.saved");
             ctx.redirect("/desk", HttpStatus.SEE_OTHER);
         } else {
-            desk.pages().showAgain(ctx, TEMPLATE, View.of(ctx.path(), series.title(), typed, problems));
+            desk.pages().showAgain(ctx, TEMPLATE, View.of(ctx.path(), series.title(), typed, abbreviations, problems));
         }
     }
 
     /** What the page shows. */
-    public record View(String path, String series, List<Row> rows, Problems problems) {
-        static View of(String path, String series, Map<String, String> typed, Problems problems) {
+    public record View(
+            String path, String series, List<Row> rows, SheetAbbreviations abbreviations, Problems problems) {
+        static View of(String path, String series, HouseStyle style) {
+            return of(path, series, style.letters().byWord(), style.abbreviations(), Problems.NONE);
+        }
+
+        static View of(
+                String path,
+                String series,
+                Map<String, String> typed,
+                SheetAbbreviations abbreviations,
+                Problems problems) {
             var rows = SheetLetters.WORDS.stream()
                     .map(word -> new Row(word, UsualLetters.of(word), typed.getOrDefault(word, "")))
                     .toList();
-            return new View(path, series, rows, problems);
+            return new View(path, series, rows, abbreviations, problems);
         }
     }
 

@@ -33,6 +33,26 @@ class LetterPagesTest {
         assertThat(SheetLetters.parse("slap=S mute=-").byWord()).isEqualTo(Map.of("slap", "S", "mute", "-"));
     }
 
+    @Test
+    void aSeriesKeepsWhatItAbbreviates() {
+        studio.form()
+                .formParam("simile", "yes")
+                .formParam("restsTogether", "yes")
+                .post(path())
+                .then()
+                .statusCode(303);
+        studio.browser()
+                .get(path())
+                .then()
+                .statusCode(200)
+                .body(containsString("value=\"yes\" selected"), containsString("checked"));
+        studio.form().formParam("simile", "").post(path()).then().statusCode(303);
+        studio.browser()
+                .get(path())
+                .then()
+                .body(not(containsString("value=\"yes\" selected")), not(containsString("checked")));
+    }
+
     @Test // REFERENCE 2.2: T for slap, P for pop, P.M. for the palm mute
     void thePageSaysWhatIsUsual() {
         studio.browser()

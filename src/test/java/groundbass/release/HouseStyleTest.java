@@ -1,0 +1,106 @@
+package groundbass.release;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.catalog.EpisodeDocument;
+import groundbass.catalog.HouseStyle;
+import groundbass.catalog.Level;
+import groundbass.catalog.LineSource;
+import groundbass.catalog.RevisionId;
+import groundbass.catalog.SheetAbbreviations;
+import groundbass.catalog.SheetLetters;
+import groundbass.linetext.LineText;
+import groundbass.text.Messages;
+import java.io.IOException;
+import java.time.LocalDate;
+import java.util.Locale;
+import java.util.regex.Pattern;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+
+class HouseStyleTest {
+    private static final HouseStyle WRITTEN_OUT = HouseStyle.USUAL;
+    private static final HouseStyle SIGNS = style(true, false);
+    private static final HouseStyle RESTS_TOGETHER = style(false, true);
+
+    private static HouseStyle style(boolean simile, boolean restsTogether) {
+        return new HouseStyle(SheetLetters.parse("slap=S"), new SheetAbbreviations(simile, restsTogether));
+    }
+
+    private static LessonFiles files(String line, HouseStyle style) {
+        var document = EpisodeDocument.titled("Slack Water", Level.BEGINNER)
+                .edit()
+                .mainLine(new LineSource("", line))
+                .done();
+        return new LessonFiles(Lesson.of(document), recipe(style));
+    }
+
+    private static Recipe recipe(HouseStyle style) {
+        return new Recipe(
+                new RevisionId("abcdefgh23456789"),
+                1,
+                "Low Tide",
+                3,
+                "low-tide-03-slack-water",
+                "https://lessons.example/e/k3v9",
+                LocalDate.parse("2026-03-02"),
+                style,
+                Recipe.RENDERERS);
+    }
+
+    /** How often a fret number stands on the page with the music, which comes before the page with the words. */
+    private static long frets(String fret, HouseStyle style) throws IOException {
+        byte[] sheet = files("bar 1\n1 E17, E17\n2-4 rest\nbar 2 = bar 1\nbar 3 = bar 2\n", style)
+                .steps()
+                .get(0)
+                .get()
+                .bytes();
+        try (var document = Loader.loadPDF(sheet)) {
+            var text = new PDFTextStripper();
+            text.setEndPage(1);
+            return Pattern.compile("\\b" + fret + "\\b")
+                    .matcher(text.getText(document))
+                    .results()
+                    .count();
+        }
+    }
+
+    @Test // REFERENCE 3.10: a bar that repeats the one before may be a sign
+    void aReleasePrintsRepeatedBarsAsTheSeriesHasThem() throws IOException {
+        assertThat(frets("17", WRITTEN_OUT)).isEqualTo(6);
+        assertThat(frets("17", SIGNS)).isEqualTo(2);
+        assertThat(frets("17", RESTS_TOGETHER)).isEqualTo(6);
+    }
+
+    private static int pages(HouseStyle style) throws IOException {
+        var silent = new StringBuilder("bar 1\n1-4 E0\n");
+        for (int bar = 2; bar <= 200; bar++) {
+            silent.append("bar ").append(bar).append("\n1-4 rest\n");
+        }
+        byte[] sheet = files(silent.toString(), style).steps().get(0).get().bytes();
+        try (var document = Loader.loadPDF(sheet)) {
+            return document.getNumberOfPages();
+        }
+    }
+
+    @Test
+    void aReleasePrintsSilentBarsAsTheSeriesHasThem() throws IOException {
+        assertThat(pages(RESTS_TOGETHER)).isLessThan(pages(WRITTEN_OUT));
+        assertThat(pages(SIGNS)).isLessThanOrEqualTo(pages(WRITTEN_OUT));
+    }
+
+    @Test
+    void picturesKeepEveryNoteSoThatItCanBeLit() {
+        var sheets = new Sheets(Messages.of(Locale.ENGLISH));
+        var line = LineText.read("bar 1\n1-4 E17\nbar 2 = bar 1\n").line();
+        assertThat(Pattern.compile(">17<").matcher(sheets.with(SIGNS).svg(line, 110, "x-")).results()).hasSize(2);
+    }
+
+    @Test
+    void aStoredRecipeKeepsTheStyle() {
+        for (var style : new HouseStyle[] {WRITTEN_OUT, SIGNS, RESTS_TOGETHER, style(true, true)}) {
+            assertThat(RecipeJson.read(RecipeJson.write(recipe(style)))).isEqualTo(recipe(style));
+        }
+    }
+}
