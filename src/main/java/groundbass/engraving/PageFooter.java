@@ -22,8 +22,8 @@ final class PageFooter {
     PageFooter(SheetOptions options) {
         this.options = options;
         this.room = options.paper().room();
-        this.withCode = options.paper().height().isPresent()
-                && options.footer().way().isPresent();
+        this.withCode =
+                options.paper().height().isPresent() && options.footer().way().isPresent();
     }
 
     double height() {

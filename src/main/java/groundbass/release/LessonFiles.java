@@ -133,7 +133,7 @@ final class LessonFiles {
             lines.add(PageContents.line(
                     lesson.exercises().get(i), pictureNames(exerciseStem(i)), lesson.walkthrough(i + 1)));
         }
-        var content = PageContents.of(lesson, lines);
+        var content = PageContents.of(lesson, lines, sheets);
         return new Rendered("page.json", FileRole.PAGE, "application/json", PageJson.write(content));
     }
 

@@ -5,7 +5,6 @@ import groundbass.release.Sheets.DrawnSystem;
 import groundbass.score.Count;
 import groundbass.score.Extract;
 import groundbass.score.Line;
-import groundbass.text.Messages;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -40,8 +39,7 @@ public final class NotePieces {
     }
 
     /** Every piece that the notes ask for and the line has, drawn. */
-    public static List<PieceContent> of(String notes, Line line, Messages messages) {
-        var sheets = new Sheets(messages);
+    public static List<PieceContent> of(String notes, Line line, Sheets sheets) {
         var pieces = new ArrayList<PieceContent>();
         for (String range : ranges(notes)) {
             String prefix = "piece-" + pieces.size() + "-";

@@ -10,18 +10,16 @@ import groundbass.score.Note;
 import groundbass.score.Position;
 import groundbass.score.Technique;
 import groundbass.script.Chapters;
-import groundbass.text.Messages;
 import groundbass.walkthrough.Retelling;
 import groundbass.walkthrough.Step;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** Makes what a page says of a lesson. */
 final class PageContents {
     private PageContents() {}
 
-    static PageContent of(Lesson lesson, List<LineContent> lines) {
+    static PageContent of(Lesson lesson, List<LineContent> lines, Sheets sheets) {
         var document = lesson.document();
         return new PageContent(
                 document.title(),
@@ -42,14 +40,7 @@ final class PageContents {
                 Chapters.read(document.facts().chapters()).chapters().stream()
                         .map(chapter -> new ChapterContent(chapter.time(), chapter.title()))
                         .toList(),
-                NotePieces.of(
-                        document.notes(),
-                        lesson.main(),
-                        messages(document.settings().language())));
-    }
-
-    private static Messages messages(String language) {
-        return Messages.of(Locale.forLanguageTag(language));
+                NotePieces.of(document.notes(), lesson.main(), sheets));
     }
 
     static LineContent line(Line line, List<Picture> pictures, Retelling walkthrough) {

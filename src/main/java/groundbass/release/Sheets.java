@@ -44,8 +44,7 @@ public final class Sheets {
         this(messages, TechniqueLetters.usual(), SheetAbbreviations.NONE, false);
     }
 
-    private Sheets(
-            Messages messages, TechniqueLetters letters, SheetAbbreviations abbreviations, boolean degrees) {
+    private Sheets(Messages messages, TechniqueLetters letters, SheetAbbreviations abbreviations, boolean degrees) {
         this.messages = messages;
         this.letters = letters;
         this.abbreviations = abbreviations;
@@ -61,6 +60,11 @@ public final class Sheets {
     /** The same in a series' style. Abbreviations are for paper: pictures keep every note, so that each can be lit and edited. */
     public Sheets with(HouseStyle style) {
         return new Sheets(messages, PrintedLetters.of(style.letters()), style.abbreviations(), degrees);
+    }
+
+    /** The words on and about these sheets. */
+    public Messages messages() {
+        return messages;
     }
 
     /** What a sheet says around its music. */

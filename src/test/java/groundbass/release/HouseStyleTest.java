@@ -94,7 +94,10 @@ class HouseStyleTest {
     void picturesKeepEveryNoteSoThatItCanBeLit() {
         var sheets = new Sheets(Messages.of(Locale.ENGLISH));
         var line = LineText.read("bar 1\n1-4 E17\nbar 2 = bar 1\n").line();
-        assertThat(Pattern.compile(">17<").matcher(sheets.with(SIGNS).svg(line, 110, "x-")).results()).hasSize(2);
+        assertThat(Pattern.compile(">17<")
+                        .matcher(sheets.with(SIGNS).svg(line, 110, "x-"))
+                        .results())
+                .hasSize(2);
     }
 
     @Test

@@ -4,9 +4,11 @@ import groundbass.catalog.EducatorId;
 import groundbass.catalog.Episode;
 import groundbass.catalog.EpisodeId;
 import groundbass.catalog.Episodes;
+import groundbass.catalog.HouseStyle;
 import groundbass.catalog.Series;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.SeriesId;
+import groundbass.catalog.Settings;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Pages;
 import io.javalin.http.Context;
@@ -19,12 +21,14 @@ final class Desk {
     private final Doorkeeper doorkeeper;
     private final SeriesCatalog catalog;
     private final Episodes episodes;
+    private final Settings settings;
 
-    Desk(Pages pages, Doorkeeper doorkeeper, SeriesCatalog catalog, Episodes episodes) {
+    Desk(Pages pages, Doorkeeper doorkeeper, SeriesCatalog catalog, Episodes episodes, Settings settings) {
         this.pages = pages;
         this.doorkeeper = doorkeeper;
         this.catalog = catalog;
         this.episodes = episodes;
+        this.settings = settings;
     }
 
     Pages pages() {
@@ -51,6 +55,11 @@ final class Desk {
     /** The series of an episode of theirs. */
     Series seriesOf(Episode episode) {
         return catalog.find(episode.series()).orElseThrow();
+    }
+
+    /** How the series of an episode has its sheets. */
+    HouseStyle style(Episode episode) {
+        return settings.style(episode.series());
     }
 
     /** The episode that {@code {id}} names; 404 where there is none or it is somebody else's. */

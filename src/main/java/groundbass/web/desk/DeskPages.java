@@ -43,7 +43,8 @@ public final class DeskPages {
             Clock clock) {}
 
     public static List<PageGroup> of(Shell shell, Services services) {
-        var desk = new Desk(shell.pages(), shell.doorkeeper(), services.catalog(), services.episodes());
+        var desk = new Desk(
+                shell.pages(), shell.doorkeeper(), services.catalog(), services.episodes(), services.settings());
         var entrance = new Entrance(services.educators(), services.sessions(), shell.cookie(), shell.limits());
         var editor = new Editor(
                 desk,

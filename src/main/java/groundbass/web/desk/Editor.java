@@ -5,6 +5,7 @@ import groundbass.catalog.Draft;
 import groundbass.catalog.Episode;
 import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.FieldProblem;
+import groundbass.catalog.HouseStyle;
 import groundbass.catalog.Recordings;
 import groundbass.catalog.Upload;
 import groundbass.catalog.UploadId;
@@ -81,7 +82,7 @@ final class Editor {
 
     /** What was typed by somebody whose sign-in has run out, with the fields to sign in again. Nothing stored is shown. */
     void askToSignIn(Context ctx, EpisodeForm form, String email, Problems problems) {
-        var preview = Preview.of(form, false, desk.pages().reader(ctx), clock.instant());
+        var preview = Preview.of(form, false, HouseStyle.USUAL, desk.pages().reader(ctx), clock.instant());
         var tracks = form.tracks().stream()
                 .map(track -> TrackRow.of(track, Optional.empty()))
                 .toList();
@@ -102,11 +103,12 @@ final class Editor {
     }
 
     /** The part that follows the typing; {@code beside} for what is no line. */
-    void preview(Context ctx, EpisodeForm form, boolean beside, boolean narrow) {
+    void preview(Context ctx, Episode episode, EpisodeForm form, boolean beside, boolean narrow) {
         var reader = desk.pages().reader(ctx);
+        var style = desk.style(episode);
         var preview = beside
-                ? Preview.beside(form, reader, clock.instant())
-                : Preview.of(form, narrow, reader, clock.instant());
+                ? Preview.beside(form, style, reader, clock.instant())
+                : Preview.of(form, narrow, style, reader, clock.instant());
         desk.pages()
                 .show(
                         ctx,
@@ -134,7 +136,7 @@ final class Editor {
         var series = desk.seriesOf(episode);
         var about =
                 new About(series.title(), episode.number(), episode.isPublished(), savedAt, calendarOf(ctx, episode));
-        var preview = Preview.of(form, false, reader, clock.instant());
+        var preview = Preview.of(form, false, desk.style(episode), reader, clock.instant());
         return new EditorView(
                 about.calendar().path(),
                 form,

@@ -75,8 +75,8 @@ final class EditorPages implements PageGroup {
     }
 
     private void preview(Context ctx) {
-        desk.episode(ctx);
+        var episode = desk.episode(ctx);
         var form = EpisodeForm.read(ctx);
-        editor.preview(ctx, form, Typed.ticked(ctx, "beside"), Typed.ticked(ctx, "narrow"));
+        editor.preview(ctx, episode, form, Typed.ticked(ctx, "beside"), Typed.ticked(ctx, "narrow"));
     }
 }

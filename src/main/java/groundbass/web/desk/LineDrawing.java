@@ -51,17 +51,17 @@ final class LineDrawing {
      * @param width in staff spaces
      * @param prefix what ids in the drawing begin with
      * @param told whether the walkthrough is wanted, which takes its time
-     * @param sheet the words of sheet and walkthrough
+     * @param sheets how the series has its sheets, in the language of sheet and walkthrough
      * @param reader the words of remarks
      */
-    static LiveLine of(String text, double width, String prefix, boolean told, Messages sheet, Messages reader) {
+    static LiveLine of(String text, double width, String prefix, boolean told, Sheets sheets, Messages reader) {
         var reading = LineText.read(text);
         if (text.isBlank()) { // what is not begun has neither mistakes nor a picture of an empty bar
             return new LineDrawing(text, List.of(), reading).live(false, List.of(), reader);
         }
         try {
-            var systems = new Sheets(sheet).systems(reading.line(), width, prefix);
-            var walk = told ? walk(reading.line(), sheet) : List.<String>of();
+            var systems = sheets.systems(reading.line(), width, prefix);
+            var walk = told ? walk(reading.line(), sheets.messages()) : List.<String>of();
             return new LineDrawing(text, systems, reading).live(false, walk, reader);
         } catch (RuntimeException e) { // a fault in drawing must not keep an educator from their own text
             log.error("a line could not be drawn", e);

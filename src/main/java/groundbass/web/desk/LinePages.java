@@ -3,6 +3,7 @@ package groundbass.web.desk;
 import groundbass.linetext.LineEdit;
 import groundbass.linetext.LineWords;
 import groundbass.linetext.Splice;
+import groundbass.release.Sheets;
 import groundbass.text.Messages;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -48,16 +49,17 @@ final class LinePages implements PageGroup {
     }
 
     private void live(Context ctx) {
-        desk.episode(ctx);
+        var style = desk.style(desk.episode(ctx));
         int width = Math.max(NARROWEST, Math.min(WIDEST, Typed.number(ctx, "width", 78)));
         String prefix = Typed.text(ctx, "prefix");
         if (!PREFIXES.contains(prefix)) {
             throw new BadRequestResponse();
         }
-        var sheet = Messages.of(Locale.forLanguageTag(Typed.text(ctx, "language")));
+        var messages = Messages.of(Locale.forLanguageTag(Typed.text(ctx, "language")));
+        var sheets = new Sheets(messages).with(style);
         var reader = Messages.of(desk.pages().reader(ctx).locale());
         boolean told = Typed.ticked(ctx, "walk");
-        DeskJson.send(ctx, LineDrawing.of(text(ctx), width, "sheet-" + prefix + "-", told, sheet, reader));
+        DeskJson.send(ctx, LineDrawing.of(text(ctx), width, "sheet-" + prefix + "-", told, sheets, reader));
     }
 
     private void edit(Context ctx) {

@@ -3,7 +3,6 @@ package groundbass.web.desk;
 import groundbass.linetext.LineText;
 import groundbass.linetext.Reading;
 import groundbass.release.Sheets;
-import groundbass.text.Messages;
 import groundbass.walkthrough.Step;
 import groundbass.walkthrough.Walkthrough;
 import java.util.List;
@@ -24,20 +23,20 @@ public record LinePreview(
     private static final Logger log = LoggerFactory.getLogger(LinePreview.class);
     private static final int MOST_FINDINGS = 50;
 
-    static LinePreview of(String field, String text, double width, Messages messages) {
+    static LinePreview of(String field, String text, double width, Sheets sheets) {
         var reading = LineText.read(text);
         if (text.isBlank()) { // what is not begun has neither mistakes nor a picture of an empty bar
             return new LinePreview(field, false, Optional.empty(), List.of(), List.of());
         }
-        return draw(field, reading, findings(reading), width, messages);
+        return draw(field, reading, findings(reading), width, sheets);
     }
 
     /** A fault in drawing must not keep an educator from their own text, so it ends here and goes into the log. */
     private static LinePreview draw(
-            String field, Reading reading, List<Finding> findings, double width, Messages messages) {
+            String field, Reading reading, List<Finding> findings, double width, Sheets sheets) {
         try {
-            var svg = new Sheets(messages).svg(reading.line(), width, field + "-");
-            var walk = Walkthrough.of(reading.line(), messages).stream()
+            var svg = sheets.svg(reading.line(), width, field + "-");
+            var walk = Walkthrough.of(reading.line(), sheets.messages()).stream()
                     .map(Step::text)
                     .toList();
             return new LinePreview(field, true, Optional.of(svg), findings, walk);

@@ -1,10 +1,12 @@
 package groundbass.web.desk;
 
 import groundbass.catalog.FieldProblem;
+import groundbass.catalog.HouseStyle;
 import groundbass.groove.GrooveText;
 import groundbass.linetext.LineText;
 import groundbass.publishing.Promise;
 import groundbass.release.NotePieces;
+import groundbass.release.Sheets;
 import groundbass.text.Message;
 import groundbass.text.Messages;
 import groundbass.web.view.NoteViews;
@@ -34,29 +36,36 @@ public record Preview(
 
     private static final int HEADINGS_OF_NOTES = 3;
 
-    /** @param narrow whether the reader has little room, as on a phone */
-    static Preview of(EpisodeForm form, boolean narrow, Reader reader, Instant now) {
+    /**
+     * @param narrow whether the reader has little room, as on a phone
+     * @param style how the series has its sheets
+     */
+    static Preview of(EpisodeForm form, boolean narrow, HouseStyle style, Reader reader, Instant now) {
         double width = narrow ? NARROW : WIDE;
-        var messages = Messages.of(Locale.forLanguageTag(form.making().language()));
+        var sheets = sheets(form, style);
         var exercises = IntStream.range(0, form.exercises().size())
                 .mapToObj(i ->
-                        LinePreview.of("exercises-" + i, form.exercises().get(i).text(), width, messages))
+                        LinePreview.of("exercises-" + i, form.exercises().get(i).text(), width, sheets))
                 .toList();
-        var main = LinePreview.of("mainLine", form.mainLine(), width, messages);
-        return new Preview(main, exercises, groove(form.groove()), notes(form, messages), hour(form, reader, now));
+        var main = LinePreview.of("mainLine", form.mainLine(), width, sheets);
+        return new Preview(main, exercises, groove(form.groove()), notes(form, sheets), hour(form, reader, now));
     }
 
     /** The same form, of which only what stands beside the lines is shown. */
-    static Preview beside(EpisodeForm form, Reader reader, Instant now) {
-        var whole = of(form.withoutLines(), false, reader, now);
+    static Preview beside(EpisodeForm form, HouseStyle style, Reader reader, Instant now) {
+        var whole = of(form.withoutLines(), false, style, reader, now);
+        return new Preview(whole.main, whole.exercises, whole.groove, notes(form, sheets(form, style)), whole.hour);
+    }
+
+    private static Sheets sheets(EpisodeForm form, HouseStyle style) {
         var messages = Messages.of(Locale.forLanguageTag(form.making().language()));
-        return new Preview(whole.main, whole.exercises, whole.groove, notes(form, messages), whole.hour);
+        return new Sheets(messages).with(style);
     }
 
     /** The notes as a student will see them. */
-    private static String notes(EpisodeForm form, Messages messages) {
+    private static String notes(EpisodeForm form, Sheets sheets) {
         var line = LineText.read(form.mainLine()).line();
-        return NoteViews.html(form.notes(), HEADINGS_OF_NOTES, NotePieces.of(form.notes(), line, messages));
+        return NoteViews.html(form.notes(), HEADINGS_OF_NOTES, NotePieces.of(form.notes(), line, sheets));
     }
 
     /** All lines, the main one first. */

@@ -7,6 +7,7 @@ import static org.hamcrest.Matchers.hasItems;
 import static org.hamcrest.Matchers.hasSize;
 
 import groundbass.catalog.Episode;
+import groundbass.release.Sheets;
 import groundbass.text.Messages;
 import io.restassured.response.Response;
 import java.util.Arrays;
@@ -51,6 +52,23 @@ class LinePagesTest {
         assertThat(live.getList("systems.svg")).hasSize(1);
         assertThat(live.getFloat("bars[0].columns[0].x")).isBetween(0.05f, 0.5f);
         assertThat(live.getString("neck.strings[3].notes[5]")).isEqualTo("A"); // 5th fret of the E string
+    }
+
+    @Test // REFERENCE 2.2: the thumb is T, or S
+    void aLineIsDrawnWithTheLettersOfItsSeries() {
+        assertThat(live(LINE).jsonPath().getString("systems[0].svg")).contains(">T<");
+        String letters = "/desk/series/" + studio.series.id() + "/letters";
+        studio.form().formParam("slap", "S").post(letters).then().statusCode(303);
+        assertThat(live(LINE).jsonPath().getString("systems[0].svg"))
+                .contains(">S<")
+                .doesNotContain(">T<");
+        assertThat(studio.form()
+                        .formParam("mainLine", LINE)
+                        .post(path("/preview"))
+                        .asString())
+                .contains(">S<")
+                .doesNotContain(">T<");
+        studio.form().formParam("slap", "").post(letters).then().statusCode(303);
     }
 
     @Test
@@ -208,10 +226,11 @@ class LinePagesTest {
     void sixteenBarsAreAnsweredWhole() {
         String text = sixteenBars();
         var messages = Messages.of(Locale.ENGLISH);
+        var sheets = new Sheets(messages);
         var times = new double[60];
         for (int i = 0; i < times.length; i++) {
             long start = System.nanoTime();
-            var live = LineDrawing.of(text, 100, "main", false, messages, messages);
+            var live = LineDrawing.of(text, 100, "main", false, sheets, messages);
             byte[] json = DeskJson.write(live);
             times[i] = (System.nanoTime() - start) / 1e6;
             assertThat(live.bars()).hasSize(16);

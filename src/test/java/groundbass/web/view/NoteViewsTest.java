@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.linetext.LineText;
 import groundbass.release.NotePieces;
 import groundbass.release.PageContent.PieceContent;
+import groundbass.release.Sheets;
 import groundbass.text.Messages;
 import groundbass.web.Html;
 import java.util.List;
@@ -60,7 +61,7 @@ class NoteViewsTest {
     }
 
     private static List<PieceContent> pieces(String notes) {
-        return NotePieces.of(notes, LineText.read(LINE).line(), Messages.of(Locale.ENGLISH));
+        return NotePieces.of(notes, LineText.read(LINE).line(), new Sheets(Messages.of(Locale.ENGLISH)));
     }
 
     private static List<String> mistakes(String html) {
