@@ -10,8 +10,11 @@ import groundbass.linetext.LineText;
 import groundbass.performance.Performance;
 import groundbass.score.Line;
 import groundbass.score.Passage;
+import groundbass.text.Messages;
+import groundbass.walkthrough.Walkthrough;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -37,7 +40,8 @@ final class ChecksBench {
                 () -> Fingering.of(line),
                 () -> fingering.others(Passage.bar(3), 5),
                 () -> LevelSuggestion.of(line),
-                () -> Performance.of(line));
+                () -> Performance.of(line),
+                () -> Walkthrough.of(line, Messages.of(Locale.ENGLISH)));
         int notes = line.bars().stream().mapToInt(bar -> bar.notes().size()).sum();
         print(
                 "%d bars, %d notes, %d findings",
@@ -47,6 +51,7 @@ final class ChecksBench {
         print("  fingering alone                        %6.2f ms", ms[2]);
         print("five other ways of one bar               %6.2f ms", ms[3]);
         print("suggested level                          %6.2f ms", ms[4]);
+        print("walkthrough                              %6.2f ms   aim, with findings, under 30", ms[6]);
         print("  anchor: performance                    %6.2f ms; ratio of findings %.1f", ms[5], ms[0] / ms[5]);
     }
 
