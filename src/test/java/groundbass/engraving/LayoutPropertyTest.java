@@ -105,7 +105,7 @@ class LayoutPropertyTest {
     }
 
     @Test
-    void bothCanvasesAreAskedForTheSamePrimitives() {
+    void aPageIsDrawnTheSameEachTime() {
         for (long seed = 0; seed < 100; seed++) {
             var once = new RecordingCanvas();
             var twice = new RecordingCanvas();
