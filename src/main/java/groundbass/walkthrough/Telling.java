@@ -1,17 +1,19 @@
 package groundbass.walkthrough;
 
+import groundbass.analysis.Analysis;
+import groundbass.analysis.Run;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
 import java.util.ArrayList;
 import java.util.List;
 
 /** What the bars of one telling share: the words, and what is worth a sentence of its own where. */
-record Telling(Vocabulary words, Line line, Firsts firsts, HardSpots hard) {
+record Telling(Vocabulary words, Line line, Firsts firsts, List<Run> runs, HardSpots hard) {
     static Telling of(Line line, Vocabulary words) {
-        return new Telling(words, line, new Firsts(line), new HardSpots(line));
+        return new Telling(words, line, new Firsts(line), Analysis.of(line).runs(), new HardSpots(line));
     }
 
-    /** What is new and what is hard in a stretch of the bar of this index. */
+    /** What is new, what begins and what is hard in a stretch of the bar of this index. */
     List<String> remarks(int bar, Fraction from, Fraction to) {
         var remarks = new ArrayList<String>();
         var names = firsts.techniques(bar, from, to).stream()
@@ -20,6 +22,13 @@ record Telling(Vocabulary words, Line line, Firsts firsts, HardSpots hard) {
         if (!names.isEmpty()) {
             remarks.add(words.say("new", words.list(names)));
         }
+        int number = bar + line.firstNumber();
+        runs.stream()
+                .filter(run -> run.passage().from().bar() == number)
+                .filter(run -> !run.passage().from().at().isBefore(from)
+                        && run.passage().from().at().isBefore(to))
+                .forEach(run -> remarks.add(
+                        words.say("run.named", words.said(run.fragment().said()))));
         remarks.addAll(hard.in(bar, from, to, words));
         return remarks;
     }

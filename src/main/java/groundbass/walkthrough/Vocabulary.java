@@ -4,6 +4,7 @@ import groundbass.score.Count;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.score.Tempo;
+import groundbass.text.Message;
 import groundbass.text.Messages;
 import groundbass.theory.Key;
 import groundbass.theory.NoteName;
@@ -31,6 +32,11 @@ final class Vocabulary {
     /** The text of a key; where the chosen naming has words of its own for it, those. */
     String say(String key, Object... args) {
         return messages.say(PREFIX + (messages.has(PREFIX + naming + key) ? naming : "") + key, args);
+    }
+
+    /** What another package has to say, in this language. */
+    String said(Message message) {
+        return messages.say(message);
     }
 
     /** A plural form that a number chooses and that may name it. */

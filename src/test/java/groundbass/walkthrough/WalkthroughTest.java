@@ -318,10 +318,31 @@ class WalkthroughTest {
                 """))
                 .containsSubsequence(
                         "Bar 1, beats 1 and 2, over C (C, E and G): on each beat two eighths: play C (A string, fret 3), twice.",
-                        "Bar 1, beat 3: two eighths: play C and D (A string, frets 3 and 5).",
+                        "Bar 1, beat 3: two eighths: play C and D (A string, frets 3 and 5)."
+                                + " From here: a rising fragment of C major.",
                         "Bar 1, beat 4: a quarter: play E (A string, fret 7), short.",
                         "Bar 2: as bar 1, the same shape one string higher.",
                         "Bar 3: as bar 1, an octave up: the same shape two strings higher and two frets further up the neck.");
+    }
+
+    /** An A7 chord is A, C sharp, E and G (REFERENCE 5.3); here its root, third and fifth rise. */
+    @Test
+    void aBrokenChordIsNamedWhereItBegins() {
+        assertThat(english("""
+                key     A mixolydian
+                meter   4/4
+                tempo   60
+                strings E A D G
+                style   finger
+
+                bar 1 over A7
+                1    E5
+                2    A4
+                3    A7
+                4    rest
+                """))
+                .contains("Bar 1, beat 1, over A7 (A, C sharp, E and G): a quarter: play A (E string, fret 5)."
+                        + " From here: A7 broken upward.");
     }
 
     @Test
