@@ -25,17 +25,30 @@ public final class Flac {
     /** Higher orders take longer and save next to nothing on a bass. */
     private static final int HIGHEST_ORDER = 8;
 
+    /** The encoder stumbles over a last block of fewer samples than its predictors look back. */
+    private static final int SHORTEST_LAST = 32;
+
     private Flac() {}
+
+    /** How many samples a block of a stream of so many frames has, so that the last one is long enough. */
+    static int block(long frames) {
+        int block = BLOCK;
+        while (frames > SHORTEST_LAST && frames % block > 0 && frames % block < SHORTEST_LAST) {
+            block -= SHORTEST_LAST;
+        }
+        return block;
+    }
 
     /** A whole stream of one channel. */
     public static byte[] mono(MonoPcm pcm) {
         var out = new ByteArrayOutputStream(pcm.frames());
-        out.writeBytes(FlacHead.plain(1, pcm.frames(), BLOCK));
-        var block = new int[BLOCK];
+        int size = block(pcm.frames());
+        out.writeBytes(FlacHead.plain(1, pcm.frames(), size));
+        var block = new int[size];
         try {
-            var encoder = encoder(1, out);
-            for (int from = 0; from < pcm.frames(); from += BLOCK) {
-                int count = Math.min(BLOCK, pcm.frames() - from);
+            var encoder = encoder(1, pcm.frames(), out);
+            for (int from = 0; from < pcm.frames(); from += size) {
+                int count = Math.min(size, pcm.frames() - from);
                 for (int i = 0; i < count; i++) {
                     block[i] = pcm.samples()[from + i];
                 }
@@ -49,15 +62,16 @@ public final class Flac {
 
     /** What a file of two channels begins with: {@link #frames} of a sound of so many frames follow. */
     public static byte[] head(long frames, Tags tags) {
-        return FlacHead.tagged(2, frames, BLOCK, tags);
+        return FlacHead.tagged(2, frames, block(frames), tags);
     }
 
     /** The frames of a whole sound, without what stands before them in a file. */
     public static void frames(Sound sound, OutputStream out) throws IOException {
         int channels = sound.channels();
-        var encoder = encoder(channels, out);
-        var read = new float[channels][BLOCK];
-        var block = new int[BLOCK * channels];
+        int size = block(sound.frames());
+        var encoder = encoder(channels, sound.frames(), out);
+        var read = new float[channels][size];
+        var block = new int[size * channels];
         for (long done = 0; done < sound.frames(); ) {
             int count = full(sound, read);
             for (int i = 0; i < count * channels; i++) {
@@ -82,17 +96,20 @@ public final class Flac {
         encoder.encodeSamples(frames, last);
     }
 
-    private static FLACEncoder encoder(int channels, OutputStream out) throws IOException {
+    private static FLACEncoder encoder(int channels, long frames, OutputStream out) throws IOException {
         var encoder = new FLACEncoder();
         var stream = new StreamConfiguration();
         stream.setChannelCount(channels);
         stream.setSampleRate(SampleRate.CD.hertz());
         stream.setBitsPerSample(8 * Pcm.BYTES_PER_SAMPLE);
-        stream.setMinBlockSize(BLOCK);
-        stream.setMaxBlockSize(BLOCK);
+        stream.setMinBlockSize(block(frames));
+        stream.setMaxBlockSize(block(frames));
         var encoding = new EncodingConfiguration();
         encoding.setMinLPCOrder(1);
         encoding.setMaxLPCOrder(HIGHEST_ORDER);
+        if (frames <= SHORTEST_LAST) {
+            encoding.setSubframeType(EncodingConfiguration.SubframeType.VERBATIM);
+        }
         encoder.setStreamConfiguration(stream);
         encoder.setEncodingConfiguration(encoding);
         encoder.setOutputStream(new WithoutHead(out));
