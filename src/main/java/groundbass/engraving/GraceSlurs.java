@@ -10,18 +10,7 @@ final class GraceSlurs implements Concern {
 
     @Override
     public void draw(Sketch sketch) {
-        int nth = 0;
-        double column = Double.NaN;
-        for (var spot : sketch.spots()) {
-            nth = spot.x() == column ? nth : 0;
-            column = spot.x();
-            for (var head : spot.cell().heads()) {
-                var grace = head.head().note().arrival().filter(Arrival::isGrace);
-                if (Labels.isShown(head.head()) && grace.isPresent()) {
-                    draw(sketch, spot, head, grace.get(), nth++);
-                }
-            }
-        }
+        Graces.each(sketch, GraceSlurs::draw);
     }
 
     private static void draw(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival, int nth) {

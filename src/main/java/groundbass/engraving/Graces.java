@@ -12,8 +12,18 @@ final class Graces implements Concern {
     private static final double FROM_LEFT = 0.95;
     private static final double LINE = 0.12;
 
+    /** What is drawn of one grace note: the nth of those that stand side by side before a chord. */
+    interface Drawn {
+        void draw(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival, int nth);
+    }
+
     @Override
     public void draw(Sketch sketch) {
+        each(sketch, Graces::draw);
+    }
+
+    /** Every grace note that is shown. */
+    static void each(Sketch sketch, Drawn drawn) {
         int nth = 0;
         double column = Double.NaN;
         for (var spot : sketch.spots()) {
@@ -22,7 +32,7 @@ final class Graces implements Concern {
             for (var head : spot.cell().heads()) {
                 var grace = head.head().note().arrival().filter(Arrival::isGrace);
                 if (Labels.isShown(head.head()) && grace.isPresent()) {
-                    draw(sketch, spot, head, grace.get(), nth++);
+                    drawn.draw(sketch, spot, head, grace.get(), nth++);
                 }
             }
         }

@@ -7,6 +7,8 @@ import groundbass.groove.GrooveLibrary;
 import groundbass.groove.GrooveText;
 import groundbass.linetext.LineText;
 import groundbass.score.Line;
+import groundbass.score.Note;
+import groundbass.score.Technique;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Anchor;
 import groundbass.walkthrough.Naming;
@@ -38,6 +40,18 @@ public record Lesson(EpisodeDocument document, Line main, List<Line> exercises, 
                 ? Optional.<Groove>empty()
                 : GrooveText.read(source.text()).groove();
         return typed.or(() -> GrooveLibrary.named(source.name())).orElseGet(() -> GrooveLibrary.suited(line));
+    }
+
+    /** The plucking hand's techniques in the main line, by line text's words. */
+    public List<String> techniques() {
+        return main.bars().stream()
+                .flatMap(bar -> bar.notes().stream())
+                .map(Note::pluck)
+                .flatMap(Optional::stream)
+                .distinct()
+                .sorted()
+                .map(Technique::word)
+                .toList();
     }
 
     /** The main line (0) or an exercise (from 1) told in the lesson's language, with the educator's words where given. */

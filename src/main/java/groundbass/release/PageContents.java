@@ -6,14 +6,11 @@ import groundbass.release.PageContent.LineContent;
 import groundbass.release.PageContent.Picture;
 import groundbass.release.PageContent.StepContent;
 import groundbass.score.Line;
-import groundbass.score.Note;
 import groundbass.score.Position;
-import groundbass.score.Technique;
 import groundbass.script.Chapters;
 import groundbass.walkthrough.Retelling;
 import groundbass.walkthrough.Step;
 import java.util.List;
-import java.util.Optional;
 
 /** Makes what a page says of a lesson. */
 final class PageContents {
@@ -30,7 +27,7 @@ final class PageContents {
                 document.rights().credit(),
                 document.rights().statement(),
                 document.settings().language(),
-                techniques(lesson.main()),
+                lesson.techniques(),
                 lines,
                 document.facts().gear(),
                 document.facts().video(),
@@ -53,17 +50,6 @@ final class PageContents {
                 (int) line.bars().stream().filter(bar -> !bar.isPickup()).count(),
                 pictures,
                 walkthrough.read().stream().map(PageContents::step).toList());
-    }
-
-    private static List<String> techniques(Line line) {
-        return line.bars().stream()
-                .flatMap(bar -> bar.notes().stream())
-                .map(Note::pluck)
-                .flatMap(Optional::stream)
-                .distinct()
-                .sorted()
-                .map(Technique::word)
-                .toList();
     }
 
     private static StepContent step(Step step) {

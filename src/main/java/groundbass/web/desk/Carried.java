@@ -25,8 +25,18 @@ final class Carried {
         this.entrance = entrance;
     }
 
+    /** Asks for a sign-in, with the address that was typed and what was wrong with it. */
+    interface Asking {
+        void ask(String email, Problems problems);
+    }
+
     /** Who sent the form; empty where the answer is given already. */
     Optional<EducatorId> writer(Context ctx) {
+        return writer(ctx, (email, problems) -> carryOn(ctx, email, problems));
+    }
+
+    /** The same for a page that asks in its own way. */
+    Optional<EducatorId> writer(Context ctx, Asking asking) {
         var known = desk.visitor(ctx);
         if (known.isPresent()) {
             return known;
@@ -40,9 +50,13 @@ final class Carried {
             }
             problems = new Problems(List.of(FieldProblem.of("email", "desk.signin.wrong")));
         }
+        asking.ask(email, problems);
+        return Optional.empty();
+    }
+
+    private void carryOn(Context ctx, String email, Problems problems) {
         ctx.status(HttpStatus.UNAUTHORIZED);
         desk.pages().show(ctx, "desk/again", new View(ctx.path(), email, typed(ctx), problems));
-        return Optional.empty();
     }
 
     private static List<Entry> typed(Context ctx) {

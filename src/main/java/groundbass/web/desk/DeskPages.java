@@ -53,8 +53,8 @@ public final class DeskPages {
                 services.recordings(),
                 services.releases(),
                 services.clock());
-        var saving = new Saving(desk, entrance, services.writing(), services.uploads(), editor);
         var carried = new Carried(desk, entrance);
+        var saving = new Saving(desk, carried, services.writing(), services.uploads(), editor);
         return List.of(
                 new SignInPages(shell.pages(), services.educators(), entrance),
                 new AccountPages(desk, services.educators(), entrance),

@@ -7,8 +7,6 @@ import groundbass.catalog.LessonFacts.CoursePointer;
 import groundbass.catalog.Level;
 import groundbass.checks.LevelSuggestion;
 import groundbass.release.Lesson;
-import groundbass.score.Note;
-import groundbass.score.Technique;
 import groundbass.score.Tuning.OpenString;
 import groundbass.web.view.Problems;
 import java.util.ArrayList;
@@ -47,7 +45,7 @@ public record FactsView(
                 document.title(),
                 form,
                 conflict,
-                techniques(lesson),
+                lesson.techniques(),
                 strings(lesson),
                 lesson.exercises().size(),
                 Optional.of(lesson.main())
@@ -70,17 +68,6 @@ public record FactsView(
         var rows = new ArrayList<>(form.facts().courses());
         rows.addAll(Collections.nCopies(FREE_ROWS, new CoursePointer("", "")));
         return rows;
-    }
-
-    private static List<String> techniques(Lesson lesson) {
-        return lesson.main().bars().stream()
-                .flatMap(bar -> bar.notes().stream())
-                .map(Note::pluck)
-                .flatMap(Optional::stream)
-                .distinct()
-                .sorted()
-                .map(Technique::word)
-                .toList();
     }
 
     private static String strings(Lesson lesson) {

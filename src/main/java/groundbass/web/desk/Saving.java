@@ -3,7 +3,6 @@ package groundbass.web.desk;
 import groundbass.catalog.BackingTrack;
 import groundbass.catalog.Draft;
 import groundbass.catalog.DraftSave;
-import groundbass.catalog.Educator;
 import groundbass.catalog.EducatorId;
 import groundbass.catalog.Episode;
 import groundbass.catalog.EpisodeDesk;
@@ -13,7 +12,6 @@ import groundbass.catalog.Upload;
 import groundbass.catalog.UploadId;
 import groundbass.catalog.Uploads;
 import groundbass.web.desk.EditorView.Difference;
-import groundbass.web.view.Problems;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
@@ -26,14 +24,14 @@ import java.util.function.Function;
  */
 final class Saving {
     private final Desk desk;
-    private final Entrance entrance;
+    private final Carried carried;
     private final EpisodeDesk writing;
     private final Uploads uploads;
     private final Editor editor;
 
-    Saving(Desk desk, Entrance entrance, EpisodeDesk writing, Uploads uploads, Editor editor) {
+    Saving(Desk desk, Carried carried, EpisodeDesk writing, Uploads uploads, Editor editor) {
         this.desk = desk;
-        this.entrance = entrance;
+        this.carried = carried;
         this.writing = writing;
         this.uploads = uploads;
         this.editor = editor;
@@ -47,26 +45,8 @@ final class Saving {
     /** Saves the form as {@code change} makes it. */
     Optional<Saved> save(Context ctx, Function<EpisodeForm, EpisodeForm> change) {
         var form = change.apply(EpisodeForm.read(ctx));
-        return writer(ctx, form).flatMap(who -> save(ctx, who, form));
-    }
-
-    /** Who is signed in, or signs in with this very form. */
-    private Optional<EducatorId> writer(Context ctx, EpisodeForm form) {
-        var known = desk.visitor(ctx);
-        if (known.isPresent()) {
-            return known;
-        }
-        String email = Typed.text(ctx, "email");
-        var problems = Problems.NONE;
-        if (!email.isBlank()) {
-            var entered = entrance.enter(ctx, email, Typed.text(ctx, "password"));
-            if (entered.isPresent()) {
-                return entered.map(Educator::id);
-            }
-            problems = new Problems(List.of(FieldProblem.of("email", "desk.signin.wrong")));
-        }
-        editor.askToSignIn(ctx, form, email, problems);
-        return Optional.empty();
+        return carried.writer(ctx, (email, problems) -> editor.askToSignIn(ctx, form, email, problems))
+                .flatMap(who -> save(ctx, who, form));
     }
 
     private Optional<Saved> save(Context ctx, EducatorId who, EpisodeForm form) {
