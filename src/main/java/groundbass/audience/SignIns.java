@@ -11,6 +11,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.StatementContext;
@@ -32,24 +33,24 @@ public final class SignIns {
     private final Students students;
     private final Consents consents;
     private final Sessions sessions;
-    private final SignInLetter letter;
+    private final Supplier<URI> publicAddress;
     private final Clock clock;
 
-    /** @param publicAddress what readers type to come here; links begin with it */
+    /** @param publicAddress what readers type to come here; links begin with it. Asked for each letter */
     public SignIns(
             Jdbi jdbi,
             Outbox outbox,
             Students students,
             Consents consents,
             Sessions sessions,
-            URI publicAddress,
+            Supplier<URI> publicAddress,
             Clock clock) {
         this.jdbi = jdbi;
         this.outbox = outbox;
         this.students = students;
         this.consents = consents;
         this.sessions = sessions;
-        this.letter = new SignInLetter(publicAddress);
+        this.publicAddress = publicAddress;
         this.clock = clock;
     }
 
@@ -60,6 +61,7 @@ public final class SignIns {
             if (askedSince(handle, email, now.minus(Duration.ofHours(1))) >= MOST_PER_HOUR) return;
             Token token = Token.next();
             insert(handle, token, email, locale, now);
+            var letter = new SignInLetter(publicAddress.get());
             outbox.put(handle, letter.to(email, locale, token, now, VALID));
         });
     }

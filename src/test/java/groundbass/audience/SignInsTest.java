@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.post.Letter;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
+import java.net.URI;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
@@ -80,6 +81,19 @@ class SignInsTest {
                 assertThat(audience.signIns.use(new Token(made), "1"))
                         .isEqualTo(new SignedIn.Refused(LinkState.UNKNOWN));
             }
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void linksBeginWithTheAddressThatTheEducatorChoseLast(Database database) {
+        try (database) {
+            var audience = new Audience(database);
+            audience.publicAddress = URI.create("https://grooves.example");
+            audience.signIns.request(ANNA, Locale.ENGLISH);
+            var letter = audience.outbox.newest(1).get(0).message();
+            assertThat(letter.subject()).isEqualTo("Your sign-in link for grooves.example");
+            assertThat(letter.text()).contains("https://grooves.example/sign-in/");
         }
     }
 

@@ -58,7 +58,7 @@ public final class DeskPages {
         return List.of(
                 new SignInPages(shell.pages(), services.educators(), entrance),
                 new AccountPages(desk, services.educators(), entrance),
-                new OverviewPage(desk, services.catalog(), services.episodes(), services.releases()),
+                new OverviewPage(desk, services.catalog(), services.episodes(), services.releases(), services.outbox()),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
                 new LetterPages(desk, services.settings()),
                 new EditorPages(desk, editor, saving),
@@ -70,7 +70,7 @@ public final class DeskPages {
                 new WalkthroughPages(desk, carried, services.writing()),
                 new ScriptPages(desk, carried, services.writing()),
                 new FactsPages(desk, carried, services.writing()),
-                new OutboxPages(desk, services.outbox()),
+                new OutboxPages(desk, services.outbox(), services.educators(), services.settings(), services.clock()),
                 new SettingsPages(desk, services.settings(), shell.chosen()));
     }
 }
