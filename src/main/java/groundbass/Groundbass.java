@@ -13,8 +13,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * A running site, and the one place where its parts are wired: plain {@code new}, in the order of DESIGN's house from
- * the ground up. What must be closed goes through {@code open.add}, and is closed in reverse.
+ * A running site, and the one place where its parts are wired: plain {@code new}, in the order of the house from the
+ * ground up. What must be closed goes through {@code open.add}, and is closed in reverse.
  */
 public final class Groundbass implements AutoCloseable {
     private static final Logger log = LoggerFactory.getLogger(Groundbass.class);

@@ -16,7 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class EpisodePagesTest {
-    /** Fret 58 is on no neck, and DESIGN section 4 shows what such a mistake gets. */
+    /** Fret 58 is on no neck; README.md shows what such a mistake gets. */
     private static final String MISTAKEN = "bar 1\n1-4  E5, E58\n";
 
     static final Studio studio = new Studio();

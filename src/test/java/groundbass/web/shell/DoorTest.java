@@ -56,7 +56,7 @@ class DoorTest {
         stage.close();
     }
 
-    /** W3C Fetch Metadata Request Headers, section 2.4: the four values of Sec-Fetch-Site. */
+    /** W3C Fetch Metadata Request Headers, section 2.3: the four values of Sec-Fetch-Site. */
     @ParameterizedTest
     @CsvSource({"same-origin, 200", "same-site, 403", "cross-site, 403", "none, 403"})
     void aChangeMustComeFromThisSite(String site, int status) {
