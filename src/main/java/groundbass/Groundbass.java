@@ -81,7 +81,8 @@ public final class Groundbass implements AutoCloseable {
 
     private static Installation installation(Config config, int port) {
         var handOver = config.handOver().map(location -> new HandOver(config.data(), location));
-        return new Installation(config.publicAddress(port), config.demo(), config.behindProxy(), handOver);
+        return new Installation(
+                config.publicAddress(port), config.publicAddress().isPresent(), config.demo(), config.hops(), handOver);
     }
 
     // The public address is needed before anything listens, so "any free port" is settled here.

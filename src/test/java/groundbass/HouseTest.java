@@ -25,7 +25,7 @@ class HouseTest {
             List.of("publishing"),
             List.of("release", "audience"),
             List.of("catalog", "post"),
-            List.of("store"),
+            List.of("store", "effort"),
             List.of("engraving", "walkthrough", "script", "midi", "musicxml", "sound", "braille", "comparison"),
             List.of("linetext", "checks", "groove"),
             List.of("fingering", "analysis"), // what is remarked on rests on where the hand is and what a note means

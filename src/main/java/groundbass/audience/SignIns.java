@@ -72,7 +72,7 @@ public final class SignIns {
     }
 
     /**
-     * Uses a link up and opens a session; makes the account on the first time.
+     * Uses a link up, and with it all others of its reader, and opens a session; makes the account on the first time.
      *
      * @param wording version of the notice that stood beside the button, recorded as consent to an account
      */
@@ -98,9 +98,9 @@ public final class SignIns {
     }
 
     private SignedIn signIn(Handle handle, Token token, Row row, String wording) {
-        handle.createUpdate("update sign_in set used_at = :now where token_hash = :hash")
+        handle.createUpdate("update sign_in set used_at = :now where email = :email and used_at is null")
                 .bind("now", Instants.toColumn(clock.instant()))
-                .bind("hash", token.hash())
+                .bind("email", row.email().value())
                 .execute();
         Optional<Student> known = students.find(handle, row.email());
         StudentId student = known.orElseGet(() -> students.create(handle, row.email(), row.locale()))
