@@ -1,7 +1,6 @@
 package groundbass.engraving;
 
 import groundbass.score.Fraction;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -19,16 +18,6 @@ public record BarPlace(int number, double left, double right, List<Moment> momen
 
     /** A time in the bar and how far to the right it is drawn. */
     public record Moment(Fraction at, double x) {}
-
-    static BarPlace of(BarSpan span) {
-        var columns = span.bar().columns();
-        var moments = new ArrayList<Moment>();
-        for (int i = 0; i < columns.size(); i++) {
-            moments.add(new Moment(columns.get(i).onset(), span.columns()[i] + Column.MIDDLE));
-        }
-        var end = span.bar().written().bar().to();
-        return new BarPlace(span.bar().number(), span.left(), span.right(), moments, end);
-    }
 
     /** Where a time of the bar lies: at its column, or in proportion between two. */
     public double x(Fraction at) {

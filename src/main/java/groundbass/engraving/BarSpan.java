@@ -1,6 +1,7 @@
 package groundbass.engraving;
 
 import groundbass.score.Fraction;
+import java.util.ArrayList;
 
 /**
  * A bar in its place in a system.
@@ -44,5 +45,15 @@ record BarSpan(
 
     double middle() {
         return (start + end) / 2;
+    }
+
+    /** For whoever points at the page. */
+    BarPlace place() {
+        var moments = new ArrayList<BarPlace.Moment>();
+        for (int i = 0; i < columns.length; i++) {
+            moments.add(new BarPlace.Moment(bar.columns().get(i).onset(), columns[i] + Column.MIDDLE));
+        }
+        return new BarPlace(
+                bar.number(), left, right(), moments, bar.written().bar().to());
     }
 }

@@ -1,7 +1,6 @@
 package groundbass.engraving;
 
 import groundbass.engraving.Group.Role;
-import groundbass.engraving.TechniqueLetters.Letter;
 import groundbass.score.Arrival;
 import groundbass.score.Technique;
 import java.util.ArrayList;
@@ -94,25 +93,7 @@ final class Legend {
     }
 
     private List<Shape> letter(Technique technique) {
-        return letter(options.letters().of(technique));
-    }
-
-    static List<Shape> letter(Letter letter) {
-        if (letter instanceof Letter.Text text) {
-            return List.of(new Shape.Run(text.text(), Face.BOLD, TechniqueMarks.SIZE, new Point(0, 0), Align.START));
-        }
-        if (letter instanceof Letter.Spanned spanned) {
-            return List.of(new Shape.Run(spanned.text(), Face.BOLD, TechniqueMarks.SIZE, new Point(0, 0), Align.START));
-        }
-        var stroke = ((Letter.Drawn) letter).stroke();
-        return List.of(new Shape.Sign(stroke(stroke), new Point(0, 0), TechniqueMarks.STROKE_SCALE));
-    }
-
-    static Glyph stroke(TechniqueLetters.Stroke stroke) {
-        return switch (stroke) {
-            case DOWN -> Glyph.DOWN_STROKE;
-            case UP -> Glyph.UP_STROKE;
-        };
+        return TechniqueMarks.shapes(options.letters().of(technique));
     }
 
     private List<Shape> arrival(Arrival.Kind kind) {

@@ -11,6 +11,12 @@ final class Measures {
     /** rule: font-thickness. */
     static final double STEM = 0.12;
 
+    /** Between a number or head and the line of its slide; common practice, no source. */
+    static final double SLIDE_GAP = 0.2;
+
+    /** What a slide needs between two numbers; common practice, no source. */
+    static final double SLIDE_ROOM = 2 * SLIDE_GAP + 0.8;
+
     /** rule: font-thickness. */
     static final double BEAM = 0.5;
 

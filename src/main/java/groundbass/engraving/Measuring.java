@@ -204,7 +204,7 @@ final class Measuring {
             case SLIDE -> {
                 double labels = Labels.reach(columns.get(column - 1).cells())
                         + Labels.reach(columns.get(column).cells());
-                yield Math.max(SHORTEST_SLIDE, labels + Slides.ROOM);
+                yield Math.max(SHORTEST_SLIDE, labels + Measures.SLIDE_ROOM);
             }
         };
     }

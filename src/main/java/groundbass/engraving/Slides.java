@@ -6,11 +6,7 @@ import groundbass.score.Place;
 /** Slides from note to note as straight lines that lean the way the pitch goes, on both staves (rule: slide-lines). */
 final class Slides implements Concern {
     private static final double LINE = 0.16;
-    private static final double GAP = 0.2;
     private static final double LEAST = 0.5;
-
-    /** What a slide needs between two numbers. */
-    static final double ROOM = 2 * GAP + 0.8;
 
     @Override
     public void draw(Sketch sketch) {
@@ -32,14 +28,19 @@ final class Slides implements Concern {
                 .map(spot -> spot.x() + spot.cell().headsRight())
                 .orElse(each.target().span().start() - 0.8);
         double right = each.target().x() - Slurs.columnLeft(each.target());
-        var line = line(left + GAP, fromY, right - GAP, each.head().y(), direction(each));
+        var line = line(
+                left + Measures.SLIDE_GAP,
+                fromY,
+                right - Measures.SLIDE_GAP,
+                each.head().y(),
+                direction(each));
         sketch.notation().add(Kind.SLIDE, each.target().owner(), line);
     }
 
     private static void tab(Sketch sketch, Reached each) {
         double y = Measures.stringY(each.string());
-        double left = each.sourceMiddle() + each.from().map(Slides::reach).orElse(0.0) + GAP;
-        double right = each.target().middle() - reach(each.head()) - GAP;
+        double left = each.sourceMiddle() + each.from().map(Slides::reach).orElse(0.0) + Measures.SLIDE_GAP;
+        double right = each.target().middle() - reach(each.head()) - Measures.SLIDE_GAP;
         sketch.tab().add(Kind.SLIDE, each.target().owner(), line(left, y, right, y, direction(each)));
     }
 

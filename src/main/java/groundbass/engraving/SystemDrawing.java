@@ -73,7 +73,7 @@ final class SystemDrawing {
         }
         marks.addAll(new Barlines(sketch, tabTop).marks());
         var box = marks.stream().map(Mark::box).reduce(Box::union).orElseThrow();
-        var bars = sketch.plan().bars().stream().map(BarPlace::of).toList();
+        var bars = sketch.plan().bars().stream().map(BarSpan::place).toList();
         return new Page.Part(new Group(Role.SYSTEM, Optional.of(sketch.plan().passage()), box), marks, bars);
     }
 

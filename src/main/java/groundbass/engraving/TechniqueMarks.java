@@ -45,11 +45,29 @@ final class TechniqueMarks {
         if (letter instanceof Letter.Drawn) {
             return MusicFont.bravura().width(Glyph.DOWN_STROKE) * STROKE_SCALE;
         }
-        String text = letter instanceof Letter.Text plain ? plain.text() : ((Spanned) letter).text();
-        return TextFont.of(Face.BOLD).width(text) * SIZE;
+        return TextFont.of(Face.BOLD).width(spelled(letter)) * SIZE;
     }
 
-    static final double STROKE_SCALE = 0.85;
+    private static final double STROKE_SCALE = 0.85;
+
+    /** A letter or stroke as it is drawn, from its left end on the baseline. */
+    static List<Shape> shapes(Letter letter) {
+        if (letter instanceof Letter.Drawn drawn) {
+            return List.of(new Shape.Sign(stroke(drawn.stroke()), new Point(0, 0), STROKE_SCALE));
+        }
+        return List.of(new Shape.Run(spelled(letter), Face.BOLD, SIZE, new Point(0, 0), Align.START));
+    }
+
+    private static Glyph stroke(TechniqueLetters.Stroke stroke) {
+        return switch (stroke) {
+            case DOWN -> Glyph.DOWN_STROKE;
+            case UP -> Glyph.UP_STROKE;
+        };
+    }
+
+    private static String spelled(Letter letter) {
+        return letter instanceof Letter.Text plain ? plain.text() : ((Spanned) letter).text();
+    }
 
     private List<At> ofBar(List<Column> columns) {
         var found = new ArrayList<At>();

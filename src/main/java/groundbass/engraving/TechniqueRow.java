@@ -36,7 +36,7 @@ final class TechniqueRow implements Concern {
         var shapes = new ArrayList<Shape>();
         double x = left;
         for (var letter : mark.letters()) {
-            for (var shape : Legend.letter(letter)) {
+            for (var shape : TechniqueMarks.shapes(letter)) {
                 shapes.add(shape.moved(x, 0));
             }
             x += TechniqueMarks.width(letter) + TechniqueMarks.BETWEEN;

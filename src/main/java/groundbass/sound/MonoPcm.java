@@ -30,12 +30,12 @@ public record MonoPcm(short[] samples) {
     }
 
     /** From -1 to 1. */
-    public BarSound sound() {
-        var sound = new float[samples.length];
-        for (int i = 0; i < sound.length; i++) {
-            sound[i] = (float) samples[i] / FULL_SCALE;
+    public float[] toFloats() {
+        var floats = new float[samples.length];
+        for (int i = 0; i < floats.length; i++) {
+            floats[i] = (float) samples[i] / FULL_SCALE;
         }
-        return new BarSound(sound);
+        return floats;
     }
 
     public int frames() {

@@ -34,6 +34,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.lang.reflect.Proxy;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -253,11 +254,14 @@ class ReleaseBuilderTest {
         for (String name : List.of("full-100.mp3", "full-100.flac")) {
             var path =
                     blobs.path(releases.file(release.id(), name).orElseThrow().sha256());
-            var found = AudioProbe.probe(path);
+            AudioFinding found;
+            try (var channel = Files.newByteChannel(path)) {
+                found = AudioProbe.probe(channel);
+            }
             assertThat(found).as(name).isInstanceOf(AudioFinding.Audio.class);
             var facts = ((AudioFinding.Audio) found).facts();
             assertThat(facts.duration().toMillis()).as(name).isBetween(8_900L, 9_150L);
-            try (var recording = Recording.open(path, facts)) {
+            try (var recording = Recording.open(Files.newByteChannel(path), facts)) {
                 var loudness = Loudness.of(recording);
                 assertThat(loudness.integrated()).as(name).isBetween(-24.0, -15.0);
                 assertThat(loudness.truePeak()).as(name).isLessThan(0.5);

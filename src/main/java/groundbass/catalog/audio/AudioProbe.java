@@ -3,7 +3,7 @@ package groundbass.catalog.audio;
 import static groundbass.catalog.audio.AudioFinding.refused;
 
 import java.io.IOException;
-import java.nio.file.Path;
+import java.nio.channels.SeekableByteChannel;
 import java.time.Duration;
 import java.util.Optional;
 
@@ -18,17 +18,16 @@ public final class AudioProbe {
 
     private AudioProbe() {}
 
-    /** Whatever the bytes are, the answer is a finding. @throws IOException only where the disk fails */
-    public static AudioFinding probe(Path path) throws IOException {
-        try (var file = new ByteFile(path)) {
-            if (file.length() == 0) {
-                return refused("empty");
-            }
-            var finding = read(file);
-            return finding instanceof AudioFinding.Audio audio
-                    ? problem(audio.facts()).orElse(finding)
-                    : finding;
+    /** Whatever the bytes are, the answer is a finding. @throws IOException only where the channel fails */
+    public static AudioFinding probe(SeekableByteChannel channel) throws IOException {
+        var file = new ByteFile(channel);
+        if (file.length() == 0) {
+            return refused("empty");
         }
+        var finding = read(file);
+        return finding instanceof AudioFinding.Audio audio
+                ? problem(audio.facts()).orElse(finding)
+                : finding;
     }
 
     private static AudioFinding read(ByteFile file) throws IOException {

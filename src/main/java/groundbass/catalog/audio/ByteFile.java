@@ -3,22 +3,23 @@ package groundbass.catalog.audio;
 import java.io.EOFException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
+import java.nio.channels.SeekableByteChannel;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 
-/** Reads numbers anywhere in a file through a small window, which moves forward cheaply. Not thread-safe. */
-final class ByteFile implements AutoCloseable {
+/**
+ * Reads numbers anywhere in a file through a small window, which moves forward cheaply. Whoever opened the channel closes
+ * it. Not thread-safe.
+ */
+final class ByteFile {
     private static final int WINDOW = 1 << 16;
 
-    private final FileChannel channel;
+    private final SeekableByteChannel channel;
     private final long length;
     private final ByteBuffer window = ByteBuffer.allocate(WINDOW).limit(0);
     private long windowAt;
 
-    ByteFile(Path path) throws IOException {
-        this.channel = FileChannel.open(path, StandardOpenOption.READ);
+    ByteFile(SeekableByteChannel channel) throws IOException {
+        this.channel = channel;
         this.length = channel.size();
     }
 
@@ -73,7 +74,8 @@ final class ByteFile implements AutoCloseable {
             throw new EOFException("byte " + at + " of " + length);
         }
         window.clear();
-        while (window.hasRemaining() && channel.read(window, at + window.position()) > 0) {
+        channel.position(at);
+        while (window.hasRemaining() && channel.read(window) > 0) {
             // a read may bring less than was asked for
         }
         window.flip();
@@ -81,10 +83,5 @@ final class ByteFile implements AutoCloseable {
         if (window.limit() == 0) {
             throw new EOFException("byte " + at + " of " + length);
         }
-    }
-
-    @Override
-    public void close() throws IOException {
-        channel.close();
     }
 }

@@ -3,8 +3,6 @@ package groundbass.catalog.audio;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import org.jflac.FLACDecoder;
 import org.jflac.util.ByteData;
 
@@ -13,14 +11,10 @@ public final class FlacDecoder implements Recording.Decoder {
     private final InputStream in;
     private final FLACDecoder decoder;
 
-    FlacDecoder(Path file) throws IOException {
-        this(new BufferedInputStream(Files.newInputStream(file)));
-    }
-
     /** @param in one whole FLAC stream, which is closed with this decoder */
     public FlacDecoder(InputStream in) throws IOException {
-        this.in = in;
-        this.decoder = new FLACDecoder(in);
+        this.in = new BufferedInputStream(in);
+        this.decoder = new FLACDecoder(this.in);
         try {
             decoder.readMetadata();
         } catch (RuntimeException broken) {

@@ -2,8 +2,8 @@ package groundbass.catalog.audio;
 
 import java.io.BufferedInputStream;
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
+import java.nio.channels.Channels;
+import java.nio.channels.SeekableByteChannel;
 import java.util.Arrays;
 import javazoom.jl.decoder.Bitstream;
 import javazoom.jl.decoder.BitstreamException;
@@ -19,9 +19,9 @@ final class Mp3Decoder implements Recording.Decoder {
     private final Decoder decoder = new Decoder();
     private int lead;
 
-    Mp3Decoder(Path file) throws IOException {
-        this.lead = Mp3Lead.samples(file);
-        this.stream = new Bitstream(new BufferedInputStream(Files.newInputStream(file)));
+    Mp3Decoder(SeekableByteChannel file) throws IOException {
+        this.lead = Mp3Lead.samples(new ByteFile(file));
+        this.stream = new Bitstream(new BufferedInputStream(Channels.newInputStream(file.position(0))));
     }
 
     @Override

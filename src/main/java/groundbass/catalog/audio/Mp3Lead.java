@@ -1,7 +1,6 @@
 package groundbass.catalog.audio;
 
 import java.io.IOException;
-import java.nio.file.Path;
 
 /**
  * What a layer III file holds before its recording begins: a first, silent frame that carries the encoder's tag ("Xing"
@@ -19,15 +18,13 @@ final class Mp3Lead {
     private Mp3Lead() {}
 
     /** Samples of each channel; 0 where no tag tells. */
-    static int samples(Path path) throws IOException {
-        try (var file = new ByteFile(path)) {
-            long at = Mp3File.firstFrame(file);
-            if (!file.has(at, Mp3Frame.HEADER)) {
-                return 0;
-            }
-            var frame = Mp3Frame.read(file.bigEndian32(at));
-            return frame.isPresent() ? samples(file, at, frame.get()) : 0;
+    static int samples(ByteFile file) throws IOException {
+        long at = Mp3File.firstFrame(file);
+        if (!file.has(at, Mp3Frame.HEADER)) {
+            return 0;
         }
+        var frame = Mp3Frame.read(file.bigEndian32(at));
+        return frame.isPresent() ? samples(file, at, frame.get()) : 0;
     }
 
     private static int samples(ByteFile file, long at, Mp3Frame frame) throws IOException {

@@ -4,7 +4,8 @@ import groundbass.sound.SampleRate;
 import groundbass.sound.Sound;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Path;
+import java.nio.channels.Channels;
+import java.nio.channels.SeekableByteChannel;
 
 /**
  * The sound of a file that {@link AudioProbe} has found good, decoded block by block in bounded memory. Where the file
@@ -33,14 +34,22 @@ public final class Recording implements Sound, AutoCloseable {
         this.frames = Math.round(facts.duration().toMillis() * facts.sampleRate() / 1000.0);
     }
 
-    public static Recording open(Path file, AudioFacts facts) throws IOException {
-        var decoder =
-                switch (facts.format()) {
-                    case WAV -> new WavDecoder(file);
-                    case MP3 -> new Mp3Decoder(file);
-                    case FLAC -> new FlacDecoder(file);
-                };
-        return new Recording(facts, decoder);
+    /** @param file from its beginning; it is closed with the recording, and where it cannot be decoded */
+    public static Recording open(SeekableByteChannel file, AudioFacts facts) throws IOException {
+        try {
+            return new Recording(facts, decoder(file, facts.format()));
+        } catch (IOException | RuntimeException broken) {
+            file.close();
+            throw broken;
+        }
+    }
+
+    private static Decoder decoder(SeekableByteChannel file, AudioFormat format) throws IOException {
+        return switch (format) {
+            case WAV -> new WavDecoder(file);
+            case MP3 -> new Mp3Decoder(file);
+            case FLAC -> new FlacDecoder(Channels.newInputStream(file));
+        };
     }
 
     @Override

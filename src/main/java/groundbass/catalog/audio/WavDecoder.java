@@ -1,19 +1,21 @@
 package groundbass.catalog.audio;
 
 import java.io.IOException;
-import java.nio.file.Path;
+import java.nio.channels.SeekableByteChannel;
 
 /** The samples of a WAVE file: integers of 8 (unsigned), 16, 24 and 32 bits, floats of 32 and 64. */
 final class WavDecoder implements Recording.Decoder {
     private static final int BLOCK = 4_096;
 
+    private final SeekableByteChannel channel;
     private final ByteFile file;
     private final WavFormat format;
     private final long end;
     private long at;
 
-    WavDecoder(Path path) throws IOException {
-        this.file = new ByteFile(path);
+    WavDecoder(SeekableByteChannel channel) throws IOException {
+        this.channel = channel;
+        this.file = new ByteFile(channel);
         var data = WavFile.data(file);
         this.format = data.format();
         this.at = data.from();
@@ -57,6 +59,6 @@ final class WavDecoder implements Recording.Decoder {
 
     @Override
     public void close() throws IOException {
-        file.close();
+        channel.close();
     }
 }

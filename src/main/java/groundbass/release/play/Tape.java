@@ -136,12 +136,12 @@ public final class Tape implements StemBars, AutoCloseable {
 
     @Override
     public BarSound bar(Stem stem, int bar) {
-        return pcm(stem, bar).sound();
+        return new BarSound(pcm(stem, bar).toFloats());
     }
 
     @Override
     public BarSound countIn() {
-        return countInPcm().sound();
+        return new BarSound(countInPcm().toFloats());
     }
 
     @Override

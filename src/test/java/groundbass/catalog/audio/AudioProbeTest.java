@@ -195,7 +195,9 @@ class AudioProbeTest {
     }
 
     private AudioFinding probe(byte[] bytes) throws IOException {
-        return AudioProbe.probe(Files.write(folder.resolve("file.txt"), bytes));
+        try (var channel = Files.newByteChannel(Files.write(folder.resolve("file.txt"), bytes))) {
+            return AudioProbe.probe(channel);
+        }
     }
 
     private String reason(byte[] bytes) throws IOException {

@@ -39,10 +39,11 @@ class Mp3LeadTest {
     /** Behind the tags, and behind a first frame that is one itself. */
     private int firstFrame(byte[] mp3) throws IOException {
         var path = Files.write(folder.resolve("first.mp3"), mp3);
-        try (var file = new ByteFile(path)) {
+        try (var channel = Files.newByteChannel(path)) {
+            var file = new ByteFile(channel);
             int at = (int) Mp3File.firstFrame(file);
             int length = Mp3Frame.read(file.bigEndian32(at)).orElseThrow().length();
-            return Mp3Lead.samples(path) > 0 ? at + length : at;
+            return Mp3Lead.samples(file) > 0 ? at + length : at;
         }
     }
 
@@ -62,8 +63,11 @@ class Mp3LeadTest {
     /** When the sound first reaches a fifth of full scale, in seconds. */
     private double onset(byte[] mp3) throws IOException {
         var path = Files.write(folder.resolve("sound.mp3"), mp3);
-        var facts = ((AudioFinding.Audio) AudioProbe.probe(path)).facts();
-        try (var recording = Recording.open(path, facts)) {
+        AudioFacts facts;
+        try (var channel = Files.newByteChannel(path)) {
+            facts = ((AudioFinding.Audio) AudioProbe.probe(channel)).facts();
+        }
+        try (var recording = Recording.open(Files.newByteChannel(path), facts)) {
             var block = new float[recording.channels()][256];
             long before = 0;
             for (int count = recording.read(block); count > 0; count = recording.read(block)) {
