@@ -1,7 +1,7 @@
 package groundbass.catalog;
 
-import groundbass.catalog.audio.Recording;
-import groundbass.sound.Hearing;
+import groundbass.audio.Recording;
+import groundbass.listening.Hearing;
 import groundbass.store.Blobs;
 import java.io.IOException;
 import java.io.UncheckedIOException;

@@ -1,8 +1,8 @@
 package groundbass.catalog;
 
-import groundbass.catalog.audio.AudioFacts;
-import groundbass.catalog.audio.AudioFinding;
-import groundbass.catalog.audio.AudioProbe;
+import groundbass.audio.AudioFacts;
+import groundbass.audio.AudioFinding;
+import groundbass.audio.AudioProbe;
 import groundbass.store.Blob;
 import groundbass.store.Blobs;
 import groundbass.store.Sha256;

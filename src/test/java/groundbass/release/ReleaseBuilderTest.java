@@ -2,6 +2,9 @@ package groundbass.release;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.audio.AudioFinding;
+import groundbass.audio.AudioProbe;
+import groundbass.audio.Recording;
 import groundbass.catalog.Audit;
 import groundbass.catalog.BackingTrack;
 import groundbass.catalog.DocumentSettings;
@@ -19,10 +22,7 @@ import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.SeriesForm;
 import groundbass.catalog.SeriesId;
 import groundbass.catalog.Uploads;
-import groundbass.catalog.audio.AudioFinding;
-import groundbass.catalog.audio.AudioProbe;
-import groundbass.catalog.audio.Recording;
-import groundbass.sound.Loudness;
+import groundbass.listening.Loudness;
 import groundbass.store.BlobFolder;
 import groundbass.store.Blobs;
 import groundbass.store.BothDatabases;
