@@ -1,6 +1,6 @@
 package groundbass.web.view;
 
-import groundbass.release.NoteText;
+import groundbass.lesson.NoteText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
