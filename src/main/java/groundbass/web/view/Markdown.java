@@ -69,6 +69,7 @@ public final class Markdown {
         var highest = new AtomicInteger(LOWEST);
         headings(document, heading -> highest.accumulateAndGet(heading.getLevel(), Math::min));
         headings(document, heading -> heading.setLevel(Math.min(LOWEST, heading.getLevel() - highest.get() + top)));
+        PractiseLinks.resolve(document);
         var figures = new Figures(pictures);
         document.accept(figures);
         return figures.setInto(POLICY.sanitize(RENDERER.render(document)));
