@@ -131,6 +131,16 @@ public final class Releases {
                 > 0;
     }
 
+    /** The releases that need this content, the newest first. */
+    List<Release> needing(Sha256 sha256) {
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select * from release where id in (select release_id from release_file where sha256 = :sha256)
+                        order by created_at desc, id""")
+                .bind("sha256", sha256.hex())
+                .map(Releases::releaseOf)
+                .list());
+    }
+
     /** Notes how far a build has come. A release that is ready or failed stays so. */
     void progress(ReleaseId id, int done, int total) {
         jdbi.useHandle(handle -> handle.createUpdate("""

@@ -1,9 +1,7 @@
 package groundbass.catalog.audio;
 
-import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import org.jflac.FLACDecoder;
 import org.jflac.util.ByteData;
@@ -14,13 +12,13 @@ public final class FlacDecoder implements Recording.Decoder {
     private final FLACDecoder decoder;
 
     FlacDecoder(Path file) throws IOException {
-        this(new BufferedInputStream(Files.newInputStream(file)));
+        this(FlacFile.sound(file));
     }
 
     /** @param in one whole FLAC stream, which is closed with this decoder */
     public FlacDecoder(InputStream in) throws IOException {
         this.in = in;
-        this.decoder = new FLACDecoder(in);
+        this.decoder = new FLACDecoder(new EndingStream(in));
         try {
             decoder.readMetadata();
         } catch (RuntimeException broken) {
@@ -34,6 +32,8 @@ public final class FlacDecoder implements Recording.Decoder {
         try {
             var frame = decoder.readNextFrame();
             return frame == null ? new float[0][0] : split(decoder.decodeFrame(frame, null));
+        } catch (EndingStream.Ended brokenOff) {
+            return new float[0][0];
         } catch (RuntimeException broken) {
             throw new IOException("a broken frame", broken);
         }

@@ -2,6 +2,7 @@ package groundbass.catalog.audio;
 
 import java.io.BufferedInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -21,7 +22,18 @@ final class Mp3Decoder implements Recording.Decoder {
 
     Mp3Decoder(Path file) throws IOException {
         this.lead = Mp3Lead.samples(file);
-        this.stream = new Bitstream(new BufferedInputStream(Files.newInputStream(file)));
+        this.stream = new Bitstream(sound(file));
+    }
+
+    /** From the first frame on: the library would take a tag into memory, as long as that says it is. */
+    private static InputStream sound(Path path) throws IOException {
+        long frames;
+        try (var file = new ByteFile(path)) {
+            frames = Mp3File.firstFrame(file);
+        }
+        var in = new BufferedInputStream(Files.newInputStream(path));
+        in.skipNBytes(frames);
+        return new EndingStream(in);
     }
 
     @Override
@@ -43,6 +55,8 @@ final class Mp3Decoder implements Recording.Decoder {
                     stream.closeFrame();
                 }
             }
+        } catch (EndingStream.Ended brokenOff) {
+            return new float[0][0];
         } catch (BitstreamException e) {
             throw new IOException(e);
         }

@@ -10,6 +10,7 @@ import groundbass.catalog.Settings;
 import groundbass.catalog.Uploads;
 import groundbass.post.Outbox;
 import groundbass.publishing.Publisher;
+import groundbass.release.BrokenFiles;
 import groundbass.release.Releases;
 import groundbass.web.shell.Chosen;
 import groundbass.web.shell.Doorkeeper;
@@ -37,6 +38,7 @@ public final class DeskPages {
             Uploads uploads,
             Recordings recordings,
             Releases releases,
+            BrokenFiles brokenFiles,
             Publisher publisher,
             Outbox outbox,
             Settings settings,
@@ -58,7 +60,7 @@ public final class DeskPages {
         return List.of(
                 new SignInPages(shell.pages(), services.educators(), entrance),
                 new AccountPages(desk, services.educators(), entrance),
-                new OverviewPage(desk, services.catalog(), services.episodes(), services.releases()),
+                new OverviewPage(desk, services.catalog(), services.episodes(), services.releases(), services.brokenFiles()),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
                 new LetterPages(desk, services.settings()),
                 new EditorPages(desk, editor, saving),

@@ -5,6 +5,8 @@ import groundbass.catalog.Episodes;
 import groundbass.catalog.Level;
 import groundbass.catalog.Series;
 import groundbass.catalog.SeriesCatalog;
+import groundbass.release.BrokenFiles;
+import groundbass.release.BrokenFiles.BrokenFile;
 import groundbass.release.Releases;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -20,12 +22,15 @@ final class OverviewPage implements PageGroup {
     private final SeriesCatalog catalog;
     private final Episodes episodes;
     private final Releases releases;
+    private final BrokenFiles brokenFiles;
 
-    OverviewPage(Desk desk, SeriesCatalog catalog, Episodes episodes, Releases releases) {
+    OverviewPage(
+            Desk desk, SeriesCatalog catalog, Episodes episodes, Releases releases, BrokenFiles brokenFiles) {
         this.desk = desk;
         this.catalog = catalog;
         this.episodes = episodes;
         this.releases = releases;
+        this.brokenFiles = brokenFiles;
     }
 
     @Override
@@ -38,7 +43,8 @@ final class OverviewPage implements PageGroup {
         var series = catalog.ownedBy(desk.educator(ctx)).stream()
                 .map(one -> block(one, reader))
                 .toList();
-        desk.pages().show(ctx, "desk/overview", new View(series, List.of(Level.values())));
+        var broken = brokenFiles.of(desk.educator(ctx));
+        desk.pages().show(ctx, "desk/overview", new View(series, List.of(Level.values()), broken));
     }
 
     private Block block(Series series, Reader reader) {
@@ -56,7 +62,7 @@ final class OverviewPage implements PageGroup {
     }
 
     /** What the page shows. */
-    public record View(List<Block> series, List<Level> levels) {}
+    public record View(List<Block> series, List<Level> levels, List<BrokenFile> broken) {}
 
     /** A series; {@code site} leads to its public page, once there is one. */
     public record Block(String id, String title, String summary, Optional<String> site, List<Row> episodes) {}

@@ -47,8 +47,13 @@ public final class Errors {
 
     private void unknown(Context ctx, Exception e) {
         var cause = BadRequests.status(e);
+        var outage = Outages.seconds(e);
         if (cause.isPresent()) {
             answer(ctx, cause.get(), Optional.empty());
+        } else if (outage.isPresent()) {
+            log.error("not ready for {} {}", ctx.method(), ctx.path(), e);
+            ctx.header("Retry-After", outage.get().toString());
+            answer(ctx, HttpStatus.SERVICE_UNAVAILABLE.getCode(), Optional.empty());
         } else {
             fault(ctx, e);
         }
