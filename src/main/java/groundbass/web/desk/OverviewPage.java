@@ -5,6 +5,7 @@ import groundbass.catalog.Episodes;
 import groundbass.catalog.Level;
 import groundbass.catalog.Series;
 import groundbass.catalog.SeriesCatalog;
+import groundbass.post.Outbox;
 import groundbass.release.BrokenFiles;
 import groundbass.release.BrokenFiles.BrokenFile;
 import groundbass.release.Releases;
@@ -22,14 +23,21 @@ final class OverviewPage implements PageGroup {
     private final SeriesCatalog catalog;
     private final Episodes episodes;
     private final Releases releases;
+    private final Outbox outbox;
     private final BrokenFiles brokenFiles;
 
     OverviewPage(
-            Desk desk, SeriesCatalog catalog, Episodes episodes, Releases releases, BrokenFiles brokenFiles) {
+            Desk desk,
+            SeriesCatalog catalog,
+            Episodes episodes,
+            Releases releases,
+            Outbox outbox,
+            BrokenFiles brokenFiles) {
         this.desk = desk;
         this.catalog = catalog;
         this.episodes = episodes;
         this.releases = releases;
+        this.outbox = outbox;
         this.brokenFiles = brokenFiles;
     }
 
@@ -44,7 +52,8 @@ final class OverviewPage implements PageGroup {
                 .map(one -> block(one, reader))
                 .toList();
         var broken = brokenFiles.of(desk.educator(ctx));
-        desk.pages().show(ctx, "desk/overview", new View(series, List.of(Level.values()), broken));
+        var view = new View(series, List.of(Level.values()), outbox.undelivered(), broken);
+        desk.pages().show(ctx, "desk/overview", view);
     }
 
     private Block block(Series series, Reader reader) {
@@ -61,8 +70,13 @@ final class OverviewPage implements PageGroup {
         return new Row("/desk/episodes/" + episode.id(), episode.number(), episode.title(), standing);
     }
 
-    /** What the page shows. */
-    public record View(List<Block> series, List<Level> levels, List<BrokenFile> broken) {}
+    /**
+     * What the page shows.
+     *
+     * @param undelivered how many letters somebody has to look after
+     * @param broken what lessons of theirs lack
+     */
+    public record View(List<Block> series, List<Level> levels, int undelivered, List<BrokenFile> broken) {}
 
     /** A series; {@code site} leads to its public page, once there is one. */
     public record Block(String id, String title, String summary, Optional<String> site, List<Row> episodes) {}
