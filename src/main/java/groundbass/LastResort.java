@@ -8,7 +8,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 /**
  * Ends the process where a fault has left it in a state from which only a new start leads out: the heap was used up, a
  * class cannot be loaded any more, the embedded database has closed itself. Whoever runs the server starts it again.
- * Every fault is logged somewhere, so {@link FaultLog} tells of them all. Its threads are there beforehand, since they
+ * Every fault is logged somewhere, so {@link FaultFilter} tells of them all. Its threads are there beforehand, since they
  * could not be made when they are needed. One for each process.
  */
 final class LastResort {
@@ -33,7 +33,7 @@ final class LastResort {
         daemon("last resort", LastResort::finish);
         daemon("last resort of all", LastResort::halt);
         Thread.setDefaultUncaughtExceptionHandler((thread, fault) -> {
-            FaultLog.tell(thread, fault);
+            FaultFilter.tell(thread, fault);
             look(fault);
         });
     }
@@ -76,7 +76,7 @@ final class LastResort {
     private static void finish() {
         await(met);
         ending.countDown();
-        FaultLog.tellEnd(status.get());
+        FaultFilter.tellEnd(status.get());
         System.exit(status.get());
     }
 

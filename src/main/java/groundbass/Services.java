@@ -105,8 +105,8 @@ final class Services {
         this.releases = new Releases(jdbi);
         var named = new NamedFiles(jdbi, releases, uploads);
         this.files = new StoredFiles(blobs, named, clock);
-        this.builder =
-                new ReleaseBuilder(releases, revisions, uploads, blobs, new MadeAudio(jdbi, releases, blobs, clock), clock);
+        this.builder = new ReleaseBuilder(
+                releases, revisions, uploads, blobs, new MadeAudio(jdbi, releases, blobs, clock), clock);
         this.brokenFiles = new BrokenFiles(jdbi);
         this.care = new StoreCare(named, brokenFiles, releases, uploads, builder, blobs, clock);
         this.sessions = new Sessions(jdbi, clock);

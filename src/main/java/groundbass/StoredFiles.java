@@ -52,7 +52,8 @@ final class StoredFiles {
             database.tryWriting();
         } catch (IOException | JdbiException e) {
             throw new CannotOpen(
-                    "The data folder or the database cannot be written (" + reason(e) + "). See that the disk is not full"
+                    "The data folder or the database cannot be written (" + reason(e)
+                            + "). See that the disk is not full"
                             + " and not mounted read-only, and that this user may write there.",
                     e);
         }

@@ -33,7 +33,8 @@ class LastResortTest {
 
     @Test
     void withEverythingElseTheProcessGoesOn() {
-        assertThat(LastResort.endOf(new SQLException("connection refused", "08001"))).isZero();
+        assertThat(LastResort.endOf(new SQLException("connection refused", "08001")))
+                .isZero();
         assertThat(LastResort.endOf(new StackOverflowError())).isZero();
         assertThat(LastResort.endOf(new IllegalStateException("ours"))).isZero();
     }

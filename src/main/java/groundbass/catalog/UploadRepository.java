@@ -92,7 +92,8 @@ final class UploadRepository {
 
     /** @return of how many uploads */
     int forgetHeard(Handle handle, Sha256 sha256) {
-        return handle.createUpdate("update upload set heard = '', heard_sha256 = '', hearing_tries = 0 where heard_sha256 = :sha256")
+        return handle.createUpdate(
+                        "update upload set heard = '', heard_sha256 = '', hearing_tries = 0 where heard_sha256 = :sha256")
                 .bind("sha256", sha256.hex())
                 .execute();
     }

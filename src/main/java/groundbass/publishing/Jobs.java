@@ -27,8 +27,8 @@ public final class Jobs implements AutoCloseable {
     private static final int MISSED_HEARTBEATS = 4;
     private static final Duration STOP_WITHIN = Duration.ofSeconds(10);
 
-    /** A build that failed for a while is tried again sooner than this. */
-    private static final Duration LONGEST_UNTIL_BUILD = Duration.ofHours(1);
+    /** Builds are entered as due at once: what is due later than this comes from a clock that was ahead. */
+    private static final Duration LONGEST_UNTIL_BUILD = Duration.ofMinutes(1);
 
     private final Scheduler scheduler;
     private final Waker waker;

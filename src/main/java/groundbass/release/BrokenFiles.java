@@ -68,11 +68,15 @@ public final class BrokenFiles {
 
     /** Those that nobody has given up, oldest first. */
     List<Sha256> toMend(int most) {
-        return list("select sha256 from broken_file where not lost order by found_at, sha256 fetch first :most rows only", most);
+        return list(
+                "select sha256 from broken_file where not lost order by found_at, sha256 fetch first :most rows only",
+                most);
     }
 
     List<Sha256> lost(int most) {
-        return list("select sha256 from broken_file where lost order by found_at, sha256 fetch first :most rows only", most);
+        return list(
+                "select sha256 from broken_file where lost order by found_at, sha256 fetch first :most rows only",
+                most);
     }
 
     private List<Sha256> list(String sql, int most) {

@@ -35,7 +35,8 @@ public final class StoreCare {
     private final Clock clock;
     private final Set<Sha256> tried = new HashSet<>();
     /** The digest that was read last; at first a random one, so that a server that is often restarted reads all in time. */
-    private String last = Sha256.of(RandomId.next().getBytes(StandardCharsets.US_ASCII)).hex();
+    private String last =
+            Sha256.of(RandomId.next().getBytes(StandardCharsets.US_ASCII)).hex();
 
     public StoreCare(
             NamedFiles named,

@@ -26,7 +26,8 @@ final class Neck {
         }
         var name = note.name().get();
         if (note.spot().isWhole()) {
-            return Optional.of(place(note.spot()).map(place -> check(place, name)).orElse(Verdict.CANNOT_TELL));
+            return Optional.of(
+                    place(note.spot()).map(place -> check(place, name)).orElse(Verdict.CANNOT_TELL));
         }
         return note.spot().string().isEmpty() && note.spot().fret().isPresent()
                 ? anyString(note.spot().fret().getAsInt(), name)

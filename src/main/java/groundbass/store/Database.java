@@ -53,16 +53,20 @@ public final class Database implements AutoCloseable {
      */
     public static Database open(String url, String user, String password) {
         try (Connection first = FirstConnection.open(url, user, password)) {
-            var pool = pool(url, user, password);
-            try {
-                new Schema(pool).bringUpToDate();
-                return new Database(pool);
-            } catch (RuntimeException e) {
-                pool.close();
-                throw e;
-            }
+            first.setReadOnly(true); // it only holds the database open for the pool
+            return open(pool(url, user, password));
         } catch (SQLException e) {
             throw new IllegalStateException("the database cannot be opened", e);
+        }
+    }
+
+    private static Database open(HikariDataSource pool) {
+        try {
+            new Schema(pool).bringUpToDate();
+            return new Database(pool);
+        } catch (RuntimeException e) {
+            pool.close();
+            throw e;
         }
     }
 

@@ -52,7 +52,8 @@ public final class Pairing {
 
     private void refuseUnless(boolean together, String identity, String wrong) {
         if (!together) {
-            throw new CannotOpen("The files in " + files.folder() + " " + wrong + ". Start with the folder (--data) and the"
+            throw new CannotOpen("The files in " + files.folder() + " " + wrong
+                    + ". Start with the folder (--data) and the"
                     + " database (--database-url, or the embedded one in the folder) that belong together, or restore"
                     + " both from one backup. If these two do belong together, put the line \"" + identity + "\" into "
                     + files.folder().resolve(FILE) + " and into the database as the setting \"" + SETTING + "\".");
@@ -61,7 +62,8 @@ public final class Pairing {
 
     private Optional<String> ofFolder() throws IOException {
         try {
-            String text = Files.readString(files.folder().resolve(FILE), StandardCharsets.UTF_8).strip();
+            String text = Files.readString(files.folder().resolve(FILE), StandardCharsets.UTF_8)
+                    .strip();
             return Optional.of(text);
         } catch (NoSuchFileException e) {
             return Optional.empty();

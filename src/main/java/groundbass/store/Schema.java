@@ -48,7 +48,8 @@ final class Schema {
                 .toList();
         if (!newer.isEmpty()) {
             throw new CannotOpen("The database was written by a newer version of this program: it has the migration "
-                    + newer.get(newer.size() - 1) + ", which this one does not know. Start the newer version, or restore"
+                    + newer.get(newer.size() - 1)
+                    + ", which this one does not know. Start the newer version, or restore"
                     + " the backup that was made before it was first started.");
         }
     }

@@ -43,7 +43,18 @@ final class AudioTarget implements Target {
 
     @Override
     public List<String> words() {
-        return List.of("fLaC", "RIFF", "WAVE", "fmt ", "data", "ID3", "Xing", "Info", "TAG", "\u0004\u0000\u0000\u0010", "\u0000\u0000\u0000\u0000");
+        return List.of(
+                "fLaC",
+                "RIFF",
+                "WAVE",
+                "fmt ",
+                "data",
+                "ID3",
+                "Xing",
+                "Info",
+                "TAG",
+                "\u0004\u0000\u0000\u0010",
+                "\u0000\u0000\u0000\u0000");
     }
 
     @Override

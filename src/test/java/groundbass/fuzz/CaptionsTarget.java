@@ -17,15 +17,27 @@ final class CaptionsTarget implements Target {
     @Override
     public List<byte[]> examples() {
         var all = new ArrayList<>(Examples.files(Path.of("src/test/resources/spec/script"), "captions.vtt"));
-        all.addAll(Examples.texts(
-                "0:00 Hello\n1:05 Bar one\n1:00:00 The end\n",
-                "1\n00:00:01,000 --> 00:00:04,000\nBar one is A and C.\n\n2\n00:00:05,000 --> 00:00:06,000\nBar two.\n"));
+        all.addAll(
+                Examples.texts(
+                        "0:00 Hello\n1:05 Bar one\n1:00:00 The end\n",
+                        "1\n00:00:01,000 --> 00:00:04,000\nBar one is A and C.\n\n2\n00:00:05,000 --> 00:00:06,000\nBar two.\n"));
         return all;
     }
 
     @Override
     public List<String> words() {
-        return List.of("WEBVTT", "NOTE", "STYLE", "-->", "00:01.000 --> 00:02.000", "99:99:99.999", "&lt;", "<v Somebody>", "\n", "\n\n", "Bar two");
+        return List.of(
+                "WEBVTT",
+                "NOTE",
+                "STYLE",
+                "-->",
+                "00:01.000 --> 00:02.000",
+                "99:99:99.999",
+                "&lt;",
+                "<v Somebody>",
+                "\n",
+                "\n\n",
+                "Bar two");
     }
 
     @Override

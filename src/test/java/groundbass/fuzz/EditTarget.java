@@ -44,7 +44,9 @@ final class EditTarget implements Target {
             case 3 -> new Edit.AddBar(bar);
             case 4 -> new Edit.DeleteBar(bar);
             case 5 -> new Edit.Chords(bar, word);
-            case 6 -> new Edit.Setting(List.of("tempo", "meter", "key", "strings", word).get(random.nextInt(5)), word);
+            case 6 ->
+                new Edit.Setting(
+                        List.of("tempo", "meter", "key", "strings", word).get(random.nextInt(5)), word);
             default -> new Edit.Step(bar, at, length, word);
         };
     }

@@ -20,7 +20,9 @@ final class Examples {
     /** Every file below a folder whose name ends so. */
     static List<byte[]> files(Path folder, String ending) {
         try (var all = Files.walk(folder)) {
-            var found = all.filter(file -> file.toString().endsWith(ending)).sorted().toList();
+            var found = all.filter(file -> file.toString().endsWith(ending))
+                    .sorted()
+                    .toList();
             if (found.isEmpty()) {
                 throw new IllegalStateException("nothing ends with " + ending + " in " + folder);
             }

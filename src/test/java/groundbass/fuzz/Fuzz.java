@@ -34,7 +34,8 @@ public final class Fuzz {
             while (System.nanoTime() < end) {
                 fuzzing.runOnce();
             }
-            System.out.println(name + ": " + fuzzing.inputs() + " inputs, " + fuzzing.found().size() + " kinds of fault");
+            System.out.println(name + ": " + fuzzing.inputs() + " inputs, "
+                    + fuzzing.found().size() + " kinds of fault");
             fuzzing.found().forEach((kind, what) -> System.out.println("* " + kind + "\n" + what));
             return fuzzing.found().isEmpty();
         }

@@ -26,7 +26,22 @@ final class GrooveTarget implements Target {
 
     @Override
     public List<String> words() {
-        return List.of("groove", "meter 4/4", "meter 0/0", "meter 7/8", "kick", "snare", "hat", "x", "X", "o", ".", "|", "||", "-", "\n");
+        return List.of(
+                "groove",
+                "meter 4/4",
+                "meter 0/0",
+                "meter 7/8",
+                "kick",
+                "snare",
+                "hat",
+                "x",
+                "X",
+                "o",
+                ".",
+                "|",
+                "||",
+                "-",
+                "\n");
     }
 
     @Override

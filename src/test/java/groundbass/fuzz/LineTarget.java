@@ -37,12 +37,12 @@ final class LineTarget implements Target {
 
     @Override
     public List<String> words() {
-        return List.of((
-                        "bar 1|bar 0|bar 2 = bar 1 counts 2-3|over Am7|until 2&|until end|1|2&|9-2|1-99|E5|E58|Ex|s9f1|hold|E hold|"
+        return List.of(
+                ("bar 1|bar 0|bar 2 = bar 1 counts 2-3|over Am7|until 2&|until end|1|2&|9-2|1-99|E5|E58|Ex|s9f1|hold|E hold|"
                                 + "rest*3|*0|*999999|+|,|=|#|slide in|bend 9/9|hammer from 99|harmonic at 0|as Q|with 7|repeat start|"
                                 + "repeat end x99|ending 2|meter 7/8 (2+2+4)|meter 0/4|tempo 0|tempo 99999|feel swing 8ths 2:1|"
                                 + "strings E A D G|strings|frets 0|key H minor|pickup|short|slap|pop|grace|trill|\n|\n\n")
-                .split("\\|"));
+                        .split("\\|"));
     }
 
     @Override
@@ -60,7 +60,9 @@ final class LineTarget implements Target {
     private static void render(Line line) throws Exception {
         for (var page : Layout.of(Writing.of(line), TestWords.options(Paper.screen(110)))) {
             String svg = SheetSvg.of(page, "s", "en", "Title", "Words");
-            DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new ByteArrayInputStream(svg.getBytes(UTF_8)));
+            DocumentBuilderFactory.newInstance()
+                    .newDocumentBuilder()
+                    .parse(new ByteArrayInputStream(svg.getBytes(UTF_8)));
         }
         Walkthrough.of(line, Messages.of(Locale.GERMAN));
         Checks.of(line);

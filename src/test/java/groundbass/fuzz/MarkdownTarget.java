@@ -11,20 +11,40 @@ import java.util.Random;
 
 /** Notes become a page without scripts. */
 final class MarkdownTarget implements Target {
-    private static final List<String> NEVER = List.of("<script", "javascript:", "onerror=", "onload=", "<iframe", "<object", "<style");
+    private static final List<String> NEVER =
+            List.of("<script", "javascript:", "onerror=", "onload=", "<iframe", "<object", "<style");
 
     @Override
     public List<byte[]> examples() {
         var all = new ArrayList<>(Examples.files(Path.of("seed-data"), "notes.md"));
-        all.addAll(Examples.texts(
-                "# A\n\n* b **c** `d`\n\n> e [f](https://g.example \"h\") ![i](bars:1-2)\n\n```\nj\n```\n\n1. k\n   - l\n\n---\n",
-                "<script>alert(1)</script> <img src=x onerror=alert(1)> [a](javascript:alert(1)) <a href=\"data:text/html,x\">"));
+        all.addAll(
+                Examples.texts(
+                        "# A\n\n* b **c** `d`\n\n> e [f](https://g.example \"h\") ![i](bars:1-2)\n\n```\nj\n```\n\n1. k\n   - l\n\n---\n",
+                        "<script>alert(1)</script> <img src=x onerror=alert(1)> [a](javascript:alert(1)) <a href=\"data:text/html,x\">"));
         return all;
     }
 
     @Override
     public List<String> words() {
-        return List.of("![](bars:1)", "![](bar:3:1-2)", "[", "](", ")", "**", "_", "`", "```", "#", ">", "* ", "<script>", "&#106;avascript:", "<svg/onload=", "\n\n", "\\", "&lt;");
+        return List.of(
+                "![](bars:1)",
+                "![](bar:3:1-2)",
+                "[",
+                "](",
+                ")",
+                "**",
+                "_",
+                "`",
+                "```",
+                "#",
+                ">",
+                "* ",
+                "<script>",
+                "&#106;avascript:",
+                "<svg/onload=",
+                "\n\n",
+                "\\",
+                "&lt;");
     }
 
     @Override

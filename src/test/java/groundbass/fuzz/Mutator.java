@@ -11,8 +11,30 @@ final class Mutator {
     private static final int MOST_CHANGES = 8;
     private static final int LONGEST = 1 << 16;
     private static final List<String> FIGURES = List.of(
-            "0", "1", "-1", "37", "99", "255", "256", "65536", "2147483647", "2147483648", "-2147483648",
-            "9223372036854775808", "1e9", "0.5", "1/0", "007", "", " ", "\u0000", "\n", "\u2028", "\uFEFF", "é", "\uD83C\uDFB8");
+            "0",
+            "1",
+            "-1",
+            "37",
+            "99",
+            "255",
+            "256",
+            "65536",
+            "2147483647",
+            "2147483648",
+            "-2147483648",
+            "9223372036854775808",
+            "1e9",
+            "0.5",
+            "1/0",
+            "007",
+            "",
+            " ",
+            "\u0000",
+            "\n",
+            "\u2028",
+            "\uFEFF",
+            "é",
+            "\uD83C\uDFB8");
 
     private final Random random;
     private final List<byte[]> examples;
@@ -77,7 +99,9 @@ final class Mutator {
     }
 
     private byte[] figure() {
-        String figure = random.nextInt(3) == 0 ? String.valueOf(random.nextInt(200)) : FIGURES.get(random.nextInt(FIGURES.size()));
+        String figure = random.nextInt(3) == 0
+                ? String.valueOf(random.nextInt(200))
+                : FIGURES.get(random.nextInt(FIGURES.size()));
         return figure.getBytes(StandardCharsets.UTF_8);
     }
 

@@ -26,7 +26,9 @@ final class ScriptTarget implements Target {
     public List<byte[]> examples() {
         var all = new ArrayList<byte[]>();
         for (byte[] table : Examples.files(Path.of("src/test/resources/spec/script"), ".tsv")) {
-            new String(table, UTF_8).lines().forEach(row -> all.add(row.replace('\t', ' ').getBytes(UTF_8)));
+            new String(table, UTF_8)
+                    .lines()
+                    .forEach(row -> all.add(row.replace('\t', ' ').getBytes(UTF_8)));
         }
         all.addAll(Examples.files(Path.of("src/test/resources/spec/script"), "talk-02.txt"));
         return all;
@@ -34,12 +36,12 @@ final class ScriptTarget implements Target {
 
     @Override
     public List<String> words() {
-        return List.of((
-                        " bar| bars 1 to 4| beat| the and of| first| last| third| 41st| 0th| fret| string| strings| E| A| D| G| B flat|"
+        return List.of(
+                (" bar| bars 1 to 4| beat| the and of| first| last| third| 41st| 0th| fret| string| strings| E| A| D| G| B flat|"
                                 + " sharp| open| dead| ghost| note| hammer on| pull off| slide| to| from| is| same as| octave| two| 0|"
                                 + " sixteenth| dotted| rest| quarter| for| beats| frets higher| Takt| Bund| Saite| Achtel| tot| leer|"
                                 + " Oktave|.|,|;|:|(|)|?|\n")
-                .split("\\|"));
+                        .split("\\|"));
     }
 
     @Override

@@ -31,7 +31,8 @@ final class SiteTarget implements Target {
         return Examples.texts(
                 "GET /" + get + "Accept-Language: de-AT,en;q=0.5\r\nCookie: language=de; flash=saved\r\n\r\n",
                 "GET /series/harbour-rounds/1" + get + "If-None-Match: \"abc\"\r\n\r\n",
-                "GET /assets/groundbass.css" + get + "Range: bytes=0-99,200-\r\nIf-Range: \"x\"\r\nAccept-Encoding: gzip\r\n\r\n",
+                "GET /assets/groundbass.css" + get
+                        + "Range: bytes=0-99,200-\r\nIf-Range: \"x\"\r\nAccept-Encoding: gzip\r\n\r\n",
                 "GET /desk" + get + "Cookie: session=@session\r\n\r\n",
                 "GET /healthz" + get + "\r\n",
                 "GET /e/aaaaaaaaaaaaaaaa" + get + "\r\n",
@@ -46,11 +47,11 @@ final class SiteTarget implements Target {
 
     @Override
     public List<String> words() {
-        return List.of((
-                        "Accept-Language: -\r\n|Content-Type: text/plain; charset=nope\r\n|Cookie: language=-\r\n|Range: bytes=9-1\r\n|"
+        return List.of(
+                ("Accept-Language: -\r\n|Content-Type: text/plain; charset=nope\r\n|Cookie: language=-\r\n|Range: bytes=9-1\r\n|"
                                 + "X-Forwarded-For: 1.2.3.4\r\n|Forwarded: for=\"[::1]\"\r\n|If-Modified-Since: never\r\n|%00|%ff|%2e%2e/|//|"
                                 + "?|&|=|;|q=2|*/*|\r\n|Accept: application/json\r\n|HEAD|PUT|OPTIONS")
-                .split("\\|"));
+                        .split("\\|"));
     }
 
     @Override

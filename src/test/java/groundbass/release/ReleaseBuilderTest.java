@@ -353,7 +353,7 @@ class ReleaseBuilderTest {
     }
 
     private MadeAudio made() {
-        return new MadeAudio(database.jdbi(), releases, clock);
+        return new MadeAudio(database.jdbi(), releases, blobs, clock);
     }
 
     private ReleaseId entered(Recipe recipe) {

@@ -54,7 +54,19 @@ class AnyTextTest {
                 "It is in %s/4 at %s beats per minute, and has %s bars.",
                 "Slide from the %s to the %s fret.");
         var figures = List.of(
-                "0", "0th", "37", "37th", "41st", "99", "100th", "1000", "65536th", "2147483647", "9999999999th", "-1", "3.5");
+                "0",
+                "0th",
+                "37",
+                "37th",
+                "41st",
+                "99",
+                "100th",
+                "1000",
+                "65536th",
+                "2147483647",
+                "9999999999th",
+                "-1",
+                "3.5");
         int read = 0;
         for (var language : List.of(Locale.ENGLISH, Locale.GERMAN)) {
             for (String sentence : sentences) {

@@ -53,7 +53,8 @@ class OutageTest {
     void aDatabaseThatIsAwayIsNotOurFault() {
         // the pool's timeout; SQLSTATE 57P01 "admin shutdown": PostgreSQL manual, appendix A
         for (var away : new SQLException[] {
-            new SQLTransientConnectionException("request timed out"), new SQLException("terminating connection", "57P01")
+            new SQLTransientConnectionException("request timed out"),
+            new SQLException("terminating connection", "57P01")
         }) {
             assertOutage(new ConnectionException(away), "10");
         }

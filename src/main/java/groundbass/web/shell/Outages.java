@@ -37,6 +37,7 @@ final class Outages {
 
     private static boolean isAway(SQLException e) {
         String state = String.valueOf(e.getSQLState());
-        return e instanceof SQLTransientConnectionException || state.length() == 5 && AWAY.contains(state.substring(0, 2));
+        return e instanceof SQLTransientConnectionException
+                || state.length() == 5 && AWAY.contains(state.substring(0, 2));
     }
 }

@@ -16,8 +16,8 @@ import org.slf4j.LoggerFactory;
  * comes again and again only the first in a minute is written with its trace, some more in one line, and of the rest how
  * many they were, so that a log cannot fill a disk. {@link LastResort} is told of each. Thread-safe.
  */
-public final class FaultLog extends Filter<ILoggingEvent> {
-    private static final Logger log = LoggerFactory.getLogger(FaultLog.class);
+public final class FaultFilter extends Filter<ILoggingEvent> {
+    private static final Logger log = LoggerFactory.getLogger(FaultFilter.class);
     private static final long WINDOW_MILLIS = Duration.ofMinutes(1).toMillis();
     private static final int IN_ONE_LINE = 5;
     private static final int MOST_KINDS = 200;
@@ -42,7 +42,9 @@ public final class FaultLog extends Filter<ILoggingEvent> {
     }
 
     static void tellEnd(int status) {
-        log.error("this cannot be mended while running: the process ends with status {} and is to be started again", status);
+        log.error(
+                "this cannot be mended while running: the process ends with status {} and is to be started again",
+                status);
     }
 
     @Override
@@ -51,7 +53,9 @@ public final class FaultLog extends Filter<ILoggingEvent> {
             return FilterReply.NEUTRAL;
         }
         LastResort.look(proxy.getThrowable());
-        return event.getLevel().isGreaterOrEqual(Level.WARN) ? limited(event, proxy.getThrowable()) : FilterReply.NEUTRAL;
+        return event.getLevel().isGreaterOrEqual(Level.WARN)
+                ? limited(event, proxy.getThrowable())
+                : FilterReply.NEUTRAL;
     }
 
     private FilterReply limited(ILoggingEvent event, Throwable fault) {
@@ -87,7 +91,12 @@ public final class FaultLog extends Filter<ILoggingEvent> {
     /** Who logs it, and what it is and where it comes from: the message may hold an id that differs each time. */
     private static String kind(ILoggingEvent event, Throwable fault) {
         var trace = fault.getStackTrace();
-        return event.getLoggerName() + ' ' + event.getMessage() + ' ' + fault.getClass().getName() + ' '
+        return event.getLoggerName()
+                + ' '
+                + event.getMessage()
+                + ' '
+                + fault.getClass().getName()
+                + ' '
                 + (trace.length == 0 ? "" : trace[0].toString());
     }
 }

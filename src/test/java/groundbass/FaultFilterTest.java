@@ -11,10 +11,10 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-class FaultLogTest {
+class FaultFilterTest {
     private static final long MINUTE = 60_000;
 
-    private final FaultLog filter = new FaultLog();
+    private final FaultFilter filter = new FaultFilter();
     private final Logger logger = new LoggerContext().getLogger("trial");
     private final IllegalStateException fault = new IllegalStateException("a string broke");
 
@@ -39,7 +39,8 @@ class FaultLogTest {
     void differentFaultsAreToldApart() {
         decide("fault", "", 0);
         assertThat(decide("another", "", 1)).isEqualTo(FilterReply.NEUTRAL);
-        var elsewhere = new LoggingEvent("", logger, Level.ERROR, "fault", new IllegalArgumentException(), new Object[0]);
+        var elsewhere =
+                new LoggingEvent("", logger, Level.ERROR, "fault", new IllegalArgumentException(), new Object[0]);
         elsewhere.setTimeStamp(2);
         assertThat(filter.decide(elsewhere)).isEqualTo(FilterReply.NEUTRAL);
     }
