@@ -1,13 +1,13 @@
 package groundbass.fuzz;
 
-import static groundbass.sound.Flac.mono;
+import static groundbass.audio.Flac.mono;
 
-import groundbass.catalog.audio.AudioBytes;
-import groundbass.catalog.audio.AudioFinding;
-import groundbass.catalog.audio.AudioProbe;
-import groundbass.catalog.audio.Recording;
-import groundbass.sound.Hearing;
-import groundbass.sound.MonoPcm;
+import groundbass.audio.AudioBytes;
+import groundbass.audio.AudioFinding;
+import groundbass.audio.AudioProbe;
+import groundbass.audio.Recording;
+import groundbass.listening.Hearing;
+import groundbass.audio.MonoPcm;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -60,10 +60,14 @@ final class AudioTarget implements Target {
     @Override
     public void take(byte[] input, Random random) throws Throwable {
         Files.write(file, input);
-        if (!(AudioProbe.probe(file) instanceof AudioFinding.Audio audio)) {
+        AudioFinding finding;
+        try (var channel = Files.newByteChannel(file)) {
+            finding = AudioProbe.probe(channel);
+        }
+        if (!(finding instanceof AudioFinding.Audio audio)) {
             return;
         }
-        try (var recording = Recording.open(file, audio.facts())) {
+        try (var recording = Recording.open(Files.newByteChannel(file), audio.facts())) {
             Hearing.of(recording);
         } catch (IOException | RuntimeException broken) {
             return; // told at the desk: the recording is broken

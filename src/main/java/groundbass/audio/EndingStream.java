@@ -1,0 +1,42 @@
+package groundbass.audio;
+
+import java.io.FilterInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+
+/**
+ * A stream that is not asked for more without end: a decoder that looks for a next frame behind the end of a file that
+ * broke off would look for ever.
+ */
+final class EndingStream extends FilterInputStream {
+    private static final int PATIENCE = 1_000;
+
+    private int asked;
+
+    EndingStream(InputStream in) {
+        super(in);
+    }
+
+    /** The end was reached long ago. */
+    static final class Ended extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+    }
+
+    @Override
+    public int read() throws IOException {
+        return told(super.read());
+    }
+
+    @Override
+    public int read(byte[] bytes, int from, int length) throws IOException {
+        return told(super.read(bytes, from, length));
+    }
+
+    private int told(int read) {
+        asked = read < 0 ? asked + 1 : 0;
+        if (asked > PATIENCE) {
+            throw new Ended();
+        }
+        return read;
+    }
+}
