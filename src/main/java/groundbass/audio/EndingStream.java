@@ -24,19 +24,23 @@ final class EndingStream extends FilterInputStream {
 
     @Override
     public int read() throws IOException {
-        return told(super.read());
+        int read = super.read();
+        count(read < 0);
+        return read;
     }
 
+    /** Also who asks for nothing, again and again, gets nowhere. */
     @Override
     public int read(byte[] bytes, int from, int length) throws IOException {
-        return told(super.read(bytes, from, length));
+        int read = super.read(bytes, from, length);
+        count(read <= 0);
+        return read;
     }
 
-    private int told(int read) {
-        asked = read < 0 ? asked + 1 : 0;
+    private void count(boolean inVain) {
+        asked = inVain ? asked + 1 : 0;
         if (asked > PATIENCE) {
             throw new Ended();
         }
-        return read;
     }
 }

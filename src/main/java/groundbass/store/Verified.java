@@ -46,6 +46,8 @@ final class Verified {
         Files.setLastModifiedTime(file, FileTime.from(now));
         if (good) {
             add(file, sha256);
+        } else {
+            forget(sha256); // somebody else has written there; the next reader looks
         }
     }
 
