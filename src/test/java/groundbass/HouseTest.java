@@ -29,8 +29,8 @@ class HouseTest {
             List.of("publishing"),
             List.of("release", "audience"),
             List.of("catalog", "post"),
-            List.of("store"),
-            List.of("engraving", "walkthrough", "script", "midi", "sound", "audio"),
+            List.of("store", "effort"),
+            List.of("engraving", "walkthrough", "script", "midi", "sound", "audio", "comparison"),
             List.of("linetext", "checks", "listening"), // a sound is mastered by listening to it
             List.of("fingering", "analysis", "groove"), // remarks rest on where the hand is and what a note means
             List.of("writing", "performance"),

@@ -1,5 +1,6 @@
 package groundbass.web.desk;
 
+import groundbass.audience.BrowserMark;
 import groundbass.audience.Sessions;
 import groundbass.catalog.Educators;
 import groundbass.catalog.EpisodeDesk;
@@ -16,6 +17,7 @@ import groundbass.release.BrokenFiles;
 import groundbass.release.Releases;
 import groundbass.web.shell.Chosen;
 import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.RateLimits;
@@ -29,12 +31,19 @@ public final class DeskPages {
     private DeskPages() {}
 
     /** What belongs to every page. */
-    public record Shell(Pages pages, Doorkeeper doorkeeper, SessionCookie cookie, RateLimits limits, Chosen chosen) {}
+    public record Shell(
+            Pages pages,
+            Installation installation,
+            Doorkeeper doorkeeper,
+            SessionCookie cookie,
+            RateLimits limits,
+            Chosen chosen) {}
 
     /** What the desk works with. */
     public record Services(
             Educators educators,
             Sessions sessions,
+            BrowserMark browserMark,
             SeriesCatalog catalog,
             Episodes episodes,
             EpisodeDesk writing,
@@ -64,7 +73,9 @@ public final class DeskPages {
                 services.episodes(),
                 services.settings(),
                 budget(services.clock()));
-        var entrance = new Entrance(services.educators(), services.sessions(), shell.cookie(), shell.limits());
+        var browser =
+                new KnownBrowser(services.browserMark(), shell.installation().secure());
+        var entrance = new Entrance(services.educators(), services.sessions(), shell.cookie(), browser, shell.limits());
         var editor = new Editor(
                 desk,
                 services.writing(),

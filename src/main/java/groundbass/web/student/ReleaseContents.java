@@ -1,5 +1,6 @@
 package groundbass.web.student;
 
+import groundbass.effort.Heap;
 import groundbass.release.FileRole;
 import groundbass.release.PageContent;
 import groundbass.release.PageJson;
@@ -11,7 +12,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.NoSuchFileException;
-import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -21,17 +21,21 @@ import org.slf4j.LoggerFactory;
 /** What a release says, read from its files. Releases never change, so what was read holds for good. Thread-safe. */
 final class ReleaseContents {
     private static final Logger log = LoggerFactory.getLogger(ReleaseContents.class);
-    private static final int MOST = 200;
+    private static final int PART_OF_HEAP = 16;
+    /** What is read takes about so many times the bytes that it is written in. */
+    private static final int UNFOLDED = 3;
+
+    private record Read(PageContent content, int size) {}
 
     private final Releases releases;
     private final Blobs blobs;
-    private final Remembered<ReleaseId, PageContent> pages;
+    private final Remembered<ReleaseId, Read> pages;
     private final AtomicInteger failures = new AtomicInteger();
 
-    ReleaseContents(Releases releases, Blobs blobs, Clock clock) {
+    ReleaseContents(Releases releases, Blobs blobs) {
         this.releases = releases;
         this.blobs = blobs;
-        this.pages = new Remembered<>(clock, Remembered.FOR_GOOD, MOST);
+        this.pages = Remembered.within(Heap.partOf(PART_OF_HEAP), Read::size);
     }
 
     List<ReleaseFile> files(ReleaseId id) {
@@ -44,7 +48,7 @@ final class ReleaseContents {
      * @throws UncheckedIOException where that file is damaged or missing
      */
     Optional<PageContent> page(ReleaseId id) {
-        return pages.get(id, () -> read(id));
+        return pages.get(id, () -> read(id)).map(Read::content);
     }
 
     /** The words of its techniques; none where its page cannot be read, since a list shows other lessons too. */
@@ -78,16 +82,17 @@ final class ReleaseContents {
         return failed == 0 ? "" : "-" + failed;
     }
 
-    private Optional<PageContent> read(ReleaseId id) {
+    private Optional<Read> read(ReleaseId id) {
         return releases.files(id).stream()
                 .filter(file -> file.role() == FileRole.PAGE)
                 .findFirst()
                 .map(this::read);
     }
 
-    private PageContent read(ReleaseFile file) {
+    private Read read(ReleaseFile file) {
         try {
-            return PageJson.read(bytes(file));
+            byte[] page = bytes(file);
+            return new Read(PageJson.read(page), UNFOLDED * page.length);
         } catch (UncheckedIOException e) {
             verify(file);
             throw e;
