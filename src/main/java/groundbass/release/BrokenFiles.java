@@ -3,7 +3,7 @@ package groundbass.release;
 import groundbass.catalog.EducatorId;
 import groundbass.catalog.EpisodeId;
 import groundbass.store.Instants;
-import groundbass.store.Sha256;
+import groundbass.identity.Sha256;
 import java.time.Instant;
 import java.util.List;
 import org.jdbi.v3.core.Jdbi;

@@ -1,7 +1,7 @@
 package groundbass.release;
 
 import groundbass.catalog.Uploads;
-import groundbass.store.Sha256;
+import groundbass.identity.Sha256;
 import java.util.List;
 import org.jdbi.v3.core.Jdbi;
 

@@ -3,7 +3,7 @@ package groundbass.release;
 import groundbass.catalog.Uploads;
 import groundbass.store.Blobs;
 import groundbass.store.RandomId;
-import groundbass.store.Sha256;
+import groundbass.identity.Sha256;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;

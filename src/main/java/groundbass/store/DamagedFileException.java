@@ -1,5 +1,6 @@
 package groundbass.store;
 
+import groundbass.identity.Sha256;
 import java.io.IOException;
 
 /** A stored file is no longer what its digest says. It has been put aside, and counts as missing from now on. */

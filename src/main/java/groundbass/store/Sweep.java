@@ -1,5 +1,6 @@
 package groundbass.store;
 
+import groundbass.identity.Sha256;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;

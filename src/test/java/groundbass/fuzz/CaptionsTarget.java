@@ -4,7 +4,7 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 
 import groundbass.linetext.LineText;
 import groundbass.script.Chapters;
-import groundbass.script.Script;
+import groundbass.script.captions.Script;
 import groundbass.text.Messages;
 import java.nio.file.Path;
 import java.util.ArrayList;

@@ -2,8 +2,8 @@ package groundbass.fuzz;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
-import groundbass.linetext.Edit;
-import groundbass.linetext.LineEdit;
+import groundbass.linetext.edit.Edit;
+import groundbass.linetext.edit.LineEdit;
 import groundbass.score.Count;
 import groundbass.score.Fraction;
 import java.util.List;

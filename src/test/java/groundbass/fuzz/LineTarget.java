@@ -8,7 +8,7 @@ import groundbass.engraving.options.Paper;
 import groundbass.engraving.svg.SheetSvg;
 import groundbass.engraving.sign.TestWords;
 import groundbass.linetext.LineText;
-import groundbass.linetext.Outline;
+import groundbass.linetext.edit.Outline;
 import groundbass.midi.MidiFile;
 import groundbass.performance.Performance;
 import groundbass.score.Line;

@@ -3,7 +3,7 @@ package groundbass.web.student;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.release.ReleaseFile;
-import groundbass.store.Sha256;
+import groundbass.identity.Sha256;
 import groundbass.web.Site;
 import java.io.IOException;
 import java.nio.file.Files;
