@@ -29,6 +29,8 @@ final class SystemDrawing {
             new Slides(),
             new GraceSlurs(),
             new Slurs(),
+            new BentHeads(),
+            new SlurLetters(),
             new Tuplets(),
             new Accents(),
             new Fermatas(),
@@ -41,8 +43,8 @@ final class SystemDrawing {
             new Fingers(),
             new Figures(),
             new BarNumbers(),
-            new WordsAbove(),
             new ChordNames(),
+            new WordsAbove(),
             new Endings(),
             new Openings());
 

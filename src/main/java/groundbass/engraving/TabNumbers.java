@@ -2,7 +2,10 @@ package groundbass.engraving;
 
 import groundbass.engraving.Shape.Run;
 
-/** Frets and crosses on their strings, centred under the heads. */
+/**
+ * Frets and crosses on their strings, centred under the heads; in parentheses where a held note enters a system
+ * (REFERENCE 3.4.8).
+ */
 final class TabNumbers implements Concern {
     @Override
     public void draw(Sketch sketch) {
@@ -10,6 +13,10 @@ final class TabNumbers implements Concern {
             for (var head : spot.cell().heads()) {
                 if (Labels.isShown(head.head())) {
                     draw(sketch, spot, head);
+                } else if (Labels.isEntering(spot, head.head())) {
+                    String text = Labels.printed(spot, head.head());
+                    double y = Measures.stringY(head.head().note().string());
+                    sketch.tab().add(Kind.FRET, spot.owner(), number(text, Labels.size(text), spot.middle(), y));
                 }
             }
         }
@@ -28,7 +35,7 @@ final class TabNumbers implements Concern {
                     String grace = Labels.graceText(arrival);
                     double size = Labels.size(grace) * Labels.GRACE;
                     double x =
-                            spot.middle() - Labels.width(text) / 2 - Labels.GRACE_GAP - Labels.graceWidth(arrival) / 2;
+                            spot.middle() - Labels.width(text) / 2 - Labels.graceGap(arrival) - Labels.graceWidth(arrival) / 2;
                     sketch.tab().add(Kind.FRET, spot.owner(), number(grace, size, x, y));
                 });
     }

@@ -3,35 +3,74 @@ package groundbass.engraving;
 import groundbass.score.Direction.Words;
 import groundbass.score.Passage;
 import groundbass.score.Position;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 
-/** The educator's own words over the staff; what would run over the system's end moves left. */
+/**
+ * The educator's own words over the staff. A text is one block that begins over its note and wraps to the room up to
+ * the next text or the system's end (rule of the engraving handbooks, from memory).
+ */
 final class WordsAbove implements Concern {
-    private static final double SIZE = 1.9;
+    static final double SIZE = 1.9;
     private static final double GAP = 0.5;
+    private static final double BETWEEN = 0.8;
+    private static final double LINE = 2.1;
+    /** No block is narrower for want of room. */
+    private static final double NARROWEST = 9;
+
+    /** A text and where it begins along the system. */
+    private record Block(String text, double x, Passage owner) {}
 
     @Override
     public void draw(Sketch sketch) {
-        var row = new Row(0.8);
+        var blocks = blocks(sketch);
+        double width = sketch.plan().width();
+        var row = new Row(BETWEEN);
+        // the last first, so that of two that stand over one another the earlier is above
+        for (int i = blocks.size() - 1; i >= 0; i--) {
+            double limit = i + 1 < blocks.size() ? blocks.get(i + 1).x() - BETWEEN : width;
+            add(row, blocks.get(i), limit, width);
+        }
+        row.placeAbove(sketch.upper(), GAP);
+    }
+
+    private static List<Block> blocks(Sketch sketch) {
+        var blocks = new ArrayList<Block>();
         for (var span : sketch.plan().bars()) {
             var bar = sketch.written(span).bar();
             for (var direction : bar.directions()) {
                 if (direction instanceof Words words) {
                     var from = new Position(span.bar().number(), words.at());
                     var owner = new Passage(from, new Position(span.bar().number(), bar.to()));
-                    lines(sketch, row, words.text(), span.x(words.at()), owner);
+                    blocks.add(new Block(words.text(), span.x(words.at()), owner));
                 }
             }
         }
-        row.placeAbove(sketch.upper(), GAP);
+        return blocks;
     }
 
-    private static void lines(Sketch sketch, Row row, String text, double x, Passage owner) {
-        double room = sketch.plan().width();
-        var lines = Paragraph.lines(text, Face.ITALIC, SIZE, room);
-        for (int i = lines.size() - 1; i >= 0; i--) {
-            double width = TextFont.of(Face.ITALIC).width(lines.get(i)) * SIZE;
-            var at = new Point(Math.max(0, Math.min(x, room - width)), 0);
-            row.add(Kind.WORDS, owner, new Shape.Run(lines.get(i), Face.ITALIC, SIZE, at, Align.START));
+    private static void add(Row row, Block block, double limit, double width) {
+        double room = Math.min(width, Math.max(limit - block.x(), NARROWEST));
+        var lines = Paragraph.lines(block.text(), Face.ITALIC, SIZE, room);
+        double widest = lines.stream().mapToDouble(WordsAbove::width).max().orElse(0);
+        double x = Math.max(0, Math.min(block.x(), width - widest));
+        var shapes = new ArrayList<Shape>();
+        for (int i = 0; i < lines.size(); i++) {
+            var at = new Point(x, (i + 1 - lines.size()) * LINE);
+            shapes.add(new Shape.Run(lines.get(i), Face.ITALIC, SIZE, at, Align.START));
         }
+        row.add(Kind.WORDS, Optional.of(block.owner()), shapes);
+    }
+
+    private static double width(String line) {
+        return TextFont.of(Face.ITALIC).width(line) * SIZE;
+    }
+
+    /** The room that a bar leaves for a text before the next: its longest word, or a few of them. */
+    static double leastRoom(String text) {
+        double longest = Stream.of(text.split(" ")).mapToDouble(WordsAbove::width).max().orElse(0);
+        return Math.min(width(text), Math.max(longest, NARROWEST)) + BETWEEN;
     }
 }
