@@ -36,6 +36,9 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URI;
 import java.time.Clock;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.function.Supplier;
 import org.jdbi.v3.core.Jdbi;
 
 /** Everything below the pages, each part made once, in the order of the house from the ground up. */
@@ -56,6 +59,7 @@ final class Services {
     final Revisions revisions;
     final Outbox outbox;
     final Postman postman;
+    final ExecutorService lettersUnderWay;
     // --- release, audience
     final Releases releases;
     final ReleaseBuilder builder;
@@ -80,6 +84,7 @@ final class Services {
 
         this.audit = new Audit(jdbi, clock);
         this.settings = new Settings(jdbi, audit);
+        Supplier<URI> publicAddress = () -> settings.current().publicAddress().orElse(address);
         this.educators = new Educators(jdbi, audit, clock);
         this.uploads = new Uploads(jdbi, blobs, audit, clock);
         this.recordings = new Recordings(jdbi, blobs);
@@ -88,7 +93,9 @@ final class Services {
         this.desk = new EpisodeDesk(jdbi, audit, clock);
         this.revisions = new Revisions(jdbi, clock);
         this.outbox = new Outbox(jdbi, clock);
-        this.postman = new Postman(jdbi, MailDoor.sender(config, clock), clock);
+        this.lettersUnderWay = Executors.newCachedThreadPool(Services::letterThread);
+        var sender = MailDoor.sender(config, () -> settings.current().siteName(), clock);
+        this.postman = new Postman(jdbi, sender, clock, lettersUnderWay);
 
         this.releases = new Releases(jdbi);
         this.builder =
@@ -96,17 +103,24 @@ final class Services {
         this.sessions = new Sessions(jdbi, clock);
         this.students = new Students(jdbi, outbox, clock);
         this.consents = new Consents(jdbi, clock);
-        this.signIns = new SignIns(jdbi, outbox, students, consents, sessions, address, clock);
+        this.signIns = new SignIns(jdbi, outbox, students, consents, sessions, publicAddress, clock);
         this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
         this.statistics = new Statistics(jdbi);
         this.housekeeping = new Housekeeping(downloads, signIns, sessions, outbox);
 
-        Addresses addresses = id -> settings.current().publicAddress().orElse(address) + "/e/" + id;
+        Addresses addresses = id -> publicAddress.get() + "/e/" + id;
         var queue = new ReleaseQueue(database.dataSource(), clock);
         this.publisher = new Publisher(jdbi, clock, audit, releases, addresses, queue);
         this.goingLive = new GoingLive(jdbi, clock, audit, releases, publisher, queue, database::flush);
         var incoming = new SeriesImport(jdbi, clock, audit, releases, addresses, builder::build);
         this.demo = new Demo(jdbi, clock, educators, releases, incoming);
+    }
+
+    /** A letter that hangs keeps nothing from ending; it is tried again after the next start. */
+    private static Thread letterThread(Runnable way) {
+        var thread = new Thread(way, "letter");
+        thread.setDaemon(true);
+        return thread;
     }
 
     private static Blobs blobs(Config config, Clock clock) {

@@ -8,6 +8,7 @@ import groundbass.web.general.HealthPage;
 import groundbass.web.shell.Chosen;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Errors;
+import groundbass.web.shell.HostNames;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.MemoryLimits;
 import groundbass.web.shell.PageGroup;
@@ -46,7 +47,13 @@ final class Website {
     static AutoCloseable open(Config config, int port, Installation installation, Services services) {
         var site = new Website(services, installation);
         return WebServer.start(
-                config.host(), port, installation, site.doorkeeper, new Errors(site.pages), site.groups(config));
+                config.host(),
+                port,
+                installation,
+                new HostNames(installation, site.chosen),
+                site.doorkeeper,
+                new Errors(site.pages),
+                site.groups(config));
     }
 
     private List<PageGroup> groups(Config config) {

@@ -11,6 +11,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.StatementContext;
@@ -32,24 +33,24 @@ public final class SignIns {
     private final Students students;
     private final Consents consents;
     private final Sessions sessions;
-    private final SignInLetter letter;
+    private final Supplier<URI> publicAddress;
     private final Clock clock;
 
-    /** @param publicAddress what readers type to come here; links begin with it */
+    /** @param publicAddress what readers type to come here; links begin with it. Asked for each letter */
     public SignIns(
             Jdbi jdbi,
             Outbox outbox,
             Students students,
             Consents consents,
             Sessions sessions,
-            URI publicAddress,
+            Supplier<URI> publicAddress,
             Clock clock) {
         this.jdbi = jdbi;
         this.outbox = outbox;
         this.students = students;
         this.consents = consents;
         this.sessions = sessions;
-        this.letter = new SignInLetter(publicAddress);
+        this.publicAddress = publicAddress;
         this.clock = clock;
     }
 
@@ -60,6 +61,7 @@ public final class SignIns {
             if (askedSince(handle, email, now.minus(Duration.ofHours(1))) >= MOST_PER_HOUR) return;
             Token token = Token.next();
             insert(handle, token, email, locale, now);
+            var letter = new SignInLetter(publicAddress.get());
             outbox.put(handle, letter.to(email, locale, token, now, VALID));
         });
     }
@@ -70,7 +72,7 @@ public final class SignIns {
     }
 
     /**
-     * Uses a link up and opens a session; makes the account on the first time.
+     * Uses a link up, and with it all others of its reader, and opens a session; makes the account on the first time.
      *
      * @param wording version of the notice that stood beside the button, recorded as consent to an account
      */
@@ -96,9 +98,9 @@ public final class SignIns {
     }
 
     private SignedIn signIn(Handle handle, Token token, Row row, String wording) {
-        handle.createUpdate("update sign_in set used_at = :now where token_hash = :hash")
+        handle.createUpdate("update sign_in set used_at = :now where email = :email and used_at is null")
                 .bind("now", Instants.toColumn(clock.instant()))
-                .bind("hash", token.hash())
+                .bind("email", row.email().value())
                 .execute();
         Optional<Student> known = students.find(handle, row.email());
         StudentId student = known.orElseGet(() -> students.create(handle, row.email(), row.locale()))

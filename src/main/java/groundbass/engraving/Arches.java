@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** Curves that keep clear of what stands under them: ties and slurs cross no note (REFERENCE 3.4, handbooks). */
+/** Curves that keep clear of what stands under them: ties and slurs cross no note (rule: curve-shape). */
 final class Arches {
     private static final Set<Kind> IN_THE_WAY = EnumSet.of(
             Kind.HEAD,
@@ -81,11 +81,10 @@ final class Arches {
 
     /**
      * Close to its ends, which stay where they are: clear of everything, else through a stem, a flag or a beam, which
-     * harms less than a curve that leaves its heads (rule of the engraving handbooks, from memory).
+     * harms less than a curve that leaves its heads (rule: curve-at-its-heads).
      */
     static Optional<Shape.Curve> near(Layer layer, Point from, Point to, boolean above) {
-        return lifted(layer, inTheWay(layer), from, to, above)
-                .or(() -> lifted(layer, NEVER_CROSSED, from, to, above));
+        return lifted(layer, inTheWay(layer), from, to, above).or(() -> lifted(layer, NEVER_CROSSED, from, to, above));
     }
 
     /** As {@link #overHeads}, if that crosses nothing else. */

@@ -7,8 +7,8 @@ import groundbass.theory.Spelling;
 import groundbass.writing.Head;
 
 /**
- * What a bend sounds, on a notation staff over a tablature: a curve to a small head in parentheses (rule of the
- * engraving handbooks, from memory). Its size is said once, on the tablature; a bend by a quarter tone has no head.
+ * What a bend sounds, on a notation staff over a tablature: a curve to a small head in parentheses (rule:
+ * bend-in-staff). Its size is said once, on the tablature; a bend by a quarter tone has no head.
  */
 final class BentHeads implements Concern {
     private static final double SCALE = Measures.GRACE_SCALE;
@@ -37,7 +37,11 @@ final class BentHeads implements Concern {
 
     /** Whether it is bent by semitones. */
     static boolean hasHead(Head head) {
-        return head.note().ornaments().bend().filter(bend -> bend.quarters() % 2 == 0).isPresent();
+        return head.note()
+                .ornaments()
+                .bend()
+                .filter(bend -> bend.quarters() % 2 == 0)
+                .isPresent();
     }
 
     /** The right edge of what is drawn. */

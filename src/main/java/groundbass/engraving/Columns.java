@@ -62,8 +62,7 @@ final class Columns {
 
     private Cell cell(Element element, int voice, int voices, int index, boolean up, boolean beamed) {
         var heads = element instanceof Chord chord ? Heads.place(chord, up, octave(chord)) : List.<HeadPlace>of();
-        return new Cell(
-                element, voice, voices, index, owner(bar, element), up, beamed, 0, heads, List.of());
+        return new Cell(element, voice, voices, index, owner(bar, element), up, beamed, 0, heads, List.of());
     }
 
     private int octave(Chord chord) {

@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * Which way the stems of a voice point (handbooks, from memory; REFERENCE 3.2 and 3.3): away from the note farthest
- * from the middle line, together under a beam, apart where there are two voices.
+ * Which way the stems of a voice point (rule: stem-direction, stem-direction-chord, stem-direction-beam): away from the
+ * note farthest from the middle line, together under a beam, apart where there are two voices (rule: two-voice-stems).
  */
 final class Directions {
     private static final int MIDDLE = 4;
@@ -45,7 +45,8 @@ final class Directions {
         var voice = bar.voices().get(index);
         int[] voices = voice.elements().stream().mapToInt(bar::voicesAt).toArray();
         for (var beam : voice.beams()) {
-            int most = Arrays.stream(voices, beam.first(), beam.last() + 1).max().orElse(1);
+            int most =
+                    Arrays.stream(voices, beam.first(), beam.last() + 1).max().orElse(1);
             Arrays.fill(voices, beam.first(), beam.last() + 1, most);
         }
         return voices;

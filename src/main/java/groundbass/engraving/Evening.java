@@ -9,7 +9,7 @@ import java.util.TreeMap;
 
 /**
  * Makes equal notes of a system stand about equally wide, and longer ones wider: what one note needs for a sign or a
- * letter, its equals get too, as far as there is room (rule of the engraving handbooks, from memory).
+ * letter, its equals get too, as far as there is room (rule: spacing-even).
  */
 final class Evening {
     /** The most that the widest of equal gaps may exceed the narrowest, the first that there is room for. */

@@ -6,7 +6,7 @@ import java.util.List;
 
 /**
  * Fretting fingers in a row under the last staff; those of a chord one under the other, in the order of its strings,
- * highest first, as the staff above them has them (rule of the engraving handbooks, from memory).
+ * highest first, as the staff above them has them (rule: fretting-fingers).
  */
 final class Fingers implements Concern {
     private static final double SIZE = 1.5;

@@ -4,8 +4,8 @@ import groundbass.score.Arrival;
 
 /**
  * Slurs from grace notes to their notes, on both staves, with the letter of what the fretting hand does on the
- * tablature or on a notation staff alone. They lie under the heads, close to them, and may pass a stem (rule of the
- * engraving handbooks, from memory).
+ * tablature or on a notation staff alone. They lie under the heads, close to them, and may pass a stem (rule:
+ * grace-note-technique).
  */
 final class GraceSlurs implements Concern {
     private static final double OFF_GRACE = 0.65;
@@ -38,7 +38,11 @@ final class GraceSlurs implements Concern {
             middle = curve.box().middle();
         }
         SlurLetters.add(
-                sketch, arrival.kind(), spot.owner(), middle, sketch.options().staves().hasTab());
+                sketch,
+                arrival.kind(),
+                spot.owner(),
+                middle,
+                sketch.options().staves().hasTab());
     }
 
     private static Shape.Curve notation(Layer layer, Spot spot, HeadPlace head, int nth) {

@@ -91,7 +91,10 @@ final class Graces implements Concern {
             var glyph = Accidentals.glyph(sign.sign());
             double left = x - 0.12 - MusicFont.bravura().width(glyph) * Measures.GRACE_SCALE;
             sketch.notation()
-                    .add(Kind.ACCIDENTAL, spot.owner(), new Shape.Sign(glyph, new Point(left, y), Measures.GRACE_SCALE));
+                    .add(
+                            Kind.ACCIDENTAL,
+                            spot.owner(),
+                            new Shape.Sign(glyph, new Point(left, y), Measures.GRACE_SCALE));
         });
     }
 

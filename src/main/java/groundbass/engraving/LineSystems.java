@@ -55,7 +55,10 @@ final class LineSystems {
                 .flatMap(cell -> cell.heads().stream())
                 .map(HeadPlace::head)
                 .anyMatch(head -> head.tiedFrom()
-                        || head.note().arrival().filter(arrival -> !arrival.isGrace()).isPresent());
+                        || head.note()
+                                .arrival()
+                                .filter(arrival -> !arrival.isGrace())
+                                .isPresent());
     }
 
     /** The width below which some bar would not fit a system of its own. */

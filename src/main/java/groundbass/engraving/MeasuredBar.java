@@ -44,7 +44,8 @@ record MeasuredBar(
         if (columns.isEmpty()) {
             return written.bar().length();
         }
-        var end = gap < columns.size() ? columns.get(gap).onset() : written.bar().to();
+        var end =
+                gap < columns.size() ? columns.get(gap).onset() : written.bar().to();
         return end.minus(columns.get(gap - 1).onset());
     }
 

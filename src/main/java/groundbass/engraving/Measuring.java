@@ -9,7 +9,7 @@ import java.util.List;
 
 /**
  * How wide the gaps of a bar would like to be and must be. A gap grows with its duration by half for each doubling
- * (REFERENCE 3.9, the middle one of three published kinds of ratio).
+ * (rule: spacing-by-length).
  */
 final class Measuring {
     private static final double SIXTEENTH = 2.6;
@@ -18,6 +18,7 @@ final class Measuring {
 
     /** From so many bars with sixteenths on, they are what a line's spacing goes by. */
     private static final double OFTEN = 0.1;
+
     private static final double PER_DOUBLING = 1.5;
     private static final double AFTER_BARLINE = 1.3;
     private static final double ACCIDENTAL_TO_BARLINE = 0.55;
@@ -49,7 +50,7 @@ final class Measuring {
         return new Measuring(bar, columns, letters, scale).measured(staves);
     }
 
-    /** By how much all gaps of a line are narrower: its shortest common note is the unit (REFERENCE 3.9.3). */
+    /** By how much all gaps of a line are narrower: its shortest common note is the unit (rule: spacing-unit). */
     static double scale(List<List<Column>> bars) {
         long quick = bars.stream().filter(Measuring::hasShort).count();
         return quick < OFTEN * bars.size() ? EIGHTH / (SIXTEENTH * PER_DOUBLING) : 1;

@@ -9,7 +9,7 @@ import java.util.Optional;
 
 /**
  * Over the bar where they begin, and tied to it: the tempo as a note and its number, the feel in words, and in a row
- * above them the section's name, however long it is (rule of the engraving handbooks, from memory).
+ * above them the section's name, however long it is (rule: section-and-tempo).
  */
 final class Openings implements Concern {
     private static final double SECTION = 2.5;
@@ -18,6 +18,7 @@ final class Openings implements Concern {
     private static final double BETWEEN = 1.6;
     /** Chord names stand nearer to the staff, in a row of their own. */
     private static final double OVER_CHORDS = 2.6;
+
     private static final double NOTE_SCALE = 0.7;
 
     @Override
@@ -70,10 +71,15 @@ final class Openings implements Concern {
         }
 
         private void add(Kind kind, List<Shape> shapes) {
-            double width = shapes.stream().mapToDouble(shape -> shape.box().right()).max().orElse(0);
+            double width = shapes.stream()
+                    .mapToDouble(shape -> shape.box().right())
+                    .max()
+                    .orElse(0);
             double at = x + width <= room ? x : Math.max(0, Math.min(left, room - width));
             items.add(new Row.Item(
-                    kind, Optional.empty(), shapes.stream().map(shape -> shape.moved(at, 0)).toList()));
+                    kind,
+                    Optional.empty(),
+                    shapes.stream().map(shape -> shape.moved(at, 0)).toList()));
             x = at + width + BETWEEN;
         }
 

@@ -33,11 +33,7 @@ final class PageBreaks {
      * @param legend how high the legend of these signs is
      */
     record Room(
-            double gap,
-            double afterHeading,
-            double beforeHeading,
-            double page,
-            ToDoubleFunction<Set<Sign>> legend) {
+            double gap, double afterHeading, double beforeHeading, double page, ToDoubleFunction<Set<Sign>> legend) {
         double before(List<Block> blocks, int index) {
             if (blocks.get(index).heading()) {
                 return beforeHeading;

@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 
-/** Stacks headings and systems on pages over a legend of the page's own signs and a footer. */
+/** Stacks headings and systems on pages over a legend of the page's own signs and a footer (rule: legend-on-each-page, page-filled). */
 final class Pages {
     private static final double LEAST_GAP = 2.2;
     private static final double MOST_GAP = 12;

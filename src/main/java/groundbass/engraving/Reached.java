@@ -57,7 +57,8 @@ record Reached(Optional<End> source, Optional<End> target, Note from, Note to, d
             var source = on(sketch.spots().get(i), note.string());
             if (sketch.spots().get(i).x() < spot.x() && source.isPresent()) {
                 double start = source.get().spot().middle();
-                return Optional.of(new Reached(source, Optional.of(target), source.get().head().head().note(), note, start, spot.middle()));
+                return Optional.of(new Reached(
+                        source, Optional.of(target), source.get().head().head().note(), note, start, spot.middle()));
             }
         }
         double start = sketch.plan().bars().get(0).start();
@@ -73,7 +74,13 @@ record Reached(Optional<End> source, Optional<End> target, Note from, Note to, d
                 double start = source.get().spot().middle();
                 return sketch.later(string)
                         .filter(Reached::isReached)
-                        .map(to -> new Reached(source, Optional.empty(), source.get().head().head().note(), to, start, last.end() - FROM_BARLINE));
+                        .map(to -> new Reached(
+                                source,
+                                Optional.empty(),
+                                source.get().head().head().note(),
+                                to,
+                                start,
+                                last.end() - FROM_BARLINE));
             }
         }
         return Optional.empty();

@@ -4,8 +4,8 @@ import groundbass.engraving.Reached.End;
 import groundbass.score.Arrival;
 
 /**
- * Slides as straight lines that lean the way the pitch goes, on both staves (REFERENCE 3.11.10), from note to note or
- * from a grace note; over a system's end, half on each side.
+ * Slides as straight lines that lean the way the pitch goes, on both staves (rule: slide-lines), from note to note or from
+ * a grace note (rule: grace-note-technique); over a system's end, half on each side (rule: curve-over-break).
  */
 final class Slides implements Concern {
     private static final double LINE = 0.16;
@@ -34,7 +34,8 @@ final class Slides implements Concern {
 
     private static void notation(Sketch sketch, Reached each) {
         double lean = each.direction() * LEAN;
-        double fromY = each.source().map(end -> end.head().y()).orElse(each.head().y() + lean);
+        double fromY =
+                each.source().map(end -> end.head().y()).orElse(each.head().y() + lean);
         double toY = each.target().map(end -> end.head().y()).orElse(each.head().y() - lean);
         double left = each.source()
                 .map(end -> end.spot().x() + end.spot().cell().headsRight() + GAP)

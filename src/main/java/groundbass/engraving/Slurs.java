@@ -7,8 +7,8 @@ import java.util.stream.Stream;
 
 /**
  * How the fretting hand comes from note to note without a new stroke: a slur on both staves, its letter on the
- * tablature or on a notation staff alone. A slur belongs to the heads that move (rule of the engraving handbooks, from
- * memory). Notes that are reached together share one slur.
+ * tablature or on a notation staff alone. A slur belongs to the heads that move (rule: curve-at-its-heads,
+ * slur-letter-once). Notes that are reached together share one slur.
  */
 final class Slurs implements Concern {
     private static final double OFF_HEAD = 0.85;
@@ -45,7 +45,8 @@ final class Slurs implements Concern {
                     .flatMap(above -> near(layer, each, above).stream())
                     .findFirst()
                     .or(() -> Stream.of(usual, !usual)
-                            .flatMap(above -> Arches.clearOfHeads(layer, from(each, above), to(each, above), above).stream())
+                            .flatMap(above ->
+                                    Arches.clearOfHeads(layer, from(each, above), to(each, above), above).stream())
                             .findFirst())
                     .orElseGet(() -> fromNowhere(layer, each, usual));
             layer.add(Kind.SLUR, each.owner(), drawn);
@@ -68,13 +69,17 @@ final class Slurs implements Concern {
     private static Point from(Reached each, boolean above) {
         return each.source()
                 .map(end -> leaving(end, above))
-                .orElseGet(() -> new Point(Math.min(each.start(), to(each, above).x() - SHORTEST), to(each, above).y()));
+                .orElseGet(() -> new Point(
+                        Math.min(each.start(), to(each, above).x() - SHORTEST),
+                        to(each, above).y()));
     }
 
     private static Point to(Reached each, boolean above) {
         return each.target()
                 .map(end -> arriving(end, above))
-                .orElseGet(() -> new Point(Math.max(each.end(), from(each, above).x() + SHORTEST), from(each, above).y()));
+                .orElseGet(() -> new Point(
+                        Math.max(each.end(), from(each, above).x() + SHORTEST),
+                        from(each, above).y()));
     }
 
     /** Over or under its head, right of a stem that points the same way; beside it where other heads lie there. */
@@ -112,8 +117,7 @@ final class Slurs implements Concern {
 
     /** Of a chord, on the side of the head that moves; else on the heads' side where both stems agree, else above. */
     private static boolean isAbove(Reached each) {
-        var ends = Stream.concat(each.source().stream(), each.target().stream())
-                .toList();
+        var ends = Stream.concat(each.source().stream(), each.target().stream()).toList();
         var cell = ends.get(ends.size() - 1).spot().cell();
         if (cell.voices() > 1) {
             return cell.voice() == 0;
@@ -126,7 +130,8 @@ final class Slurs implements Concern {
 
     private static void tab(Sketch sketch, List<Reached> all) {
         for (var each : all) {
-            var curve = overNumbers(sketch.tab(), each.start(), each.end(), Measures.stringY(each.string()), OFF_NUMBER);
+            var curve =
+                    overNumbers(sketch.tab(), each.start(), each.end(), Measures.stringY(each.string()), OFF_NUMBER);
             sketch.tab().add(Kind.SLUR, each.owner(), curve);
             if (each.target().isPresent()) {
                 SlurLetters.add(sketch, each.kind(), each.owner(), (each.start() + each.end()) / 2, true);
@@ -134,7 +139,7 @@ final class Slurs implements Concern {
         }
     }
 
-    /** Over the numbers on a string (REFERENCE 3.11.9); under them where other numbers stand in the way. */
+    /** Over the numbers on a string (rule: tab-slurs); under them where other numbers stand in the way. */
     static Shape.Curve overNumbers(Layer tab, double from, double to, double string, double off) {
         var fromAbove = new Point(from, string - off);
         var toAbove = new Point(to, string - off);

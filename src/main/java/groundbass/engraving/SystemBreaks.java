@@ -7,7 +7,7 @@ import java.util.List;
 
 /**
  * Where systems begin: over the whole piece, the breaks whose costs add up to the least. The costs are those of a person
- * who casts off by hand (handbooks, from memory; the figures are common practice, no source): a section begins a system,
+ * who casts off by hand (rule: casting-off-by-phrase): a section begins a system,
  * a system ends with a phrase, phrases of equal length have equal bars, no bar stands alone, and notes are neither
  * crowded nor scattered. The last system is not stretched.
  */
@@ -16,7 +16,7 @@ final class SystemBreaks {
     private static final double CROWDED = 2;
     private static final double PER_CROWDING = 10;
     private static final double STRETCHED_LAST = 0.15;
-    private static final double INSIDE_SECTION = 0.9;
+    private static final double INSIDE_SECTION = 1.6;
     private static final double ODD = 1;
     private static final double THREE = 0.15;
     private static final double HALF_PHRASE = 0.05;

@@ -18,7 +18,7 @@ record SystemPlan(List<BarSpan> bars, double width, double factor) {
     /** So little more is needed to reach the margin after all. */
     private static final double NEARLY = 1.12;
 
-    /** How full a last system must be to be justified (REFERENCE 3.9: 60 to 75 %). */
+    /** How full a last system must be to be justified (rule: last-system-ragged). */
     private static final double JUSTIFIED_FILL = 0.68;
 
     /** The music of the system. */
@@ -55,9 +55,8 @@ record SystemPlan(List<BarSpan> bars, double width, double factor) {
         double factor = Springs.factor(bars, room - fixed);
         double natural = bars.stream().mapToDouble(MeasuredBar::naturalWidth).sum();
         double most = Math.max(LOOSEST_LAST, before);
-        boolean ragged = last + 1 == signs.size()
-                && natural / (room - fixed) < JUSTIFIED_FILL
-                && factor > most * NEARLY;
+        boolean ragged =
+                last + 1 == signs.size() && natural / (room - fixed) < JUSTIFIED_FILL && factor > most * NEARLY;
         return place(bars, first, signs, ragged ? most : factor);
     }
 

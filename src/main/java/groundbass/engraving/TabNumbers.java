@@ -4,7 +4,7 @@ import groundbass.engraving.Shape.Run;
 
 /**
  * Frets and crosses on their strings, centred under the heads; in parentheses where a held note enters a system
- * (REFERENCE 3.4.8).
+ * (rule: tab-tied-note).
  */
 final class TabNumbers implements Concern {
     @Override
@@ -34,8 +34,10 @@ final class TabNumbers implements Concern {
                 .ifPresent(arrival -> {
                     String grace = Labels.graceText(arrival);
                     double size = Labels.size(grace) * Labels.GRACE;
-                    double x =
-                            spot.middle() - Labels.width(text) / 2 - Labels.graceGap(arrival) - Labels.graceWidth(arrival) / 2;
+                    double x = spot.middle()
+                            - Labels.width(text) / 2
+                            - Labels.graceGap(arrival)
+                            - Labels.graceWidth(arrival) / 2;
                     sketch.tab().add(Kind.FRET, spot.owner(), number(grace, size, x, y));
                 });
     }

@@ -62,8 +62,8 @@ final class TechniqueMarks {
             var struck = column.cells().stream()
                     .filter(cell -> cell.element() instanceof Chord)
                     .flatMap(cell -> cell.heads().stream())
-                    .filter(head ->
-                            !head.head().tiedFrom() && head.head().note().pluck().isPresent())
+                    .filter(head -> !head.head().tiedFrom()
+                            && head.head().note().pluck().isPresent())
                     .map(head -> head.head().note())
                     .toList();
             struck.forEach(note -> add(note.pluck().orElseThrow(), shown, held, signs));

@@ -24,7 +24,7 @@ final class TechniqueSpans implements Concern {
             return new Held(owner, left, newRight, newString, newWay);
         }
 
-        /** A rake crosses the strings one way; where it comes back, another begins. */
+        /** A rake crosses the strings one way; where it comes back, another begins (rule: rake-one-way). */
         boolean isCrossedBy(int newString) {
             return newString != string && (way == 0 || way == Integer.signum(newString - string));
         }

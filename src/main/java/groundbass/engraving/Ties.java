@@ -4,14 +4,14 @@ import groundbass.writing.Head;
 import java.util.Optional;
 
 /**
- * Ties from head to head, away from the stems, above where those differ (REFERENCE 3.4); over a system's end, half on
- * each side. A tie stays at its heads: it passes a stem or a beam sooner than it leaves them (rule of the engraving
- * handbooks, from memory).
+ * Ties from head to head, away from the stems, above where those differ (rule: curve-shape); over a system's end, half on
+ * each side (rule: curve-over-break). A tie stays at its heads: it passes a stem or a beam sooner than it leaves them
+ * (rule: curve-at-its-heads).
  */
 final class Ties implements Concern {
     private static final double FROM_HEAD = 0.14;
     private static final double FROM_SIGN = 0.15;
-    private static final double PARENTHESIS = 0.5;
+    private static final double PARENTHESIS = 0.8;
     private static final double OFF_CENTRE = 0.36;
     private static final double SHORTEST = 1.2;
     private static final double CUT = 0.5;

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Vibrato as a wave as long as its note, ties and all, over both staves (REFERENCE 2.2); the lower of two voices has its
+ * Vibrato as a wave as long as its note, ties and all, over both staves (rule: vibrato-wave); the lower of two voices has its
  * wave over the tablature only, or under a staff alone.
  */
 final class Vibratos implements Concern {
@@ -59,8 +59,10 @@ final class Vibratos implements Concern {
         int last = index;
         for (int i = index + 1; i < spots.size(); i++) {
             boolean goesOn = spots.get(i).cell().heads().stream()
-                    .anyMatch(head -> head.head().tiedFrom() && head.head().note().has(Mark.VIBRATO));
-            boolean sameVoice = spots.get(i).cell().voice() == spots.get(index).cell().voice();
+                    .anyMatch(
+                            head -> head.head().tiedFrom() && head.head().note().has(Mark.VIBRATO));
+            boolean sameVoice =
+                    spots.get(i).cell().voice() == spots.get(index).cell().voice();
             last = goesOn && sameVoice ? i : last;
             if (sameVoice && !goesOn) {
                 return last;
@@ -74,7 +76,8 @@ final class Vibratos implements Concern {
         var spot = sketch.spots().get(last);
         return sketch.spots().stream()
                 .skip(last + 1L)
-                .filter(next -> next.x() > spot.x() && next.cell().voice() == spot.cell().voice())
+                .filter(next -> next.x() > spot.x()
+                        && next.cell().voice() == spot.cell().voice())
                 .mapToDouble(Spot::x)
                 .findFirst()
                 .orElse(spot.span().end());

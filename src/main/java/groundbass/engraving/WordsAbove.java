@@ -10,7 +10,7 @@ import java.util.stream.Stream;
 
 /**
  * The educator's own words over the staff. A text is one block that begins over its note and wraps to the room up to
- * the next text or the system's end (rule of the engraving handbooks, from memory).
+ * the next text or the system's end (rule: words-over-staff).
  */
 final class WordsAbove implements Concern {
     static final double SIZE = 1.9;
@@ -70,7 +70,8 @@ final class WordsAbove implements Concern {
 
     /** The room that a bar leaves for a text before the next: its longest word, or a few of them. */
     static double leastRoom(String text) {
-        double longest = Stream.of(text.split(" ")).mapToDouble(WordsAbove::width).max().orElse(0);
+        double longest =
+                Stream.of(text.split(" ")).mapToDouble(WordsAbove::width).max().orElse(0);
         return Math.min(width(text), Math.max(longest, NARROWEST)) + BETWEEN;
     }
 }

@@ -11,8 +11,8 @@ import java.util.stream.Stream;
  * Which name a sounding pitch takes. A chord's tones are named by their steps above the root (a third is written as a
  * third), and so are its ninth, eleventh and thirteenth. In a key, the scale's own name comes first. A note of neither
  * is a raised degree where it rises by a semitone and a lowered one where it falls; where it does neither, it has the
- * name of the harmonic chromatic scale, but the b5 of a minor key, the blue note, stays flat both ways (rules of theory
- * handbooks, from memory). A raised or lowered degree takes its other name where the first would hide a natural note, as
+ * name of the harmonic chromatic scale, but the b5 of a minor key, the blue note, stays flat both ways (rule:
+ * chord-tone-names, outside-notes). A raised or lowered degree takes its other name where the first would hide a natural note, as
  * C flat does in F major (common practice, no source).
  */
 public final class Spelling {

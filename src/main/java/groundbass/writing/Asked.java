@@ -59,13 +59,14 @@ record Asked(
         return way == Spelling.Way.STANDS ? Optional.empty() : Optional.of(Spelling.outside(key, pitchClass(), way));
     }
 
-    /** The name that makes a double stop the interval that it is: three semitones are a third, never a second. */
+    /** The name that makes a double stop the interval that it is: three semitones are a third (rule: double-stop-names). */
     Optional<NoteName> fitting(List<Pitch> together) {
         if (together.isEmpty()) {
             return Optional.empty();
         }
         var choices = Spelling.choices(key, pitchClass());
-        long most = choices.stream().mapToLong(name -> fits(name, together)).max().orElse(0);
+        long most =
+                choices.stream().mapToLong(name -> fits(name, together)).max().orElse(0);
         var best = choices.stream().filter(name -> fits(name, together) == most).toList();
         return best.size() == 1 && choices.size() > 1 ? Optional.of(best.get(0)) : Optional.empty();
     }

@@ -14,7 +14,7 @@ import java.util.stream.IntStream;
 /**
  * Names the pitches of one bar: what player, chord or scale decide, then double stops, then what moves on by a semitone;
  * the rest takes the name that its pitch class has elsewhere in the bar. So a pitch class has one name in a bar unless
- * the chord changes or the direction turns (rule of the engraving handbooks, from memory).
+ * the chord changes or the direction turns (rule: one-name-in-a-bar).
  */
 final class BarSpelling {
     private final List<Asked> all;

@@ -7,7 +7,7 @@ import groundbass.score.Note;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Cuts every note at the bar lines it is held over (REFERENCE 3.4.1, [rule]). */
+/** Cuts every note at the bar lines it is held over (rule: tie-over-barline). */
 final class Parts {
     private final List<List<Part>> bars = new ArrayList<>();
     private List<Held> held = List.of();
@@ -49,7 +49,8 @@ final class Parts {
         var to = from.plus(held.left().min(room));
         sounding.add(new Part(note, held.noteBar(), held.spelled(), from, to, fromBefore, goesOn));
         if (goesOn) {
-            leaving.add(new Held(note, held.noteBar(), held.spelled(), held.left().minus(room)));
+            leaving.add(
+                    new Held(note, held.noteBar(), held.spelled(), held.left().minus(room)));
         }
     }
 }

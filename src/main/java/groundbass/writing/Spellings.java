@@ -100,7 +100,8 @@ public final class Spellings {
             }
             int next = next(midi.getAsInt());
             onsets.add(new Onset(midi.getAsInt(), next));
-            main.add(asked(index, i, midi.getAsInt(), next).withForced(note.ornaments().spelling()));
+            main.add(asked(index, i, midi.getAsInt(), next)
+                    .withForced(note.ornaments().spelling()));
             var fretted = grace(note);
             if (fretted.isPresent()) {
                 graces.add(asked(index, i, fretted.getAsInt(), midi.getAsInt()).asGrace());
@@ -122,8 +123,8 @@ public final class Spellings {
         return note.arrival()
                 .map(Arrival::graceFret)
                 .filter(OptionalInt::isPresent)
-                .map(fret -> OptionalInt.of(
-                        line.header().tuning().midi(new Place.Fretted(note.string(), fret.getAsInt()))))
+                .map(fret ->
+                        OptionalInt.of(line.header().tuning().midi(new Place.Fretted(note.string(), fret.getAsInt()))))
                 .orElse(OptionalInt.empty());
     }
 

@@ -12,8 +12,8 @@ import java.util.TreeSet;
 
 /**
  * Divides what sounds in a bar into voices: two only in the beats in which a note is held while others move, the upper
- * and the lower by pitch (REFERENCE 3.2.6, [rule]). There both are complete, with their rests; elsewhere one voice has
- * everything, and the lower one's silence only fills (rule of the engraving handbooks, from memory). Where even two are
+ * and the lower by pitch (rule: two-voices-where-held). There both are complete, with their rests; elsewhere one voice has
+ * everything, and the lower one's silence only fills. Where even two are
  * too few, a voice cuts its notes wherever another begins or ends, and ties them.
  */
 final class Voicing {
@@ -86,8 +86,7 @@ final class Voicing {
         var rest = apart.iterator();
         for (var cluster : clusters) {
             double pitch = Cluster.meanPitch(cluster.parts());
-            boolean isLower =
-                    isDivided(cluster.from()) && Math.abs(pitch - lower) < Math.abs(pitch - upper);
+            boolean isLower = isDivided(cluster.from()) && Math.abs(pitch - lower) < Math.abs(pitch - upper);
             if (!cluster.isOneChord()) {
                 all.add(rest.next());
             } else if (isLower) {

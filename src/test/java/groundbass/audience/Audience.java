@@ -20,6 +20,9 @@ final class Audience {
     static final Taker VISITOR = new Taker.Anonymous("192.0.2.7", "A browser/1.0"); // address of RFC 5737
     static final Taker ROBOT = new Taker.Anonymous("192.0.2.8", "Examplebot/2.1");
 
+    /** What the educator chose at last. */
+    URI publicAddress = URI.create("https://bass.example:8443");
+
     final SettableClock clock = SettableClock.at("2026-03-02T10:00:00Z");
     final Database database;
     final Outbox outbox;
@@ -39,8 +42,7 @@ final class Audience {
         students = new Students(jdbi, outbox, clock);
         consents = new Consents(jdbi, clock);
         sessions = new Sessions(jdbi, clock);
-        signIns =
-                new SignIns(jdbi, outbox, students, consents, sessions, URI.create("https://bass.example:8443"), clock);
+        signIns = new SignIns(jdbi, outbox, students, consents, sessions, () -> publicAddress, clock);
         visitors = new VisitorKey(clock);
         tokens = DownloadToken.of(jdbi);
         downloads = new Downloads(jdbi, tokens, visitors, clock);

@@ -23,7 +23,7 @@ class HousekeepingTest {
             var audience = new Audience(database);
             var tidy = new Housekeeping(audience.downloads, audience.signIns, audience.sessions, audience.outbox);
             var anna = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "1");
-            new Postman(database.jdbi(), new DevelopmentSender(), audience.clock).deliverDue();
+            new Postman(database.jdbi(), new DevelopmentSender(), audience.clock, Runnable::run).deliverDue();
             DownloadId id = audience.downloads
                     .begin(whole(file(FIRST, "sheet.pdf", 10), VISITOR))
                     .id();

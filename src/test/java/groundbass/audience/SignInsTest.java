@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.post.Letter;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
+import java.net.URI;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
@@ -54,6 +55,22 @@ class SignInsTest {
         }
     }
 
+    /** Who asked twice and opened one letter has no use for the other; it would lie in the mailbox and sign somebody in. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void usingALinkUsesUpTheOthersOfItsReader(Database database) {
+        try (database) {
+            var audience = new Audience(database);
+            Token older = audience.requested(ANNA);
+            Token newer = audience.requested(ANNA);
+            assertThat(audience.signIns.use(newer, "1")).isInstanceOf(SignedIn.As.class);
+            assertThat(audience.signIns.peek(older)).isEqualTo(LinkState.USED);
+            assertThat(audience.signIns.use(older, "1")).isEqualTo(new SignedIn.Refused(LinkState.USED));
+            Token later = audience.requested(ANNA);
+            assertThat(audience.signIns.use(later, "1")).isInstanceOf(SignedIn.As.class);
+        }
+    }
+
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
     void aLinkEndsAfterTwentyMinutes(Database database) {
@@ -80,6 +97,19 @@ class SignInsTest {
                 assertThat(audience.signIns.use(new Token(made), "1"))
                         .isEqualTo(new SignedIn.Refused(LinkState.UNKNOWN));
             }
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void linksBeginWithTheAddressThatTheEducatorChoseLast(Database database) {
+        try (database) {
+            var audience = new Audience(database);
+            audience.publicAddress = URI.create("https://grooves.example");
+            audience.signIns.request(ANNA, Locale.ENGLISH);
+            var letter = audience.outbox.newest(1).get(0).message();
+            assertThat(letter.subject()).isEqualTo("Your sign-in link for grooves.example");
+            assertThat(letter.text()).contains("https://grooves.example/sign-in/");
         }
     }
 

@@ -17,8 +17,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * How many bars stand in each system on A4, beside what a person chose who cast the same forms off by hand: sections
- * begin systems, four bars or two to a phrase, no bar alone, nothing crowded (REFERENCE 3.9.10; Gould and Ross, from
- * memory; the choices are common practice, no source).
+ * begin systems, four bars or two to a phrase, no bar alone, nothing crowded (rule: casting-off-by-phrase; the choices
+ * are common practice, no source).
  */
 class CastingOffTest {
     private static final String SIXTEENTHS = "1-4 E3*1, Ex, E3, E3, E3, Ex, D5, E3, E3, Ex, E3, E3, E3, Ex, D5, E3";
@@ -81,7 +81,8 @@ class CastingOffTest {
 
     @Test
     void aTwelveBarBluesInTwelveEighthsStandsInTwos() {
-        assertThat(words(systems(form("key D major\nmeter 12/8", 12, "shuffle", "")))).isEqualTo("2 2 2 2 2 2");
+        assertThat(words(systems(form("key D major\nmeter 12/8", 12, "shuffle", ""))))
+                .isEqualTo("2 2 2 2 2 2");
     }
 
     @Test
@@ -90,7 +91,8 @@ class CastingOffTest {
                 .isEqualTo("2 2 2 2");
         assertThat(words(systems(form("key F major", 14, "quarters", "section Part #", 1, 5, 9))))
                 .isIn("4 4 3 3", "4 4 4 2");
-        assertThat(words(systems(form("key F major", 12, "quarters", "section Part #", 1, 7)))).isEqualTo("3 3 3 3");
+        assertThat(words(systems(form("key F major", 12, "quarters", "section Part #", 1, 7))))
+                .isEqualTo("3 3 3 3");
     }
 
     @Test
@@ -105,7 +107,8 @@ class CastingOffTest {
                 }
             }
         }
-        assertThat(words(systems(form("key F major", 9, "quarters", "new system", 2)))).isEqualTo("1 4 4");
+        assertThat(words(systems(form("key F major", 9, "quarters", "new system", 2))))
+                .isEqualTo("1 4 4");
     }
 
     @Test
@@ -117,10 +120,11 @@ class CastingOffTest {
         assertThat(words(systems(text))).isEqualTo("5 4");
     }
 
-    // only the last system of a piece may end before the margin (rule of the engraving handbooks, from memory)
+    // rule: last-system-ragged
     @Test
     void everySystemButTheLastIsFull() {
-        var line = LineText.read(form("key F major", 9, "quarters", "new system", 2, 5)).line();
+        var line = LineText.read(form("key F major", 9, "quarters", "new system", 2, 5))
+                .line();
         var rights = new ArrayList<Double>();
         for (var page : Layout.of(Writing.of(line), TestWords.options(Paper.A4))) {
             page.parts().stream()
@@ -136,7 +140,7 @@ class CastingOffTest {
                 .allMatch(right -> Math.abs(right - (Paper.A4.width() - Paper.A4.margin())) < 0.01);
     }
 
-    // equal notes of a system stand about equally wide, longer ones always wider (Gould, Ross; from memory)
+    // rule: spacing-even
     @ParameterizedTest
     @CsvSource({
         "'1 E3, E4, E3, E4; 2 E3, E4; 3 E3, E5, E3, E4; 4 E12'",
@@ -151,7 +155,8 @@ class CastingOffTest {
         var heads = drawn.of(Kind.HEAD);
         for (int i = 0; i + 1 < heads.size(); i++) {
             var owner = heads.get(i).owner().orElseThrow();
-            boolean sameBar = owner.from().bar() == heads.get(i + 1).owner().orElseThrow().from().bar();
+            boolean sameBar = owner.from().bar()
+                    == heads.get(i + 1).owner().orElseThrow().from().bar();
             var length = owner.to().at().minus(owner.from().at());
             double gap = heads.get(i + 1).box().left() - heads.get(i).box().left();
             if (sameBar) {
@@ -164,7 +169,7 @@ class CastingOffTest {
         assertThat(longer).isNotEmpty().allMatch(gap -> gap > widest);
     }
 
-    // 2.6 to 2.8 spaces from sixteenth to sixteenth where there is room (common practice, no source)
+    // rule: spacing-unit
     @Test
     void sixteenthsHaveTheirNaturalWidth() {
         double natural = Measuring.natural(Fraction.of(1, 16));

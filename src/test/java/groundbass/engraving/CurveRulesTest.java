@@ -9,7 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** Where ties, slurs and slides begin and end: rules of the engraving handbooks (Gould, Ross, Read), from memory. */
+/** Where ties, slurs and slides begin and end. */
 class CurveRulesTest {
     private static Shape.Curve curve(Mark mark) {
         return (Shape.Curve) mark.shape();
@@ -23,7 +23,7 @@ class CurveRulesTest {
         return drawn.at(Kind.HEAD, head).y();
     }
 
-    @Test // a slur leads from the head that moves to the head that it becomes: D5 under G5 becomes D7 under G5
+    @Test // rule: curve-at-its-heads; D5 under G5 becomes D7 under G5
     void aSlurBelongsToTheHeadThatMoves() {
         var drawn = Drawn.of("bar 1\n1-2  D5+G5\n3-4  D7 hammer + G5\n", Staves.NOTATION_ONLY);
         var slur = curve(drawn.of(Kind.SLUR).get(0));
@@ -33,7 +33,7 @@ class CurveRulesTest {
         assertThat(slur.to().y()).isCloseTo(y(drawn, 2), within(1.0)).isGreaterThan(y(drawn, 3));
     }
 
-    @Test // and not from the tip of a stem, where the stems differ: E1 up, A2 (at the top line) down
+    @Test // rule: curve-at-its-heads, not at the tip of a stem, where the stems differ
     void aSlurBetweenDifferentStemsStartsAtItsHeads() {
         var drawn = Drawn.of("bar 1\n1-2  G1, G3 hammer, D2, D0 pull\n3-4 A3, A5 hammer, A7 hammer, A5 pull\n");
         var slurs = drawn.of(Kind.SLUR);
@@ -41,7 +41,9 @@ class CurveRulesTest {
         assertThat(slurs).isNotEmpty();
         for (var slur : slurs.subList(0, slurs.size() / 2)) {
             assertThat(heads)
-                    .anyMatch(head -> Math.abs(head.box().middle() - curve(slur).from().x()) < 1.2
+                    .anyMatch(head -> Math.abs(head.box().middle()
+                                            - curve(slur).from().x())
+                                    < 1.2
                             && Math.abs(middle(head) - curve(slur).from().y()) <= 1.01);
         }
     }
@@ -51,7 +53,7 @@ class CurveRulesTest {
     }
 
     /** One in a hundred at most has a dot or a rest on both sides of its head and goes round one of them. */
-    @Test // ties stay at their heads, whatever stems, flags and beams there are
+    @Test // rule: curve-at-its-heads
     void aTieStaysWithinASpaceOfItsHead() {
         var far = new ArrayList<String>();
         int ties = 0;
@@ -81,7 +83,7 @@ class CurveRulesTest {
                         || Math.abs(middle(head) - tie.to().y()) <= 1);
     }
 
-    @Test // where the stems differ a tie lies above
+    @Test // rule: curve-at-its-heads
     void aTieBetweenDifferentStemsLiesAbove() {
         var held = Drawn.of("bar 1\n1  E3\n2  E3, A3\n3  hold, G7\n4  rest\n", Staves.NOTATION_ONLY);
         assertThat(held.of(Kind.TIE)).hasSize(1);
@@ -90,21 +92,21 @@ class CurveRulesTest {
         assertThat(curve(held.of(Kind.TIE).get(0)).at(0.5).y()).isLessThan(head);
     }
 
-    private static final String OVER_A_BREAK =
-            "key Eb major\nbar 1\n1-4  E12\nnew system\nbar 2\n1-4  E5 slide\n";
+    private static final String OVER_A_BREAK = "key Eb major\nbar 1\n1-4  E12\nnew system\nbar 2\n1-4  E5 slide\n";
 
-    @Test // a slide over a break is seen on both systems, in its true direction, with one letter
+    @Test // rule: curve-over-break, slur-letter-once
     void aSlideOverABreakIsDrawnOnBothSystems() {
         var drawn = Drawn.of(OVER_A_BREAK);
         var slides = drawn.of(Kind.SLIDE);
-        assertThat(slides).hasSize(4).allSatisfy(slide -> assertThat(stroke(slide).to().y())
+        assertThat(slides).hasSize(4).allSatisfy(slide -> assertThat(
+                        stroke(slide).to().y())
                 .as("falls")
                 .isGreaterThan(stroke(slide).from().y()));
         assertThat(drawn.of(Kind.SLUR)).hasSize(4);
         assertThat(drawn.texts(Kind.SLUR_LETTER)).containsExactly("sl.");
     }
 
-    @Test // and starts right of clef and signature
+    @Test // rule: curve-over-break
     void whatComesOverABreakStartsRightOfTheSignature() {
         for (var text : List.of(
                 OVER_A_BREAK,
@@ -127,7 +129,7 @@ class CurveRulesTest {
         }
     }
 
-    @Test // a grace note is tied to its note by a slur from head to head, under them
+    @Test // rule: grace-note-technique
     void aGraceSlurLiesAtItsHeads() {
         var drawn = Drawn.of("bar 1\n1-4  D5 hammer from 3, D5, E3 hammer from 1, E3\n", Staves.NOTATION_ONLY);
         for (var mark : drawn.of(Kind.SLUR)) {
@@ -141,7 +143,7 @@ class CurveRulesTest {
         }
     }
 
-    @Test // a grace note says by which hand movement it leads to its note; the legend lists what is printed
+    @Test // rule: grace-note-technique
     void aGraceNoteShowsItsTechnique() {
         var hammer = Drawn.of("bar 1\n1-4  D5 hammer from 3\n");
         assertThat(hammer.texts(Kind.SLUR_LETTER)).containsExactly("H");
@@ -150,8 +152,17 @@ class CurveRulesTest {
         assertThat(pull.texts(Kind.SLUR_LETTER)).containsExactly("P");
         var slide = Drawn.of("bar 1\n1-4  D5 slide from 3\n");
         assertThat(slide.texts(Kind.SLUR_LETTER)).containsExactly("sl.");
-        assertThat(slide.of(Kind.SLIDE)).hasSize(2).allSatisfy(line -> assertThat(stroke(line).to().y())
+        assertThat(slide.of(Kind.SLIDE)).hasSize(2).allSatisfy(line -> assertThat(
+                        stroke(line).to().y())
                 .as("rises")
                 .isLessThan(stroke(line).from().y()));
+    }
+
+    @Test // rule: slur-letter-once; read, so clear of the bar line that runs through both staves
+    void noBarlineStrikesALetterOut() {
+        var drawn = Drawn.of("bar 1\n1-3  rest\n4  A3, A5\nbar 2\n1-4  A7 slide\n");
+        var letter = drawn.box(Kind.SLUR_LETTER, 0);
+        assertThat(drawn.texts(Kind.SLUR_LETTER)).containsExactly("sl.");
+        assertThat(drawn.of(Kind.BARLINE)).noneMatch(line -> line.box().overlaps(letter));
     }
 }

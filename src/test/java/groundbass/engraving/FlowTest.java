@@ -63,13 +63,13 @@ class FlowTest {
                 .orElseThrow();
     }
 
-    @Test // issue: manual breaks respected
+    @Test
     void aBarThatIsWantedAtTheHeadOfASystemStandsThere() {
         var firsts = firstBars(lay(line(12, "new system", 2, 7, 8)));
         assertThat(firsts).contains(1, 2, 7, 8);
     }
 
-    @Test // only the last system of a piece may be short (rule of the engraving handbooks, from memory)
+    @Test // rule: last-system-ragged
     void aSystemThatAWishCutsShortReachesTheMarginAsWell() {
         var systems = systems(lay(line(9, "new system", 2)).get(0));
         assertThat(staffRight(systems.get(0))).isCloseTo(Paper.A4.width() - Paper.A4.margin(), within(0.01));
@@ -132,9 +132,10 @@ class FlowTest {
         assertThat(texts).containsOnlyOnce("slap", "pop");
     }
 
-    @Test // a sheet on the stand explains itself: each page the signs on it, and no others (handbooks, from memory)
+    @Test // rule: legend-on-each-page
     void eachPageExplainsItsOwnSigns() {
-        var slapped = LineText.read("style slap\nbar 1\n1-4 E0\nnew page\nstyle pop\nbar 2\n1-4 E0\n").line();
+        var slapped = LineText.read("style slap\nbar 1\n1-4 E0\nnew page\nstyle pop\nbar 2\n1-4 E0\n")
+                .line();
         var pages = Layout.of(Writing.of(slapped), TestWords.options(Paper.A4));
         assertThat(pages).hasSize(2);
         var texts = pages.stream().map(FlowTest::texts).toList();
@@ -149,7 +150,7 @@ class FlowTest {
                 .toList();
     }
 
-    @Test // common practice, no source: full pages, and company for the last system
+    @Test // rule: page-filled; full pages, and company for the last system
     void pagesAreFullAndTheLastSystemHasCompany() {
         for (int count = 20; count < 60; count++) {
             var pages = lay(line(count, ""));

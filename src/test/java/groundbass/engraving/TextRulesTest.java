@@ -7,7 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** Where words and figures stand: rules of the engraving handbooks (Gould, Read), from memory. */
+/** Where words and figures stand. */
 class TextRulesTest {
     private static List<String> downward(Drawn drawn, Kind kind) {
         return drawn.of(kind).stream()
@@ -16,7 +16,7 @@ class TextRulesTest {
                 .toList();
     }
 
-    @Test // fingers of a chord stand in the order of its strings: the top figure belongs to the top string
+    @Test // rule: fretting-fingers
     void aChordsFingersStandInTheOrderOfItsStrings() {
         var drawn = Drawn.of("bar 1\n1-4 A3 with 1 + D5 with 3 + G4 with 2\n");
         assertThat(downward(drawn, Kind.FINGER)).containsExactly("2", "3", "1");
@@ -24,20 +24,22 @@ class TextRulesTest {
         assertThat(downward(two, Kind.FINGER)).containsExactly("3", "1");
     }
 
-    @Test // a tempo stands at the left edge of its own bar, however long the name of a section before it
+    @Test // rule: section-and-tempo
     void aTempoIsTiedToItsBar() {
-        var drawn = Drawn.of("section Long section name that goes on and on and on and on\ntempo 72\nbar 1\n1-4 E0, E1\n"
-                + "bar 2\n1-4 E0, E1\ntempo 90\nbar 3\n1-4 E0, E1\n");
+        var drawn =
+                Drawn.of("section Long section name that goes on and on and on and on\ntempo 72\nbar 1\n1-4 E0, E1\n"
+                        + "bar 2\n1-4 E0, E1\ntempo 90\nbar 3\n1-4 E0, E1\n");
         var tempos = drawn.of(Kind.TEMPO);
         assertThat(tempos).hasSize(2);
         assertThat(tempos.get(0).box().left())
                 .isCloseTo(drawn.box(Kind.STAFF_LINE, 0).left(), within(0.5));
         assertThat(tempos.get(1).box().left())
                 .isCloseTo(drawn.box(Kind.BARLINE, 2).right(), within(0.5));
-        assertThat(drawn.box(Kind.SECTION, 0).bottom()).isLessThan(tempos.get(0).box().top());
+        assertThat(drawn.box(Kind.SECTION, 0).bottom())
+                .isLessThan(tempos.get(0).box().top());
     }
 
-    @Test // words begin over their note, in reading order, and nearer to the staff stand the chord names
+    @Test // rule: words-over-staff
     void wordsStandOverTheirNote() {
         var drawn = Drawn.of("bar 1 over Am7\n1 E5 \"first of them\"\n2 E7 \"second of them\"\n3 E8\n"
                 + "4 E8 \"fourth and last word of the bar\"\n");
@@ -46,7 +48,9 @@ class TextRulesTest {
                 .toList();
         assertThat(words.get(0).box().left()).isCloseTo(drawn.box(Kind.HEAD, 0).left(), within(0.6));
         assertThat(words.get(1).box().left()).isCloseTo(drawn.box(Kind.HEAD, 1).left(), within(0.6));
-        assertThat(words.get(words.size() - 1).box().left()).isGreaterThan(drawn.box(Kind.HEAD, 2).right());
-        assertThat(drawn.box(Kind.CHORD_NAME, 0).bottom()).isGreaterThan(words.get(0).box().bottom());
+        assertThat(words.get(words.size() - 1).box().left())
+                .isGreaterThan(drawn.box(Kind.HEAD, 2).right());
+        assertThat(drawn.box(Kind.CHORD_NAME, 0).bottom())
+                .isGreaterThan(words.get(0).box().bottom());
     }
 }

@@ -30,14 +30,11 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * A note is named by its chord first: a chord's third is written as a third, its seventh as a seventh (any theory
- * handbook). Outside the chord by where it goes, a semitone up as a raised note, a semitone down as a lowered one,
- * whatever the octave (Gould, Read; from memory).
+ * A note is named by its chord first (rule: chord-tone-names), outside the chord by where it goes (rule: outside-notes).
  */
 class ChordSpellingTest {
     /** Chord formulas of theory handbooks, by steps above the root. */
-    private static final Map<String, String> FORMULAS = formulas(
-            """
+    private static final Map<String, String> FORMULAS = formulas("""
             :1 3 5
             m:1 b3 5
             dim:1 b3 b5
@@ -147,7 +144,8 @@ class ChordSpellingTest {
     }
 
     private static int signs(String text) {
-        return (int) (text.chars().filter(c -> c == '#').count() - text.chars().filter(c -> c == 'b').count());
+        return (int) (text.chars().filter(c -> c == '#').count()
+                - text.chars().filter(c -> c == 'b').count());
     }
 
     /** The chord broken upward from its root on the lowest string. */
@@ -208,21 +206,21 @@ class ChordSpellingTest {
         assertThat(oneBar("Eb major", "B7", "1-4 A2, A6, E4, A2")).isEqualTo("B D# G# B");
     }
 
-    // "resolution of the leading note", whatever the octave (handbooks, from memory): F sharp over an octave down to G
+    // rule: outside-notes; F sharp over an octave down to G
     @Test
     void aSemitoneIsAStepInWhateverOctave() {
         assertThat(oneBar("C major", "", "1-4 D4, E3, D4, E1")).isEqualTo("F# G Gb F");
         assertThat(oneBar("C major", "", "1-4 E4, D7, E4, D5")).startsWith("G# A");
     }
 
-    // a leap leaves a note standing: it takes the name that it has elsewhere in the bar
+    // rule: one-name-in-a-bar; a leap leaves a note standing
     @Test
     void aPitchClassHasOneNameInABarUnlessTheDirectionTurns() {
         assertThat(oneBar("D minor", "Gm", "1-3 A5, A6, D3, A5, A6, A5; 4 D0")).isEqualTo("D Eb F D Eb D D");
         assertThat(oneBar("C major", "", "1-4 A5, A4, A5, E4, E3, E4, E5, E3")).isEqualTo("D C# D Ab G G# A G");
     }
 
-    // a double stop is the interval that it is: three or four semitones are a third
+    // rule: double-stop-names
     @ParameterizedTest
     @CsvSource(
             delimiter = ';',
@@ -250,8 +248,10 @@ class ChordSpellingTest {
     // a grace note is named like any other: on its way to its note
     @Test
     void aGraceNoteIsNamedByWhereItGoes() {
-        var line = LineText.read("title T\nkey C major\nbar 1\n1-4 A7 hammer from 6, A7 pull from 8\n").line();
-        assertThat(Spellings.of(line).get(0)).extracting(each -> each.grace().orElseThrow().name().toString())
+        var line = LineText.read("title T\nkey C major\nbar 1\n1-4 A7 hammer from 6, A7 pull from 8\n")
+                .line();
+        assertThat(Spellings.of(line).get(0))
+                .extracting(each -> each.grace().orElseThrow().name().toString())
                 .containsExactly("D#", "F");
     }
 }

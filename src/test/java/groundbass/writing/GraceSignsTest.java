@@ -9,7 +9,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
-/** A sign before a grace note holds for the bar, and one in the bar for the grace note (Gould, Stone; from memory). */
+/** Accidentals before grace notes (rule: grace-note-accidental). */
 class GraceSignsTest {
     /** The signs in the order of reading, a grace note's in brackets: {@code [N] S . .}. */
     private static String signs(String bars) {

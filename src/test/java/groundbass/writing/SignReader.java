@@ -16,7 +16,7 @@ final class SignReader {
             Map.of(Sign.DOUBLE_FLAT, -2, Sign.FLAT, -1, Sign.NATURAL, 0, Sign.SHARP, 1, Sign.DOUBLE_SHARP, 2);
     private static final int[] WHITE_KEYS = {0, 2, 4, 5, 7, 9, 11};
 
-    /** A tie joins heads on one line or space and one string (REFERENCE 3.4.5). */
+    /** A tie joins heads on one line or space and one string (rule: tie-or-slur). */
     private record Joined(int step, int string) {}
 
     /** What sounds on there, for heads that are tied to. */
@@ -39,8 +39,9 @@ final class SignReader {
                 .forEach(chord -> {
                     int fifths = bar.inForce().key().fifths();
                     for (var head : chord.heads()) {
-                        head.grace().ifPresent(grace -> graces.put(
-                                head, midi(grace.pitch().diatonicIndex(), grace.accidental(), signs, fifths)));
+                        head.grace()
+                                .ifPresent(grace -> graces.put(
+                                        head, midi(grace.pitch().diatonicIndex(), grace.accidental(), signs, fifths)));
                     }
                     chord.heads().stream()
                             .filter(head -> !head.note().isDead())
@@ -49,8 +50,7 @@ final class SignReader {
         return heard;
     }
 
-    private static int midi(
-            int step, Optional<Head.Accidental> accidental, Map<Integer, Integer> signs, int fifths) {
+    private static int midi(int step, Optional<Head.Accidental> accidental, Map<Integer, Integer> signs, int fifths) {
         accidental.ifPresent(sign -> signs.put(step, SEMITONES.get(sign.sign())));
         int alteration = signs.getOrDefault(step, signature(step % 7, fifths));
         return sounding(step, alteration);

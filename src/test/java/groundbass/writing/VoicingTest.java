@@ -16,7 +16,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** Two voices on one staff, upper and lower: REFERENCE 3.2.6, [rule]. What goes where is common practice, no source. */
+/** Two voices on one staff, upper and lower: rule: two-voice-stems. What goes where is common practice, no source. */
 class VoicingTest {
     private static List<String> voices(Note... notes) {
         return Rhythms.bar(Meter.COMMON, Arrays.asList(notes)).voices().stream()
@@ -49,7 +49,7 @@ class VoicingTest {
         assertThat(voices(note("0", "1/2", A3), note("0", "1/4", G5))).containsExactly("4 r4 r2", "2 [r2]");
     }
 
-    /** Two voices stand only while a note is held, in whole beats; before and after it one has everything (Gould, from memory). */
+    /** Before and after the held note one voice has everything (rule: two-voices-where-held). */
     @Test
     void theRestOfTheBarIsOneVoice() {
         var low = Place.of(4, 3);
@@ -59,14 +59,13 @@ class VoicingTest {
         notes.add(note("5/8", "1/8", G5));
         notes.add(note("3/4", "1/4", G5));
         var bar = Rhythms.bar(Meter.COMMON, notes);
-        assertThat(bar.voices().stream().map(Rhythms::shapes))
-                .containsExactly("16 16 16 16 8 8 8 8 4", "[r2] 2");
+        assertThat(bar.voices().stream().map(Rhythms::shapes)).containsExactly("16 16 16 16 8 8 8 8 4", "[r2] 2");
         assertThat(bar.voices().get(0).beams()).hasSize(3);
         assertThat(bar.voicesAt(bar.voices().get(0).elements().get(5))).isEqualTo(1);
         assertThat(bar.voicesAt(bar.voices().get(0).elements().get(6))).isEqualTo(2);
     }
 
-    /** Where two voices stand, each adds up for the reader (Gould, from memory). */
+    /** Where two voices stand, each adds up for the reader (rule: two-voices-where-held). */
     @Test
     void bothVoicesShowTheirRestsInTheBeatsThatTheyShare() {
         assertThat(voices(note("0", "1/2", A3), note("1/8", "1/8", G5))).containsExactly("r8 8 r4 r2", "2 [r2]");

@@ -60,7 +60,7 @@ class WritingPropertiesTest {
         });
     }
 
-    /** REFERENCE 3.8.4, [rule]: a shape lasts what it says, less what its tuplet takes. */
+    /** rule: tuplet-sum: a shape lasts what it says, less what its tuplet takes. */
     @Test
     void shapesLastWhatTheySay() {
         forAllVoices((where, bar, voice) -> {
@@ -128,7 +128,7 @@ class WritingPropertiesTest {
         return all;
     }
 
-    /** REFERENCE 3.3.6-8 and 3.3.12, [rule]. */
+    /** rule: beam-simple-metre, beam-compound-metre, beam-grouped-metre, beam-over-rests. */
     @Test
     void beamsStayInTheirBeatUnlessTheyJoinPlainEighths() {
         forAllVoices((where, bar, voice) -> {
@@ -180,7 +180,10 @@ class WritingPropertiesTest {
         }
     }
 
-    /** REFERENCE 3.7.1 to 3.7.3, read back by {@link SignReader}, which shares no code with what wrote them. */
+    /**
+     * rule: accidental-for-its-bar, courtesy-accidental, accidental-per-octave; read back by {@link SignReader}, which
+     * shares no code with what wrote them.
+     */
     @Test
     void whoReadsTheSignsHearsThePitches() {
         forAll((seed, line) -> {
@@ -194,10 +197,13 @@ class WritingPropertiesTest {
                                 .tuning()
                                 .midi(new Place.Fretted(
                                         head.note().string(),
-                                        head.note().arrival().orElseThrow().graceFret().orElseThrow()))));
-                heads.forEach((head, midi) -> head.note()
-                        .midi(line.header().tuning())
-                        .ifPresent(sounding -> assertThat(midi)
+                                        head.note()
+                                                .arrival()
+                                                .orElseThrow()
+                                                .graceFret()
+                                                .orElseThrow()))));
+                heads.forEach(
+                        (head, midi) -> head.note().midi(line.header().tuning()).ifPresent(sounding -> assertThat(midi)
                                 .as(seed + " bar " + bar.inForce().number() + " " + head.note())
                                 .isEqualTo(sounding)));
             }

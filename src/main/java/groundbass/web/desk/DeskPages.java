@@ -8,6 +8,8 @@ import groundbass.catalog.Recordings;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.Settings;
 import groundbass.catalog.Uploads;
+import groundbass.effort.Budget;
+import groundbass.effort.Turns;
 import groundbass.post.Outbox;
 import groundbass.publishing.Publisher;
 import groundbass.release.Releases;
@@ -18,6 +20,7 @@ import groundbass.web.shell.Pages;
 import groundbass.web.shell.RateLimits;
 import groundbass.web.shell.SessionCookie;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.List;
 
 /** The desk's page groups, and what they need. */
@@ -42,9 +45,23 @@ public final class DeskPages {
             Settings settings,
             Clock clock) {}
 
+    /**
+     * Two drawings at once use up neither the heap nor all processors of a small machine. An educator who writes without
+     * a pause needs a small part of that time.
+     */
+    private static Budget budget(Clock clock) {
+        var machine = new Turns(2, 12, Duration.ofSeconds(4));
+        return new Budget(machine, 4, Duration.ofSeconds(120), Duration.ofMinutes(5), clock);
+    }
+
     public static List<PageGroup> of(Shell shell, Services services) {
         var desk = new Desk(
-                shell.pages(), shell.doorkeeper(), services.catalog(), services.episodes(), services.settings());
+                shell.pages(),
+                shell.doorkeeper(),
+                services.catalog(),
+                services.episodes(),
+                services.settings(),
+                budget(services.clock()));
         var entrance = new Entrance(services.educators(), services.sessions(), shell.cookie(), shell.limits());
         var editor = new Editor(
                 desk,
@@ -58,7 +75,7 @@ public final class DeskPages {
         return List.of(
                 new SignInPages(shell.pages(), services.educators(), entrance),
                 new AccountPages(desk, services.educators(), entrance),
-                new OverviewPage(desk, services.catalog(), services.episodes(), services.releases()),
+                new OverviewPage(desk, services.catalog(), services.episodes(), services.releases(), services.outbox()),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
                 new LetterPages(desk, services.settings()),
                 new EditorPages(desk, editor, saving),
@@ -70,7 +87,7 @@ public final class DeskPages {
                 new WalkthroughPages(desk, carried, services.writing()),
                 new ScriptPages(desk, carried, services.writing()),
                 new FactsPages(desk, carried, services.writing()),
-                new OutboxPages(desk, services.outbox()),
+                new OutboxPages(desk, services.outbox(), services.educators(), services.settings(), services.clock()),
                 new SettingsPages(desk, services.settings(), shell.chosen()));
     }
 }
