@@ -2,20 +2,20 @@ package groundbass.bench;
 
 import static groundbass.bench.Timing.print;
 
+import groundbass.audio.Flac;
+import groundbass.audio.Mp3;
 import groundbass.groove.Band;
 import groundbass.groove.GrooveLibrary;
 import groundbass.linetext.LineText;
+import groundbass.listening.BarFinder;
+import groundbass.listening.Hearing;
+import groundbass.listening.Loudness;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.release.play.Tape;
-import groundbass.sound.BarFinder;
-import groundbass.sound.Flac;
-import groundbass.sound.Hearing;
-import groundbass.sound.Loudness;
-import groundbass.sound.Mastering;
-import groundbass.sound.Mix;
-import groundbass.sound.Mp3;
-import groundbass.sound.Sound;
+import groundbass.signal.Sound;
+import groundbass.sound.mix.Mastering;
+import groundbass.sound.mix.Mix;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;

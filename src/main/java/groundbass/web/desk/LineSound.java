@@ -1,5 +1,6 @@
 package groundbass.web.desk;
 
+import groundbass.audio.Mp3;
 import groundbass.catalog.EducatorId;
 import groundbass.groove.GrooveLibrary;
 import groundbass.linetext.LineText;
@@ -7,10 +8,9 @@ import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.score.Extract;
 import groundbass.score.Line;
-import groundbass.sound.BackingTrack;
-import groundbass.sound.Mix;
-import groundbass.sound.Mp3;
-import groundbass.sound.Stem;
+import groundbass.sound.mix.BackingTrack;
+import groundbass.sound.mix.Mix;
+import groundbass.sound.mix.Stem;
 import groundbass.store.Sha256;
 import groundbass.web.shell.Limit;
 import groundbass.web.shell.RateLimits;
