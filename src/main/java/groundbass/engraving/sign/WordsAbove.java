@@ -25,6 +25,9 @@ final class WordsAbove implements Concern {
     private static final double GAP = 0.5;
     private static final double LINE = 2.1;
 
+    /** About so many lines; a longer text stands over the next one. */
+    private static final double MOST_LINES = 2.6;
+
     /** A text and where it begins along the system. */
     private record Block(String text, double x, Passage owner) {}
 
@@ -57,7 +60,8 @@ final class WordsAbove implements Concern {
     }
 
     private static void add(Row row, Block block, double limit, double width) {
-        double room = Math.min(width, Math.max(limit - block.x(), WordsRoom.NARROWEST));
+        double least = Math.max(WordsRoom.NARROWEST, WordsRoom.width(block.text()) / MOST_LINES);
+        double room = Math.min(width, Math.max(limit - block.x(), least));
         var lines = Paragraph.lines(block.text(), Face.ITALIC, WordsRoom.SIZE, room);
         double widest = lines.stream().mapToDouble(WordsRoom::width).max().orElse(0);
         double x = Math.max(0, Math.min(block.x(), width - widest));
