@@ -8,12 +8,14 @@ public final class Housekeeping {
     private final SignIns signIns;
     private final Sessions sessions;
     private final Outbox outbox;
+    private final Tries tries;
 
-    public Housekeeping(Downloads downloads, SignIns signIns, Sessions sessions, Outbox outbox) {
+    public Housekeeping(Downloads downloads, SignIns signIns, Sessions sessions, Outbox outbox, Tries tries) {
         this.downloads = downloads;
         this.signIns = signIns;
         this.sessions = sessions;
         this.outbox = outbox;
+        this.tries = tries;
     }
 
     /** Closes silent downloads, destroys the day-old visitor key, deletes ended sessions, old links and old letters. */
@@ -22,5 +24,6 @@ public final class Housekeeping {
         signIns.purge();
         sessions.purge();
         outbox.purge();
+        tries.purge();
     }
 }

@@ -21,7 +21,12 @@ class HousekeepingTest {
     void keepsWhatIsCountedAndNothingOfWhoNeverCameBack(Database database) {
         try (database) {
             var audience = new Audience(database);
-            var tidy = new Housekeeping(audience.downloads, audience.signIns, audience.sessions, audience.outbox);
+            var tidy = new Housekeeping(
+                    audience.downloads,
+                    audience.signIns,
+                    audience.sessions,
+                    audience.outbox,
+                    new Tries(database.jdbi(), audience.clock));
             var anna = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "1");
             new Postman(database.jdbi(), new DevelopmentSender(), audience.clock, Runnable::run).deliverDue();
             DownloadId id = audience.downloads

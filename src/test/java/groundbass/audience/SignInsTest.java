@@ -203,14 +203,15 @@ class SignInsTest {
 
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
-    void twoLinksUsedAtOnceMakeOneAccount(Database database) {
+    void ofLinksUsedAtOnceOneSignsIn(Database database) {
         try (database) {
             var audience = new Audience(database);
             var links = List.of(audience.requested(ANNA), audience.requested(ANNA), audience.requested(ANNA));
             var attempts = links.stream()
                     .map(token -> CompletableFuture.supplyAsync(() -> audience.signIns.use(token, "1")))
                     .toList();
-            assertThat(attempts.stream().map(CompletableFuture::join)).allMatch(SignedIn.As.class::isInstance);
+            assertThat(attempts.stream().map(CompletableFuture::join).filter(SignedIn.As.class::isInstance))
+                    .hasSize(1);
             assertThat(audience.rows("student")).isEqualTo(1);
         }
     }

@@ -31,8 +31,8 @@ final class AccountPages implements PageGroup {
     }
 
     private void changePassword(Context ctx) {
-        entrance.count(ctx);
         var who = desk.educator(ctx);
+        entrance.countPassword(ctx, who);
         var outcome = educators.changePassword(who, Typed.text(ctx, "present"), Typed.text(ctx, "chosen"));
         if (outcome.result().isEmpty()) {
             desk.pages().showAgain(ctx, "desk/account", view(ctx, new Problems(outcome.problems())));

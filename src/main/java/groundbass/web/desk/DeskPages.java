@@ -1,5 +1,6 @@
 package groundbass.web.desk;
 
+import groundbass.audience.BrowserMark;
 import groundbass.audience.Sessions;
 import groundbass.catalog.Educators;
 import groundbass.catalog.EpisodeDesk;
@@ -15,6 +16,7 @@ import groundbass.publishing.Publisher;
 import groundbass.release.Releases;
 import groundbass.web.shell.Chosen;
 import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.RateLimits;
@@ -28,12 +30,19 @@ public final class DeskPages {
     private DeskPages() {}
 
     /** What belongs to every page. */
-    public record Shell(Pages pages, Doorkeeper doorkeeper, SessionCookie cookie, RateLimits limits, Chosen chosen) {}
+    public record Shell(
+            Pages pages,
+            Installation installation,
+            Doorkeeper doorkeeper,
+            SessionCookie cookie,
+            RateLimits limits,
+            Chosen chosen) {}
 
     /** What the desk works with. */
     public record Services(
             Educators educators,
             Sessions sessions,
+            BrowserMark browserMark,
             SeriesCatalog catalog,
             Episodes episodes,
             EpisodeDesk writing,
@@ -62,7 +71,9 @@ public final class DeskPages {
                 services.episodes(),
                 services.settings(),
                 budget(services.clock()));
-        var entrance = new Entrance(services.educators(), services.sessions(), shell.cookie(), shell.limits());
+        var browser =
+                new KnownBrowser(services.browserMark(), shell.installation().secure());
+        var entrance = new Entrance(services.educators(), services.sessions(), shell.cookie(), browser, shell.limits());
         var editor = new Editor(
                 desk,
                 services.writing(),

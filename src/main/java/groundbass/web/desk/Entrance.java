@@ -14,7 +14,10 @@ import java.time.Duration;
 import java.util.Locale;
 import java.util.Optional;
 
-/** Lets educators in and out. Every try counts against the caller and against the address that is tried. */
+/**
+ * Lets educators in and out. A try counts against the caller's network and against the account that is tried; but in a
+ * browser in which the account's owner has signed in before only its own tries count, so that strangers lock nobody out.
+ */
 final class Entrance {
     // the row ends the session earlier; the cookie only has to outlast it
     private static final Duration LONGEST = Duration.ofDays(7);
@@ -22,22 +25,36 @@ final class Entrance {
     private final Educators educators;
     private final Sessions sessions;
     private final SessionCookie cookie;
+    private final KnownBrowser browser;
     private final RateLimits limits;
 
-    Entrance(Educators educators, Sessions sessions, SessionCookie cookie, RateLimits limits) {
+    Entrance(Educators educators, Sessions sessions, SessionCookie cookie, KnownBrowser browser, RateLimits limits) {
         this.educators = educators;
         this.sessions = sessions;
         this.cookie = cookie;
+        this.browser = browser;
         this.limits = limits;
     }
 
     /** Signs in whoever has this address and password; answers 429 where it was tried too often. */
     Optional<Educator> enter(Context ctx, String email, String password) {
-        limits.demand(ctx, Limit.SIGN_IN);
-        limits.demand(ctx, Limit.SIGN_IN, "educator " + email.strip().toLowerCase(Locale.ROOT));
+        count(ctx, email);
         var known = educators.verify(email, password);
-        known.ifPresent(educator -> open(ctx, educator.id()));
+        known.ifPresent(educator -> {
+            open(ctx, educator.id());
+            browser.remember(ctx, email);
+        });
         return known;
+    }
+
+    private void count(Context ctx, String email) {
+        var mark = browser.id(ctx, email);
+        if (mark.isPresent()) {
+            limits.demand(ctx, Limit.DESK_BROWSER, mark.get());
+            return;
+        }
+        limits.demand(ctx, Limit.DESK_OF_NETWORK);
+        limits.demand(ctx, Limit.DESK_ACCOUNT, email.strip().toLowerCase(Locale.ROOT));
     }
 
     /** Opens a session here; one that this browser had before ends. */
@@ -57,8 +74,13 @@ final class Entrance {
         cookie.clear(ctx);
     }
 
-    /** Counts a try at something else that is secret: a set-up code, a present password. */
-    void count(Context ctx) {
-        limits.demand(ctx, Limit.SIGN_IN);
+    /** Counts a try at a set-up code. */
+    void countSetUp(Context ctx) {
+        limits.demand(ctx, Limit.SET_UP);
+    }
+
+    /** Counts a try at the present password of somebody who is signed in. */
+    void countPassword(Context ctx, EducatorId educator) {
+        limits.demand(ctx, Limit.PASSWORD, educator.value());
     }
 }

@@ -22,7 +22,8 @@ import java.util.Optional;
 
 /**
  * Signing in by a mailed link. Asking is answered alike for everyone; opening the link shows a button, and only the
- * button uses it up, because mail scanners open what is mailed.
+ * button uses it up, because mail scanners open what is mailed. Nobody guesses a link of 256 bits, so using one is not
+ * counted: a whole class may do it at once.
  */
 final class SignInPages implements PageGroup {
     /** The version of {@code student.signin.consent}; a new text gets a new one. */
@@ -65,7 +66,6 @@ final class SignInPages implements PageGroup {
     }
 
     private void send(Context ctx) {
-        limits.demand(ctx, Limit.SIGN_IN);
         String typed = Optional.ofNullable(ctx.formParam("email")).orElse("");
         String next = WayBack.of(Optional.ofNullable(ctx.formParam("next")));
         var email = EmailAddress.read(typed);
@@ -75,7 +75,8 @@ final class SignInPages implements PageGroup {
                     ctx, "student/sign-in", new Form(typed, next, toDesk.isPresent(), new Problems(List.of(problem))));
             return;
         }
-        limits.demand(ctx, Limit.SIGN_IN, "student " + email.get());
+        limits.demand(ctx, Limit.LETTERS_OF_NETWORK);
+        limits.demand(ctx, Limit.LETTER, email.get().value());
         signIns.request(email.get(), pages.reader(ctx).locale());
         toDesk.ifPresent(Postman::deliverDue);
         wayBack.keep(ctx, next);
@@ -92,7 +93,6 @@ final class SignInPages implements PageGroup {
     }
 
     private void use(Context ctx) {
-        limits.demand(ctx, Limit.SIGN_IN);
         var result = signIns.use(token(ctx), WORDING);
         if (result instanceof SignedIn.As student) {
             entry.open(ctx, student);

@@ -136,6 +136,37 @@ class SignInTest {
         assertThat(refused.header("Retry-After")).isNotNull();
     }
 
+    /** A refusal loses nothing: it names the wait, and the form is there to be sent again, by a script or by hand. */
+    @Test
+    void aRefusalKeepsWhatWasTypedAndNamesTheWait() {
+        for (int i = 0; i < 10; i++) {
+            ask("kept@reader.example", "/me");
+        }
+        String page = ask("kept@reader.example", "/me").asString();
+        assertThat(page)
+                .contains(
+                        "It can be done again in 90 seconds", "kept@reader.example", "action=\"/sign-in\"", "Try again")
+                .contains("data-seconds=\"90\"");
+        assertThat(Html.mistakes(page)).isEmpty();
+    }
+
+    /** A class of forty behind one address: all ask, all come in, and their teacher too. */
+    @Test
+    void aClassBehindOneAddressComesInAndSoDoesTheTeacher() {
+        int in = 0;
+        for (int i = 0; i < 40; i++) {
+            in += site.form().post(link("pupil-" + i + "@school.example")).statusCode() == 303 ? 1 : 0;
+        }
+        assertThat(in).isEqualTo(40);
+        site.educator();
+        site.form()
+                .formParam("email", "desk@trial.example")
+                .formParam("password", "a password for trials")
+                .post("/desk/sign-in")
+                .then()
+                .statusCode(303);
+    }
+
     @Test
     void withoutAMailServerThePageSaysWhereTheLetterLies() {
         site.browser()
