@@ -23,7 +23,7 @@ public final class SystemBreaks {
     private static final double HALF_PHRASE = 0.05;
     private static final double UNEVEN = 0.6;
     private static final double REMAINDER = 0.2;
-    private static final double OTHER_DENSITY = 0.4;
+    private static final double OTHER_DENSITY = 0.7;
     private static final double ACROSS_PHRASES = 0.6;
     private static final double BEFORE_ENDING = 0.05;
     private static final double LONELY = 4;
