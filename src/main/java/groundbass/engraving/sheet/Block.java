@@ -1,7 +1,7 @@
 package groundbass.engraving.sheet;
 
-import groundbass.engraving.options.Sign;
 import groundbass.engraving.mark.Page;
+import groundbass.engraving.options.Sign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

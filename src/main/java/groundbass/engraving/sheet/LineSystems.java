@@ -1,6 +1,5 @@
 package groundbass.engraving.sheet;
 
-import groundbass.engraving.spacing.HeadPlace;
 import groundbass.engraving.options.SheetOptions;
 import groundbass.engraving.sheet.Layout.Piece;
 import groundbass.engraving.sign.SystemDrawing;
@@ -8,6 +7,7 @@ import groundbass.engraving.sketch.Sketch;
 import groundbass.engraving.spacing.BarSigns;
 import groundbass.engraving.spacing.Column;
 import groundbass.engraving.spacing.Columns;
+import groundbass.engraving.spacing.HeadPlace;
 import groundbass.engraving.spacing.LongRests;
 import groundbass.engraving.spacing.MeasuredBar;
 import groundbass.engraving.spacing.Measuring;

@@ -1,19 +1,19 @@
 package groundbass.engraving.sign;
 
-import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.mark.Glyph;
-import groundbass.engraving.spacing.HeadPlace;
-import groundbass.engraving.spacing.Heads;
 import groundbass.engraving.mark.Kind;
-import groundbass.engraving.spacing.Labels;
 import groundbass.engraving.mark.Measures;
 import groundbass.engraving.mark.MusicFont;
 import groundbass.engraving.mark.Point;
-import groundbass.engraving.spacing.Positions;
 import groundbass.engraving.mark.Shape;
+import groundbass.engraving.options.Staves;
+import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.sketch.Sketch;
 import groundbass.engraving.sketch.Spot;
-import groundbass.engraving.options.Staves;
+import groundbass.engraving.spacing.HeadPlace;
+import groundbass.engraving.spacing.Heads;
+import groundbass.engraving.spacing.Labels;
+import groundbass.engraving.spacing.Positions;
 import groundbass.theory.Key;
 import groundbass.theory.NoteName;
 import groundbass.theory.Pitch;

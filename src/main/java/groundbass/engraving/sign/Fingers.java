@@ -1,6 +1,5 @@
 package groundbass.engraving.sign;
 
-import groundbass.engraving.sketch.Spot;
 import groundbass.engraving.mark.Align;
 import groundbass.engraving.mark.Face;
 import groundbass.engraving.mark.Kind;
@@ -10,7 +9,7 @@ import groundbass.engraving.options.Sign;
 import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.sketch.Row;
 import groundbass.engraving.sketch.Sketch;
-
+import groundbass.engraving.sketch.Spot;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

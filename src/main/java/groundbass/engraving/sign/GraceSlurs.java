@@ -1,6 +1,5 @@
 package groundbass.engraving.sign;
 
-import groundbass.engraving.spacing.Columns;
 import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.Measures;
 import groundbass.engraving.mark.Point;
@@ -9,6 +8,7 @@ import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.sketch.Layer;
 import groundbass.engraving.sketch.Sketch;
 import groundbass.engraving.sketch.Spot;
+import groundbass.engraving.spacing.Columns;
 import groundbass.engraving.spacing.HeadPlace;
 import groundbass.engraving.spacing.Labels;
 import groundbass.score.Arrival;

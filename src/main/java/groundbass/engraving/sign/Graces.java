@@ -1,6 +1,5 @@
 package groundbass.engraving.sign;
 
-import groundbass.engraving.spacing.Accidentals;
 import groundbass.engraving.mark.Box;
 import groundbass.engraving.mark.Glyph;
 import groundbass.engraving.mark.Kind;
@@ -8,11 +7,11 @@ import groundbass.engraving.mark.Measures;
 import groundbass.engraving.mark.MusicFont;
 import groundbass.engraving.mark.Point;
 import groundbass.engraving.mark.Shape;
-import groundbass.engraving.options.Sign;
 import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.sketch.Layer;
 import groundbass.engraving.sketch.Sketch;
 import groundbass.engraving.sketch.Spot;
+import groundbass.engraving.spacing.Accidentals;
 import groundbass.engraving.spacing.Columns;
 import groundbass.engraving.spacing.HeadPlace;
 import groundbass.engraving.spacing.Positions;

@@ -54,8 +54,12 @@ final class Slides implements Concern {
 
     private static void tab(Sketch sketch, Reached each) {
         double y = Measures.stringY(each.string());
-        double left = each.source().map(end -> each.start() + reach(end) + Measures.SLIDE_GAP).orElse(each.start());
-        double right = each.target().map(end -> each.end() - reach(end) - Measures.SLIDE_GAP).orElse(each.end());
+        double left = each.source()
+                .map(end -> each.start() + reach(end) + Measures.SLIDE_GAP)
+                .orElse(each.start());
+        double right = each.target()
+                .map(end -> each.end() - reach(end) - Measures.SLIDE_GAP)
+                .orElse(each.end());
         sketch.tab().add(Kind.SLIDE, each.owner(), line(left, y, right, y, each.direction()));
     }
 
@@ -74,7 +78,11 @@ final class Slides implements Concern {
             double y = Measures.stringY(head.head().note().string());
             double right = spot.middle() - Labels.width(Labels.text(head.head())) / 2;
             double left = right - Labels.graceGap(arrival);
-            sketch.tab().add(Kind.SLIDE, spot.owner(), line(left + Measures.SLIDE_GAP / 2, y, right - Measures.SLIDE_GAP / 2, y, direction));
+            sketch.tab()
+                    .add(
+                            Kind.SLIDE,
+                            spot.owner(),
+                            line(left + Measures.SLIDE_GAP / 2, y, right - Measures.SLIDE_GAP / 2, y, direction));
         }
     }
 

@@ -1,15 +1,15 @@
 package groundbass.engraving.sign;
 
 import groundbass.engraving.mark.Align;
-import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.mark.Face;
 import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.Point;
 import groundbass.engraving.mark.Shape;
-import groundbass.engraving.options.Sign;
-import groundbass.engraving.sketch.Sketch;
-import groundbass.engraving.options.Staves;
 import groundbass.engraving.mark.TextFont;
+import groundbass.engraving.options.Sign;
+import groundbass.engraving.options.Staves;
+import groundbass.engraving.sketch.Concern;
+import groundbass.engraving.sketch.Sketch;
 import groundbass.score.Arrival;
 import groundbass.score.Passage;
 

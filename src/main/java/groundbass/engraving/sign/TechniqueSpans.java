@@ -1,11 +1,11 @@
 package groundbass.engraving.sign;
 
-import groundbass.engraving.options.Sign;
 import groundbass.engraving.mark.Box;
 import groundbass.engraving.mark.Face;
 import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.Measures;
 import groundbass.engraving.mark.Shape;
+import groundbass.engraving.options.Sign;
 import groundbass.engraving.options.TechniqueLetters.Letter.Spanned;
 import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.sketch.Row;

@@ -1,6 +1,5 @@
 package groundbass.engraving.sign;
 
-import groundbass.engraving.spacing.Heads;
 import groundbass.engraving.mark.Glyph;
 import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.MusicFont;
@@ -11,6 +10,7 @@ import groundbass.engraving.sketch.Layer;
 import groundbass.engraving.sketch.Sketch;
 import groundbass.engraving.sketch.Spot;
 import groundbass.engraving.spacing.HeadPlace;
+import groundbass.engraving.spacing.Heads;
 import groundbass.writing.Head;
 import java.util.Optional;
 

@@ -1,6 +1,5 @@
 package groundbass.engraving.sign;
 
-import groundbass.engraving.spacing.WordsRoom;
 import groundbass.engraving.mark.Align;
 import groundbass.engraving.mark.Face;
 import groundbass.engraving.mark.Kind;
@@ -10,6 +9,7 @@ import groundbass.engraving.mark.Shape;
 import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.sketch.Row;
 import groundbass.engraving.sketch.Sketch;
+import groundbass.engraving.spacing.WordsRoom;
 import groundbass.score.Direction.Words;
 import groundbass.score.Passage;
 import groundbass.score.Position;

@@ -76,6 +76,10 @@ public final class Heads {
 
     /** Whether it is bent by semitones, so that a small head says where to. */
     public static boolean hasBentHead(Head head) {
-        return head.note().ornaments().bend().filter(bend -> bend.quarters() % 2 == 0).isPresent();
+        return head.note()
+                .ornaments()
+                .bend()
+                .filter(bend -> bend.quarters() % 2 == 0)
+                .isPresent();
     }
 }

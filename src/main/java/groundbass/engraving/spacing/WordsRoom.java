@@ -18,7 +18,8 @@ public final class WordsRoom {
 
     /** What a bar leaves for a text before the next: its longest word, or a few of them. */
     static double least(String text) {
-        double longest = Stream.of(text.split(" ")).mapToDouble(WordsRoom::width).max().orElse(0);
+        double longest =
+                Stream.of(text.split(" ")).mapToDouble(WordsRoom::width).max().orElse(0);
         return Math.min(width(text), Math.max(longest, NARROWEST)) + BETWEEN;
     }
 

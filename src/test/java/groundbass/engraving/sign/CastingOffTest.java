@@ -2,11 +2,11 @@ package groundbass.engraving.sign;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.engraving.mark.Group.Role;
 import groundbass.engraving.mark.Kind;
+import groundbass.engraving.options.Paper;
 import groundbass.engraving.sheet.Layout;
 import groundbass.engraving.spacing.Measuring;
-import groundbass.engraving.options.Paper;
-import groundbass.engraving.mark.Group.Role;
 import groundbass.linetext.LineText;
 import groundbass.score.Fraction;
 import groundbass.writing.Writing;

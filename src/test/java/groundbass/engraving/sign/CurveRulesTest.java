@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import groundbass.engraving.mark.Kind;
-import groundbass.engraving.sheet.Layout;
 import groundbass.engraving.mark.Mark;
-import groundbass.engraving.options.Paper;
 import groundbass.engraving.mark.Shape;
+import groundbass.engraving.options.Paper;
 import groundbass.engraving.options.Staves;
+import groundbass.engraving.sheet.Layout;
 import groundbass.score.RandomLines;
 import groundbass.writing.Writing;
 import java.util.ArrayList;
