@@ -1,8 +1,8 @@
 package groundbass.release;
 
-import groundbass.catalog.HouseStyle;
 import groundbass.catalog.RevisionId;
-import groundbass.store.Sha256;
+import groundbass.document.HouseStyle;
+import groundbass.identity.Sha256;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.Objects;

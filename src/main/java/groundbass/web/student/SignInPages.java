@@ -4,7 +4,7 @@ import groundbass.audience.LinkState;
 import groundbass.audience.SignIns;
 import groundbass.audience.SignedIn;
 import groundbass.audience.Token;
-import groundbass.catalog.FieldProblem;
+import groundbass.form.FieldProblem;
 import groundbass.post.EmailAddress;
 import groundbass.post.Postman;
 import groundbass.web.shell.Flash;

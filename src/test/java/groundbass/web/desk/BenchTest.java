@@ -9,7 +9,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
 import com.microsoft.playwright.options.FilePayload;
-import groundbass.catalog.LineSource;
+import groundbass.document.LineSource;
 import groundbass.web.Browser;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
