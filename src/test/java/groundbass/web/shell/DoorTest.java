@@ -6,8 +6,8 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.startsWith;
 
-import groundbass.audience.StudentId;
-import groundbass.catalog.EducatorId;
+import groundbass.audience.student.StudentId;
+import groundbass.catalog.educator.EducatorId;
 import groundbass.store.SettableClock;
 import groundbass.web.Site;
 import groundbass.web.Stage;
