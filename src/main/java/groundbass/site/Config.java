@@ -53,6 +53,12 @@ public record Config(
         return publicAddress.orElseGet(() -> URI.create("http://" + nameOf(host) + ":" + listeningPort));
     }
 
+    /** Whether everybody in a network can connect without a front server, and so reads what is not encrypted. */
+    public boolean isExposed() {
+        boolean loopback = host.equals("localhost") || host.startsWith("127.") || host.equals("::1");
+        return !loopback && hops == 0;
+    }
+
     private static String nameOf(String host) {
         boolean thisMachine = host.equals("127.0.0.1") || host.equals("0.0.0.0") || host.equals("::");
         return thisMachine ? "localhost" : host;

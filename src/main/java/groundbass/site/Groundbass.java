@@ -55,6 +55,12 @@ public final class Groundbass implements AutoCloseable {
         open.add(services.downloads);
         open.add(Website.open(config, port, installation, services));
         log.info("open {} in a browser", installation.publicAddress());
+        if (config.isExposed()) {
+            log.warn(
+                    "listening on {} without a front server: passwords and sign-in links cross the network unencrypted;"
+                            + " put a server with TLS in front (--behind-proxy) or listen on 127.0.0.1",
+                    config.host());
+        }
         var background = new Background(services, open);
         background.work();
         if (config.demo()) {

@@ -38,6 +38,25 @@ class ConfigTest {
     }
 
     @Test
+    void countsItsFrontServers() {
+        assertThat(read(Map.of()).hops()).isZero();
+        assertThat(read(Map.of(), "--behind-proxy").hops()).isOne();
+        assertThat(read(Map.of(), "--behind-proxy", "--demo").demo()).isTrue();
+        assertThat(read(Map.of(), "--behind-proxy", "2").hops()).isEqualTo(2);
+        assertThat(read(Map.of("GROUNDBASS_BEHIND_PROXY", "3")).hops()).isEqualTo(3);
+        assertThatThrownBy(() -> read(Map.of(), "--behind-proxy", "-1")).isInstanceOf(ParameterException.class);
+    }
+
+    @Test
+    void knowsWhenItIsOpenToAWholeNetwork() {
+        assertThat(read(Map.of()).isExposed()).isFalse();
+        assertThat(read(Map.of(), "--host", "0.0.0.0").isExposed()).isTrue();
+        assertThat(read(Map.of(), "--host", "192.0.2.4").isExposed()).isTrue();
+        assertThat(read(Map.of(), "--host", "0.0.0.0", "--behind-proxy").isExposed())
+                .isFalse();
+    }
+
+    @Test
     void aFlagWinsOverItsVariable() {
         assertThat(read(Map.of("GROUNDBASS_PORT", "80"), "--port", "81").port()).isEqualTo(81);
     }

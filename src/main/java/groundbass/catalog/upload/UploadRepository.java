@@ -49,6 +49,14 @@ final class UploadRepository {
                 .list();
     }
 
+    /** Bytes of all that somebody has sent. */
+    long bytesOf(Handle handle, EducatorId educator) {
+        return handle.createQuery("select coalesce(sum(byte_count), 0) from upload where educator_id = :educator")
+                .bind("educator", educator.value())
+                .mapTo(Long.class)
+                .one();
+    }
+
     boolean names(Handle handle, Sha256 sha256) {
         return handle.createQuery("select count(*) from upload where sha256 = :sha256 or heard_sha256 = :sha256")
                         .bind("sha256", sha256.hex())

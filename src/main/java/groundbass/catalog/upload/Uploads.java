@@ -29,6 +29,9 @@ public final class Uploads {
     /** The most bytes of one recording. */
     public static final long LIMIT = 100_000_000;
 
+    /** The most bytes of all recordings of one educator: a good hundred lessons with two recordings of the largest size. */
+    public static final long QUOTA = 25_000_000_000L;
+
     private static final String FIELD = "file";
     private static final long MEGABYTE = 1_000_000;
 
@@ -37,24 +40,27 @@ public final class Uploads {
     private final Audit audit;
     private final Clock clock;
     private final long limit;
+    private final long quota;
     private final Episodes episodes;
     private final UploadRepository rows = new UploadRepository();
 
     public Uploads(Jdbi jdbi, Blobs blobs, Audit audit, Clock clock) {
-        this(jdbi, blobs, audit, clock, LIMIT);
+        this(jdbi, blobs, audit, clock, LIMIT, QUOTA);
     }
 
-    Uploads(Jdbi jdbi, Blobs blobs, Audit audit, Clock clock, long limit) {
+    Uploads(Jdbi jdbi, Blobs blobs, Audit audit, Clock clock, long limit, long quota) {
         this.jdbi = jdbi;
         this.blobs = blobs;
         this.audit = audit;
         this.clock = clock;
         this.limit = limit;
+        this.quota = quota;
         this.episodes = new Episodes(jdbi);
     }
 
     /**
-     * Takes a recording for an episode of this educator's. A stream longer than {@link #LIMIT} is read no further. What
+     * Takes a recording for an episode of this educator's. A stream longer than {@link #LIMIT}, or than what is left of
+     * {@link #QUOTA}, is read no further. What
      * is refused gets no row, so that a sweep of the store clears it away after a day.
      *
      * @param originalName what the sender calls it; shown, never used
@@ -65,7 +71,11 @@ public final class Uploads {
         if (episodes.ownedBy(who, episode).isEmpty()) {
             return Outcome.refused("", "catalog.problem.gone");
         }
-        Optional<Blob> blob = blobs.put(in, limit);
+        long left = quota - jdbi.withHandle(handle -> rows.bytesOf(handle, who));
+        Optional<Blob> blob = left <= 0 ? Optional.empty() : blobs.put(in, Math.min(limit, left));
+        if (blob.isEmpty() && left < limit) {
+            return Outcome.refused(FIELD, "catalog.audio.quota", quota / MEGABYTE);
+        }
         if (blob.isEmpty()) {
             return Outcome.refused(FIELD, "catalog.audio.too-large", limit / MEGABYTE);
         }

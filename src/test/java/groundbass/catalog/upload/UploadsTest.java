@@ -49,11 +49,34 @@ class UploadsTest {
 
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
+    void allRecordingsOfOneEducatorHaveAnEnd(Database database) throws IOException {
+        try (database) {
+            var fixture = new CatalogFixture(database);
+            var blobs = new BlobFolder(folder, fixture.clock);
+            var uploads = new Uploads(
+                    fixture.jdbi, blobs, fixture.audit, fixture.clock, Uploads.LIMIT, SECOND.length * 5L / 2);
+            var episode = fixture.episode("First").id();
+            for (int i = 0; i < 2; i++) {
+                assertThat(uploads.accept(fixture.owner, episode, "a.wav", stream(SECOND))
+                                .problems())
+                        .isEmpty();
+            }
+            assertThat(uploads.accept(fixture.owner, episode, "a.wav", stream(SECOND))
+                            .problems())
+                    .extracting(FieldProblem::key)
+                    .containsExactly("catalog.audio.quota");
+            assertThat(uploads.of(episode)).hasSize(2);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
     void whatIsNoRecordingOrTooLargeOrForeignGetsNoRow(Database database) throws IOException {
         try (database) {
             var fixture = new CatalogFixture(database);
             var blobs = new BlobFolder(folder, fixture.clock);
-            var uploads = new Uploads(fixture.jdbi, blobs, fixture.audit, fixture.clock, SECOND.length - 1);
+            var uploads =
+                    new Uploads(fixture.jdbi, blobs, fixture.audit, fixture.clock, SECOND.length - 1, Uploads.QUOTA);
             var episode = fixture.episode("First").id();
             assertThat(uploads.accept(fixture.owner, episode, "a.wav", stream(new byte[99]))
                             .problems())

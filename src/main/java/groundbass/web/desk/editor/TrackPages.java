@@ -48,7 +48,7 @@ public final class TrackPages implements PageGroup {
     @Override
     public void addTo(Routes routes) {
         routes.put(PATH, Role.EDUCATOR, this::takeBytes);
-        routes.post(PATH, Role.EDUCATOR, this::takePart);
+        routes.postFiles(PATH, Role.EDUCATOR, this::takePart);
     }
 
     private void takeBytes(Context ctx) throws IOException {

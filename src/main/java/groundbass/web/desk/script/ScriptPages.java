@@ -44,7 +44,7 @@ public final class ScriptPages implements PageGroup {
     @Override
     public void addTo(Routes routes) {
         routes.get(PATH, Role.EDUCATOR, this::show);
-        routes.post(PATH, Role.ANYONE, this::save);
+        routes.postFiles(PATH, Role.ANYONE, this::save);
         routes.get(PATH + "/chapters.vtt", Role.EDUCATOR, ctx -> download(ctx, "text/vtt", this::webVtt));
         routes.get(
                 PATH + "/chapters.txt",

@@ -1,4 +1,4 @@
-package groundbass.web.shell;
+package groundbass.web.gate;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

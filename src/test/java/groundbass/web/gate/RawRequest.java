@@ -1,4 +1,4 @@
-package groundbass.web.shell;
+package groundbass.web.gate;
 
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -8,13 +8,13 @@ import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 
 /** A request as it goes over the wire, for what no client library would send. */
-final class RawRequest {
+public final class RawRequest {
     private static final int PATIENCE_MILLIS = 20_000;
 
     private RawRequest() {}
 
     /** The status of the answer. */
-    static int status(int port, String request) {
+    public static int status(int port, String request) {
         try (var socket = new Socket("127.0.0.1", port)) {
             socket.setSoTimeout(PATIENCE_MILLIS);
             socket.getOutputStream().write(request.getBytes(StandardCharsets.UTF_8));

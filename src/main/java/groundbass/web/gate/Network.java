@@ -1,4 +1,4 @@
-package groundbass.web.shell;
+package groundbass.web.gate;
 
 import io.javalin.http.Context;
 import java.net.Inet6Address;
@@ -11,12 +11,12 @@ import java.util.HexFormat;
  * Where a request comes from, as far as limits tell callers apart: an IPv4 address, or the first 64 bits of an IPv6
  * address, since whoever has one of those has all of them (RFC 6177, RFC 7934 section 4).
  */
-final class Network {
+public final class Network {
     private static final int PREFIX_BYTES = 8;
 
     private Network() {}
 
-    static String of(Context ctx) {
+    public static String of(Context ctx) {
         return of(ctx.ip());
     }
 
