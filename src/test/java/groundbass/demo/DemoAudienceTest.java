@@ -49,6 +49,7 @@ class DemoAudienceTest {
                     .extracting(week -> week.monday() + " " + week.downloads().all())
                     .containsExactly(LocalDate.of(2026, 2, 2) + " 16", LocalDate.of(2026, 2, 9) + " 11");
             assertThat(audience.all().subList(0, 16))
+                    .isNotEmpty()
                     .allMatch(one ->
                             !one.startedAt().isBefore(MONDAY) && one.startedAt().isBefore(FRIDAY));
         }
@@ -72,6 +73,7 @@ class DemoAudienceTest {
             var audience = new Audience(database);
             DemoAudience.invent(database.jdbi(), VISITS);
             assertThat(audience.statistics.students(List.of(FIRST, SECOND)))
+                    .isNotEmpty()
                     .allMatch(use -> DemoAddress.isInvented(use.student().email()));
             assertThat(audience.rows("student")).isEqualTo(DemoAudience.STUDENTS);
             assertThat(audience.rows("consent")).isZero();
