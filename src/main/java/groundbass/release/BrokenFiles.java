@@ -2,8 +2,8 @@ package groundbass.release;
 
 import groundbass.catalog.EducatorId;
 import groundbass.catalog.EpisodeId;
-import groundbass.store.Instants;
 import groundbass.identity.Sha256;
+import groundbass.store.Instants;
 import java.time.Instant;
 import java.util.List;
 import org.jdbi.v3.core.Jdbi;
