@@ -1,5 +1,9 @@
 package groundbass;
 
+import groundbass.cli.CheckCommand;
+import groundbass.cli.EnvironmentDefaults;
+import groundbass.cli.RenderCommand;
+import groundbass.cli.ServeCommand;
 import java.util.Map;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -18,7 +22,7 @@ public final class Main {
         System.exit(commandLine(System.getenv()).execute(args));
     }
 
-    static CommandLine commandLine(Map<String, String> environment) {
+    public static CommandLine commandLine(Map<String, String> environment) {
         var line = new CommandLine(new Main());
         line.addSubcommand(new ServeCommand());
         line.addSubcommand(new RenderCommand());

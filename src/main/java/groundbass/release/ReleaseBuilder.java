@@ -1,7 +1,7 @@
 package groundbass.release;
 
-import groundbass.catalog.Revisions;
-import groundbass.catalog.Uploads;
+import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.upload.Uploads;
 import groundbass.store.Blobs;
 import java.io.IOException;
 import java.time.Clock;
@@ -87,6 +87,16 @@ public final class ReleaseBuilder {
         } catch (IllegalStateException shuttingDown) {
             return true;
         }
+    }
+
+    /**
+     * Makes the files of a closed release again, where some of them are gone: the same recipe gives the same bytes, and
+     * these take their old places. The release itself stays as it is.
+     *
+     * @throws IOException or a runtime exception where something that it was made of is gone
+     */
+    void restore(Release release) throws IOException {
+        files(release);
     }
 
     private List<ReleaseFile> files(Release release) throws IOException {

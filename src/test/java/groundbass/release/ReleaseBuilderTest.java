@@ -5,17 +5,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.audio.AudioFinding;
 import groundbass.audio.AudioProbe;
 import groundbass.audio.Recording;
-import groundbass.catalog.Audit;
-import groundbass.catalog.EducatorId;
-import groundbass.catalog.Educators;
-import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.EpisodeId;
-import groundbass.catalog.Revision;
-import groundbass.catalog.Revisions;
-import groundbass.catalog.SeriesCatalog;
-import groundbass.catalog.SeriesForm;
-import groundbass.catalog.SeriesId;
-import groundbass.catalog.Uploads;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.Revision;
+import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.SeriesForm;
+import groundbass.catalog.series.SeriesId;
+import groundbass.catalog.upload.Uploads;
 import groundbass.document.BackingTrack;
 import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
@@ -95,7 +95,7 @@ class ReleaseBuilderTest {
         var audit = new Audit(jdbi, clock);
         blobs = new BlobFolder(folder, clock);
         uploads = new Uploads(jdbi, blobs, audit, clock);
-        var made = new MadeAudio(jdbi, releases, clock);
+        var made = new MadeAudio(jdbi, releases, blobs, clock);
         builder = new ReleaseBuilder(releases, new Revisions(jdbi, clock), uploads, blobs, made, clock);
         educator = new Educators(jdbi, audit, clock)
                 .create("Quay Studio", "desk@example.org", "four strings!")
@@ -358,7 +358,7 @@ class ReleaseBuilderTest {
     }
 
     private MadeAudio made() {
-        return new MadeAudio(database.jdbi(), releases, clock);
+        return new MadeAudio(database.jdbi(), releases, blobs, clock);
     }
 
     private ReleaseId entered(Recipe recipe) {

@@ -1,19 +1,43 @@
 package groundbass.web.desk;
 
-import groundbass.audience.BrowserMark;
-import groundbass.audience.Sessions;
-import groundbass.catalog.Educators;
-import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.Episodes;
-import groundbass.catalog.Recordings;
-import groundbass.catalog.SeriesCatalog;
-import groundbass.catalog.Settings;
-import groundbass.catalog.Uploads;
+import groundbass.audience.student.BrowserMark;
+import groundbass.audience.student.Sessions;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.settings.Settings;
+import groundbass.catalog.upload.Recordings;
+import groundbass.catalog.upload.Uploads;
 import groundbass.effort.Budget;
 import groundbass.effort.Turns;
 import groundbass.post.Outbox;
 import groundbass.publishing.Publisher;
+import groundbass.release.BrokenFiles;
 import groundbass.release.Releases;
+import groundbass.web.desk.access.Carried;
+import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.Entrance;
+import groundbass.web.desk.access.KnownBrowser;
+import groundbass.web.desk.account.AccountPages;
+import groundbass.web.desk.account.SignInPages;
+import groundbass.web.desk.editor.DraftPages;
+import groundbass.web.desk.editor.Editor;
+import groundbass.web.desk.editor.EditorPages;
+import groundbass.web.desk.editor.PublishingPages;
+import groundbass.web.desk.editor.Saving;
+import groundbass.web.desk.editor.TrackPages;
+import groundbass.web.desk.facts.FactsPages;
+import groundbass.web.desk.line.LinePages;
+import groundbass.web.desk.line.LineSound;
+import groundbass.web.desk.recording.RecordingPages;
+import groundbass.web.desk.script.ScriptPages;
+import groundbass.web.desk.site.LetterPages;
+import groundbass.web.desk.site.OutboxPages;
+import groundbass.web.desk.site.OverviewPage;
+import groundbass.web.desk.site.SeriesPages;
+import groundbass.web.desk.site.SettingsPages;
+import groundbass.web.desk.walkthrough.WalkthroughPages;
 import groundbass.web.shell.Chosen;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Installation;
@@ -49,6 +73,7 @@ public final class DeskPages {
             Uploads uploads,
             Recordings recordings,
             Releases releases,
+            BrokenFiles brokenFiles,
             Publisher publisher,
             Outbox outbox,
             Settings settings,
@@ -86,7 +111,13 @@ public final class DeskPages {
         return List.of(
                 new SignInPages(shell.pages(), services.educators(), entrance),
                 new AccountPages(desk, services.educators(), entrance),
-                new OverviewPage(desk, services.catalog(), services.episodes(), services.releases(), services.outbox()),
+                new OverviewPage(
+                        desk,
+                        services.catalog(),
+                        services.episodes(),
+                        services.releases(),
+                        services.outbox(),
+                        services.brokenFiles()),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
                 new LetterPages(desk, services.settings()),
                 new EditorPages(desk, editor, saving),

@@ -1,13 +1,16 @@
 package groundbass.web.student;
 
-import groundbass.catalog.Audit;
-import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.Episodes;
-import groundbass.catalog.Revisions;
-import groundbass.catalog.SeriesCatalog;
-import groundbass.catalog.SeriesForm;
-import groundbass.catalog.Uploads;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.SeriesForm;
+import groundbass.catalog.upload.Uploads;
+import groundbass.demo.SeriesImport;
+import groundbass.demo.SeriesPackage;
+import groundbass.demo.SeriesPackage.EpisodePackage;
 import groundbass.document.BackingTrack;
 import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
@@ -15,9 +18,6 @@ import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.identity.Slug;
-import groundbass.publishing.SeriesImport;
-import groundbass.publishing.SeriesPackage;
-import groundbass.publishing.SeriesPackage.EpisodePackage;
 import groundbass.release.MadeAudio;
 import groundbass.release.Recipe;
 import groundbass.release.Release;
@@ -120,7 +120,7 @@ final class Shelf {
                     new Revisions(jdbi, clock),
                     uploads,
                     blobs,
-                    new MadeAudio(jdbi, new Releases(jdbi), clock),
+                    new MadeAudio(jdbi, new Releases(jdbi), blobs, clock),
                     clock);
             return new Shelf(site, jdbi, uploads, builder);
         } catch (IOException e) {
