@@ -1,8 +1,13 @@
 package groundbass;
 
+import groundbass.cli.CheckCommand;
+import groundbass.cli.EnvironmentDefaults;
+import groundbass.cli.RenderCommand;
+import groundbass.cli.ServeCommand;
 import java.util.Map;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
@@ -10,15 +15,25 @@ import picocli.CommandLine.UnmatchedArgumentException;
 @Command(
         name = "groundbass",
         mixinStandardHelpOptions = true,
+        versionProvider = Main.Version.class,
         description = "Publishes one groove lesson a week: a line written once becomes page, sheet, MIDI and audio.")
 public final class Main {
     private Main() {}
+
+    /** As the jar's manifest has it. */
+    static final class Version implements IVersionProvider {
+        @Override
+        public String[] getVersion() {
+            String packaged = Main.class.getPackage().getImplementationVersion();
+            return new String[] {"groundbass " + (packaged == null ? "(classes, not a jar)" : packaged)};
+        }
+    }
 
     public static void main(String[] args) {
         System.exit(commandLine(System.getenv()).execute(args));
     }
 
-    static CommandLine commandLine(Map<String, String> environment) {
+    public static CommandLine commandLine(Map<String, String> environment) {
         var line = new CommandLine(new Main());
         line.addSubcommand(new ServeCommand());
         line.addSubcommand(new RenderCommand());

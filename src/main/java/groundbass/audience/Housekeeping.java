@@ -1,5 +1,9 @@
 package groundbass.audience;
 
+import groundbass.audience.download.Downloads;
+import groundbass.audience.student.Sessions;
+import groundbass.audience.student.SignIns;
+import groundbass.audience.student.Tries;
 import groundbass.post.Outbox;
 
 /** All that must not be kept longer than needed, in one idempotent pass; to be run every few minutes. */

@@ -1,7 +1,7 @@
 package groundbass.release;
 
-import groundbass.catalog.EducatorId;
-import groundbass.catalog.EpisodeId;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.identity.Sha256;
 import groundbass.store.Instants;
 import java.time.Instant;

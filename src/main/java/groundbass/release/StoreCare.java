@@ -1,6 +1,6 @@
 package groundbass.release;
 
-import groundbass.catalog.Uploads;
+import groundbass.catalog.upload.Uploads;
 import groundbass.identity.Sha256;
 import groundbass.store.Blobs;
 import groundbass.store.RandomId;

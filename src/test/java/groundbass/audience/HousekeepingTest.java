@@ -7,6 +7,10 @@ import static groundbass.audience.Audience.file;
 import static groundbass.audience.Audience.whole;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.audience.download.DownloadId;
+import groundbass.audience.download.DownloadState;
+import groundbass.audience.student.SignedIn;
+import groundbass.audience.student.Tries;
 import groundbass.post.DevelopmentSender;
 import groundbass.post.Postman;
 import groundbass.store.BothDatabases;

@@ -1,10 +1,10 @@
 package groundbass.web.student;
 
-import groundbass.audience.Consent;
-import groundbass.audience.Consents;
-import groundbass.audience.Download;
-import groundbass.audience.Statistics;
-import groundbass.audience.Student;
+import groundbass.audience.download.Download;
+import groundbass.audience.statistics.Statistics;
+import groundbass.audience.student.Consent;
+import groundbass.audience.student.Consents;
+import groundbass.audience.student.Student;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;

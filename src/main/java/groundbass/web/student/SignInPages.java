@@ -1,9 +1,9 @@
 package groundbass.web.student;
 
-import groundbass.audience.LinkState;
-import groundbass.audience.SignIns;
-import groundbass.audience.SignedIn;
-import groundbass.audience.Token;
+import groundbass.audience.student.LinkState;
+import groundbass.audience.student.SignIns;
+import groundbass.audience.student.SignedIn;
+import groundbass.audience.student.Token;
 import groundbass.form.FieldProblem;
 import groundbass.post.EmailAddress;
 import groundbass.post.Postman;

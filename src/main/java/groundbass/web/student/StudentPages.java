@@ -1,15 +1,15 @@
 package groundbass.web.student;
 
-import groundbass.audience.Consents;
-import groundbass.audience.Downloads;
-import groundbass.audience.Sessions;
-import groundbass.audience.SignIns;
-import groundbass.audience.Statistics;
-import groundbass.audience.Students;
-import groundbass.catalog.Episodes;
-import groundbass.catalog.Revisions;
-import groundbass.catalog.SeriesCatalog;
-import groundbass.catalog.SiteSettings;
+import groundbass.audience.download.Downloads;
+import groundbass.audience.statistics.Statistics;
+import groundbass.audience.student.Consents;
+import groundbass.audience.student.Sessions;
+import groundbass.audience.student.SignIns;
+import groundbass.audience.student.Students;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.post.Postman;
 import groundbass.release.Releases;
 import groundbass.store.Blobs;
