@@ -9,6 +9,7 @@ import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
@@ -23,7 +24,7 @@ class WakerTest {
     void whatAClockPutToSleepIsDueNow(Database database) {
         try (database) {
             var client = client(database);
-            client.schedule(new TaskInstance<>("trial", "one"), NOW.plus(Duration.ofDays(1)));
+            client.scheduleIfNotExists(new TaskInstance<>("trial", "one"), NOW.plus(Duration.ofDays(1)));
             waker(client).wake();
             assertThat(due(client)).isEqualTo(NOW);
         }
@@ -34,7 +35,7 @@ class WakerTest {
     void whatIsDueWithinItsIntervalSleepsOn(Database database) {
         try (database) {
             var client = client(database);
-            client.schedule(new TaskInstance<>("trial", "one"), NOW.plus(INTERVAL));
+            client.scheduleIfNotExists(new TaskInstance<>("trial", "one"), NOW.plus(INTERVAL));
             waker(client).wake();
             assertThat(due(client)).isEqualTo(NOW.plus(INTERVAL));
         }
@@ -42,7 +43,7 @@ class WakerTest {
 
     private static SchedulerClient client(Database database) {
         var known = Tasks.oneTime("trial").execute((instance, context) -> {});
-        return SchedulerClient.Builder.create(database.dataSource(), known).build();
+        return SchedulerClient.Builder.create(database.dataSource(), List.of(known)).build();
     }
 
     private static Waker waker(SchedulerClient client) {
