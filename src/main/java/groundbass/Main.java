@@ -23,11 +23,19 @@ public final class Main {
         line.addSubcommand(new ServeCommand());
         line.addSubcommand(new RenderCommand());
         line.addSubcommand(new CheckCommand());
+        line.addSubcommand(new AdminCommand());
+        tellVersion(line);
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setParameterExceptionHandler(Main::refused);
         // defaults first: a subcommand reads them from the line it hangs on
         line.setDefaultValueProvider(new EnvironmentDefaults(environment));
         return line;
+    }
+
+    /** Each command answers to {@code --version}, and all of them alike. */
+    private static void tellVersion(CommandLine line) {
+        line.getCommandSpec().versionProvider(new Version());
+        line.getSubcommands().values().forEach(Main::tellVersion);
     }
 
     /** What is wrong and where the options are told; the whole list here would push the message off the screen. */

@@ -3,13 +3,16 @@ package groundbass;
 import groundbass.audience.Consents;
 import groundbass.audience.DownloadToken;
 import groundbass.audience.Downloads;
+import groundbass.audience.EducatorAccess;
 import groundbass.audience.Housekeeping;
+import groundbass.audience.LetterHead;
 import groundbass.audience.Sessions;
 import groundbass.audience.SignIns;
 import groundbass.audience.Statistics;
 import groundbass.audience.Students;
 import groundbass.audience.VisitorKey;
 import groundbass.catalog.Audit;
+import groundbass.catalog.Educator;
 import groundbass.catalog.Educators;
 import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.Episodes;
@@ -36,6 +39,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URI;
 import java.time.Clock;
+import java.util.function.Supplier;
 import org.jdbi.v3.core.Jdbi;
 
 /** Everything below the pages, each part made once, in the order of the house from the ground up. */
@@ -63,6 +67,7 @@ final class Services {
     final Students students;
     final Consents consents;
     final SignIns signIns;
+    final EducatorAccess access;
     final Downloads downloads;
     final Statistics statistics;
     final Housekeeping housekeeping;
@@ -93,13 +98,15 @@ final class Services {
         this.releases = new Releases(jdbi);
         this.builder =
                 new ReleaseBuilder(releases, revisions, uploads, blobs, new MadeAudio(jdbi, releases, clock), clock);
+        Supplier<LetterHead> head = () -> head(address);
         this.sessions = new Sessions(jdbi, clock);
         this.students = new Students(jdbi, outbox, clock);
         this.consents = new Consents(jdbi, clock);
-        this.signIns = new SignIns(jdbi, outbox, students, consents, sessions, address, clock);
+        this.signIns = new SignIns(jdbi, outbox, students, consents, sessions, head, clock);
+        this.access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, head, clock);
         this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
         this.statistics = new Statistics(jdbi);
-        this.housekeeping = new Housekeeping(downloads, signIns, sessions, outbox);
+        this.housekeeping = new Housekeeping(downloads, signIns, access, sessions, outbox, audit);
 
         Addresses addresses = id -> settings.current().publicAddress().orElse(address) + "/e/" + id;
         var queue = new ReleaseQueue(database.dataSource(), clock);
@@ -107,6 +114,12 @@ final class Services {
         this.goingLive = new GoingLive(jdbi, clock, audit, releases, publisher, queue, database::flush);
         var incoming = new SeriesImport(jdbi, clock, audit, releases, addresses, builder::build);
         this.demo = new Demo(jdbi, clock, educators, releases, incoming);
+    }
+
+    private LetterHead head(URI address) {
+        var chosen = settings.current();
+        String teacher = educators.first().map(Educator::name).orElse(chosen.siteName());
+        return new LetterHead(chosen.siteName(), teacher, chosen.publicAddress().orElse(address));
     }
 
     private static Blobs blobs(Config config, Clock clock) {

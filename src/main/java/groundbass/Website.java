@@ -53,7 +53,7 @@ final class Website {
         var groups = new ArrayList<PageGroup>(
                 List.of(new GeneralPages(pages), new HealthPage(services.database.jdbi()), new AssetFiles(assets)));
         groups.addAll(studentPages(config));
-        groups.addAll(deskPages());
+        groups.addAll(deskPages(config));
         groups.add(new StatisticsPages(
                 pages,
                 doorkeeper,
@@ -75,18 +75,22 @@ final class Website {
                         services.sessions,
                         services.students,
                         services.consents,
+                        services.audit,
                         services.downloads,
                         services.statistics,
                         config.mail().isPresent(),
                         services.postman));
     }
 
-    private List<PageGroup> deskPages() {
+    private List<PageGroup> deskPages(Config config) {
         return DeskPages.of(
                 new DeskPages.Shell(pages, doorkeeper, cookie, limits, chosen),
                 new DeskPages.Services(
                         services.educators,
                         services.sessions,
+                        services.access,
+                        services.audit,
+                        config.mail().isPresent(),
                         services.catalog,
                         services.episodes,
                         services.desk,

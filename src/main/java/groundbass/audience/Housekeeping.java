@@ -1,26 +1,39 @@
 package groundbass.audience;
 
+import groundbass.catalog.Audit;
 import groundbass.post.Outbox;
 
 /** All that must not be kept longer than needed, in one idempotent pass; to be run every few minutes. */
 public final class Housekeeping {
     private final Downloads downloads;
     private final SignIns signIns;
+    private final EducatorAccess access;
     private final Sessions sessions;
     private final Outbox outbox;
+    private final Audit audit;
 
-    public Housekeeping(Downloads downloads, SignIns signIns, Sessions sessions, Outbox outbox) {
+    public Housekeeping(
+            Downloads downloads,
+            SignIns signIns,
+            EducatorAccess access,
+            Sessions sessions,
+            Outbox outbox,
+            Audit audit) {
         this.downloads = downloads;
         this.signIns = signIns;
+        this.access = access;
         this.sessions = sessions;
         this.outbox = outbox;
+        this.audit = audit;
     }
 
-    /** Closes silent downloads, destroys the day-old visitor key, deletes ended sessions, old links and old letters. */
+    /** Closes silent downloads, destroys the day-old visitor key, deletes ended sessions, old links, old letters and old sign-ins. */
     public void tidy() {
         downloads.sweep();
         signIns.purge();
+        access.purge();
         sessions.purge();
         outbox.purge();
+        audit.purgeSignIns();
     }
 }

@@ -3,7 +3,6 @@ package groundbass.audience;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import groundbass.store.Instants;
-import java.net.URI;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
@@ -11,6 +10,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.StatementContext;
@@ -32,24 +32,24 @@ public final class SignIns {
     private final Students students;
     private final Consents consents;
     private final Sessions sessions;
-    private final SignInLetter letter;
+    private final Supplier<LetterHead> head;
     private final Clock clock;
 
-    /** @param publicAddress what readers type to come here; links begin with it */
+    /** @param head who writes, asked anew for each letter */
     public SignIns(
             Jdbi jdbi,
             Outbox outbox,
             Students students,
             Consents consents,
             Sessions sessions,
-            URI publicAddress,
+            Supplier<LetterHead> head,
             Clock clock) {
         this.jdbi = jdbi;
         this.outbox = outbox;
         this.students = students;
         this.consents = consents;
         this.sessions = sessions;
-        this.letter = new SignInLetter(publicAddress);
+        this.head = head;
         this.clock = clock;
     }
 
@@ -60,7 +60,7 @@ public final class SignIns {
             if (askedSince(handle, email, now.minus(Duration.ofHours(1))) >= MOST_PER_HOUR) return;
             Token token = Token.next();
             insert(handle, token, email, locale, now);
-            outbox.put(handle, letter.to(email, locale, token, now, VALID));
+            outbox.put(handle, new SignInLetter(head.get()).to(email, locale, token, now, VALID));
         });
     }
 
@@ -73,8 +73,9 @@ public final class SignIns {
      * Uses a link up and opens a session; makes the account on the first time.
      *
      * @param wording version of the notice that stood beside the button, recorded as consent to an account
+     * @param device  what it is used on
      */
-    public SignedIn use(Token token, String wording) {
+    public SignedIn use(Token token, String wording, Device device) {
         return jdbi.inTransaction(handle -> {
             Optional<Row> row = find(handle, token);
             if (row.isEmpty()) return new SignedIn.Refused(LinkState.UNKNOWN);
@@ -82,7 +83,7 @@ public final class SignIns {
             Optional<Row> locked = find(handle, token);
             LinkState state = state(locked);
             return switch (state) {
-                case VALID -> signIn(handle, token, row.get(), wording);
+                case VALID -> signIn(handle, token, row.get(), wording, device);
                 case EXPIRED, USED, UNKNOWN -> new SignedIn.Refused(state);
             };
         });
@@ -95,7 +96,7 @@ public final class SignIns {
                 .execute());
     }
 
-    private SignedIn signIn(Handle handle, Token token, Row row, String wording) {
+    private SignedIn signIn(Handle handle, Token token, Row row, String wording, Device device) {
         handle.createUpdate("update sign_in set used_at = :now where token_hash = :hash")
                 .bind("now", Instants.toColumn(clock.instant()))
                 .bind("hash", token.hash())
@@ -104,7 +105,8 @@ public final class SignIns {
         StudentId student = known.orElseGet(() -> students.create(handle, row.email(), row.locale()))
                 .id();
         consents.give(handle, student, Purpose.ACCOUNT, wording);
-        return new SignedIn.As(student, sessions.open(handle, new Person.OfStudent(student)), known.isEmpty());
+        Token session = sessions.open(handle, new Person.OfStudent(student), device);
+        return new SignedIn.As(student, session, known.isEmpty());
     }
 
     /** Two links of one new address, used at once, must not make two accounts: the second waits here. */

@@ -5,6 +5,7 @@ import groundbass.store.Sha256;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.StatementContext;
@@ -30,6 +31,12 @@ final class EducatorRepository {
                 .findOne();
     }
 
+    List<WithHash> all(Handle handle) {
+        return handle.createQuery(SELECT + "order by created_at, id")
+                .map(EducatorRepository::educator)
+                .list();
+    }
+
     /** The educator who was there first. */
     Optional<WithHash> first(Handle handle) {
         return handle.createQuery(SELECT + "order by created_at, id limit 1")
@@ -46,6 +53,15 @@ final class EducatorRepository {
                 .bind("email", educator.email())
                 .bind("hash", hash)
                 .bind("at", educator.createdAt())
+                .execute();
+    }
+
+    /** Name and address; the password stays. */
+    void update(Handle handle, Educator educator) {
+        handle.createUpdate("update educator set name = :name, email = :email where id = :id")
+                .bind("id", educator.id().value())
+                .bind("name", educator.name())
+                .bind("email", educator.email())
                 .execute();
     }
 

@@ -1,5 +1,7 @@
 package groundbass.audience;
 
+import groundbass.catalog.Audit;
+import groundbass.catalog.Educators;
 import groundbass.catalog.EpisodeId;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
@@ -20,6 +22,9 @@ final class Audience {
     static final Taker VISITOR = new Taker.Anonymous("192.0.2.7", "A browser/1.0"); // address of RFC 5737
     static final Taker ROBOT = new Taker.Anonymous("192.0.2.8", "Examplebot/2.1");
 
+    private static final LetterHead HEAD =
+            new LetterHead("Quay Lessons", "A. Teacher", URI.create("https://bass.example:8443"));
+
     final SettableClock clock = SettableClock.at("2026-03-02T10:00:00Z");
     final Database database;
     final Outbox outbox;
@@ -27,6 +32,9 @@ final class Audience {
     final Consents consents;
     final Sessions sessions;
     final SignIns signIns;
+    final Audit audit;
+    final Educators educators;
+    final EducatorAccess access;
     final VisitorKey visitors;
     final DownloadToken tokens;
     final Downloads downloads;
@@ -39,8 +47,10 @@ final class Audience {
         students = new Students(jdbi, outbox, clock);
         consents = new Consents(jdbi, clock);
         sessions = new Sessions(jdbi, clock);
-        signIns =
-                new SignIns(jdbi, outbox, students, consents, sessions, URI.create("https://bass.example:8443"), clock);
+        signIns = new SignIns(jdbi, outbox, students, consents, sessions, () -> HEAD, clock);
+        audit = new Audit(jdbi, clock);
+        educators = new Educators(jdbi, audit, clock);
+        access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, () -> HEAD, clock);
         visitors = new VisitorKey(clock);
         tokens = DownloadToken.of(jdbi);
         downloads = new Downloads(jdbi, tokens, visitors, clock);

@@ -21,8 +21,14 @@ class HousekeepingTest {
     void keepsWhatIsCountedAndNothingOfWhoNeverCameBack(Database database) {
         try (database) {
             var audience = new Audience(database);
-            var tidy = new Housekeeping(audience.downloads, audience.signIns, audience.sessions, audience.outbox);
-            var anna = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "1");
+            var tidy = new Housekeeping(
+                    audience.downloads,
+                    audience.signIns,
+                    audience.access,
+                    audience.sessions,
+                    audience.outbox,
+                    audience.audit);
+            var anna = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "1", Device.COMPUTER);
             new Postman(database.jdbi(), new DevelopmentSender(), audience.clock).deliverDue();
             DownloadId id = audience.downloads
                     .begin(whole(file(FIRST, "sheet.pdf", 10), VISITOR))

@@ -20,8 +20,8 @@ class SignInsTest {
     void theFirstLinkMakesTheAccountAndTheNextFindsIt(Database database) {
         try (database) {
             var audience = new Audience(database);
-            var first = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "2026-01");
-            var second = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "2026-01");
+            var first = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "2026-01", Device.COMPUTER);
+            var second = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "2026-01", Device.COMPUTER);
 
             assertThat(first.first()).isTrue();
             assertThat(second.first()).isFalse();
@@ -47,9 +47,9 @@ class SignInsTest {
             Token token = audience.requested(ANNA);
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.VALID);
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.VALID);
-            assertThat(audience.signIns.use(token, "1")).isInstanceOf(SignedIn.As.class);
+            assertThat(audience.signIns.use(token, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.USED);
-            assertThat(audience.signIns.use(token, "1")).isEqualTo(new SignedIn.Refused(LinkState.USED));
+            assertThat(audience.signIns.use(token, "1", Device.COMPUTER)).isEqualTo(new SignedIn.Refused(LinkState.USED));
             assertThat(audience.rows("session")).isEqualTo(1);
         }
     }
@@ -65,7 +65,7 @@ class SignInsTest {
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.VALID);
             audience.clock.advance(Duration.ofMillis(1));
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.EXPIRED);
-            assertThat(audience.signIns.use(token, "1")).isEqualTo(new SignedIn.Refused(LinkState.EXPIRED));
+            assertThat(audience.signIns.use(token, "1", Device.COMPUTER)).isEqualTo(new SignedIn.Refused(LinkState.EXPIRED));
             assertThat(audience.rows("student")).isZero();
         }
     }
@@ -77,7 +77,7 @@ class SignInsTest {
             var audience = new Audience(database);
             for (String made : List.of("", "x", "' or 1=1 --", "é".repeat(5000))) {
                 assertThat(audience.signIns.peek(new Token(made))).isEqualTo(LinkState.UNKNOWN);
-                assertThat(audience.signIns.use(new Token(made), "1"))
+                assertThat(audience.signIns.use(new Token(made), "1", Device.COMPUTER))
                         .isEqualTo(new SignedIn.Refused(LinkState.UNKNOWN));
             }
         }
@@ -94,7 +94,7 @@ class SignInsTest {
             assertThat(audience.outbox.newest(10))
                     .extracting(letter -> letter.message().subject())
                     .containsExactly(
-                            "Your sign-in link for bass.example:8443", "Your sign-in link for bass.example:8443");
+                            "Your sign-in link for Quay Lessons", "Your sign-in link for Quay Lessons");
             assertThat(audience.rows("sign_in")).isEqualTo(2);
         }
     }
@@ -126,7 +126,7 @@ class SignInsTest {
         try (database) {
             var audience = new Audience(database);
             Token token = audience.requested(ANNA);
-            var signedIn = (SignedIn.As) audience.signIns.use(token, "1");
+            var signedIn = (SignedIn.As) audience.signIns.use(token, "1", Device.COMPUTER);
             var hashes = database.jdbi().withHandle(handle -> handle.createQuery(
                             "select token_hash from sign_in union all select token_hash from session")
                     .mapTo(String.class)
@@ -145,9 +145,9 @@ class SignInsTest {
             var audience = new Audience(database);
             audience.signIns.request(ANNA, Locale.forLanguageTag("de-AT"));
             Letter letter = audience.outbox.newest(1).get(0);
-            assertThat(letter.message().subject()).isEqualTo("Dein Anmeldelink für bass.example:8443");
+            assertThat(letter.message().subject()).isEqualTo("Dein Anmeldelink für Quay Lessons");
             assertThat(letter.message().text()).contains("20 Minuten", "https://bass.example:8443/sign-in/");
-            var as = (SignedIn.As) audience.signIns.use(audience.mailed(), "1");
+            var as = (SignedIn.As) audience.signIns.use(audience.mailed(), "1", Device.COMPUTER);
             assertThat(audience.students
                             .find(as.student())
                             .orElseThrow()
@@ -164,7 +164,7 @@ class SignInsTest {
             var audience = new Audience(database);
             Token token = audience.requested(ANNA);
             var attempts = List.of(1, 2, 3, 4, 5, 6).stream()
-                    .map(i -> CompletableFuture.supplyAsync(() -> audience.signIns.use(token, "1")))
+                    .map(i -> CompletableFuture.supplyAsync(() -> audience.signIns.use(token, "1", Device.COMPUTER)))
                     .toList();
             assertThat(attempts.stream().map(CompletableFuture::join).filter(SignedIn.As.class::isInstance))
                     .hasSize(1);
@@ -178,7 +178,7 @@ class SignInsTest {
             var audience = new Audience(database);
             var links = List.of(audience.requested(ANNA), audience.requested(ANNA), audience.requested(ANNA));
             var attempts = links.stream()
-                    .map(token -> CompletableFuture.supplyAsync(() -> audience.signIns.use(token, "1")))
+                    .map(token -> CompletableFuture.supplyAsync(() -> audience.signIns.use(token, "1", Device.COMPUTER)))
                     .toList();
             assertThat(attempts.stream().map(CompletableFuture::join)).allMatch(SignedIn.As.class::isInstance);
             assertThat(audience.rows("student")).isEqualTo(1);

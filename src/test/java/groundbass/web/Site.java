@@ -4,6 +4,7 @@ import static io.restassured.RestAssured.given;
 
 import groundbass.Config;
 import groundbass.Groundbass;
+import groundbass.audience.Device;
 import groundbass.audience.Person;
 import groundbass.audience.Sessions;
 import groundbass.catalog.Audit;
@@ -96,7 +97,7 @@ public final class Site implements AutoCloseable {
 
     /** The cookie of somebody who has just signed in; put it on any request: {@code site.form().cookie(...)}. */
     public Cookie signedIn(Person person) {
-        var token = new Sessions(groundbass.database().jdbi(), clock).open(person);
+        var token = new Sessions(groundbass.database().jdbi(), clock).open(person, Device.COMPUTER);
         return new Cookie.Builder("session", token.value()).build();
     }
 

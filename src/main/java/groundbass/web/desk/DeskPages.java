@@ -1,6 +1,8 @@
 package groundbass.web.desk;
 
+import groundbass.audience.EducatorAccess;
 import groundbass.audience.Sessions;
+import groundbass.catalog.Audit;
 import groundbass.catalog.Educators;
 import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.Episodes;
@@ -27,10 +29,17 @@ public final class DeskPages {
     /** What belongs to every page. */
     public record Shell(Pages pages, Doorkeeper doorkeeper, SessionCookie cookie, RateLimits limits, Chosen chosen) {}
 
-    /** What the desk works with. */
+    /**
+     * What the desk works with.
+     *
+     * @param mailed whether letters leave this machine
+     */
     public record Services(
             Educators educators,
             Sessions sessions,
+            EducatorAccess access,
+            Audit audit,
+            boolean mailed,
             SeriesCatalog catalog,
             Episodes episodes,
             EpisodeDesk writing,
@@ -45,7 +54,8 @@ public final class DeskPages {
     public static List<PageGroup> of(Shell shell, Services services) {
         var desk = new Desk(
                 shell.pages(), shell.doorkeeper(), services.catalog(), services.episodes(), services.settings());
-        var entrance = new Entrance(services.educators(), services.sessions(), shell.cookie(), shell.limits());
+        var entrance = new Entrance(
+                services.educators(), services.sessions(), shell.cookie(), shell.limits(), services.audit());
         var editor = new Editor(
                 desk,
                 services.writing(),
@@ -57,7 +67,10 @@ public final class DeskPages {
         var saving = new Saving(desk, carried, services.writing(), services.uploads(), editor);
         return List.of(
                 new SignInPages(shell.pages(), services.educators(), entrance),
-                new AccountPages(desk, services.educators(), entrance),
+                new ForgottenPages(shell.pages(), services.access(), entrance, services.mailed()),
+                new AccountPages(desk, services.educators(), services.sessions(), services.access(), entrance),
+                new SessionPages(desk, services.sessions(), services.audit()),
+                new AuditPages(desk, services.audit(), services.educators()),
                 new OverviewPage(desk, services.catalog(), services.episodes(), services.releases()),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
                 new LetterPages(desk, services.settings()),

@@ -4,9 +4,11 @@ import groundbass.audience.LinkState;
 import groundbass.audience.SignIns;
 import groundbass.audience.SignedIn;
 import groundbass.audience.Token;
+import groundbass.catalog.Audit;
 import groundbass.catalog.FieldProblem;
 import groundbass.post.EmailAddress;
 import groundbass.post.Postman;
+import groundbass.web.shell.Devices;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.Limit;
 import groundbass.web.shell.PageGroup;
@@ -26,21 +28,29 @@ import java.util.Optional;
  */
 final class SignInPages implements PageGroup {
     /** The version of {@code student.signin.consent}; a new text gets a new one. */
-    static final String WORDING = "account-1";
+    static final String WORDING = "account-2";
 
     private final Pages pages;
     private final SignIns signIns;
     private final Entry entry;
+    private final Audit audit;
     private final RateLimits limits;
     private final WayBack wayBack;
     private final Optional<Postman> toDesk;
 
     /** @param toDesk where no letter leaves: who lays it on the desk, so that it is read there at once */
     SignInPages(
-            Pages pages, SignIns signIns, Entry entry, RateLimits limits, WayBack wayBack, Optional<Postman> toDesk) {
+            Pages pages,
+            SignIns signIns,
+            Entry entry,
+            Audit audit,
+            RateLimits limits,
+            WayBack wayBack,
+            Optional<Postman> toDesk) {
         this.pages = pages;
         this.signIns = signIns;
         this.entry = entry;
+        this.audit = audit;
         this.limits = limits;
         this.wayBack = wayBack;
         this.toDesk = toDesk;
@@ -93,12 +103,14 @@ final class SignInPages implements PageGroup {
 
     private void use(Context ctx) {
         limits.demand(ctx, Limit.SIGN_IN);
-        var result = signIns.use(token(ctx), WORDING);
+        var result = signIns.use(token(ctx), WORDING, Devices.of(ctx));
         if (result instanceof SignedIn.As student) {
             entry.open(ctx, student);
+            audit.note(Audit.STUDENT, "sign-in.done", Devices.of(ctx).key());
             Flash.say(ctx, student.first() ? "student.welcome" : "student.signed-in");
             ctx.redirect(wayBack.take(ctx), HttpStatus.SEE_OTHER);
         } else if (result instanceof SignedIn.Refused refused) {
+            audit.note(Audit.STRANGER, "sign-in.refused", "");
             refuse(ctx, refused.why());
         }
     }

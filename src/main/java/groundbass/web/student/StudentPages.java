@@ -6,6 +6,7 @@ import groundbass.audience.Sessions;
 import groundbass.audience.SignIns;
 import groundbass.audience.Statistics;
 import groundbass.audience.Students;
+import groundbass.catalog.Audit;
 import groundbass.catalog.Episodes;
 import groundbass.catalog.Revisions;
 import groundbass.catalog.SeriesCatalog;
@@ -55,6 +56,7 @@ public final class StudentPages {
             Sessions sessions,
             Students students,
             Consents consents,
+            Audit audit,
             Downloads downloads,
             Statistics statistics,
             boolean mailed,
@@ -86,13 +88,16 @@ public final class StudentPages {
                         shell.pages(),
                         audience.signIns(),
                         entry,
+                        audience.audit(),
                         shell.limits(),
                         new WayBack(shell.installation().secure()),
                         audience.mailed() ? Optional.empty() : Optional.of(audience.postman())),
+                new SessionPages(shell.doorkeeper(), audience.sessions(), audience.audit()),
                 new MePages(
                         shell.pages(),
                         shell.doorkeeper(),
                         audience.students(),
+                        audience.sessions(),
                         audience.statistics(),
                         new Taken(library.episodes()),
                         new OwnData(audience.consents(), audience.statistics()),

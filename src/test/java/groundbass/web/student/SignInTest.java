@@ -141,7 +141,7 @@ class SignInTest {
         site.browser()
                 .get("/sign-in")
                 .then()
-                .body(containsString("Letters lie on the desk"), containsString("/privacy"));
+                .body(containsString("E-mails lie on the desk"), containsString("/privacy"));
     }
 
     @Test
