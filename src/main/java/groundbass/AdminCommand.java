@@ -121,11 +121,9 @@ final class AdminCommand {
             @Option(names = "--email", paramLabel = "ADDRESS", description = "An educator or student.")
                     Optional<String> email) {
         return with(site -> {
-            email.ifPresentOrElse(
-                    one -> list(site, one, person(site, one)),
-                    () -> site.educators
-                            .all()
-                            .forEach(each -> list(site, each.email(), new Person.OfEducator(each.id()))));
+            email.ifPresentOrElse(one -> list(site, one, person(site, one)), () -> site.educators
+                    .all()
+                    .forEach(each -> list(site, each.email(), new Person.OfEducator(each.id()))));
             return ExitCode.OK;
         });
     }
@@ -235,8 +233,7 @@ final class AdminCommand {
 
     private Config config() {
         var local = Config.local(data, 0);
-        var server = databaseUrl.map(
-                url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword)));
+        var server = databaseUrl.map(url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword)));
         return new Config(
                 data,
                 local.host(),

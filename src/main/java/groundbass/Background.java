@@ -29,6 +29,7 @@ final class Background {
                 new Pass("listen", Duration.ofSeconds(2), services.recordings::listen),
                 new Pass("tidy", Duration.ofMinutes(5), services.housekeeping::tidy),
                 new Pass("sweep", Duration.ofHours(1), this::sweep));
+        open.add(services.lettersUnderWay::shutdownNow);
         open.add(Jobs.start(
                 services.database.dataSource(), services.builder::build, services.goingLive::pass, passes, THREADS));
     }

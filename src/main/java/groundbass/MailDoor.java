@@ -7,18 +7,22 @@ import groundbass.post.SmtpSender;
 import groundbass.post.SmtpSettings;
 import groundbass.post.SmtpSettings.Encryption;
 import java.time.Clock;
+import java.util.function.Supplier;
 
 /** How letters leave the house. */
 final class MailDoor {
     private static final int SUBMISSIONS = 465; // RFC 8314 section 7.3: encrypted from the first byte
-    private static final String FROM_NAME = "Groundbass";
 
     private MailDoor() {}
 
-    /** Without a mail server letters stay where the educator can read them. */
-    static Sender sender(Config config, Clock clock) {
+    /**
+     * Without a mail server letters stay where the educator can read them.
+     *
+     * @param siteName who letters come from
+     */
+    static Sender sender(Config config, Supplier<String> siteName, Clock clock) {
         return config.mail()
-                .<Sender>map(server -> new SmtpSender(settings(server), clock))
+                .<Sender>map(server -> new SmtpSender(settings(server), siteName, clock))
                 .orElseGet(DevelopmentSender::new);
     }
 
@@ -28,7 +32,7 @@ final class MailDoor {
         var login = server.user()
                 .map(name -> new SmtpSettings.Login(
                         name, server.password().map(Secret::value).orElse("")));
-        return new SmtpSettings(server.host(), server.port(), encryption(server), login, from, FROM_NAME);
+        return new SmtpSettings(server.host(), server.port(), encryption(server), login, from);
     }
 
     private static Encryption encryption(Config.MailServer server) {

@@ -6,6 +6,7 @@ import groundbass.audience.Downloads;
 import groundbass.audience.EducatorAccess;
 import groundbass.audience.Housekeeping;
 import groundbass.audience.LetterHead;
+import groundbass.audience.PreviewLinks;
 import groundbass.audience.Sessions;
 import groundbass.audience.SignIns;
 import groundbass.audience.Statistics;
@@ -39,6 +40,8 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URI;
 import java.time.Clock;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.function.Supplier;
 import org.jdbi.v3.core.Jdbi;
 
@@ -60,6 +63,7 @@ final class Services {
     final Revisions revisions;
     final Outbox outbox;
     final Postman postman;
+    final ExecutorService lettersUnderWay;
     // --- release, audience
     final Releases releases;
     final ReleaseBuilder builder;
@@ -68,6 +72,7 @@ final class Services {
     final Consents consents;
     final SignIns signIns;
     final EducatorAccess access;
+    final PreviewLinks previewLinks;
     final Downloads downloads;
     final Statistics statistics;
     final Housekeeping housekeeping;
@@ -85,6 +90,7 @@ final class Services {
 
         this.audit = new Audit(jdbi, clock);
         this.settings = new Settings(jdbi, audit);
+        Supplier<URI> publicAddress = () -> settings.current().publicAddress().orElse(address);
         this.educators = new Educators(jdbi, audit, clock);
         this.uploads = new Uploads(jdbi, blobs, audit, clock);
         this.recordings = new Recordings(jdbi, blobs);
@@ -93,22 +99,25 @@ final class Services {
         this.desk = new EpisodeDesk(jdbi, audit, clock);
         this.revisions = new Revisions(jdbi, clock);
         this.outbox = new Outbox(jdbi, clock);
-        this.postman = new Postman(jdbi, MailDoor.sender(config, clock), clock);
+        this.lettersUnderWay = Executors.newCachedThreadPool(Services::letterThread);
+        var sender = MailDoor.sender(config, () -> settings.current().siteName(), clock);
+        this.postman = new Postman(jdbi, sender, clock, lettersUnderWay);
 
         this.releases = new Releases(jdbi);
         this.builder =
                 new ReleaseBuilder(releases, revisions, uploads, blobs, new MadeAudio(jdbi, releases, clock), clock);
-        Supplier<LetterHead> head = () -> head(address);
+        Supplier<LetterHead> head = () -> head(publicAddress.get());
         this.sessions = new Sessions(jdbi, clock);
         this.students = new Students(jdbi, outbox, clock);
         this.consents = new Consents(jdbi, clock);
         this.signIns = new SignIns(jdbi, outbox, students, consents, sessions, head, clock);
         this.access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, head, clock);
+        this.previewLinks = new PreviewLinks(jdbi, audit, clock);
         this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
         this.statistics = new Statistics(jdbi);
-        this.housekeeping = new Housekeeping(downloads, signIns, access, sessions, outbox, audit);
+        this.housekeeping = new Housekeeping(downloads, signIns, access, previewLinks, sessions, outbox, audit);
 
-        Addresses addresses = id -> settings.current().publicAddress().orElse(address) + "/e/" + id;
+        Addresses addresses = id -> publicAddress.get() + "/e/" + id;
         var queue = new ReleaseQueue(database.dataSource(), clock);
         this.publisher = new Publisher(jdbi, clock, audit, releases, addresses, queue);
         this.goingLive = new GoingLive(jdbi, clock, audit, releases, publisher, queue, database::flush);
@@ -116,10 +125,17 @@ final class Services {
         this.demo = new Demo(jdbi, clock, educators, releases, incoming);
     }
 
-    private LetterHead head(URI address) {
+    private LetterHead head(URI publicAddress) {
         var chosen = settings.current();
         String teacher = educators.first().map(Educator::name).orElse(chosen.siteName());
-        return new LetterHead(chosen.siteName(), teacher, chosen.publicAddress().orElse(address));
+        return new LetterHead(chosen.siteName(), teacher, publicAddress);
+    }
+
+    /** A letter that hangs keeps nothing from ending; it is tried again after the next start. */
+    private static Thread letterThread(Runnable way) {
+        var thread = new Thread(way, "letter");
+        thread.setDaemon(true);
+        return thread;
     }
 
     private static Blobs blobs(Config config, Clock clock) {

@@ -76,6 +76,7 @@ final class Website {
                         services.students,
                         services.consents,
                         services.audit,
+                        services.previewLinks,
                         services.downloads,
                         services.statistics,
                         config.mail().isPresent(),

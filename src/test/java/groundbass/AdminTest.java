@@ -116,7 +116,8 @@ class AdminTest {
     void aRunningServerWithTheEmbeddedDatabaseIsToldInOneSentence() throws IOException, InterruptedException {
         try (var database = Database.embedded(data)) {
             fill(database);
-            String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+            String java =
+                    Path.of(System.getProperty("java.home"), "bin", "java").toString();
             var process = new ProcessBuilder(
                             java, "-cp", System.getProperty("java.class.path"), "groundbass.Main", "admin", "educators")
                     .redirectErrorStream(true);
@@ -138,8 +139,10 @@ class AdminTest {
             var educator = fill(running);
             var token = signIn(running, educator);
             var environment = Map.of(
-                    "GROUNDBASS_DATABASE_URL", postgres.getJdbcUrl("postgres", "postgres"),
-                    "GROUNDBASS_DATABASE_USER", "postgres");
+                    "GROUNDBASS_DATABASE_URL",
+                    postgres.getJdbcUrl("postgres", "postgres"),
+                    "GROUNDBASS_DATABASE_USER",
+                    "postgres");
             var ran = run(environment, NEW + "\n", "admin", "reset-password", "--email", EMAIL);
             assertThat(ran.code()).as(ran.err()).isZero();
             assertThat(new Sessions(running.jdbi(), Clock.systemUTC()).find(token))
@@ -158,7 +161,10 @@ class AdminTest {
             {"admin", "audit", "--version"}
         }) {
             var ran = run(Map.of(), "", command);
-            assertThat(ran.out()).as(String.join(" ", command)).startsWith("groundbass ").contains("Java ");
+            assertThat(ran.out())
+                    .as(String.join(" ", command))
+                    .startsWith("groundbass ")
+                    .contains("Java ");
         }
     }
 }

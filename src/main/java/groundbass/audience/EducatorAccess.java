@@ -66,7 +66,8 @@ public final class EducatorAccess {
             insert(handle, token, educator.map(Educator::id), now);
             educator.ifPresent(known -> {
                 write(handle, known.email(), to -> letters(locale).reset(known, to, token, now, VALID));
-                audit.append(handle, Audit.STRANGER, "password.forgotten", known.id().value());
+                audit.append(
+                        handle, Audit.STRANGER, "password.forgotten", known.id().value());
             });
         });
     }
@@ -93,22 +94,21 @@ public final class EducatorAccess {
             handle.execute("delete from password_reset where educator_id = ?", id.value());
             sessions.closeAll(handle, new Person.OfEducator(id));
             audit.append(handle, id, "password.reset", id.value());
-            write(handle, educator.email(), to -> letters(locale)
-                    .passwordChanged(educator, to, clock.instant()));
+            write(handle, educator.email(), to -> letters(locale).passwordChanged(educator, to, clock.instant()));
         });
         return outcome;
     }
 
     /** Writes to an educator who has changed the password at the desk. */
     public void tellPasswordChanged(Educator educator, Locale locale) {
-        jdbi.useTransaction(handle -> write(
-                handle, educator.email(), to -> letters(locale).passwordChanged(educator, to, clock.instant())));
+        jdbi.useTransaction(handle ->
+                write(handle, educator.email(), to -> letters(locale).passwordChanged(educator, to, clock.instant())));
     }
 
     /** Writes to the address that an educator had before. */
     public void tellAddressChanged(String before, Educator educator, Locale locale) {
-        jdbi.useTransaction(handle -> write(
-                handle, before, to -> letters(locale).addressChanged(educator, to, clock.instant())));
+        jdbi.useTransaction(
+                handle -> write(handle, before, to -> letters(locale).addressChanged(educator, to, clock.instant())));
     }
 
     /** Deletes links a day old. */

@@ -8,6 +8,7 @@ public final class Housekeeping {
     private final Downloads downloads;
     private final SignIns signIns;
     private final EducatorAccess access;
+    private final PreviewLinks previewLinks;
     private final Sessions sessions;
     private final Outbox outbox;
     private final Audit audit;
@@ -16,12 +17,14 @@ public final class Housekeeping {
             Downloads downloads,
             SignIns signIns,
             EducatorAccess access,
+            PreviewLinks previewLinks,
             Sessions sessions,
             Outbox outbox,
             Audit audit) {
         this.downloads = downloads;
         this.signIns = signIns;
         this.access = access;
+        this.previewLinks = previewLinks;
         this.sessions = sessions;
         this.outbox = outbox;
         this.audit = audit;
@@ -32,6 +35,7 @@ public final class Housekeeping {
         downloads.sweep();
         signIns.purge();
         access.purge();
+        previewLinks.purge();
         sessions.purge();
         outbox.purge();
         audit.purgeSignIns();

@@ -57,7 +57,9 @@ final class Passwords {
             return List.of(FieldProblem.of(field, "catalog.problem.password.short", SHORTEST));
         }
         var tooLong = Checks.text(field, password, LONGEST);
-        return tooLong.isEmpty() ? GuessedFirst.problem(field, normal(password), own).stream().toList() : tooLong;
+        return tooLong.isEmpty()
+                ? GuessedFirst.problem(field, normal(password), own).stream().toList()
+                : tooLong;
     }
 
     private static String normal(String password) {

@@ -8,6 +8,8 @@ public enum Delivery {
     ON_DESK("on desk"),
     /** Given up after too many attempts; the last error is kept. */
     FAILED("failed"),
+    /** Refused for good by the mail server (RFC 5321 section 4.2.1: a reply that begins with 5); its words are kept. */
+    REFUSED("refused"),
     /** Not sent in time. */
     USELESS("useless");
 

@@ -17,6 +17,8 @@ public final class Outbox {
     /** How long a letter that has left is kept. */
     static final Duration KEPT = Duration.ofDays(30);
 
+    private static final Duration TOLD = Duration.ofDays(7);
+
     private final Jdbi jdbi;
     private final Clock clock;
 
@@ -62,6 +64,17 @@ public final class Outbox {
                 .bind("id", id.value())
                 .map(Outbox::letter)
                 .findOne());
+    }
+
+    /** How many letters of the last seven days were refused or given up: somebody has to look after them. */
+    public int undelivered() {
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select count(*) from outbox where delivery in (:refused, :failed) and created_at > :since""")
+                .bind("refused", Delivery.REFUSED.column())
+                .bind("failed", Delivery.FAILED.column())
+                .bind("since", Instants.toColumn(clock.instant().minus(TOLD)))
+                .mapTo(Integer.class)
+                .one());
     }
 
     /** Takes every letter to an address out, because its reader has left. */

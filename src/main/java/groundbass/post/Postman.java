@@ -5,6 +5,8 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.Executor;
+import java.util.concurrent.Semaphore;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.Update;
 import org.slf4j.Logger;
@@ -13,7 +15,8 @@ import org.slf4j.LoggerFactory;
 /**
  * Empties the outbox, one idempotent pass at a time. A letter is claimed before it is sent, by moving its next attempt
  * into the future; a second postman finds it claimed, and if this one dies the letter is tried again later. A letter may
- * therefore be sent twice (same Message-ID), but is never lost.
+ * therefore be sent twice (same Message-ID), but is never lost. Letters go out side by side, and a pass waits for none
+ * of them: a mail server that answers slowly delays its own letter alone.
  */
 public final class Postman {
     /** After so many attempts a letter is given up: about six hours with the pauses below. */
@@ -22,27 +25,54 @@ public final class Postman {
     private static final Logger LOG = LoggerFactory.getLogger(Postman.class);
     private static final Duration FIRST_PAUSE = Duration.ofMinutes(1);
     private static final int PAUSE_GROWS_BY = 4;
-    private static final int AT_ONCE = 100;
+    private static final int AT_ONCE = 16;
     private static final int LONGEST_ERROR = 500;
 
     private final Jdbi jdbi;
     private final Sender sender;
     private final Clock clock;
+    private final Executor ways;
+    private final Semaphore free = new Semaphore(AT_ONCE);
 
-    public Postman(Jdbi jdbi, Sender sender, Clock clock) {
+    /** @param ways what runs each letter's way, so that one does not wait for another */
+    public Postman(Jdbi jdbi, Sender sender, Clock clock, Executor ways) {
         this.jdbi = jdbi;
         this.sender = sender;
         this.clock = clock;
+        this.ways = ways;
     }
 
-    /** Tries every letter that is due, up to a hundred. Returns how many left. */
+    /** Takes up the letters that are due, at most sixteen at a time with those still on their way. Returns how many. */
     public int deliverDue() {
         dropUseless();
-        int left = 0;
+        int begun = 0;
         for (Letter letter : due()) {
-            if (claim(letter) && deliver(letter)) left++;
+            if (!free.tryAcquire()) break;
+            if (begin(letter)) begun++;
         }
-        return left;
+        return begun;
+    }
+
+    /** Uses up one free way, which the letter gives back at its end. */
+    private boolean begin(Letter letter) {
+        boolean begun = false;
+        try {
+            if (claim(letter)) {
+                ways.execute(() -> go(letter));
+                begun = true;
+            }
+        } finally {
+            if (!begun) free.release();
+        }
+        return begun;
+    }
+
+    private void go(Letter letter) {
+        try {
+            deliver(letter);
+        } finally {
+            free.release();
+        }
     }
 
     /** The pause after the given attempt, counted from 1: 1, 4, 16, 64, 256 minutes. */
@@ -82,22 +112,21 @@ public final class Postman {
         return claimed == 1;
     }
 
-    private boolean deliver(Letter letter) {
+    private void deliver(Letter letter) {
         try {
             close(letter, sender.send(letter.id(), letter.message()), Optional.empty());
-            return true;
         } catch (SendingFailed failure) {
             failed(letter, failure);
         } catch (RuntimeException unforeseen) {
             failed(letter, new SendingFailed(unforeseen)); // one odd letter must not hold up the others
         }
-        return false;
     }
 
     private void failed(Letter letter, SendingFailed failure) {
         int attempt = letter.attempts() + 1;
         LOG.warn("Letter {} was not accepted (attempt {} of {})", letter.id().value(), attempt, MOST_ATTEMPTS);
-        if (attempt >= MOST_ATTEMPTS) close(letter, Delivery.FAILED, Optional.of(failure));
+        if (failure.isFinal()) close(letter, Delivery.REFUSED, Optional.of(failure));
+        else if (attempt >= MOST_ATTEMPTS) close(letter, Delivery.FAILED, Optional.of(failure));
         else keepError(letter, failure);
     }
 
@@ -126,7 +155,7 @@ public final class Postman {
     private static boolean erasesText(Delivery delivery) {
         return switch (delivery) {
             case SENT, USELESS -> true;
-            case ON_DESK, FAILED -> false;
+            case ON_DESK, FAILED, REFUSED -> false;
         };
     }
 

@@ -1,12 +1,12 @@
 package groundbass.post;
 
-/** A way out of the house. Implementations are called by one thread at a time for one letter. */
+/** A way out of the house. Several letters may leave at the same time, each by a thread of its own. */
 public interface Sender {
     /**
      * Hands the letter over.
      *
      * @return {@link Delivery#SENT} or {@link Delivery#ON_DESK}
-     * @throws SendingFailed when it was not accepted; it will be tried again later
+     * @throws SendingFailed when it was not accepted; it is tried again later, unless that was final
      */
     Delivery send(MessageId id, Message message) throws SendingFailed;
 }

@@ -10,39 +10,100 @@ import jakarta.mail.internet.MimeMessage;
 import java.io.UnsupportedEncodingException;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.time.Duration;
+import java.util.ArrayList;
 import java.util.Date;
+import java.util.List;
 import java.util.Optional;
 import java.util.Properties;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
+import org.eclipse.angus.mail.smtp.SMTPAddressFailedException;
+import org.eclipse.angus.mail.smtp.SMTPSendFailedException;
+import org.eclipse.angus.mail.smtp.SMTPSenderFailedException;
 
-/** Sends over SMTP as plain UTF-8 text. Waits at most ten seconds for each step of the conversation. */
+/**
+ * Sends over SMTP as plain UTF-8 text. Waits at most ten seconds for each step of the conversation, and half a minute for
+ * the whole of it: less than the pause before a letter's second try, so that no letter is on two ways at once.
+ */
 public final class SmtpSender implements Sender {
     private static final String PATIENCE_MILLISECONDS = "10000";
     private static final String UTF_8 = StandardCharsets.UTF_8.name();
 
-    private final SmtpSettings settings;
-    private final Session session;
-    private final Clock clock;
+    private static final Duration WHOLE_CONVERSATION = Duration.ofSeconds(30);
+    private static final int REFUSED_FOR_GOOD = 500; // RFC 5321 section 4.2.1: 5yz, permanent negative completion
 
-    public SmtpSender(SmtpSettings settings, Clock clock) {
+    private final SmtpSettings settings;
+    private final Supplier<String> fromName;
+    private final Clock clock;
+    private final Duration longest;
+
+    /** @param fromName who the letters come from; asked for each letter. One line */
+    public SmtpSender(SmtpSettings settings, Supplier<String> fromName, Clock clock) {
+        this(settings, fromName, clock, WHOLE_CONVERSATION);
+    }
+
+    SmtpSender(SmtpSettings settings, Supplier<String> fromName, Clock clock, Duration longest) {
         this.settings = settings;
-        this.session = Session.getInstance(properties(settings), authenticator(settings));
+        this.fromName = fromName;
         this.clock = clock;
+        this.longest = longest;
     }
 
     @Override
     public Delivery send(MessageId id, Message message) throws SendingFailed {
+        var sockets = new LetterSockets();
+        var end = CompletableFuture.runAsync(
+                sockets::close, CompletableFuture.delayedExecutor(longest.toMillis(), TimeUnit.MILLISECONDS));
         try {
-            Transport.send(mime(id, message));
+            var session = Session.getInstance(properties(settings, sockets), authenticator(settings));
+            Transport.send(mime(session, id, message));
             return Delivery.SENT;
-        } catch (MessagingException | UnsupportedEncodingException e) {
+        } catch (MessagingException e) {
+            throw failure(e, sockets);
+        } catch (UnsupportedEncodingException e) {
             throw new SendingFailed(e);
+        } finally {
+            end.cancel(false);
         }
     }
 
-    private MimeMessage mime(MessageId id, Message message) throws MessagingException, UnsupportedEncodingException {
+    private SendingFailed failure(MessagingException cause, LetterSockets sockets) {
+        if (sockets.isClosed()) {
+            return new SendingFailed("The mail server took longer than " + longest.toSeconds() + " seconds");
+        }
+        return isRefusedForGood(cause) ? SendingFailed.forGood(cause) : new SendingFailed(cause);
+    }
+
+    /** A refused login or sender is not the letter's fault, and may be mended; a refused reader or text stays refused. */
+    private static boolean isRefusedForGood(MessagingException failure) {
+        var causes = chain(failure);
+        return causes.stream().noneMatch(SMTPSenderFailedException.class::isInstance)
+                && causes.stream().mapToInt(SmtpSender::replyCode).anyMatch(code -> code >= REFUSED_FOR_GOOD);
+    }
+
+    private static List<MessagingException> chain(MessagingException failure) {
+        var chain = new ArrayList<MessagingException>();
+        for (Exception next = failure; next instanceof MessagingException one; next = one.getNextException()) {
+            chain.add(one);
+        }
+        return chain;
+    }
+
+    /** The mail server's answer; 0 where the failure is none. */
+    private static int replyCode(MessagingException failure) {
+        if (failure instanceof SMTPAddressFailedException reader) {
+            return reader.getReturnCode();
+        }
+        return failure instanceof SMTPSendFailedException text ? text.getReturnCode() : 0;
+    }
+
+    private MimeMessage mime(Session session, MessageId id, Message message)
+            throws MessagingException, UnsupportedEncodingException {
         var mime = new NamedMessage(
                 session, "<" + id.value() + "@" + settings.from().domain() + ">");
-        mime.setFrom(new InternetAddress(settings.from().value(), settings.fromName(), UTF_8));
+        mime.setFrom(new InternetAddress(settings.from().value(), fromName.get(), UTF_8));
         mime.setRecipient(
                 MimeMessage.RecipientType.TO, new InternetAddress(message.to().value()));
         mime.setSubject(message.subject(), UTF_8);
@@ -56,8 +117,10 @@ public final class SmtpSender implements Sender {
         return mime;
     }
 
-    private static Properties properties(SmtpSettings settings) {
+    private static Properties properties(SmtpSettings settings, LetterSockets sockets) {
         var properties = new Properties();
+        properties.put("mail.smtp.socketFactory", sockets);
+        properties.put("mail.smtp.socketFactory.fallback", "false");
         properties.put("mail.smtp.host", settings.host());
         properties.put("mail.smtp.port", Integer.toString(settings.port()));
         properties.put("mail.smtp.connectiontimeout", PATIENCE_MILLISECONDS);

@@ -3,8 +3,7 @@ package groundbass.post;
 import java.util.Optional;
 
 /** The mail server of the house, and the address that letters come from. */
-public record SmtpSettings(
-        String host, int port, Encryption encryption, Optional<Login> login, EmailAddress from, String fromName) {
+public record SmtpSettings(String host, int port, Encryption encryption, Optional<Login> login, EmailAddress from) {
     /** How the way to the server is kept private. */
     public enum Encryption {
         /** Plain at first, then encrypted or not at all (RFC 3207): a server that does not offer it is refused. */
@@ -26,8 +25,5 @@ public record SmtpSettings(
     public SmtpSettings {
         if (host.isBlank()) throw new IllegalArgumentException("a mail server has a name");
         if (port < 1 || port > 65535) throw new IllegalArgumentException("not a port: " + port);
-        if (fromName.codePoints().anyMatch(Character::isISOControl)) {
-            throw new IllegalArgumentException("a sender's name is one line");
-        }
     }
 }

@@ -129,9 +129,22 @@ public final class Publisher {
         var latest = releases.latest(handle, episode.id())
                 .filter(made -> made.recipe().makesTheSameAs(recipe) && !made.isFailed());
         if (latest.isEmpty()) {
-            return Optional.of(releases.create(handle, episode.id(), recipe, episode.isPublished(), clock.instant()));
+            return Optional.of(fresh(handle, episode, recipe));
         }
         return latest.filter(made -> made.publishedAt().isEmpty()).map(Release::id);
+    }
+
+    /** What was looked at in a preview goes out as it was seen. */
+    private ReleaseId fresh(Handle handle, Episode episode, Recipe recipe) {
+        var now = clock.instant();
+        return releases.trial(handle, episode.id(), recipe)
+                .map(seen -> releases.adopt(handle, seen, episode.isPublished(), now))
+                .orElseGet(() -> releases.create(handle, episode.id(), recipe, episode.isPublished(), now));
+    }
+
+    /** Builds drafts to be looked at. */
+    public Trials trials() {
+        return new Trials(jdbi, clock, desk, episodes, releases, recipes, queue);
     }
 
     private Recipe recipe(Handle handle, Episode episode, Revision revision) {

@@ -22,8 +22,8 @@ final class Audience {
     static final Taker VISITOR = new Taker.Anonymous("192.0.2.7", "A browser/1.0"); // address of RFC 5737
     static final Taker ROBOT = new Taker.Anonymous("192.0.2.8", "Examplebot/2.1");
 
-    private static final LetterHead HEAD =
-            new LetterHead("Quay Lessons", "A. Teacher", URI.create("https://bass.example:8443"));
+    /** What the educator chose at last. */
+    URI publicAddress = URI.create("https://bass.example:8443");
 
     final SettableClock clock = SettableClock.at("2026-03-02T10:00:00Z");
     final Database database;
@@ -47,14 +47,18 @@ final class Audience {
         students = new Students(jdbi, outbox, clock);
         consents = new Consents(jdbi, clock);
         sessions = new Sessions(jdbi, clock);
-        signIns = new SignIns(jdbi, outbox, students, consents, sessions, () -> HEAD, clock);
+        signIns = new SignIns(jdbi, outbox, students, consents, sessions, this::head, clock);
         audit = new Audit(jdbi, clock);
         educators = new Educators(jdbi, audit, clock);
-        access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, () -> HEAD, clock);
+        access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, this::head, clock);
         visitors = new VisitorKey(clock);
         tokens = DownloadToken.of(jdbi);
         downloads = new Downloads(jdbi, tokens, visitors, clock);
         statistics = new Statistics(jdbi);
+    }
+
+    private LetterHead head() {
+        return new LetterHead("Quay Lessons", "A. Teacher", publicAddress);
     }
 
     static ReleasedFile file(EpisodeId episode, String name, long size) {

@@ -46,14 +46,19 @@ class EducatorAccessTest {
             Token earlier = asked(audience);
             Token link = asked(audience);
             assertThat(audience.access.isValid(link)).isTrue();
-            assertThat(audience.access.isValid(link)).as("looking does not use it up").isTrue();
+            assertThat(audience.access.isValid(link))
+                    .as("looking does not use it up")
+                    .isTrue();
 
             var refused = audience.access.reset(link, "qwertyuiopas", Locale.ENGLISH);
             assertThat(refused.orElseThrow().problems())
                     .containsExactly(FieldProblem.of("chosen", "catalog.problem.password.common"));
             assertThat(audience.sessions.find(open)).isPresent();
 
-            assertThat(audience.access.reset(link, NEW, Locale.ENGLISH).orElseThrow().result())
+            assertThat(audience.access
+                            .reset(link, NEW, Locale.ENGLISH)
+                            .orElseThrow()
+                            .result())
                     .isPresent();
             assertThat(audience.educators.verify(EMAIL, NEW)).isPresent();
             assertThat(audience.educators.verify(EMAIL, OLD)).isEmpty();
@@ -93,11 +98,10 @@ class EducatorAccessTest {
             educator(audience);
             audience.access.forgotten("stranger@example.org", Locale.ENGLISH);
             assertThat(audience.outbox.newest(10)).isEmpty();
-            String kept = database.jdbi()
-                    .withHandle(handle -> handle.createQuery("select * from password_reset")
-                            .mapToMap()
-                            .list()
-                            .toString());
+            String kept = database.jdbi().withHandle(handle -> handle.createQuery("select * from password_reset")
+                    .mapToMap()
+                    .list()
+                    .toString());
             assertThat(kept).contains("token_hash").doesNotContain("stranger");
             audience.clock.advance(Duration.ofHours(25));
             assertThat(audience.access.purge()).isEqualTo(1);
@@ -125,10 +129,9 @@ class EducatorAccessTest {
             var audience = new Audience(database);
             educator(audience);
             Token link = asked(audience);
-            var kept = database.jdbi()
-                    .withHandle(handle -> handle.createQuery("select token_hash from password_reset")
-                            .mapTo(String.class)
-                            .one());
+            var kept = database.jdbi().withHandle(handle -> handle.createQuery("select token_hash from password_reset")
+                    .mapTo(String.class)
+                    .one());
             assertThat(kept).isEqualTo(link.hash()).isNotEqualTo(link.value());
         }
     }
@@ -143,9 +146,7 @@ class EducatorAccessTest {
             audience.audit.note(Audit.STUDENT, "sign-in.done", "");
             audience.clock.advance(Audit.SIGN_INS_KEPT.plusSeconds(1));
             assertThat(audience.audit.purgeSignIns()).isEqualTo(2);
-            assertThat(audience.audit.latest(10))
-                    .extracting(AuditEntry::what)
-                    .containsExactly("educator.created");
+            assertThat(audience.audit.latest(10)).extracting(AuditEntry::what).containsExactly("educator.created");
         }
     }
 

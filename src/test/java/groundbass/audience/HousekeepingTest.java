@@ -25,11 +25,12 @@ class HousekeepingTest {
                     audience.downloads,
                     audience.signIns,
                     audience.access,
+                    new PreviewLinks(database.jdbi(), audience.audit, audience.clock),
                     audience.sessions,
                     audience.outbox,
                     audience.audit);
             var anna = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "1", Device.COMPUTER);
-            new Postman(database.jdbi(), new DevelopmentSender(), audience.clock).deliverDue();
+            new Postman(database.jdbi(), new DevelopmentSender(), audience.clock, Runnable::run).deliverDue();
             DownloadId id = audience.downloads
                     .begin(whole(file(FIRST, "sheet.pdf", 10), VISITOR))
                     .id();

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.post.Letter;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
+import java.net.URI;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
@@ -49,7 +50,8 @@ class SignInsTest {
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.VALID);
             assertThat(audience.signIns.use(token, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.USED);
-            assertThat(audience.signIns.use(token, "1", Device.COMPUTER)).isEqualTo(new SignedIn.Refused(LinkState.USED));
+            assertThat(audience.signIns.use(token, "1", Device.COMPUTER))
+                    .isEqualTo(new SignedIn.Refused(LinkState.USED));
             assertThat(audience.rows("session")).isEqualTo(1);
         }
     }
@@ -65,7 +67,8 @@ class SignInsTest {
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.VALID);
             audience.clock.advance(Duration.ofMillis(1));
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.EXPIRED);
-            assertThat(audience.signIns.use(token, "1", Device.COMPUTER)).isEqualTo(new SignedIn.Refused(LinkState.EXPIRED));
+            assertThat(audience.signIns.use(token, "1", Device.COMPUTER))
+                    .isEqualTo(new SignedIn.Refused(LinkState.EXPIRED));
             assertThat(audience.rows("student")).isZero();
         }
     }
@@ -85,6 +88,19 @@ class SignInsTest {
 
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
+    void linksBeginWithTheAddressThatTheEducatorChoseLast(Database database) {
+        try (database) {
+            var audience = new Audience(database);
+            audience.publicAddress = URI.create("https://grooves.example");
+            audience.signIns.request(ANNA, Locale.ENGLISH);
+            var letter = audience.outbox.newest(1).get(0).message();
+            assertThat(letter.subject()).isEqualTo("Your sign-in link for Quay Lessons");
+            assertThat(letter.text()).contains("https://grooves.example/sign-in/");
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
     void knownAndUnknownAddressesLeaveTheSameTraces(Database database) {
         try (database) {
             var audience = new Audience(database);
@@ -93,8 +109,7 @@ class SignInsTest {
             audience.signIns.request(BERT, Locale.ENGLISH);
             assertThat(audience.outbox.newest(10))
                     .extracting(letter -> letter.message().subject())
-                    .containsExactly(
-                            "Your sign-in link for Quay Lessons", "Your sign-in link for Quay Lessons");
+                    .containsExactly("Your sign-in link for Quay Lessons", "Your sign-in link for Quay Lessons");
             assertThat(audience.rows("sign_in")).isEqualTo(2);
         }
     }
@@ -178,7 +193,8 @@ class SignInsTest {
             var audience = new Audience(database);
             var links = List.of(audience.requested(ANNA), audience.requested(ANNA), audience.requested(ANNA));
             var attempts = links.stream()
-                    .map(token -> CompletableFuture.supplyAsync(() -> audience.signIns.use(token, "1", Device.COMPUTER)))
+                    .map(token ->
+                            CompletableFuture.supplyAsync(() -> audience.signIns.use(token, "1", Device.COMPUTER)))
                     .toList();
             assertThat(attempts.stream().map(CompletableFuture::join)).allMatch(SignedIn.As.class::isInstance);
             assertThat(audience.rows("student")).isEqualTo(1);

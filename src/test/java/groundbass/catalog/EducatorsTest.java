@@ -171,9 +171,14 @@ class EducatorsTest {
                     .containsExactly("name", "email", "known");
             assertThat(educators.change(id, "Studio", "B@example.org", PASSWORD).problems())
                     .containsExactly(FieldProblem.of("email", "catalog.problem.email.taken"));
-            assertThat(educators.change(id, " Quay ", "A@Quay.example", PASSWORD).result())
+            assertThat(educators
+                            .change(id, " Quay ", "A@Quay.example", PASSWORD)
+                            .result())
                     .isPresent();
-            assertThat(educators.verify("a@quay.example", PASSWORD).orElseThrow().name())
+            assertThat(educators
+                            .verify("a@quay.example", PASSWORD)
+                            .orElseThrow()
+                            .name())
                     .isEqualTo("Quay");
             assertThat(educators.verify("a@example.org", PASSWORD)).isEmpty();
         }

@@ -7,9 +7,15 @@ import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import groundbass.store.SettableClock;
 import java.time.Duration;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
@@ -18,7 +24,7 @@ class PostmanTest {
     private static final EmailAddress READER = new EmailAddress("reader@example.org");
 
     private final SettableClock clock = SettableClock.at("2026-03-02T10:00:00Z");
-    private final List<String> bag = new ArrayList<>();
+    private final List<String> bag = Collections.synchronizedList(new ArrayList<>());
     private final Sender willing = (id, message) -> {
         bag.add(message.subject() + ": " + message.text());
         return Delivery.SENT;
@@ -32,7 +38,7 @@ class PostmanTest {
     void sendsALetterOnceAndErasesItsText(Database database) {
         try (database) {
             var outbox = new Outbox(database.jdbi(), clock);
-            var postman = new Postman(database.jdbi(), willing, clock);
+            var postman = new Postman(database.jdbi(), willing, clock, Runnable::run);
             MessageId id = outbox.put(letter("One"));
 
             assertThat(postman.deliverDue()).isEqualTo(1);
@@ -54,7 +60,7 @@ class PostmanTest {
                         throw new IllegalStateException("something else failed");
                     }))
                     .hasMessage("something else failed");
-            assertThat(new Postman(database.jdbi(), willing, clock).deliverDue())
+            assertThat(new Postman(database.jdbi(), willing, clock, Runnable::run).deliverDue())
                     .isZero();
             assertThat(outbox.newest(10)).isEmpty();
         }
@@ -65,7 +71,7 @@ class PostmanTest {
     void triesAgainAfterGrowingPausesAndThenGivesUp(Database database) {
         try (database) {
             var outbox = new Outbox(database.jdbi(), clock);
-            var postman = new Postman(database.jdbi(), refusing, clock);
+            var postman = new Postman(database.jdbi(), refusing, clock, Runnable::run);
             MessageId id = outbox.put(letter("Refused"));
 
             for (int attempt = 1; attempt <= Postman.MOST_ATTEMPTS; attempt++) {
@@ -82,7 +88,7 @@ class PostmanTest {
             assertThat(failed.delivery()).contains(Delivery.FAILED);
             assertThat(failed.lastError()).contains("421 busy try later");
             clock.advance(Duration.ofDays(2));
-            assertThat(new Postman(database.jdbi(), willing, clock).deliverDue())
+            assertThat(new Postman(database.jdbi(), willing, clock, Runnable::run).deliverDue())
                     .isZero();
         }
     }
@@ -98,8 +104,95 @@ class PostmanTest {
                 if (message.subject().equals("Three")) throw new IllegalStateException("unforeseen");
                 return willing.send(id, message);
             };
-            assertThat(new Postman(database.jdbi(), choosy, clock).deliverDue()).isEqualTo(2);
+            assertThat(new Postman(database.jdbi(), choosy, clock, Runnable::run).deliverDue())
+                    .isEqualTo(4);
             assertThat(bag).hasSize(2).noneMatch(text -> text.startsWith("T"));
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aLetterThatHangsDelaysNoOther(Database database) throws InterruptedException {
+        try (database) {
+            var outbox = new Outbox(database.jdbi(), clock);
+            var hangs = new CountDownLatch(1);
+            var letThrough = new CountDownLatch(1);
+            Sender dripping = (id, message) -> {
+                if (message.subject().equals("Slow")) {
+                    hangs.countDown();
+                    await(letThrough);
+                }
+                return willing.send(id, message);
+            };
+            var threads = Executors.newCachedThreadPool();
+            var oneEnded = new CountDownLatch(1);
+            var postman = new Postman(
+                    database.jdbi(),
+                    dripping,
+                    clock,
+                    way -> threads.execute(() -> {
+                        way.run();
+                        oneEnded.countDown();
+                    }));
+            outbox.put(letter("Slow"));
+            assertThat(postman.deliverDue()).isEqualTo(1);
+            await(hangs);
+            MessageId quick = outbox.put(letter("Quick"));
+            assertThat(postman.deliverDue()).isEqualTo(1);
+            await(oneEnded);
+            assertThat(outbox.find(quick).orElseThrow().delivery()).contains(Delivery.SENT);
+            assertThat(bag).hasSize(1);
+            letThrough.countDown();
+            threads.shutdown();
+            assertThat(threads.awaitTermination(1, TimeUnit.MINUTES)).isTrue();
+            assertThat(bag).hasSize(2);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void noMoreThanSixteenAreOnTheirWayAtOnce(Database database) {
+        try (database) {
+            var outbox = new Outbox(database.jdbi(), clock);
+            IntStream.range(0, 20).forEach(i -> outbox.put(letter("Letter " + i)));
+            var ways = new ArrayDeque<Runnable>();
+            var postman = new Postman(database.jdbi(), willing, clock, ways::add);
+            assertThat(postman.deliverDue()).isEqualTo(16);
+            assertThat(postman.deliverDue()).isZero();
+            ways.poll().run();
+            assertThat(postman.deliverDue()).isEqualTo(1);
+            while (!ways.isEmpty()) ways.poll().run();
+            postman.deliverDue();
+            while (!ways.isEmpty()) ways.poll().run();
+            assertThat(bag).hasSize(20);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aLetterRefusedForGoodIsSetAsideAtOnce(Database database) {
+        try (database) {
+            var outbox = new Outbox(database.jdbi(), clock);
+            Sender strict = (id, message) -> {
+                throw SendingFailed.forGood(new IllegalArgumentException("550 no such reader"));
+            };
+            MessageId id = outbox.put(letter("Refused"));
+            var postman = new Postman(database.jdbi(), strict, clock, Runnable::run);
+            postman.deliverDue();
+            clock.advance(Duration.ofDays(1));
+            assertThat(postman.deliverDue()).isZero();
+            Letter refused = outbox.find(id).orElseThrow();
+            assertThat(refused.delivery()).contains(Delivery.REFUSED);
+            assertThat(refused.attempts()).isEqualTo(1);
+            assertThat(refused.lastError().orElseThrow()).contains("550 no such reader");
+        }
+    }
+
+    private static void await(CountDownLatch latch) {
+        try {
+            assertThat(latch.await(1, TimeUnit.MINUTES)).isTrue();
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
         }
     }
 
@@ -109,14 +202,15 @@ class PostmanTest {
         try (database) {
             var outbox = new Outbox(database.jdbi(), clock);
             outbox.put(letter("Once"));
-            var second = new Postman(database.jdbi(), willing, clock);
+            var second = new Postman(database.jdbi(), willing, clock, Runnable::run);
             var first = new Postman(
                     database.jdbi(),
                     (id, message) -> {
                         second.deliverDue();
                         return willing.send(id, message);
                     },
-                    clock);
+                    clock,
+                    Runnable::run);
             first.deliverDue();
             assertThat(bag).hasSize(1);
         }
@@ -127,7 +221,7 @@ class PostmanTest {
     void waitsForItsHourAndDropsWhatCameTooLate(Database database) {
         try (database) {
             var outbox = new Outbox(database.jdbi(), clock);
-            var postman = new Postman(database.jdbi(), willing, clock);
+            var postman = new Postman(database.jdbi(), willing, clock, Runnable::run);
             var later = clock.instant().plus(Duration.ofHours(2));
             MessageId announced =
                     outbox.put(new Message(READER, "Later", "x", later, Optional.empty(), Optional.empty()));
@@ -149,7 +243,7 @@ class PostmanTest {
         try (database) {
             var outbox = new Outbox(database.jdbi(), clock);
             MessageId id = outbox.put(letter("Desk"));
-            new Postman(database.jdbi(), new DevelopmentSender(), clock).deliverDue();
+            new Postman(database.jdbi(), new DevelopmentSender(), clock, Runnable::run).deliverDue();
             Letter letter = outbox.newest(10).get(0);
             assertThat(letter.id()).isEqualTo(id);
             assertThat(letter.delivery()).contains(Delivery.ON_DESK);
@@ -163,7 +257,7 @@ class PostmanTest {
         try (database) {
             var outbox = new Outbox(database.jdbi(), clock);
             outbox.put(letter("Old"));
-            new Postman(database.jdbi(), willing, clock).deliverDue();
+            new Postman(database.jdbi(), willing, clock, Runnable::run).deliverDue();
             MessageId waiting = outbox.put(letter("Still waiting"));
             clock.advance(Outbox.KEPT);
             assertThat(outbox.purge()).isZero();

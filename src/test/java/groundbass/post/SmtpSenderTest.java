@@ -7,13 +7,25 @@ import com.icegreen.greenmail.configuration.GreenMailConfiguration;
 import com.icegreen.greenmail.util.GreenMail;
 import com.icegreen.greenmail.util.ServerSetupTest;
 import groundbass.store.SettableClock;
+import jakarta.mail.internet.InternetAddress;
 import jakarta.mail.internet.MimeMessage;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.net.Socket;
+import java.net.SocketTimeoutException;
 import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.Date;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Against a mail server of somebody else's. */
 class SmtpSenderTest {
@@ -88,6 +100,87 @@ class SmtpSenderTest {
     }
 
     @Test
+    void lettersComeFromTheSiteByItsName() throws Exception {
+        sender(SmtpSettings.Encryption.NONE).send(MessageId.next(), Message.of(READER, "New", "x", CLOCK.instant()));
+        var from = (InternetAddress) server.getReceivedMessages()[0].getFrom()[0];
+        assertThat(from.getPersonal()).isEqualTo("Über-Studio");
+    }
+
+    /** RFC 5321 section 4.2.1: 220 with a hyphen goes on, and on. */
+    @Test
+    void aServerThatAnswersALittleNowAndThenIsLeftInTheEnd() throws Exception {
+        try (var dripping = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+            var server = new Thread(() -> drip(dripping));
+            server.start();
+            var sender = new SmtpSender(
+                    settings(dripping.getLocalPort(), SmtpSettings.Encryption.NONE),
+                    () -> "Studio",
+                    CLOCK,
+                    Duration.ofMillis(500));
+            assertThatThrownBy(() -> sender.send(MessageId.next(), Message.of(READER, "New", "x", CLOCK.instant())))
+                    .isInstanceOf(SendingFailed.class)
+                    .hasMessageContaining("longer than")
+                    .satisfies(failure ->
+                            assertThat(((SendingFailed) failure).isFinal()).isFalse());
+            server.join(60_000);
+            assertThat(server.isAlive()).as("the connection is closed").isFalse();
+        }
+    }
+
+    /** Goes on until the other side has closed. */
+    private static void drip(ServerSocket from) {
+        try (var socket = from.accept()) {
+            socket.setSoTimeout(20);
+            while (!hasClosed(socket)) {
+                socket.getOutputStream().write("220-wait\r\n".getBytes(StandardCharsets.US_ASCII));
+            }
+        } catch (IOException closed) {
+            assertThat(closed).as("the other side has left").isNotNull();
+        }
+    }
+
+    private static boolean hasClosed(Socket socket) throws IOException {
+        try {
+            return socket.getInputStream().read() < 0;
+        } catch (SocketTimeoutException stillThere) {
+            return false;
+        }
+    }
+
+    /** Replies of RFC 5321: 550 "mailbox unavailable" (section 4.2.3), 450 "busy" (section 4.2.2), 553 for the sender. */
+    @ParameterizedTest
+    @CsvSource({"RCPT, 550, true", "RCPT, 450, false", "DATA, 554, true", "DATA, 452, false", "MAIL, 553, false"})
+    void tellsARefusalForGoodFromOneForNow(String command, int reply, boolean isFinal) throws Exception {
+        try (var refusing = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+            new Thread(() -> refuse(refusing, command, reply)).start();
+            var sender = new SmtpSender(
+                    settings(refusing.getLocalPort(), SmtpSettings.Encryption.NONE), () -> "Studio", CLOCK);
+            assertThatThrownBy(() -> sender.send(MessageId.next(), Message.of(READER, "New", "x", CLOCK.instant())))
+                    .isInstanceOfSatisfying(SendingFailed.class, failure -> assertThat(failure.isFinal())
+                            .isEqualTo(isFinal));
+        }
+    }
+
+    private static void refuse(ServerSocket from, String command, int reply) {
+        try (var socket = from.accept();
+                var in =
+                        new BufferedReader(new InputStreamReader(socket.getInputStream(), StandardCharsets.US_ASCII))) {
+            var out = socket.getOutputStream();
+            out.write("220 trial.example\r\n".getBytes(StandardCharsets.US_ASCII));
+            for (String line = in.readLine(); line != null; line = in.readLine()) {
+                String answer = line.startsWith(command) ? reply + " no" : "250 yes";
+                out.write((answer + "\r\n").getBytes(StandardCharsets.US_ASCII));
+            }
+        } catch (IOException closed) {
+            assertThat(closed).as("the other side has left").isNotNull();
+        }
+    }
+
+    private static SmtpSettings settings(int port, SmtpSettings.Encryption encryption) {
+        return new SmtpSettings("localhost", port, encryption, Optional.empty(), STUDIO);
+    }
+
+    @Test
     void doesNotShowItsPassword() {
         assertThat(LOGIN.toString()).doesNotContain("not-a-real-password");
     }
@@ -95,6 +188,8 @@ class SmtpSenderTest {
     private SmtpSender sender(SmtpSettings.Encryption encryption) {
         int port = server.getSmtp().getPort();
         return new SmtpSender(
-                new SmtpSettings("localhost", port, encryption, Optional.of(LOGIN), STUDIO, "Über-Studio"), CLOCK);
+                new SmtpSettings("localhost", port, encryption, Optional.of(LOGIN), STUDIO),
+                () -> "Über-Studio",
+                CLOCK);
     }
 }

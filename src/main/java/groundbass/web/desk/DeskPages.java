@@ -71,7 +71,7 @@ public final class DeskPages {
                 new AccountPages(desk, services.educators(), services.sessions(), services.access(), entrance),
                 new SessionPages(desk, services.sessions(), services.audit()),
                 new AuditPages(desk, services.audit(), services.educators()),
-                new OverviewPage(desk, services.catalog(), services.episodes(), services.releases()),
+                new OverviewPage(desk, services.catalog(), services.episodes(), services.releases(), services.outbox()),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
                 new LetterPages(desk, services.settings()),
                 new EditorPages(desk, editor, saving),
@@ -83,7 +83,7 @@ public final class DeskPages {
                 new WalkthroughPages(desk, carried, services.writing()),
                 new ScriptPages(desk, carried, services.writing()),
                 new FactsPages(desk, carried, services.writing()),
-                new OutboxPages(desk, services.outbox()),
+                new OutboxPages(desk, services.outbox(), services.educators(), services.settings(), services.clock()),
                 new SettingsPages(desk, services.settings(), shell.chosen()));
     }
 }

@@ -35,7 +35,7 @@ final class EditorPages implements PageGroup {
         routes.post(PATH + "/exercises/{place}/remove", Role.ANYONE, this::removeExercise);
         routes.post(PATH + "/look", Role.ANYONE, this::look);
         routes.post(PATH + "/preview", Role.EDUCATOR, this::preview);
-        List.of("/look", "/exercises", "/exercises/{place}/remove", "/publish", "/promise", "/withdraw")
+        List.of("/look", "/exercises", "/exercises/{place}/remove", "/publish", "/promise", "/withdraw", "/trial")
                 .forEach(button -> back(routes, button));
     }
 

@@ -51,14 +51,18 @@ final class Entrance {
 
     /** Whose account was tried, if anybody's: an address of a stranger is not kept. */
     private void turnAway(String email) {
-        String tried = educators.withEmail(email).map(known -> known.id().value()).orElse("");
+        String tried =
+                educators.withEmail(email).map(known -> known.id().value()).orElse("");
         audit.note(Audit.STRANGER, "sign-in.refused", tried);
     }
 
     /** Opens a session here; one that this browser had before ends. */
     void open(Context ctx, EducatorId educator) {
         cookie.token(ctx).map(Token::new).ifPresent(sessions::close);
-        cookie.set(ctx, sessions.open(new Person.OfEducator(educator), Devices.of(ctx)).value(), LONGEST);
+        cookie.set(
+                ctx,
+                sessions.open(new Person.OfEducator(educator), Devices.of(ctx)).value(),
+                LONGEST);
     }
 
     /** Ends every session of this educator and opens a new one here. */

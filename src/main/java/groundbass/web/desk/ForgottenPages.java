@@ -66,7 +66,8 @@ final class ForgottenPages implements PageGroup {
 
     private void reset(Context ctx) {
         entrance.count(ctx);
-        var outcome = access.reset(token(ctx), Typed.text(ctx, "chosen"), pages.reader(ctx).locale());
+        var outcome = access.reset(
+                token(ctx), Typed.text(ctx, "chosen"), pages.reader(ctx).locale());
         if (outcome.isEmpty()) {
             over(ctx);
         } else if (outcome.get().result().isEmpty()) {

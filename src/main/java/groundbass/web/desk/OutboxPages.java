@@ -1,15 +1,23 @@
 package groundbass.web.desk;
 
+import groundbass.catalog.Educators;
+import groundbass.catalog.Settings;
 import groundbass.post.Delivery;
+import groundbass.post.EmailAddress;
 import groundbass.post.Letter;
+import groundbass.post.Message;
 import groundbass.post.MessageId;
 import groundbass.post.Outbox;
 import groundbass.store.RandomId;
+import groundbass.text.Messages;
+import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
+import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
@@ -21,16 +29,37 @@ final class OutboxPages implements PageGroup {
 
     private final Desk desk;
     private final Outbox outbox;
+    private final Educators educators;
+    private final Settings settings;
+    private final Clock clock;
 
-    OutboxPages(Desk desk, Outbox outbox) {
+    OutboxPages(Desk desk, Outbox outbox, Educators educators, Settings settings, Clock clock) {
         this.desk = desk;
         this.outbox = outbox;
+        this.educators = educators;
+        this.settings = settings;
+        this.clock = clock;
     }
 
     @Override
     public void addTo(Routes routes) {
         routes.get("/desk/outbox", Role.EDUCATOR, this::list);
+        routes.post("/desk/outbox/test", Role.EDUCATOR, this::writeToMyself);
         routes.get("/desk/outbox/{id}", Role.EDUCATOR, this::read);
+    }
+
+    /** A letter to whoever is signed in, which shows whether letters arrive, and from whom. */
+    private void writeToMyself(Context ctx) {
+        var words = Messages.of(desk.pages().reader(ctx).locale());
+        String site = settings.current().siteName();
+        var to = educators
+                .find(desk.educator(ctx))
+                .flatMap(educator -> EmailAddress.read(educator.email()))
+                .orElseThrow(NotFoundResponse::new);
+        var subject = words.say("desk.outbox.test.subject", site);
+        var letter = outbox.put(Message.of(to, subject, words.say("desk.outbox.test.text", site), clock.instant()));
+        Flash.say(ctx, "desk.outbox.tested");
+        ctx.redirect("/desk/outbox/" + letter.value(), HttpStatus.SEE_OTHER);
     }
 
     private void list(Context ctx) {
@@ -86,7 +115,7 @@ final class OutboxPages implements PageGroup {
             return switch (letter.delivery().get()) {
                 case SENT -> "out";
                 case ON_DESK -> "promised";
-                case FAILED, USELESS -> "failed";
+                case FAILED, REFUSED, USELESS -> "failed";
             };
         }
     }

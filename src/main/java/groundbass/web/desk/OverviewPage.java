@@ -5,6 +5,7 @@ import groundbass.catalog.Episodes;
 import groundbass.catalog.Level;
 import groundbass.catalog.Series;
 import groundbass.catalog.SeriesCatalog;
+import groundbass.post.Outbox;
 import groundbass.release.Releases;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -20,12 +21,14 @@ final class OverviewPage implements PageGroup {
     private final SeriesCatalog catalog;
     private final Episodes episodes;
     private final Releases releases;
+    private final Outbox outbox;
 
-    OverviewPage(Desk desk, SeriesCatalog catalog, Episodes episodes, Releases releases) {
+    OverviewPage(Desk desk, SeriesCatalog catalog, Episodes episodes, Releases releases, Outbox outbox) {
         this.desk = desk;
         this.catalog = catalog;
         this.episodes = episodes;
         this.releases = releases;
+        this.outbox = outbox;
     }
 
     @Override
@@ -38,7 +41,7 @@ final class OverviewPage implements PageGroup {
         var series = catalog.ownedBy(desk.educator(ctx)).stream()
                 .map(one -> block(one, reader))
                 .toList();
-        desk.pages().show(ctx, "desk/overview", new View(series, List.of(Level.values())));
+        desk.pages().show(ctx, "desk/overview", new View(series, List.of(Level.values()), outbox.undelivered()));
     }
 
     private Block block(Series series, Reader reader) {
@@ -55,8 +58,12 @@ final class OverviewPage implements PageGroup {
         return new Row("/desk/episodes/" + episode.id(), episode.number(), episode.title(), standing);
     }
 
-    /** What the page shows. */
-    public record View(List<Block> series, List<Level> levels) {}
+    /**
+     * What the page shows.
+     *
+     * @param undelivered how many letters somebody has to look after
+     */
+    public record View(List<Block> series, List<Level> levels, int undelivered) {}
 
     /** A series; {@code site} leads to its public page, once there is one. */
     public record Block(String id, String title, String summary, Optional<String> site, List<Row> episodes) {}

@@ -9,6 +9,7 @@ import groundbass.catalog.FieldProblem;
 import groundbass.post.EmailAddress;
 import groundbass.post.Postman;
 import groundbass.web.shell.Devices;
+import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.Limit;
 import groundbass.web.shell.PageGroup;
@@ -31,6 +32,7 @@ final class SignInPages implements PageGroup {
     static final String WORDING = "account-2";
 
     private final Pages pages;
+    private final Doorkeeper doorkeeper;
     private final SignIns signIns;
     private final Entry entry;
     private final Audit audit;
@@ -41,6 +43,7 @@ final class SignInPages implements PageGroup {
     /** @param toDesk where no letter leaves: who lays it on the desk, so that it is read there at once */
     SignInPages(
             Pages pages,
+            Doorkeeper doorkeeper,
             SignIns signIns,
             Entry entry,
             Audit audit,
@@ -48,6 +51,7 @@ final class SignInPages implements PageGroup {
             WayBack wayBack,
             Optional<Postman> toDesk) {
         this.pages = pages;
+        this.doorkeeper = doorkeeper;
         this.signIns = signIns;
         this.entry = entry;
         this.audit = audit;
@@ -71,6 +75,10 @@ final class SignInPages implements PageGroup {
 
     private void ask(Context ctx) {
         String next = WayBack.of(Optional.ofNullable(ctx.queryParam("next")));
+        if (doorkeeper.visitor(ctx).student().isPresent()) {
+            ctx.redirect(next, HttpStatus.SEE_OTHER); // who is signed in already needs no form
+            return;
+        }
         pages.show(ctx, "student/sign-in", new Form("", next, toDesk.isPresent(), Problems.NONE));
     }
 

@@ -2,6 +2,7 @@ package groundbass.web.student;
 
 import groundbass.audience.Consents;
 import groundbass.audience.Downloads;
+import groundbass.audience.PreviewLinks;
 import groundbass.audience.Sessions;
 import groundbass.audience.SignIns;
 import groundbass.audience.Statistics;
@@ -57,17 +58,18 @@ public final class StudentPages {
             Students students,
             Consents consents,
             Audit audit,
+            PreviewLinks previewLinks,
             Downloads downloads,
             Statistics statistics,
             boolean mailed,
             Postman postman) {}
 
     public static List<PageGroup> of(Shell shell, Library library, Audience audience) {
-        return Stream.concat(reading(shell, library), taking(shell, library, audience))
+        return Stream.concat(reading(shell, library, audience), taking(shell, library, audience))
                 .toList();
     }
 
-    private static Stream<PageGroup> reading(Shell shell, Library library) {
+    private static Stream<PageGroup> reading(Shell shell, Library library, Audience audience) {
         var pages = shell.pages();
         var contents = new ReleaseContents(library.releases(), library.blobs(), shell.clock());
         var lessons = new Lessons(library.catalog(), library.episodes(), library.releases(), shell.clock());
@@ -77,7 +79,20 @@ public final class StudentPages {
                 new HomePage(
                         pages, new Home(lessons, cards, shell.installation().demo())),
                 new SeriesPage(pages, lessons, cards),
-                new EpisodePage(pages, lessons, views, shell.settings()));
+                new EpisodePage(pages, lessons, views, shell.settings()),
+                previews(shell, library, views, audience.previewLinks()));
+    }
+
+    private static PageGroup previews(Shell shell, Library library, EpisodeViews views, PreviewLinks links) {
+        var previews = new Previews(
+                library.catalog(),
+                library.episodes(),
+                library.releases(),
+                library.blobs(),
+                views,
+                shell.settings(),
+                shell.clock());
+        return new PreviewPages(shell.pages(), shell.doorkeeper(), shell.limits(), previews, links);
     }
 
     private static Stream<PageGroup> taking(Shell shell, Library library, Audience audience) {
@@ -86,6 +101,7 @@ public final class StudentPages {
                 files(shell, library, audience.downloads()),
                 new SignInPages(
                         shell.pages(),
+                        shell.doorkeeper(),
                         audience.signIns(),
                         entry,
                         audience.audit(),

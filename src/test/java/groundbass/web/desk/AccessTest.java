@@ -49,7 +49,9 @@ class AccessTest {
             var session = fresh.atTheDesk();
             fresh.browser().get("/desk/forgotten").then().body(containsString("sends no mail"));
             ask(fresh, EMAIL).then().statusCode(303);
-            assertThat(letters(fresh)).as("another educator could read it on the desk").isEmpty();
+            assertThat(letters(fresh))
+                    .as("another educator could read it on the desk")
+                    .isEmpty();
             fresh.browser().cookie(session).get("/desk").then().statusCode(200);
         }
     }
@@ -124,17 +126,13 @@ class AccessTest {
                     .withEmail("other@trial.example")
                     .orElseThrow();
             var stranger = studio.site.signedIn(new Person.OfEducator(other.id()));
-            String hash = jdbi.withHandle(handle -> handle.createQuery(
-                            "select token_hash from session where educator_id = :me")
-                    .bind("me", studio.site.educator().value())
-                    .mapTo(String.class)
-                    .first());
+            String hash = jdbi.withHandle(
+                    handle -> handle.createQuery("select token_hash from session where educator_id = :me")
+                            .bind("me", studio.site.educator().value())
+                            .mapTo(String.class)
+                            .first());
             for (String number : List.of(hash.substring(0, 16), "%", "0000000000000000")) {
-                studio.site
-                        .form()
-                        .cookie(stranger)
-                        .formParam("number", number)
-                        .post("/desk/account/sessions");
+                studio.site.form().cookie(stranger).formParam("number", number).post("/desk/account/sessions");
             }
             studio.browser().get("/desk").then().statusCode(200);
         }

@@ -10,6 +10,7 @@ import groundbass.post.EmailAddress;
 import groundbass.post.Message;
 import groundbass.post.MessageId;
 import groundbass.post.Outbox;
+import io.restassured.specification.RequestSpecification;
 import java.time.Duration;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
@@ -82,6 +83,38 @@ class SettingsAndLettersTest {
                 .then()
                 .statusCode(200)
                 .body(containsString("A link by mail"), not(containsString("example.org/secret")));
+    }
+
+    @Test
+    void anEducatorWritesToThemselvesToSeeWhetherLettersArrive() {
+        String page = studio.form()
+                .post("/desk/outbox/test")
+                .then()
+                .statusCode(303)
+                .extract()
+                .header("Location");
+        inEnglish().get(page).then().statusCode(200).body(containsString("to desk@trial.example"));
+        studio.site.form().post("/desk/outbox/test").then().statusCode(401);
+    }
+
+    @Test
+    void theDeskSaysThatALetterDidNotArrive() {
+        inEnglish().get("/desk").then().body(not(containsString("did not reach")));
+        var letter = write("A link to nowhere", "x");
+        studio.site
+                .groundbass()
+                .database()
+                .jdbi()
+                .useHandle(handle -> handle.execute(
+                        "update outbox set delivery = 'refused', last_error = '550 no such reader' where id = ?",
+                        letter.value()));
+        inEnglish().get("/desk").then().body(containsString("One e-mail of the last days did not reach"));
+        inEnglish().get("/desk/outbox").then().body(containsString("Refused by the mail server"));
+        inEnglish().get("/desk/outbox/" + letter.value()).then().body(containsString("550 no such reader"));
+    }
+
+    private static RequestSpecification inEnglish() {
+        return studio.browser().header("Accept-Language", "en");
     }
 
     /** For tomorrow, so that the site's own postman leaves it alone. */
