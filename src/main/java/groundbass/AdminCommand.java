@@ -232,18 +232,9 @@ final class AdminCommand {
     }
 
     private Config config() {
-        var local = Config.local(data, 0);
-        var server = databaseUrl.map(url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword)));
-        return new Config(
-                data,
-                local.host(),
-                local.port(),
-                local.publicAddress(),
-                local.demo(),
-                local.behindProxy(),
-                local.handOver(),
-                server,
-                local.mail());
+        var server = databaseUrl.map(
+                url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword)));
+        return Config.local(data, 0).with(server);
     }
 
     private static String told(List<FieldProblem> problems) {

@@ -32,6 +32,7 @@ final class Background {
         open.add(services.lettersUnderWay::shutdownNow);
         open.add(Jobs.start(
                 services.database.dataSource(), services.builder::build, services.goingLive::pass, passes, THREADS));
+        open.add(services.builder::stop); // before the jobs are ended, so that what breaks off is known to be stopped
     }
 
     /** The demo's releases take seconds to build; the site is open meanwhile. */

@@ -6,7 +6,8 @@ import java.util.Objects;
 import java.util.Optional;
 
 /**
- * Everything an operator may choose. {@code publicAddress} is the site's origin as readers type it; {@code handOver} the
+ * Everything an operator may choose. {@code publicAddress} is the site's origin as readers type it; {@code hops} how many
+ * front servers of the operator's own pass a request on; {@code handOver} the
  * internal location of a front server that sends files itself; {@code database} is missing for the embedded one.
  */
 public record Config(
@@ -15,7 +16,7 @@ public record Config(
         int port,
         Optional<URI> publicAddress,
         boolean demo,
-        boolean behindProxy,
+        int hops,
         Optional<String> handOver,
         Optional<DatabaseServer> database,
         Optional<MailServer> mail) {
@@ -41,10 +42,15 @@ public record Config(
                 port,
                 Optional.empty(),
                 false,
-                false,
+                0,
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty());
+    }
+
+    /** The same with another database; empty for the embedded one. */
+    Config with(Optional<DatabaseServer> other) {
+        return new Config(data, host, port, publicAddress, demo, hops, handOver, other, mail);
     }
 
     /** Where readers find the site, given the port that is really listened on. */

@@ -13,8 +13,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * A running site, and the one place where its parts are wired: plain {@code new}, in the order of DESIGN's house from
- * the ground up. What must be closed goes through {@code open.add}, and is closed in reverse.
+ * A running site, and the one place where its parts are wired: plain {@code new}, in the order of the house from the
+ * ground up. What must be closed goes through {@code open.add}, and is closed in reverse.
  */
 public final class Groundbass implements AutoCloseable {
     private static final Logger log = LoggerFactory.getLogger(Groundbass.class);
@@ -81,7 +81,8 @@ public final class Groundbass implements AutoCloseable {
 
     private static Installation installation(Config config, int port) {
         var handOver = config.handOver().map(location -> new HandOver(config.data(), location));
-        return new Installation(config.publicAddress(port), config.demo(), config.behindProxy(), handOver);
+        return new Installation(
+                config.publicAddress(port), config.publicAddress().isPresent(), config.demo(), config.hops(), handOver);
     }
 
     // The public address is needed before anything listens, so "any free port" is settled here.

@@ -25,6 +25,8 @@ import picocli.CommandLine.Spec;
             "Give passwords that way: other users of a machine can read flags."
         })
 final class ServeCommand implements Callable<Integer> {
+    private static final int MOST_HOPS = 9;
+
     @Spec
     private CommandSpec spec;
 
@@ -52,9 +54,13 @@ final class ServeCommand implements Callable<Integer> {
 
     @Option(
             names = "--behind-proxy",
-            description =
-                    "Trust the Forwarded and X-Forwarded-* headers of the front server, the only one who connects.")
-    private boolean behindProxy;
+            paramLabel = "HOPS",
+            arity = "0..1",
+            fallbackValue = "1",
+            description = "A front server is the only one who connects. It adds the address that it sees at the end of"
+                    + " X-Forwarded-For and sets X-Forwarded-Proto; nothing else is believed. With several, one behind"
+                    + " the other: how many (default: 1).")
+    private int hops;
 
     @Option(
             names = "--hand-over",
@@ -129,13 +135,16 @@ final class ServeCommand implements Callable<Integer> {
         if (port < 0 || port > 65_535) {
             throw wrong("--port", String.valueOf(port), "a number from 0 to 65535");
         }
+        if (hops < 0 || hops > MOST_HOPS) {
+            throw wrong("--behind-proxy", String.valueOf(hops), "how many front servers, 1 to " + MOST_HOPS);
+        }
         return new Config(
                 data,
                 host,
                 port,
                 publicAddress.map(this::origin),
                 demo,
-                behindProxy,
+                hops,
                 handOver.map(this::location),
                 databaseUrl.map(url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword))),
                 smtpHost.map(this::mailServer));

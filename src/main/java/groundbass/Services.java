@@ -40,6 +40,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URI;
 import java.time.Clock;
+import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Supplier;
@@ -122,12 +123,15 @@ final class Services {
         this.publisher = new Publisher(jdbi, clock, audit, releases, addresses, queue);
         this.goingLive = new GoingLive(jdbi, clock, audit, releases, publisher, queue, database::flush);
         var incoming = new SeriesImport(jdbi, clock, audit, releases, addresses, builder::build);
-        this.demo = new Demo(jdbi, clock, educators, releases, incoming);
+        this.demo = new Demo(jdbi, clock, educators, settings, releases, incoming);
     }
 
     private LetterHead head(URI publicAddress) {
         var chosen = settings.current();
-        String teacher = educators.first().map(Educator::name).orElse(chosen.siteName());
+        String teacher = Optional.of(chosen.imprint().name())
+                .filter(name -> !name.isEmpty())
+                .or(() -> educators.first().map(Educator::name))
+                .orElse(chosen.siteName());
         return new LetterHead(chosen.siteName(), teacher, publicAddress);
     }
 

@@ -8,6 +8,7 @@ import groundbass.web.general.HealthPage;
 import groundbass.web.shell.Chosen;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Errors;
+import groundbass.web.shell.HostNames;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.MemoryLimits;
 import groundbass.web.shell.PageGroup;
@@ -46,12 +47,18 @@ final class Website {
     static AutoCloseable open(Config config, int port, Installation installation, Services services) {
         var site = new Website(services, installation);
         return WebServer.start(
-                config.host(), port, installation, site.doorkeeper, new Errors(site.pages), site.groups(config));
+                config.host(),
+                port,
+                installation,
+                new HostNames(installation, site.chosen),
+                site.doorkeeper,
+                new Errors(site.pages),
+                site.groups(config));
     }
 
     private List<PageGroup> groups(Config config) {
         var groups = new ArrayList<PageGroup>(
-                List.of(new GeneralPages(pages), new HealthPage(services.database.jdbi()), new AssetFiles(assets)));
+                List.of(new GeneralPages(pages, chosen), new HealthPage(services.database.jdbi()), new AssetFiles(assets)));
         groups.addAll(studentPages(config));
         groups.addAll(deskPages(config));
         groups.add(new StatisticsPages(
@@ -77,6 +84,7 @@ final class Website {
                         services.consents,
                         services.audit,
                         services.previewLinks,
+                        services.outbox,
                         services.downloads,
                         services.statistics,
                         config.mail().isPresent(),

@@ -38,10 +38,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 class SeedDataTest {
     private static final Path SERIES = Path.of("seed-data", "harbour-rounds");
 
-    /** Notes a second that a trained player holds without strain (REFERENCE 6.3, common practice, no source). */
+    /** Notes a second that a trained player holds without strain (rule: speed-limits). */
     private static final double COMFORTABLE_SPEED = 6.7;
 
-    /** From where a reach is a stretch on a 34-inch neck, in millimetres (REFERENCE 1.5, common practice, no source). */
+    /** From where a reach is a stretch on a 34-inch neck, in millimetres (rule: hand-reach). */
     private static final double COMFORTABLE_REACH = 105;
 
     /** A note as it sounds: when, from the start of the line, and over which chord. */
@@ -282,7 +282,7 @@ class SeedDataTest {
         return distance == 1 || distance == 11;
     }
 
-    /** Between two stopped notes on a 34-inch neck: L (2^(-a/12) - 2^(-b/12)), REFERENCE 1.4. */
+    /** Between two stopped notes on a 34-inch neck: rule: fret-distance. */
     private static double reach(Note one, Note other) {
         if (!(one.place() instanceof Fretted a) || !(other.place() instanceof Fretted b) || a.fret() * b.fret() == 0) {
             return 0;

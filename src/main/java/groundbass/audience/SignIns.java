@@ -8,6 +8,7 @@ import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -70,7 +71,7 @@ public final class SignIns {
     }
 
     /**
-     * Uses a link up and opens a session; makes the account on the first time.
+     * Uses a link up, and with it all others of its reader, and opens a session; makes the account on the first time.
      *
      * @param wording version of the notice that stood beside the button, recorded as consent to an account
      * @param device  what it is used on
@@ -83,10 +84,23 @@ public final class SignIns {
             Optional<Row> locked = find(handle, token);
             LinkState state = state(locked);
             return switch (state) {
-                case VALID -> signIn(handle, token, row.get(), wording, device);
+                case VALID -> signIn(handle, row.get(), wording, device);
                 case EXPIRED, USED, UNKNOWN -> new SignedIn.Refused(state);
             };
         });
+    }
+
+    /** The links that were asked for with an address and are still kept, the newest first. */
+    public List<SignInRequest> of(EmailAddress email) {
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select created_at, expires_at, used_at from sign_in where email = :email
+                        order by created_at desc, token_hash""")
+                .bind("email", email.value())
+                .map((row, context) -> new SignInRequest(
+                        Instants.from(row, "created_at"),
+                        Instants.from(row, "expires_at"),
+                        Instants.ifPresent(row, "used_at")))
+                .list());
     }
 
     /** Deletes links a day old, and with them the addresses of those who never came. */
@@ -96,10 +110,10 @@ public final class SignIns {
                 .execute());
     }
 
-    private SignedIn signIn(Handle handle, Token token, Row row, String wording, Device device) {
-        handle.createUpdate("update sign_in set used_at = :now where token_hash = :hash")
+    private SignedIn signIn(Handle handle, Row row, String wording, Device device) {
+        handle.createUpdate("update sign_in set used_at = :now where email = :email and used_at is null")
                 .bind("now", Instants.toColumn(clock.instant()))
-                .bind("hash", token.hash())
+                .bind("email", row.email().value())
                 .execute();
         Optional<Student> known = students.find(handle, row.email());
         StudentId student = known.orElseGet(() -> students.create(handle, row.email(), row.locale()))

@@ -3,8 +3,10 @@ package groundbass.catalog;
 import com.password4j.Argon2Function;
 import com.password4j.Password;
 import com.password4j.types.Argon2;
+import groundbass.effort.Turns;
 import groundbass.store.RandomId;
 import java.text.Normalizer;
+import java.time.Duration;
 import java.util.List;
 
 /**
@@ -18,12 +20,25 @@ final class Passwords {
     private static final int LANES = 1;
     private static final int DIGEST_BYTES = 32;
     private static final int SALT_BYTES = 16;
+    private static final long HEAP_EACH = 96L << 20;
+    private static final int MOST_AT_ONCE = 8;
     private static final int SHORTEST = 12;
     private static final int LONGEST = 200;
     private static final Argon2Function ARGON2ID =
             Argon2Function.getInstance(MEMORY_KIB, PASSES, LANES, DIGEST_BYTES, Argon2.ID);
 
+    /**
+     * Each digest takes its memory from the heap while it is made. A quarter of a small heap is for that; beyond it one
+     * waits, since nobody notices a moment, and a server without memory is noticed by all.
+     */
+    private static final Turns TURNS = new Turns(atOnce(Runtime.getRuntime().maxMemory()), 16, Duration.ofSeconds(4));
+
     private Passwords() {}
+
+    /** How many digests are made at once with so many bytes of heap. */
+    static int atOnce(long heap) {
+        return (int) Math.max(1, Math.min(MOST_AT_ONCE, heap / HEAP_EACH));
+    }
 
     /**
      * The digest of a password that nobody knows, to spend the same time on a mail address that nobody has. Made when
@@ -34,15 +49,16 @@ final class Passwords {
     }
 
     static String hash(String password) {
-        return Password.hash(normal(password))
+        return TURNS.take(() -> Password.hash(normal(password))
                 .addRandomSalt(SALT_BYTES)
                 .with(ARGON2ID)
-                .getResult();
+                .getResult());
     }
 
     static boolean matches(String password, String hash) {
         return password.length() <= LONGEST
-                && Password.check(normal(password), hash).with(Argon2Function.getInstanceFromHash(hash));
+                && TURNS.take(
+                        () -> Password.check(normal(password), hash).with(Argon2Function.getInstanceFromHash(hash)));
     }
 
     /** Takes as long as {@link #matches} and tells nothing. */

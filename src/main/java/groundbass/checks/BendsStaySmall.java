@@ -4,7 +4,7 @@ import groundbass.performance.Played;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** On a bass one bends the upper two strings, and by a tone at most (REFERENCE 6.2; common practice, no source). */
+/** On a bass one bends the upper two strings, and by a tone at most (rule: bend-small). */
 final class BendsStaySmall implements Rule {
     private static final int WHOLE_TONE = 4;
     private static final int UPPER_STRINGS = 2;

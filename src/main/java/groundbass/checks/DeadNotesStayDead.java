@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /**
- * A dead note has nothing to shake, bend or let ring, and a hammer onto it makes no sound of its own (REFERENCE 6.1.10;
- * common practice, no source).
+ * A dead note has nothing to shake, bend or let ring, and a hammer onto it makes no sound of its own (rule:
+ * dead-note-plain).
  */
 final class DeadNotesStayDead implements Rule {
     @Override

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /**
- * The fingers that are written go together in one grip: none stops two frets, none crosses another (REFERENCE 6.1.6;
- * common practice, no source).
+ * The fingers that are written go together in one grip: none stops two frets, none crosses another (rule:
+ * fingers-of-a-grip).
  */
 final class FingersFit implements Rule {
     @Override

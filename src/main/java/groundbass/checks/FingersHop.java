@@ -6,8 +6,8 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
- * A finger that is written for two strings in a row needs time to hop: under 120 ms is quick (REFERENCE 6.2; common
- * practice, no source). At one fret it may lie across both.
+ * A finger that is written for two strings in a row needs time to hop: under 120 ms is quick (rule:
+ * finger-hop). At one fret it may lie across both.
  */
 final class FingersHop implements Rule {
     private static final double QUICK = 0.12;

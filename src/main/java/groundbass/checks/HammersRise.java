@@ -4,7 +4,7 @@ import groundbass.score.Arrival.Kind;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** A hammer sounds a higher fret of the same string (REFERENCE 2.1 and 6.1.4; common practice). */
+/** A hammer sounds a higher fret of the same string (rule: legato-direction). */
 final class HammersRise implements Rule {
     @Override
     public Stream<Finding> findings(Evidence evidence) {

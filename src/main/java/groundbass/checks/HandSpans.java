@@ -9,8 +9,8 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * What a hand holds at once lies within its reach. Limits are those of an average hand (REFERENCE 1.5: comfortable to 105
- * mm, a stretch to 130, a hard one to 150; common practice, no source); open strings cost no reach.
+ * What a hand holds at once lies within its reach. Limits are those of an average hand (rule: hand-reach);
+ * open strings cost no reach.
  */
 final class HandSpans implements Rule {
     @Override

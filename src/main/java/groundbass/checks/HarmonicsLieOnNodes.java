@@ -9,7 +9,7 @@ import java.util.stream.Stream;
 
 /**
  * A harmonic sounds only over a node of the string: near frets 12 log2(k / (k - j)) for a whole fraction j / k of it
- * (REFERENCE 2.1; physics), here of the first eight partials and within 0.3 of a fret.
+ * (rule: harmonic-nodes).
  */
 final class HarmonicsLieOnNodes implements Rule {
     private static final int FARTHEST = 3;

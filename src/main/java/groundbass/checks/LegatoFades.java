@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
-/** Without a new stroke a string fades: three hammers or pulls in a row are few and soft (REFERENCE 6.2; common practice). */
+/** Without a new stroke a string fades: three hammers or pulls in a row are few and soft (rule: legato-fades). */
 final class LegatoFades implements Rule {
     private static final int MANY = 3;
 

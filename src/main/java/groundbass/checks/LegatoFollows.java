@@ -9,7 +9,7 @@ import java.util.stream.Stream;
 
 /**
  * A note that nothing strikes needs a source that still sounds: a rest or a dead note before it leaves nothing to hammer,
- * pull or slide from (REFERENCE 6.1.4 and 6.1.5; common practice).
+ * pull or slide from (rule: legato-direction, legato-adjacent).
  */
 final class LegatoFollows implements Rule {
     @Override

@@ -7,7 +7,7 @@ import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
-/** Thirds and less are muddy low down: here below E2 (after REFERENCE 5.3 and 6.2; common practice, no source). */
+/** Thirds and less are muddy low down: here below E2 (rule: low-thirds). */
 final class LowChordsAreOpen implements Rule {
     private static final int E2 = 40;
     private static final int MAJOR_THIRD = 4;

@@ -9,7 +9,8 @@ import java.util.stream.Stream;
 
 /**
  * A note outside key and chord that leads nowhere may be a slip. Approach and passing notes, blue notes, and what the line
- * plays again and again are meant (theory handbooks, REFERENCE 5.1 and 5.6; what counts as meant is common practice).
+ * plays again and again are meant (rule: scale-degrees,
+ * approach-notes; what counts as meant is common practice, no source).
  */
 final class NotesBelong implements Rule {
     /** Where more than this share is outside, the key is in question, not each note. */

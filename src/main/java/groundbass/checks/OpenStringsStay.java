@@ -5,7 +5,7 @@ import groundbass.score.Ornaments.Mark;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** Nothing shakes, bends or slides an open string (REFERENCE 6.2; common practice, no source). */
+/** Nothing shakes, bends or slides an open string (rule: open-string-stays). */
 final class OpenStringsStay implements Rule {
     @Override
     public Stream<Finding> findings(Evidence evidence) {

@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
- * How fast a line goes, judged over four onsets in a row rather than over one gap (REFERENCE 6.3).
+ * How fast a line goes, judged over four onsets in a row rather than over one gap (rule: speed-limits).
  */
 final class Pace {
     private static final int ONSETS = 4;

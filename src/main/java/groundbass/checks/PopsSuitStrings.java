@@ -4,7 +4,7 @@ import groundbass.score.Technique;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** A finger hooks under the upper strings; the lowest leaves it little room (REFERENCE 6.2; common practice, no source). */
+/** A finger hooks under the upper strings; the lowest leaves it little room (rule: pop-strings). */
 final class PopsSuitStrings implements Rule {
     @Override
     public Stream<Finding> findings(Evidence evidence) {

@@ -4,7 +4,7 @@ import groundbass.score.Arrival.Kind;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** A pull leaves a stopped fret for a lower one or the open string (REFERENCE 2.1 and 6.1.4; common practice). */
+/** A pull leaves a stopped fret for a lower one or the open string (rule: legato-direction). */
 final class PullsFall implements Rule {
     @Override
     public Stream<Finding> findings(Evidence evidence) {

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /**
- * A string rings until it is touched: where its next note comes at once, the sign does nothing (REFERENCE 2.1 and 6.1.3;
- * common practice).
+ * A string rings until it is touched: where its next note comes at once, the sign does nothing (rule:
+ * ring-until-touched).
  */
 final class RingsSound implements Rule {
     @Override

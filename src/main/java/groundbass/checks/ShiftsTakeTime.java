@@ -8,8 +8,8 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
- * A hand needs 80 ms and 15 ms a fret to shift, and for more than five frets 150 ms (REFERENCE 6.2; common practice, no
- * source). A slide is a shift that one hears, and an open string or a dead note lets the hand go earlier.
+ * A hand needs 80 ms and 15 ms a fret to shift, and for more than five frets 150 ms (rule:
+ * shift-time). A slide is a shift that one hears, and an open string or a dead note lets the hand go earlier.
  */
 final class ShiftsTakeTime implements Rule {
     private static final double FLOOR = 0.08;

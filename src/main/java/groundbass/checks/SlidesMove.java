@@ -3,7 +3,7 @@ package groundbass.checks;
 import groundbass.score.Arrival.Kind;
 import java.util.stream.Stream;
 
-/** A slide moves a stopped finger to another stopped fret (REFERENCE 2.1; common practice). */
+/** A slide moves a stopped finger to another stopped fret (rule: slide-stops). */
 final class SlidesMove implements Rule {
     @Override
     public Stream<Finding> findings(Evidence evidence) {

@@ -9,7 +9,7 @@ import java.util.Set;
 
 /**
  * How many notes a second a way of playing allows: at ease, to those who practise it, and to nearly nobody beyond
- * (REFERENCE 6.3; common practice, no source).
+ * (rule: speed-limits).
  */
 enum Speed {
     ONE_FINGER("one-finger", 4, 6, 8),

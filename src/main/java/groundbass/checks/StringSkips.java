@@ -8,8 +8,8 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
- * Two fingers or a pick skip strings only so fast: more than eight notes a second are hard (REFERENCE 6.2; common
- * practice, no source). Thumb and pop stand on their strings and skip at ease.
+ * Two fingers or a pick skip strings only so fast: more than eight notes a second are hard (rule:
+ * string-skip). Thumb and pop stand on their strings and skip at ease.
  */
 final class StringSkips implements Rule {
     private static final double QUICK = 1 / 8.0;

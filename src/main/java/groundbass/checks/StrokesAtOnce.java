@@ -10,7 +10,7 @@ import java.util.stream.Stream;
 
 /**
  * What one hand strikes at one moment: one thumb strikes one string, or two that lie side by side; a pick strikes
- * neighbours; thumb and three fingers take at most four strings (REFERENCE 2.1; common practice, no source).
+ * neighbours; thumb and three fingers take at most four strings (rule: strokes-at-once).
  */
 final class StrokesAtOnce implements Rule {
     private static final int MOST_STRINGS = 4;

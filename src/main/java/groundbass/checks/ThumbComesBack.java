@@ -5,7 +5,7 @@ import groundbass.score.Technique;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** A thumb goes up through a string after it went down through it (REFERENCE 6.1.11; common practice, no source). */
+/** A thumb goes up through a string after it went down through it (rule: thumb-down-first). */
 final class ThumbComesBack implements Rule {
     @Override
     public Stream<Finding> findings(Evidence evidence) {

@@ -7,8 +7,8 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * Accidentals of one column, stacked leftward (REFERENCE 3.7): the top note's stands nearest, then the bottom one's,
- * then alternating inward; whatever would touch another goes farther left.
+ * Accidentals of one column, stacked leftward (rule: accidental-columns): the top note's stands nearest, then the
+ * bottom one's, then alternating inward; whatever would touch another goes farther left.
  */
 final class Accidentals {
     private static final double TO_HEAD = 0.2;

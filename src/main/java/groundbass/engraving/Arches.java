@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** Curves that keep clear of what stands under them: ties and slurs cross no note (REFERENCE 3.4, handbooks). */
+/** Curves that keep clear of what stands under them: ties and slurs cross no note (rule: curve-shape). */
 final class Arches {
     private static final Set<Kind> IN_THE_WAY = EnumSet.of(
             Kind.HEAD,

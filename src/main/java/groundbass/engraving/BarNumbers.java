@@ -1,6 +1,6 @@
 package groundbass.engraving;
 
-/** The number of each system's first bar over its clef, but for the piece's first (REFERENCE 3.10). */
+/** The number of each system's first bar over its clef, but for the piece's first (rule: bar-numbers). */
 final class BarNumbers implements Concern {
     private static final double SIZE = 1.5;
 

@@ -68,7 +68,7 @@ final class Barlines {
         dots(thin + Measures.THIN_BARLINE + Measures.REPEAT_DOT_GAP);
     }
 
-    /** In the spaces around the middle line, and around the middle of the tablature (REFERENCE 3.10). */
+    /** In the spaces around the middle line, and around the middle of the tablature (rule: repeat-dots). */
     private void dots(double x) {
         if (sketch.options().staves().hasNotation()) {
             dot(x, 1.5);

@@ -4,7 +4,7 @@ import java.util.List;
 
 /**
  * How a beam lies: level or sloping with its outer notes, long enough stems for the nearest note, its ends on, under or
- * across staff lines (REFERENCE 3.3; the table of rises is Ross's, simplified, from memory).
+ * across staff lines (rule: beam-level, beam-slope, beam-on-staff-line).
  */
 final class BeamSlope {
     private static final double[] RISE_BY_INTERVAL = {0, 0.5, 0.75, 1.0, 1.25, 1.25, 1.5, 1.75};

@@ -56,7 +56,7 @@ final class Clefs implements Concern {
                 .forEach(shape -> layer.add(Kind.TIME, shape));
     }
 
-    /** The font's clefs are made for lines one space apart (REFERENCE 3.11); ours stand wider. */
+    /** The font's clefs are made for lines one space apart (rule: tab-clef); ours stand wider. */
     private static void tabClef(Sketch sketch, double x) {
         var glyph = sketch.strings() > 5 ? Glyph.TAB_CLEF_SIX : Glyph.TAB_CLEF_FOUR;
         var box = MusicFont.bravura().box(glyph);

@@ -9,8 +9,8 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * Which way the stems of a voice point (handbooks, from memory; REFERENCE 3.2 and 3.3): away from the note farthest
- * from the middle line, together under a beam, apart in two voices.
+ * Which way the stems of a voice point (rule: stem-direction, stem-direction-chord, stem-direction-beam): away from the
+ * note farthest from the middle line, together under a beam, apart in two voices.
  */
 final class Directions {
     private static final int MIDDLE = 4;

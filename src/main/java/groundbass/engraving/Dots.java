@@ -6,8 +6,9 @@ import java.util.List;
 import java.util.TreeSet;
 
 /**
- * Dots of length (REFERENCE 3.6): in a space, the one above a head on a line, or below it in the lower of two voices;
- * one for each head of a chord, in spaces of their own; beyond a flag that would touch them.
+ * Dots of length (rule: dot-in-space, dots-of-chord, dot-beside-flag): in a space, the one above a head on a line, or
+ * below it in the lower of two voices; one for each head of a chord, in spaces of their own; beyond a flag that would
+ * touch them.
  */
 final class Dots {
     private static final double TO_HEAD = 0.45;

@@ -6,8 +6,8 @@ import java.util.ArrayList;
 import java.util.Optional;
 
 /**
- * Brackets over the bars of each ending; closed on the right but for the last (REFERENCE 3.10). How often a plain
- * repeat is played, where that is not twice.
+ * Brackets over the bars of each ending; closed on the right but for the last (rule: ending-brackets). How often a
+ * plain repeat is played, where that is not twice.
  */
 final class Endings implements Concern {
     private static final double GAP = 0.6;

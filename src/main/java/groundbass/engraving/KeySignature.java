@@ -3,7 +3,7 @@ package groundbass.engraving;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Sharps and flats at the head of a staff, at their places in bass clef (REFERENCE 3.1). */
+/** Sharps and flats at the head of a staff, at their places in bass clef (rule: key-signature-places). */
 final class KeySignature {
     private static final List<Integer> SHARPS = List.of(6, 3, 7, 4, 1, 5, 2);
     private static final List<Integer> FLATS = List.of(2, 5, 1, 4, 0, 3, -1);

@@ -5,9 +5,11 @@ import groundbass.score.Passage;
 import groundbass.score.Position;
 import java.util.List;
 
-/** A thick bar between two posts for silent bars that follow one another, their number over it (REFERENCE 3.5.7). */
+/**
+ * A thick bar between two posts for silent bars that follow one another, their number over it (rule: rests-together).
+ */
 final class LongRestSigns implements Concern {
-    /** [Bravura] hBarThickness. */
+    /** rule: font-thickness: hBarThickness. */
     static final double THICKNESS = 1.0;
 
     private static final double POST_HEIGHT = 2;

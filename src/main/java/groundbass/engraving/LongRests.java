@@ -9,7 +9,7 @@ import java.util.List;
 
 /**
  * Silent bars that one sign may stand for: those between which nothing else stands, no tempo, section, key, sign of
- * repeat or words (REFERENCE 3.5.7, [SMuFL], handbooks).
+ * repeat or words (rule: rests-together).
  */
 final class LongRests {
     private LongRests() {}

@@ -1,65 +1,67 @@
 package groundbass.engraving;
 
 /**
- * Thicknesses and distances in staff spaces. Those marked [Bravura] are the font's own engravingDefaults (version
- * 1.392); the others are common practice without a source.
+ * Thicknesses and distances in staff spaces. Most are the font's own (rule: font-thickness); for each of the
+ * others its rule is named, or that it is common practice, no source.
  */
 final class Measures {
-    /** [Bravura] */
+    /** rule: font-thickness. */
     static final double STAFF_LINE = 0.13;
 
-    /** [Bravura] */
+    /** rule: font-thickness. */
     static final double STEM = 0.12;
 
-    /** [Bravura] */
+    /** rule: font-thickness. */
     static final double BEAM = 0.5;
 
-    /** [Bravura] between the edges of two beams. */
+    /** rule: font-thickness: between the edges of two beams. */
     static final double BEAM_GAP = 0.25;
 
-    /** [Bravura] */
+    /** rule: font-thickness. */
     static final double LEDGER = 0.16;
 
-    /** [Bravura] beyond each side of the head. */
+    /** rule: font-thickness: beyond each side of the head. */
     static final double LEDGER_REACH = 0.4;
 
-    /** [Bravura] */
+    /** rule: font-thickness. */
     static final double THIN_BARLINE = 0.16;
 
-    /** [Bravura] */
+    /** rule: font-thickness. */
     static final double THICK_BARLINE = 0.5;
 
-    /** [Bravura] between two thin lines; between thin and thick as well, for which the font names no distance. */
+    /** rule: font-thickness, barline-thickness: the font names no distance between thin and thick. */
     static final double BARLINE_GAP = 0.4;
 
-    /** [Bravura] between a repeat's dots and its line. */
+    /** rule: font-thickness: between a repeat's dots and its line. */
     static final double REPEAT_DOT_GAP = 0.16;
 
+    /** rule: dot-size. */
     static final double REPEAT_DOT = 0.4;
 
-    /** [Bravura] */
+    /** rule: font-thickness. */
     static final double TUPLET_BRACKET = 0.16;
 
-    /** [Bravura] */
+    /** rule: font-thickness. */
     static final double ENDING_LINE = 0.16;
 
-    /** [Bravura] of slurs and ties. */
+    /** rule: font-thickness: of slurs and ties. */
     static final double CURVE_ENDS = 0.1;
 
-    /** [Bravura] of slurs and ties. */
+    /** rule: font-thickness: of slurs and ties. */
     static final double CURVE_MIDDLE = 0.22;
 
-    /** An octave; all handbooks. */
+    /** rule: stem-length. */
     static final double STEM_LENGTH = 3.5;
 
-    /** Of a black head in this font; what columns are aligned by. */
+    /** rule: font-outlines: of a black head; what columns are aligned by. */
     static final double HEAD_WIDTH = 1.18;
 
     static final double STAFF_HEIGHT = 4;
 
-    /** Between the lines of a tablature. */
+    /** rule: staff-size: between the lines of a tablature. */
     static final double TAB_GAP = 1.5;
 
+    /** Grace notes beside full ones; common practice, no source. */
     static final double GRACE_SCALE = 0.66;
 
     private Measures() {}

@@ -8,7 +8,7 @@ import java.util.List;
 
 /**
  * How wide the gaps of a bar would like to be and must be. A gap grows with its duration by half for each doubling
- * (REFERENCE 3.9, the middle one of three published kinds of ratio).
+ * (rule: spacing-by-length).
  */
 final class Measuring {
     private static final double SIXTEENTH = 2.2;

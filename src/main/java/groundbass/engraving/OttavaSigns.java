@@ -12,7 +12,7 @@ final class OttavaSigns implements Concern {
     private static final double DASH = 0.8;
     private static final double HOOK = 0.9;
 
-    /** [Bravura] octaveLineThickness. */
+    /** rule: font-thickness: octaveLineThickness. */
     private static final double LINE = 0.16;
 
     @Override

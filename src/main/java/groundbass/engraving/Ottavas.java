@@ -12,7 +12,7 @@ import java.util.Set;
 
 /**
  * Long passages that would need more than four ledger lines are written an octave lower, under a sign that says so
- * (REFERENCE 3.1, [cp]). Only where one voice plays, and never between two heads of one tie.
+ * (rule: octave-sign-when-high). Only where one voice plays, and never between two heads of one tie.
  */
 final class Ottavas {
     /** Every note of the passage has three ledger lines, some note more than four. */

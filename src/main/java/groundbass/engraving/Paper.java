@@ -9,7 +9,7 @@ import java.util.OptionalDouble;
  * @param staffSpace how large a staff space is printed, in millimetres
  */
 public record Paper(double width, OptionalDouble height, double margin, double staffSpace) {
-    /** A staff of seven millimetres, as lesson sheets have (common practice, no source). */
+    /** A staff of seven millimetres, as lesson sheets have (rule: staff-size). */
     public static final double USUAL_STAFF_SPACE = 1.75;
 
     static final double SCREEN_MARGIN = 1;

@@ -3,7 +3,7 @@ package groundbass.engraving;
 import groundbass.theory.Pitch;
 import groundbass.writing.Head;
 
-/** Staff positions in bass clef: the bottom line, written G2, is 0, the top line 8; REFERENCE 3.1. */
+/** Staff positions in bass clef: the bottom line, written G2, is 0, the top line 8 (rule: staff-positions). */
 final class Positions {
     /** The diatonic index of G2. */
     private static final int BOTTOM_LINE = 18;

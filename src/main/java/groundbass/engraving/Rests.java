@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * Rests: whole ones hang from the fourth line, all others stand in the middle (REFERENCE 3.5); of two voices, each
+ * Rests: whole ones hang from the fourth line, all others stand in the middle (rule: rest-height); of two voices, each
  * keeps to its own side and clear of the other's notes.
  */
 final class Rests implements Concern {
@@ -76,7 +76,10 @@ final class Rests implements Concern {
                 .toList();
     }
 
-    /** Where a voice's rests stand if nothing is in the way: beyond what the other voice sounds, in the middle if that is silent too. */
+    /**
+     * Where a voice's rests stand if nothing is in the way: beyond what the other voice sounds, in the middle if that
+     * is silent too.
+     */
     private static int side(Sketch sketch, Spot rest) {
         boolean upper = rest.cell().voice() == 0;
         if (isAllSilent(sketch, rest)) {

@@ -3,7 +3,7 @@ package groundbass.engraving;
 import groundbass.score.Arrival;
 import groundbass.score.Place;
 
-/** Slides from note to note as straight lines that lean the way the pitch goes, on both staves (REFERENCE 3.11.10). */
+/** Slides from note to note as straight lines that lean the way the pitch goes, on both staves (rule: slide-lines). */
 final class Slides implements Concern {
     private static final double LINE = 0.16;
     private static final double GAP = 0.2;

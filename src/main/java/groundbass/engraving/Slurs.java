@@ -124,7 +124,7 @@ final class Slurs implements Concern {
         letters.placeAbove(sketch.tab(), CLEAR);
     }
 
-    /** Over the numbers on a string (REFERENCE 3.11.9); under them where other numbers stand in the way. */
+    /** Over the numbers on a string (rule: tab-slurs); under them where other numbers stand in the way. */
     static Shape.Curve overNumbers(Layer tab, double from, double to, double string, double off) {
         var fromAbove = new Point(from, string - off);
         var toAbove = new Point(to, string - off);

@@ -2,7 +2,7 @@ package groundbass.engraving;
 
 import java.util.List;
 
-/** Gaps in a row, stretched or squeezed by one factor, none below its least (REFERENCE 3.9, the spring model). */
+/** Gaps in a row, stretched or squeezed by one factor, none below its least (rule: spacing-least-gap). */
 final class Springs {
     private static final int STEPS = 50;
 

@@ -4,16 +4,19 @@ import groundbass.engraving.Shape.Rect;
 import java.util.EnumSet;
 import java.util.Set;
 
-/** Stems and flags (REFERENCE 3.2): an octave long, longer where they must reach the middle line. */
+/**
+ * Stems and flags (rule: stem-length, stem-to-middle-line, flag-place): an octave long, longer where they must reach
+ * the middle line.
+ */
 final class Stems implements Concern {
-    /** [Bravura] anchors of black heads and of crosses: how far from the head's middle a stem begins. */
+    /** rule: stem-side: anchors of black heads and of crosses: how far from the head's middle a stem begins. */
     private static final double ROOT = 0.168;
 
     private static final double CROSS_ROOT = 0.44;
     private static final Set<Glyph> CROSSES = EnumSet.of(Glyph.X_BLACK, Glyph.X_HALF);
     private static final Set<Glyph> DIAMONDS = EnumSet.of(Glyph.DIAMOND_BLACK, Glyph.DIAMOND_HALF);
 
-    /** [Bravura] how far flags of three and four strokes stand beyond the stem's normal end. */
+    /** rule: flag-place: how far flags of three and four strokes stand beyond the stem's normal end. */
     private static final double[] FLAG_BEYOND = {0, 0, 0, 0.376, 1.172};
 
     @Override

@@ -19,7 +19,7 @@ final class SystemBreaks {
     private static final double LONELY = 0.4;
     private static final double LONELY_FILL = 0.35;
 
-    /** How full a last system must be to be justified (REFERENCE 3.9: 60 to 75 %). */
+    /** How full a last system must be to be justified (rule: last-system-ragged). */
     static final double JUSTIFIED_FILL = 0.68;
 
     private final List<MeasuredBar> full;

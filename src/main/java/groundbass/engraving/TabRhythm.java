@@ -9,7 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Stems, level beams, flags and rests of a tablature that stands alone (REFERENCE 3.11.5): under the strings, but of
+ * Stems, level beams, flags and rests of a tablature that stands alone (rule: tab-rhythm): under the strings, but of
  * two voices the upper one's over them.
  */
 final class TabRhythm implements Concern {

@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.Objects;
 
 /**
- * What stands for each technique. Usage differs from publisher to publisher (REFERENCE 2.2), so this is the educator's
- * choice, and every sheet explains what it uses.
+ * What stands for each technique. Usage differs from publisher to publisher (rule: technique-letters), so this is the
+ * educator's choice, and every sheet explains what it uses.
  */
 public record TechniqueLetters(Map<Technique, Letter> techniques, Map<Arrival.Kind, String> arrivals) {
     /** The strokes of the thumb through a string; the font's bow signs serve plucked strings as well. */

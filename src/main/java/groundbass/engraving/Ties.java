@@ -2,7 +2,7 @@ package groundbass.engraving;
 
 import groundbass.writing.Head;
 
-/** Ties from head to head, away from the stems (REFERENCE 3.4); over a system's end, half on each side. */
+/** Ties from head to head, away from the stems (rule: curve-shape); over a system's end, half on each side. */
 final class Ties implements Concern {
     private static final double FROM_HEAD = 0.14;
     private static final double OFF_CENTRE = 0.36;

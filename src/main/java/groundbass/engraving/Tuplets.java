@@ -7,7 +7,10 @@ import groundbass.writing.Voice;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Tuplet figures on the stems' side, with a bracket unless a beam covers exactly the tuplet (REFERENCE 3.8). */
+/**
+ * Tuplet figures on the stems' side, with a bracket unless a beam covers exactly the tuplet (rule:
+ * tuplet-without-bracket, tuplet-bracket).
+ */
 final class Tuplets implements Concern {
     private static final double SCALE = 0.85;
     private static final double HOOK = 0.75;

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Vibrato as a wave as long as its note, over both staves (REFERENCE 2.2). */
+/** Vibrato as a wave as long as its note, over both staves (rule: vibrato-wave). */
 final class Vibratos implements Concern {
     private static final double GAP = 0.4;
     private static final double BEFORE_NEXT = 0.6;

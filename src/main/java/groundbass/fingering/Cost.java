@@ -9,7 +9,7 @@ import java.util.stream.Stream;
 
 /**
  * What a way of playing costs, by kinds of effort. The unit is moving the hand by one fret at leisure. The weights start
- * from REFERENCE 6.4; they are common practice, no source.
+ * from those of rule: fingering-cost.
  */
 public record Cost(Map<Part, Double> parts) {
     /** A kind of effort. */

@@ -3,7 +3,7 @@ package groundbass.fingering;
 import groundbass.fingering.Cost.Part;
 import groundbass.score.Technique;
 
-/** What one grip costs by itself. Weights after REFERENCE 6.4 and the limits of its 1.5; common practice, no source. */
+/** What one grip costs by itself. rule: fingering-cost, hand-reach. */
 final class Effort {
     /** For what no hand does; high enough that any way that can be played is cheaper. */
     static final double IMPOSSIBLE = 1000;

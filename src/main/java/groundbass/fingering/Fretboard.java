@@ -10,7 +10,7 @@ import java.util.Objects;
  * @param scale length of the open string from nut to bridge, in millimetres
  */
 public record Fretboard(Tuning tuning, int frets, double scale) {
-    /** 34 inches, the usual bass; an inch is 25.4 mm. Usual lengths are common practice, no source. */
+    /** 34 inches, the usual bass; an inch is 25.4 mm. rule: fret-distance. */
     public static final double LONG = 863.6;
 
     public static final double SHORT = 762.0;

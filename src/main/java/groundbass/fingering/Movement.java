@@ -4,8 +4,8 @@ import groundbass.fingering.Cost.Part;
 import groundbass.score.Arrival;
 
 /**
- * What it costs to get from one grip to the next. Weights after REFERENCE 6.4, speeds after its 6.2; common practice, no
- * source.
+ * What it costs to get from one grip to the next. Weights after rule: fingering-cost, speeds after
+ * rule: shift-time.
  */
 final class Movement {
     private static final double SHIFT = 0.5;

@@ -56,7 +56,7 @@ final class BandTracks {
         return track;
     }
 
-    /** REFERENCE 4.5 for the first two; common practice, no source. */
+    /** rule: count-in for the first two; the rest is common practice, no source. */
     private static int velocity(Weight weight) {
         return switch (weight) {
             case BAR -> 100;

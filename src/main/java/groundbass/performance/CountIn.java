@@ -6,7 +6,7 @@ import java.util.Objects;
 
 /** The empty bars before the first whole bar; a pickup sounds inside them. */
 public record CountIn(Meter meter, int bars) {
-    /** Above so many quarters a minute one bar is too short to catch the tempo (common practice, no source). */
+    /** Above so many quarters a minute one bar is too short to catch the tempo (rule: count-in). */
     private static final Fraction QUICK = Fraction.of(140);
 
     public CountIn {

@@ -5,7 +5,9 @@ import groundbass.score.Note;
 import groundbass.score.Ornaments.Mark;
 import groundbass.score.Technique;
 
-/** How much of its written length a note sounds. All figures are common practice without a source. */
+/**
+ * How much of its written length a note sounds. rule: gate-length; what it leaves out is common practice, no source.
+ */
 final class Gate {
     private static final Fraction NORMAL = Fraction.of(9, 10);
     private static final Fraction SLAP = Fraction.of(17, 20);

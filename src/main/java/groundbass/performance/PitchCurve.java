@@ -11,7 +11,7 @@ import java.util.List;
 public record PitchCurve(List<Point> points, boolean vibrato) {
     public static final PitchCurve FLAT = new PitchCurve(List.of(), false);
 
-    /** Vibrato: turns a second, width to each side in semitones, and when it sets in (common practice, no source). */
+    /** Vibrato: turns a second, width to each side in semitones (rule: vibrato-figures), and when it sets in. */
     private static final double VIBRATO_HERTZ = 5;
 
     private static final double VIBRATO_DEPTH = 0.2;

@@ -14,7 +14,10 @@ import java.util.stream.Stream;
 
 /** What one string plays from start to end. */
 final class StringPart {
-    /** How long a dead note and a grace note last, at most (common practice, no source). */
+    /**
+     * How long a dead note and a grace note last, at most (rule: gate-length; the grace note's is common practice, no
+     * source).
+     */
     private static final int DEAD_MILLISECONDS = 60;
 
     private static final int GRACE_MILLISECONDS = 60;

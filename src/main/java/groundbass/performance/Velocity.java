@@ -6,7 +6,10 @@ import groundbass.score.Note;
 import groundbass.score.Ornaments.Mark;
 import groundbass.score.Technique;
 
-/** How loud a stroke is, as MIDI counts it. All figures are common practice without a source. */
+/**
+ * How loud a stroke is, as MIDI counts it. rule: stroke-velocities, legato-velocity; what they leave out is common
+ * practice, no source.
+ */
 final class Velocity {
     private static final int NORMAL = 96;
     private static final int ACCENT = 16;

@@ -6,7 +6,9 @@ import groundbass.catalog.EducatorId;
 import groundbass.catalog.Educators;
 import groundbass.catalog.Episode;
 import groundbass.catalog.Episodes;
+import groundbass.catalog.Imprint;
 import groundbass.catalog.Series;
+import groundbass.catalog.Settings;
 import groundbass.publishing.SeriesPackage.EpisodePackage;
 import groundbass.release.Release;
 import groundbass.release.Releases;
@@ -33,19 +35,28 @@ public final class Demo {
     private static final String EMAIL = "studio@demo.invalid";
 
     private static final String STUDIO = "Saltlantern Studio (demo)";
+    private static final String WORDS = "An invented studio for a demonstration; nobody reads what is sent to this address.";
     private static final String FOLDER = "/seed-data";
 
     private final Jdbi jdbi;
     private final Clock clock;
     private final Educators educators;
+    private final Settings settings;
     private final Episodes episodes;
     private final Releases releases;
     private final SeriesImport incoming;
 
-    public Demo(Jdbi jdbi, Clock clock, Educators educators, Releases releases, SeriesImport incoming) {
+    public Demo(
+            Jdbi jdbi,
+            Clock clock,
+            Educators educators,
+            Settings settings,
+            Releases releases,
+            SeriesImport incoming) {
         this.jdbi = jdbi;
         this.clock = clock;
         this.educators = educators;
+        this.settings = settings;
         this.episodes = new Episodes(jdbi);
         this.releases = releases;
         this.incoming = incoming;
@@ -60,10 +71,10 @@ public final class Demo {
             return Optional.empty();
         }
         var invitation = new Invitation(EMAIL, RandomId.next());
-        return educators
-                .create(STUDIO, invitation.email(), invitation.password())
-                .result()
-                .map(made -> invitation);
+        var made =
+                educators.create(STUDIO, invitation.email(), invitation.password()).result();
+        made.ifPresent(studio -> settings.saveImprint(studio.id(), new Imprint(STUDIO, EMAIL, WORDS, "", "")));
+        return made.map(studio -> invitation);
     }
 
     /** Loads what is not there yet; takes as long as building its releases takes. */

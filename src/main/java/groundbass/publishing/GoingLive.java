@@ -55,6 +55,7 @@ public final class GoingLive {
 
     /** One pass: everything whose hour has come and whose files are ready. */
     public void pass() {
+        releases.tryAgain(clock.instant());
         releases.unfinished().forEach(release -> queue.add(release.id()));
         each(episodes.dueBefore(clock.instant()), this::bringOut);
         each(releases.readyCorrections(), this::correct);

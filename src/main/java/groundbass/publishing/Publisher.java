@@ -36,6 +36,7 @@ public final class Publisher {
     private final Episodes episodes;
     private final Revisions revisions;
     private final Releases releases;
+    private final Settings settings;
     private final Recipes recipes;
     private final BuildQueue queue;
 
@@ -47,8 +48,9 @@ public final class Publisher {
         this.episodes = new Episodes(jdbi);
         this.revisions = new Revisions(jdbi, clock);
         this.releases = releases;
+        this.settings = new Settings(jdbi, audit);
         this.recipes =
-                new Recipes(new SeriesCatalog(jdbi, audit, clock), new Settings(jdbi, audit), releases, addresses);
+                new Recipes(new SeriesCatalog(jdbi, audit, clock), settings, releases, addresses);
         this.queue = queue;
     }
 
@@ -84,6 +86,9 @@ public final class Publisher {
     }
 
     private Outcome<ReleaseId> prepare(EducatorId who, EpisodeId id, Promise promise) {
+        if (!settings.current().imprint().isComplete()) {
+            return Outcome.refused("", "publishing.problem.imprint");
+        }
         var problems = desk.draft(who, id)
                 .map(draft -> Preflight.problems(draft.document()))
                 .orElseGet(List::of);

@@ -12,17 +12,17 @@ import java.util.Map;
 /**
  * One feature of the engraving in a small example.
  *
- * @param rule its number in the reference of rules
- * @param source who published the rule
+ * @param rules the names of the rules that it shows, in {@code src/main/docs/engraving-rules.md}
  * @param look what somebody who looks it over should see
  * @param show which staves and ways of writing, as {@code notation, simile}; empty for what is usual
  * @param text the line
  */
-record Exhibit(String title, String rule, String source, String look, List<String> show, String text) {
+record Exhibit(String title, List<String> rules, String look, List<String> show, String text) {
     private static final String END = "----";
     private static final String TITLE = "# ";
 
     Exhibit {
+        rules = List.copyOf(rules);
         show = List.copyOf(show);
     }
 
@@ -40,13 +40,14 @@ record Exhibit(String title, String rule, String source, String look, List<Strin
         });
         return new Exhibit(
                 text.lines().findFirst().orElseThrow().substring(TITLE.length()),
-                facts.get("rule"),
-                facts.get("source"),
+                list(facts.get("rule")),
                 facts.get("look"),
-                Arrays.stream(facts.getOrDefault("show", "").split(", *"))
-                        .filter(word -> !word.isEmpty())
-                        .toList(),
+                list(facts.getOrDefault("show", "")),
                 text.substring(blank + 2));
+    }
+
+    private static List<String> list(String words) {
+        return Arrays.stream(words.split(", *")).filter(word -> !word.isEmpty()).toList();
     }
 
     Reading reading() {

@@ -24,6 +24,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /**
  * Every feature of the engraving in a small example beside its rule and the rule's source, for a person to look over
@@ -31,16 +32,19 @@ import java.util.function.Function;
  */
 public final class Gallery {
     private static final String TITLE = "Gallery of the engraving";
-    private static final String RESOURCE = "/groundbass/release/gallery.txt";
+    private static final String EXAMPLES = "/groundbass/release/gallery.txt";
+    private static final String RULES = "/docs/engraving-rules.md";
     private static final double SCREEN = 90;
 
     private final Messages messages = Messages.of(Locale.ENGLISH);
     private final SheetOptions usual = SheetOptions.of(Paper.A4, new PrintedWords(messages), Header.NONE, Footer.NONE);
-    private final List<Exhibit> exhibits;
+    private final RuleBook book = RuleBook.read(resource(RULES));
+    private final List<Exhibit> exhibits = Exhibit.read(resource(EXAMPLES));
 
-    public Gallery() {
-        try (var in = Objects.requireNonNull(Gallery.class.getResourceAsStream(RESOURCE))) {
-            exhibits = Exhibit.read(new String(in.readAllBytes(), StandardCharsets.UTF_8));
+    private static String resource(String name) {
+        try (var in = Objects.requireNonNull(
+                Gallery.class.getResourceAsStream(name), () -> name + " is not on the class path")) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -50,11 +54,20 @@ public final class Gallery {
         return exhibits;
     }
 
+    /** What the rules of an example say, and who says so. */
+    List<RuleBook.Rule> rules(Exhibit exhibit) {
+        return exhibit.rules().stream()
+                .map(name -> book.find(name)
+                        .orElseThrow(() -> new IllegalStateException(
+                                "\"" + exhibit.title() + "\" shows " + name + ", which is no rule of ours")))
+                .toList();
+    }
+
     /** One page that needs nothing else. */
     public String html() {
         var page = new GalleryPage(TITLE);
         for (int i = 0; i < exhibits.size(); i++) {
-            page.add(exhibits.get(i), svg(exhibits.get(i), "g" + i + "-"));
+            page.add(exhibits.get(i), rules(exhibits.get(i)), svg(exhibits.get(i), "g" + i + "-"));
         }
         return page.html();
     }
@@ -88,9 +101,10 @@ public final class Gallery {
     }
 
     private Exhibition.Piece shown(Exhibit exhibit) {
+        var told = rules(exhibit).stream().map(rule -> rule.sentence() + " Source: " + rule.source());
         return new Exhibition.Piece(
                 exhibit.title(),
-                List.of(exhibit.look(), "Rule " + exhibit.rule() + ". Source: " + exhibit.source() + "."),
+                Stream.concat(Stream.of(exhibit.look()), told).toList(),
                 Writing.of(exhibit.reading().line()),
                 exhibit.options(usual));
     }

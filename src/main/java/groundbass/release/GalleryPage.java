@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Base64;
+import java.util.List;
 
 /** The gallery as one HTML page: its style inside, named by its digest in a policy that allows nothing else. */
 final class GalleryPage {
@@ -25,13 +26,18 @@ final class GalleryPage {
         this.title = title;
     }
 
-    void add(Exhibit exhibit, String svg) {
+    void add(Exhibit exhibit, List<RuleBook.Rule> rules, String svg) {
         sections.append("<section>\n<h2>").append(escaped(exhibit.title())).append("</h2>\n<p>");
-        sections.append(escaped(exhibit.look())).append("</p>\n<p><small>Rule ");
-        sections.append(escaped(exhibit.rule())).append(". Source: ").append(escaped(exhibit.source()));
-        sections.append(".</small></p>\n").append(svg);
+        sections.append(escaped(exhibit.look())).append("</p>\n");
+        rules.forEach(this::add);
+        sections.append(svg);
         sections.append("\n<details><summary>Line text</summary>\n<pre>").append(escaped(exhibit.text()));
         sections.append("</pre></details>\n</section>\n");
+    }
+
+    private void add(RuleBook.Rule rule) {
+        sections.append("<p><small>").append(escaped(rule.sentence())).append(" Source: ");
+        sections.append(escaped(rule.source())).append("</small></p>\n");
     }
 
     String html() {

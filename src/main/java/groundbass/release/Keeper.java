@@ -4,12 +4,12 @@ import groundbass.store.Blobs;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.concurrent.atomic.AtomicInteger;
-import java.util.function.IntConsumer;
+import java.util.function.IntPredicate;
 
 /** Keeps the files of one build, and tells how many of its steps are done. Thread-safe. */
 final class Keeper {
     private final Blobs blobs;
-    private final IntConsumer progress;
+    private final IntPredicate progress;
     private final AtomicInteger done = new AtomicInteger();
 
     /** Something that takes a while. */
@@ -17,8 +17,8 @@ final class Keeper {
         T make() throws IOException;
     }
 
-    /** @param progress told how many steps are done */
-    Keeper(Blobs blobs, IntConsumer progress) {
+    /** @param progress told how many steps are done; says whether the build goes on */
+    Keeper(Blobs blobs, IntPredicate progress) {
         this.blobs = blobs;
         this.progress = progress;
     }
@@ -26,7 +26,9 @@ final class Keeper {
     <T> T step(Step<T> step) {
         try {
             var made = step.make();
-            progress.accept(done.incrementAndGet());
+            if (!progress.test(done.incrementAndGet())) {
+                throw new IllegalStateException("nobody waits for this build any more");
+            }
             return made;
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -15,7 +15,6 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.commonmark.node.AbstractVisitor;
 import org.commonmark.node.Image;
-import org.commonmark.parser.Parser;
 
 /**
  * Pieces of the sheet that notes show: a picture whose address names bars, {@code ![The turn](bars:3-4)}, or counts of
@@ -26,7 +25,9 @@ public final class NotePieces {
     private static final int MOST_BARS = 16;
     private static final Pattern RANGE =
             Pattern.compile("bars?:([0-9]{1,4})(-([0-9]{1,4}))?(:([0-9]{1,2}[e&a]?)(-([0-9]{1,2}[e&a]?))?)?");
-    private static final Parser PARSER = Parser.builder().build();
+
+    /** Of all pieces together, so that what is drawn for a text does not grow with what the text asks for. */
+    private static final int MOST_NOTES = 2_000;
 
     /** In staff spaces: two bars or three beside words. */
     private static final double WIDTH = 52;
@@ -38,14 +39,23 @@ public final class NotePieces {
         return RANGE.matcher(address).matches();
     }
 
-    /** Every piece that the notes ask for and the line has, drawn. */
+    /** The pieces that the notes ask for and the line has, drawn; a piece that would be too much is left out. */
     public static List<PieceContent> of(String notes, Line line, Sheets sheets) {
         var pieces = new ArrayList<PieceContent>();
+        int left = MOST_NOTES;
         for (String range : ranges(notes)) {
-            String prefix = "piece-" + pieces.size() + "-";
-            extract(range, line).ifPresent(part -> pieces.add(new PieceContent(range, draw(sheets, part, prefix))));
+            var part = extract(range, line);
+            int size = part.map(NotePieces::size).orElse(0);
+            if (part.isPresent() && size <= left) {
+                left -= size;
+                pieces.add(new PieceContent(range, draw(sheets, part.get(), "piece-" + pieces.size() + "-")));
+            }
         }
         return List.copyOf(pieces);
+    }
+
+    private static int size(Line part) {
+        return part.bars().stream().mapToInt(bar -> bar.notes().size()).sum();
     }
 
     private static String draw(Sheets sheets, Line part, String prefix) {
@@ -56,7 +66,10 @@ public final class NotePieces {
 
     private static Set<String> ranges(String notes) {
         var found = new LinkedHashSet<String>();
-        PARSER.parse(notes).accept(new AbstractVisitor() {
+        if (NoteText.isTooMuch(notes)) {
+            return found;
+        }
+        NoteText.read(notes).accept(new AbstractVisitor() {
             @Override
             public void visit(Image image) {
                 if (isRange(image.getDestination()) && found.size() < MOST) {

@@ -30,7 +30,17 @@ public record Release(
         return state instanceof BuildState.Ready;
     }
 
+    /** Whether it waits to be built, or is being built. */
+    public boolean isUnderWay() {
+        return state instanceof BuildState.Waiting || state instanceof BuildState.Building;
+    }
+
     public boolean isFailed() {
         return state instanceof BuildState.Failed;
+    }
+
+    /** Whether a later release took its place before it was built. */
+    public boolean isOvertaken() {
+        return state instanceof BuildState.Overtaken;
     }
 }

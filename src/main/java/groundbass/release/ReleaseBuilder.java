@@ -13,7 +13,8 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Builds a release: makes every file, keeps it, and closes the release with their names. Building one that is closed
- * already does nothing; what fails is told on the desk and in the log.
+ * already does nothing, and one that was overtaken ends at its next step. What fails is told on the desk and in the log,
+ * and is tried again later; what a shutdown stops has not failed and goes on after the next start.
  */
 public final class ReleaseBuilder {
     private static final Logger log = LoggerFactory.getLogger(ReleaseBuilder.class);
@@ -25,6 +26,7 @@ public final class ReleaseBuilder {
     private final MadeAudio made;
     private final Clock clock;
     private final Map<ReleaseId, Object> building = new ConcurrentHashMap<>();
+    private volatile boolean stopping;
 
     public ReleaseBuilder(
             Releases releases, Revisions revisions, Uploads uploads, Blobs blobs, MadeAudio made, Clock clock) {
@@ -40,19 +42,50 @@ public final class ReleaseBuilder {
     public void build(ReleaseId id) {
         synchronized (building.computeIfAbsent(id, any -> new Object())) {
             var release = releases.find(id).orElseThrow();
-            if (!release.isReady() && !release.isFailed()) {
+            if (release.isUnderWay()) {
                 close(release);
             }
         }
         building.remove(id);
     }
 
+    /** From now on a build that breaks off was stopped. */
+    public void stop() {
+        stopping = true;
+    }
+
     private void close(Release release) {
         try {
             releases.ready(release.id(), files(release), clock.instant());
         } catch (IOException | RuntimeException e) {
-            log.error("release {} cannot be built", release.id(), e);
-            releases.failed(release.id(), String.valueOf(e.getMessage()));
+            if (stopping || isMachineStopping()) {
+                log.info("release {} was stopped with the server; it is built after the next start", release.id());
+            } else {
+                failed(release, e);
+            }
+        }
+    }
+
+    private void failed(Release release, Exception e) {
+        int tries = releases.failed(release.id(), String.valueOf(e.getMessage()), clock.instant());
+        if (tries == 0) {
+            log.info("release {} was overtaken while it was built", release.id());
+        } else if (tries == 1) {
+            log.error("release {} cannot be built; it is tried again", release.id(), e);
+        } else {
+            log.error("release {} cannot be built, try {}: {}", release.id(), tries, e.toString());
+        }
+    }
+
+    /** The machine says so before anybody has told this builder: it takes no more hooks ({@link Runtime#addShutdownHook}). */
+    private static boolean isMachineStopping() {
+        var probe = new Thread(() -> {}, "probe");
+        try {
+            Runtime.getRuntime().addShutdownHook(probe);
+            Runtime.getRuntime().removeShutdownHook(probe);
+            return false;
+        } catch (IllegalStateException shuttingDown) {
+            return true;
         }
     }
 

@@ -5,6 +5,7 @@ import groundbass.store.Instants;
 import groundbass.store.Sha256;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +18,9 @@ import org.jdbi.v3.core.statement.StatementContext;
  * looked at, has a number below zero until it is published after all.
  */
 public final class Releases {
+    private static final Duration FIRST_PAUSE = Duration.ofMinutes(1);
+    private static final Duration LONGEST_PAUSE = Duration.ofMinutes(15);
+
     private final Jdbi jdbi;
 
     public Releases(Jdbi jdbi) {
@@ -33,11 +37,13 @@ public final class Releases {
     }
 
     /**
-     * Enters a release that waits to be built.
+     * Enters a release that waits to be built. Earlier ones of its episode that nobody has begun, or that failed, are
+     * overtaken by it; one that is being built goes on, since its files may be wanted before these are there.
      *
      * @param correction whether it takes the place of what is out as soon as it is ready
      */
     public ReleaseId create(Handle handle, EpisodeId episode, Recipe recipe, boolean correction, Instant now) {
+        overtake(handle, episode, recipe.release(), List.of("waiting", "failed"));
         return insert(handle, episode, recipe, recipe.release(), correction, now);
     }
 
@@ -56,6 +62,7 @@ public final class Releases {
                 .createQuery("select * from release where episode_id = :episode and number < 0 order by number")
                 .bind("episode", episode.value())
                 .map(Releases::releaseOf)
+                .list()
                 .stream()
                 .filter(made -> made.recipe().equals(recipe) && !made.isFailed())
                 .findFirst();
@@ -71,6 +78,7 @@ public final class Releases {
                 .bind("now", Instants.toColumn(now))
                 .bind("id", trial.id().value())
                 .execute();
+        overtake(handle, trial.episode(), trial.recipe().release(), List.of("waiting", "failed"));
         return trial.id();
     }
 
@@ -92,11 +100,26 @@ public final class Releases {
         return id;
     }
 
+    private static void overtake(Handle handle, EpisodeId episode, int number, List<String> states) {
+        handle.createUpdate("""
+                        update release set state = 'overtaken'
+                        where episode_id = :episode and number < :number and number > 0 and published_at is null
+                          and state in (<states>)""")
+                .bindList("states", states)
+                .bind("episode", episode.value())
+                .bind("number", number)
+                .execute();
+    }
+
     public Optional<Release> find(ReleaseId id) {
-        return jdbi.withHandle(handle -> handle.createQuery("select * from release where id = :id")
+        return jdbi.withHandle(handle -> find(handle, id));
+    }
+
+    private static Optional<Release> find(Handle handle, ReleaseId id) {
+        return handle.createQuery("select * from release where id = :id")
                 .bind("id", id.value())
                 .map(Releases::releaseOf)
-                .findOne());
+                .findOne();
     }
 
     /** All releases of an episode that were made to be published, the newest first. */
@@ -104,7 +127,7 @@ public final class Releases {
         return jdbi.withHandle(handle -> of(handle, episode));
     }
 
-    private static List<Release> of(Handle handle, EpisodeId episode) {
+    public List<Release> of(Handle handle, EpisodeId episode) {
         return handle.createQuery("select * from release where episode_id = :episode and number > 0 order by number desc")
                 .bind("episode", episode.value())
                 .map(Releases::releaseOf)
@@ -120,19 +143,23 @@ public final class Releases {
         return of(handle, episode).stream().findFirst();
     }
 
-    /** Corrections that are ready and not yet out, oldest first. */
+    /** Corrections that are ready and not yet out, oldest first; of one episode the latest, where no later one is out. */
     public List<Release> readyCorrections() {
         return jdbi.withHandle(
                 handle -> handle.createQuery("""
-                        select * from release where correction and state = 'ready' and published_at is null
+                        select * from release r where correction and state = 'ready' and published_at is null
+                          and not exists (
+                            select 1 from release later
+                            where later.episode_id = r.episode_id and later.number > r.number
+                              and (later.published_at is not null or later.correction and later.state = 'ready'))
                         order by created_at, id""").map(Releases::releaseOf).list());
     }
 
-    /** What readers of this episode get: the release that was published last. */
+    /** What readers of this episode get: of all that were published the latest, whatever was published last. */
     public Optional<Release> current(EpisodeId episode) {
         return jdbi.withHandle(handle -> handle.createQuery("""
                         select * from release where episode_id = :episode and published_at is not null
-                        order by published_at desc, number desc fetch first 1 row only""")
+                        order by number desc fetch first 1 row only""")
                 .bind("episode", episode.value())
                 .map(Releases::releaseOf)
                 .findOne());
@@ -173,15 +200,30 @@ public final class Releases {
                 > 0;
     }
 
-    /** Notes how far a build has come. A release that is ready or failed stays so. */
-    void progress(ReleaseId id, int done, int total) {
-        jdbi.useHandle(handle -> handle.createUpdate("""
+    /** Has releases tried again whose pause is over and which somebody waits for. */
+    public void tryAgain(Instant now) {
+        jdbi.useHandle(handle ->
+                handle.createUpdate("""
+                        update release set state = 'waiting'
+                        where state = 'failed' and try_again_at <= :now
+                          and (correction
+                            or episode_id in (select id from episode where scheduled_at is not null))""").bind("now", Instants.toColumn(now)).execute());
+    }
+
+    /**
+     * Notes how far a build has come.
+     *
+     * @return whether it is still wanted: nobody else has closed it, and no later one has overtaken it
+     */
+    boolean progress(ReleaseId id, int done, int total) {
+        return jdbi.withHandle(handle -> handle.createUpdate("""
                         update release set state = 'building', steps_done = :done, steps_total = :total
                         where id = :id and state in ('waiting', 'building')""")
-                .bind("id", id.value())
-                .bind("done", done)
-                .bind("total", total)
-                .execute());
+                        .bind("id", id.value())
+                        .bind("done", done)
+                        .bind("total", total)
+                        .execute())
+                == 1;
     }
 
     /** Enters the files and closes the build, both or neither; does nothing where another has closed it. */
@@ -199,24 +241,60 @@ public final class Releases {
         });
     }
 
-    void failed(ReleaseId id, String cause) {
-        jdbi.useHandle(handle -> handle.createUpdate("""
-                        update release set state = 'failed', failure = :cause
-                        where id = :id and state in ('waiting', 'building')""")
-                .bind("id", id.value())
-                .bind("cause", cause.substring(0, Math.min(cause.length(), 2000)))
-                .execute());
+    /**
+     * Notes that a build failed, and when it is tried again.
+     *
+     * @return how often it was tried; 0 where it is not wanted any more
+     */
+    int failed(ReleaseId id, String cause, Instant now) {
+        return jdbi.inTransaction(handle -> {
+            int tries = handle.createQuery(
+                            "select tries from release where id = :id and state in ('waiting', 'building') for update")
+                    .bind("id", id.value())
+                    .mapTo(Integer.class)
+                    .findOne()
+                    .map(before -> before + 1)
+                    .orElse(0);
+            handle.createUpdate("""
+                            update release set state = 'failed', failure = :cause, tries = :tries, try_again_at = :again
+                            where id = :id and state in ('waiting', 'building')""")
+                    .bind("id", id.value())
+                    .bind("cause", cause.substring(0, Math.min(cause.length(), 2000)))
+                    .bind("tries", tries)
+                    .bind("again", Instants.toColumn(now.plus(pauseAfter(tries))))
+                    .execute();
+            return tries;
+        });
     }
 
-    /** @return whether this call made it public */
+    /** How long after the given try, counted from 1, a build is tried again: 1, 2, 4, 8 minutes, then every quarter of an hour. */
+    static Duration pauseAfter(int tries) {
+        var doubled = FIRST_PAUSE.multipliedBy(1L << Math.min(Math.max(tries - 1, 0), 10));
+        return doubled.compareTo(LONGEST_PAUSE) < 0 ? doubled : LONGEST_PAUSE;
+    }
+
+    /**
+     * Makes a release public, unless a later one of its episode is out: readers never go back. Earlier ones that are not
+     * built yet are overtaken.
+     *
+     * @return whether this call made it public
+     */
     public boolean publish(Handle handle, ReleaseId id, Instant now) {
-        return handle.createUpdate("""
+        int mine = handle.createUpdate("""
                         update release set published_at = :now
-                        where id = :id and published_at is null and state = 'ready'""")
-                        .bind("id", id.value())
-                        .bind("now", Instants.toColumn(now))
-                        .execute()
-                == 1;
+                        where id = :id and published_at is null and state = 'ready'
+                          and not exists (
+                            select 1 from release later
+                            where later.episode_id = release.episode_id and later.number > release.number
+                              and later.published_at is not null)""")
+                .bind("id", id.value())
+                .bind("now", Instants.toColumn(now))
+                .execute();
+        if (mine == 1) {
+            var out = find(handle, id).orElseThrow();
+            overtake(handle, out.episode(), out.recipe().release(), List.of("waiting", "building", "failed"));
+        }
+        return mine == 1;
     }
 
     private static void insert(Handle handle, ReleaseId id, List<ReleaseFile> files) {
@@ -262,7 +340,10 @@ public final class Releases {
             case "waiting" -> new BuildState.Waiting();
             case "building" -> new BuildState.Building(row.getInt("steps_done"), row.getInt("steps_total"));
             case "ready" -> new BuildState.Ready();
-            case "failed" -> new BuildState.Failed(row.getString("failure"));
+            case "failed" ->
+                new BuildState.Failed(
+                        row.getString("failure"), row.getInt("tries"), Instants.from(row, "try_again_at"));
+            case "overtaken" -> new BuildState.Overtaken();
             default -> throw new IllegalStateException("no such state of a release: " + state);
         };
     }

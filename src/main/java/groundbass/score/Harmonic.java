@@ -11,7 +11,7 @@ import java.util.OptionalInt;
 public record Harmonic(OptionalInt touchedFret) {
     public static final Harmonic NATURAL = new Harmonic(OptionalInt.empty());
 
-    /** How far a finger may stand from a node and still sound it, in frets (a setting; common practice, no source). */
+    /** How far a finger may stand from a node and still sound it, in frets (rule: harmonic-nodes). */
     private static final double TOLERANCE = 0.3;
 
     private static final int HIGHEST_PARTIAL = 8;

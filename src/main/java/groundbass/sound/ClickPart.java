@@ -24,7 +24,7 @@ final class ClickPart {
                         .toList());
     }
 
-    /** The first beat is about 5 dB above the others (REFERENCE 7.3, common practice, no source). */
+    /** The first beat is about 5 dB above the others (rule: click-accent). */
     private static double level(Weight weight) {
         return switch (weight) {
             case BAR -> 0.5;

@@ -9,21 +9,23 @@ package groundbass.sound;
 record Course(int openMidi) {
     private static final int LOW_B = 23;
 
-    /** Kemp 2020 gives +100 cents at partial 10 of a low B stopped at fret 12, so 3.1e-4 when open (REFERENCE 7.2). */
+    /** Of the open low B (rule: string-stiffness). */
     private static final double LOW_B_STIFFNESS = 3.1e-4;
 
-    /** Semitones over which the stiffness of open strings halves: E 2e-4, A 1.2e-4, D 8e-5, G 5e-5 (REFERENCE 7.2). */
+    /** Semitones over which the stiffness of open strings halves (rule: string-stiffness). */
     private static final double HALVING = 7.6;
 
     private static final double SHORTEST = 3;
 
-    /** REFERENCE 7.2: open B0 14 s, E1 12, A1 10, D2 8, G2 6; by 2^(-n/12) at fret n (common practice, no source). */
+    /** Seconds to -60 dB (rule: decay-of-strings). */
     double t60(double pitch) {
         double open = Math.max(SHORTEST, 14 - 0.4 * (openMidi - LOW_B));
         return open * StrictMath.pow(2, (openMidi - pitch) / 12);
     }
 
-    /** B of the string where it sounds {@code pitch}: four times as much at half the length (REFERENCE 7.2, physics). */
+    /**
+     * B of the string where it sounds {@code pitch}: four times as much at half the length (rule: string-stiffness).
+     */
     double stiffness(double pitch) {
         double open = LOW_B_STIFFNESS * StrictMath.pow(2, (LOW_B - openMidi) / HALVING);
         return open * StrictMath.pow(2, (pitch - openMidi) / 6);

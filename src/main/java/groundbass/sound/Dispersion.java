@@ -2,8 +2,9 @@ package groundbass.sound;
 
 /**
  * Stiffness makes high partials travel faster and so sound sharp, {@code f_k = k f_1 sqrt((1 + B k^2) / (1 + B))}
- * (REFERENCE 7.2, physics). Here {@value #SECTIONS} equal all-passes {@code (c + z^-1) / (1 + c z^-1)} in the loop delay
- * low partials more than high ones, so that the tenth partial, or the highest below a limit, lies where the law says.
+ * (rule: string-stiffness). Here {@value #SECTIONS} equal all-passes {@code (c + z^-1) / (1 + c z^-1)} in the loop
+ * delay low partials more than high ones, so that the tenth partial, or the highest below a limit, lies where the law
+ * says.
  *
  * @param c from -1 to 0; 0 delays everything alike
  */

@@ -5,7 +5,7 @@ package groundbass.sound;
  * both of its blocks, so that no sample passes the ceiling. Looks one block ahead.
  */
 final class Limiter {
-    /** REFERENCE 7.3: peaks at most -1 dBFS. */
+    /** rule: peak-limit. */
     static final double CEILING = StrictMath.pow(10, -1 / 20.0);
 
     /** How far the gain may rise again in one block. */

@@ -2,8 +2,8 @@ package groundbass.sound;
 
 /**
  * What one turn of a string's loop leaves of each partial: the one-pole low-pass {@code y[n] = b x[n] + a y[n-1]}, set so
- * that the fundamental falls by 60 dB in T60 and partial k in {@code T60 / (1 + loss k^1.5)} (REFERENCE 7.1 and 7.2: loop
- * gain {@code 10^(-3 / (f T60))}, calculated; the law of the partials is common practice without a source).
+ * that the fundamental falls by 60 dB in T60 and partial k in {@code T60 / (1 + loss k^1.5)} (rule: loop-gain,
+ * decay-of-partials).
  *
  * @param a how much of the last output comes again
  * @param b how much of the input passes

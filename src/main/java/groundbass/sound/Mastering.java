@@ -7,7 +7,7 @@ import groundbass.score.Line;
 
 /**
  * How loud everything that a line sounds like is made: the whole band at the line's own tempo reaches -16 LUFS, or comes
- * as near as a true peak of -1 dBTP allows (REFERENCE 7.3: common practice for lesson clips). One factor serves every
+ * as near as a true peak of -1 dBTP allows (rule: lesson-loudness). One factor serves every
  * stem, tempo and mix of the line, so that stems add up to mixes and no change of tempo is a change of loudness.
  */
 public final class Mastering {

@@ -12,7 +12,7 @@ import java.util.TreeSet;
  * samples by a cubic (Lagrange) rather than an all-pass, so that slides, bends and vibrato can move it without a click.
  */
 final class PluckedString implements Unit {
-    /** Where the pickup sits, as a fraction of the open string from the bridge (REFERENCE 7.2: split type by the neck). */
+    /** Where the pickup sits, as a fraction of the open string from the bridge (rule: pickup-place). */
     static final double PICKUP = 0.18;
 
     private static final int SPAN = 2_048;
@@ -101,7 +101,9 @@ final class PluckedString implements Unit {
         return bridge;
     }
 
-    /** How long a shape must be: the whole loop, and before that what its far end heard, or hears as it grows longer. */
+    /**
+     * How long a shape must be: the whole loop, and before that what its far end heard, or hears as it grows longer.
+     */
     int shapeLength() {
         return whole + 4 + MEMORY;
     }

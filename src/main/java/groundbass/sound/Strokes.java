@@ -14,7 +14,7 @@ import java.util.Optional;
 
 /** What a player's hands do to one string for each note: where it is stopped, how it is struck, what it meets. */
 final class Strokes {
-    /** How long a thumb is in touch with the string (REFERENCE 7.2: 1 to 3 ms). */
+    /** How long a thumb is in touch with the string (rule: thumb-contact). */
     private static final double CONTACT_SECONDS = 0.0015;
 
     /** Of a period: a thumb is no wider than that. */

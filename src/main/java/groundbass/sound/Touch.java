@@ -3,8 +3,8 @@ package groundbass.sound;
 import groundbass.score.Technique;
 
 /**
- * How a stroke meets the string. Places, brightness and decay follow REFERENCE 7.2; the amounts were set so that level,
- * attack and spectrum stand to one another as that table says (common practice, no source).
+ * How a stroke meets the string. Places, brightness and decay follow rule: technique-sound; the amounts were set so
+ * that level, attack and spectrum stand to one another as its table says.
  *
  * @param place where it is touched
  * @param rise seconds until the string is let go

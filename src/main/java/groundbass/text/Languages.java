@@ -3,13 +3,23 @@ package groundbass.text;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** The languages Groundbass speaks, and which of them a reader gets. */
 public final class Languages {
     /** The first is spoken to whoever asks for none of them. */
     public static final List<Locale> SPOKEN = List.of(Locale.ENGLISH, Locale.GERMAN);
 
+    private static final int LONGEST = 1_000;
+    /** RFC 9110 sections 12.4.2 and 12.5.4, RFC 4647 section 2.1; the library fails on what is neither. */
+    private static final Pattern RANGES = listOf(
+            "([A-Za-z]{1,8}(-[A-Za-z0-9]{1,8})*|\\*)" + "([ \t]*;[ \t]*[qQ]=(0(\\.[0-9]{0,3})?|1(\\.0{0,3})?))?");
+
     private Languages() {}
+
+    private static Pattern listOf(String element) {
+        return Pattern.compile("[ \t]*" + element + "([ \t]*,[ \t]*" + element + ")*[ \t]*");
+    }
 
     /**
      * The best spoken language for an {@code Accept-Language} header (RFC 9110 section 12.5.4, matched by the lookup of
@@ -26,6 +36,9 @@ public final class Languages {
     }
 
     private static Optional<Locale> lookUp(String ranges) {
+        if (ranges.length() > LONGEST || !RANGES.matcher(ranges).matches()) {
+            return Optional.empty();
+        }
         try {
             return Optional.ofNullable(Locale.lookup(Locale.LanguageRange.parse(ranges), SPOKEN));
         } catch (IllegalArgumentException e) {

@@ -2,7 +2,7 @@ package groundbass.theory;
 
 import java.util.Optional;
 
-/** How a note leads to the next (REFERENCE 5.6; common practice). */
+/** How a note leads to the next (rule: approach-notes; common practice). */
 public enum Approach {
     CHROMATIC_FROM_BELOW,
     CHROMATIC_FROM_ABOVE,

@@ -15,7 +15,7 @@ import java.util.Optional;
  * @param tones their degrees above the root, from the lowest note up, octaves left out
  */
 public record NamedVoicing(Chord chord, List<Degree> tones, Shape shape) {
-    /** How a chord is laid out (REFERENCE 5.3; the names are common practice). */
+    /** How a chord is laid out (rule: shell-voicings; the names are common practice, no source). */
     public enum Shape {
         /** Root and octave. */
         OCTAVE("octave"),

@@ -6,7 +6,7 @@ import java.util.Optional;
 
 /**
  * What kind of chord stands on a root: its canonical suffix, the other suffixes players write, and its degrees.
- * The degrees are those of any harmony handbook; the suffixes are common practice.
+ * The degrees are those of rule: chord-tones and its kin; the suffixes are common practice, no source.
  */
 public enum Quality {
     MAJOR("", "1 3 5", "maj", "M"),

@@ -4,7 +4,7 @@ import groundbass.text.Message;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** Scales by their degrees above the tonic, as theory handbooks list them (REFERENCE 5.1). */
+/** Scales by their degrees above the tonic, as theory handbooks list them (rule: scale-degrees). */
 public enum Scale {
     MAJOR("major", "1 2 3 4 5 6 7"),
     DORIAN("dorian", "1 2 b3 4 5 6 b7"),

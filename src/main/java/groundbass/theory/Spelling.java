@@ -7,7 +7,7 @@ import java.util.stream.Stream;
  * Which name a sounding pitch takes in a key: the scale's own name where it has one, else the name it has in the major
  * or minor scale on the same tonic (so the leading note of a minor key is a sharp seventh, and b3 and b7 stay flats).
  * Three notes belong to neither: they are raised degrees on the way up and lowered ones otherwise, but the b5 of a minor
- * key, the blue note, stays flat (rules of theory handbooks, from memory). A raised or lowered degree takes its other
+ * key, the blue note, stays flat (rule: outside-notes). A raised or lowered degree takes its other
  * name where the first would hide a natural note, as C flat does in F major (common practice, no source).
  */
 public final class Spelling {

@@ -1,7 +1,9 @@
 package groundbass.web;
 
+import groundbass.web.gate.FrontServer;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Errors;
+import groundbass.web.shell.HostNames;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Routes;
@@ -13,7 +15,6 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.config.SizeUnit;
 import io.javalin.json.JavalinJackson;
 import java.util.List;
-import org.eclipse.jetty.server.ForwardedRequestCustomizer;
 import org.eclipse.jetty.server.HttpConfiguration;
 
 /** The listening server with all its page groups. */
@@ -33,12 +34,13 @@ public final class WebServer implements AutoCloseable {
             String host,
             int port,
             Installation installation,
+            HostNames hostNames,
             Doorkeeper doorkeeper,
             Errors errors,
             List<PageGroup> groups) {
         var javalin = Javalin.create(config -> {
             configure(config, installation, errors);
-            addRoutes(config, installation, doorkeeper, errors, groups);
+            addRoutes(config, installation, hostNames, doorkeeper, errors, groups);
         });
         return new WebServer(javalin.start(host, port));
     }
@@ -69,20 +71,21 @@ public final class WebServer implements AutoCloseable {
     private static void talkLittle(HttpConfiguration http, Installation installation) {
         http.setSendServerVersion(false);
         http.setSendXPoweredBy(false);
-        if (installation.behindProxy()) {
-            http.addCustomizer(new ForwardedRequestCustomizer());
-        }
+        http.addCustomizer(new FrontServer(installation.hops()));
     }
 
     private static void addRoutes(
             JavalinConfig config,
             Installation installation,
+            HostNames hostNames,
             Doorkeeper doorkeeper,
             Errors errors,
             List<PageGroup> groups) {
         var headers = new SecurityHeaders(installation);
         var sameOrigin = new SameOrigin(installation);
+        config.routes.before(installation::receive);
         config.routes.before(headers::addTo);
+        config.routes.before(hostNames::check);
         config.routes.beforeMatched(sameOrigin::check);
         config.routes.beforeMatched(doorkeeper::check);
         errors.addTo(config.routes);

@@ -18,7 +18,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
 
-/** Decides the signs before heads, bar after bar in their order (REFERENCE 3.7). Mutable; one for a line. */
+/**
+ * Decides the signs before heads, bar after bar in their order (rule: accidental-for-its-bar). Mutable; one for a line.
+ */
 final class Accidentals {
     private Map<Place, Integer> before = Map.of();
     private Key keyBefore;
@@ -26,7 +28,7 @@ final class Accidentals {
     private Set<Place> seen = new HashSet<>();
     private Key key;
 
-    /** A sign is valid at its letter and octave only (REFERENCE 3.7.1 and 3.7.3, [rule]). */
+    /** A sign is valid at its letter and octave only (rule: accidental-for-its-bar, accidental-per-octave). */
     private record Place(Letter letter, int octave) {
         static Place of(Pitch pitch) {
             return new Place(pitch.name().letter(), pitch.octave());
@@ -41,7 +43,7 @@ final class Accidentals {
         this.keyBefore = key;
     }
 
-    /** The same voices with signs; the bar line has cancelled those of the bar before (REFERENCE 3.7.2, [rule]). */
+    /** The same voices with signs; the bar line has cancelled those of the bar before (rule: courtesy-accidental). */
     List<Voice> sign(InForce inForce, List<Voice> voices) {
         before = inBar;
         keyBefore = key;
@@ -87,8 +89,8 @@ final class Accidentals {
     }
 
     /**
-     * Dead notes take none (REFERENCE 3.7.6, [cp]). A tied head repeats none, and over a bar line leaves nothing
-     * behind: a later note needs the sign anew (REFERENCE 3.7.7, [rule]).
+     * Dead notes take none (rule: dead-note-no-accidental). A tied head repeats none, and over a bar line leaves
+     * nothing behind: a later note needs the sign anew (rule: accidental-over-tie).
      */
     private Optional<Accidental> accidental(Head head) {
         if (head.note().isDead()) {
@@ -110,7 +112,10 @@ final class Accidentals {
                 : Optional.empty();
     }
 
-    /** Whether the bar before left this letter, in any octave, altered against its key and unlike now (3.7.2, [cp]). */
+    /**
+     * Whether the bar before left this letter, in any octave, altered against its key and unlike now (rule:
+     * courtesy-accidental).
+     */
     private boolean wasOtherwise(Letter letter, int alteration) {
         return before.entrySet().stream()
                 .anyMatch(entry -> entry.getKey().letter() == letter

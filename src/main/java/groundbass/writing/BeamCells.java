@@ -8,7 +8,8 @@ import java.util.Set;
 
 /**
  * Which elements of a voice may share a beam: those in one cell. A cell is a beat, or more beats of nothing shorter
- * than eighths, or a tuplet (REFERENCE 3.3.6-9 and 3.3.13, [rule], [cp]).
+ * than eighths, or a tuplet (rule: beam-simple-metre, beam-compound-metre, beam-grouped-metre, beam-cut-time,
+ * beam-tuplet-break).
  */
 final class BeamCells {
     private static final Fraction QUARTER = Fraction.of(1, 4);
@@ -47,7 +48,7 @@ final class BeamCells {
         return cell(from).equals(cell(to));
     }
 
-    /** Whether a rest between two notes may lie under their beam: within one beat (REFERENCE 3.3.12, [rule]). */
+    /** Whether a rest between two notes may lie under their beam: within one beat (rule: beam-over-rests). */
     boolean joinOverRest(int earlier, int later) {
         boolean oneBeat = pulse.beatAt(elements.get(earlier).onset())
                 == pulse.beatAt(elements.get(later).onset());
@@ -87,7 +88,10 @@ final class BeamCells {
                                 && element.value().equals(NoteValue.of(Base.EIGHTH)));
     }
 
-    /** Whether only the first beam goes on from one note to the next: at each eighth among 32nds (3.3.10, [rule]). */
+    /**
+     * Whether only the first beam goes on from one note to the next: at each eighth among 32nds (rule:
+     * beam-secondary-break).
+     */
     boolean crossesEighth(int earlier, int later) {
         var start = pulse.beatStart(elements.get(later).onset());
         var from = elements.get(earlier).onset().minus(start);

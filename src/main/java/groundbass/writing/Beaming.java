@@ -7,7 +7,7 @@ import groundbass.writing.Element.Rest;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Joins the elements of a voice by beams (REFERENCE 3.3.6-13). */
+/** Joins the elements of a voice by beams (rule: beam-examples). */
 final class Beaming {
     private static final int THIRTY_SECOND_BEAMS = 3;
 
@@ -23,7 +23,7 @@ final class Beaming {
         this.cells = new BeamCells(pulse, elements, tuplets);
     }
 
-    /** The groups in order; a beam neither begins nor ends on a rest (REFERENCE 3.3.12, [rule]). */
+    /** The groups in order; a beam neither begins nor ends on a rest (rule: beam-over-rests). */
     List<BeamGroup> groups() {
         var groups = new ArrayList<BeamGroup>();
         int first = -1;
@@ -117,7 +117,7 @@ final class Beaming {
 
     /**
      * A partial beam points to the note with which it makes up the beat's division: forward from the first of a pair,
-     * backward from the second (REFERENCE 3.3.11, [rule]).
+     * backward from the second (rule: beam-hooks).
      */
     private Part hook(int at, int first, int last, int level) {
         if (at == first) {

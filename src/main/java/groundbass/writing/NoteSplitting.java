@@ -8,7 +8,7 @@ import java.util.List;
 
 /**
  * Cuts a sounding stretch of a bar into note shapes to be tied. The fewest shapes win; among equals, those cut at the
- * stronger places, and of these the longer first (REFERENCE 3.4.4, [cp]).
+ * stronger places, and of these the longer first (rule: fewest-note-shapes).
  */
 final class NoteSplitting {
     private static final int PER_SHAPE = 1000;
@@ -71,7 +71,7 @@ final class NoteSplitting {
 
     /**
      * A note that begins or ends on an off-16th stays within its beat, where 16th-8th-16th is allowed; finer ones
-     * likewise within their half or quarter of it (REFERENCE 3.4.3, [rule]). One that begins or ends on a half of the
+     * likewise within their half or quarter of it (rule: show-next-beat). One that begins or ends on a half of the
      * beat crosses one beat at most.
      */
     private boolean keepsGrid(Fraction from, Fraction to) {
@@ -84,14 +84,16 @@ final class NoteSplitting {
                 : Pulse.pointsBetween(from, to, grid.times(4)) == 0;
     }
 
-    /** In compound and grouped metres a note leaves its beat only to fill whole beats (REFERENCE 3.3.7-8, [rule], [cp]). */
+    /**
+     * In compound and grouped metres a note leaves its beat only to fill whole beats (rule: compound-note-in-its-beat).
+     */
     private boolean keepsBeats(Fraction from, Fraction to) {
         return pulse.isSimple() || !to.isAfter(pulse.beatEnd(from)) || (pulse.isBeat(from) && pulse.isBeat(to));
     }
 
     /**
      * The middle of the bar is hidden only by a note from the first beat, or by one of two beats from the second
-     * (REFERENCE 3.4.2, [rule]).
+     * (rule: show-middle-of-bar).
      */
     private boolean showsMiddle(Fraction from, Fraction to) {
         return !pulse.hidesMiddle(from, to) || from.isZero() || isMiddlePair(from, to);

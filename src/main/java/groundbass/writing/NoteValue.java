@@ -40,7 +40,7 @@ public record NoteValue(Base base, int dots) {
         }
     }
 
-    /** The shapes we choose from, longest first: plain or with one dot, never with two (REFERENCE 3.4.4, [cp]). */
+    /** The shapes we choose from, longest first: plain or with one dot, never with two (rule: fewest-note-shapes). */
     static final List<NoteValue> CHOICE = Arrays.stream(Base.values())
             .flatMap(base -> Stream.of(dotted(base), of(base)))
             .toList();

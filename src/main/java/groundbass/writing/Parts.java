@@ -8,7 +8,7 @@ import groundbass.theory.Pitch;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Cuts every note at the bar lines it is held over (REFERENCE 3.4.1, [rule]). */
+/** Cuts every note at the bar lines it is held over (rule: tie-over-barline). */
 final class Parts {
     private final List<List<Part>> bars = new ArrayList<>();
     private List<Held> held = List.of();

@@ -63,7 +63,7 @@ final class Pulse {
         return beatStart(at).equals(at) || at.equals(meter.length());
     }
 
-    /** The middle of a bar of four like beats, which must be seen (REFERENCE 3.4.2, [rule]). */
+    /** The middle of a bar of four like beats, which must be seen (rule: show-middle-of-bar). */
     Optional<Fraction> middle() {
         boolean four = beatStarts.size() == 4 && !meter.isGrouped();
         return four ? Optional.of(meter.length().dividedBy(2)) : Optional.empty();

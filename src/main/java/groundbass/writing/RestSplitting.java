@@ -4,7 +4,7 @@ import groundbass.score.Fraction;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Cuts silence into rests that show the beat (REFERENCE 3.5). */
+/** Cuts silence into rests that show the beat (rule: rests-show-beats). */
 final class RestSplitting {
     private static final Fraction DOTTED_EIGHTH =
             NoteValue.dotted(NoteValue.Base.EIGHTH).length();
@@ -40,7 +40,7 @@ final class RestSplitting {
 
     /**
      * Half a bar of four beats at a time, else a beat, else a part that stands on its own grid; dotted only as a dotted
-     * eighth that is three quarters of a beat (REFERENCE 3.5.2, [rule]; 3.5.3 strict, 3.5.5, [cp]).
+     * eighth that is three quarters of a beat (rule: rests-show-beats, rests-in-three, no-dotted-rests).
      */
     private boolean isAllowedInSimple(Fraction at, NoteValue value) {
         var length = value.length();
@@ -56,7 +56,7 @@ final class RestSplitting {
 
     /**
      * A whole beat; the first two counts of one, never the last two of three; else within a count on its own grid
-     * (REFERENCE 3.5.4, [rule]).
+     * (rule: rests-compound).
      */
     private boolean isAllowedInBeats(Fraction at, NoteValue value) {
         var length = value.length();

@@ -3,7 +3,7 @@ package groundbass.writing;
 import groundbass.score.Bar;
 import groundbass.score.InForce;
 
-/** Whether a bar may be printed as a repeat sign (REFERENCE 3.10.6, [rule], [cp]). */
+/** Whether a bar may be printed as a repeat sign (rule: simile-signs). */
 final class Simile {
     private Simile() {}
 

@@ -15,7 +15,7 @@ record TupletWindow(Fraction from, Fraction to, int actual, int normal, Fraction
 
     /**
      * The window with the fewest shares that has a share begin at each edge: n in the time of the next lower power of
-     * two, or its multiple in compound time (REFERENCE 3.8.3, [rule]); empty where no shape is short enough.
+     * two, or its multiple in compound time (rule: tuplet-ratio); empty where no shape is short enough.
      */
     static Optional<TupletWindow> of(Fraction from, Fraction to, SortedSet<Fraction> edgesInside) {
         var length = to.minus(from);

@@ -125,7 +125,7 @@ final class Tuplets {
         return inside(from, to).stream().anyMatch(at -> !Pulse.isWritable(at));
     }
 
-    /** Two, four or eight in the time of three counts (REFERENCE 3.8.3, [rule]; eight by the same reasoning). */
+    /** Two, four or eight in the time of three counts (rule: tuplet-ratio; eight by the same reasoning). */
     private boolean isDivided(Fraction from, Fraction to) {
         if (!isBeatOfThree(from, to)) {
             return false;

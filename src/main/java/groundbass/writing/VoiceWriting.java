@@ -39,7 +39,7 @@ final class VoiceWriting {
                 writing.elements, new Beaming(pulse, writing.elements, writing.tuplets).groups(), writing.tuplets);
     }
 
-    /** Whole-bar silence is a whole rest in every metre (REFERENCE 3.5.1, [rule]). */
+    /** Whole-bar silence is a whole rest in every metre (rule: whole-bar-rest). */
     private static Voice wholeBarRest(Bar bar) {
         var rest = new Rest(bar.from(), NoteValue.of(Base.WHOLE), bar.length(), true, false);
         return new Voice(List.of(rest), List.of(), List.of());

@@ -11,7 +11,7 @@ import java.util.TreeSet;
 
 /**
  * Divides what sounds in a bar into voices: two only where a note is held while others move, the upper and the lower
- * by pitch (REFERENCE 3.2.6, [rule]). Where even two are too few, a voice cuts its notes wherever another begins or
+ * by pitch (rule: two-voice-stems). Where even two are too few, a voice cuts its notes wherever another begins or
  * ends, and ties them.
  */
 final class Voicing {

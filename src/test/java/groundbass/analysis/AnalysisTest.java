@@ -19,7 +19,7 @@ import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 
-/** Degrees and roles worked out by hand from the chord and scale tables of REFERENCE 5.1 and 5.3. */
+/** Degrees and roles worked out by hand. rule: scale-degrees, chord-tones, approach-notes. */
 class AnalysisTest {
     private static Line line(String key, String bars) {
         var reading = LineText.read("key " + key + "\nmeter 4/4\ntempo 100\nstrings E A D G\n\n" + bars);

@@ -56,6 +56,22 @@ class SignInsTest {
         }
     }
 
+    /** Who asked twice and opened one letter has no use for the other; it would lie in the mailbox and sign somebody in. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void usingALinkUsesUpTheOthersOfItsReader(Database database) {
+        try (database) {
+            var audience = new Audience(database);
+            Token older = audience.requested(ANNA);
+            Token newer = audience.requested(ANNA);
+            assertThat(audience.signIns.use(newer, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
+            assertThat(audience.signIns.peek(older)).isEqualTo(LinkState.USED);
+            assertThat(audience.signIns.use(older, "1", Device.COMPUTER)).isEqualTo(new SignedIn.Refused(LinkState.USED));
+            Token later = audience.requested(ANNA);
+            assertThat(audience.signIns.use(later, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
+        }
+    }
+
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
     void aLinkEndsAfterTwentyMinutes(Database database) {

@@ -15,7 +15,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** Lines that a teacher wrote and played through get no remarks; wild ones get many, and none of them breaks. */
+/**
+ * The demo's lines get no remarks and wild ones get many, and none of them breaks. The demo is ours as the rules are, so
+ * this keeps both in step; whether a rule is right, {@link RulesTest} asks.
+ */
 class DemoLinesTest {
     static List<Path> demo() throws IOException {
         try (Stream<Path> files = Files.walk(Path.of("seed-data"))) {

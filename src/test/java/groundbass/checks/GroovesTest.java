@@ -10,7 +10,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** Grooves that everybody plays are left alone; see the file for where they come from. */
+/** rule: groove-figures: usual grooves are left alone. */
 class GroovesTest {
     static Stream<String> grooves() throws IOException {
         try (var in = GroovesTest.class.getResourceAsStream("/checks/grooves.txt")) {

@@ -8,7 +8,7 @@ import groundbass.score.NoteAt;
 import groundbass.score.Position;
 import org.junit.jupiter.api.Test;
 
-/** REFERENCE 6.1.4 and 6.1.5 and its oracles 67 and 68; common practice, no source. */
+/** rule: legato-direction, legato-adjacent. */
 class LegatoTest {
     @Test
     void aHammerDoesNotGoDown() {

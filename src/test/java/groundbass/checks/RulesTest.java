@@ -10,7 +10,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** One line that a rule remarks on, and its neighbour that it does not. Limits are those of REFERENCE 6; common practice. */
+/**
+ * One line that a rule remarks on, and its neighbour that it does not. Limits are those of
+ * src/main/docs/playing-limits.md.
+ */
 class RulesTest {
     private static final String HEAD = "key %s\nmeter 4/4\ntempo %s\nstrings E A D G\nstyle %s\n\n";
 
@@ -25,8 +28,8 @@ class RulesTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                // reach of frets 1 and 6 is 205 mm, of 1 and 5 168 mm, of 3 and 7 150 mm, of 5 and 9 133 mm (REFERENCE
-                // 1.4)
+                // reach of frets 1 and 6 is 205 mm, of 1 and 5 168 mm, of 3 and 7 150 mm, of 5 and 9 133 mm (rule:
+                // fret-distance, hand-reach)
                 "stretch-beyond-hand | IMPOSSIBLE   | 80  | finger | 1 E1+A6 / 2-4 rest",
                 "stretch-hard        | UNWISE       | 80  | finger | 1 E5+A9 / 2-4 rest",
                 "stretch-beyond-hand | IMPOSSIBLE   | 80  | finger | 1 E3, E9 hammer / 2-4 rest",
@@ -50,7 +53,7 @@ class RulesTest {
                 "dead-note-reached   | WORTH_A_LOOK | 80  | finger | 1 E5, Ex hammer / 2-4 rest",
                 "bend-low-string     | WORTH_A_LOOK | 80  | finger | 1 E5 bend 1/2 / 2-4 rest",
                 "low-chord-close     | WORTH_A_LOOK | 80  | finger | 1 E8+A7 / 2-4 rest",
-                // node of the second partial at fret 12, none at 10 (REFERENCE 2.1)
+                // node of the second partial at fret 12, none at 10 (rule: harmonic-nodes)
                 "harmonic-off-node   | IMPOSSIBLE   | 80  | finger | 1 A10 harmonic / 2-4 rest",
             })
     void remarksOn(String code, Severity severity, int tempo, String style, String bar) {

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** REFERENCE 3.10: barlines, repeats, endings, similes and bar numbers. */
+/** Barlines, repeats, endings, similes and bar numbers. */
 class BarRulesTest {
     private static final String BAR = "bar\n1-4  E0, E1, E3, E5\n";
 
@@ -14,7 +14,7 @@ class BarRulesTest {
         return drawn.of(Kind.BARLINE).stream().map(mark -> mark.box().width()).toList();
     }
 
-    @Test // 3.10.1 [Bravura]: thin 0.16, thick 0.5, 0.4 between them
+    @Test // rule: barline-thickness: thin 0.16, thick 0.5, 0.4 between them
     void theLastBarlineIsThinAndThick() {
         var drawn = Drawn.of(BAR);
         int last = drawn.of(Kind.BARLINE).size() - 1;
@@ -25,7 +25,7 @@ class BarRulesTest {
         assertThat(gap).isCloseTo(0.4, within(1e-9));
     }
 
-    @Test // 3.10.2: in spaces 2 and 3, positions 3 and 5; 0.16 from the line [Bravura]
+    @Test // rule: repeat-dots: in spaces 2 and 3, positions 3 and 5; 0.16 from the line
     void repeatDotsStandInTheMiddleSpaces() {
         var drawn = Drawn.of("repeat start\n" + BAR + "repeat end\n", Staves.NOTATION_ONLY);
         var dots = drawn.of(Kind.REPEAT_DOT);
@@ -43,7 +43,7 @@ class BarRulesTest {
         assertThat(gap).isCloseTo(0.16, within(0.01));
     }
 
-    @Test // 3.10.2: on four lines around the middle, in spaces 1 and 3 or a pair
+    @Test // rule: repeat-dots: on four lines around the middle, in spaces 1 and 3 or a pair
     void repeatDotsOfTheTablatureStandAroundItsMiddle() {
         var drawn = Drawn.of("repeat start\n" + BAR + "repeat end\n", Staves.TAB_ONLY);
         double middle = drawn.top() + 1.5 * Measures.TAB_GAP;
@@ -53,7 +53,7 @@ class BarRulesTest {
         assertThat(sum).isCloseTo(0, within(0.01));
     }
 
-    @Test // 3.10.5: the first ending is closed at both ends, the last open at its right; lines of 0.16
+    @Test // rule: ending-brackets: the first ending is closed at both ends, the last open at its right; lines of 0.16
     void theLastEndingStaysOpen() {
         var text = "repeat start\n" + BAR + "ending 1\n" + BAR + "ending end\nrepeat end\nending 2\n" + BAR
                 + "ending end\n";
@@ -68,7 +68,7 @@ class BarRulesTest {
         assertThat(Drawn.of(text).texts(Kind.ENDING)).containsExactly("1.", "2.");
     }
 
-    @Test // 3.10.6: centred in an otherwise empty bar; the first of a system in full
+    @Test // rule: simile-signs: centred in an otherwise empty bar; the first of a system in full
     void aSimileStandsInTheMiddleOfAnEmptyBar() {
         var options = TestWords.options(Paper.A4).withSimile(true);
         var drawn = Drawn.of("bar 1\n1-4  E0, E1, E3, E5\nbar 2 = bar 1\nbar 3 = bar 2\n", options);
@@ -81,7 +81,7 @@ class BarRulesTest {
         assertThat(broken.of(Kind.SIMILE)).isEmpty();
     }
 
-    @Test // 3.10.8: at each system's start, over the clef, but for the first; a pickup is bar 0 and has none
+    @Test // rule: bar-numbers: at each system's start, over the clef, but for the first; a pickup is bar 0 and has none
     void barNumbersStandOverTheClefOfLaterSystems() {
         var drawn = Drawn.of(BAR + BAR + "new system\n" + BAR + "new system\n" + BAR);
         assertThat(drawn.texts(Kind.BAR_NUMBER)).containsExactly("3", "4");

@@ -42,7 +42,7 @@ record Drawn(List<Mark> marks) {
         return (line.top() + line.bottom()) / 2;
     }
 
-    /** A height as a staff position: 0 is the bottom line of five, 8 the top line (REFERENCE 3.1). */
+    /** A height as a staff position: 0 is the bottom line of five, 8 the top line (rule: staff-positions). */
     double position(double y) {
         return 8 - 2 * (y - top());
     }

@@ -10,7 +10,7 @@ import groundbass.theory.Pitch;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** Check values of REFERENCE section 9, by their numbers there, and rules of its section 3. */
+/** Values worked out by hand from the rules named beside them. */
 class EngravingRulesTest {
     private static int position(Letter letter, int soundingOctave) {
         return Positions.written(Pitch.of(letter, soundingOctave).octavesUp(1));
@@ -20,46 +20,46 @@ class EngravingRulesTest {
         return Math.abs(Measures.y(position) - Stems.tip(up, position));
     }
 
-    @Test // oracle 20: calc + rule
+    @Test // rule: staff-positions, bass-written-high, ledger-lines, stem-length: E1 is written E2
     void openEStandsOneLedgerBelowWithAStemOfAnOctave() {
         assertThat(position(Letter.E, 1)).isEqualTo(-2);
         assertThat(Positions.ledgersBelow(-2)).isEqualTo(1);
         assertThat(stemLength(-2, true)).isEqualTo(3.5);
     }
 
-    @Test // oracle 21: calc + rule
+    @Test // rule: stem-direction: D2 is written D3, position 4
     void openDStandsOnTheMiddleLine() {
         assertThat(position(Letter.D, 2)).isEqualTo(4);
         assertThat(Measures.y(4)).isEqualTo(2);
     }
 
-    @Test // oracle 22: calc + rule
+    @Test // rule: ledger-lines, stem-to-middle-line: B0 is written B1, position -5
     void lowBHasTwoLedgersAndAStemToTheMiddleLine() {
         assertThat(position(Letter.B, 0)).isEqualTo(-5);
         assertThat(Positions.ledgersBelow(-5)).isEqualTo(2);
         assertThat(stemLength(-5, true)).isEqualTo(4.5);
     }
 
-    @Test // oracle 23: calc + rule
+    @Test // rule: ledger-lines, stem-to-middle-line: G3 is written G4, position 14
     void theOctaveOfTheHighestStringHasThreeLedgersAndAStemToTheMiddleLine() {
         assertThat(position(Letter.G, 3)).isEqualTo(14);
         assertThat(Positions.ledgersAbove(14)).isEqualTo(3);
         assertThat(stemLength(14, false)).isEqualTo(5.0);
     }
 
-    @Test // REFERENCE 3.1, table: calc
+    @Test // rule: staff-positions, ledger-lines: G4 is written G5, position 21
     void theHighestFretHasSixLedgers() {
         assertThat(position(Letter.G, 4)).isEqualTo(21);
         assertThat(Positions.ledgersAbove(21)).isEqualTo(6);
     }
 
-    @Test // oracle 24: calc + rule
+    @Test // rule: key-signature-places
     void theSignatureOfEMajorStandsAtItsPlaces() {
         assertThat(KeySignature.positions(4)).containsExactly(6, 3, 7, 4);
-        assertThat(KeySignature.positions(-7)).containsExactly(2, 5, 1, 4, 0, 3, -1); // REFERENCE 3.1
+        assertThat(KeySignature.positions(-7)).containsExactly(2, 5, 1, 4, 0, 3, -1);
     }
 
-    @Test // oracle 25: Bravura, calc
+    @Test // rule: beam-stack
     void beamsStackAtThreeQuartersOfASpace() {
         double step = Measures.BEAM + Measures.BEAM_GAP;
         assertThat(Measures.BEAM).isEqualTo(0.5);
@@ -67,13 +67,13 @@ class EngravingRulesTest {
         assertThat(2 * step + Measures.BEAM).isEqualTo(2.0);
     }
 
-    @Test // oracle 38: calc
+    @Test // rule: spacing-by-length
     void aQuarterIsTwoAndAQuarterTimesAsWideAsASixteenth() {
         double ratio = Measuring.natural(Fraction.of(1, 4)) / Measuring.natural(Fraction.of(1, 16));
         assertThat(ratio).isCloseTo(2.25, within(1e-9));
     }
 
-    @Test // oracles 40 to 42: SMuFL
+    @Test // rule: glyph-codes
     void glyphsHaveTheirPublishedCodePoints() {
         assertThat(Glyph.HEAD_BLACK.codePoint()).isEqualTo(0xE0A4);
         assertThat(Glyph.X_BLACK.codePoint()).isEqualTo(0xE0A9);
@@ -84,15 +84,15 @@ class EngravingRulesTest {
         assertThat(Glyph.UP_STROKE.codePoint()).isEqualTo(0xE612);
     }
 
-    @Test // oracle 43: Bravura
+    @Test // rule: font-thickness
     void linesHaveTheFontsThickness() {
         assertThat(List.of(Measures.STAFF_LINE, Measures.STEM, Measures.LEDGER)).containsExactly(0.13, 0.12, 0.16);
     }
 
-    @Test // REFERENCE 3.13: boxes published with the font
+    @Test // rule: font-outlines: boxes published with the font
     void outlinesHaveThePublishedBoxes() {
         var head = MusicFont.bravura().box(Glyph.HEAD_BLACK);
-        assertThat(head.right()).isCloseTo(1.18, within(0.006)); // oracle 44: the stem's anchor is the right edge
+        assertThat(head.right()).isCloseTo(1.18, within(0.006)); // rule: stem-side: the stem's anchor is the right edge
         assertThat(head.top()).isCloseTo(-0.5, within(0.006));
         var clef = MusicFont.bravura().box(Glyph.F_CLEF);
         assertThat(clef.right()).isCloseTo(2.74, within(0.006));
@@ -101,7 +101,7 @@ class EngravingRulesTest {
         assertThat(MusicFont.bravura().box(Glyph.REST_16).bottom()).isCloseTo(2.0, within(0.006));
     }
 
-    @Test // REFERENCE 3.3 rule 3
+    @Test // rule: beam-level
     void beamsLieLevelWhereTheyShould() {
         assertThat(slope(0, 2, 0).isLevel()).as("outer notes agree").isTrue();
         assertThat(slope(0, 3, 1).isLevel()).as("an inner note is nearest").isTrue();
@@ -109,13 +109,13 @@ class EngravingRulesTest {
         assertThat(slope(0, 1, 2).isLevel()).as("a rising line").isFalse();
     }
 
-    @Test // REFERENCE 3.3 rule 4: never over two spaces
+    @Test // rule: beam-slope: never over two spaces
     void beamsRiseWithTheirNotesButNeverSteeply() {
         double[] ends = slope(-5, -2, 2, 7).ends();
         assertThat(ends[0] - ends[1]).isPositive().isLessThanOrEqualTo(2.25);
     }
 
-    @Test // REFERENCE 3.3 rule 2: two and a half spaces to the nearest beam's edge
+    @Test // rule: beamed-stem-minimum: two and a half spaces to the nearest beam's edge
     void theShortestStemUnderABeamKeepsItsLength() {
         double[] ends = slope(1, 1).ends();
         assertThat(Measures.y(1) - ends[0] - Measures.BEAM).isGreaterThanOrEqualTo(2.5 - 1e-9);
@@ -129,7 +129,7 @@ class EngravingRulesTest {
         return new BeamSlope(true, 1, stems, List.of());
     }
 
-    @Test // REFERENCE 3.10 and the meter's own rule: groups are shown only where they are not the usual ones
+    @Test // rule: groups-in-time-signature
     void unusualGroupsAreAddedUpInTheTimeSignature() {
         assertThat(TimeSignature.shapes(Meter.of(7, 8), 0, 2)).hasSize(2);
         assertThat(TimeSignature.shapes(new Meter(8, List.of(3, 2, 2)), 0, 2)).hasSize(6);

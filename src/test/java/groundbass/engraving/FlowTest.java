@@ -63,13 +63,13 @@ class FlowTest {
                 .orElseThrow();
     }
 
-    @Test // issue: manual breaks respected
+    @Test
     void aBarThatIsWantedAtTheHeadOfASystemStandsThere() {
         var firsts = firstBars(lay(line(12, "new system", 2, 7, 8)));
         assertThat(firsts).contains(1, 2, 7, 8);
     }
 
-    @Test // REFERENCE 3.9 rule 4, as for the last system: what a wish cuts short is not stretched over the page
+    @Test // rule: last-system-ragged, as for the last system: what a wish cuts short is not stretched over the page
     void aSystemThatAWishCutsShortIsNotStretched() {
         var systems = systems(lay(line(9, "new system", 2)).get(0));
         assertThat(staffRight(systems.get(0))).isLessThan(0.7 * Paper.A4.width());

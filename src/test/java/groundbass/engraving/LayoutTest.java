@@ -79,13 +79,13 @@ class LayoutTest {
         }
     }
 
-    @Test // REFERENCE 3.9 rule 4: a last system filled to less than 60 to 75 % stays ragged
+    @Test // rule: last-system-ragged: a last system filled to less than 60 to 75 % stays ragged
     void aLastSystemOfOneShortBarIsNotStretched() {
         var systems = systems(lay(bars(1), TestWords.options(Paper.A4)).get(0));
         assertThat(staffRight(systems.get(0))).isLessThan(0.7 * Paper.A4.width());
     }
 
-    @Test // REFERENCE 3.9 rule 10: three or four bars of eighths to a system on A4
+    @Test // rule: bars-per-system: three or four bars of eighths to a system on A4
     void eighthsStandThreeOrFourBarsToASystem() {
         var systems = systems(lay(bars(12), TestWords.options(Paper.A4)).get(0));
         for (var system : systems) {
@@ -181,7 +181,7 @@ class LayoutTest {
         assertThat(svg).contains("class=\"event\" data-bar=\"2\" data-at=\"7/8\" data-to-bar=\"2\" data-to=\"1\"");
     }
 
-    @Test // issue's figure: under 40 KB zipped for 16 bars
+    @Test // a limit of ours: sixteen bars under 40 KB compressed
     void sixteenBarsAreASmallDrawing() throws Exception {
         var page = lay(RandomLines.line(5, 16), TestWords.options(Paper.screen(110)))
                 .get(0);

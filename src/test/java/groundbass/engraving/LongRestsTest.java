@@ -8,7 +8,7 @@ import groundbass.writing.Writing;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** REFERENCE 3.5 rule 7. */
+/** rule: rests-together. */
 class LongRestsTest {
     private static final String NOTE = "bar\n1-4  E0\n";
     private static final String REST = "bar\n1-4  rest\n";
@@ -23,12 +23,12 @@ class LongRestsTest {
         return Layout.of(Writing.of(LineText.read(text).line()), options).get(0).marks();
     }
 
-    @Test // REFERENCE 3.5.7
+    @Test // rule: rests-together
     void silentBarsThatFollowOneAnotherAreOneSign() {
         assertThat(stretches(NOTE + REST + REST + REST + NOTE + REST)).containsExactly(1, 3, 1, 1);
     }
 
-    @Test // REFERENCE 3.5.7: combine only if nothing falls within
+    @Test // rule: rests-together: combine only if nothing falls within
     void whatFallsWithinKeepsThemApart() {
         for (var within : List.of("tempo 80\n", "section Out\n", "key D major\n", "new system\n")) {
             assertThat(stretches(REST + REST + within + REST + REST)).as(within).doesNotContain(4, 3);
@@ -44,7 +44,7 @@ class LongRestsTest {
         assertThat(LongRests.of(bars, false)).hasSize(2);
     }
 
-    @Test // REFERENCE 3.5.7: [Bravura] hBarThickness 1.0, drawn with primitives; the number over the staff
+    @Test // rule: rests-together: hBarThickness 1.0, drawn with primitives; the number over the staff
     void theSignIsAsThickAsTheFontSays() {
         var rects = marks(NOTE + REST + REST + NOTE, Staves.NOTATION_ONLY).stream()
                 .filter(mark -> mark.kind() == Kind.REST && mark.shape() instanceof Shape.Rect)

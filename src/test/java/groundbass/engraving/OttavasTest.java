@@ -7,7 +7,7 @@ import groundbass.writing.Writing;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** REFERENCE 3.1: more than about four ledger lines for long passages: use 8va. */
+/** rule: octave-sign-when-high. */
 class OttavasTest {
     private static List<Mark> marks(String text, Staves staves) {
         var line = LineText.read(text).line();
@@ -20,11 +20,11 @@ class OttavasTest {
         return marks.stream().filter(mark -> mark.kind() == kind).toList();
     }
 
-    @Test // REFERENCE 3.1; the heads stand seven positions, three and a half spaces, lower
+    @Test // rule: octave-sign-when-high: the heads stand seven positions, three and a half spaces, lower
     void aLongHighPassageIsWrittenAnOctaveLower() {
         var marks = marks("bar 1\n1-4 G20, G22, G21, G24\n", Staves.BOTH);
         assertThat(of(Kind.OTTAVA, marks)).isNotEmpty();
-        // G24 sounds G4 and is written G5, position 21 (REFERENCE 3.1, table); an octave lower 14
+        // G24 sounds G4 and is written G5, position 21 (rule: staff-positions); an octave lower 14
         var highest = of(Kind.HEAD, marks).get(3);
         var staff = of(Kind.STAFF_LINE, marks).get(0).box();
         double top = staff.top() + Measures.STAFF_LINE / 2;
@@ -47,13 +47,13 @@ class OttavasTest {
         assertThat(sign.bottom()).isLessThan(heads.get(4).box().top());
     }
 
-    @Test // REFERENCE 3.1: long passages, not a single note
+    @Test // rule: octave-sign-when-high: long passages, not a single note
     void aFewHighNotesKeepTheirLedgerLines() {
         assertThat(of(Kind.OTTAVA, marks("bar 1\n1-4 G24, E0, G24, E0\n", Staves.BOTH)))
                 .isEmpty();
     }
 
-    @Test // REFERENCE 3.1: up to about four ledger lines are read without help
+    @Test // rule: octave-sign-when-high: up to about four ledger lines are read without help
     void fourLedgerLinesNeedNoSign() {
         // G17 sounds C4 and is written C5, position 17: four ledger lines
         assertThat(of(Kind.OTTAVA, marks("bar 1\n1-4 G15, G17, G15, G17\n", Staves.BOTH)))

@@ -26,8 +26,9 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /**
- * Small examples, a primitive a line, as somebody looked them over once. After a wanted change, run with
- * {@code -Dengraving.record=true} and read the difference as you would read code.
+ * Small examples, a primitive a line, as this program itself drew them: what changes is seen, what is wrong is not. After
+ * a wanted change, run with {@code -Dengraving.record=true} and read the difference as you would read code. What a
+ * drawing should be, the tests that name a rule say.
  */
 class RecordedDrawingTest {
     private static final Path FOLDER = Path.of("src/test/resources/groundbass/engraving");

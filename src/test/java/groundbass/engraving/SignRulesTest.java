@@ -6,9 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
-/** REFERENCE 3.1 and 3.5 to 3.8: ledger lines, rests, dots, accidentals and tuplets as they are drawn. */
+/** Ledger lines, rests, dots, accidentals and tuplets as they are drawn. */
 class SignRulesTest {
-    @Test // 3.1 [Bravura]: 0.4 beyond each side of the head, 0.16 thick
+    @Test // rule: ledger-line-reach: 0.4 beyond each side of the head, 0.16 thick
     void ledgerLinesReachBeyondTheHead() {
         var drawn = Drawn.of("bar 1\n1  E0\n2-4  rest\n");
         var ledger = drawn.box(Kind.LEDGER, 0);
@@ -18,7 +18,10 @@ class SignRulesTest {
         assertThat(ledger.height()).isCloseTo(0.16, within(1e-9));
     }
 
-    @Test // 3.5.6: whole rest hangs from line 4 (pos 6), half rest on the middle line (pos 4), quarter centred
+    /**
+     * rule: rest-height: whole rest hangs from line 4 (pos 6), half rest on the middle line (pos 4), quarter centred.
+     */
+    @Test
     void restsHangSitAndStandWhereTheyShould() {
         var whole = Drawn.of("bar 1\n1-4  rest\n");
         assertThat(whole.position(whole.at(Kind.REST, 0).y())).isCloseTo(6, within(1e-6));
@@ -28,7 +31,7 @@ class SignRulesTest {
         assertThat(half.position(half.at(Kind.REST, 1).y())).isCloseTo(4, within(1e-6));
     }
 
-    @Test // 3.5.1: centred in its bar
+    @Test // rule: whole-bar-rest: centred in its bar
     void aWholeBarsRestStandsInItsMiddle() {
         var drawn = Drawn.of("bar 1\n1-4  E0\nbar 2\n1-4  rest\nbar 3\n1-4  E0\n");
         double left = drawn.box(Kind.BARLINE, 1).right();
@@ -36,7 +39,7 @@ class SignRulesTest {
         assertThat(drawn.box(Kind.REST, 0).middle()).isCloseTo((left + right) / 2, within(0.3));
     }
 
-    @Test // 3.6.1: right of the head by 0.4 to 0.6, in a space: E1 at -2 is on a line, F1 at -1 in a space
+    @Test // rule: dot-in-space: right of the head by 0.4 to 0.6, in a space: E1 at -2 is on a line, F1 at -1 in a space
     void dotsStandInSpaces() {
         for (var place : new String[] {"E0", "E1", "A0", "D0"}) {
             var drawn = Drawn.of("bar 1\n1-3  " + place + "\n4  rest\n");
@@ -51,7 +54,7 @@ class SignRulesTest {
         }
     }
 
-    @Test // 3.6.2: one for each head of a chord, in spaces of their own; 3.6.3 [Bravura]: 0.4 across
+    @Test // rule: dots-of-chord, dot-size: one for each head of a chord, in spaces of their own; 0.4 across
     void eachHeadOfAChordHasItsDot() {
         var drawn = Drawn.of("bar 1\n1-3  A3+D0+G0\n4  rest\n", Staves.NOTATION_ONLY);
         var heights = drawn.of(Kind.DOT).stream().map(dot -> dot.box().top()).collect(Collectors.toSet());
@@ -59,7 +62,7 @@ class SignRulesTest {
         assertThat(drawn.box(Kind.DOT, 0).width()).isCloseTo(0.4, within(0.01));
     }
 
-    @Test // 3.7.4: about 0.2 from the head
+    @Test // rule: accidental-gap: about 0.2 from the head
     void aSignStandsCloseToItsHead() {
         var drawn = Drawn.of("bar 1\n1-4  E2\n");
         double gap =
@@ -67,7 +70,11 @@ class SignRulesTest {
         assertThat(gap).isCloseTo(0.2, within(0.05));
     }
 
-    @Test // 3.7.5: less than a sixth apart in different columns, the top note's nearest; from a sixth on in one
+    /**
+     * rule: accidental-columns: less than a sixth apart in different columns, the top note's nearest; from a sixth on
+     * in one.
+     */
+    @Test
     void signsOfAChordStandInColumnsWhereTheyMustAndInOneWhereTheyCan() {
         var third = Drawn.of("bar 1\n1-4  A4 as C# + D4 as F#\n", Staves.NOTATION_ONLY);
         var signs = third.of(Kind.ACCIDENTAL);
@@ -80,7 +87,11 @@ class SignRulesTest {
                 .isCloseTo(octave.box(Kind.ACCIDENTAL, 1).left(), within(0.01));
     }
 
-    @Test // 3.8.1: no bracket where the beam covers exactly the tuplet; the number centred on the beam
+    /**
+     * rule: tuplet-without-bracket: no bracket where the beam covers exactly the tuplet; the number centred on the
+     * beam.
+     */
+    @Test
     void aBeamedTripletNeedsNoBracket() {
         var drawn = Drawn.of("bar 1\n1  E0, E1, E3\n2-4  rest\n");
         assertThat(drawn.of(Kind.TUPLET)).hasSize(1);
@@ -88,7 +99,7 @@ class SignRulesTest {
                 .isCloseTo(drawn.box(Kind.BEAM, 0).middle(), within(0.2));
     }
 
-    @Test // 3.8.2: hooks of about 0.75 toward the notes, lines of 0.16 [Bravura]
+    @Test // rule: tuplet-bracket: hooks of about 0.75 toward the notes, lines of 0.16
     void otherTupletsHaveABracketWithHooks() {
         var drawn = Drawn.of("bar 1\n1-2  E0, E1, E3\n3-4  rest\n");
         var strokes = drawn.of(Kind.TUPLET).stream()

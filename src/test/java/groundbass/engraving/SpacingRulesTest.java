@@ -5,9 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
 
-/** REFERENCE 3.9: where things stand along a system. */
+/** Where things stand along a system. */
 class SpacingRulesTest {
-    @Test // 3.9.2: widths never below the rods: accidental, head, dot and 0.3 at least
+    @Test // rule: spacing-least-gap: widths never below the rods: accidental, head, dot and 0.3 at least
     void columnsNeverStandNearerThanWhatIsInThem() {
         var drawn = Drawn.of("bar 1\n1-4  E2 as F#*2, E3, E4 as G#*2, E3, E2 as F#*2\n", Staves.NOTATION_ONLY);
         for (int i = 1; i < drawn.of(Kind.ACCIDENTAL).size(); i++) {
@@ -22,7 +22,7 @@ class SpacingRulesTest {
         }
     }
 
-    @Test // 3.9.3: the same duration gets the same width in a system when nothing obstructs
+    @Test // rule: spacing-alike: the same duration gets the same width in a system when nothing obstructs
     void likeDurationsAreLikeWide() {
         var drawn = Drawn.of("bar 1\n1-4  E0, E1, E3, E5\nbar 2\n1-4  E0, E1, E3, E5\n");
         double first = drawn.at(Kind.HEAD, 1).x() - drawn.at(Kind.HEAD, 0).x();
@@ -32,7 +32,7 @@ class SpacingRulesTest {
         }
     }
 
-    @Test // 3.9.5, 3.11.2: the number is centred under the head and on its string
+    @Test // rule: numbers-under-heads, tab-line-gap: the number is centred under the head and on its string
     void numbersStandUnderTheirHeads() {
         var drawn = Drawn.of("bar 1\n1-4  E0, A3, D12, G5\n");
         for (int i = 0; i < 4; i++) {
@@ -49,7 +49,11 @@ class SpacingRulesTest {
         assertThat((number.top() + number.bottom()) / 2).isCloseTo(highest, within(0.1));
     }
 
-    @Test // 3.9.6: clef 0.75 to 1 from the left, signature and time about 1 after, the first note 1.5 to 2 later
+    /**
+     * rule: system-opening: clef 0.75 to 1 from the left, signature and time about 1 after, the first note 1.5 to 2
+     * later.
+     */
+    @Test
     void aSystemOpensWithItsDistances() {
         var drawn = Drawn.of("key D major\nbar 1\n1-4  E0, E2, E3, E5\n", Staves.NOTATION_ONLY);
         double left = drawn.box(Kind.STAFF_LINE, 0).left();
@@ -62,7 +66,7 @@ class SpacingRulesTest {
         assertThat(note).isBetween(1.5, 2.3);
     }
 
-    @Test // 3.9.6: the time only on the first system and at changes
+    @Test // rule: system-opening: the time only on the first system and at changes
     void theTimeIsSaidOnce() {
         var bar = "bar\n1-4  E0, E1, E3, E5\n";
         var drawn = Drawn.of(bar + "new system\n" + bar + "new system\nmeter 3/4\nbar\n1-3 E0\n", Staves.NOTATION_ONLY);
@@ -71,7 +75,7 @@ class SpacingRulesTest {
         assertThat(drawn.of(Kind.CLEF)).hasSize(3);
     }
 
-    @Test // 3.9.6 and issue: a new key is announced at the end of the system before
+    @Test // rule: change-announced: a new key is announced at the end of the system before
     void aNewKeyIsAnnounced() {
         var bar = "bar\n1-4  E0, E1, E3, E5\n";
         var drawn = Drawn.of(bar + "new system\nkey D major\n" + bar, Staves.NOTATION_ONLY);
@@ -81,20 +85,20 @@ class SpacingRulesTest {
                 .hasSize(2);
     }
 
-    @Test // 3.9.7: 1 to 1.5 between a barline and the next note
+    @Test // rule: barline-to-note: 1 to 1.5 between a barline and the next note
     void notesKeepTheirDistanceFromTheBarline() {
         var drawn = Drawn.of("bar 1\n1-4  E1, E3, E1, E3\nbar 2\n1-4  E1, E3, E1, E3\n", Staves.NOTATION_ONLY);
         double gap = drawn.box(Kind.HEAD, 4).left() - drawn.box(Kind.BARLINE, 1).right();
         assertThat(gap).isBetween(1.0, 1.6);
     }
 
-    @Test // 3.9.9: staves of seven millimetres; the tablature's lines stand 1.5 times as far apart
+    @Test // rule: staff-size: staves of seven millimetres; the tablature's lines stand 1.5 times as far apart
     void stavesHaveTheirUsualSize() {
         assertThat(4 * Paper.A4.staffSpace()).isEqualTo(7.0);
         assertThat(Measures.TAB_GAP).isEqualTo(1.5);
     }
 
-    @Test // 3.11.13: five to six spaces between the staves at least
+    @Test // rule: staves-apart: five to six spaces between the staves at least
     void theStavesStandApart() {
         var drawn = Drawn.of("bar 1\n1-4  D0\n");
         double tab = drawn.of(Kind.STAFF_LINE).stream()

@@ -10,7 +10,7 @@ import groundbass.writing.Writing;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** What lasts over several notes (REFERENCE 2.2), and the sign for swing. */
+/** What lasts over several notes, and the sign for swing. */
 class SpansTest {
     private static List<Mark> marks(String bar, Staves staves) {
         var line = LineText.read("bar 1\n" + bar).line();
@@ -29,7 +29,7 @@ class SpansTest {
                 .toList();
     }
 
-    @Test // REFERENCE 2.2: palm mute, P.M. with a dashed line above the tablature
+    @Test // rule: palm-mute-line: palm mute, P.M. with a dashed line above the tablature
     void aPalmMuteIsWrittenOnceWithALineOverItsNotes() {
         var marks = marks("1-2  E0 mute, E0 mute, E3 mute, E0 mute\n3-4  E5\n", Staves.BOTH);
         var sign = of(Kind.TECHNIQUE, marks);
@@ -52,14 +52,14 @@ class SpansTest {
                 .contains("P.M.");
     }
 
-    @Test // REFERENCE 2.2: let ring, dashed line
+    @Test // rule: let-ring-line: let ring, dashed line
     void ringingNotesThatFollowOneAnotherShareOneLine() {
         var marks = marks("1-2  A2 ring, D2 ring, G4 ring, G2\n3-4  rest\n", Staves.BOTH);
         assertThat(texts(of(Kind.RING, marks))).containsExactly("let ring");
         assertThat(of(Kind.RING, marks)).hasSizeGreaterThan(2);
     }
 
-    @Test // REFERENCE 2.2: vibrato is a wavy line above the notes and on the tablature
+    @Test // rule: vibrato-wave: vibrato is a wavy line above the notes and on the tablature
     void aVibratoStandsOverBothStaves() {
         assertThat(of(Kind.VIBRATO, marks("1-4  D5 vibrato\n", Staves.NOTATION_ONLY))
                                 .size()

@@ -5,9 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
 
-/** REFERENCE 3.2 and the rules of 3.3 that are seen in a drawing. Sounding E1 stands at -2, D2 at 4, G2 at 7. */
+/** Stems, beams and curves as they are drawn. Sounding E1 stands at -2, D2 at 4, G2 at 7. */
 class StemRulesTest {
-    @Test // 3.2.1
+    @Test // rule: stem-direction
     void stemsPointAwayFromTheMiddleLine() {
         var drawn = Drawn.of("bar 1\n1-4  E0, D0, G0, D0\n");
         assertThat(drawn.stemUp(0)).as("low").isTrue();
@@ -15,12 +15,12 @@ class StemRulesTest {
         assertThat(drawn.stemUp(2)).as("high").isFalse();
     }
 
-    @Test // 3.2.1: on the middle line down, unless the neighbours go up
+    @Test // rule: stem-direction: on the middle line down, unless the neighbours go up
     void theMiddleLineFollowsNeighboursThatGoUp() {
         assertThat(Drawn.of("bar 1\n1-4  E0, D0, E0, E0\n").stemUp(1)).isTrue();
     }
 
-    @Test // 3.2.2: E1 at -2 lies six from the middle, G2 at 7 three; a tie goes down
+    @Test // rule: stem-direction-chord: E1 at -2 lies six from the middle, G2 at 7 three; a tie goes down
     void theFarthestNoteOfAChordDecides() {
         assertThat(Drawn.of("bar 1\n1  E0+G0\n2-4  rest\n").stemUp(0)).isTrue();
         // A1 at 1 and G2 at 7 are equally far from 4
@@ -29,14 +29,14 @@ class StemRulesTest {
                 .isGreaterThan(tie.at(Kind.HEAD, 0).y() + 1);
     }
 
-    @Test // 3.2.3: G2 at 7 is three from the middle, E1 at -2 six
+    @Test // rule: stem-direction-beam: G2 at 7 is three from the middle, E1 at -2 six
     void theFarthestNoteUnderABeamDecidesForAll() {
         var drawn = Drawn.of("bar 1\n1  G0, E0\n2-4  rest\n");
         assertThat(drawn.stemUp(0)).isTrue();
         assertThat(drawn.stemUp(1)).isTrue();
     }
 
-    @Test // 3.2.6
+    @Test // rule: two-voice-stems
     void ofTwoVoicesTheUpperPointsUpAndTheLowerDown() {
         var drawn = Drawn.of("bar 1\n1  E0 until end + G0\n2-4  G2, G4, G5\n", Staves.NOTATION_ONLY);
         var stems = drawn.of(Kind.STEM);
@@ -45,7 +45,7 @@ class StemRulesTest {
         assertThat(stems).allSatisfy(stem -> assertThat(stem.box().top()).isLessThan(middle));
     }
 
-    @Test // 3.2.7, 3.2.8: at the right side up, at the left side down; 0.12 thick [Bravura]
+    @Test // rule: stem-side, stem-thickness: at the right side up, at the left side down; 0.12 thick
     void stemsStandAtTheSideOfTheirHead() {
         var drawn = Drawn.of("bar 1\n1-4  E0, G0, rest*2\n");
         assertThat(drawn.box(Kind.STEM, 0).right())
@@ -55,7 +55,7 @@ class StemRulesTest {
         assertThat(drawn.box(Kind.STEM, 0).width()).isCloseTo(0.12, within(1e-9));
     }
 
-    @Test // 3.2.9 [SMuFL]: the flag's origin is the end of the normal stem, flush with its left side
+    @Test // rule: flag-place: the flag's origin is the end of the normal stem, flush with its left side
     void flagsHangFromTheEndOfTheStem() {
         var drawn = Drawn.of("bar 1\n1  E0, rest\n2-4  rest\n");
         assertThat(drawn.glyphs(Kind.FLAG)).containsExactly(Glyph.FLAG_8_UP);
@@ -63,7 +63,7 @@ class StemRulesTest {
         assertThat(drawn.at(Kind.FLAG, 0).y()).isCloseTo(drawn.box(Kind.STEM, 0).top(), within(1e-6));
     }
 
-    @Test // 3.2.10
+    @Test // rule: dot-beside-flag
     void aDotStandsRightOfTheFlag() {
         var drawn = Drawn.of("bar 1\n1-2  E0*3, rest*5\n3-4  rest\n", Staves.NOTATION_ONLY);
         assertThat(drawn.glyphs(Kind.FLAG)).isNotEmpty();
@@ -71,7 +71,7 @@ class StemRulesTest {
                 .isGreaterThan(drawn.box(Kind.FLAG, 0).right());
     }
 
-    @Test // 3.3.5 [mem Ross]: inside the staff a beam sits on, hangs from or straddles a line
+    @Test // rule: beam-on-staff-line: inside the staff a beam sits on, hangs from or straddles a line
     void beamsInsideTheStaffTouchALine() {
         for (var notes : new String[] {"A0, A2", "A0, D0", "D2, G0", "A3, A2", "G0, G2"}) {
             var drawn = Drawn.of("bar 1\n1  " + notes + "\n2-4  rest\n");
@@ -94,7 +94,7 @@ class StemRulesTest {
         return false;
     }
 
-    @Test // 3.4.6: opposite the stem, thin at its ends and thick in its middle [Bravura]
+    @Test // rule: curve-shape: opposite the stem, thin at its ends and thick in its middle
     void aTieLiesOppositeTheStem() {
         var drawn = Drawn.of("bar 1\n1-4  rest*3, E0\nbar 2\n1-4  hold, rest*3\n");
         var tie = (Shape.Curve) drawn.of(Kind.TIE).get(0).shape();
@@ -106,7 +106,7 @@ class StemRulesTest {
         assertThat(tie.to().x()).isLessThan(drawn.box(Kind.HEAD, 1).left());
     }
 
-    @Test // 3.4.5, 3.4.6: a slur leads to another note, on the heads' side where the stems agree
+    @Test // rule: tie-or-slur, slur-side: a slur leads to another note, on the heads' side where the stems agree
     void aSlurLiesOnTheHeadsSide() {
         var drawn = Drawn.of("bar 1\n1-4  E0, E2 hammer, rest*2\n");
         var slur = (Shape.Curve) drawn.of(Kind.SLUR).get(0).shape();

@@ -5,13 +5,13 @@ import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
 
-/** REFERENCE 3.11: tablature. */
+/** Tablature as it is drawn. */
 class TabRulesTest {
     private static Drawn tab(String text) {
         return Drawn.of(text, Staves.TAB_ONLY);
     }
 
-    @Test // 3.11.1: one line for each string, the lowest at the bottom
+    @Test // rule: tab-lines: one line for each string, the lowest at the bottom
     void everyStringHasItsLine() {
         var drawn = tab("strings B0 E A D G\nbar 1\n1-4  B0, G0, rest*2\n");
         var heights =
@@ -21,7 +21,7 @@ class TabRulesTest {
                 .isGreaterThan(drawn.box(Kind.FRET, 1).bottom());
     }
 
-    @Test // 3.11.2: the line is drawn in two pieces, the number between them
+    @Test // rule: tab-line-gap: the line is drawn in two pieces, the number between them
     void noLineRunsThroughANumber() {
         var drawn = tab("bar 1\n1-4  E12, A3, D5, G0\n");
         for (var number : drawn.of(Kind.FRET)) {
@@ -29,21 +29,21 @@ class TabRulesTest {
         }
     }
 
-    @Test // 3.11.3: cap height 1.2 to 1.4; two figures no wider than a head and 0.4
+    @Test // rule: tab-figures: cap height 1.2 to 1.4; two figures no wider than a head and 0.4
     void numbersHaveTheirSize() {
         var drawn = tab("bar 1\n1-4  E7, E12, rest*2\n");
         assertThat(drawn.box(Kind.FRET, 0).height()).isBetween(1.1, 1.4);
         assertThat(drawn.box(Kind.FRET, 1).width()).isLessThanOrEqualTo(1.18 + 0.6);
     }
 
-    @Test // 3.11.4: the font has clefs for four and six lines
+    @Test // rule: tab-clef: the font has clefs for four and six lines
     void fourLinesHaveTheFourLineClef() {
         assertThat(tab("bar 1\n1-4  E0\n").glyphs(Kind.CLEF)).containsExactly(Glyph.TAB_CLEF_FOUR);
         assertThat(tab("strings B0 E A D G C\nbar 1\n1-4  E0\n").glyphs(Kind.CLEF))
                 .containsExactly(Glyph.TAB_CLEF_SIX);
     }
 
-    @Test // 3.11.5: alone it has stems and beams below; half notes have a shorter stem
+    @Test // rule: tab-rhythm: alone it has stems and beams below; half notes have a shorter stem
     void aloneItShowsItsRhythmBelow() {
         var drawn = tab("bar 1\n1  E0, E3\n2  E0\n3-4  E0\n");
         double lowest = drawn.of(Kind.STAFF_LINE).stream()
@@ -56,7 +56,7 @@ class TabRulesTest {
                 .isLessThan(drawn.box(Kind.STEM, 2).height());
     }
 
-    @Test // 3.11.5, 3.11.6: under a notation staff neither rhythm nor key nor time
+    @Test // rule: tab-rhythm, tab-no-signatures: under a notation staff neither rhythm nor key nor time
     void underNotationItHasNeitherRhythmNorKeyNorTime() {
         var drawn = Drawn.of("key D major\nbar 1\n1-4  E0, E2, E3, E5\n");
         double bottom = drawn.top() + 6;
@@ -67,7 +67,11 @@ class TabRulesTest {
         }
     }
 
-    @Test // 3.11.7, 3.11.8, 3.11.11: X, parentheses, angle brackets; a tied note shows nothing
+    /**
+     * rule: tab-dead-note, tab-ghost-note, tab-harmonic, tab-tied-note: X, parentheses, angle brackets; a tied note
+     * shows nothing.
+     */
+    @Test
     void numbersSayWhatTheNoteIs() {
         var drawn = Drawn.of("bar 1\n1-4  Ex, E5 ghost, E12 harmonic, E3\nbar 2\n1-4  hold, rest*3\n");
         assertThat(drawn.texts(Kind.FRET)).containsExactly("X", "(5)", "<12>", "3");
@@ -77,7 +81,7 @@ class TabRulesTest {
         assertThat(drawn.of(Kind.PARENTHESIS)).hasSize(2);
     }
 
-    @Test // 3.11.9: letters in one row on one baseline, between the staves, centred on their notes
+    @Test // rule: technique-row: letters in one row on one baseline, between the staves, centred on their notes
     void lettersStandInOneRow() {
         var drawn = Drawn.of("bar 1\n1-4  E0 slap, G5 pop, A3 slap, D7 pop\n");
         assertThat(drawn.texts(Kind.TECHNIQUE)).containsExactly("T", "P", "T", "P");
@@ -92,7 +96,7 @@ class TabRulesTest {
                 .isLessThan(drawn.box(Kind.FRET, 1).top());
     }
 
-    @Test // 3.11.9: slurs for a hammer lie over the numbers
+    @Test // rule: tab-slurs: slurs for a hammer lie over the numbers
     void slursLieOverTheNumbers() {
         var drawn = tab("bar 1\n1-4  E0, E2 hammer, rest*2\n");
         assertThat(drawn.box(Kind.SLUR, 0).bottom())
@@ -100,7 +104,7 @@ class TabRulesTest {
         assertThat(drawn.texts(Kind.SLUR_LETTER)).containsExactly("H");
     }
 
-    @Test // 3.11.10: a straight line that leans the way of the pitch, 0.16 thick, 0.2 from the numbers
+    @Test // rule: slide-lines: a straight line that leans the way of the pitch, 0.16 thick, 0.2 from the numbers
     void slidesLeanTheWayOfThePitch() {
         var drawn = tab("bar 1\n1-4  E3, E5 slide, E3 slide, rest\n");
         var up = (Shape.Stroke) drawn.of(Kind.SLIDE).get(0).shape();
@@ -111,14 +115,14 @@ class TabRulesTest {
         assertThat(up.from().x() - drawn.box(Kind.FRET, 0).right()).isCloseTo(0.2, within(0.05));
     }
 
-    @Test // 3.11.11: the numbers of a chord stand in one column
+    @Test // rule: tab-chord-column: the numbers of a chord stand in one column
     void chordsStandInOneColumn() {
         var drawn = tab("bar 1\n1-4  D4+G5\n");
         assertThat(drawn.box(Kind.FRET, 0).middle())
                 .isCloseTo(drawn.box(Kind.FRET, 1).middle(), within(0.01));
     }
 
-    @Test // 3.11.12: barlines run through both staves
+    @Test // rule: joined-barlines: barlines run through both staves
     void barlinesJoinTheStaves() {
         var drawn = Drawn.of("bar 1\n1-4  E0\n");
         double lowest = drawn.of(Kind.STAFF_LINE).stream()
@@ -131,7 +135,7 @@ class TabRulesTest {
         });
     }
 
-    @Test // 3.11.5 and 3.2.6: each voice with a rhythm of its own, the upper one's stems up
+    @Test // rule: tab-rhythm, two-voice-stems: each voice with a rhythm of its own, the upper one's stems up
     void ofTwoVoicesEachShowsItsRhythm() {
         var drawn = tab("bar 1\n1  E0 until end + G0\n2-4  G2, G4, G5\n");
         double top = drawn.top();

@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Millimetres of REFERENCE 1.4 and its oracles 16 to 18, computed from L (1 - 2^(-n/12)). */
+/** rule: fret-distance: millimetres worked out from its formula. */
 class FretboardTest {
     private static final Fretboard LONG = new Fretboard(Tuning.STANDARD, 24, Fretboard.LONG);
     private static final Fretboard SHORT = new Fretboard(Tuning.STANDARD, 24, Fretboard.SHORT);

@@ -46,7 +46,9 @@ class PositionsTest {
         assertThat(Necks.text(Necks.FOUR, way)).isEqualTo("E1/1 E2/2 E3/4");
     }
 
-    /** One finger a fret from about the fifth fret on a long neck, from the third on a short one (REFERENCE 1.5). */
+    /**
+     * One finger a fret from about the fifth fret on a long neck, from the third on a short one (rule: finger-a-fret).
+     */
     @Test
     void fourFretsTakeFourFingersHigherUp() {
         var chromatic = Necks.from(Necks.FOUR, 4, Necks.melody(Necks.FOUR, 0.5, 33, 34, 35, 36));
@@ -66,7 +68,7 @@ class PositionsTest {
         assertThat(Necks.places(Necks.FOUR, way)).isEqualTo("A3 D0 D2 D3 G0 G2 G4 G5");
     }
 
-    /** A dominant shell with its root on the A string (REFERENCE 5.3): C2 E2 Bb2 at A3 D2 G3. */
+    /** A dominant shell with its root on the A string (rule: shell-voicings): C2 E2 Bb2 at A3 D2 G3. */
     @Test
     void theShellOfCSevenIsFound() {
         var chord = Moment.of(

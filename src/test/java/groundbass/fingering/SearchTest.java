@@ -121,7 +121,7 @@ class SearchTest {
                 .doesNotHaveDuplicates();
     }
 
-    /** REFERENCE oracle 15: MIDI 27 lies below the open E. */
+    /** rule: open-strings: MIDI 27 lies below the open E. */
     @Test
     void aPitchBelowTheNeckHasNoWay() {
         assertThat(Search.best(Necks.FOUR, Hand.AVERAGE, Necks.melody(Necks.FOUR, 1, 40, 27)))

@@ -37,7 +37,7 @@ class BandTest {
 
     @Test
     void compoundMetersClickOnTheDottedQuarterAndGroupedOnesOnTheEighth() {
-        // REFERENCE 4.2 time signatures: 12/8 clicks on 36 clocks, 7/8 on the eighth (SMF)
+        // rule: clicks-of-a-metre: 12/8 clicks on the dotted quarter, 7/8 on the eighth
         var twelve = Meter.of(12, 8);
         var seven = Meter.of(7, 8);
         assertThat(Clicks.of(Performance.of(line(Header.PLAIN.with(twelve), empty(twelve)))))

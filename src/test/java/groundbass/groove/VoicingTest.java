@@ -19,7 +19,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Chord tones: the table of REFERENCE 5.3. */
+/** rule: chord-tones. */
 class VoicingTest {
     private static Voicing of(String symbol) {
         return led(symbol).get(0);

@@ -12,7 +12,7 @@ import groundbass.score.Technique;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
-/** The example of the design, section 4; times worked out by hand in whole notes. */
+/** A line with most of what line text knows; times worked out by hand in whole notes. */
 class LanternStreetTest {
     static final String TEXT = """
             # a line of our own, to show the form

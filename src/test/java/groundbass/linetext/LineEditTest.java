@@ -6,7 +6,7 @@ import groundbass.score.Count;
 import groundbass.score.Fraction;
 import org.junit.jupiter.api.Test;
 
-/** What a change does to a text; expected texts follow the rules of DESIGN section 4, written by hand. */
+/** What a change does to a text; expected texts written by hand from the specification in {@code spec/line-text}. */
 class LineEditTest {
     private static final String TEXT = """
             # first try

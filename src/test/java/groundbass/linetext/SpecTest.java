@@ -13,7 +13,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * Runs the numbered examples of the specification in {@code spec/line-text}: {@code input / . / expected} between lines
- * of {@code ----}. Expected values were worked out by hand from the rules of the design.
+ * of {@code ----}. Expected values were worked out by hand from the rules that the specification states.
  */
 class SpecTest {
     private static final List<String> CHAPTERS = List.of(

@@ -42,7 +42,7 @@ import javax.sound.midi.Sequence;
 import javax.sound.midi.ShortMessage;
 import org.junit.jupiter.api.Test;
 
-/** Files read back by the JDK's own MIDI classes; values worked out by hand from MIDI 1.0 and REFERENCE 4. */
+/** Files read back by the JDK's own MIDI classes; values worked out by hand from MIDI 1.0 and the rules named. */
 class MidiFileTest {
     private static final int BASS = 1;
     private static final int DRUMS = 2;
@@ -105,7 +105,7 @@ class MidiFileTest {
 
     @Test
     void theFirstBarBeginsAfterOneBarOfWoodBlock() {
-        // REFERENCE 4.5 and oracle 53: 76 on beat 1, 77 on the others, velocities 100 and 80
+        // rule: count-in: 76 on beat 1, 77 on the others, velocities 100 and 80
         var sequence = read(line(quarters(120), even(4)));
         assertThat(ons(sequence, CLICK))
                 .startsWith(new On(0, 76, 100), new On(480, 77, 80), new On(960, 77, 80), new On(1440, 77, 80));
@@ -117,7 +117,7 @@ class MidiFileTest {
 
     @Test
     void eighthsAreHeldForNineTenths() {
-        // REFERENCE 4.5: an eighth of 240 ticks sounds 216
+        // rule: gate-length: an eighth of 240 ticks sounds 216
         var sequence = read(line(quarters(120), even(8)));
         assertThat(channel(sequence, BASS, ShortMessage.NOTE_OFF))
                 .extracting(MidiEvent::getTick)
@@ -126,14 +126,14 @@ class MidiFileTest {
 
     @Test
     void swingIsPlayed() {
-        // oracle 54: tick 320 of 480
+        // rule: swing-offbeat: tick 320 of 480
         var header = Header.PLAIN.with(Feel.swung(new Swing(f(1, 8), 2, 1)));
         assertThat(ons(read(line(header, even(8))), BASS)).extracting(On::tick).startsWith(1920L, 2240L, 2400L, 2720L);
     }
 
     @Test
     void techniquesHaveTheirPrograms() {
-        // oracle 52: Slap Bass 1 is 36 from zero; finger 33, pick 34 (General MIDI 1)
+        // General MIDI 1 (RP-003), programs from zero: Slap Bass 1 is 36, finger 33, pick 34
         var quarter = f(1, 4);
         var sequence = read(line(
                 Header.PLAIN,
@@ -171,7 +171,7 @@ class MidiFileTest {
 
     @Test
     void aBendMovesItsStringAlone() {
-        // one string to a channel, as guitar controllers do (REFERENCE 4.3, common practice, no source)
+        // one string to a channel, as guitar controllers do (rule: string-per-channel)
         var bent = note(f(0, 1), f(1, 2), Place.of(1, 5), Technique.FINGER)
                 .withOrnaments(Ornaments.NONE.with(new Ornaments.Bend(2)));
         var other = note(f(1, 4), f(1, 4), Place.of(4, 5), Technique.FINGER);
@@ -229,7 +229,7 @@ class MidiFileTest {
 
     @Test
     void repeatsAreUnfolded() {
-        // REFERENCE 4.5: one bar played three times is twelve quarters after the count-in
+        // rule: count-in: one bar played three times is twelve quarters after the count-in
         var repeated = even(4).with(Repeats.NONE.withStart().with(new Repeats.RepeatEnd(Optional.of(3))));
         assertThat(ons(read(line(quarters(120), repeated)), BASS))
                 .extracting(On::tick)
@@ -239,7 +239,7 @@ class MidiFileTest {
 
     @Test
     void aPracticeTempoIsWrittenAsTempo() {
-        // oracle 89: 92 at 75 % is 69, 869565 microseconds
+        // rule: practice-tempo: 92 at 75 % is 69, 869565 microseconds
         var sequence = read(MidiFile.of(Performance.of(line(quarters(92), even(4)), Playing.at(75))));
         assertThat(events(sequence, 0)
                         .filter(event -> event.getMessage() instanceof MetaMessage meta && meta.getType() == 0x51)

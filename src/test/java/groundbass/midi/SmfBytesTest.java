@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Bytes as the specification gives them: Standard MIDI Files 1.0 (RP-001), MIDI 1.0; oracles 45 to 58 of REFERENCE. */
+/** Bytes as the specification gives them: Standard MIDI Files 1.0 (RP-001), MIDI 1.0. */
 class SmfBytesTest {
     private static final HexFormat HEX = HexFormat.ofDelimiter(" ").withUpperCase();
 
@@ -114,7 +114,7 @@ class SmfBytesTest {
 
     @Test
     void modesGiveTheSignatureOfTheirParentMajorKey() {
-        // E dorian: two sharps (REFERENCE 5.2, calculated)
+        // E dorian: two sharps (rule: mode-signatures)
         assertThat(event(new Track().key(0, new Key(NoteName.of(Letter.E), Mode.DORIAN))))
                 .isEqualTo("FF 59 02 02 00");
     }
@@ -136,7 +136,7 @@ class SmfBytesTest {
 
     @Test
     void eventsOfOneTickStandInTheirOrder() {
-        // REFERENCE 4.5: meta, program and controllers, note-off, note-on (common practice, no source)
+        // rule: event-order: meta, program and controllers, note-off, note-on
         var track = new Track()
                 .note(0, 10, 0, 28, 96)
                 .note(10, 20, 0, 28, 96)
@@ -147,7 +147,7 @@ class SmfBytesTest {
 
     @Test
     void theHandBuiltFileComesOutByteForByte() throws Exception {
-        // REFERENCE 4.6, built by hand from the specification; SHA-256 given there
+        // rule: hand-built-file
         var conductor = new Track()
                 .name("Ep1")
                 .timeSignature(0, Meter.COMMON)
@@ -174,7 +174,7 @@ class SmfBytesTest {
 
     @Test
     void swingRatiosFallOnTheirTicks() {
-        // REFERENCE 4.5, PPQ 480: straight 240, 3:2 288, 5:3 300, 2:1 320, 3:1 360 (calculated)
+        // rule: swing-offbeat, 480 ticks a quarter: straight 240, 3:2 288, 5:3 300, 2:1 320, 3:1 360
         assertThat(List.of(f(1, 2), f(3, 5), f(5, 8), f(2, 3), f(3, 4)))
                 .extracting(share -> Ticks.of(share.times(f(1, 4))))
                 .containsExactly(240L, 288L, 300L, 320L, 360L);

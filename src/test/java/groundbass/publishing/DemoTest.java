@@ -8,6 +8,7 @@ import groundbass.catalog.Educators;
 import groundbass.catalog.Episode;
 import groundbass.catalog.Episodes;
 import groundbass.catalog.SeriesCatalog;
+import groundbass.catalog.Settings;
 import groundbass.catalog.Slug;
 import groundbass.release.Built;
 import groundbass.release.ReleaseId;
@@ -88,7 +89,7 @@ class DemoTest {
         var audit = new Audit(jdbi, clock);
         var releases = new Releases(jdbi);
         var incoming = new SeriesImport(jdbi, clock, audit, releases, id -> "https://example.org/e/" + id, build);
-        return new Demo(jdbi, clock, new Educators(jdbi, audit, clock), releases, incoming);
+        return new Demo(jdbi, clock, new Educators(jdbi, audit, clock), new Settings(jdbi, audit), releases, incoming);
     }
 
     private List<Episode> lessons(Database database) {

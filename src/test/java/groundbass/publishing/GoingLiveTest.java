@@ -2,6 +2,8 @@ package groundbass.publishing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.catalog.Settings;
+import groundbass.catalog.Imprint;
 import groundbass.catalog.Audit;
 import groundbass.catalog.DocumentCheck;
 import groundbass.catalog.EducatorId;
@@ -27,7 +29,9 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
@@ -59,6 +63,8 @@ class GoingLiveTest {
             educator = done(new Educators(jdbi, audit, clock)
                             .create("Quay Studio", "desk@example.org", "four strings!"))
                     .id();
+            new Settings(jdbi, audit)
+                    .saveImprint(educator, new Imprint("Quay Studio", "desk@example.org", "", "", ""));
             publisher = new Publisher(jdbi, clock, audit, releases, id -> "https://example.org/e/" + id, queue::add);
             goingLive = new GoingLive(jdbi, clock, audit, releases, publisher, queue::add, () -> saidToLast++);
         }
@@ -87,6 +93,10 @@ class GoingLiveTest {
 
         void buildAll() {
             releases.unfinished().forEach(release -> Built.ready(releases, release.id(), clock.instant()));
+        }
+
+        ReleaseId current(EpisodeId id) {
+            return releases.current(id).orElseThrow().id();
         }
 
         Episode find(EpisodeId id) {
@@ -165,7 +175,10 @@ class GoingLiveTest {
             var studio = new Studio(database);
             var broken = studio.episode("Broken");
             var sound = studio.episode("Sound");
-            Built.failed(studio.releases, done(studio.publisher.publishNow(studio.educator, broken)));
+            Built.failed(
+                    studio.releases,
+                    done(studio.publisher.publishNow(studio.educator, broken)),
+                    studio.clock.instant());
             done(studio.publisher.publishNow(studio.educator, sound));
             studio.buildAll();
             studio.goingLive.pass();
@@ -236,6 +249,89 @@ class GoingLiveTest {
             assertThat(studio.find(id).isPublished()).isFalse();
             assertThat(studio.publisher.withdraw(studio.educator, id).problems())
                     .isNotEmpty();
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aLaterReleaseNeverGivesWayToAnEarlierOne(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Rope and Pulley");
+            var first = done(studio.publisher.publishNow(studio.educator, id));
+            assertThat(Built.progress(studio.releases, first, 1, 9)).isTrue();
+            studio.write(id, "bar 1\n1-4 E7\n");
+            var second = done(studio.publisher.publishNow(studio.educator, id));
+            Built.ready(studio.releases, second, studio.clock.instant());
+            studio.goingLive.pass();
+            assertThat(studio.current(id)).isEqualTo(second);
+            assertThat(studio.releases.find(first).orElseThrow().isOvertaken()).isTrue();
+            assertThat(Built.progress(studio.releases, first, 2, 9))
+                    .as("it ends here")
+                    .isFalse();
+
+            Built.ready(studio.releases, first, studio.clock.instant());
+            studio.clock.advance(Duration.ofMinutes(1));
+            studio.goingLive.pass();
+            assertThat(studio.current(id)).isEqualTo(second);
+        }
+    }
+
+    /** In whatever order the builds of several corrections end: readers see release numbers that only grow. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void readersSeeReleasesInOneOrderWhateverIsBuiltFirst(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            long seed = new Random().nextLong();
+            var chance = new Random(seed);
+            int shown = 0;
+            for (int round = 0; round < 5; round++) {
+                var id = studio.episode("Round " + round);
+                var made = new ArrayList<ReleaseId>();
+                for (int fret = 1; fret <= 4; fret++) {
+                    studio.write(id, "bar 1\n1-4 E" + fret + "\n");
+                    made.add(done(studio.publisher.publishNow(studio.educator, id)));
+                    Built.progress(studio.releases, made.get(made.size() - 1), 1, 9);
+                    studio.clock.advance(Duration.ofSeconds(1));
+                }
+                Collections.shuffle(made, chance);
+                int latest = 0;
+                for (var one : made) {
+                    Built.ready(studio.releases, one, studio.clock.instant());
+                    studio.goingLive.pass();
+                    var now = studio.releases.current(id).map(release -> release.recipe()
+                            .release());
+                    assertThat(now.orElse(0)).as("seed %d", seed).isGreaterThanOrEqualTo(latest);
+                    latest = now.orElse(0);
+                    shown++;
+                }
+                assertThat(latest).as("seed %d", seed).isEqualTo(4);
+            }
+            assertThat(shown).isEqualTo(20);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aBuildThatFailsIsTriedAgainAfterGrowingPauses(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Rope and Pulley");
+            var release = done(studio.publisher.publishNow(studio.educator, id));
+            for (int minutes : List.of(1, 2, 4, 8, 15, 15)) {
+                Built.failed(studio.releases, release, studio.clock.instant());
+                studio.clock.advance(Duration.ofMinutes(minutes).minusSeconds(1));
+                studio.queue.clear();
+                studio.goingLive.pass();
+                assertThat(studio.queue).isEmpty();
+                studio.clock.advance(Duration.ofSeconds(1));
+                studio.goingLive.pass();
+                assertThat(studio.queue).containsExactly(release);
+            }
+            studio.buildAll();
+            studio.goingLive.pass();
+            assertThat(studio.current(id)).isEqualTo(release);
         }
     }
 }

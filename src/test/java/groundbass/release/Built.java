@@ -18,8 +18,13 @@ public final class Built {
         releases.ready(id, FILES, now);
     }
 
-    public static void failed(Releases releases, ReleaseId id) {
-        releases.failed(id, "the string broke");
+    public static void failed(Releases releases, ReleaseId id, Instant now) {
+        releases.failed(id, "the string broke", now);
+    }
+
+    /** @return whether the build goes on */
+    public static boolean progress(Releases releases, ReleaseId id, int done, int total) {
+        return releases.progress(id, done, total);
     }
 
     private static ReleaseFile file(String name, FileRole role, String type) {

@@ -66,7 +66,7 @@ class HouseStyleTest {
         }
     }
 
-    @Test // REFERENCE 3.10: a bar that repeats the one before may be a sign
+    @Test // rule: simile-signs: a bar that repeats the one before may be a sign
     void aReleasePrintsRepeatedBarsAsTheSeriesHasThem() throws IOException {
         assertThat(frets("17", WRITTEN_OUT)).isEqualTo(6);
         assertThat(frets("17", SIGNS)).isEqualTo(2);

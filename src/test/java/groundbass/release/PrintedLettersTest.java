@@ -20,13 +20,13 @@ class PrintedLettersTest {
         return SHEETS.with(style).svg(line, 110, "x-");
     }
 
-    @Test // REFERENCE 2.2: thumb is T, or S; pop is P, or Po
+    @Test // rule: technique-letters: thumb is T, or S; pop is P, or Po
     void aSeriesPrintsItsOwnLetters() {
         assertThat(svg("")).contains(">T<", ">P<", ">H<");
         assertThat(svg("slap=S pop=Po")).contains(">S<", ">Po<").doesNotContain(">T<", ">P<");
     }
 
-    @Test // REFERENCE 2.2: thumb strokes are T with a sign, or D and U
+    @Test // rule: technique-letters: thumb strokes are T with a sign, or D and U
     void lettersMayStandForTheSignsOfTheStrokes() {
         assertThat(svg("down=D")).contains(">D<");
     }

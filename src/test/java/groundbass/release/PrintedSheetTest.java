@@ -25,7 +25,7 @@ import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlin
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 
-/** The sheet of a whole lesson: DESIGN's list of what is on it, part by part. */
+/** The sheet of a whole lesson: what is on it, part by part. */
 class PrintedSheetTest {
     private static final Path LESSON = Path.of("seed-data/harbour-rounds/01-rope-and-pulley");
     private static final Messages ENGLISH = Messages.of(Locale.ENGLISH);
@@ -133,7 +133,7 @@ class PrintedSheetTest {
         }
     }
 
-    /** The limit for sixteen bars: here the demo's densest line and its exercise, with all words. */
+    /** A limit of ours for sixteen bars: here the demo's densest line and its exercise, with all words. */
     @Test
     void theSheetStaysUnderAHundredAndFiftyKilobytes() throws IOException {
         assertThat(pdf()).hasSizeLessThan(150_000);

@@ -32,9 +32,11 @@ import groundbass.store.Sha256;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.lang.reflect.Proxy;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -317,9 +319,50 @@ class ReleaseBuilderTest {
         assertThat(releases.files(release.id())).isEqualTo(files);
     }
 
-    private Release built(Recipe recipe) {
-        var id = database.jdbi()
+    /** The message is the Java runtime's own, of a machine that is going down. */
+    @Test
+    void whatAShutdownStopsHasNotFailedAndGoesOnAfterTheStart() {
+        var id = entered(recipe(revision(List.of()), 1));
+        var stopped =
+                new ReleaseBuilder(releases, new Revisions(database.jdbi(), clock), uploads, breaking(), made(), clock);
+        stopped.stop();
+        stopped.build(id);
+        assertThat(releases.find(id).orElseThrow().isUnderWay()).isTrue();
+        assertThat(releases.unfinished()).extracting(Release::id).contains(id);
+        builder.build(id);
+        assertThat(releases.find(id).orElseThrow().isReady()).isTrue();
+    }
+
+    @Test
+    void whatBreaksOtherwiseHasFailedAndIsTriedAgain() {
+        var id = entered(recipe(revision(List.of()), 1));
+        var broken =
+                new ReleaseBuilder(releases, new Revisions(database.jdbi(), clock), uploads, breaking(), made(), clock);
+        broken.build(id);
+        assertThat(releases.find(id).orElseThrow().state())
+                .isEqualTo(new BuildState.Failed(
+                        "Shutdown in progress", 1, clock.instant().plus(Duration.ofMinutes(1))));
+    }
+
+    /** Stores nothing: every file breaks the build. */
+    private static Blobs breaking() {
+        return (Blobs) Proxy.newProxyInstance(
+                Blobs.class.getClassLoader(), new Class<?>[] {Blobs.class}, (proxy, method, args) -> {
+                    throw new IllegalStateException("Shutdown in progress");
+                });
+    }
+
+    private MadeAudio made() {
+        return new MadeAudio(database.jdbi(), releases, clock);
+    }
+
+    private ReleaseId entered(Recipe recipe) {
+        return database.jdbi()
                 .inTransaction(handle -> releases.create(handle, episode, recipe, false, clock.instant()));
+    }
+
+    private Release built(Recipe recipe) {
+        var id = entered(recipe);
         builder.build(id);
         return releases.find(id).orElseThrow();
     }

@@ -76,7 +76,7 @@ class ScreenSheetTest {
         assertThat(drawing(ENGLISH).select("g.annotation[aria-label]")).isEmpty();
     }
 
-    /** The limit, for sixteen bars with every feature, in each width and with all words. */
+    /** A limit of ours, for sixteen bars with every feature, in each width and with all words. */
     @ParameterizedTest
     @ValueSource(doubles = {48, 72, 110})
     void sixteenBarsStayUnderFortyKilobytesCompressed(double width) throws IOException {

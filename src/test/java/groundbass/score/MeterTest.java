@@ -9,7 +9,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class MeterTest {
-    /** Reference 3.3, items 6 to 9 (rule of the engraving handbooks; odd meters common practice). */
+    /** rule: beam-simple-metre, beam-compound-metre, beam-grouped-metre, beam-cut-time. */
     @ParameterizedTest
     @CsvSource({
         "4, 4, '[1, 1, 1, 1]', 1/4",

@@ -13,7 +13,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
-/** Reference 3.10 item 4 and oracle 37: how repeats and endings unfold (rule of the engraving handbooks). */
+/** rule: repeats-unfold, first-repeat-start. */
 class PassesTest {
     private static final Repeats PLAIN = Repeats.NONE;
 
@@ -36,7 +36,7 @@ class PassesTest {
 
     @Test
     void endingsTakeTheirPasses() {
-        // oracle 37: repeat start, A, ending 1 = B, repeat end, ending 2 = C
+        // rule: repeats-unfold: repeat start, A, ending 1 = B, repeat end, ending 2 = C
         assertThat(unrolled(PLAIN.withStart(), bracket(1, 1).with(RepeatEnd.PLAIN), bracket(2, 2)))
                 .isEqualTo("ABAC");
         // reference 3.10: three times with endings 1, 2 and 3

@@ -129,7 +129,7 @@ public final class RandomLines {
     private Header header() {
         var meter = oneOf(METERS);
         return new Header(
-                oneOf(List.of("", "Harbour Lights", "Étude 3")),
+                oneOf(List.of("", "Harbour Étude", "Étude 3")),
                 oneOf(List.of("", "Quay Studio")),
                 oneOf(List.of("", "Original")),
                 key(),

@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Reference 1.2, 1.3 and oracles 9 to 15: twelve-tone equal temperament and the MIDI note numbers. */
+/** rule: open-strings, twelve-frets-an-octave; MIDI note numbers, 60 = C4. */
 class TuningTest {
     @ParameterizedTest
     @CsvSource({
@@ -16,9 +16,9 @@ class TuningTest {
         "2, 0, 38",
         "3, 0, 33",
         "4, 0, 28", // open strings of a four-string bass
-        "4, 5, 33", // oracle 9: the same pitch as the open third string
+        "4, 5, 33", // the same pitch as the open third string
         "1, 12, 55",
-        "1, 24, 67", // oracle 10
+        "1, 24, 67",
         "3, 7, 40",
         "2, 10, 48",
         "4, 12, 40" // table 1.3
@@ -30,8 +30,8 @@ class TuningTest {
     @Test
     void otherNecksSoundAsTheTableSays() {
         var dropD = Tuning.sounding("G2", "D2", "A1", "D1");
-        assertThat(dropD.midi(new Place.Fretted(4, 12))).isEqualTo(38); // oracle 11
-        assertThat(Tuning.SIX_STRING.midi(new Place.Fretted(1, 24))).isEqualTo(72); // oracle 12
+        assertThat(dropD.midi(new Place.Fretted(4, 12))).isEqualTo(38);
+        assertThat(Tuning.SIX_STRING.midi(new Place.Fretted(1, 24))).isEqualTo(72);
         assertThat(Tuning.FIVE_STRING.midi(new Place.Fretted(5, 0))).isEqualTo(23);
     }
 
@@ -49,17 +49,17 @@ class TuningTest {
 
     @Test
     void findsEveryPlaceOfAPitch() {
-        assertThat(Tuning.STANDARD.placesOf(40, 20)).isEqualTo(places(4, 12, 3, 7, 2, 2)); // oracle 13
-        assertThat(Tuning.FIVE_STRING.placesOf(43, 24)).isEqualTo(places(5, 20, 4, 15, 3, 10, 2, 5, 1, 0)); // 14
-        assertThat(Tuning.STANDARD.placesOf(27, 24)).isEmpty(); // oracle 15
+        assertThat(Tuning.STANDARD.placesOf(40, 20)).isEqualTo(places(4, 12, 3, 7, 2, 2));
+        assertThat(Tuning.FIVE_STRING.placesOf(43, 24)).isEqualTo(places(5, 20, 4, 15, 3, 10, 2, 5, 1, 0));
+        assertThat(Tuning.STANDARD.placesOf(27, 24)).isEmpty(); // below the open E
     }
 
     @ParameterizedTest
     @CsvSource({
-        "3, 7, 52", // oracle 70: open A1, fret 7, sounds E3
+        "3, 7, 52", // rule: harmonic-nodes: open A1, fret 7, sounds E3
         "1, 12, 55",
-        "1, 5, 67", // oracle 71: open G2
-        "4, 4, 56" // reference 2.1: open E1 at fret 4 sounds G#3
+        "1, 5, 67", // open G2
+        "4, 4, 56" // open E1 at fret 4 sounds G#3
     })
     void naturalHarmonicsSoundTheirPartial(int string, int fret, int midi) {
         var note = Note.plucked(Fraction.ZERO, Fraction.of(1, 4), Place.of(string, fret), Technique.FINGER)

@@ -17,9 +17,8 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
 /**
- * Measures the proofreader by sentences that a fresh reader wrote before there was any code (see the README beside
- * them). What is right on the neck follows from REFERENCE 1.3, twelve frets to the octave; what is right in a line, from
- * its text.
+ * Measures the proofreader by sentences that somebody else wrote before there was any code (see the README beside
+ * them). What is right on the neck follows from rule: twelve-frets-an-octave; what is right in a line, from its text.
  */
 class FrozenSentencesTest {
     private static final Map<String, Line> LINES = Map.of(

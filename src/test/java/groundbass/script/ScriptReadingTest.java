@@ -10,7 +10,10 @@ import org.junit.jupiter.api.Test;
  * format; shortened, from memory where not quoted), and SubRip as its writers use it (common practice, no source).
  */
 class ScriptReadingTest {
-    /** After the example in section 1.1 of the standard: comments, identifiers, settings, voices and markup. */
+    /**
+     * In the form of the example in section 1.1 of the standard, with words of ours: comments, identifiers, settings,
+     * voices and markup.
+     */
     private static final String STANDARD = """
             WEBVTT
 
@@ -23,15 +26,15 @@ class ScriptReadingTest {
 
             1
             00:11.000 --> 00:13.000 align:left size:50%
-            <v Roger Bingham>We are in <i>New York</i> City
+            <v Mara Quill>We are in <i>Saltlantern</i> Harbour
 
             00:13.000 --> 00:16.000
-            <v Roger Bingham>We're actually at the Lucern Hotel,
+            <v Mara Quill>We're actually at the Rope Loft,
             just down the street
 
             123
             01:00:16.000 --> 01:00:18.000
-            from the American Museum &amp; <00:17.000>co &lt;b&gt;
+            from the Lamp Museum &amp; <00:17.000>co &lt;b&gt;
             """;
 
     @Test
@@ -41,9 +44,9 @@ class ScriptReadingTest {
         assertThat(script.problems()).isEmpty();
         assertThat(script.cues())
                 .containsExactly(
-                        new Cue(11_000, 13_000, "We are in New York City"),
-                        new Cue(13_000, 16_000, "We're actually at the Lucern Hotel, just down the street"),
-                        new Cue(3_616_000, 3_618_000, "from the American Museum & co <b>"));
+                        new Cue(11_000, 13_000, "We are in Saltlantern Harbour"),
+                        new Cue(13_000, 16_000, "We're actually at the Rope Loft, just down the street"),
+                        new Cue(3_616_000, 3_618_000, "from the Lamp Museum & co <b>"));
     }
 
     @Test

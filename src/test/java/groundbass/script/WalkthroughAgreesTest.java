@@ -18,7 +18,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The walkthrough is told from the line by rules of its own, so nothing in it can be wrong. */
+/**
+ * The walkthrough and the proofreader say the same of a line. Both are ours: one of them wrong alone is seen, both
+ * alike not.
+ */
 class WalkthroughAgreesTest {
     @ParameterizedTest
     @ValueSource(

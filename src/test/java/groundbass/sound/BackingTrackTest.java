@@ -61,7 +61,7 @@ class BackingTrackTest {
 
     @Test
     void noPeakPassesOneDecibelBelowFullScale() {
-        // REFERENCE 7.3: -1 dBFS is 10^(-1/20) = 0.8913
+        // rule: peak-limit: -1 dBFS is 10^(-1/20) = 0.8913
         for (long seed = 0; seed < 12; seed++) {
             var all = new Mix(Set.of(Stem.values()), true);
             var out = samples(track(RandomLines.line(seed, 3), all), 4_096);

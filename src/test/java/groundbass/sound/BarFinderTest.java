@@ -12,6 +12,10 @@ import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
+/**
+ * Finds the bars of what our own synthesizer plays, so this shows that drift is followed, not how well a foreign recording
+ * is heard. 30 ms are ours.
+ */
 class BarFinderTest {
     private static final int BARS = 8;
 

@@ -48,7 +48,7 @@ class BassStringTest {
 
     @ParameterizedTest
     @CsvSource({
-        // 440 * 2^((m - 69) / 12), twelve-tone equal temperament on A4 = 440 Hz (ISO 16); REFERENCE oracles 2 to 8
+        // 440 * 2^((m - 69) / 12), twelve-tone equal temperament on A4 = 440 Hz (ISO 16; rule: equal-temperament)
         "5, 0, 30.8677",
         "4, 0, 41.2034",
         "3, 0, 55.0000",
@@ -68,7 +68,7 @@ class BassStringTest {
 
     @ParameterizedTest
     @CsvSource({
-        // REFERENCE 7.2: open B0 14 s, E1 12, A1 10, D2 8, G2 6; by 2^(-n/12) at fret n (common practice, no source)
+        // rule: decay-of-strings
         "5, 0, 30.8677, 14",
         "4, 0, 41.2034, 12",
         "3, 0, 55.0000, 10",
@@ -86,14 +86,14 @@ class BassStringTest {
 
     @Test
     void theLoopGainIsThatOfTheDecay() {
-        // REFERENCE oracle 81: E1 with 10 s is 0.983375 (calculated)
+        // rule: loop-gain: E1 with 10 s is 0.983375
         var filter = LoopFilter.of(SampleRate.CD, 41.2034, 10, 0);
         assertThat(filter.b() / (1 - filter.a())).isCloseTo(0.983375, within(1e-6));
     }
 
     @Test
     void slapAndPopAreBrighterAndLouderThanAFinger() {
-        // REFERENCE 7.2, order of brightness and level (common practice, no source)
+        // rule: technique-sound, its order of brightness and level
         var place = Place.of(3, 5);
         float[] finger = bass(held(place, Technique.FINGER));
         float[] slap = bass(held(place, Technique.SLAP));
@@ -117,7 +117,7 @@ class BassStringTest {
 
     @Test
     void aDeadNoteIsOverWhereAPitchedOneSings() {
-        // REFERENCE 7.2: 60 to 200 ms (common practice, no source)
+        // rule: dead-note-sound: 60 to 200 ms
         float[] dead = bass(held(Place.dead(4), Technique.FINGER));
         double start = Measure.decibels(dead, FIRST, 2_205);
         assertThat(start).isGreaterThan(-60);

@@ -173,7 +173,7 @@ class LoudnessTest {
                 .isTrue();
     }
 
-    /** Lesson clips are equal across a series within 1 LU (REFERENCE 7.3, common practice). */
+    /** rule: lesson-loudness: within 1 LU across a series, by our own meter. */
     @Test
     void theLessonsOfTheDemoAreOfOneLoudness() throws IOException {
         try (var folders = Files.list(Path.of("seed-data", "harbour-rounds"))) {

@@ -41,7 +41,7 @@ class NeckTest {
     @ParameterizedTest
     @CsvSource({"5, 23, 14", "4, 28, 12", "3, 33, 10", "2, 38, 8", "1, 43, 6"})
     void everyFretFallsBySixtyDecibelsInItsTime(int string, int openMidi, double openSeconds) {
-        // REFERENCE 7.2: open B0 14 s, E1 12, A1 10, D2 8, G2 6; by 2^(-n/12) at fret n (common practice, no source)
+        // rule: decay-of-strings
         for (int fret = 0; fret <= FRETS; fret++) {
             double wanted = openSeconds * Math.pow(2, -fret / 12.0);
             float[] samples = held(string, fret, Technique.FINGER);
@@ -56,7 +56,7 @@ class NeckTest {
     @ParameterizedTest
     @CsvSource({
         // Kemp 2020: a low B stopped at fret 12 is about 100 cents sharp at partial 10, at fret 21 at partial 6, and
-        // nearly harmonic when open; the figures of the open string by B * 2^(n / 6) (REFERENCE 7.2 and oracle 88)
+        // nearly harmonic when open; the figures of the open string by B * 2^(n / 6) (rule: string-stiffness)
         "12, 10, 100",
         "21, 6, 100",
         "0, 10, 25"

@@ -24,8 +24,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /**
- * What tells the techniques apart, measured: attack, brightness, decay, pitch, level. The bounds are those of REFERENCE
- * 7.2, all common practice without a source unless one is named.
+ * What tells the techniques apart, measured: attack, brightness, decay, pitch, level. The bounds are those of
+ * rule: technique-sound, unless another is named.
  */
 class TechniqueTest {
     private static final int RATE = Played.RATE;
@@ -113,7 +113,7 @@ class TechniqueTest {
     @ParameterizedTest
     @CsvSource({"4", "3", "2", "1"})
     void aDeadNoteHasNoPitchAndIsOverAtOnce(int string) {
-        // 60 to 200 ms; -12 dB by a finger, softer still as it is played here
+        // rule: dead-note-sound: 60 to 200 ms; -12 dB by a finger, softer still as it is played here
         float[] dead = play(note(f(0, 1), f(1, 4), Place.dead(string), Technique.SLAP));
         float[] slap = play(string, 0, Technique.SLAP);
         assertThat(Measure.periodicity(dead, 441, 4_410)).isLessThan(0.5);
@@ -138,7 +138,7 @@ class TechniqueTest {
 
     @Test
     void aHammeredAndAPulledNoteComeWithoutAStroke() {
-        // 3 to 6 dB under the pluck
+        // rule: legato-attack: 3 to 6 dB under the pluck
         float[] hammered = play(note(f(0, 1), f(1, 4), 5), by(Arrival.Kind.HAMMER, f(1, 4), f(1, 2), 7));
         float[] pulled = play(note(f(0, 1), f(1, 4), 7), by(Arrival.Kind.PULL, f(1, 4), f(1, 2), 5));
         for (float[] samples : List.of(hammered, pulled)) {
@@ -197,7 +197,7 @@ class TechniqueTest {
 
     @Test
     void vibratoWaversByTenToThirtyCents() {
-        // 4 to 6 Hz, 10 to 30 cents
+        // rule: vibrato-figures: 4 to 6 Hz, 10 to 30 cents
         var wavering = note(f(0, 1), f(1, 1), Place.of(1, 12), Technique.FINGER)
                 .withOrnaments(Ornaments.NONE.with(Mark.VIBRATO));
         float[] samples = play(wavering);

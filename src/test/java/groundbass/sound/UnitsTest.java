@@ -84,7 +84,7 @@ class UnitsTest {
 
     @Test
     void theLimiterKeepsTheCeilingAndLeavesQuietBlocksAlone() {
-        // -1 dBFS (REFERENCE 7.3)
+        // -1 dBFS (rule: peak-limit)
         var noise = new Noise(3);
         var blocks = new ArrayList<float[]>();
         for (int n = 0; n < 200; n++) {
@@ -123,7 +123,7 @@ class UnitsTest {
 
     @Test
     void highPartialsFallFaster() {
-        // REFERENCE 7.2: T60(k) = T60 / (1 + 0.05 k^1.5): partial 20 in 12 / (1 + 4.472) s (common practice, no source)
+        // rule: decay-of-partials: partial 20 in 12 / (1 + 4.472) s
         var filter = LoopFilter.of(RATE, 41.2034, 12, 0.05);
         double w = RATE.radians(20 * 41.2034);
         double real = 1 - filter.a() * Math.cos(w);

@@ -61,7 +61,7 @@ class MessagesTest {
         }
     }
 
-    @Test
+    @Test // CLDR: grouping and decimal signs of German and English
     void fillsPlacesAsTheLanguageWritesNumbers() {
         assertThat(Messages.of(Locale.GERMAN).say("error.overline", 1234.5)).isEqualTo("Fehler 1.234,5");
         assertThat(Messages.of(Locale.ENGLISH).say("error.overline", 1234.5)).isEqualTo("Error 1,234.5");

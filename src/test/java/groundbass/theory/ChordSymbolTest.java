@@ -18,7 +18,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class ChordSymbolTest {
-    // chord table of REFERENCE 5.3 (harmony handbooks, from memory); oracle 76 is Bb7
+    // rule: chord-tones
     @ParameterizedTest
     @CsvSource({
         "C, C E G, 0 4 7",
@@ -41,7 +41,7 @@ class ChordSymbolTest {
         "F#m7, F# A C# E, 0 3 7 10",
         "Ebmaj7, Eb G Bb D, 0 4 7 11"
     })
-    void chordsHaveTheTonesOfTheHandbook(String symbol, String tones, String semitones) {
+    void chordsHaveTheirTones(String symbol, String tones, String semitones) {
         var chord = (Chord) parsed(symbol);
         assertThat(names(chord.tones())).isEqualTo(tones);
         assertThat(chord.quality().degrees().stream()
@@ -50,7 +50,7 @@ class ChordSymbolTest {
                 .isEqualTo(semitones);
     }
 
-    // oracle 77: C7 shell, root on the A string: A string fret 3, D string fret 2, G string fret 3 = C2 E2 Bb2
+    // rule: shell-voicings: C7, root on the A string: A string fret 3, D string fret 2, G string fret 3 = C2 E2 Bb2
     @Test
     void theShellOfC7LiesOnItsTones() {
         var midi = Stream.of(Place.of(3, 3), Place.of(2, 2), Place.of(1, 3))

@@ -8,7 +8,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class DegreeTest {
-    // intervals in semitones (theory handbooks, from memory; REFERENCE 5.1)
+    // intervals in semitones (rule: interval-sizes)
     @ParameterizedTest
     @CsvSource({
         "b2, 1", "2, 2", "b3, 3", "3, 4", "4, 5", "#4, 6", "b5, 6", "5, 7", "#5, 8", "b6, 8", "6, 9", "bb7, 9",

@@ -19,8 +19,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Melodies of known key with the published profiles. The correlations are those of REFERENCE 5.5, computed there from the
- * same weights with the profiles as Krumhansl 1990 and Temperley 2001 and 2007 print them.
+ * Melodies of known key with the published profiles. The correlations (rule: key-by-profile) were
+ * computed apart from this program, from the same weights with the profiles as Krumhansl 1990 and Temperley 2001 and
+ * 2007 print them.
  */
 class KeyFindingTest {
     private static final Pattern NOTE = Pattern.compile("([A-G]#?b?)([\\d.]+)");
@@ -97,7 +98,7 @@ class KeyFindingTest {
         assertThat(candidates.get(1).correlation()).isCloseTo(second, within(0.0006));
     }
 
-    /** REFERENCE oracle 80: three keys tie. */
+    /** rule: key-by-profile: three keys tie. */
     @Test
     void aPentatonicRiffLeavesTheKeyOpen() {
         var finding = KeyFinding.of(weights("0 0 1 0 2 0 0 1 0 1 0 1"), KeyProfile.TEMPERLEY);

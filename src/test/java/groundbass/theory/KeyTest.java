@@ -13,7 +13,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
 class KeyTest {
-    // the circle of fifths as every theory handbook prints it (from memory; REFERENCE 5.2)
+    // rule: key-signatures
     @ParameterizedTest
     @CsvSource({
         "0, C, A",
@@ -37,7 +37,7 @@ class KeyTest {
         assertThat(key(minor, Mode.MINOR).fifths()).isEqualTo(fifths);
     }
 
-    // modes take the signature of the parent major (REFERENCE 5.2; oracle 75)
+    // rule: mode-signatures
     @ParameterizedTest
     @CsvSource({
         "D, DORIAN, 0",
@@ -52,7 +52,7 @@ class KeyTest {
         assertThat(key(tonic, mode).fifths()).isEqualTo(fifths);
     }
 
-    // order of sharps F C G D A E B, of flats B E A D G C F (theory handbooks, from memory)
+    // order of sharps F C G D A E B, of flats B E A D G C F (rule: key-signatures)
     @Test
     void signsAppearInTheOrderOfFifths() {
         assertThat(altered(key("E", Mode.MAJOR))).isEqualTo("F# C# G# D#");
@@ -62,7 +62,7 @@ class KeyTest {
         assertThat(altered(key("Cb", Mode.MAJOR))).isEqualTo("Bb Eb Ab Db Gb Cb Fb");
     }
 
-    // mode table spelled on C, and scales spelled out (REFERENCE 5.1; oracle 74)
+    // rule: scale-degrees, scale-spelling: the modes on C, and scales spelled out
     @ParameterizedTest
     @CsvSource({
         "C, MAJOR, C D E F G A B", "C, DORIAN, C D Eb F G A Bb", "C, PHRYGIAN, C Db Eb F G Ab Bb",
@@ -75,7 +75,7 @@ class KeyTest {
         assertThat(names(key(tonic, mode).scale())).isEqualTo(scale);
     }
 
-    // mode table in semitones (REFERENCE 5.1)
+    // rule: scale-degrees, in semitones
     @ParameterizedTest
     @CsvSource({
         "MAJOR, 0 2 4 5 7 9 11",

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Names of runs, chords and approaches; scales by REFERENCE 5.1, layouts by its 5.3, approaches by its 5.6. */
+/** Names of runs, chords and approaches. rule: scale-degrees, shell-voicings, approach-notes. */
 class NamesTest {
     private static final Messages ENGLISH = Messages.of(Locale.ENGLISH);
     private static final Messages GERMAN = Messages.of(Locale.GERMAN);

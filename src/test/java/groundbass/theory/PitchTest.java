@@ -9,7 +9,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class PitchTest {
-    // oracles 1 to 8: f = 440 * 2^((m - 69)/12) Hz, A4 = 440 Hz by ISO 16
+    // rule: equal-temperament
     @ParameterizedTest
     @CsvSource({
         "A4, 69, 440.0000",
@@ -68,7 +68,7 @@ class PitchTest {
         }
     }
 
-    // steps on the staff: bass clef's bottom line is written G2, its middle line D3 (REFERENCE 3.1)
+    // rule: staff-positions: the bottom line of the bass clef is written G2, its middle line D3
     @Test
     void staffStepsCountLettersNotSemitones() {
         assertThat(Pitch.of(Letter.D, 3).diatonicIndex() - Pitch.of(Letter.G, 2).diatonicIndex())

@@ -12,7 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class SpellingTest {
-    // scales of theory handbooks that leave their key: spelled as REFERENCE 5.1 prints them (oracle 73 is the first)
+    // rule: scale-degrees, outside-notes: scales that leave their key
     @ParameterizedTest
     @CsvSource({
         "E, MINOR, 40 43 45 46 47 50, E G A Bb B D",
@@ -23,11 +23,11 @@ class SpellingTest {
         "A, MINOR, 45 48 50 52 55, A C D E G",
         "C, MAJOR, 36 39 41 42 43 46, C Eb F F# G Bb"
     })
-    void scalesThatLeaveTheKeyAreSpelledAsHandbooksDo(String tonic, Mode mode, String midi, String names) {
+    void scalesThatLeaveTheKeyKeepTheirDegrees(String tonic, Mode mode, String midi, String names) {
         assertThat(spelled(key(tonic, mode), midi)).isEqualTo(names);
     }
 
-    // "sharps up, flats down" (chromatic scale, REFERENCE 5.1), with b3 and b7 flat both ways
+    // rule: outside-notes: sharps up, flats down, with b3 and b7 flat both ways
     @Test
     void chromaticNotesRiseAsSharpsAndFallAsFlats() {
         var c = key("C", Mode.MAJOR);
@@ -35,7 +35,7 @@ class SpellingTest {
         assertThat(spelled(c, "45 44 43 42 41 38 37 36")).isEqualTo("A Ab G Gb F D Db C");
     }
 
-    // the leading note belongs to the minor scale whatever follows it (theory handbooks, from memory)
+    // the leading note belongs to the minor scale whatever follows it (rule: outside-notes)
     @Test
     void theLeadingNoteOfAMinorKeyIsRaisedEvenWhereTheLineFalls() {
         assertThat(spelled(key("A", Mode.MINOR), "44 40")).isEqualTo("G# E");

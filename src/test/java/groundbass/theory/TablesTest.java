@@ -10,7 +10,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** Scales, chords and degrees against what a general theory library prints, and against a handbook's table. */
+/**
+ * Scales, chords and degrees against what tonal 6.4.3, a theory library of another house, prints. rule: scale-degrees,
+ * chord-tones.
+ */
 class TablesTest {
     private record Row(String kind, String what, String tonic, List<NoteName> notes) {}
 
@@ -66,7 +69,7 @@ class TablesTest {
         assertThat(degrees).isEqualTo(Scale.valueOf(row.what()).degrees());
     }
 
-    /** Sizes of intervals (any theory handbook; REFERENCE 5.1). */
+    /** rule: interval-sizes. */
     @ParameterizedTest
     @CsvSource({
         "C3, D3, 2, MAJOR", "C3, Eb3, 3, MINOR", "C3, E3, 3, MAJOR", "C3, F3, 4, PERFECT", "C3, F#3, 4, AUGMENTED",
@@ -79,7 +82,7 @@ class TablesTest {
         assertThat(interval.kind()).contains(kind);
     }
 
-    /** Thirds and sevenths tell a chord (harmony handbooks; from memory). */
+    /** Thirds and sevenths tell a chord (theory handbooks, from memory). */
     @ParameterizedTest
     @CsvSource({"C7, 3 b7", "Am7, b3 b7", "Gmaj7, 3 7", "F6, 3 6", "D7sus4, 4 b7", "Bdim7, b3 bb7", "C, 3", "C5, ''"})
     void guideTonesAreThirdAndSeventh(String symbol, String degrees) {

@@ -33,7 +33,7 @@ class EveryNoteOnceTest {
     private static final Pattern RUN = Pattern.compile("\\((.*), frets (.*)\\)");
     private static final List<String> NUMBERS = List.of(
             "", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve");
-    private static final Pattern REFERENCE =
+    private static final Pattern LIKENED =
             Pattern.compile("^Bars? (\\d+)(?: (?:and|to) (\\d+))?.*: (the same )?as (?:the pickup|bars? (\\d+))");
 
     @Test
@@ -58,7 +58,7 @@ class EveryNoteOnceTest {
         for (long seed = 0; seed < LINES; seed++) {
             var line = RandomLines.line(seed);
             for (var step : Walkthrough.of(line, ENGLISH)) {
-                var reference = REFERENCE.matcher(step.text());
+                var reference = LIKENED.matcher(step.text());
                 if (reference.find()) {
                     same += reference.group(3) == null ? 0 : 1;
                     int first = Integer.parseInt(reference.group(1));

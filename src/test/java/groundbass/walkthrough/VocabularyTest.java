@@ -27,7 +27,7 @@ class VocabularyTest {
     private final Vocabulary english = new Vocabulary(Messages.of(Locale.ENGLISH), Naming.USUAL);
     private final Vocabulary german = new Vocabulary(Messages.of(Locale.GERMAN), Naming.USUAL);
 
-    // German note names as music dictionaries give them (from memory): B is H, B flat is B, and As, Es, Asas, Eses,
+    // German note names (common practice, no source): B is H, B flat is B, and As, Es, Asas, Eses,
     // Heses are not formed by rule
     @ParameterizedTest
     @CsvSource({

@@ -325,7 +325,7 @@ class WalkthroughTest {
                         "Bar 3: as bar 1, an octave up: the same shape two strings higher and two frets further up the neck.");
     }
 
-    /** An A7 chord is A, C sharp, E and G (REFERENCE 5.3); here its root, third and fifth rise. */
+    /** An A7 chord is A, C sharp, E and G (rule: chord-tones); here its root, third and fifth rise. */
     @Test
     void aBrokenChordIsNamedWhereItBegins() {
         assertThat(english("""
@@ -375,7 +375,7 @@ class WalkthroughTest {
                         "Bars 3 and 4: the same as bars 1 and 2.");
     }
 
-    /** British and German names as any music dictionary gives them (common practice, no source). */
+    /** British and German names as musicians use them (common practice, no source). */
     @Test
     void musiciansWhoDisagreeReadTheirOwnNames() {
         assertThat(Walkthrough.of(line(SIXTEENTHS), Messages.of(Locale.ENGLISH), Naming.BRITISH))

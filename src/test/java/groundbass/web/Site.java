@@ -8,8 +8,11 @@ import groundbass.audience.Device;
 import groundbass.audience.Person;
 import groundbass.audience.Sessions;
 import groundbass.catalog.Audit;
+import groundbass.catalog.Educator;
 import groundbass.catalog.EducatorId;
 import groundbass.catalog.Educators;
+import groundbass.catalog.Imprint;
+import groundbass.catalog.Settings;
 import groundbass.store.SettableClock;
 import io.restassured.http.Cookie;
 import io.restassured.specification.RequestSpecification;
@@ -86,13 +89,19 @@ public final class Site implements AutoCloseable {
     public synchronized EducatorId educator() {
         var jdbi = groundbass.database().jdbi();
         var educators = new Educators(jdbi, new Audit(jdbi, clock), clock);
-        return educators
-                .first()
-                .or(() -> educators
-                        .create("Trial Studio", "desk@trial.example", "a password for trials")
-                        .result())
+        return educators.first().map(Educator::id).orElseGet(() -> educator(educators));
+    }
+
+    private EducatorId educator(Educators educators) {
+        var jdbi = groundbass.database().jdbi();
+        var id = educators
+                .create("Trial Studio", "desk@trial.example", "a password for trials")
+                .result()
                 .orElseThrow()
                 .id();
+        new Settings(jdbi, new Audit(jdbi, clock))
+                .saveImprint(id, new Imprint("Trial Studio", "studio@trial.example", "", "", ""));
+        return id;
     }
 
     /** The cookie of somebody who has just signed in; put it on any request: {@code site.form().cookie(...)}. */

@@ -5,6 +5,7 @@ import static io.restassured.RestAssured.given;
 import groundbass.catalog.SiteSettings;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Errors;
+import groundbass.web.shell.HostNames;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
@@ -15,7 +16,6 @@ import groundbass.web.view.Templates;
 import io.restassured.specification.RequestSpecification;
 import java.net.URI;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Function;
 
 /** The shell alone, without database or lessons, around page groups that a test makes up. */
@@ -32,11 +32,21 @@ public final class Stage implements AutoCloseable {
 
     /** A stage whose site is known to the world as {@code publicAddress}. */
     public static Stage at(String publicAddress, Visitors visitors, Function<Pages, List<PageGroup>> groups) {
-        var installation = new Installation(URI.create(publicAddress), false, false, Optional.empty());
+        return at(Installation.at(URI.create(publicAddress)), visitors, groups);
+    }
+
+    /** A stage that is set up as the operator wants it. */
+    public static Stage at(Installation installation, Visitors visitors, Function<Pages, List<PageGroup>> groups) {
         var pages = new Pages(new Templates(new Assets()), installation, () -> SiteSettings.USUAL);
         var doorkeeper = new Doorkeeper(visitors, new SessionCookie(installation));
-        return new Stage(
-                WebServer.start("127.0.0.1", 0, installation, doorkeeper, new Errors(pages), groups.apply(pages)));
+        return new Stage(WebServer.start(
+                "127.0.0.1",
+                0,
+                installation,
+                new HostNames(installation, () -> SiteSettings.USUAL),
+                doorkeeper,
+                new Errors(pages),
+                groups.apply(pages)));
     }
 
     public int port() {

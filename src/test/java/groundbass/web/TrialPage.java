@@ -11,7 +11,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 
-/** One page with every part of the design on it, to be looked at and checked. */
+/** One page with every part of the look on it, to be looked at and checked. */
 final class TrialPage {
     private static final String SVG = "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 600 80\" role=\"img\""
             + " aria-label=\"Four strings\"><path d=\"M0 10H600M0 30H600M0 50H600M0 70H600\" stroke=\"currentColor\"/></svg>";

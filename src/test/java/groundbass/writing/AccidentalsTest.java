@@ -24,7 +24,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
-/** REFERENCE 3.7: rules of the engraving handbooks, from memory, unless said otherwise. */
+/** Which signs are printed, worked out by hand from the rules named. */
 class AccidentalsTest {
     private static final Header C_MAJOR = Header.PLAIN;
     private static final Place C2 = Place.of(3, 3);
@@ -80,38 +80,38 @@ class AccidentalsTest {
         };
     }
 
-    /** Oracle 34, [rule]. */
+    /** rule: accidental-for-its-bar: C sharp, then C in one bar. */
     @Test
     void aNaturalCancelsASharpInItsBar() {
         assertThat(signs(C_MAJOR, bar(C_SHARP2, C2))).isEqualTo("# n");
     }
 
-    /** REFERENCE 3.7.1, [rule]. */
+    /** rule: accidental-for-its-bar. */
     @Test
     void aSignHoldsForItsBar() {
         assertThat(signs(C_MAJOR, bar(C_SHARP2, C_SHARP2), bar(C_SHARP2))).isEqualTo("# . | #");
     }
 
-    /** Oracle 35, [rule] and [cp]; one bar only. */
+    /** rule: courtesy-accidental: for one bar only. */
     @Test
     void theBarLineCancelsAndACourtesySignSaysSoOnce() {
         assertThat(signs(C_MAJOR, bar(C_SHARP2), bar(C2, C2), bar(C2))).isEqualTo("# | (n) . | .");
     }
 
-    /** Oracle 36, [rule]. */
+    /** rule: accidental-for-its-bar: the key has signed it. */
     @Test
     void theSignatureNeedsNoSign() {
         assertThat(signs(header("G", Mode.MAJOR), bar(F_SHARP1))).isEqualTo(".");
         assertThat(signs(header("G", Mode.MAJOR), bar(F1))).isEqualTo("n");
     }
 
-    /** REFERENCE 3.7.3, [rule], and the courtesy of 3.7.2 in another octave. */
+    /** rule: accidental-per-octave, courtesy-accidental: in another octave too. */
     @Test
     void anotherOctaveNeedsItsOwnSign() {
         assertThat(signs(C_MAJOR, bar(C_SHARP2, C_SHARP3), bar(C2))).isEqualTo("# # | (n)");
     }
 
-    /** REFERENCE 3.4.7, [rule]: not repeated after a bar line for the tied note, needed anew by a later one. */
+    /** rule: accidental-over-tie: not repeated after a bar line for the tied note, needed anew by a later one. */
     @Test
     void aTieNeedsNoSignAndLeavesNone() {
         var held = sharp(note("0", "5/4", C_SHARP2));
@@ -130,7 +130,7 @@ class AccidentalsTest {
                 .isEqualTo("# | . (n)");
     }
 
-    /** REFERENCE 3.7.7, [modern rule]. */
+    /** rule: plain-sharp-after-double. */
     @Test
     void aPlainSharpCancelsADoubleSharp() {
         var doubleSharp = note("0", "1/4", Place.of(4, 3))
@@ -140,7 +140,7 @@ class AccidentalsTest {
                 .isEqualTo("## #");
     }
 
-    /** REFERENCE 3.7.6, [cp]. */
+    /** rule: dead-note-no-accidental. */
     @Test
     void deadNotesTakeNoSign() {
         var flatTuned = C_MAJOR.with(Tuning.sounding("F#2", "C#2", "G#1", "D#1"));

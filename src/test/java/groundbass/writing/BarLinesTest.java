@@ -18,7 +18,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** Notes at and over bar lines: REFERENCE 3.4.1, [rule]. */
+/** Notes at and over bar lines: rule: tie-over-barline. */
 class BarLinesTest {
     private static List<WrittenBar> written(Bar... bars) {
         return Writing.of(new Line(Header.PLAIN, Arrays.asList(bars))).bars();

@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** The beam oracle of REFERENCE 3.3 and its rules 6 to 13; from engraving handbooks, from memory. */
+/** rule: beam-examples; groups and beams worked out by hand. */
 class BeamingTest {
     private static final Meter FOUR = Meter.COMMON;
 
@@ -26,7 +26,7 @@ class BeamingTest {
         "3, 4, 1/8x6, 0+6",
         "12, 8, 1/8x12, 0+3 3+3 6+3 9+3",
     })
-    void beamsJoinAsTheHandbooksTableSays(int counts, int unit, String rhythm, String expected) {
+    void beamsJoinAsTheExamplesSay(int counts, int unit, String rhythm, String expected) {
         assertThat(groups(Meter.of(counts, unit), rhythm)).isEqualTo(expected);
     }
 
@@ -38,11 +38,11 @@ class BeamingTest {
         "1/16 3/16 r1/4 r1/2, b> e",
         "1/16x4 r1/4 r1/2, bb cc cc ee",
     })
-    void partsAreThoseOfTheHandbooksTable(String rhythm, String expected) {
+    void partsAreThoseOfTheExamples(String rhythm, String expected) {
         assertThat(parts(FOUR, rhythm)).isEqualTo(expected);
     }
 
-    /** REFERENCE 3.3.6, [rule] and [cp]. */
+    /** rule: beam-simple-metre. */
     @ParameterizedTest
     @CsvSource({
         "4, 4, 1/8 1/8 1/8 1/16 1/16 1/8x4, 0+2 2+3 5+4",
@@ -55,7 +55,7 @@ class BeamingTest {
         assertThat(groups(Meter.of(counts, unit), rhythm)).isEqualTo(expected);
     }
 
-    /** REFERENCE 3.3.8, [cp], and 3.3.9, [rule]. */
+    /** rule: beam-grouped-metre, beam-cut-time. */
     @Test
     void groupedMetresBeamByGroupsAndCutTimeByHalves() {
         assertThat(groups(Meter.of(7, 8), "1/8x7")).isEqualTo("0+2 2+2 4+3");
@@ -64,19 +64,19 @@ class BeamingTest {
         assertThat(groups(Meter.of(2, 2), "1/8x8")).isEqualTo("0+4 4+4");
     }
 
-    /** REFERENCE 3.3.10, [rule]. */
+    /** rule: beam-secondary-break. */
     @Test
     void amongThirtySecondsOnlyTheFirstBeamCrossesAnEighth() {
         assertThat(parts(FOUR, "1/32x8 r1/4 r1/2")).isEqualTo("bbb ccc ccc cee cbb ccc ccc eee");
     }
 
-    /** REFERENCE 3.3.11, [rule]: in dotted-8th, 16th, 8th the 16th belongs to what came before. */
+    /** rule: beam-hooks: in dotted-8th, 16th, 8th the 16th belongs to what came before. */
     @Test
     void aPartialBeamInTheMiddlePointsToItsPair() {
         assertThat(parts(Meter.of(6, 8), "3/16 1/16 1/8 r3/8")).isEqualTo("b c< e");
     }
 
-    /** REFERENCE 3.3.12, [rule]. */
+    /** rule: beam-over-rests. */
     @ParameterizedTest
     @CsvSource({
         "1/16 r1/16 1/16 1/16 r1/4 r1/2, 0+4",
@@ -88,7 +88,7 @@ class BeamingTest {
         assertThat(groups(FOUR, rhythm)).isEqualTo(expected);
     }
 
-    /** REFERENCE 3.3.13, [cp]. */
+    /** rule: beam-tuplet-break. */
     @Test
     void beamsBreakWhereATupletEnds() {
         assertThat(groups(FOUR, "1/12x3 1/12x3 1/8x4")).isEqualTo("0+3 3+3 6+4");

@@ -9,11 +9,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** REFERENCE 3.4, 3.5 and 3.8: rules of the engraving handbooks, from memory; worked by hand. */
+/** How notes and rests are cut, worked out by hand. */
 class NoteSplittingTest {
     private static final Meter FOUR = Meter.COMMON;
 
-    /** REFERENCE 3.4.2, [rule] and strict [cp]; oracle 30. */
+    /** rule: show-middle-of-bar. */
     @ParameterizedTest
     @CsvSource({
         "r3/8 1/4 r3/8, r4 r8 8~8 r8 r4",
@@ -30,7 +30,7 @@ class NoteSplittingTest {
         assertThat(shapes(FOUR, rhythm)).isEqualTo(expected);
     }
 
-    /** REFERENCE 3.4.3, [rule]. */
+    /** rule: show-next-beat. */
     @ParameterizedTest
     @CsvSource({
         "1/16 1/4 r3/16 r1/2, 16 8.~16 r8. r2",
@@ -42,7 +42,7 @@ class NoteSplittingTest {
         assertThat(shapes(FOUR, rhythm)).isEqualTo(expected);
     }
 
-    /** REFERENCE 3.4.4, [cp]: a quarter tied to a 16th, cut on the stronger boundary; no double dots. */
+    /** rule: fewest-note-shapes: a quarter tied to a 16th, cut on the stronger boundary; no double dots. */
     @Test
     void theFewestShapesCutAtTheStrongerPlaceWin() {
         assertThat(shapes(FOUR, "5/16 r3/16 r1/2")).isEqualTo("4~16 r8. r2");
@@ -61,7 +61,7 @@ class NoteSplittingTest {
         assertThat(shapes(Meter.of(counts, unit), rhythm)).isEqualTo(expected);
     }
 
-    /** REFERENCE 3.3.7, [rule]: groups of three; a note leaves its group only to fill whole ones. */
+    /** rule: compound-note-in-its-beat: a note leaves its group only to fill whole ones. */
     @ParameterizedTest
     @CsvSource({
         "6, 8, 3/4, 2.",
@@ -79,7 +79,7 @@ class NoteSplittingTest {
         assertThat(shapes(Meter.of(counts, unit), rhythm)).isEqualTo(expected);
     }
 
-    /** REFERENCE 3.5.2 and 3.5.3, oracle 31: a half rest on beats 2 and 3 is wrong. */
+    /** rule: rests-show-beats, rests-in-three, no-dotted-rests: a half rest on beats 2 and 3 is wrong. */
     @ParameterizedTest
     @CsvSource({
         "4, 4, 1/4 r1/2 1/4, 4 r4 r4 4",
@@ -97,7 +97,7 @@ class NoteSplittingTest {
         assertThat(shapes(Meter.of(counts, unit), rhythm)).isEqualTo(expected);
     }
 
-    /** REFERENCE 3.5.4, [rule], oracle 32: dotted quarter for a beat, quarter for its first two, never for its last. */
+    /** rule: rests-compound: dotted quarter for a beat, quarter for its first two, never for its last. */
     @ParameterizedTest
     @CsvSource({
         "6, 8, 3/8 r3/8, 4. r4.",
@@ -109,7 +109,7 @@ class NoteSplittingTest {
         assertThat(shapes(Meter.of(counts, unit), rhythm)).isEqualTo(expected);
     }
 
-    /** REFERENCE 3.5.1, [rule], oracle 33. */
+    /** rule: whole-bar-rest. */
     @Test
     void aSilentBarHasAWholeRestInEveryMetre() {
         for (var meter : List.of(FOUR, Meter.of(3, 4), Meter.of(6, 8), Meter.of(7, 8))) {

@@ -15,7 +15,7 @@ final class SignReader {
             Map.of(Sign.DOUBLE_FLAT, -2, Sign.FLAT, -1, Sign.NATURAL, 0, Sign.SHARP, 1, Sign.DOUBLE_SHARP, 2);
     private static final int[] WHITE_KEYS = {0, 2, 4, 5, 7, 9, 11};
 
-    /** A tie joins heads on one line or space and one string (REFERENCE 3.4.5). */
+    /** A tie joins heads on one line or space and one string (rule: tie-or-slur). */
     private record Joined(int step, int string) {}
 
     /** What sounds on there, for heads that are tied to. */

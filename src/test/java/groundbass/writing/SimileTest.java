@@ -15,7 +15,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** REFERENCE 3.10.6, [rule] and [cp]. */
+/** rule: simile-signs. */
 class SimileTest {
     private static final Bar FIRST = Bar.of(Meter.COMMON, notes("1/4x4"));
 

@@ -62,14 +62,14 @@ class SpellingsTest {
         assertThat(names(Header.PLAIN, flat, note("1/4", "1/4", G1))).isEqualTo("Gb1 G1");
     }
 
-    /** Oracle 70: a natural harmonic over the open A string at fret 7 sounds E3. */
+    /** rule: harmonic-nodes: a natural harmonic over the open A string at fret 7 sounds E3. */
     @Test
     void harmonicsAreSpelledAsTheySound() {
         var harmonic = note("0", "1/4", Place.of(3, 7)).withOrnaments(Ornaments.NONE.with(Harmonic.NATURAL));
         assertThat(names(Header.PLAIN, harmonic)).isEqualTo("E3");
     }
 
-    /** Oracles 20 to 23 as far as they speak of pitch: written an octave above what sounds. */
+    /** rule: bass-written-high: written an octave above what sounds. */
     @Test
     void bassPartsAreWrittenAnOctaveHigher() {
         var bar = Rhythms.bar(Meter.COMMON, List.of(note("0", "1/4", E1), note("1/4", "1/4", Place.of(1, 12))));

@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** REFERENCE 3.8.3, [rule]: n in the time of the next lower power of two; two or four in a compound beat's three. */
+/** rule: tuplet-ratio: n in the time of the next lower power of two; two or four in a compound beat's three. */
 class TupletsTest {
     @ParameterizedTest
     @CsvSource({

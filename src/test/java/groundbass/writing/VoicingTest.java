@@ -15,7 +15,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** Two voices on one staff, upper and lower: REFERENCE 3.2.6, [rule]. What goes where is common practice, no source. */
+/** Two voices on one staff, upper and lower: rule: two-voice-stems. What goes where is common practice, no source. */
 class VoicingTest {
     private static List<String> voices(Note... notes) {
         return Rhythms.bar(Meter.COMMON, Arrays.asList(notes)).voices().stream()

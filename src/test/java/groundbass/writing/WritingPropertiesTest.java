@@ -58,7 +58,7 @@ class WritingPropertiesTest {
         });
     }
 
-    /** REFERENCE 3.8.4, [rule]: a shape lasts what it says, less what its tuplet takes. */
+    /** rule: tuplet-sum: a shape lasts what it says, less what its tuplet takes. */
     @Test
     void shapesLastWhatTheySay() {
         forAllVoices((where, bar, voice) -> {
@@ -126,7 +126,7 @@ class WritingPropertiesTest {
         return all;
     }
 
-    /** REFERENCE 3.3.6-8 and 3.3.12, [rule]. */
+    /** rule: beam-simple-metre, beam-compound-metre, beam-grouped-metre, beam-over-rests. */
     @Test
     void beamsStayInTheirBeatUnlessTheyJoinPlainEighths() {
         forAllVoices((where, bar, voice) -> {
@@ -178,7 +178,10 @@ class WritingPropertiesTest {
         }
     }
 
-    /** REFERENCE 3.7.1 to 3.7.3, read back by {@link SignReader}, which shares no code with what wrote them. */
+    /**
+     * rule: accidental-for-its-bar, courtesy-accidental, accidental-per-octave; read back by {@link SignReader}, which
+     * shares no code with what wrote them.
+     */
     @Test
     void whoReadsTheSignsHearsThePitches() {
         forAll((seed, line) -> {

@@ -9,11 +9,13 @@ import groundbass.catalog.Series;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.SeriesId;
 import groundbass.catalog.Settings;
+import groundbass.effort.Budget;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Pages;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /** What every page of the desk asks: who is there, and which of their things the address names. */
 final class Desk {
@@ -22,13 +24,21 @@ final class Desk {
     private final SeriesCatalog catalog;
     private final Episodes episodes;
     private final Settings settings;
+    private final Budget budget;
 
-    Desk(Pages pages, Doorkeeper doorkeeper, SeriesCatalog catalog, Episodes episodes, Settings settings) {
+    Desk(
+            Pages pages,
+            Doorkeeper doorkeeper,
+            SeriesCatalog catalog,
+            Episodes episodes,
+            Settings settings,
+            Budget budget) {
         this.pages = pages;
         this.doorkeeper = doorkeeper;
         this.catalog = catalog;
         this.episodes = episodes;
         this.settings = settings;
+        this.budget = budget;
     }
 
     Pages pages() {
@@ -43,6 +53,15 @@ final class Desk {
     /** Who is signed in, on a route that demands it. */
     EducatorId educator(Context ctx) {
         return visitor(ctx).orElseThrow();
+    }
+
+    /**
+     * Draws, tells or proofreads for an educator, within what they may ask of the machine.
+     *
+     * @throws groundbass.effort.Busy where that is too much at this moment
+     */
+    <T> T work(EducatorId who, Supplier<T> work) {
+        return budget.spend(who.value(), work);
     }
 
     /** The series that {@code {id}} names; 404 where there is none or it is somebody else's. */

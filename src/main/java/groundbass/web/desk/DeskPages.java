@@ -10,6 +10,8 @@ import groundbass.catalog.Recordings;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.Settings;
 import groundbass.catalog.Uploads;
+import groundbass.effort.Budget;
+import groundbass.effort.Turns;
 import groundbass.post.Outbox;
 import groundbass.publishing.Publisher;
 import groundbass.release.Releases;
@@ -20,6 +22,7 @@ import groundbass.web.shell.Pages;
 import groundbass.web.shell.RateLimits;
 import groundbass.web.shell.SessionCookie;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.List;
 
 /** The desk's page groups, and what they need. */
@@ -51,9 +54,23 @@ public final class DeskPages {
             Settings settings,
             Clock clock) {}
 
+    /**
+     * Two drawings at once use up neither the heap nor all processors of a small machine. An educator who writes without
+     * a pause needs a small part of that time.
+     */
+    private static Budget budget(Clock clock) {
+        var machine = new Turns(2, 12, Duration.ofSeconds(4));
+        return new Budget(machine, 4, Duration.ofSeconds(120), Duration.ofMinutes(5), clock);
+    }
+
     public static List<PageGroup> of(Shell shell, Services services) {
         var desk = new Desk(
-                shell.pages(), shell.doorkeeper(), services.catalog(), services.episodes(), services.settings());
+                shell.pages(),
+                shell.doorkeeper(),
+                services.catalog(),
+                services.episodes(),
+                services.settings(),
+                budget(services.clock()));
         var entrance = new Entrance(
                 services.educators(), services.sessions(), shell.cookie(), shell.limits(), services.audit());
         var editor = new Editor(
@@ -84,6 +101,7 @@ public final class DeskPages {
                 new ScriptPages(desk, carried, services.writing()),
                 new FactsPages(desk, carried, services.writing()),
                 new OutboxPages(desk, services.outbox(), services.educators(), services.settings(), services.clock()),
+                new ImprintPages(desk, services.educators(), services.settings(), shell.chosen()),
                 new SettingsPages(desk, services.settings(), shell.chosen()));
     }
 }

@@ -5,15 +5,18 @@ import groundbass.catalog.Draft;
 import groundbass.catalog.Episode;
 import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.FieldProblem;
-import groundbass.catalog.HouseStyle;
 import groundbass.catalog.Recordings;
 import groundbass.catalog.Upload;
 import groundbass.catalog.UploadId;
 import groundbass.catalog.Uploads;
+import groundbass.effort.Busy;
 import groundbass.release.Releases;
+import groundbass.text.Message;
 import groundbass.web.desk.EditorView.About;
 import groundbass.web.desk.EditorView.Difference;
 import groundbass.web.view.Problems;
+import groundbass.web.view.Reader;
+import groundbass.web.view.WaitView;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.Clock;
@@ -61,11 +64,6 @@ final class Editor {
         return view(ctx, episode, form, draft.savedAt(), problems);
     }
 
-    /** What was typed, drawn and told, without saving it. */
-    void look(Context ctx, Episode episode, EpisodeForm form) {
-        desk.pages().show(ctx, TEMPLATE, view(ctx, episode, form, Optional.empty(), Problems.NONE));
-    }
-
     /** What was typed and is saved, with what keeps it from going on. */
     void showAgain(Context ctx, Episode episode, EpisodeForm form, Instant savedAt, List<FieldProblem> problems) {
         var view = view(ctx, episode, form, Optional.of(savedAt), EditorProblems.of(problems));
@@ -82,7 +80,7 @@ final class Editor {
 
     /** What was typed by somebody whose sign-in has run out, with the fields to sign in again. Nothing stored is shown. */
     void askToSignIn(Context ctx, EpisodeForm form, String email, Problems problems) {
-        var preview = Preview.of(form, false, HouseStyle.USUAL, desk.pages().reader(ctx), clock.instant());
+        var preview = Preview.undrawn(form, Message.of("desk.live.signed-out"));
         var tracks = form.tracks().stream()
                 .map(track -> TrackRow.of(track, Optional.empty()))
                 .toList();
@@ -106,9 +104,11 @@ final class Editor {
     void preview(Context ctx, Episode episode, EpisodeForm form, boolean beside, boolean narrow) {
         var reader = desk.pages().reader(ctx);
         var style = desk.style(episode);
-        var preview = beside
-                ? Preview.beside(form, style, reader, clock.instant())
-                : Preview.of(form, narrow, style, reader, clock.instant());
+        var preview = desk.work(
+                desk.educator(ctx),
+                () -> beside
+                        ? Preview.beside(form, style, reader, clock.instant())
+                        : Preview.of(form, narrow, style, reader, clock.instant()));
         desk.pages()
                 .show(
                         ctx,
@@ -136,7 +136,7 @@ final class Editor {
         var series = desk.seriesOf(episode);
         var about =
                 new About(series.title(), episode.number(), episode.isPublished(), savedAt, calendarOf(ctx, episode));
-        var preview = Preview.of(form, false, desk.style(episode), reader, clock.instant());
+        var preview = drawn(episode, form, reader);
         return new EditorView(
                 about.calendar().path(),
                 form,
@@ -146,6 +146,18 @@ final class Editor {
                 tracks(episode, form),
                 List.of(),
                 "");
+    }
+
+    /** Whatever the machine has to do, the text itself can always be opened and saved. */
+    private Preview drawn(Episode episode, EpisodeForm form, Reader reader) {
+        try {
+            return desk.work(
+                    desk.seriesOf(episode).owner(),
+                    () -> Preview.of(form, false, desk.style(episode), reader, clock.instant()));
+        } catch (Busy busy) {
+            String wait = reader.say(WaitView.words(busy.howLong().toSeconds() + 1));
+            return Preview.undrawn(form, Message.of("desk.live.busy", wait));
+        }
     }
 
     private Calendar calendarOf(Context ctx, Episode episode) {

@@ -57,15 +57,18 @@ final class LineDrawing {
     static LiveLine of(String text, double width, String prefix, boolean told, Sheets sheets, Messages reader) {
         var reading = LineText.read(text);
         if (text.isBlank()) { // what is not begun has neither mistakes nor a picture of an empty bar
-            return new LineDrawing(text, List.of(), reading).live(false, List.of(), reader);
+            return new LineDrawing(text, List.of(), reading).live("", List.of(), reader);
+        }
+        if (!new SheetRoom().takes(reading.line())) {
+            return LiveLine.undrawn(reader.say(SheetRoom.TOO_LARGE));
         }
         try {
             var systems = sheets.systems(reading.line(), width, prefix);
             var walk = told ? walk(reading.line(), sheets.messages()) : List.<String>of();
-            return new LineDrawing(text, systems, reading).live(false, walk, reader);
+            return new LineDrawing(text, systems, reading).live("", walk, reader);
         } catch (RuntimeException e) { // a fault in drawing must not keep an educator from their own text
             log.error("a line could not be drawn", e);
-            return new LineDrawing(text, List.of(), reading).live(true, List.of(), reader);
+            return new LineDrawing(text, List.of(), reading).live(reader.say("desk.live.fault"), List.of(), reader);
         }
     }
 
@@ -73,10 +76,10 @@ final class LineDrawing {
         return Walkthrough.of(line, messages).stream().map(Step::text).toList();
     }
 
-    private LiveLine live(boolean fault, List<String> walk, Messages reader) {
+    private LiveLine live(String undrawn, List<String> walk, Messages reader) {
         var remarks = text.isBlank() ? List.<LiveLine.Remark>of() : new Remarks(text, reading, this::x, reader).all();
         return new LiveLine(
-                fault,
+                undrawn,
                 systems.stream().map(LineDrawing::system).toList(),
                 outline.bars().stream().map(this::bar).toList(),
                 outline.header().stream()

@@ -13,6 +13,7 @@ import io.javalin.http.Context;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 
 /** What the script on the page of an episode asks about a line while it is typed. Nothing is saved here. */
@@ -59,22 +60,33 @@ final class LinePages implements PageGroup {
         var sheets = new Sheets(messages).with(style);
         var reader = Messages.of(desk.pages().reader(ctx).locale());
         boolean told = Typed.ticked(ctx, "walk");
-        DeskJson.send(ctx, LineDrawing.of(text(ctx), width, "sheet-" + prefix + "-", told, sheets, reader));
+        String text = text(ctx);
+        answer(ctx, () -> LineDrawing.of(text, width, "sheet-" + prefix + "-", told, sheets, reader));
     }
 
     private void edit(Context ctx) {
         desk.episode(ctx);
         var edit = Edits.read(ctx).orElseThrow(BadRequestResponse::new);
-        DeskJson.send(ctx, new Answer(LineEdit.of(text(ctx), edit)));
+        String text = text(ctx);
+        answer(ctx, () -> new Answer(LineEdit.of(text, edit)));
     }
 
     private void listen(Context ctx) {
         desk.episode(ctx);
-        sound.send(ctx, desk.educator(ctx), text(ctx));
+        var who = desk.educator(ctx);
+        desk.work(who, () -> sound.of(ctx, who, text(ctx))).send(ctx);
+    }
+
+    private void answer(Context ctx, Supplier<Record> work) {
+        DeskJson.send(ctx, desk.work(desk.educator(ctx), work));
     }
 
     private void places(Context ctx) {
         desk.episode(ctx);
+        answer(ctx, () -> placesOf(ctx));
+    }
+
+    private static LineFingering.PlacesAnswer placesOf(Context ctx) {
         var fingering = new LineFingering(text(ctx));
         var pitches = words(ctx, "pitches")
                 .filter(word -> word.matches("[0-9]{1,3}"))
@@ -83,13 +95,13 @@ final class LinePages implements PageGroup {
                 .toList();
         var before =
                 words(ctx, "before").limit(MOST_PITCHES).map(fingering::read).toList();
-        DeskJson.send(ctx, fingering.places(pitches, before));
+        return fingering.places(pitches, before);
     }
 
     private void ways(Context ctx) {
         desk.episode(ctx);
         var reader = Messages.of(desk.pages().reader(ctx).locale());
-        DeskJson.send(ctx, new LineFingering(text(ctx)).ways(Typed.number(ctx, "bar", -1), reader));
+        answer(ctx, () -> new LineFingering(text(ctx)).ways(Typed.number(ctx, "bar", -1), reader));
     }
 
     private static Stream<String> words(Context ctx, String name) {

@@ -44,10 +44,16 @@ final class LineSound {
     }
 
     /** @param bars when each bar begins, as {@code 3@0.000 4@2.500} in seconds, the end last as {@code end@5.000} */
-    private record Heard(byte[] mp3, String bars) {}
+    record Heard(byte[] mp3, String bars) {
+        void send(Context ctx) {
+            ctx.header("Groundbass-Bars", bars);
+            ctx.header("Cache-Control", "no-store");
+            ctx.contentType("audio/mpeg").result(mp3);
+        }
+    }
 
-    /** Answers with an MP3 of so many bars from one on. */
-    void send(Context ctx, EducatorId who, String text) {
+    /** An MP3 of so many bars from one on. */
+    Heard of(Context ctx, EducatorId who, String text) {
         int bar = Typed.number(ctx, "bar", 1);
         int count = Math.max(1, Math.min(MOST_BARS, Typed.number(ctx, "bars", 4)));
         int percent = Math.max(Playing.SLOWEST, Math.min(Playing.FASTEST, Typed.number(ctx, "percent", 100)));
@@ -63,9 +69,7 @@ final class LineSound {
             heard = make(shortened(part, percent), bar, percent, band);
             keep(key, heard);
         }
-        ctx.header("Groundbass-Bars", heard.bars());
-        ctx.header("Cache-Control", "no-store");
-        ctx.contentType("audio/mpeg").result(heard.mp3());
+        return heard;
     }
 
     private Heard known(String key) {

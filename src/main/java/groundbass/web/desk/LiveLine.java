@@ -7,16 +7,21 @@ import java.util.List;
  * What a line's text comes to while it is typed, for the page's script: the sheet system by system, what is typed at each
  * count, and what is wrong. Places in the text are UTF-16 units from its start, as the browser counts them.
  *
- * @param fault whether the sheet could not be drawn, which is a fault of the program
+ * @param undrawn why the sheet is not drawn, as a sentence; empty where it is
  */
 record LiveLine(
-        boolean fault,
+        String undrawn,
         List<SystemView> systems,
         List<BarView> bars,
         List<SettingView> settings,
         List<Remark> remarks,
         NeckView neck,
         List<String> walk) {
+
+    /** A line of which nothing is shown, and why. */
+    static LiveLine undrawn(String why) {
+        return new LiveLine(why, List.of(), List.of(), List.of(), List.of(), new NeckView(0, List.of()), List.of());
+    }
 
     /** @param first, last numbers of its bars */
     record SystemView(String svg, int first, int last) {}

@@ -43,12 +43,21 @@ public record Preview(
     static Preview of(EpisodeForm form, boolean narrow, HouseStyle style, Reader reader, Instant now) {
         double width = narrow ? NARROW : WIDE;
         var sheets = sheets(form, style);
+        var room = new SheetRoom();
+        var main = LinePreview.of("mainLine", form.mainLine(), width, sheets, room);
         var exercises = IntStream.range(0, form.exercises().size())
                 .mapToObj(i ->
-                        LinePreview.of("exercises-" + i, form.exercises().get(i).text(), width, sheets))
+                        LinePreview.of("exercises-" + i, form.exercises().get(i).text(), width, sheets, room))
                 .toList();
-        var main = LinePreview.of("mainLine", form.mainLine(), width, sheets);
         return new Preview(main, exercises, groove(form.groove()), notes(form, sheets), hour(form, reader, now));
+    }
+
+    /** The form as it was typed, with nothing drawn, read or told of it, and why. */
+    static Preview undrawn(EpisodeForm form, Message why) {
+        var exercises = IntStream.range(0, form.exercises().size())
+                .mapToObj(i -> LinePreview.undrawn("exercises-" + i, why))
+                .toList();
+        return new Preview(LinePreview.undrawn("mainLine", why), exercises, List.of(), "", Optional.empty());
     }
 
     /** The same form, of which only what stands beside the lines is shown. */

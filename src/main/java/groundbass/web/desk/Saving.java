@@ -72,9 +72,6 @@ final class Saving {
         if (!(saved instanceof DraftSave.Conflict conflict)) {
             return new Quiet(((DraftSave.Saved) saved).draft(), List.of());
         }
-        if (conflict.stored().version() == 0 && form.base() != 0) { // the draft is gone: this is the first again
-            return quietly(who, episode, form.withBase(0));
-        }
         return new Quiet(
                 conflict.stored(), Differences.between(conflict.stored().document(), conflict.yours()));
     }

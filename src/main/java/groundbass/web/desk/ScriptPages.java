@@ -52,12 +52,15 @@ final class ScriptPages implements PageGroup {
     private void show(Context ctx) {
         var who = desk.educator(ctx);
         var draft = draft(ctx, who);
-        answer(ctx, desk.episode(ctx), draft.document(), ScriptForm.of(draft.version(), draft.document()), false);
+        var form = ScriptForm.of(draft.version(), draft.document());
+        answer(ctx, who, desk.episode(ctx), draft.document(), form, false);
     }
 
-    private void answer(Context ctx, Episode episode, EpisodeDocument document, ScriptForm form, boolean conflict) {
+    private void answer(
+            Context ctx, EducatorId who, Episode episode, EpisodeDocument document, ScriptForm form, boolean conflict) {
         var messages = Messages.of(desk.pages().reader(ctx).locale());
-        desk.pages().show(ctx, TEMPLATE, ScriptView.of(episode, document, form, conflict, messages));
+        var view = desk.work(who, () -> ScriptView.of(episode, document, form, conflict, messages));
+        desk.pages().show(ctx, TEMPLATE, view);
     }
 
     private void save(Context ctx) throws IOException {
@@ -68,10 +71,11 @@ final class ScriptPages implements PageGroup {
     private void save(Context ctx, EducatorId who, ScriptForm sent) {
         var episode = desk.episode(ctx, who);
         var before = draft(ctx, who).document();
-        var form = Typed.ticked(ctx, "take") ? sent.withChapters(proposed(ctx, sent, before)) : sent;
+        var form =
+                Typed.ticked(ctx, "take") ? sent.withChapters(desk.work(who, () -> proposed(ctx, sent, before))) : sent;
         if (form.isTooLong() || !form.problem().isEmpty()) {
             ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            answer(ctx, episode, before, form, false);
+            answer(ctx, who, episode, before, form, false);
             return;
         }
         var outcome = writing.saveDraft(who, episode.id(), form.base(), form.in(before));
@@ -79,7 +83,7 @@ final class ScriptPages implements PageGroup {
         if (saved instanceof DraftSave.Conflict conflict) {
             ctx.status(HttpStatus.CONFLICT);
             var stored = conflict.stored();
-            answer(ctx, episode, stored.document(), form.withBase(stored.version()), true);
+            answer(ctx, who, episode, stored.document(), form.withBase(stored.version()), true);
             return;
         }
         Flash.say(ctx, "desk.saved");

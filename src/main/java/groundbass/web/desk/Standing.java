@@ -87,6 +87,9 @@ public record Standing(Message state, String look, Optional<Message> work, boole
         if (state instanceof BuildState.Failed failed) {
             return Message.of("desk.build.failed", failed.cause());
         }
+        if (state instanceof BuildState.Overtaken) {
+            return Message.of("desk.build.overtaken");
+        }
         return Message.of(state instanceof BuildState.Ready ? "desk.build.ready" : "desk.build.waiting");
     }
 }

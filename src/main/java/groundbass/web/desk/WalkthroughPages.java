@@ -1,8 +1,11 @@
 package groundbass.web.desk;
 
+import groundbass.catalog.Draft;
 import groundbass.catalog.DraftSave;
 import groundbass.catalog.EducatorId;
+import groundbass.catalog.Episode;
 import groundbass.catalog.EpisodeDesk;
+import groundbass.catalog.EpisodeDocument;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -36,7 +39,12 @@ final class WalkthroughPages implements PageGroup {
     private void show(Context ctx, String template) {
         var episode = desk.episode(ctx);
         var draft = writing.draft(desk.educator(ctx), episode.id()).orElseThrow(NotFoundResponse::new);
-        desk.pages().show(ctx, template, WalkthroughView.of(episode, draft.version(), draft.document(), false));
+        desk.pages().show(ctx, template, view(desk.educator(ctx), episode, draft, draft.document(), false));
+    }
+
+    private WalkthroughView view(
+            EducatorId who, Episode episode, Draft stored, EpisodeDocument document, boolean conflict) {
+        return desk.work(who, () -> WalkthroughView.of(episode, stored.version(), document, conflict));
     }
 
     private void save(Context ctx, EducatorId who) {
@@ -47,7 +55,7 @@ final class WalkthroughPages implements PageGroup {
         var saved = outcome.result().orElseThrow(NotFoundResponse::new);
         if (saved instanceof DraftSave.Conflict conflict) {
             var stored = conflict.stored();
-            var view = WalkthroughView.of(episode, stored.version(), form.in(stored.document()), true);
+            var view = view(who, episode, stored, form.in(stored.document()), true);
             ctx.status(HttpStatus.CONFLICT);
             desk.pages().show(ctx, "desk/walkthrough", view);
             return;

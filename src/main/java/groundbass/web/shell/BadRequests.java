@@ -1,6 +1,8 @@
 package groundbass.web.shell;
 
 import io.javalin.http.HttpStatus;
+import java.nio.charset.IllegalCharsetNameException;
+import java.nio.charset.UnsupportedCharsetException;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -17,8 +19,11 @@ final class BadRequests {
         var causes = Stream.iterate(thrown, e -> e != null, Throwable::getCause)
                 .limit(DEEPEST)
                 .toList();
-        return causes.stream().anyMatch(BadRequests::tooLarge)
-                ? Optional.of(HttpStatus.CONTENT_TOO_LARGE.getCode())
+        if (causes.stream().anyMatch(BadRequests::tooLarge)) {
+            return Optional.of(HttpStatus.CONTENT_TOO_LARGE.getCode());
+        }
+        return causes.stream().anyMatch(BadRequests::unknownCharset)
+                ? Optional.of(HttpStatus.UNSUPPORTED_MEDIA_TYPE.getCode())
                 : refusal(causes);
     }
 
@@ -28,6 +33,11 @@ final class BadRequests {
                 .map(e -> ((HttpException) e).getCode())
                 .filter(code -> code < HttpStatus.INTERNAL_SERVER_ERROR.getCode())
                 .findFirst();
+    }
+
+    /** Nothing of ours asks for a character set by a name that comes from outside. */
+    private static boolean unknownCharset(Throwable e) {
+        return e instanceof UnsupportedCharsetException || e instanceof IllegalCharsetNameException;
     }
 
     /** Jetty has no type for an upload beyond its limits, only these words. */

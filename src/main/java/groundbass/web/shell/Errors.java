@@ -1,8 +1,11 @@
 package groundbass.web.shell;
 
+import groundbass.effort.Busy;
 import groundbass.store.RandomId;
+import groundbass.text.Message;
 import groundbass.web.answer.Vary;
 import groundbass.web.view.ErrorView;
+import groundbass.web.view.WaitView;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
@@ -12,17 +15,16 @@ import io.javalin.http.UnauthorizedResponse;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Answers for whatever goes wrong: a page for people, a problem document (RFC 9457) for programs. A fault of ours gets
  * an id that is logged and shown; what went wrong inside stays in the log.
  */
 public final class Errors {
-    private static final Logger log = LoggerFactory.getLogger(Errors.class);
-
     private final Pages pages;
+    private final FaultLog faults = new FaultLog();
 
     public Errors(Pages pages) {
         this.pages = pages;
@@ -30,10 +32,15 @@ public final class Errors {
 
     public void addTo(RoutesConfig routes) {
         routes.exception(HttpResponseException.class, (e, ctx) -> known(ctx, e));
+        routes.exception(Busy.class, (e, ctx) -> wait(ctx, WaitResponse.busy(e.howLong())));
         routes.exception(Exception.class, (e, ctx) -> unknown(ctx, e));
     }
 
     private void known(Context ctx, HttpResponseException e) {
+        if (e instanceof WaitResponse refused) {
+            wait(ctx, refused);
+            return;
+        }
         if (e instanceof MethodNotAllowedResponse) {
             // Javalin tells which methods the address has; RFC 9110 section 15.5.6 wants them in Allow
             ctx.header("Allow", String.join(", ", e.getDetails().values()));
@@ -43,6 +50,20 @@ public final class Errors {
             ctx.header("WWW-Authenticate", "Session");
         }
         answer(ctx, e.getStatus(), Optional.empty());
+    }
+
+    /** Names the wait; a page keeps what was typed and asks again by itself. */
+    private void wait(Context ctx, WaitResponse refused) {
+        if (ctx.res().isCommitted()) {
+            return;
+        }
+        ctx.status(refused.getStatus()).header("Retry-After", String.valueOf(refused.seconds()));
+        Vary.on(ctx, "Accept");
+        if (Accept.wantsPage(ctx)) {
+            pages.show(ctx, "general/wait", Repeat.of(ctx, refused.getStatus(), refused.seconds()));
+        } else {
+            problem(ctx, ErrorView.of(refused.getStatus(), Optional.empty()), WaitView.words(refused.seconds()));
+        }
     }
 
     private void unknown(Context ctx, Exception e) {
@@ -56,7 +77,7 @@ public final class Errors {
 
     private void fault(Context ctx, Exception e) {
         String id = RandomId.next();
-        log.error("fault {} at {} {}", id, ctx.method(), ctx.path(), e);
+        faults.write(id, ctx, e);
         answer(ctx, HttpStatus.INTERNAL_SERVER_ERROR.getCode(), Optional.of(id));
     }
 
@@ -67,6 +88,14 @@ public final class Errors {
         ctx.status(status);
         Vary.on(ctx, "Accept");
         var view = ErrorView.of(status, faultId);
+        try {
+            show(ctx, view);
+        } catch (RuntimeException e) {
+            bare(ctx, view, e);
+        }
+    }
+
+    private void show(Context ctx, ErrorView view) {
         if (Accept.wantsPage(ctx)) {
             pages.show(ctx, "general/error", view);
         } else {
@@ -74,13 +103,23 @@ public final class Errors {
         }
     }
 
-    private void problem(Context ctx, ErrorView view) {
+    /** What is left to say where even the page about the error cannot be made. */
+    private void bare(Context ctx, ErrorView view, RuntimeException e) {
+        String id = view.faultId().orElseGet(RandomId::next);
+        faults.write(id, ctx, e);
+        ctx.header("Cache-Control", "no-store").contentType("text/plain; charset=utf-8");
+        ctx.result(view.status() + " " + id + "\n");
+    }
+
+    /** @param more sentences that follow what is always said */
+    private void problem(Context ctx, ErrorView view, Message... more) {
         var reader = pages.reader(ctx);
         Map<String, Object> document = new LinkedHashMap<>();
         document.put("type", "about:blank");
         document.put("title", reader.say(view.title()));
         document.put("status", view.status());
-        document.put("detail", reader.say(view.detail()));
+        var said = Stream.concat(Stream.of(view.detail()), Stream.of(more)).map(reader::say);
+        document.put("detail", said.collect(Collectors.joining(" ")));
         view.faultId().ifPresent(id -> document.put("instance", "urn:groundbass:fault:" + id));
         ctx.header("Cache-Control", "no-store").json(document).contentType("application/problem+json");
     }

@@ -21,18 +21,19 @@ public final class Flash {
 
     /** Says {@code flash.NAME} on the next page that is shown. */
     public static void say(Context ctx, String name) {
-        ctx.cookie(cookie(name, SECONDS));
+        ctx.cookie(cookie(ctx, name, SECONDS));
     }
 
     static Optional<Message> take(Context ctx) {
         var name = Optional.ofNullable(ctx.cookie(COOKIE));
-        name.ifPresent(n -> ctx.cookie(cookie("", 0)));
+        name.ifPresent(n -> ctx.cookie(cookie(ctx, "", 0)));
         return name.map(n -> PREFIX + n)
                 .filter(Messages.of(Locale.ENGLISH)::has)
                 .map(Message::of);
     }
 
-    private static Cookie cookie(String value, int seconds) {
-        return new Cookie(COOKIE, value, "/", seconds, false, true, null, SameSite.LAX);
+    private static Cookie cookie(Context ctx, String value, int seconds) {
+        boolean secure = Installation.here(ctx).secure();
+        return new Cookie(COOKIE, value, "/", seconds, secure, true, null, SameSite.LAX);
     }
 }

@@ -1,7 +1,6 @@
 package groundbass.web.shell;
 
 import io.javalin.http.Context;
-import io.javalin.http.TooManyRequestsResponse;
 import java.time.Duration;
 import java.util.Optional;
 
@@ -13,13 +12,12 @@ public interface RateLimits {
     /** Answers 429 with {@code Retry-After} (RFC 6585 section 4) where too much has been asked. */
     default void demand(Context ctx, Limit limit, String key) {
         take(limit, key).ifPresent(wait -> {
-            ctx.header("Retry-After", String.valueOf(wait.toSeconds() + 1));
-            throw new TooManyRequestsResponse();
+            throw WaitResponse.tooOften(wait);
         });
     }
 
-    /** The same, by the address of the caller. */
+    /** The same, by the network of the caller. */
     default void demand(Context ctx, Limit limit) {
-        demand(ctx, limit, ctx.ip());
+        demand(ctx, limit, Network.of(ctx));
     }
 }

@@ -6,6 +6,7 @@ import groundbass.audience.SignedIn;
 import groundbass.audience.Token;
 import groundbass.catalog.Audit;
 import groundbass.catalog.FieldProblem;
+import groundbass.catalog.SiteSettings;
 import groundbass.post.EmailAddress;
 import groundbass.post.Postman;
 import groundbass.web.shell.Devices;
@@ -22,6 +23,7 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /**
  * Signing in by a mailed link. Asking is answered alike for everyone; opening the link shows a button, and only the
@@ -34,6 +36,7 @@ final class SignInPages implements PageGroup {
     private final Pages pages;
     private final Doorkeeper doorkeeper;
     private final SignIns signIns;
+    private final Supplier<SiteSettings> settings;
     private final Entry entry;
     private final Audit audit;
     private final RateLimits limits;
@@ -45,6 +48,7 @@ final class SignInPages implements PageGroup {
             Pages pages,
             Doorkeeper doorkeeper,
             SignIns signIns,
+            Supplier<SiteSettings> settings,
             Entry entry,
             Audit audit,
             RateLimits limits,
@@ -53,6 +57,7 @@ final class SignInPages implements PageGroup {
         this.pages = pages;
         this.doorkeeper = doorkeeper;
         this.signIns = signIns;
+        this.settings = settings;
         this.entry = entry;
         this.audit = audit;
         this.limits = limits;
@@ -79,7 +84,7 @@ final class SignInPages implements PageGroup {
             ctx.redirect(next, HttpStatus.SEE_OTHER); // who is signed in already needs no form
             return;
         }
-        pages.show(ctx, "student/sign-in", new Form("", next, toDesk.isPresent(), Problems.NONE));
+        pages.show(ctx, "student/sign-in", new Form("", next, toDesk.isPresent(), guardians(), Problems.NONE));
     }
 
     private void send(Context ctx) {
@@ -89,8 +94,8 @@ final class SignInPages implements PageGroup {
         var email = EmailAddress.read(typed);
         if (email.isEmpty()) {
             var problem = FieldProblem.of("email", "catalog.problem.email", typed.strip());
-            pages.showAgain(
-                    ctx, "student/sign-in", new Form(typed, next, toDesk.isPresent(), new Problems(List.of(problem))));
+            var problems = new Problems(List.of(problem));
+            pages.showAgain(ctx, "student/sign-in", new Form(typed, next, toDesk.isPresent(), guardians(), problems));
             return;
         }
         limits.demand(ctx, Limit.SIGN_IN, "student " + email.get());
@@ -98,6 +103,11 @@ final class SignInPages implements PageGroup {
         toDesk.ifPresent(Postman::deliverDue);
         wayBack.keep(ctx, next);
         ctx.redirect("/sign-in/sent", HttpStatus.SEE_OTHER);
+    }
+
+    /** What the operator says to those who are not of age. */
+    private String guardians() {
+        return settings.get().imprint().guardians();
     }
 
     private void show(Context ctx) {
@@ -149,7 +159,7 @@ final class SignInPages implements PageGroup {
     }
 
     /** The form; {@code onTheDesk} says that letters do not leave this machine. */
-    public record Form(String email, String next, boolean onTheDesk, Problems problems) {}
+    public record Form(String email, String next, boolean onTheDesk, String guardians, Problems problems) {}
 
     /** What follows, whoever asked. */
     public record Sent(boolean onTheDesk, long minutes) {}

@@ -12,6 +12,7 @@ import groundbass.catalog.Episodes;
 import groundbass.catalog.Revisions;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.SiteSettings;
+import groundbass.post.Outbox;
 import groundbass.post.Postman;
 import groundbass.release.Releases;
 import groundbass.store.Blobs;
@@ -59,6 +60,7 @@ public final class StudentPages {
             Consents consents,
             Audit audit,
             PreviewLinks previewLinks,
+            Outbox outbox,
             Downloads downloads,
             Statistics statistics,
             boolean mailed,
@@ -103,6 +105,7 @@ public final class StudentPages {
                         shell.pages(),
                         shell.doorkeeper(),
                         audience.signIns(),
+                        shell.settings(),
                         entry,
                         audience.audit(),
                         shell.limits(),
@@ -116,7 +119,14 @@ public final class StudentPages {
                         audience.sessions(),
                         audience.statistics(),
                         new Taken(library.episodes()),
-                        new OwnData(audience.consents(), audience.statistics()),
+                        new OwnData(
+                                audience.consents(),
+                                audience.statistics(),
+                                audience.sessions(),
+                                audience.signIns(),
+                                audience.outbox(),
+                                library.episodes(),
+                                library.catalog()),
                         entry));
     }
 

@@ -1,17 +1,20 @@
 package groundbass.web.view;
 
+import groundbass.release.NoteText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.commonmark.node.AbstractVisitor;
 import org.commonmark.node.Heading;
 import org.commonmark.node.Image;
 import org.commonmark.node.Node;
 import org.commonmark.node.Text;
-import org.commonmark.parser.Parser;
 import org.commonmark.renderer.html.HtmlRenderer;
 import org.owasp.html.HtmlPolicyBuilder;
 import org.owasp.html.PolicyFactory;
@@ -22,7 +25,11 @@ public final class Markdown {
     /** A character without meaning (Unicode, private use area), taken out of what was typed. */
     private static final String PLACE = "\uE000";
 
-    private static final Parser PARSER = Parser.builder().build();
+    private static final Pattern MARK = Pattern.compile("(<p>)?" + PLACE + "([0-9]{1,4})" + PLACE + "(</p>)?");
+    private static final int MOST_FIGURES = 100;
+    /** Characters of all pictures of a text: each showing is a drawing of its own in the page. */
+    private static final int MOST_DRAWN = 1_000_000;
+
     private static final HtmlRenderer RENDERER =
             HtmlRenderer.builder().escapeHtml(true).build();
     private static final PolicyFactory POLICY = new HtmlPolicyBuilder()
@@ -55,13 +62,20 @@ public final class Markdown {
      *     blank where there is nothing to show, which leaves the words
      */
     static String html(String markdown, int top, Function<String, Optional<String>> pictures) {
-        var document = PARSER.parse(markdown.replace(PLACE, ""));
+        if (NoteText.isTooMuch(markdown)) {
+            return asTyped(markdown);
+        }
+        var document = NoteText.read(markdown.replace(PLACE, ""));
         var highest = new AtomicInteger(LOWEST);
         headings(document, heading -> highest.accumulateAndGet(heading.getLevel(), Math::min));
         headings(document, heading -> heading.setLevel(Math.min(LOWEST, heading.getLevel() - highest.get() + top)));
         var figures = new Figures(pictures);
         document.accept(figures);
         return figures.setInto(POLICY.sanitize(RENDERER.render(document)));
+    }
+
+    private static String asTyped(String text) {
+        return "<pre>" + RENDERER.render(new Text(text.replace(PLACE, ""))) + "</pre>";
     }
 
     private record Figure(String picture, String words) {
@@ -80,6 +94,7 @@ public final class Markdown {
     private static final class Figures extends AbstractVisitor {
         private final Function<String, Optional<String>> pictures;
         private final List<Figure> found = new ArrayList<>();
+        private int drawn;
 
         Figures(Function<String, Optional<String>> pictures) {
             this.pictures = pictures;
@@ -89,7 +104,7 @@ public final class Markdown {
         public void visit(Image image) {
             pictures.apply(image.getDestination()).ifPresent(picture -> {
                 String words = words(image);
-                String mark = picture.isEmpty()
+                String mark = picture.isEmpty() || isFull(picture)
                         ? "[" + (words.isEmpty() ? image.getDestination() : words) + "]"
                         : mark(picture, words);
                 image.insertBefore(new Text(mark));
@@ -97,7 +112,12 @@ public final class Markdown {
             });
         }
 
+        private boolean isFull(String picture) {
+            return found.size() >= MOST_FIGURES || drawn + picture.length() > MOST_DRAWN;
+        }
+
         private String mark(String picture, String words) {
+            drawn += picture.length();
             found.add(new Figure(picture, words));
             return PLACE + (found.size() - 1) + PLACE;
         }
@@ -110,14 +130,19 @@ public final class Markdown {
             return text.toString();
         }
 
+        /** In one pass, however many there are. */
         String setInto(String html) {
-            String whole = html;
-            for (int i = 0; i < found.size(); i++) {
-                String mark = PLACE + i + PLACE;
-                whole = whole.replace("<p>" + mark + "</p>", found.get(i).alone())
-                        .replace(mark, found.get(i).inline());
+            return MARK.matcher(html).replaceAll(mark -> Matcher.quoteReplacement(set(mark)));
+        }
+
+        private String set(MatchResult mark) {
+            var figure = found.get(Integer.parseInt(mark.group(2)));
+            if (mark.group(1) != null && mark.group(3) != null) {
+                return figure.alone();
             }
-            return whole;
+            String before = mark.group(1) == null ? "" : mark.group(1);
+            String after = mark.group(3) == null ? "" : mark.group(3);
+            return before + figure.inline() + after;
         }
     }
 

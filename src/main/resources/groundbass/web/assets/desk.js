@@ -38,6 +38,11 @@ async function preview() {
       word.textContent = form.dataset.expired;
       return;
     }
+    if (answer.status === 503) {
+      clearTimeout(timer);
+      timer = setTimeout(preview, 1000 * Number(answer.headers.get("Retry-After") ?? 5));
+      return;
+    }
     if (!answer.ok) throw new Error(String(answer.status));
     const html = await answer.text();
     if (number !== asked) return; // a later one is on its way

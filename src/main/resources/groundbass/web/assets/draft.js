@@ -1,6 +1,6 @@
 // Saves the form of an episode as one types. Until the server has said that it has it, a copy stays in this browser; what
 // another window saved is shown beside what was typed here, line by line, and never overwritten unseen.
-import { element } from "./line-strip.js";
+import { Merge, plain } from "./draft-merge.js";
 
 const SOON = 900; // milliseconds after the last key
 const AGAIN = 6000;
@@ -70,28 +70,43 @@ export class Draft {
   }
 
   /**
-   * The button that saves does so without leaving the page. Others send the form itself, which must not run into a save
-   * that is under way.
+   * The button that saves does so without leaving the page. Others send the form itself, once the server has what was
+   * typed, so that no copy stays here of what was saved; a save that fails does not keep them from trying.
    */
   leave(event) {
     clearTimeout(this.timer);
     const number = this.form.elements.number;
-    const plain = !event.submitter?.hasAttribute("formaction") && (!number || number.value === number.defaultValue);
-    if (plain && !this.expired && !this.conflict) {
+    const stays = !event.submitter?.hasAttribute("formaction") && (!number || number.value === number.defaultValue);
+    if (stays && !this.expired && !this.conflict) {
       event.preventDefault();
       if (this.dirty) this.save();
       else if (!this.sending) this.say("saved");
       return;
     }
-    this.leaving = true;
-    if (!this.sending) return;
+    if (!this.expired && !this.conflict) this.save();
+    if (!this.sending) {
+      this.leaving = true;
+      return;
+    }
     event.preventDefault();
-    this.sending.finally(() => this.form.requestSubmit(event.submitter));
+    this.submitSaved(event.submitter);
+  }
+
+  /** Two windows are asked about before the page is left. */
+  submitSaved(button) {
+    this.sending.finally(() => {
+      if (this.sending) this.submitSaved(button);
+      else if (!this.conflict) {
+        this.leaving = true;
+        this.form.requestSubmit(button);
+      }
+    });
   }
 
   keepLocal() {
     try {
-      localStorage.setItem(this.key, JSON.stringify({ base: this.form.elements.base.value, typed: this.typed() }));
+      const copy = { base: this.form.elements.base.value, typed: this.typed(), known: [...this.known] };
+      localStorage.setItem(this.key, JSON.stringify(copy));
     } catch {
       // no room or not allowed: the form itself still has it, and leaving asks
     }
@@ -153,18 +168,33 @@ export class Draft {
     } catch {
       kept = null;
     }
-    if (!kept || kept.typed === this.acknowledged) return this.dropLocal();
+    if (!kept || saysTheSame(kept.typed, this.acknowledged)) return this.dropLocal();
     const box = document.getElementById("draft-local");
     box.hidden = false;
     box.querySelector("[data-do=take]").addEventListener("click", () => {
       box.hidden = true;
-      this.fill(new Map(Object.entries(groups(JSON.parse(kept.typed)))));
-      this.changed();
+      this.putBack(kept);
     });
     box.querySelector("[data-do=drop]").addEventListener("click", () => {
       box.hidden = true;
       this.dropLocal();
     });
+  }
+
+  /** The copy is like another window's text: what the server has got since the copy began is compared with it first. */
+  putBack({ typed, known }) {
+    const stored = this.known;
+    this.known = new Map(known);
+    this.fill(new Map(Object.entries(groups(JSON.parse(typed)))));
+    const others = [...stored]
+      .filter(([field, value]) => this.known.has(field) && this.known.get(field) !== value && this.now(field) !== value)
+      .map(([field, value]) => ({ field, label: labelOf(field), stored: value }));
+    if (others.length) this.ask(this.form.elements.base.value, others);
+    else this.changed();
+  }
+
+  now(field) {
+    return plain(document.getElementById(field).value);
   }
 
   /** Gives fields their values again, by name and order. */
@@ -198,7 +228,7 @@ export class Draft {
     const list = box.querySelector("[data-part=differences]");
     const known = others.filter((other) => other.field && document.getElementById(other.field));
     box.querySelector("[data-part=reload]").hidden = known.length === others.length;
-    const merges = known.map((other) => new Merge(document.getElementById(other.field), other, this.words, this.known));
+    const merges = known.map((other) => new Merge(document.getElementById(other.field), other, this.words, this.known.get(other.field)));
     list.replaceChildren(...merges.map((merge) => merge.box));
     box.hidden = false;
     box.scrollIntoView({ block: "start" });
@@ -218,84 +248,19 @@ export class Draft {
   }
 }
 
-/** Line ends as the page counts them. */
-function plain(text) {
-  return text.replace(/\r\n/g, "\n");
-}
-
 function groups(pairs) {
   const found = {};
   for (const [name, value] of pairs) (found[name] ??= []).push(value);
   return found;
 }
 
-/** The stretches of lines in which two texts agree and differ, by their longest common subsequence. */
-export function stretches(mine, theirs) {
-  const [a, b] = [mine.split("\n"), theirs.split("\n")];
-  const length = Array.from({ length: a.length + 1 }, () => new Uint16Array(b.length + 1));
-  for (let i = a.length - 1; i >= 0; i--) {
-    for (let j = b.length - 1; j >= 0; j--) {
-      length[i][j] = a[i] === b[j] ? length[i + 1][j + 1] + 1 : Math.max(length[i + 1][j], length[i][j + 1]);
-    }
-  }
-  const found = [];
-  const put = (kind, line) => {
-    if (kind === "same" ? found.at(-1)?.same : found.at(-1) && !found.at(-1).same) {
-      // goes on
-    } else found.push(kind === "same" ? { same: [] } : { mine: [], theirs: [] });
-    found.at(-1)[kind].push(line);
-  };
-  let [i, j] = [0, 0];
-  while (i < a.length || j < b.length) {
-    if (i < a.length && j < b.length && a[i] === b[j]) {
-      put("same", a[i++]);
-      j++;
-    } else if (j >= b.length || (i < a.length && length[i + 1][j] >= length[i][j + 1])) put("mine", a[i++]);
-    else put("theirs", b[j++]);
-  }
-  return found;
+/** Whether two forms agree in every field that both have; which fields there are changes when a lesson goes out. */
+function saysTheSame(typed, acknowledged) {
+  const [a, b] = [groups(JSON.parse(typed)), groups(JSON.parse(acknowledged))];
+  return Object.keys(a).every((name) => !b[name] || JSON.stringify(a[name]) === JSON.stringify(b[name]));
 }
 
-class Merge {
-  constructor(field, other, words, known) {
-    this.field = field;
-    this.first = plain(field.value) === known.get(field.id) ? "theirs" : "mine";
-    this.parts = stretches(field.value.replace(/\r\n/g, "\n"), other.stored.replace(/\r\n/g, "\n"));
-    this.name = `merge-${other.field}`;
-    this.box = element("section", { class: "merge" }, element("h3", { text: other.label }));
-    this.parts.forEach((part, place) => this.box.append(part.same ? this.same(part.same) : this.choice(part, place, words)));
-  }
-
-  same(lines) {
-    const shown = lines.length > 4 ? [...lines.slice(0, 2), "…", ...lines.slice(-2)] : lines;
-    return element("pre", { class: "merge-same", text: shown.join("\n") });
-  }
-
-  choice(part, place, words) {
-    const set = element("fieldset", { class: "merge-choice" });
-    const ways = part.mine.length && part.theirs.length && this.field.tagName === "TEXTAREA" ? ["mine", "theirs", "both"] : ["mine", "theirs"];
-    set.append(element("legend", { text: this.box.firstChild.textContent, class: "visually-hidden" }));
-    for (const way of ways) {
-      const input = element("input", { type: "radio", name: `${this.name}-${place}`, value: way, id: `${this.name}-${place}-${way}` });
-      input.checked = way === this.first;
-      const text = way === "both" ? "" : part[way].join("\n");
-      set.append(
-        element("div", { class: "merge-way" }, input, element("label", { for: input.id, text: words[way] }), ...(text ? [element("pre", { text })] : [])),
-      );
-    }
-    return set;
-  }
-
-  choose(way) {
-    this.box.querySelectorAll(`input[value="${way}"]`).forEach((input) => (input.checked = true));
-  }
-
-  settle() {
-    const lines = this.parts.flatMap((part, place) => {
-      if (part.same) return part.same;
-      const way = this.box.querySelector(`input[name="${CSS.escape(`${this.name}-${place}`)}"]:checked`).value;
-      return way === "both" ? [...part.mine, ...part.theirs] : part[way];
-    });
-    this.field.value = lines.join("\n");
-  }
+/** What the page calls a field; the label of a line leads to its editor. */
+function labelOf(field) {
+  return document.querySelector(`label[for="${field}"], label[for="${field}-editor"]`)?.textContent ?? field;
 }

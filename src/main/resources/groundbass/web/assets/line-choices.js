@@ -1,5 +1,7 @@
-// A list of words under an input: chosen with the arrow keys, taken with Enter or Tab, closed with Escape.
+// A list of words under an input: chosen with the arrow keys, taken with Enter or Tab, closed with Escape. While one types
+// nothing is chosen, so that Enter and Tab leave what stands there as it is; asked for with Ctrl+space, the first word is.
 let made = 0;
+const NONE = -1;
 
 export class Choices {
   /** @param find from the text before the cursor to `{from, list}` */
@@ -31,12 +33,16 @@ export class Choices {
 
   close() {
     this.list.hidden = true;
+    this.chosen = NONE;
     this.input.setAttribute("aria-expanded", "false");
     this.input.removeAttribute("aria-activedescendant");
   }
 
-  /** @param least how many letters must be there */
-  offer(least) {
+  /**
+   * @param least how many letters must be there
+   * @param asked whether the writer asked for the list, and so for its first word
+   */
+  offer(least, asked = false) {
     const typed = this.input.value.slice(0, this.input.selectionStart);
     const found = this.find(typed);
     const words = typed.length - found.from >= least ? found.list.slice(0, 12) : [];
@@ -53,7 +59,9 @@ export class Choices {
     );
     this.list.hidden = false;
     this.input.setAttribute("aria-expanded", "true");
-    this.choose(0);
+    this.input.removeAttribute("aria-activedescendant");
+    this.chosen = NONE;
+    if (asked) this.choose(0);
   }
 
   choose(place) {
@@ -76,15 +84,19 @@ export class Choices {
   /** Whether the key was for the list. */
   key(event) {
     if (event.ctrlKey && event.key === " ") {
-      this.offer(0);
+      this.offer(0, true);
       return true;
     }
     if (!this.open) return false;
     if (event.key === "ArrowDown") this.choose(this.chosen + 1);
-    else if (event.key === "ArrowUp") this.choose(this.chosen - 1);
+    else if (event.key === "ArrowUp") this.choose(this.chosen === NONE ? -1 : this.chosen - 1);
     else if (event.key === "Escape") this.close();
-    else if ((event.key === "Enter" || event.key === "Tab") && !event.shiftKey && !event.altKey && !event.ctrlKey) this.take();
+    else if (this.chosen !== NONE && takes(event)) this.take();
     else return false;
     return true;
   }
+}
+
+function takes(event) {
+  return (event.key === "Enter" || event.key === "Tab") && !event.shiftKey && !event.altKey && !event.ctrlKey;
 }

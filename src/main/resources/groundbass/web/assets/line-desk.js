@@ -197,6 +197,7 @@ export class LineDesk {
     try {
       const answer = await fetch(`${this.path}/live`, { method: "POST", body, signal: this.asking.signal });
       if (answer.status === 401) return this.tell(this.say("expired"));
+      if (answer.status === 503) return this.later(number, answer);
       if (!answer.ok) throw new Error(String(answer.status));
       const live = await answer.json();
       if (number !== this.asked) return;
@@ -213,6 +214,15 @@ export class LineDesk {
     } finally {
       if (number === this.asked) this.askedText = null;
     }
+  }
+
+  /** The server has too much to do; it says after how many seconds to ask again. */
+  later(number, answer) {
+    if (number !== this.asked) return;
+    this.tell(this.say("busy"));
+    this.offline = true;
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.refresh(), 1000 * Number(answer.headers.get("Retry-After") ?? 5));
   }
 
   /** Waits until what is shown is what the text says. Whether it came to that. */
@@ -316,8 +326,9 @@ export class LineDesk {
     const split = open === null ? live.systems.length : (live.bars.find((bar) => bar.number === open)?.system ?? -1) + 1;
     this.draw(this.part("before"), live.systems.slice(0, split), 0);
     this.draw(this.part("after"), live.systems.slice(split), split);
-    this.part("empty").hidden = live.systems.length > 0 || live.fault;
-    this.part("fault").hidden = !live.fault;
+    this.part("empty").hidden = live.systems.length > 0 || live.undrawn;
+    this.part("undrawn").hidden = !live.undrawn;
+    this.part("undrawn").textContent = live.undrawn;
     this.tabStop();
     if (focused) this.spot(focused)?.focus();
     if (open !== null) {

@@ -35,6 +35,36 @@ CodeMirror.defineMode("line-text", () => ({
   },
 }));
 
+const NONE = -1;
+
+/** Enter and Tab take the word that the writer chose, and mean what they always mean where none is chosen. */
+function takeChosen(editor, list) {
+  if (list.data.chosen) return list.pick();
+  list.close();
+  return CodeMirror.Pass;
+}
+
+/** The component chooses the first word of each list that it shows. */
+function chooseNone(editor, offered) {
+  const { widget } = editor.state.completionActive;
+  const first = widget.hints.firstChild;
+  first.classList.remove("CodeMirror-hint-active");
+  first.removeAttribute("aria-selected");
+  editor.getInputField().removeAttribute("aria-activedescendant");
+  widget.selectedHint = NONE;
+  offered.chosen = false;
+}
+
+const HINT_KEYS = {
+  Up: (editor, list) => list.moveFocus(-1),
+  Down: (editor, list) => list.moveFocus(1),
+  PageUp: (editor, list) => list.moveFocus(-list.menuSize() + 1, true),
+  PageDown: (editor, list) => list.moveFocus(list.menuSize() - 1, true),
+  Esc: (editor, list) => list.close(),
+  Enter: takeChosen,
+  Tab: takeChosen,
+};
+
 const MOST_KEPT = 600_000; // characters of a history that stay in the browser
 
 const SAME_START = (a, b) => {
@@ -80,9 +110,10 @@ export class LineText {
       area.dispatchEvent(new Event("input", { bubbles: true }));
       changed(changes);
     });
+    this.editor.on("cursorActivity", (editor) => editor.closeHint());
     this.editor.on("keyup", (editor, event) => {
       const typing = /^[A-Za-z]$/.test(event.key) && !event.ctrlKey && !event.altKey && !event.metaKey;
-      if (typing && !editor.state.completionActive) this.hint(words, strings, true);
+      if (typing) this.hint(words, strings, true);
     });
   }
 
@@ -108,20 +139,25 @@ export class LineText {
     });
   }
 
-  /** While typing, words are offered once two letters of one are there. */
+  /** While typing, words are offered once two letters of one are there; none is chosen before the writer does. */
   hint(words, strings, typing = false) {
     this.editor.showHint({
       completeSingle: !typing,
+      updateOnCursorActivity: false, // its own way takes Enter for a choice while it waits for the next picture
+      customKeys: HINT_KEYS,
       hint: (editor) => {
         const cursor = editor.getCursor();
         const typed = editor.getLine(cursor.line).slice(0, cursor.ch);
         const found = complete(typed, words, strings());
         const short = cursor.ch - found.from < 2;
-        return {
+        const offered = {
           list: typing && short ? [] : found.list.slice(0, 40),
           from: CodeMirror.Pos(cursor.line, found.from),
           to: cursor,
         };
+        CodeMirror.on(offered, "select", () => (offered.chosen = true));
+        if (typing) CodeMirror.on(offered, "shown", () => chooseNone(editor, offered));
+        return offered;
       },
     });
   }

@@ -216,7 +216,7 @@ class AccessTest {
                 config.port(),
                 config.publicAddress(),
                 false,
-                false,
+                0,
                 Optional.empty(),
                 Optional.empty(),
                 Optional.of(new Config.MailServer(

@@ -16,7 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class EpisodePagesTest {
-    /** Fret 58 is on no neck, and DESIGN section 4 shows what such a mistake gets. */
+    /** Fret 58 is on no neck; README.md shows what such a mistake gets. */
     private static final String MISTAKEN = "bar 1\n1-4  E5, E58\n";
 
     static final Studio studio = new Studio();
@@ -95,12 +95,6 @@ class EpisodePagesTest {
     @Test
     void aPreviewSavesNothing() {
         var episode = studio.episode("Only looking");
-        typed(studio.form(), 0, MISTAKEN)
-                .post(path(episode) + "/look")
-                .then()
-                .statusCode(200)
-                .body(containsString("fret 58 on string E"), containsString("Rope Ladder, second try"));
-        assertThat(document(episode).mainLine().isBlank()).isTrue();
         typed(studio.form(), 0, Studio.LINE)
                 .post(path(episode) + "/preview")
                 .then()
@@ -143,6 +137,40 @@ class EpisodePagesTest {
         assertThat(saved.statusCode()).isEqualTo(303);
         assertThat(saved.cookies()).containsKey("session");
         assertThat(document(episode).mainLine().text()).isEqualTo(Studio.LINE);
+    }
+
+    /** Nothing is drawn, read or told for whom may not ask; 37 kB once took a server's whole heap. */
+    @ParameterizedTest
+    @ValueSource(strings = {"", "/trial", "/publish", "/promise", "/withdraw", "/revisions", "/exercises"})
+    void whoIsNotSignedInGetsTheTextBackUndrawn(String button) {
+        var episode = studio.episode("Nobody's");
+        String heavy = "bar 1\n1-4 " + "E5, ".repeat(199) + "E5\n" + "bar = bar 1\n".repeat(240);
+        var answer = typed(studio.site.form(), 0, heavy).post(path(episode) + button);
+        assertThat(answer.statusCode()).isEqualTo(401);
+        assertThat(answer.asString())
+                .contains(heavy.strip(), "Sign in to see the sheet")
+                .doesNotContain("<svg");
+        assertThat(answer.asString().length()).isLessThan(100_000);
+    }
+
+    @Test
+    void whatIsTooMuchForAPageIsSavedAndNotDrawn() {
+        var episode = studio.episode("Endless");
+        String heavy = "bar 1\n1-4 " + "E5, ".repeat(199) + "E5\n" + "bar = bar 1\n".repeat(240);
+        typed(studio.form(), 0, heavy).post(path(episode)).then().statusCode(303);
+        String page = studio.browser().get(path(episode)).asString();
+        assertThat(page)
+                .contains("at most 8,000 notes and 1,000 bars", heavy.strip())
+                .doesNotContain("<svg");
+        assertThat(Studio.mistakes(page)).isEmpty();
+        typed(studio.form(), 1, "bar 1\n1-4 E5\n")
+                .formParam("exerciseName", "Endless")
+                .formParam("exerciseText", heavy)
+                .post(path(episode))
+                .then()
+                .statusCode(303);
+        String again = studio.browser().get(path(episode)).asString();
+        assertThat(again).contains("<svg", "at most 8,000 notes");
     }
 
     private static Response signingIn(Episode episode, String password) {
@@ -201,7 +229,7 @@ class EpisodePagesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "/look", "/preview", "/exercises", "/publish", "/promise", "/withdraw"})
+    @ValueSource(strings = {"", "/trial", "/preview", "/exercises", "/publish", "/promise", "/withdraw"})
     void somebodyElsesEpisodeIsNotThere(String action) {
         String theirs = path(studio.strangersEpisode) + action;
         typed(studio.form(), 0, Studio.LINE).post(theirs).then().statusCode(404);
@@ -219,7 +247,7 @@ class EpisodePagesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "/look", "/preview", "/exercises", "/publish", "/promise", "/withdraw"})
+    @ValueSource(strings = {"", "/trial", "/preview", "/exercises", "/publish", "/promise", "/withdraw"})
     void noOtherSiteCanSendTheForm(String action) {
         var episode = studio.episode("Not from elsewhere");
         typed(studio.browser(), 0, Studio.LINE)

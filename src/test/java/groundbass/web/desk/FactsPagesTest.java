@@ -51,7 +51,7 @@ class FactsPagesTest {
         var facts = Jsoup.parse(studio.browser().get(path(episode)).asString())
                 .select(".facts dd")
                 .eachText();
-        // the open strings of a five-string bass as instrument makers give them (REFERENCE 1.2)
+        // the open strings of a five-string bass as instrument makers give them (rule: open-strings)
         assertThat(facts.subList(0, 2)).containsExactly("slap, pop", "B0 E1 A1 D2 G2");
         assertThat(studio.browser().get(path(episode)).asString())
                 .contains("techniques suggest:</span> <strong>Beginner");

@@ -53,7 +53,7 @@ class LetterPagesTest {
                 .body(not(containsString("value=\"yes\" selected")), not(containsString("checked")));
     }
 
-    @Test // REFERENCE 2.2: T for slap, P for pop, P.M. for the palm mute
+    @Test // rule: technique-letters: T for slap, P for pop, P.M. for the palm mute
     void thePageSaysWhatIsUsual() {
         studio.browser()
                 .get(path())

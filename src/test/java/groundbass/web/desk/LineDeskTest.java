@@ -180,6 +180,7 @@ class LineDeskTest {
         first.fill("E5 sla");
         assertThat(page.locator(".choices:not([hidden]) [role=option]").first()).hasText("slap");
         assertThat(Browser.barriers(page)).isEmpty();
+        page.keyboard().press("ArrowDown");
         page.keyboard().press("Enter");
         String typed = LINE.replace("1    E5\n", "1    E5 slap\n");
         assertThat(page.locator("#mainLine")).hasValue(typed);

@@ -18,7 +18,7 @@ class ScriptPagesTest {
             "title Plank\nkey A minor\nmeter 4/4\ntempo 80\nstrings E A D G\nstyle finger\n\n"
                     + "bar 1\n1 2 3 4  A0, A3\nbar 2\n1-2 E5\n3-4 D7 pop\n";
 
-    /** Three of its five statements are wrong by REFERENCE 1.3 and by the line above. */
+    /** Three of its five statements are wrong by the line above and by the neck (rule: twelve-frets-an-octave). */
     private static final String SCRIPT = "Bar one starts on the open A. The third fret of the A string is a D.\n"
             + "Bar two: the first note is an A, fifth fret of the E string, for a quarter note.\n"
             + "Then on beat three of bar two we hammer the seventh fret of the D string <b>.";

@@ -18,7 +18,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 class TrackPagesTest {
-    /** For requests that are refused unread: a client in the middle of a longer body would see the door shut instead. */
+    /**
+     * For requests that are refused unread: a client in the middle of a longer body would see the door shut instead.
+     */
     private static final byte[] SHORT = {1};
 
     static final Studio studio = new Studio();
@@ -183,7 +185,8 @@ class TrackPagesTest {
                 .statusCode(429);
     }
 
-    /** One second of silence: RIFF/WAVE with a "fmt " and a "data" chunk (Multimedia Programming Interface, 1991). */
+    /** One second of silence: RIFF/WAVE with a "fmt " and a "data" chunk (Multimedia Programming Interface and
+     * Data Specifications 1.0, IBM and Microsoft 1991). */
     static byte[] wav() {
         int rate = 8000;
         var bytes = ByteBuffer.allocate(44 + 2 * rate).order(ByteOrder.LITTLE_ENDIAN);

@@ -2,13 +2,13 @@ package groundbass.web.shell;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.catalog.SiteSettings;
 import groundbass.web.Stage;
 import groundbass.web.general.GeneralPages;
 import groundbass.web.general.HomePage;
 import java.net.URI;
 import java.time.Duration;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class CookiesTest {
@@ -49,10 +49,20 @@ class CookiesTest {
         }
     }
 
+    /** RFC 6265bis section 4.1.2.5: without Secure it would also travel where anybody may read and write it. */
+    @Test
+    void overTlsTheSentencesCookieIsSecure() {
+        try (var stage = Stage.at("https://grooves.example", Visitors.NONE, pages -> List.of(flashing()))) {
+            assertThat(stage.request().get("/done").header("Set-Cookie"))
+                    .startsWith("flash=saved")
+                    .contains("Secure");
+        }
+    }
+
     /** What is kept and shared may say nothing about its reader. */
     @Test
     void aKeptPageShowsNoSentenceAndSetsNoCookie() {
-        try (var stage = Stage.at("http://localhost:8420", Visitors.NONE, pages -> List.of(new GeneralPages(pages)))) {
+        try (var stage = Stage.at("http://localhost:8420", Visitors.NONE, pages -> List.of(new GeneralPages(pages, () -> SiteSettings.USUAL)))) {
             var page = stage.request()
                     .cookie("flash", "saved")
                     .cookie("session", "x")
@@ -67,7 +77,7 @@ class CookiesTest {
     }
 
     private static String signedInAt(String address) {
-        var cookie = new SessionCookie(new Installation(URI.create(address), false, false, Optional.empty()));
+        var cookie = new SessionCookie(Installation.at(URI.create(address)));
         PageGroup signIn =
                 routes -> routes.get("/in", Role.ANYONE, ctx -> cookie.set(ctx, "token", Duration.ofHours(1)));
         try (var stage = Stage.at(address, Visitors.NONE, pages -> List.of(signIn))) {

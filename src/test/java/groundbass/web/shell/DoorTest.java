@@ -19,6 +19,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What every request passes: origin, role, limit, errors. */
 class DoorTest {
@@ -34,6 +35,7 @@ class DoorTest {
 
     static void routes(Routes routes) {
         routes.post("/change", Role.ANYONE, ctx -> ctx.result("changed " + ctx.formParam("what")));
+        routes.get("/fine", Role.ANYONE, ctx -> ctx.result(Flash.take(ctx).toString()));
         routes.post("/upload", Role.ANYONE, ctx -> ctx.result(ctx.uploadedFile("file") == null ? "none" : "some"));
         routes.post("/api", Role.EXEMPT, ctx -> ctx.result("changed"));
         routes.get("/me", Role.STUDENT, ctx -> ctx.result("student"));
@@ -56,7 +58,7 @@ class DoorTest {
         stage.close();
     }
 
-    /** W3C Fetch Metadata Request Headers, section 2.4: the four values of Sec-Fetch-Site. */
+    /** W3C Fetch Metadata Request Headers, section 2.3: the four values of Sec-Fetch-Site. */
     @ParameterizedTest
     @CsvSource({"same-origin, 200", "same-site, 403", "cross-site, 403", "none, 403"})
     void aChangeMustComeFromThisSite(String site, int status) {
@@ -189,6 +191,62 @@ class DoorTest {
                 .post("/change")
                 .statusCode();
         assertThat(status).isLessThan(500);
+    }
+
+    /** RFC 9110 section 15.5.16: a media type with a character set that nobody knows is the sender's mistake. */
+    @ParameterizedTest
+    @ValueSource(strings = {"nope", "-", "\"\"", "utf-8;;", "\u00e4", "UTF-16;q=*"})
+    void aCharacterSetThatNobodyKnowsIsTheSendersMistake(String charset) {
+        int status = RawRequest.status(
+                stage.port(),
+                "POST /change HTTP/1.1\r\nHost: a\r\nSec-Fetch-Site: same-origin\r\nContent-Type:"
+                        + " application/x-www-form-urlencoded; charset=" + charset
+                        + "\r\nContent-Length: 6\r\nConnection: close\r\n\r\nwhat=1");
+        assertThat(status).isBetween(200, 499);
+    }
+
+    /** Headers as browsers never write them; none of them is a fault of ours. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "Accept-Language: -",
+                "Accept-Language: en-",
+                "Accept-Language: *-*-*",
+                "Accept-Language: ;q=1",
+                "Accept-Language: en;q=",
+                "Accept-Language: a-b-c-d-e-f-g-h",
+                "Cookie: language=-",
+                "Cookie: language=;",
+                "Cookie: =",
+                "Cookie: language=\"-",
+                "Content-Type: multipart/form-data",
+                "Content-Type: /",
+                "Content-Type: multipart/form-data; boundary=",
+                "Accept: text/html;q=x",
+                "If-None-Match: -",
+                "Range: bytes=-",
+                "Origin: -",
+                "Accept-Encoding: gzip;q=-",
+                "If-Modified-Since: -"
+            })
+    void noHeaderIsAFaultOfOurs(String header) {
+        for (String path : List.of("GET /fine", "GET /none", "POST /change")) {
+            int status = RawRequest.status(
+                    stage.port(),
+                    path + " HTTP/1.1\r\nHost: a\r\nAccept: text/html\r\nSec-Fetch-Site: same-origin\r\n" + header
+                            + "\r\nContent-Length: 0\r\nConnection: close\r\n\r\n");
+            assertThat(status).as(path).isBetween(200, 499);
+        }
+    }
+
+    @Test
+    void aMethodComesFromTheRequestLineAlone() {
+        stage.request()
+                .header("Sec-Fetch-Site", "same-origin")
+                .header("X-HTTP-Method-Override", "PUT")
+                .post("/change")
+                .then()
+                .statusCode(200);
     }
 
     /** RFC 6585 section 4: 429 may carry Retry-After. */

@@ -19,7 +19,7 @@ class HandOverTest {
             config.port(),
             config.publicAddress(),
             false,
-            false,
+            0,
             Optional.of("/kept/"),
             config.database(),
             config.mail()));

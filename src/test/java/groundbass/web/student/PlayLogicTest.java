@@ -160,7 +160,8 @@ class PlayLogicTest {
 
     /**
      * The pitch is the peak of the Fourier transform under a Hann window, looked for in steps of one cent
-     * around the tone that went in, 60 cents either side.
+     * around the tone that went in, 60 cents either side. The tones are the open E (41.2 Hz) and higher ones; five cents
+     * and one per cent are ours.
      */
     @ParameterizedTest
     @CsvSource({"41.2, 0.8", "41.2, 1.2", "110, 0.92", "110, 1.08", "110, 1.5", "392, 1.1"})

@@ -8,9 +8,14 @@ import groundbass.release.PageContent.PieceContent;
 import groundbass.release.Sheets;
 import groundbass.text.Messages;
 import groundbass.web.Html;
+import java.lang.management.ManagementFactory;
+import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Supplier;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Notes with pieces of the sheet; the form of an image is CommonMark 0.31 section 6.4. */
 class NoteViewsTest {
@@ -54,6 +59,83 @@ class NoteViewsTest {
                 html("![\"><script>alert(1)</script>](bars:1)\n\n\uE0000\uE000 ![z](javascript:x) <b onclick=x>b</b>");
         assertThat(html).doesNotContain("<script", "onclick=x>", "javascript:", "<img");
         assertThat(html).contains("&gt;alert(1)");
+    }
+
+    /** Shown a hundred times at most, whatever the notes ask for: each showing is a drawing of its own in the page. */
+    @Test
+    void aPieceThatIsAskedForAgainAndAgainIsNamedInTheEnd() {
+        String html = withinASecond(() -> html("![again](bars:1) ".repeat(400)));
+        assertThat(html.split("<svg", -1)).hasSize(101);
+        assertThat(html).contains("[again]");
+        assertThat(html.length()).isLessThan(2_000_000);
+    }
+
+    /** Texts on which readers of Markdown are known to need a time that grows with the square of their length; from memory. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "![",
+                "](",
+                "[",
+                "[a](",
+                "*a ",
+                "**a ",
+                "_a*",
+                "`a",
+                "``a`",
+                "> ",
+                ">",
+                "- ",
+                "1. ",
+                "<",
+                "<a ",
+                "<!--",
+                "&",
+                "&amp;",
+                "\\",
+                "[a]: b\n",
+                "[a][",
+                "![](bars:1)",
+                "*a_ ",
+                "* * ",
+                "    ",
+                "\n",
+                "#",
+                "a\n=\n",
+                "~~~\n",
+                "<b>",
+                "http://",
+                "[]()",
+                "![[",
+                "***",
+                "\u0000",
+                "<?",
+                "<![CDATA[",
+                "[^",
+                "\"",
+                ")",
+                "![a]("
+            })
+    void noTextNeedsLong(String piece) {
+        String text = piece.repeat(100_000 / piece.length());
+        assertThat(withinASecond(() -> html(text))).isNotNull();
+        assertThat(withinASecond(() -> html(text + text.replace('[', ']').replace("](", "](x)"))))
+                .isNotNull();
+    }
+
+    @Test
+    void notesWithMoreMarksThanAnybodySetsAreShownAsTyped() {
+        String html = html("![".repeat(30_000) + "](".repeat(30_000) + " <b>");
+        assertThat(html).contains("![![", "&lt;b&gt;").doesNotContain("<b>", "<a");
+    }
+
+    /** By the thread's own time, so that other work on the machine does not count. */
+    private static String withinASecond(Supplier<String> work) {
+        var threads = ManagementFactory.getThreadMXBean();
+        long before = threads.getCurrentThreadCpuTime();
+        String made = work.get();
+        assertThat(Duration.ofNanos(threads.getCurrentThreadCpuTime() - before)).isLessThan(Duration.ofSeconds(1));
+        return made;
     }
 
     private static String html(String notes) {

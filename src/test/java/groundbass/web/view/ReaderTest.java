@@ -31,7 +31,7 @@ class ReaderTest {
         assertThat(GERMAN.moment(lateInUtc)).contains("3. Februar 2026", "00:30", "MEZ");
     }
 
-    @Test
+    @Test // CLDR: grouping and percent of English and German, as the JDK carries them
     void writesNumbersAsTheLanguageDoes() {
         assertThat(ENGLISH.number(12_345)).isEqualTo("12,345");
         assertThat(GERMAN.number(12_345)).isEqualTo("12.345");

@@ -1,0 +1,170 @@
+package groundbass;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What the code obeys stands in {@code src/main/docs}: each mark leads there, and each rule there is used. */
+class RuleMarksTest {
+    private static final Path DOCS = Path.of("src/main/docs");
+    private static final String NAME = "[a-z0-9]+(?:-[a-z0-9]+)+";
+    private static final Pattern RULE = Pattern.compile("^### (.+)\n\n((?s:.+?))(?=^#|\\z)", Pattern.MULTILINE);
+    private static final Pattern MARK = Pattern.compile("(?<![-\\w])rule:\\s*(" + NAME + "(?:, " + NAME + ")*|\\S*)");
+    private static final Pattern NEXT_COMMENT_LINE = Pattern.compile("\n\\s*(?:\\*|//|#)\\s*");
+    private static final Pattern EXHIBIT = Pattern.compile("^rule +(.+)$", Pattern.MULTILINE);
+
+    /** Marks that lead out of the tree: to papers that are not in it, or to who asked for something. */
+    private static final Pattern OUTSIDE = Pattern.compile("""
+            \\bREFERENCE\\b|\\bReference \\d|\\bREF \\d|\\bDESIGN\\b|\\b[Oo]racles?\\b\
+            |\\[(?:rule|cp|mem|calc|physics|paper|modern|SMuFL|Bravura|SMF|GM|MXL)\\b[^\\]\\n]*\\]\
+            |// \\d+\\.\\d+\\.\\d+\\b(?!\\.\\d)|\\bthe issue's?\\b|\\bissue's\\b|\\(\\d\\.\\d+\\.\\d+[,;)]\
+            |\\bof the design\\b|\\binto the report\\b|\\bfresh reader who\\b|\\bby the builder\\b""");
+
+    private static List<Path> files(Predicate<Path> which, String... roots) {
+        return Stream.of(roots)
+                .flatMap(root -> walk(Path.of(root)))
+                .filter(which)
+                .sorted()
+                .toList();
+    }
+
+    private static Stream<Path> walk(Path root) {
+        try (var paths = Files.walk(root)) {
+            return paths.filter(Files::isRegularFile).toList().stream();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static boolean isText(Path file) {
+        return Stream.of(".java", ".txt", ".md", ".js", ".css", ".html", ".properties", ".sql", ".tsv", ".line", ".xml")
+                .anyMatch(file.toString()::endsWith);
+    }
+
+    private static String read(Path file) {
+        try {
+            return Files.readString(file);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Each rule by its name, with what stands under it; fails where a name stands twice. */
+    private static Map<String, String> rules(String of) {
+        var rules = new LinkedHashMap<String, String>();
+        for (var file : files(path -> path.getFileName().toString().matches(of), DOCS.toString())) {
+            RULE.matcher(read(file)).results().forEach(rule -> assertThat(
+                            rules.put(rule.group(1), rule.group(2).strip()))
+                    .as(rule.group(1) + " twice")
+                    .isNull());
+        }
+        assertThat(rules).isNotEmpty();
+        return rules;
+    }
+
+    private static Map<String, String> rules() {
+        return rules("(?!README).*\\.md");
+    }
+
+    /** Which files cite each name, in comments; the examples of the gallery have a row for it. */
+    private static Map<String, List<Path>> cited() {
+        var cited = new TreeMap<String, List<Path>>();
+        for (var file : files(RuleMarksTest::isText, "src/main/java", "src/main/resources", "src/test")) {
+            String text = NEXT_COMMENT_LINE.matcher(read(file)).replaceAll(" ");
+            var marks = isMyself(file)
+                    ? Stream.<MatchResult>empty()
+                    : MARK.matcher(text).results();
+            var exhibits =
+                    file.endsWith("gallery.txt") ? EXHIBIT.matcher(read(file)).results() : Stream.<MatchResult>empty();
+            Stream.concat(marks, exhibits)
+                    .flatMap(mark -> Stream.of(mark.group(1).split(", *")))
+                    .forEach(name -> cited.computeIfAbsent(name, any -> new ArrayList<>())
+                            .add(file));
+        }
+        return cited;
+    }
+
+    private static boolean isMyself(Path file) {
+        return file.endsWith("RuleMarksTest.java");
+    }
+
+    @Test
+    void everyRuleHasANameThatMeansSomethingAndASource() {
+        var known = read(DOCS.resolve("sources.md"))
+                .lines()
+                .filter(row -> row.startsWith("| ") && !row.startsWith("| name") && !row.startsWith("| ---"))
+                .map(row -> row.split("\\|")[1].strip())
+                .collect(Collectors.toCollection(TreeSet::new));
+        known.addAll(List.of("handbooks", "calculated", "common practice", "ours"));
+        rules().forEach((name, text) -> {
+            assertThat(name).matches(NAME);
+            assertThat(text.split("\n\n")[0]).as(name).endsWith(".").doesNotStartWith("Source");
+            String source = text.substring(text.lastIndexOf("\n\n") + 2);
+            assertThat(source).as(name).startsWith("Source: ").endsWith(".");
+            assertThat(known).as(name + " " + source).anyMatch(source::contains);
+        });
+    }
+
+    @Test
+    void everyMarkIsARuleOfOurs() {
+        var cited = cited();
+        assertThat(cited).hasSizeGreaterThan(100);
+        cited.keySet().removeAll(rules().keySet());
+        assertThat(cited).isEmpty();
+    }
+
+    @Test
+    void everyRuleIsObeyedSomewhere() {
+        assertThat(cited().keySet()).containsAll(rules().keySet());
+    }
+
+    @Test
+    void everyRuleOfEngravingHasATest() {
+        var cited = cited();
+        assertThat(rules("engraving-rules\\.md").keySet())
+                .allSatisfy(name -> assertThat(cited.get(name)).as(name).anyMatch(file -> file.startsWith("src/test")));
+    }
+
+    @Test
+    void nothingPointsOutOfTheTree() {
+        var all = files(RuleMarksTest::isText, "src", "templates", "migrations", "seed-data", ".ci");
+        var found = Stream.concat(
+                        all.stream(),
+                        Stream.of("README.md", "DEVELOPERS.md", "CHANGELOG.md", ".gitattributes")
+                                .map(Path::of))
+                .filter(file -> !isMyself(file))
+                .flatMap(file -> OUTSIDE.matcher(read(file)).results().map(mark -> file + ": " + mark.group()));
+        assertThat(found).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "// REFERENCE 3.2",
+                "oracle 20",
+                "DESIGN section 4",
+                "@Test // 3.2.10",
+                "5, [rule].",
+                "the issue's limit"
+            })
+    void suchMarksAreFound(String text) {
+        assertThat(OUTSIDE.matcher(text).find()).isTrue();
+    }
+}

@@ -1,0 +1,137 @@
+package groundbass.web.desk;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Keyboard;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.Cookie;
+import groundbass.catalog.Episode;
+import groundbass.web.Browser;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * What is complete as typed stays as it was typed: texts go in key by key and must come out the same. What is typed comes from
+ * outside the desk: the README, the lines of the demonstration, chord names as players write them.
+ */
+@Tag("browser")
+class TypingTest {
+    /** Long enough that every list of words opens between two keys. */
+    private static final Keyboard.TypeOptions SLOWLY = new Keyboard.TypeOptions().setDelay(4);
+
+    private static Browser browser;
+    private static Studio studio;
+
+    @BeforeAll
+    static void open() {
+        browser = Browser.open();
+        studio = new Studio();
+    }
+
+    @AfterAll
+    static void close() {
+        if (studio != null) {
+            studio.close();
+            browser.close();
+        }
+    }
+
+    static Stream<String> texts() throws IOException {
+        String readme = Files.readString(Path.of("README.md"), UTF_8);
+        var example = Pattern.compile("```\n(title .*?)```", Pattern.DOTALL).matcher(readme);
+        assertThat(example.find()).as("README shows a line").isTrue();
+        try (var files = Files.walk(Path.of("seed-data"))) {
+            var lines = files.filter(file -> file.endsWith("line.txt"))
+                    .sorted()
+                    .map(TypingTest::read)
+                    .toList();
+            assertThat(lines).hasSizeGreaterThanOrEqualTo(6);
+            return Stream.concat(Stream.of(example.group(1)), lines.stream());
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("texts")
+    void aTextStaysAsItIsTyped(String text) {
+        var page = at(studio.episode("Typed"));
+        page.getByLabel("Line text", exactly()).focus();
+        page.keyboard().type(text, SLOWLY);
+        assertThat(page.locator("#mainLine")).hasValue(text);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"E", "Em7", "A7", "Am7", "D9", "G", "Gmaj7", "F#m7", "B7", "Bb", "C/E", "N.C."})
+    void aChordOfABarStaysAsItIsTyped(String chord) {
+        var page = at(written("Chord " + chord));
+        page.locator("[data-bar-spot='1']").click();
+        page.getByLabel("Chords", exactly()).focus();
+        page.keyboard().press("Control+a");
+        page.keyboard().type(chord, SLOWLY);
+        page.keyboard().press("Tab");
+        assertThat(page.locator("#mainLine")).hasValue("bar 1 over " + chord + "\n1-4  E5\n");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"swing", "straight"})
+    void aFeelStaysAsItIsTyped(String feel) {
+        var page = at(written("Feel " + feel));
+        page.locator(".stand [data-do='settings']").first().click();
+        page.getByLabel("Feel", exactly()).first().focus();
+        page.keyboard().type(feel, SLOWLY);
+        page.keyboard().press("Enter");
+        assertThat(page.locator("#mainLine")).hasValue(Pattern.compile("feel +" + feel + "\n"));
+    }
+
+    @Test
+    void aChosenWordIsTaken() {
+        var page = at(studio.episode("Chosen"));
+        page.getByLabel("Line text", exactly()).focus();
+        page.keyboard().type("bar 1\n1-4  E5 sla", SLOWLY);
+        assertThat(page.locator(".CodeMirror-hint").first()).hasText("slap");
+        page.keyboard().press("ArrowDown");
+        page.keyboard().press("Enter");
+        assertThat(page.locator("#mainLine")).hasValue("bar 1\n1-4  E5 slap");
+    }
+
+    private static String read(Path file) {
+        try {
+            return Files.readString(file, UTF_8);
+        } catch (IOException failure) {
+            throw new AssertionError(file.toString(), failure);
+        }
+    }
+
+    private static Page.GetByLabelOptions exactly() {
+        return new Page.GetByLabelOptions().setExact(true);
+    }
+
+    private static Episode written(String title) {
+        var episode = studio.episode(title);
+        EpisodePagesTest.typed(studio.form(), 0, "bar 1 over F\n1-4  E5\n").post("/desk/episodes/" + episode.id());
+        return episode;
+    }
+
+    private static Page at(Episode episode) {
+        var page = browser.page(1280, 900, ColorScheme.LIGHT);
+        page.context()
+                .addCookies(List.of(new Cookie("session", studio.cookie.getValue()).setUrl(studio.site.address())));
+        page.setDefaultTimeout(30_000);
+        page.navigate(studio.site.address() + "/desk/episodes/" + episode.id());
+        assertThat(page.locator(".CodeMirror").first()).isVisible();
+        return page;
+    }
+}
