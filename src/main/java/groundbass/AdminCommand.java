@@ -232,8 +232,7 @@ final class AdminCommand {
     }
 
     private Config config() {
-        var server = databaseUrl.map(
-                url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword)));
+        var server = databaseUrl.map(url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword)));
         return Config.local(data, 0).with(server);
     }
 

@@ -1,6 +1,8 @@
 package groundbass;
 
-import groundbass.engraving.SheetPng.Ink;
+import groundbass.audio.Mp3;
+import groundbass.audio.Wav;
+import groundbass.engraving.png.SheetPng.Ink;
 import groundbass.groove.GrooveLibrary;
 import groundbass.linetext.Reading;
 import groundbass.midi.MidiFile;
@@ -11,10 +13,8 @@ import groundbass.release.Gallery;
 import groundbass.release.Sheets;
 import groundbass.release.VideoPictures;
 import groundbass.score.Line;
-import groundbass.sound.BackingTrack;
-import groundbass.sound.Mix;
-import groundbass.sound.Mp3;
-import groundbass.sound.WavFile;
+import groundbass.sound.mix.BackingTrack;
+import groundbass.sound.mix.Mix;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Step;
 import groundbass.walkthrough.Walkthrough;
@@ -225,7 +225,7 @@ final class RenderCommand implements Callable<Integer> {
                         .getBytes(StandardCharsets.UTF_8);
             case PNG -> new VideoPictures(messages).png(line, frame, ink);
             case MID -> MidiFile.of(Performance.of(line, Playing.at(tempo)));
-            case WAV -> WavFile.bytes(track(line));
+            case WAV -> Wav.bytes(track(line));
             case MP3 -> Mp3.bytes(track(line));
             case WALKTHROUGH -> told(line, messages).getBytes(StandardCharsets.UTF_8);
         };

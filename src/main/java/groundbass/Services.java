@@ -1,5 +1,6 @@
 package groundbass;
 
+import groundbass.audience.BrowserMark;
 import groundbass.audience.Consents;
 import groundbass.audience.DownloadToken;
 import groundbass.audience.Downloads;
@@ -11,6 +12,7 @@ import groundbass.audience.Sessions;
 import groundbass.audience.SignIns;
 import groundbass.audience.Statistics;
 import groundbass.audience.Students;
+import groundbass.audience.Tries;
 import groundbass.audience.VisitorKey;
 import groundbass.catalog.Audit;
 import groundbass.catalog.Educator;
@@ -74,6 +76,8 @@ final class Services {
     final SignIns signIns;
     final EducatorAccess access;
     final PreviewLinks previewLinks;
+    final Tries tries;
+    final BrowserMark browserMark;
     final Downloads downloads;
     final Statistics statistics;
     final Housekeeping housekeeping;
@@ -111,12 +115,14 @@ final class Services {
         this.sessions = new Sessions(jdbi, clock);
         this.students = new Students(jdbi, outbox, clock);
         this.consents = new Consents(jdbi, clock);
+        this.tries = new Tries(jdbi, clock);
+        this.browserMark = BrowserMark.of(jdbi);
         this.signIns = new SignIns(jdbi, outbox, students, consents, sessions, head, clock);
         this.access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, head, clock);
         this.previewLinks = new PreviewLinks(jdbi, audit, clock);
         this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
         this.statistics = new Statistics(jdbi);
-        this.housekeeping = new Housekeeping(downloads, signIns, access, previewLinks, sessions, outbox, audit);
+        this.housekeeping = new Housekeeping(downloads, signIns, access, previewLinks, sessions, outbox, audit, tries);
 
         Addresses addresses = id -> publicAddress.get() + "/e/" + id;
         var queue = new ReleaseQueue(database.dataSource(), clock);

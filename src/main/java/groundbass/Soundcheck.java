@@ -1,16 +1,16 @@
 package groundbass;
 
+import groundbass.audio.Wav;
 import groundbass.groove.Band;
 import groundbass.groove.Groove;
 import groundbass.groove.GrooveLibrary;
 import groundbass.linetext.LineText;
 import groundbass.performance.Performance;
 import groundbass.score.Line;
-import groundbass.sound.BackingTrack;
-import groundbass.sound.Later;
-import groundbass.sound.Mix;
-import groundbass.sound.Stem;
-import groundbass.sound.WavFile;
+import groundbass.signal.Later;
+import groundbass.sound.mix.BackingTrack;
+import groundbass.sound.mix.Mix;
+import groundbass.sound.mix.Stem;
 import groundbass.text.Messages;
 import groundbass.theory.Quality;
 import java.io.IOException;
@@ -148,7 +148,7 @@ final class Soundcheck {
         long start = track.rate().at(performance.seconds(performance.start()));
         String name = file.replace('.', '-') + ".wav";
         try (var out = Files.newOutputStream(folder.resolve(name))) {
-            WavFile.write(new Later(track, start), out);
+            Wav.write(new Later(track, start), out);
         }
         examples.add(new SoundcheckPage.Example(words.title(), words.listen(), name));
     }

@@ -10,11 +10,11 @@ import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Errors;
 import groundbass.web.shell.HostNames;
 import groundbass.web.shell.Installation;
-import groundbass.web.shell.MemoryLimits;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.SessionCookie;
 import groundbass.web.shell.SignedInVisitors;
+import groundbass.web.shell.SiteLimits;
 import groundbass.web.statistics.StatisticsPages;
 import groundbass.web.student.StudentPages;
 import groundbass.web.view.Assets;
@@ -31,7 +31,7 @@ final class Website {
     private final Pages pages;
     private final SessionCookie cookie;
     private final Doorkeeper doorkeeper;
-    private final MemoryLimits limits;
+    private final SiteLimits limits;
 
     private Website(Services services, Installation installation) {
         this.services = services;
@@ -40,7 +40,7 @@ final class Website {
         this.pages = new Pages(new Templates(assets), installation, chosen);
         this.cookie = new SessionCookie(installation);
         this.doorkeeper = new Doorkeeper(new SignedInVisitors(services.sessions), cookie);
-        this.limits = new MemoryLimits(services.clock);
+        this.limits = new SiteLimits(services.tries, services.clock);
     }
 
     /** Listens; close what it returns to stop. */
@@ -57,8 +57,8 @@ final class Website {
     }
 
     private List<PageGroup> groups(Config config) {
-        var groups = new ArrayList<PageGroup>(
-                List.of(new GeneralPages(pages, chosen), new HealthPage(services.database.jdbi()), new AssetFiles(assets)));
+        var groups = new ArrayList<PageGroup>(List.of(
+                new GeneralPages(pages, chosen), new HealthPage(services.database.jdbi()), new AssetFiles(assets)));
         groups.addAll(studentPages(config));
         groups.addAll(deskPages(config));
         groups.add(new StatisticsPages(
@@ -93,13 +93,14 @@ final class Website {
 
     private List<PageGroup> deskPages(Config config) {
         return DeskPages.of(
-                new DeskPages.Shell(pages, doorkeeper, cookie, limits, chosen),
+                new DeskPages.Shell(pages, installation, doorkeeper, cookie, limits, chosen),
                 new DeskPages.Services(
                         services.educators,
                         services.sessions,
                         services.access,
                         services.audit,
                         config.mail().isPresent(),
+                        services.browserMark,
                         services.catalog,
                         services.episodes,
                         services.desk,

@@ -2,13 +2,9 @@ package groundbass.audience;
 
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.security.SecureRandom;
 import java.util.Base64;
-import java.util.HexFormat;
 import java.util.Optional;
-import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
 
 /**
  * Signs the id of a download, so that the ranges that a client asks for one after another are known to belong together:
@@ -16,7 +12,6 @@ import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
  */
 public final class DownloadToken {
     private static final String SETTING = "secret.download-token";
-    private static final int KEY_BYTES = 32;
 
     private final byte[] key;
 
@@ -26,8 +21,7 @@ public final class DownloadToken {
 
     /** With the key of this site, made on the first call. */
     public static DownloadToken of(Jdbi jdbi) {
-        Optional<String> kept = jdbi.withHandle(DownloadToken::kept);
-        return new DownloadToken(HexFormat.of().parseHex(kept.orElseGet(() -> make(jdbi))));
+        return new DownloadToken(SiteKey.of(jdbi, SETTING));
     }
 
     String sign(DownloadId id) {
@@ -49,26 +43,5 @@ public final class DownloadToken {
 
     private static byte[] bytes(String text) {
         return text.getBytes(StandardCharsets.UTF_8);
-    }
-
-    private static Optional<String> kept(Handle handle) {
-        return handle.createQuery("select chosen from setting where name = :name")
-                .bind("name", SETTING)
-                .mapTo(String.class)
-                .findOne();
-    }
-
-    private static String make(Jdbi jdbi) {
-        byte[] fresh = new byte[KEY_BYTES];
-        new SecureRandom().nextBytes(fresh);
-        try {
-            jdbi.useHandle(handle -> handle.execute(
-                    "insert into setting (name, chosen) values (?, ?)",
-                    SETTING,
-                    HexFormat.of().formatHex(fresh)));
-        } catch (UnableToExecuteStatementException anotherNodeWasFaster) {
-            return jdbi.withHandle(DownloadToken::kept).orElseThrow(() -> anotherNodeWasFaster);
-        }
-        return HexFormat.of().formatHex(fresh);
     }
 }

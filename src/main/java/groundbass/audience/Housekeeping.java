@@ -12,6 +12,7 @@ public final class Housekeeping {
     private final Sessions sessions;
     private final Outbox outbox;
     private final Audit audit;
+    private final Tries tries;
 
     public Housekeeping(
             Downloads downloads,
@@ -20,7 +21,8 @@ public final class Housekeeping {
             PreviewLinks previewLinks,
             Sessions sessions,
             Outbox outbox,
-            Audit audit) {
+            Audit audit,
+            Tries tries) {
         this.downloads = downloads;
         this.signIns = signIns;
         this.access = access;
@@ -28,9 +30,13 @@ public final class Housekeeping {
         this.sessions = sessions;
         this.outbox = outbox;
         this.audit = audit;
+        this.tries = tries;
     }
 
-    /** Closes silent downloads, destroys the day-old visitor key, deletes ended sessions, old links, old letters and old sign-ins. */
+    /**
+     * Closes silent downloads, destroys the day-old visitor key, deletes ended sessions, old links, old letters, old
+     * sign-ins and old tries.
+     */
     public void tidy() {
         downloads.sweep();
         signIns.purge();
@@ -39,5 +45,6 @@ public final class Housekeeping {
         sessions.purge();
         outbox.purge();
         audit.purgeSignIns();
+        tries.purge();
     }
 }

@@ -4,8 +4,8 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
-import groundbass.catalog.audio.AudioFacts;
-import groundbass.catalog.audio.AudioFormat;
+import groundbass.audio.AudioFacts;
+import groundbass.audio.AudioFormat;
 import java.time.Duration;
 
 /** The facts of an upload as JSON text in its row. */

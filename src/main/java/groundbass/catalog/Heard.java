@@ -1,6 +1,6 @@
 package groundbass.catalog;
 
-import groundbass.sound.Loudness;
+import groundbass.listening.Loudness;
 import groundbass.store.Sha256;
 import java.util.Objects;
 

@@ -2,8 +2,8 @@ package groundbass.catalog;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import groundbass.sound.Hearing;
-import groundbass.sound.Loudness;
+import groundbass.listening.Hearing;
+import groundbass.listening.Loudness;
 import groundbass.store.Sha256;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

@@ -1,10 +1,11 @@
 package groundbass.catalog;
 
-import groundbass.catalog.audio.Recording;
-import groundbass.sound.Hearing;
+import groundbass.audio.Recording;
+import groundbass.listening.Hearing;
 import groundbass.store.Blobs;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.util.Optional;
 import org.jdbi.v3.core.Jdbi;
 import org.slf4j.Logger;
@@ -38,7 +39,8 @@ public final class Recordings {
     }
 
     private Heard heard(Upload upload) {
-        try (var recording = Recording.open(blobs.path(upload.blob().sha256()), upload.facts())) {
+        try (var recording =
+                Recording.open(Files.newByteChannel(blobs.path(upload.blob().sha256())), upload.facts())) {
             var hearing = Hearing.of(recording);
             var blob = blobs.put(HeardJson.course(hearing));
             return new Heard.Ready(hearing.loudness(), blob.sha256());

@@ -1,6 +1,6 @@
 package groundbass.catalog;
 
-import groundbass.catalog.audio.AudioFacts;
+import groundbass.audio.AudioFacts;
 import groundbass.store.Blob;
 import java.time.Instant;
 import java.util.Objects;

@@ -1,13 +1,14 @@
 package groundbass.catalog;
 
-import groundbass.catalog.audio.AudioFacts;
-import groundbass.catalog.audio.AudioFinding;
-import groundbass.catalog.audio.AudioProbe;
+import groundbass.audio.AudioFacts;
+import groundbass.audio.AudioFinding;
+import groundbass.audio.AudioProbe;
 import groundbass.store.Blob;
 import groundbass.store.Blobs;
 import groundbass.store.Sha256;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -59,12 +60,18 @@ public final class Uploads {
         if (blob.isEmpty()) {
             return Outcome.refused(FIELD, "catalog.audio.too-large", limit / MEGABYTE);
         }
-        AudioFinding finding = AudioProbe.probe(blobs.path(blob.get().sha256()));
+        AudioFinding finding = finding(blob.get());
         if (finding instanceof AudioFinding.Refused refused) {
             return Outcome.refused(List.of(new FieldProblem(FIELD, refused.key(), refused.args())));
         }
         AudioFacts facts = ((AudioFinding.Audio) finding).facts();
         return Outcome.done(keep(who, episode, originalName, blob.get(), facts));
+    }
+
+    private AudioFinding finding(Blob blob) throws IOException {
+        try (var channel = Files.newByteChannel(blobs.path(blob.sha256()))) {
+            return AudioProbe.probe(channel);
+        }
     }
 
     private Upload keep(EducatorId who, EpisodeId episode, String originalName, Blob blob, AudioFacts facts) {

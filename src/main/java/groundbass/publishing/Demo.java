@@ -35,7 +35,8 @@ public final class Demo {
     private static final String EMAIL = "studio@demo.invalid";
 
     private static final String STUDIO = "Saltlantern Studio (demo)";
-    private static final String WORDS = "An invented studio for a demonstration; nobody reads what is sent to this address.";
+    private static final String WORDS =
+            "An invented studio for a demonstration; nobody reads what is sent to this address.";
     private static final String FOLDER = "/seed-data";
 
     private final Jdbi jdbi;
@@ -47,12 +48,7 @@ public final class Demo {
     private final SeriesImport incoming;
 
     public Demo(
-            Jdbi jdbi,
-            Clock clock,
-            Educators educators,
-            Settings settings,
-            Releases releases,
-            SeriesImport incoming) {
+            Jdbi jdbi, Clock clock, Educators educators, Settings settings, Releases releases, SeriesImport incoming) {
         this.jdbi = jdbi;
         this.clock = clock;
         this.educators = educators;
@@ -71,8 +67,9 @@ public final class Demo {
             return Optional.empty();
         }
         var invitation = new Invitation(EMAIL, RandomId.next());
-        var made =
-                educators.create(STUDIO, invitation.email(), invitation.password()).result();
+        var made = educators
+                .create(STUDIO, invitation.email(), invitation.password())
+                .result();
         made.ifPresent(studio -> settings.saveImprint(studio.id(), new Imprint(STUDIO, EMAIL, WORDS, "", "")));
         return made.map(studio -> invitation);
     }

@@ -49,8 +49,7 @@ public final class Publisher {
         this.revisions = new Revisions(jdbi, clock);
         this.releases = releases;
         this.settings = new Settings(jdbi, audit);
-        this.recipes =
-                new Recipes(new SeriesCatalog(jdbi, audit, clock), settings, releases, addresses);
+        this.recipes = new Recipes(new SeriesCatalog(jdbi, audit, clock), settings, releases, addresses);
         this.queue = queue;
     }
 

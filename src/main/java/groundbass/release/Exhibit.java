@@ -1,7 +1,7 @@
 package groundbass.release;
 
-import groundbass.engraving.SheetOptions;
-import groundbass.engraving.Staves;
+import groundbass.engraving.options.SheetOptions;
+import groundbass.engraving.options.Staves;
 import groundbass.linetext.LineText;
 import groundbass.linetext.Reading;
 import java.util.Arrays;

@@ -1,16 +1,16 @@
 package groundbass.release;
 
-import groundbass.engraving.Exhibition;
-import groundbass.engraving.Layout;
-import groundbass.engraving.Page;
-import groundbass.engraving.Paper;
-import groundbass.engraving.Sheet;
-import groundbass.engraving.SheetMeta;
-import groundbass.engraving.SheetOptions;
-import groundbass.engraving.SheetOptions.Footer;
-import groundbass.engraving.SheetOptions.Header;
-import groundbass.engraving.SheetPdf;
-import groundbass.engraving.SheetSvg;
+import groundbass.engraving.mark.Page;
+import groundbass.engraving.options.Paper;
+import groundbass.engraving.options.SheetOptions;
+import groundbass.engraving.options.SheetOptions.Footer;
+import groundbass.engraving.options.SheetOptions.Header;
+import groundbass.engraving.pdf.SheetMeta;
+import groundbass.engraving.pdf.SheetPdf;
+import groundbass.engraving.sheet.Exhibition;
+import groundbass.engraving.sheet.Layout;
+import groundbass.engraving.sheet.Sheet;
+import groundbass.engraving.svg.SheetSvg;
 import groundbass.score.Passage;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Walkthrough;

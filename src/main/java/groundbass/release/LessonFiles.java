@@ -1,8 +1,8 @@
 package groundbass.release;
 
 import groundbass.catalog.LineSource;
-import groundbass.engraving.QrCode;
-import groundbass.engraving.SheetOptions.Footer;
+import groundbass.engraving.options.QrCode;
+import groundbass.engraving.options.SheetOptions.Footer;
 import groundbass.groove.Band;
 import groundbass.midi.MidiFile;
 import groundbass.performance.Performance;

@@ -1,16 +1,16 @@
 package groundbass.release;
 
+import groundbass.audio.Flac;
+import groundbass.audio.Id3;
+import groundbass.audio.Mp3;
+import groundbass.audio.Tags;
 import groundbass.groove.Groove;
 import groundbass.linetext.LineText;
 import groundbass.release.play.LineStems;
 import groundbass.release.play.Tape;
 import groundbass.score.Line;
-import groundbass.sound.Flac;
-import groundbass.sound.Id3;
-import groundbass.sound.Mastering;
-import groundbass.sound.Mp3;
-import groundbass.sound.Sound;
-import groundbass.sound.Tags;
+import groundbass.signal.Sound;
+import groundbass.sound.mix.Mastering;
 import groundbass.store.Blob;
 import groundbass.store.Blobs;
 import groundbass.store.Sha256;

@@ -1,8 +1,8 @@
 package groundbass.release;
 
+import groundbass.audio.Tags;
 import groundbass.catalog.EpisodeDocument;
 import groundbass.release.PracticeTrack.Sounding;
-import groundbass.sound.Tags;
 import groundbass.text.Messages;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,6 +1,6 @@
 package groundbass.release;
 
-import groundbass.sound.Mix;
+import groundbass.sound.mix.Mix;
 import groundbass.text.Messages;
 import java.util.Arrays;
 import java.util.Optional;

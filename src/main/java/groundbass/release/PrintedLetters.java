@@ -1,8 +1,8 @@
 package groundbass.release;
 
 import groundbass.catalog.SheetLetters;
-import groundbass.engraving.TechniqueLetters;
-import groundbass.engraving.TechniqueLetters.Letter;
+import groundbass.engraving.options.TechniqueLetters;
+import groundbass.engraving.options.TechniqueLetters.Letter;
 import groundbass.score.Arrival;
 import groundbass.score.Technique;
 

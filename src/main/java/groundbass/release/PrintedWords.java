@@ -1,7 +1,7 @@
 package groundbass.release;
 
-import groundbass.engraving.SheetWords;
-import groundbass.engraving.Sign;
+import groundbass.engraving.options.SheetWords;
+import groundbass.engraving.options.Sign;
 import groundbass.score.Feel;
 import groundbass.text.Messages;
 import java.util.Locale;

@@ -128,7 +128,8 @@ public final class Releases {
     }
 
     public List<Release> of(Handle handle, EpisodeId episode) {
-        return handle.createQuery("select * from release where episode_id = :episode and number > 0 order by number desc")
+        return handle.createQuery(
+                        "select * from release where episode_id = :episode and number > 0 order by number desc")
                 .bind("episode", episode.value())
                 .map(Releases::releaseOf)
                 .list();

@@ -1,6 +1,6 @@
 package groundbass.release;
 
-import groundbass.engraving.EventWords;
+import groundbass.engraving.svg.EventWords;
 import groundbass.score.Line;
 import groundbass.score.Passage;
 import groundbass.text.Messages;

@@ -1,6 +1,6 @@
 package groundbass.release;
 
-import groundbass.engraving.Chapter;
+import groundbass.engraving.sheet.Chapter;
 import groundbass.score.Line;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Step;

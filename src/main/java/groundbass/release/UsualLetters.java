@@ -1,7 +1,7 @@
 package groundbass.release;
 
-import groundbass.engraving.TechniqueLetters;
-import groundbass.engraving.TechniqueLetters.Letter;
+import groundbass.engraving.options.TechniqueLetters;
+import groundbass.engraving.options.TechniqueLetters.Letter;
 import groundbass.score.Arrival;
 import groundbass.score.Technique;
 import java.util.Arrays;

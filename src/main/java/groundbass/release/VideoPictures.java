@@ -1,14 +1,14 @@
 package groundbass.release;
 
-import groundbass.engraving.Kind;
-import groundbass.engraving.Layout;
-import groundbass.engraving.Page;
-import groundbass.engraving.Paper;
-import groundbass.engraving.SheetOptions;
-import groundbass.engraving.SheetOptions.Footer;
-import groundbass.engraving.SheetOptions.Header;
-import groundbass.engraving.SheetPng;
-import groundbass.engraving.SheetPng.Ink;
+import groundbass.engraving.mark.Kind;
+import groundbass.engraving.mark.Page;
+import groundbass.engraving.options.Paper;
+import groundbass.engraving.options.SheetOptions;
+import groundbass.engraving.options.SheetOptions.Footer;
+import groundbass.engraving.options.SheetOptions.Header;
+import groundbass.engraving.png.SheetPng;
+import groundbass.engraving.png.SheetPng.Ink;
+import groundbass.engraving.sheet.Layout;
 import groundbass.score.Extract;
 import groundbass.score.Line;
 import groundbass.text.Messages;

@@ -1,6 +1,7 @@
 package groundbass.web;
 
 import groundbass.web.gate.FrontServer;
+import groundbass.web.gate.OneAddress;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Errors;
 import groundbass.web.shell.HostNames;
@@ -86,6 +87,7 @@ public final class WebServer implements AutoCloseable {
         config.routes.before(installation::receive);
         config.routes.before(headers::addTo);
         config.routes.before(hostNames::check);
+        config.routes.before(OneAddress::check);
         config.routes.beforeMatched(sameOrigin::check);
         config.routes.beforeMatched(doorkeeper::check);
         errors.addTo(config.routes);

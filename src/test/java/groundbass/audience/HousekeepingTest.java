@@ -28,7 +28,8 @@ class HousekeepingTest {
                     new PreviewLinks(database.jdbi(), audience.audit, audience.clock),
                     audience.sessions,
                     audience.outbox,
-                    audience.audit);
+                    audience.audit,
+                    new Tries(database.jdbi(), audience.clock));
             var anna = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "1", Device.COMPUTER);
             new Postman(database.jdbi(), new DevelopmentSender(), audience.clock, Runnable::run).deliverDue();
             DownloadId id = audience.downloads

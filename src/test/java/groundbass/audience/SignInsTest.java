@@ -66,7 +66,8 @@ class SignInsTest {
             Token newer = audience.requested(ANNA);
             assertThat(audience.signIns.use(newer, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
             assertThat(audience.signIns.peek(older)).isEqualTo(LinkState.USED);
-            assertThat(audience.signIns.use(older, "1", Device.COMPUTER)).isEqualTo(new SignedIn.Refused(LinkState.USED));
+            assertThat(audience.signIns.use(older, "1", Device.COMPUTER))
+                    .isEqualTo(new SignedIn.Refused(LinkState.USED));
             Token later = audience.requested(ANNA);
             assertThat(audience.signIns.use(later, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
         }
@@ -204,7 +205,7 @@ class SignInsTest {
 
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
-    void twoLinksUsedAtOnceMakeOneAccount(Database database) {
+    void ofLinksUsedAtOnceOneSignsIn(Database database) {
         try (database) {
             var audience = new Audience(database);
             var links = List.of(audience.requested(ANNA), audience.requested(ANNA), audience.requested(ANNA));
@@ -212,7 +213,8 @@ class SignInsTest {
                     .map(token ->
                             CompletableFuture.supplyAsync(() -> audience.signIns.use(token, "1", Device.COMPUTER)))
                     .toList();
-            assertThat(attempts.stream().map(CompletableFuture::join)).allMatch(SignedIn.As.class::isInstance);
+            assertThat(attempts.stream().map(CompletableFuture::join).filter(SignedIn.As.class::isInstance))
+                    .hasSize(1);
             assertThat(audience.rows("student")).isEqualTo(1);
         }
     }

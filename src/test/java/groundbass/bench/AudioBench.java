@@ -2,20 +2,20 @@ package groundbass.bench;
 
 import static groundbass.bench.Timing.print;
 
+import groundbass.audio.Flac;
+import groundbass.audio.Mp3;
 import groundbass.groove.Band;
 import groundbass.groove.GrooveLibrary;
 import groundbass.linetext.LineText;
+import groundbass.listening.BarFinder;
+import groundbass.listening.Hearing;
+import groundbass.listening.Loudness;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.release.play.Tape;
-import groundbass.sound.BarFinder;
-import groundbass.sound.Flac;
-import groundbass.sound.Hearing;
-import groundbass.sound.Loudness;
-import groundbass.sound.Mastering;
-import groundbass.sound.Mix;
-import groundbass.sound.Mp3;
-import groundbass.sound.Sound;
+import groundbass.signal.Sound;
+import groundbass.sound.mix.Mastering;
+import groundbass.sound.mix.Mix;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
@@ -67,7 +67,9 @@ final class AudioBench {
             print("%.0f s of sound, times real time on one core", seconds);
             print("  four stems onto a tape    %7.0f", once / ms[0] * 1000);
             print("  mixed from the tape       %7.0f", seconds / ms[1] * 1000);
-            print("  MP3, 128 kbit/s           %7.0f   at 192 kbit/s once: jump3r 46, a native encoder 76", seconds / ms[2] * 1000);
+            print(
+                    "  MP3, 128 kbit/s           %7.0f   at 192 kbit/s once: jump3r 46, a native encoder 76",
+                    seconds / ms[2] * 1000);
             print("  FLAC, stereo              %7.0f", seconds / ms[3] * 1000);
             print("  loudness and true peak    %7.0f", seconds / ms[4] * 1000);
             print("  listening to a recording  %7.0f", seconds / ms[5] * 1000);

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Properties;
 import java.util.Set;
 import java.util.TreeSet;
@@ -17,6 +18,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class CatalogMessagesTest {
+    private static final Path AUDIO_ROOM = Path.of("src/main/java/groundbass/audio");
     private static final Pattern KEY =
             Pattern.compile("\"(catalog\\.problem\\.[a-z.-]+|catalog\\.audio\\.[a-z.-]+[a-z])\"");
     private static final Pattern AUDIO = Pattern.compile("(?<!Outcome\\.)refused\\(\"([a-z0-9.-]+)\"");
@@ -50,17 +52,22 @@ class CatalogMessagesTest {
 
     private static Set<String> keysInSources() throws IOException {
         Set<String> keys = new TreeSet<>();
-        try (Stream<Path> files = Files.walk(Path.of("src/main/java/groundbass/catalog"))) {
-            for (Path file : files.filter(Files::isRegularFile).toList()) {
-                String source = Files.readString(file, StandardCharsets.UTF_8);
-                keys.addAll(found(KEY, source));
-                if (file.getParent().endsWith("audio")) {
-                    found(AUDIO, source).forEach(key -> keys.add("catalog.audio." + key));
-                }
+        for (Path file : sources()) {
+            String source = Files.readString(file, StandardCharsets.UTF_8);
+            keys.addAll(found(KEY, source));
+            if (file.startsWith(AUDIO_ROOM)) {
+                found(AUDIO, source).forEach(key -> keys.add("catalog.audio." + key));
             }
         }
         assertThat(keys).as("the search itself finds keys").hasSizeGreaterThan(30);
         return keys;
+    }
+
+    private static List<Path> sources() throws IOException {
+        try (Stream<Path> catalog = Files.walk(Path.of("src/main/java/groundbass/catalog"));
+                Stream<Path> audio = Files.walk(AUDIO_ROOM)) {
+            return Stream.concat(catalog, audio).filter(Files::isRegularFile).toList();
+        }
     }
 
     private static Set<String> found(Pattern pattern, String source) {

@@ -3,9 +3,9 @@ package groundbass.catalog;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import groundbass.catalog.audio.AudioBytes;
-import groundbass.sound.Flac;
-import groundbass.sound.MonoPcm;
+import groundbass.audio.AudioBytes;
+import groundbass.audio.Flac;
+import groundbass.audio.MonoPcm;
 import groundbass.store.BlobFolder;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;

@@ -2,8 +2,8 @@ package groundbass.catalog;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.audio.AudioBytes;
-import groundbass.catalog.audio.AudioFormat;
+import groundbass.audio.AudioBytes;
+import groundbass.audio.AudioFormat;
 import groundbass.store.BlobFolder;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;

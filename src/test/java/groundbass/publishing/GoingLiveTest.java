@@ -2,8 +2,6 @@ package groundbass.publishing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.Settings;
-import groundbass.catalog.Imprint;
 import groundbass.catalog.Audit;
 import groundbass.catalog.DocumentCheck;
 import groundbass.catalog.EducatorId;
@@ -12,12 +10,14 @@ import groundbass.catalog.Episode;
 import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.EpisodeId;
 import groundbass.catalog.Episodes;
+import groundbass.catalog.Imprint;
 import groundbass.catalog.Level;
 import groundbass.catalog.LineSource;
 import groundbass.catalog.Outcome;
 import groundbass.catalog.Rights;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.SeriesForm;
+import groundbass.catalog.Settings;
 import groundbass.release.Built;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
@@ -63,8 +63,7 @@ class GoingLiveTest {
             educator = done(new Educators(jdbi, audit, clock)
                             .create("Quay Studio", "desk@example.org", "four strings!"))
                     .id();
-            new Settings(jdbi, audit)
-                    .saveImprint(educator, new Imprint("Quay Studio", "desk@example.org", "", "", ""));
+            new Settings(jdbi, audit).saveImprint(educator, new Imprint("Quay Studio", "desk@example.org", "", "", ""));
             publisher = new Publisher(jdbi, clock, audit, releases, id -> "https://example.org/e/" + id, queue::add);
             goingLive = new GoingLive(jdbi, clock, audit, releases, publisher, queue::add, () -> saidToLast++);
         }

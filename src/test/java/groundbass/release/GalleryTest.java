@@ -2,7 +2,7 @@ package groundbass.release;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.engraving.Kind;
+import groundbass.engraving.mark.Kind;
 import java.io.IOException;
 import java.util.List;
 import java.util.stream.Stream;

@@ -2,8 +2,8 @@ package groundbass.release;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.engraving.QrCode;
-import groundbass.engraving.SheetOptions.Footer;
+import groundbass.engraving.options.QrCode;
+import groundbass.engraving.options.SheetOptions.Footer;
 import groundbass.linetext.LineText;
 import groundbass.score.Line;
 import groundbass.text.Messages;

@@ -2,6 +2,9 @@ package groundbass.release;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.audio.AudioFinding;
+import groundbass.audio.AudioProbe;
+import groundbass.audio.Recording;
 import groundbass.catalog.Audit;
 import groundbass.catalog.BackingTrack;
 import groundbass.catalog.DocumentSettings;
@@ -19,10 +22,7 @@ import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.SeriesForm;
 import groundbass.catalog.SeriesId;
 import groundbass.catalog.Uploads;
-import groundbass.catalog.audio.AudioFinding;
-import groundbass.catalog.audio.AudioProbe;
-import groundbass.catalog.audio.Recording;
-import groundbass.sound.Loudness;
+import groundbass.listening.Loudness;
 import groundbass.store.BlobFolder;
 import groundbass.store.Blobs;
 import groundbass.store.BothDatabases;
@@ -34,6 +34,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.lang.reflect.Proxy;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -253,11 +254,14 @@ class ReleaseBuilderTest {
         for (String name : List.of("full-100.mp3", "full-100.flac")) {
             var path =
                     blobs.path(releases.file(release.id(), name).orElseThrow().sha256());
-            var found = AudioProbe.probe(path);
+            AudioFinding found;
+            try (var channel = Files.newByteChannel(path)) {
+                found = AudioProbe.probe(channel);
+            }
             assertThat(found).as(name).isInstanceOf(AudioFinding.Audio.class);
             var facts = ((AudioFinding.Audio) found).facts();
             assertThat(facts.duration().toMillis()).as(name).isBetween(8_900L, 9_150L);
-            try (var recording = Recording.open(path, facts)) {
+            try (var recording = Recording.open(Files.newByteChannel(path), facts)) {
                 var loudness = Loudness.of(recording);
                 assertThat(loudness.integrated()).as(name).isBetween(-24.0, -15.0);
                 assertThat(loudness.truePeak()).as(name).isLessThan(0.5);

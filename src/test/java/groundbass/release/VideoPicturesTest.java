@@ -2,7 +2,7 @@ package groundbass.release;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.engraving.SheetPng.Ink;
+import groundbass.engraving.png.SheetPng.Ink;
 import groundbass.score.Extract;
 import groundbass.score.Line;
 import groundbass.score.RandomLines;

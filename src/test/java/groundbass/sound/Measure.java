@@ -3,13 +3,13 @@ package groundbass.sound;
 import java.util.Arrays;
 
 /** Readings of samples that know nothing of how they were made. */
-final class Measure {
+public final class Measure {
     private static final int RATE = 44_100;
 
     private Measure() {}
 
     /** Frequency of the partial near {@code expected}: by how far its phase turns between two windows half a second apart. */
-    static double hertz(float[] samples, int from, double expected) {
+    public static double hertz(float[] samples, int from, double expected) {
         int window = RATE / 2;
         int hop = (int) Math.round(Math.round(expected / 4) / expected * RATE);
         double turned = phase(samples, from + hop, window, expected) - phase(samples, from, window, expected);
@@ -18,12 +18,12 @@ final class Measure {
         return (turns + whole) * RATE / hop;
     }
 
-    static double cents(double hertz, double expected) {
+    public static double cents(double hertz, double expected) {
         return 1200 * Math.log(hertz / expected) / Math.log(2);
     }
 
     /** How loud the partial at {@code hertz} is around {@code from}. */
-    static double partial(float[] samples, int from, double hertz) {
+    public static double partial(float[] samples, int from, double hertz) {
         double[] sum = spectrum(samples, from, RATE / 4, hertz);
         return Math.hypot(sum[0], sum[1]);
     }
@@ -48,7 +48,7 @@ final class Measure {
     }
 
     /** The centre of gravity of the power spectrum to 12 kHz, in steps of 40 Hz. */
-    static double centroid(float[] samples, int from, int count) {
+    public static double centroid(float[] samples, int from, int count) {
         double weighted = 0;
         double all = 0;
         for (int hertz = 40; hertz <= 12_000; hertz += 40) {
@@ -61,7 +61,7 @@ final class Measure {
     }
 
     /** Seconds from {@code from} until half of the loudest sample of the next 50 ms is reached. */
-    static double attack(float[] samples, int from) {
+    public static double attack(float[] samples, int from) {
         float half = peak(Arrays.copyOfRange(samples, from, from + RATE / 20)) / 2;
         int i = from;
         while (Math.abs(samples[i]) < half) {
@@ -70,7 +70,7 @@ final class Measure {
         return (i - from) / (double) RATE;
     }
 
-    static float peak(float[] samples) {
+    public static float peak(float[] samples) {
         float peak = 0;
         for (float sample : samples) {
             peak = Math.max(peak, Math.abs(sample));
@@ -78,7 +78,7 @@ final class Measure {
         return peak;
     }
 
-    static double mean(float[] samples) {
+    public static double mean(float[] samples) {
         double sum = 0;
         for (float sample : samples) {
             sum += sample;
@@ -86,7 +86,7 @@ final class Measure {
         return sum / samples.length;
     }
 
-    static double decibels(float[] samples, int from, int count) {
+    public static double decibels(float[] samples, int from, int count) {
         double power = 0;
         for (int i = from; i < from + count; i++) {
             power += samples[i] * samples[i];
@@ -95,7 +95,7 @@ final class Measure {
     }
 
     /** Which part of the power up to 12 kHz lies above {@code hertz}, in steps of 40 Hz. */
-    static double share(float[] samples, int from, int count, int hertz) {
+    public static double share(float[] samples, int from, int count, int hertz) {
         double above = 0;
         double all = 0;
         for (int line = 40; line <= 12_000; line += 40) {
@@ -108,7 +108,7 @@ final class Measure {
     }
 
     /** The highest value of the normalised autocorrelation at lags of 30 to 400 Hz: near 1 where there is a pitch. */
-    static double periodicity(float[] samples, int from, int count) {
+    public static double periodicity(float[] samples, int from, int count) {
         double best = 0;
         for (int lag = RATE / 400; lag <= RATE / 30; lag++) {
             double product = 0;
@@ -126,7 +126,7 @@ final class Measure {
     }
 
     /** As {@link #hertz}, from a short stretch: for pitches that move. */
-    static double quickHertz(float[] samples, int from, double expected) {
+    public static double quickHertz(float[] samples, int from, double expected) {
         int window = RATE / 25;
         int hop = RATE / 200;
         double turned = phase(samples, from + hop, window, expected) - phase(samples, from, window, expected);
@@ -135,7 +135,7 @@ final class Measure {
     }
 
     /** The greatest step from a sample to its neighbour. */
-    static double steepest(float[] samples, int from, int to) {
+    public static double steepest(float[] samples, int from, int to) {
         double steepest = from == 0 ? Math.abs(samples[0]) : 0;
         for (int i = Math.max(1, from); i < to; i++) {
             steepest = Math.max(steepest, Math.abs(samples[i] - samples[i - 1]));

@@ -1,12 +1,12 @@
 package groundbass.release.play;
 
+import groundbass.audio.MonoPcm;
 import groundbass.release.play.PlayManifest.CountIn;
 import groundbass.release.play.PlayManifest.Segment;
 import groundbass.release.play.PlayManifest.StemFile;
 import groundbass.release.play.PlayManifest.Tempo;
-import groundbass.sound.MonoPcm;
-import groundbass.sound.SampleRate;
-import groundbass.sound.Stem;
+import groundbass.signal.SampleRate;
+import groundbass.sound.mix.Stem;
 import groundbass.store.Blob;
 import groundbass.store.Blobs;
 import java.io.IOException;

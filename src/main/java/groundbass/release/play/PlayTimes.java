@@ -11,7 +11,7 @@ import groundbass.release.play.PlayManifest.Beat;
 import groundbass.release.play.PlayManifest.Event;
 import groundbass.score.Count;
 import groundbass.score.Fraction;
-import groundbass.sound.SampleRate;
+import groundbass.signal.SampleRate;
 import groundbass.writing.Element;
 import groundbass.writing.Writing;
 import groundbass.writing.WrittenBar;

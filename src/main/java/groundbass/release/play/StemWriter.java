@@ -1,8 +1,8 @@
 package groundbass.release.play;
 
+import groundbass.audio.Flac;
+import groundbass.audio.MonoPcm;
 import groundbass.release.play.PlayManifest.Segment;
-import groundbass.sound.Flac;
-import groundbass.sound.MonoPcm;
 import groundbass.store.Sha256;
 import java.io.IOException;
 import java.io.OutputStream;

@@ -1,18 +1,18 @@
 package groundbass.release.play;
 
+import groundbass.audio.MonoPcm;
 import groundbass.groove.Band;
 import groundbass.groove.Groove;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.performance.TimedBar;
 import groundbass.score.Line;
-import groundbass.sound.BackingTrack;
-import groundbass.sound.BarSound;
-import groundbass.sound.BarSounds;
-import groundbass.sound.Mix;
-import groundbass.sound.MonoPcm;
-import groundbass.sound.Stem;
-import groundbass.sound.StemBars;
+import groundbass.sound.mix.BackingTrack;
+import groundbass.sound.mix.BarSound;
+import groundbass.sound.mix.BarSounds;
+import groundbass.sound.mix.Mix;
+import groundbass.sound.mix.Stem;
+import groundbass.sound.mix.StemBars;
 import groundbass.store.Sha256;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -136,12 +136,12 @@ public final class Tape implements StemBars, AutoCloseable {
 
     @Override
     public BarSound bar(Stem stem, int bar) {
-        return pcm(stem, bar).sound();
+        return new BarSound(pcm(stem, bar).toFloats());
     }
 
     @Override
     public BarSound countIn() {
-        return countInPcm().sound();
+        return new BarSound(countInPcm().toFloats());
     }
 
     @Override

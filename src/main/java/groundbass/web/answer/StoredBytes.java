@@ -23,6 +23,7 @@ public final class StoredBytes {
 
     // below this, headers and the extra decoding cost more than the bytes saved
     private static final int WORTH_COMPRESSING = 1024;
+    private static final int OVERHEAD = 1024; // the objects around the bytes, and the key under which they are kept
     private static final Pattern REFUSES_GZIP = Pattern.compile("gzip\\s*;\\s*q=0(\\.0*)?\\s*(,|$)");
 
     private final byte[] plain;
@@ -44,6 +45,11 @@ public final class StoredBytes {
         Objects.requireNonNull(mediaType);
         boolean worth = bytes.length >= WORTH_COMPRESSING && compressible(mediaType);
         return new StoredBytes(bytes.clone(), worth ? Optional.of(gzip(bytes)) : Optional.empty(), mediaType);
+    }
+
+    /** About how many bytes of memory it takes. */
+    public int size() {
+        return OVERHEAD + plain.length + compressed.map(bytes -> bytes.length).orElse(0);
     }
 
     /** A short name of the content, for an address. */

@@ -48,8 +48,8 @@ final class AccountPages implements PageGroup {
     }
 
     private void changePassword(Context ctx) {
-        entrance.count(ctx);
         var who = educator(ctx);
+        entrance.countPassword(ctx, who.id());
         var outcome = educators.changePassword(who.id(), Typed.text(ctx, "present"), Typed.text(ctx, "chosen"));
         if (outcome.result().isEmpty()) {
             showAgain(ctx, who.name(), who.email(), new Problems(outcome.problems()));
@@ -61,8 +61,8 @@ final class AccountPages implements PageGroup {
     }
 
     private void change(Context ctx) {
-        entrance.count(ctx);
         var before = educator(ctx);
+        entrance.countPassword(ctx, before.id());
         String name = Typed.text(ctx, "name");
         String email = Typed.text(ctx, "email");
         var outcome = educators.change(before.id(), name, email, Typed.text(ctx, "known"));

@@ -1,5 +1,6 @@
 package groundbass.web.desk;
 
+import groundbass.audience.BrowserMark;
 import groundbass.audience.EducatorAccess;
 import groundbass.audience.Sessions;
 import groundbass.catalog.Audit;
@@ -17,6 +18,7 @@ import groundbass.publishing.Publisher;
 import groundbass.release.Releases;
 import groundbass.web.shell.Chosen;
 import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.RateLimits;
@@ -30,7 +32,13 @@ public final class DeskPages {
     private DeskPages() {}
 
     /** What belongs to every page. */
-    public record Shell(Pages pages, Doorkeeper doorkeeper, SessionCookie cookie, RateLimits limits, Chosen chosen) {}
+    public record Shell(
+            Pages pages,
+            Installation installation,
+            Doorkeeper doorkeeper,
+            SessionCookie cookie,
+            RateLimits limits,
+            Chosen chosen) {}
 
     /**
      * What the desk works with.
@@ -43,6 +51,7 @@ public final class DeskPages {
             EducatorAccess access,
             Audit audit,
             boolean mailed,
+            BrowserMark browserMark,
             SeriesCatalog catalog,
             Episodes episodes,
             EpisodeDesk writing,
@@ -71,8 +80,10 @@ public final class DeskPages {
                 services.episodes(),
                 services.settings(),
                 budget(services.clock()));
+        var browser =
+                new KnownBrowser(services.browserMark(), shell.installation().secure());
         var entrance = new Entrance(
-                services.educators(), services.sessions(), shell.cookie(), shell.limits(), services.audit());
+                services.educators(), services.sessions(), shell.cookie(), browser, shell.limits(), services.audit());
         var editor = new Editor(
                 desk,
                 services.writing(),

@@ -16,7 +16,10 @@ import java.time.Duration;
 import java.util.Locale;
 import java.util.Optional;
 
-/** Lets educators in and out. Every try counts against the caller and against the address that is tried. */
+/**
+ * Lets educators in and out. A try counts against the caller's network and against the account that is tried; but in a
+ * browser in which the account's owner has signed in before only its own tries count, so that strangers lock nobody out.
+ */
 final class Entrance {
     // the row ends the session earlier; the cookie only has to outlast it
     private static final Duration LONGEST = Duration.ofDays(7);
@@ -24,28 +27,36 @@ final class Entrance {
     private final Educators educators;
     private final Sessions sessions;
     private final SessionCookie cookie;
+    private final KnownBrowser browser;
     private final RateLimits limits;
     private final Audit audit;
 
-    Entrance(Educators educators, Sessions sessions, SessionCookie cookie, RateLimits limits, Audit audit) {
+    Entrance(
+            Educators educators,
+            Sessions sessions,
+            SessionCookie cookie,
+            KnownBrowser browser,
+            RateLimits limits,
+            Audit audit) {
         this.educators = educators;
         this.sessions = sessions;
         this.cookie = cookie;
+        this.browser = browser;
         this.limits = limits;
         this.audit = audit;
     }
 
     /** Signs in whoever has this address and password; answers 429 where it was tried too often. */
     Optional<Educator> enter(Context ctx, String email, String password) {
-        limits.demand(ctx, Limit.SIGN_IN);
-        limits.demand(ctx, Limit.SIGN_IN, "educator " + email.strip().toLowerCase(Locale.ROOT));
+        count(ctx, email);
         var known = educators.verify(email, password);
-        known.ifPresentOrElse(educator -> letIn(ctx, educator.id()), () -> turnAway(email));
+        known.ifPresentOrElse(educator -> letIn(ctx, educator.id(), email), () -> turnAway(email));
         return known;
     }
 
-    private void letIn(Context ctx, EducatorId educator) {
+    private void letIn(Context ctx, EducatorId educator, String email) {
         open(ctx, educator);
+        browser.remember(ctx, email);
         audit.note(educator.value(), "sign-in.done", Devices.of(ctx).key());
     }
 
@@ -54,6 +65,16 @@ final class Entrance {
         String tried =
                 educators.withEmail(email).map(known -> known.id().value()).orElse("");
         audit.note(Audit.STRANGER, "sign-in.refused", tried);
+    }
+
+    private void count(Context ctx, String email) {
+        var mark = browser.id(ctx, email);
+        if (mark.isPresent()) {
+            limits.demand(ctx, Limit.DESK_BROWSER, mark.get());
+            return;
+        }
+        limits.demand(ctx, Limit.DESK_OF_NETWORK);
+        limits.demand(ctx, Limit.DESK_ACCOUNT, email.strip().toLowerCase(Locale.ROOT));
     }
 
     /** Opens a session here; one that this browser had before ends. */
@@ -81,13 +102,19 @@ final class Entrance {
         cookie.clear(ctx);
     }
 
-    /** Counts a try at something else that is secret: a set-up code, a present password. */
-    void count(Context ctx) {
-        limits.demand(ctx, Limit.SIGN_IN);
+    /** Counts a try at a set-up code. */
+    void countSetUp(Context ctx) {
+        limits.demand(ctx, Limit.SET_UP);
     }
 
-    /** Counts a try for one address. */
-    void count(Context ctx, String who) {
-        limits.demand(ctx, Limit.SIGN_IN, who);
+    /** Counts a try at the present password of somebody who is signed in. */
+    void countPassword(Context ctx, EducatorId educator) {
+        limits.demand(ctx, Limit.PASSWORD, educator.value());
+    }
+
+    /** Counts that somebody asks for a link to an address. */
+    void countLetter(Context ctx, String email) {
+        limits.demand(ctx, Limit.LETTERS_OF_NETWORK);
+        limits.demand(ctx, Limit.LETTER, "desk " + email.strip().toLowerCase(Locale.ROOT));
     }
 }

@@ -10,7 +10,6 @@ import groundbass.web.shell.Routes;
 import groundbass.web.view.Problems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.util.Locale;
 
 /**
  * The way back for who has forgotten the password: a mailed link, and a form behind it. Where no mail leaves, no link is
@@ -46,8 +45,7 @@ final class ForgottenPages implements PageGroup {
 
     private void send(Context ctx) {
         String email = Typed.text(ctx, "email");
-        entrance.count(ctx);
-        entrance.count(ctx, "reset " + email.strip().toLowerCase(Locale.ROOT));
+        entrance.countLetter(ctx, email);
         if (mailed) {
             access.forgotten(email, pages.reader(ctx).locale());
         }
@@ -65,7 +63,7 @@ final class ForgottenPages implements PageGroup {
     }
 
     private void reset(Context ctx) {
-        entrance.count(ctx);
+        entrance.countSetUp(ctx);
         var outcome = access.reset(
                 token(ctx), Typed.text(ctx, "chosen"), pages.reader(ctx).locale());
         if (outcome.isEmpty()) {

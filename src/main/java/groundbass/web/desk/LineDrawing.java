@@ -1,6 +1,6 @@
 package groundbass.web.desk;
 
-import groundbass.engraving.BarPlace;
+import groundbass.engraving.mark.BarPlace;
 import groundbass.linetext.LineText;
 import groundbass.linetext.Outline;
 import groundbass.linetext.Outline.BarPart;

@@ -1,25 +1,26 @@
 package groundbass.web.desk;
 
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
+import groundbass.audio.Mp3;
 import groundbass.catalog.EducatorId;
+import groundbass.effort.Heap;
 import groundbass.groove.GrooveLibrary;
 import groundbass.linetext.LineText;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.score.Extract;
 import groundbass.score.Line;
-import groundbass.sound.BackingTrack;
-import groundbass.sound.Mix;
-import groundbass.sound.Mp3;
-import groundbass.sound.Stem;
+import groundbass.sound.mix.BackingTrack;
+import groundbass.sound.mix.Mix;
+import groundbass.sound.mix.Stem;
 import groundbass.store.Sha256;
 import groundbass.web.shell.Limit;
 import groundbass.web.shell.RateLimits;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.nio.charset.StandardCharsets;
-import java.util.LinkedHashMap;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -27,17 +28,13 @@ import java.util.stream.Collectors;
 final class LineSound {
     private static final int MOST_BARS = 8;
     private static final int MOST_SECONDS = 40;
-    private static final int KEPT = 24;
+    private static final int PART_OF_HEAP = 32;
 
     private final RateLimits limits;
-    private final Map<String, Heard> kept = new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<String, Heard> eldest) {
-            return size() > KEPT;
-        }
-    };
+    private final Cache<String, Heard> kept = Caffeine.newBuilder()
+            .maximumWeight(Heap.partOf(PART_OF_HEAP))
+            .weigher((String key, Heard heard) -> heard.mp3().length)
+            .build();
 
     LineSound(RateLimits limits) {
         this.limits = limits;
@@ -63,25 +60,13 @@ final class LineSound {
         String key = Sha256.of((bar + " " + percent + " " + band + " " + LineText.print(part))
                         .getBytes(StandardCharsets.UTF_8))
                 .toString();
-        var heard = known(key);
+        var heard = kept.getIfPresent(key);
         if (heard == null) {
             limits.demand(ctx, Limit.LISTENING, who.value());
             heard = make(shortened(part, percent), bar, percent, band);
-            keep(key, heard);
-        }
-        return heard;
-    }
-
-    private Heard known(String key) {
-        synchronized (kept) {
-            return kept.get(key);
-        }
-    }
-
-    private void keep(String key, Heard heard) {
-        synchronized (kept) {
             kept.put(key, heard);
         }
+        return heard;
     }
 
     /** Slow bars are long; as many as fit into the time. */

@@ -49,8 +49,7 @@ final class PublishingPages implements PageGroup {
             built.result()
                     .ifPresentOrElse(
                             release -> ctx.redirect("/preview/" + release, HttpStatus.SEE_OTHER),
-                            () -> editor.showAgain(
-                                    ctx, saved.episode(), saved.form(), saved.at(), built.problems()));
+                            () -> editor.showAgain(ctx, saved.episode(), saved.form(), saved.at(), built.problems()));
         });
     }
 

@@ -46,7 +46,7 @@ final class SignInPages implements PageGroup {
     }
 
     private void setUp(Context ctx) {
-        entrance.count(ctx);
+        entrance.countSetUp(ctx);
         var form = SetUpForm.read(ctx);
         var outcome = educators.setUp(form.code(), form.name(), form.email(), form.password());
         if (outcome.result().isEmpty()) {

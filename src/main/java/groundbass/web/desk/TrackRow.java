@@ -1,10 +1,10 @@
 package groundbass.web.desk;
 
+import groundbass.audio.AudioFormat;
 import groundbass.catalog.BackingTrack;
 import groundbass.catalog.Heard;
 import groundbass.catalog.Upload;
-import groundbass.catalog.audio.AudioFormat;
-import groundbass.sound.Loudness;
+import groundbass.listening.Loudness;
 import java.util.Optional;
 
 /** A recording as the page lists it; {@code facts} are missing where nobody is signed in to see them. */

@@ -10,11 +10,9 @@ final class Kept {
     /** What is stored about those who take lessons, as the notice tells it. */
     static final List<KeptThing> OF_STUDENTS = List.of(
             KeptThing.of("account").inTables("student", "consent"),
-            KeptThing.of("links")
-                    .inTables("sign_in")
-                    .inCookies("way-back")
-                    .inLetters("audience.signin.subject"),
+            KeptThing.of("links").inTables("sign_in").inCookies("way-back").inLetters("audience.signin.subject"),
             KeptThing.of("sessions").inTables("session").inCookies("session"),
+            KeptThing.of("tries").inTables("tries"),
             KeptThing.of("letters").inTables("outbox"),
             KeptThing.of("downloads").inTables("download").inCookies("take"),
             KeptThing.of("anonymous"),
@@ -31,6 +29,7 @@ final class Kept {
                             "audience.password.subject",
                             "audience.address.subject",
                             "desk.outbox.test.subject"),
+            KeptThing.of("known").inCookies("known"),
             KeptThing.of("audit").inTables("audit"),
             KeptThing.of("writing").inStores("draft.js", "line-text.js", "bench-store.js"));
 
@@ -45,7 +44,9 @@ final class Kept {
             "release",
             "release_file",
             "made_audio",
-            "scheduled_tasks");
+            "scheduled_tasks",
+            "hour_notice",
+            "accepted_remark");
 
     private Kept() {}
 }

@@ -1,44 +1,48 @@
 package groundbass.web.shell;
 
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
+import groundbass.effort.Heap;
 import groundbass.web.answer.StoredBytes;
 import groundbass.web.view.Frame;
 import groundbass.web.view.Reader;
-import java.util.LinkedHashMap;
-import java.util.Map;
-import java.util.Optional;
 import java.util.function.Supplier;
 
-/** Rendered pages that do not depend on who reads them. The longest unread goes first. Thread-safe. */
+/**
+ * Rendered pages that do not depend on who reads them, as many as fit into a part of the heap; what is asked for least
+ * goes first. Thread-safe.
+ */
 final class KeptPages {
-    private static final int MOST = 500;
+    private static final int PART_OF_HEAP = 8;
 
-    /** All that such a page depends on; {@code version} stands for its content. */
+    /**
+     * All that such a page depends on; {@code version} stands for its content. The frame's path is the page's one
+     * address, since other spellings of it are sent there.
+     */
     record Key(String template, String version, Frame frame, Reader reader) {}
 
-    private final Map<Key, StoredBytes> pages = new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
+    private final Cache<Key, StoredBytes> pages;
 
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Key, StoredBytes> eldest) {
-            return size() > MOST;
-        }
-    };
+    KeptPages() {
+        this(Heap.partOf(PART_OF_HEAP));
+    }
 
-    /** The page of {@code key}, rendered now if it is not here. Two readers may render it at once; both are right. */
+    /** @param bytes how much all pages together may take */
+    KeptPages(long bytes) {
+        this.pages = Caffeine.newBuilder()
+                .maximumWeight(bytes)
+                .weigher((Key key, StoredBytes page) -> page.size())
+                .build();
+    }
+
+    /** The page of {@code key}, rendered now if it is not here; readers who come meanwhile wait for it. */
     StoredBytes get(Key key, Supplier<StoredBytes> rendering) {
-        return find(key).orElseGet(() -> keep(key, rendering.get()));
+        return pages.get(key, unknown -> rendering.get());
     }
 
-    private Optional<StoredBytes> find(Key key) {
-        synchronized (pages) {
-            return Optional.ofNullable(pages.get(key));
-        }
-    }
-
-    private StoredBytes keep(Key key, StoredBytes page) {
-        synchronized (pages) {
-            pages.put(key, page);
-        }
-        return page;
+    /** How many bytes the pages take at this moment. */
+    long bytes() {
+        pages.cleanUp();
+        return pages.policy().eviction().orElseThrow().weightedSize().orElseThrow();
     }
 }

@@ -41,7 +41,13 @@ public final class Pages {
     public void show(Context ctx, String template, Record view) {
         var settings = chosen.get();
         var reader = reader(ctx, settings);
-        var frame = new Frame(ctx.path(), place(ctx), settings.siteName(), installation.demo(), cookie.token(ctx).isPresent(), Flash.take(ctx));
+        var frame = new Frame(
+                ctx.path(),
+                place(ctx),
+                settings.siteName(),
+                installation.demo(),
+                cookie.token(ctx).isPresent(),
+                Flash.take(ctx));
         describe(ctx, reader);
         ctx.header("Cache-Control", "no-store");
         ctx.contentType(HTML).result(templates.render(template, view, frame, reader));
@@ -61,7 +67,13 @@ public final class Pages {
     public void showShared(Context ctx, String template, String version, Function<Reader, Record> view) {
         var settings = chosen.get();
         var reader = reader(ctx, settings);
-        var frame = new Frame(ctx.path(), place(ctx), settings.siteName(), installation.demo(), cookie.token(ctx).isPresent(), Optional.empty());
+        var frame = new Frame(
+                ctx.path(),
+                place(ctx),
+                settings.siteName(),
+                installation.demo(),
+                cookie.token(ctx).isPresent(),
+                Optional.empty());
         var key = new KeptPages.Key(template, version, frame, reader);
         var page = kept.get(key, () -> bytes(templates.render(template, view.apply(reader), frame, reader)));
         describe(ctx, reader);

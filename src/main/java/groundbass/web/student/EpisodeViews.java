@@ -54,8 +54,12 @@ final class EpisodeViews {
                 out,
                 reader.date(out),
                 corrected(lesson, out, reader),
-                lines(lesson.release().id(), content, files, ways, reader).findFirst().orElseThrow(),
-                lines(lesson.release().id(), content, files, ways, reader).skip(1).toList(),
+                lines(lesson.release().id(), content, files, ways, reader)
+                        .findFirst()
+                        .orElseThrow(),
+                lines(lesson.release().id(), content, files, ways, reader)
+                        .skip(1)
+                        .toList(),
                 NoteViews.html(content.notes(), HEADINGS_OF_NOTES, content.pieces()),
                 fileViews.tracks(files),
                 files.stream().filter(EpisodeViews::isBundle).findFirst().map(fileViews::file),

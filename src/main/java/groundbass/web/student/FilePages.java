@@ -80,7 +80,10 @@ final class FilePages implements PageGroup {
 
     /** Back to the lesson: coming back to the file itself would leave the reader on the page of the link. */
     private static void askToSignIn(Context ctx, OfferedFile file) {
-        Doorkeeper.sendToSignIn(ctx, Role.STUDENT, "/e/" + file.episode() + "?wanted=" + file.file().name());
+        Doorkeeper.sendToSignIn(
+                ctx,
+                Role.STUDENT,
+                "/e/" + file.episode() + "?wanted=" + file.file().name());
     }
 
     private void play(Context ctx) throws IOException {

@@ -34,9 +34,9 @@ final class Lessons {
         this.catalog = catalog;
         this.episodes = episodes;
         this.releases = releases;
-        this.lessons = new Remembered<>(clock, FRESH, MOST);
-        this.series = new Remembered<>(clock, FRESH, MOST);
-        this.all = new Remembered<>(clock, FRESH, 1);
+        this.lessons = Remembered.small(clock, FRESH, MOST);
+        this.series = Remembered.small(clock, FRESH, MOST);
+        this.all = Remembered.small(clock, FRESH, 1);
     }
 
     /** Every series that has something out, the latest publication first. */

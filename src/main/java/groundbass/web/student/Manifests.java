@@ -1,24 +1,24 @@
 package groundbass.web.student;
 
+import groundbass.effort.Heap;
 import groundbass.release.ReleaseFile;
 import groundbass.store.Blobs;
 import groundbass.store.Sha256;
 import groundbass.web.answer.StoredBytes;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.time.Clock;
 import java.util.Optional;
 
 /** What pages play along with, kept compressed: it is the first thing that a player waits for. Thread-safe. */
 final class Manifests {
-    private static final int MOST = 200;
+    private static final int PART_OF_HEAP = 16;
 
     private final Blobs blobs;
     private final Remembered<Sha256, StoredBytes> known;
 
-    Manifests(Blobs blobs, Clock clock) {
+    Manifests(Blobs blobs) {
         this.blobs = blobs;
-        this.known = new Remembered<>(clock, Remembered.FOR_GOOD, MOST);
+        this.known = Remembered.within(Heap.partOf(PART_OF_HEAP), StoredBytes::size);
     }
 
     StoredBytes of(ReleaseFile file) {

@@ -17,7 +17,7 @@ final class OfferedFiles {
 
     OfferedFiles(Releases releases, Clock clock) {
         this.releases = releases;
-        this.known = new Remembered<>(clock, Remembered.FOR_GOOD, MOST);
+        this.known = Remembered.small(clock, Remembered.FOR_GOOD, MOST);
     }
 
     /** By the two parts of its address, whatever somebody wrote there. */

@@ -58,7 +58,9 @@ final class OwnData {
         data.put("since", student.createdAt().toString());
         data.put("consents", consents.of(student.id()).stream().map(OwnData::of).toList());
         data.put("sessions", sessions(student));
-        data.put("signInLinks", signIns.of(student.email()).stream().map(OwnData::of).toList());
+        data.put(
+                "signInLinks",
+                signIns.of(student.email()).stream().map(OwnData::of).toList());
         data.put("emails", outbox.to(student.email()).stream().map(OwnData::of).toList());
         data.put("downloads", downloads(student));
         return data;
@@ -73,7 +75,8 @@ final class OwnData {
     private List<Map<String, Object>> downloads(Student student) {
         Map<EpisodeId, Names> names = new LinkedHashMap<>();
         return statistics.ofStudent(student.id()).stream()
-                .map(download -> of(download, names.computeIfAbsent(download.file().episode(), this::names)))
+                .map(download ->
+                        of(download, names.computeIfAbsent(download.file().episode(), this::names)))
                 .toList();
     }
 

@@ -81,7 +81,10 @@ final class Previews {
     private FileAnswer answer(OfferedFile offered) {
         try {
             var file = offered.file();
-            return FileAnswer.of(blobs.path(file.sha256()), file.mediaType(), new EntityTag(file.sha256().hex()))
+            return FileAnswer.of(
+                            blobs.path(file.sha256()),
+                            file.mediaType(),
+                            new EntityTag(file.sha256().hex()))
                     .withCacheControl(NOWHERE);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -91,9 +94,10 @@ final class Previews {
     private PublishedLesson shown(Release release) {
         var episode = episodes.find(release.episode()).orElseThrow();
         var series = catalog.find(episode.series()).orElseThrow();
-        boolean corrected = episode.isPublished() && releases.current(episode.id())
-                .filter(out -> !out.id().equals(release.id()))
-                .isPresent();
+        boolean corrected = episode.isPublished()
+                && releases.current(episode.id())
+                        .filter(out -> !out.id().equals(release.id()))
+                        .isPresent();
         return PublishedLesson.of(
                 series, episode, release, corrected, episodes.neighbours(episode), out(episode, release));
     }

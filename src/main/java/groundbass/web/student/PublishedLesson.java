@@ -15,7 +15,13 @@ import java.time.Instant;
  * @param version   differs whenever anything else here does
  */
 record PublishedLesson(
-        Series series, Episode episode, Release release, boolean corrected, Neighbours neighbours, Instant out, String version) {
+        Series series,
+        Episode episode,
+        Release release,
+        boolean corrected,
+        Neighbours neighbours,
+        Instant out,
+        String version) {
     static PublishedLesson of(
             Series series, Episode episode, Release release, boolean corrected, Neighbours neighbours, Instant out) {
         String all = series + "\n" + episode + "\n" + release.id() + "\n" + corrected + "\n" + neighbours;

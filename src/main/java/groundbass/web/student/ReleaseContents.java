@@ -1,5 +1,6 @@
 package groundbass.web.student;
 
+import groundbass.effort.Heap;
 import groundbass.release.FileRole;
 import groundbass.release.PageContent;
 import groundbass.release.PageJson;
@@ -10,22 +11,25 @@ import groundbass.store.Blobs;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 
 /** What a release says, read from its files. Releases never change, so what was read holds for good. Thread-safe. */
 final class ReleaseContents {
-    private static final int MOST = 200;
+    private static final int PART_OF_HEAP = 16;
+    /** What is read takes about so many times the bytes that it is written in. */
+    private static final int UNFOLDED = 3;
+
+    private record Read(PageContent content, int size) {}
 
     private final Releases releases;
     private final Blobs blobs;
-    private final Remembered<ReleaseId, PageContent> pages;
+    private final Remembered<ReleaseId, Read> pages;
 
-    ReleaseContents(Releases releases, Blobs blobs, Clock clock) {
+    ReleaseContents(Releases releases, Blobs blobs) {
         this.releases = releases;
         this.blobs = blobs;
-        this.pages = new Remembered<>(clock, Remembered.FOR_GOOD, MOST);
+        this.pages = Remembered.within(Heap.partOf(PART_OF_HEAP), Read::size);
     }
 
     List<ReleaseFile> files(ReleaseId id) {
@@ -34,7 +38,7 @@ final class ReleaseContents {
 
     /** What its page says; empty for a release without a page. */
     Optional<PageContent> page(ReleaseId id) {
-        return pages.get(id, () -> read(id));
+        return pages.get(id, () -> read(id)).map(Read::content);
     }
 
     /** A file as text, for a picture that becomes a part of the page. */
@@ -42,11 +46,15 @@ final class ReleaseContents {
         return new String(bytes(file), StandardCharsets.UTF_8);
     }
 
-    private Optional<PageContent> read(ReleaseId id) {
+    private Optional<Read> read(ReleaseId id) {
         return releases.files(id).stream()
                 .filter(file -> file.role() == FileRole.PAGE)
                 .findFirst()
-                .map(file -> PageJson.read(bytes(file)));
+                .map(file -> read(bytes(file)));
+    }
+
+    private static Read read(byte[] page) {
+        return new Read(PageJson.read(page), UNFOLDED * page.length);
     }
 
     private byte[] bytes(ReleaseFile file) {

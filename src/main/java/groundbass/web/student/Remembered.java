@@ -1,12 +1,13 @@
 package groundbass.web.student;
 
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
+import groundbass.effort.ClockTicker;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.function.ToIntFunction;
 
 /**
  * What was looked up not long ago, so that a page that everybody opens asks the database once for all of them. What was
@@ -16,44 +17,34 @@ final class Remembered<K, V> {
     /** For what never changes, such as the files of a release. */
     static final Duration FOR_GOOD = Duration.ofDays(365);
 
-    private record Entry<V>(V value, Instant until) {}
+    private final Cache<K, V> known;
 
-    private final Clock clock;
-    private final Duration fresh;
-    private final Map<K, Entry<V>> entries;
-
-    /** @param most how many to remember; the longest unasked goes first */
-    Remembered(Clock clock, Duration fresh, int most) {
-        this.clock = clock;
-        this.fresh = fresh;
-        this.entries = new LinkedHashMap<>(16, 0.75f, true) {
-            private static final long serialVersionUID = 1L;
-
-            @Override
-            protected boolean removeEldestEntry(Map.Entry<K, Entry<V>> eldest) {
-                return size() > most;
-            }
-        };
+    private Remembered(Cache<K, V> known) {
+        this.known = known;
     }
 
-    /** The value of {@code key}, looked up if it is not here. Two callers may look it up at once; both are right. */
+    /** @param most how many to remember of what is small; the least asked for goes first */
+    static <K, V> Remembered<K, V> small(Clock clock, Duration fresh, int most) {
+        return new Remembered<>(Caffeine.newBuilder()
+                .maximumSize(most)
+                .ticker(new ClockTicker(clock))
+                .expireAfterWrite(fresh)
+                .build());
+    }
+
+    /**
+     * @param bytes how much all of it may take
+     * @param size about how many bytes one takes
+     */
+    static <K, V> Remembered<K, V> within(long bytes, ToIntFunction<V> size) {
+        return new Remembered<>(Caffeine.newBuilder()
+                .maximumWeight(bytes)
+                .weigher((K key, V value) -> size.applyAsInt(value))
+                .build());
+    }
+
+    /** The value of {@code key}, looked up if it is not here; who asks meanwhile waits for it. */
     Optional<V> get(K key, Supplier<Optional<V>> lookUp) {
-        Instant now = clock.instant();
-        return find(key, now).or(() -> keep(key, lookUp.get(), now));
-    }
-
-    private Optional<V> find(K key, Instant now) {
-        synchronized (entries) {
-            return Optional.ofNullable(entries.get(key))
-                    .filter(entry -> now.isBefore(entry.until()))
-                    .map(Entry::value);
-        }
-    }
-
-    private Optional<V> keep(K key, Optional<V> found, Instant now) {
-        synchronized (entries) {
-            found.ifPresent(value -> entries.put(key, new Entry<>(value, now.plus(fresh))));
-        }
-        return found;
+        return Optional.ofNullable(known.get(key, unknown -> lookUp.get().orElse(null)));
     }
 }

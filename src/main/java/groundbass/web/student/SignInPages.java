@@ -27,7 +27,8 @@ import java.util.function.Supplier;
 
 /**
  * Signing in by a mailed link. Asking is answered alike for everyone; opening the link shows a button, and only the
- * button uses it up, because mail scanners open what is mailed.
+ * button uses it up, because mail scanners open what is mailed. Nobody guesses a link of 256 bits, so using one is not
+ * counted: a whole class may do it at once.
  */
 final class SignInPages implements PageGroup {
     /** The version of {@code student.signin.consent}; a new text gets a new one. */
@@ -88,7 +89,6 @@ final class SignInPages implements PageGroup {
     }
 
     private void send(Context ctx) {
-        limits.demand(ctx, Limit.SIGN_IN);
         String typed = Optional.ofNullable(ctx.formParam("email")).orElse("");
         String next = WayBack.of(Optional.ofNullable(ctx.formParam("next")));
         var email = EmailAddress.read(typed);
@@ -98,7 +98,8 @@ final class SignInPages implements PageGroup {
             pages.showAgain(ctx, "student/sign-in", new Form(typed, next, toDesk.isPresent(), guardians(), problems));
             return;
         }
-        limits.demand(ctx, Limit.SIGN_IN, "student " + email.get());
+        limits.demand(ctx, Limit.LETTERS_OF_NETWORK);
+        limits.demand(ctx, Limit.LETTER, email.get().value());
         signIns.request(email.get(), pages.reader(ctx).locale());
         toDesk.ifPresent(Postman::deliverDue);
         wayBack.keep(ctx, next);
@@ -120,7 +121,6 @@ final class SignInPages implements PageGroup {
     }
 
     private void use(Context ctx) {
-        limits.demand(ctx, Limit.SIGN_IN);
         var result = signIns.use(token(ctx), WORDING, Devices.of(ctx));
         if (result instanceof SignedIn.As student) {
             entry.open(ctx, student);

@@ -73,7 +73,7 @@ public final class StudentPages {
 
     private static Stream<PageGroup> reading(Shell shell, Library library, Audience audience) {
         var pages = shell.pages();
-        var contents = new ReleaseContents(library.releases(), library.blobs(), shell.clock());
+        var contents = new ReleaseContents(library.releases(), library.blobs());
         var lessons = new Lessons(library.catalog(), library.episodes(), library.releases(), shell.clock());
         var cards = new Cards(contents);
         var views = new EpisodeViews(contents, new OwnTracks(library.revisions()));
@@ -139,6 +139,6 @@ public final class StudentPages {
                 shell.limits(),
                 shell.installation(),
                 shell.settings(),
-                new Manifests(library.blobs(), shell.clock()));
+                new Manifests(library.blobs()));
     }
 }

@@ -12,6 +12,8 @@ const SOON = 0.06;
 /** Steps that are made ready ahead, and how few may be left before more are. */
 const READY = 8;
 const FEW = 4;
+/** Seconds before sound that is missing is due: the next look may come too late. */
+const LATE = 0.1;
 
 let context = null;
 
@@ -44,6 +46,7 @@ export class Engine extends EventTarget {
   #asked = 0;
   #timer = 0;
   #preparing = false;
+  #resume = null; // where a hole in the sound began
 
   constructor(source, range, settings) {
     super();
@@ -61,6 +64,11 @@ export class Engine extends EventTarget {
     return context;
   }
 
+  /** Where the music goes on after a hole in the sound, `{index, at}`; null where it does not wait. */
+  get resume() {
+    return this.#resume;
+  }
+
   get clock() {
     return this.#clock;
   }
@@ -73,16 +81,31 @@ export class Engine extends EventTarget {
   /** From `start` (`{index, at}`), or from the start of the range. */
   async play(start = null) {
     this.#end();
-    const asked = ++this.#asked;
     this.#open();
+    await this.#start(this.#rounds(start), 0);
+  }
+
+  /** Begins with step `n` of the rounds once its sound is there: what is counted in is sure to follow. */
+  async #start(rounds, n) {
+    const asked = ++this.#asked;
     this.#tell("loading");
     try {
-      const rounds = this.#rounds(start);
-      const begin = await (this.#settings.countIn ? this.#countIn(rounds, asked) : this.#first(rounds));
-      if (asked === this.#asked) this.#run(rounds, begin);
+      await this.#source.load([rounds.step(n)]);
+      if (asked !== this.#asked) return;
+      const begin = this.#settings.countIn ? await this.#countIn(rounds.step(n), asked) : context.currentTime + SOON;
+      if (asked === this.#asked) this.#run(rounds, begin, n);
     } catch (problem) {
       this.#fail(asked, problem);
     }
+  }
+
+  /** Where sound is late there is silence: it is waited for, and counted in again. */
+  #wait() {
+    const { rounds, n } = this.#clock;
+    const { index, from } = rounds.step(n);
+    clearInterval(this.#timer);
+    this.#resume = { index, at: from };
+    this.#start(rounds, n);
   }
 
   stop() {
@@ -102,7 +125,7 @@ export class Engine extends EventTarget {
    */
   async change(start = null) {
     if (this.state === "stopped") return;
-    if (!this.#clock || !this.#at(SOON)) return this.play(start);
+    if (!this.#clock || !this.#at(SOON)) return this.play(start ?? this.#resume);
     const asked = ++this.#asked;
     try {
       let rounds = this.#rounds(start ?? this.#place());
@@ -139,16 +162,8 @@ export class Engine extends EventTarget {
     return new Rounds({ range: this.range, start: inside ? start : null, percent, faster });
   }
 
-  async #first(rounds) {
-    await this.#source.load([rounds.step(0)]);
-    return context.currentTime + SOON;
-  }
-
-  /** Counts while the first bar is still on its way. */
-  async #countIn(rounds, asked) {
-    this.#source.fetch([rounds.step(0)]);
+  async #countIn(step, asked) {
     const { rate } = this.#source.score;
-    const step = rounds.step(0);
     const { take, longer } = this.#source.score.at(step.percent);
     const sound = await this.#source.countIn(take);
     if (asked !== this.#asked) return 0;
@@ -162,9 +177,11 @@ export class Engine extends EventTarget {
     return begin;
   }
 
-  #run(rounds, begin) {
+  #run(rounds, begin, n = 0) {
+    this.#resume = null;
     this.#before = this.#clock;
     this.#clock = new Clock({ context, source: this.#source, rounds, outputs: this.#mixer.outputs });
+    this.#clock.n = n;
     this.#clock.begin(begin);
     this.#tick();
     clearInterval(this.#timer);
@@ -179,8 +196,9 @@ export class Engine extends EventTarget {
   }
 
   #tick() {
-    this.#clock.fill(context.currentTime + AHEAD);
-    this.#prepare();
+    const filled = this.#clock.fill(context.currentTime + AHEAD);
+    if (!filled && this.#clock.due < context.currentTime + LATE) this.#wait();
+    else this.#prepare();
   }
 
   async #prepare() {
@@ -232,6 +250,7 @@ export class Engine extends EventTarget {
     this.#clock?.stop(context.currentTime);
     this.#clock = null;
     this.#before = null;
+    this.#resume = null;
   }
 
   #fail(asked, problem) {

@@ -46,34 +46,55 @@ function parsePlace(text) {
 
 /**
  * Reads two fields, both included: `{range}`, or `{problem, field, ...}` with what a message needs. An empty field
- * means the start or the end of the line.
+ * means the start or the end of the line. A bar that is played more than once is meant in the pass in which the other
+ * end is nearest, so that "6 to 9" is the way into a second ending; from the first bar to the last it is the whole line.
  */
 export function readRange(fromText, toText, bars) {
-  const from = readPlace(fromText, bars, 0, "from");
+  const from = readPlace(fromText, bars, "from");
   if (from.problem) return from;
-  const to = readPlace(toText, bars, from.index ?? 0, "to");
+  const to = readPlace(toText, bars, "to");
   if (to.problem) return to;
+  const ends = nearest(from.bar ? passesOf(from.bar, bars) : [0], to.bar ? passesOf(to.bar, bars) : [bars.length - 1]);
+  if (!ends) return { problem: "backward", field: "to" };
+  const [first, last] = ends;
   const range = {
-    first: from.index ?? 0,
+    first,
     from: from.count ? from.count.at : 0,
-    last: to.index ?? bars.length - 1,
-    to: to.count ? endOf(to.count, bars[to.index]) : Infinity,
+    last,
+    to: to.count ? endOf(to.count, bars[last]) : Infinity,
   };
-  const backward = range.last < range.first || (range.last === range.first && range.to <= range.from);
-  return backward ? { problem: "backward", field: "to" } : { range };
+  if (last === first && range.to <= range.from) return { problem: "backward", field: "to" };
+  return { range: throughout(range, bars) };
 }
 
-function readPlace(text, bars, notBefore, field) {
+function readPlace(text, bars, field) {
   if (!text.trim()) return {};
   const place = parsePlace(text);
   if (!place) return { problem: "form", field, found: text.trim() };
-  const numbers = bars.map((bar) => bar.bar);
-  const after = numbers.indexOf(place.bar, notBefore);
-  if (after < 0 && numbers.includes(place.bar)) return { problem: "backward", field };
-  if (after < 0) return { problem: "bar", field, found: place.bar, first: Math.min(...numbers), last: Math.max(...numbers) };
-  if (!place.count) return { index: after };
-  const count = bars[after].counts.find((known) => known.count === place.count);
-  return count ? { index: after, count } : { problem: "count", field, found: place.count, bar: place.bar };
+  const bar = bars.find((known) => known.bar === place.bar);
+  const numbers = bars.map((known) => known.bar);
+  if (!bar) return { problem: "bar", field, found: place.bar, first: Math.min(...numbers), last: Math.max(...numbers) };
+  if (!place.count) return { bar: place.bar };
+  const count = bar.counts.find((known) => known.count === place.count);
+  return count ? { bar: place.bar, count } : { problem: "count", field, found: place.count, bar: place.bar };
+}
+
+/** Where a bar is played, in order. */
+function passesOf(number, bars) {
+  return bars.flatMap((bar, index) => (bar.bar === number ? [index] : []));
+}
+
+/** The first of the pairs that are least apart, in order; undefined where none is in order. */
+function nearest(starts, ends) {
+  const pairs = starts.flatMap((start) => ends.filter((end) => end >= start).map((end) => [start, end]));
+  return pairs.reduce((best, pair) => (best && best[1] - best[0] <= pair[1] - pair[0] ? best : pair), undefined);
+}
+
+/** From the first bar's start to the last bar's end everything between is meant, with its repeats. */
+function throughout(range, bars) {
+  const all = range.from === 0 && range.to === Infinity;
+  const ends = bars[range.first].bar === bars[0].bar && bars[range.last].bar === bars.at(-1).bar;
+  return all && ends && bars[0].bar !== bars.at(-1).bar ? wholeLine(bars) : range;
 }
 
 /** The range in words for the two fields; the shortest that say it. */
@@ -100,13 +121,13 @@ function writeTo({ last, to }, bars) {
  */
 export function rangeOf(one, other, bars) {
   const [first, last] = before(one, other) ? [one, other] : [other, one];
-  const start = bars.findIndex((bar) => bar.bar === first.bar);
-  if (start < 0) return null;
   const inside = last.toBar === last.bar;
-  const end = bars.findIndex((bar, index) => index >= start && bar.bar === (inside ? last.bar : last.toBar - (last.to > NEARLY ? 0 : 1)));
-  if (end < 0) return null;
+  const lastBar = inside ? last.bar : last.toBar - (last.to > NEARLY ? 0 : 1);
+  const ends = nearest(passesOf(first.bar, bars), passesOf(lastBar, bars));
+  if (!ends) return null;
+  const [start, end] = ends;
   const reaches = inside || last.to > NEARLY ? upTo(last.to, bars[end]) : Infinity;
-  return { first: start, from: downTo(first.at, bars[start]), last: end, to: reaches };
+  return throughout({ first: start, from: downTo(first.at, bars[start]), last: end, to: reaches }, bars);
 }
 
 function before(one, other) {

@@ -157,6 +157,7 @@ export class Panel {
     const range = this.#practice.range;
     const what = range ? say("range", ...range) : say("all");
     if (state === "playing") this.#tell(say("playing", what, number(this.#practice.settings.get("percent"))));
+    else if (state === "loading") this.#tell(say("waiting"));
     else if (state === "stopped" && this.#said) this.#tell(say("stopped"));
   }
 

@@ -17,6 +17,7 @@ export class Practice extends EventTarget {
   #sheet;
   #engine = null;
   #start = null;
+  #asked = null; // per cent, until it is heard
 
   constructor({ source, sheet, settings }) {
     super();
@@ -59,9 +60,11 @@ export class Practice extends EventTarget {
     return isWhole(this.#engine.range, this.score.bars) ? null : writeRange(this.#engine.range, this.score.bars);
   }
 
-  /** What is played at just now, or would be. */
+  /** What is asked for; once that is heard, what is played at just now: a climbing tempo goes on from it. */
   get percent() {
-    return this.#engine.heard()?.step?.percent ?? this.#settings.get("percent");
+    const heard = this.#engine.heard()?.step?.percent;
+    if (heard === this.#asked) this.#asked = null;
+    return this.#asked ?? heard ?? this.#settings.get("percent");
   }
 
   /** Where the music is, or will begin: `{index, count}`; `{counting}` before it. */
@@ -84,7 +87,10 @@ export class Practice extends EventTarget {
   }
 
   setPercent(percent) {
-    this.#settings.set("percent", Math.min(FASTEST, Math.max(SLOWEST, Math.round(percent))));
+    const asked = Math.min(FASTEST, Math.max(SLOWEST, Math.round(percent)));
+    this.#asked = this.state === "stopped" ? null : asked;
+    if (asked === this.#settings.get("percent")) this.#engine.change(); // back to where a climb began
+    else this.#settings.set("percent", asked);
   }
 
   slower() {
@@ -162,7 +168,7 @@ export class Practice extends EventTarget {
 
   #begin() {
     const { first, from } = this.#engine.range;
-    return this.#start ?? { index: first, at: from };
+    return this.#engine.resume ?? this.#start ?? { index: first, at: from };
   }
 
   #index() {
@@ -229,7 +235,7 @@ export class Practice extends EventTarget {
       sounding?.stop();
       sounding = this;
     }
-    if (this.state === "stopped") this.#start = null;
+    if (this.state === "stopped") this.#start = this.#asked = null;
     this.light();
     this.#tell();
   }

@@ -2,8 +2,8 @@
 // and changes only classes and two layers of its own.
 import { moment } from "./play-score.js";
 import { holds, rangeOf } from "./play-loop.js";
+import { borrow, boxOf, layer, rectangle, windowOn } from "./sheet-box.js";
 
-const SVG = "http://www.w3.org/2000/svg";
 const ROOM = 0.5; // staff spaces around what is lit
 
 export class Sheet {
@@ -71,13 +71,6 @@ export class Sheet {
   }
 }
 
-/** The box of a sign where it stands: its own box knows nothing of its own moving and scaling. */
-function placed(sign) {
-  const { x, y, width, height } = sign.getBBox();
-  const { a, d, e, f } = sign.parentElement.getCTM().inverse().multiply(sign.getCTM());
-  return { x: a * x + e, y: d * y + f, width: a * width, height: d * height };
-}
-
 function keyOf({ bar, at, toBar, to }) {
   return `${bar}:${at}-${toBar}:${to}`;
 }
@@ -120,7 +113,15 @@ class Drawing {
 
   /** What `shade` would shade, as drawings of their own that borrow the systems of this one. */
   cut(shaded) {
-    return this.#all().flatMap((system) => stretchOf(system, shaded).map((box) => windowOn(system.element, box)));
+    return this.#all().flatMap((system) => stretchOf(system, shaded).map((box) => this.#piece(system.element, box)));
+  }
+
+  /** Up to the next note, whose ledger line begins before its head; what is lit here is lit there. */
+  #piece(system, { x, y, width, height }) {
+    const picture = windowOn(this.#svg, { x: x - ROOM, y: y - ROOM, width: width + ROOM, height: height + 2 * ROOM });
+    borrow(picture, this.#litLayer);
+    borrow(picture, system);
+    return picture;
   }
 
   eventAt(clientX, clientY) {
@@ -174,35 +175,6 @@ function gently() {
   return matchMedia("(prefers-reduced-motion: reduce)").matches ? "instant" : "smooth";
 }
 
-function layer(svg, name) {
-  const group = document.createElementNS(SVG, "g");
-  group.setAttribute("class", name);
-  group.setAttribute("aria-hidden", "true");
-  svg.querySelector("g").before(group);
-  return group;
-}
-
-/** A part of a system as a drawing of its own. */
-function windowOn(system, { x, y, width, height }) {
-  system.id ||= `system-${crypto.randomUUID()}`;
-  const svg = document.createElementNS(SVG, "svg");
-  svg.setAttribute("viewBox", [x - ROOM, y - ROOM, width + 2 * ROOM, height + 2 * ROOM].join(" "));
-  const borrowed = document.createElementNS(SVG, "use");
-  borrowed.setAttribute("href", `#${system.id}`);
-  svg.append(borrowed);
-  return svg;
-}
-
-function rectangle(box, room) {
-  const rect = document.createElementNS(SVG, "rect");
-  rect.setAttribute("x", box.x - room);
-  rect.setAttribute("y", box.y - room);
-  rect.setAttribute("width", box.width + 2 * room);
-  rect.setAttribute("height", box.height + 2 * room);
-  rect.setAttribute("rx", 0.6);
-  return rect;
-}
-
 function readSystem(element) {
   const drawn = [...element.querySelectorAll("g.event")].map(readEvent).sort((a, b) => a.bar - b.bar || a.at - b.at);
   return { element, box: element.getBBox(), drawn, events: drawn.filter((event) => isShortest(event, drawn)) };
@@ -220,17 +192,6 @@ export function readEvent(element) {
     to: moment(to),
     box: boxOf(element),
   };
-}
-
-/** Heads, signs and figures without the beam, which may reach over other notes. */
-function boxOf(element) {
-  const signs = [...element.querySelectorAll("use, text")].map(placed);
-  if (!signs.length) return element.getBBox();
-  const x = Math.min(...signs.map((box) => box.x));
-  const y = Math.min(...signs.map((box) => box.y));
-  const right = Math.max(...signs.map((box) => box.x + box.width));
-  const bottom = Math.max(...signs.map((box) => box.y + box.height));
-  return { x, y, width: right - x, height: bottom - y };
 }
 
 /** Of several events at one moment (a chord's name over a note, two voices) the shortest stands for the moment. */

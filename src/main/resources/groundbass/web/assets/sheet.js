@@ -1,9 +1,11 @@
 // The sheet on a lesson's page: remembers how large the notes are wanted, lets the arrow keys go from event to event,
 // and parts the music into systems for paper. Without it the sheet is read, enlarged and printed all the same.
 
-const SVG = "http://www.w3.org/2000/svg";
+import { borrow, boxOf, layer, rectangle, windowOn } from "./sheet-box.js";
+
 const KEPT = "groundbass.notes";
 const AROUND = 1; // staff spaces over and under a system on paper
+const ROOM = 0.35; // staff spaces between an event that the keyboard has reached and its frame
 
 const figures = [...document.querySelectorAll("figure.sheet")];
 
@@ -97,9 +99,7 @@ function part(figure) {
 
 function alone(system, drawing) {
   const svg = strip(drawing, Number(system.dataset.top) - AROUND, Number(system.dataset.height) + 2 * AROUND);
-  const use = document.createElementNS(SVG, "use");
-  use.setAttribute("href", `#${system.id}`);
-  svg.append(use);
+  borrow(svg, system);
   return svg;
 }
 
@@ -116,10 +116,19 @@ function legendOf(last, drawing) {
 
 /** An empty picture of a part of a drawing's height. */
 function strip(drawing, top, height) {
-  const svg = document.createElementNS(SVG, "svg");
-  svg.setAttribute("viewBox", `0 ${top} ${drawing.viewBox.baseVal.width} ${height}`);
-  for (const name of ["fill", "font-family", "font-variant"]) svg.setAttribute(name, drawing.getAttribute(name));
-  return svg;
+  return windowOn(drawing, { x: 0, y: top, width: drawing.viewBox.baseVal.width, height });
+}
+
+/** A frame around the head and the figure that the keyboard has reached, of one width on every screen. */
+function frameReached({ target: reached }) {
+  if (!reached.matches?.("g.event:focus-visible")) return;
+  const drawing = reached.ownerSVGElement;
+  const frame = drawing.querySelector(".sheet-reached") ?? layer(drawing, "sheet-reached");
+  frame.replaceChildren(rectangle(boxOf(reached), ROOM));
+}
+
+function unframe({ target: left }) {
+  left.ownerSVGElement?.querySelector(".sheet-reached")?.replaceChildren();
 }
 
 const size = kept();
@@ -127,6 +136,8 @@ if (size && document.querySelector(`.sheet-size input[value="${CSS.escape(size)}
 for (const figure of figures) {
   rove(figure);
   figure.addEventListener("keydown", move);
+  figure.addEventListener("focusin", frameReached);
+  figure.addEventListener("focusout", unframe);
   figure.addEventListener("change", (event) => {
     if (!event.target.closest(".sheet-size")) return;
     choose(event.target.value);

@@ -2,16 +2,16 @@ package groundbass.release.play;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.audio.FlacDecoder;
+import groundbass.audio.FlacDecoder;
 import groundbass.groove.GrooveLibrary;
 import groundbass.linetext.LineText;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.release.play.PlayManifest.Segment;
 import groundbass.score.Line;
-import groundbass.sound.Mix;
-import groundbass.sound.Sound;
-import groundbass.sound.Stem;
+import groundbass.signal.Sound;
+import groundbass.sound.mix.Mix;
+import groundbass.sound.mix.Stem;
 import groundbass.store.BlobFolder;
 import groundbass.store.Blobs;
 import groundbass.store.SettableClock;

@@ -6,7 +6,7 @@ import groundbass.linetext.LineText;
 import groundbass.performance.Performance;
 import groundbass.release.Sheets;
 import groundbass.score.Line;
-import groundbass.sound.SampleRate;
+import groundbass.signal.SampleRate;
 import groundbass.text.Messages;
 import java.io.IOException;
 import java.nio.file.Files;

@@ -109,6 +109,30 @@ class EntranceTest {
         assertThat(signIn(EMAIL, PASSWORD, "").statusCode()).isEqualTo(303);
     }
 
+    /** Strangers who try an account do not lock its owner out of a browser that they have used before. */
+    @Test
+    void aBrowserThatItsOwnerHasUsedIsCountedApart() {
+        String known = signIn(EMAIL, PASSWORD, "").cookie("known");
+        for (int i = 0; i < 30; i++) {
+            signIn(EMAIL, "wrong for the " + i + "th time", "");
+        }
+        var stranger = signIn(EMAIL, PASSWORD, "");
+        assertThat(stranger.statusCode()).isEqualTo(429);
+        assertThat(stranger.asString()).contains(EMAIL, "type=\"password\"").doesNotContain(PASSWORD);
+        assertThat(Html.mistakes(stranger.asString())).isEmpty();
+        assertThat(signInWith(known, EMAIL).statusCode()).isEqualTo(303);
+        assertThat(signInWith(known, "other@trial.example").statusCode()).isNotEqualTo(303);
+        assertThat(signInWith(known + "x", EMAIL).statusCode()).isEqualTo(429);
+    }
+
+    private static Response signInWith(String mark, String email) {
+        return site.form()
+                .cookie("known", mark)
+                .formParam("email", email)
+                .formParam("password", PASSWORD)
+                .post("/desk/sign-in");
+    }
+
     @Test
     void signingOutEndsTheSession() {
         var cookie = site.atTheDesk();

@@ -63,7 +63,7 @@ class EpisodePagesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"look", "publish", "promise", "withdraw", "exercises", "exercises/0/remove"})
+    @ValueSource(strings = {"trial", "publish", "promise", "withdraw", "exercises", "exercises/0/remove"})
     void theAddressOfAButtonLeadsBackToTheEpisode(String button) {
         var episode = studio.episode("Asked for again");
         studio.browser()

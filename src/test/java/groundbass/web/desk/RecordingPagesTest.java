@@ -9,6 +9,7 @@ import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.lessThan;
 import static org.hamcrest.Matchers.not;
 
+import groundbass.audio.Wav;
 import groundbass.catalog.Audit;
 import groundbass.catalog.BarMap;
 import groundbass.catalog.Recordings;
@@ -16,9 +17,8 @@ import groundbass.catalog.Uploads;
 import groundbass.groove.GrooveLibrary;
 import groundbass.linetext.LineText;
 import groundbass.performance.Playing;
-import groundbass.sound.BackingTrack;
-import groundbass.sound.Mix;
-import groundbass.sound.WavFile;
+import groundbass.sound.mix.BackingTrack;
+import groundbass.sound.mix.Mix;
 import groundbass.store.BlobFolder;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -51,7 +51,7 @@ class RecordingPagesTest {
     void theBarsOfARecordingAreFoundCorrectedAndKept() throws IOException {
         var episode = studio.episode("With a band");
         var line = LineText.read(LINE).line();
-        byte[] wav = WavFile.bytes(BackingTrack.of(line, GrooveLibrary.suited(line), Playing.ONCE, Mix.WITHOUT_BASS));
+        byte[] wav = Wav.bytes(BackingTrack.of(line, GrooveLibrary.suited(line), Playing.ONCE, Mix.WITHOUT_BASS));
         var jdbi = studio.site.groundbass().database().jdbi();
         var blobs = new BlobFolder(studio.site.data().resolve("files"), studio.site.clock());
         var uploads = new Uploads(jdbi, blobs, new Audit(jdbi, studio.site.clock()), studio.site.clock());

@@ -84,7 +84,8 @@ class KeptTest {
 
     @Test
     void everyKindOfLetterIsToldOf() {
-        var subjects = new TreeSet<>(found(SUBJECT, text(Path.of("src/main/resources/groundbass/messages.properties"))));
+        var subjects =
+                new TreeSet<>(found(SUBJECT, text(Path.of("src/main/resources/groundbass/messages.properties"))));
         subjects.remove("imprint.rights.subject"); // written by a reader, not by us
         assertThat(subjects).contains("audience.signin.subject");
         assertThat(told(KeptThing::letters)).isEqualTo(subjects);

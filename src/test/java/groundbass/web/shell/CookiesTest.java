@@ -62,7 +62,10 @@ class CookiesTest {
     /** What is kept and shared may say nothing about its reader. */
     @Test
     void aKeptPageShowsNoSentenceAndSetsNoCookie() {
-        try (var stage = Stage.at("http://localhost:8420", Visitors.NONE, pages -> List.of(new GeneralPages(pages, () -> SiteSettings.USUAL)))) {
+        try (var stage = Stage.at(
+                "http://localhost:8420",
+                Visitors.NONE,
+                pages -> List.of(new GeneralPages(pages, () -> SiteSettings.USUAL)))) {
             var page = stage.request()
                     .cookie("flash", "saved")
                     .cookie("session", "x")

@@ -48,7 +48,7 @@ class DoorTest {
             throw new StackOverflowError("the secret inside");
         });
         routes.post("/sign-in", Role.ANYONE, ctx -> {
-            limits.demand(ctx, Limit.SIGN_IN);
+            limits.demand(ctx, Limit.SET_UP);
             ctx.result("tried");
         });
     }
@@ -252,7 +252,7 @@ class DoorTest {
     /** RFC 6585 section 4: 429 may carry Retry-After. */
     @Test
     void tooManyTriesMustWait() {
-        for (int i = 0; i < Limit.SIGN_IN.times; i++) {
+        for (int i = 0; i < Limit.SET_UP.times; i++) {
             assertThat(signIn().statusCode()).isEqualTo(200);
         }
         var refused = signIn();

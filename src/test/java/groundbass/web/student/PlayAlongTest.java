@@ -321,7 +321,7 @@ class PlayAlongTest {
         var step = page.locator("#line-bar-1 .steps > li[data-from='1:1/2'] .practice-step");
         step.click();
         assertThat(step.getAttribute("aria-expanded")).isEqualTo("true");
-        assertThat(page.locator(".practice-piece svg use").count()).isEqualTo(1);
+        assertThat(page.locator(".practice-piece svg").count()).isEqualTo(1);
         assertThat(page.evaluate("(async () => {" + LINES + "const {first, from, last, to} = practice.engine.range;"
                         + " return [first, from, last, to, practice.state !== 'stopped'].join(' ');})()"))
                 .isEqualTo("0 0.5 0 0.75 true"); // beat 3 of bar 1: from a half note to three quarters
@@ -428,7 +428,7 @@ class PlayAlongTest {
     }
 
     private static void waitFor(String condition) {
-        page.waitForFunction("async () => { " + LINES + " return " + condition + "; }");
+        page.waitForCondition(() -> (Boolean) page.evaluate("async () => { " + LINES + " return " + condition + "; }"));
     }
 
     private static Locator note(String bar, String at) {

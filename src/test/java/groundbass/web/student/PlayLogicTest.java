@@ -76,7 +76,8 @@ class PlayLogicTest {
                 "'' | '' | first:0,from:0,last:2,to:end",
                 "1 | 1 | first:0,from:0,last:0,to:end",
                 "2 | 2 | first:2,from:0,last:2,to:end",
-                "1.3 | 2.1& | first:0,from:0.5,last:2,to:0.25",
+                "1.3 | 2.1& | first:1,from:0.5,last:2,to:0.25",
+                "1 | 2 | first:0,from:0,last:2,to:end",
                 "2.2& | 2.4 | first:2,from:0.375,last:2,to:end",
                 "' 2 . 2+ ' | 2,3 | first:2,from:0.375,last:2,to:0.75"
             })
@@ -113,6 +114,18 @@ class PlayLogicTest {
         assertThat(run("play-loop.js", script)).isEqualTo("[\"1.2 2.3e\",\"1.2 2.3e\"]");
     }
 
+    /** Bars 1 and 2 with endings 2 and 3: played 1 2 1 3 4; from 1 to 3 leads through the second ending. */
+    @Test
+    void aPassageIntoASecondEndingIsThePassInWhichItsEndsAreNeighbours() {
+        String script = """
+                const form = [[1, 1], [2, 1], [1, 2], [3, 1], [4, 1]].map(([number, pass], i) => bar(number, pass, 4000 * i));
+                const a = {bar: 1, at: 0.5, toBar: 1, to: 0.75}, b = {bar: 3, at: 0, toBar: 3, to: 0.25};
+                const typed = m.readRange('1', '3', form).range, drawn = m.rangeOf(a, b, form);
+                return [typed, drawn, m.readRange('1', '2', form).range, m.readRange('1', '4', form).range]
+                  .map(({first, last}) => [first, last])""";
+        assertThat(run("play-loop.js", script)).isEqualTo("[[2,3],[2,3],[0,1],[0,4]]");
+    }
+
     @Test
     void aDragInsideATripletReachesTheNextNamedCounts() {
         String script = """
@@ -124,7 +137,7 @@ class PlayLogicTest {
     @Test
     void theFirstRoundMayBeginInTheMiddleOfTheRange() {
         String script = """
-                const range = m.readRange('1.3', '2.2', bars).range;
+                const range = {first: 0, from: 0.5, last: 2, to: 0.5};
                 const rounds = new m.Rounds({range, start: {index: 1, at: 0.25}, percent: 80});
                 return [0, 1, 2, 3].map(n => { const s = rounds.step(n); return [s.round, s.index, s.from, s.to]; })""";
         assertThat(run("play-loop.js", script))

@@ -72,7 +72,8 @@ class PreviewTest {
     @Test
     void itIsThePageThatStudentsGet() {
         var out = shelf.current(2).id();
-        String preview = lesson(site.browser().cookie(desk).get("/preview/" + out).asString());
+        String preview =
+                lesson(site.browser().cookie(desk).get("/preview/" + out).asString());
         String shown = lesson(site.browser()
                 .cookie(desk)
                 .get("/series/" + Shelf.SERIES + "/2")

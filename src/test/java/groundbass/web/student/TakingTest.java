@@ -7,13 +7,13 @@ import static org.hamcrest.Matchers.startsWith;
 
 import groundbass.audience.Download;
 import groundbass.audience.DownloadState;
-import groundbass.audience.Statistics;
-import groundbass.post.EmailAddress;
-import groundbass.audience.StudentId;
 import groundbass.audience.Person;
+import groundbass.audience.Statistics;
+import groundbass.audience.StudentId;
 import groundbass.catalog.Audit;
 import groundbass.catalog.Settings;
 import groundbass.catalog.SiteSettings;
+import groundbass.post.EmailAddress;
 import groundbass.web.Site;
 import io.restassured.specification.RequestSpecification;
 import java.time.Duration;
@@ -132,7 +132,8 @@ class TakingTest {
             int open = 0;
             for (var file : shelf.releases.files(shelf.current(1).id())) {
                 String path = "/play/" + shelf.current(1).id() + "/" + file.name();
-                int status = site.program().header("Range", "bytes=0-9").get(path).statusCode();
+                int status =
+                        site.program().header("Range", "bytes=0-9").get(path).statusCode();
                 if (file.role().isPlayed() && file.role().isOffered()) {
                     assertThat(status).as(path).isEqualTo(401);
                     whole++;

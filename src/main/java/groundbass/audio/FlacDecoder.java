@@ -1,0 +1,63 @@
+package groundbass.audio;
+
+import java.io.BufferedInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import org.jflac.FLACDecoder;
+import org.jflac.util.ByteData;
+
+/** FLAC decoded by jFLAC; the only class that knows it. */
+public final class FlacDecoder implements Recording.Decoder {
+    private final InputStream in;
+    private final FLACDecoder decoder;
+
+    /** @param in one whole FLAC stream, which is closed with this decoder */
+    public FlacDecoder(InputStream in) throws IOException {
+        this.in = new BufferedInputStream(in);
+        this.decoder = new FLACDecoder(this.in);
+        try {
+            decoder.readMetadata();
+        } catch (RuntimeException broken) {
+            in.close();
+            throw new IOException("broken metadata", broken);
+        }
+    }
+
+    @Override
+    public float[][] next() throws IOException {
+        try {
+            var frame = decoder.readNextFrame();
+            return frame == null ? new float[0][0] : split(decoder.decodeFrame(frame, null));
+        } catch (RuntimeException broken) {
+            throw new IOException("a broken frame", broken);
+        }
+    }
+
+    /** Little-endian, channels interleaved; 8 bits are unsigned. */
+    private float[][] split(ByteData data) {
+        var info = decoder.getStreamInfo();
+        int bytes = (info.getBitsPerSample() + 7) / 8;
+        int channels = info.getChannels();
+        var samples = new float[channels][data.getLen() / bytes / channels];
+        for (int i = 0; i < samples[0].length * channels; i++) {
+            samples[i % channels][i / channels] = sample(data.getData(), i * bytes, bytes, info.getBitsPerSample());
+        }
+        return samples;
+    }
+
+    private static float sample(byte[] data, int at, int bytes, int bits) {
+        if (bytes == 1) {
+            return (data[at] & 0xff) / 128f - 1;
+        }
+        int value = data[at + bytes - 1];
+        for (int i = bytes - 2; i >= 0; i--) {
+            value = value << 8 | data[at + i] & 0xff;
+        }
+        return value / (float) (1L << bits - 1);
+    }
+
+    @Override
+    public void close() throws IOException {
+        in.close();
+    }
+}

@@ -1,0 +1,58 @@
+package groundbass.audio;
+
+import de.sciss.jump3r.lowlevel.LameEncoder;
+import de.sciss.jump3r.mp3.MPEGMode;
+import groundbass.signal.Sound;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import javax.sound.sampled.AudioFormat;
+
+/** MPEG-1 layer III at a constant 128 kbit/s, encoded by jump3r; the only class that knows it. */
+public final class Mp3 {
+    public static final int KILOBITS_A_SECOND = 128;
+
+    /** 2 is best and slow, 7 fast; 5 is the encoder's own middle. */
+    private static final int QUALITY = 5;
+
+    private Mp3() {}
+
+    public static void encode(Sound sound, OutputStream out) throws IOException {
+        var encoder = encoder(sound);
+        try {
+            var pcm = new Pcm(sound);
+            byte[] encoded = new byte[encoder.getPCMBufferSize()];
+            for (byte[] bytes = pcm.next(); bytes.length > 0; bytes = pcm.next()) {
+                encode(encoder, bytes, encoded, out);
+            }
+            out.write(encoded, 0, encoder.encodeFinish(encoded));
+        } finally {
+            encoder.close();
+        }
+    }
+
+    /** The whole file in memory, for short sounds. */
+    public static byte[] bytes(Sound sound) {
+        var out = new ByteArrayOutputStream();
+        try {
+            encode(sound, out);
+        } catch (IOException impossible) {
+            throw new UncheckedIOException(impossible);
+        }
+        return out.toByteArray();
+    }
+
+    private static LameEncoder encoder(Sound sound) {
+        var format = new AudioFormat(sound.rate().hertz(), 8 * Pcm.BYTES_PER_SAMPLE, sound.channels(), true, false);
+        var mode = sound.channels() == 1 ? MPEGMode.MONO : MPEGMode.JOINT_STEREO;
+        return new LameEncoder(format, KILOBITS_A_SECOND, mode.ordinal(), QUALITY, false);
+    }
+
+    private static void encode(LameEncoder encoder, byte[] bytes, byte[] encoded, OutputStream out) throws IOException {
+        for (int at = 0; at < bytes.length; at += encoded.length) {
+            int count = Math.min(encoded.length, bytes.length - at);
+            out.write(encoded, 0, encoder.encodeBuffer(bytes, at, count, encoded));
+        }
+    }
+}

@@ -1,0 +1,35 @@
+package groundbass.audio;
+
+import groundbass.signal.Sound;
+import java.util.Arrays;
+
+/** Sound as 16-bit samples, little-endian, channels interleaved: what WAV holds and the MP3 encoder takes. */
+final class Pcm {
+    static final int BYTES_PER_SAMPLE = 2;
+    private static final int FULL_SCALE = 32_767;
+    private static final int FRAMES = 4_096;
+
+    private final Sound sound;
+    private final float[][] block;
+    private final byte[] bytes;
+
+    Pcm(Sound sound) {
+        this.sound = sound;
+        this.block = new float[sound.channels()][FRAMES];
+        this.bytes = new byte[FRAMES * sound.channels() * BYTES_PER_SAMPLE];
+    }
+
+    /** What comes next; empty at the end. */
+    byte[] next() {
+        int frames = sound.read(block);
+        int at = 0;
+        for (int i = 0; i < frames; i++) {
+            for (float[] channel : block) {
+                int sample = Math.round(Math.max(-1, Math.min(1, channel[i])) * FULL_SCALE);
+                bytes[at++] = (byte) sample;
+                bytes[at++] = (byte) (sample >> 8);
+            }
+        }
+        return Arrays.copyOf(bytes, at);
+    }
+}

@@ -1,0 +1,27 @@
+package groundbass.audio;
+
+import java.util.Objects;
+
+/**
+ * What a player shows of a file.
+ *
+ * @param title of this file
+ * @param series what it is a part of
+ * @param number the lesson's place in the series
+ * @param by who made it; may be empty
+ * @param rights may be empty
+ * @param beats a minute
+ * @param cover a PNG picture, not copied; empty for none
+ */
+@SuppressWarnings("ArrayRecordComponent")
+public record Tags(String title, String series, int number, String by, String rights, int beats, byte[] cover) {
+    static final String PNG = "image/png";
+
+    public Tags {
+        Objects.requireNonNull(title);
+        Objects.requireNonNull(series);
+        Objects.requireNonNull(by);
+        Objects.requireNonNull(rights);
+        Objects.requireNonNull(cover);
+    }
+}

@@ -1,0 +1,50 @@
+package groundbass.engraving.mark;
+
+/** What a mark is. */
+public enum Kind {
+    STAFF_LINE,
+    LEDGER,
+    CLEF,
+    KEY,
+    TIME,
+    BARLINE,
+    REPEAT_DOT,
+    HEAD,
+    PARENTHESIS,
+    STEM,
+    FLAG,
+    BEAM,
+    REST,
+    DOT,
+    ACCIDENTAL,
+    TIE,
+    SLUR,
+    SLUR_LETTER,
+    SLIDE,
+    TUPLET,
+    ARTICULATION,
+    VIBRATO,
+    BEND,
+    OTTAVA,
+    RING,
+    DYNAMIC,
+    WORDS,
+    FRET,
+    TECHNIQUE,
+    FINGER,
+    FIGURE,
+    CHORD_NAME,
+    SECTION,
+    TEMPO,
+    FEEL,
+    BAR_NUMBER,
+    ENDING,
+    SIMILE,
+    TEXT,
+    QR;
+
+    /** Whether a mark of this kind makes its group a note, a rest, or a bar of which a sign says the same. */
+    boolean isNoteOrRest() {
+        return this == HEAD || this == FRET || this == REST || this == SIMILE;
+    }
+}

@@ -1,0 +1,243 @@
+package groundbass.engraving.mark;
+
+import java.util.List;
+import java.util.Optional;
+
+/** What a canvas can draw, in staff spaces. */
+public sealed interface Shape {
+    /** What the shape covers; of text, what its font says of it. */
+    Box box();
+
+    /** Boxes that together cover the shape more closely than one. */
+    default List<Box> pieces() {
+        return List.of(box());
+    }
+
+    Shape moved(double dx, double dy);
+
+    void drawOn(Canvas canvas);
+
+    /** A filled upright rectangle. */
+    record Rect(Box box) implements Shape {
+        @Override
+        public Rect moved(double dx, double dy) {
+            return new Rect(box.moved(dx, dy));
+        }
+
+        @Override
+        public void drawOn(Canvas canvas) {
+            canvas.rect(box);
+        }
+    }
+
+    /** A straight line with square ends. */
+    record Stroke(Point from, Point to, double thickness) implements Shape {
+        @Override
+        public Box box() {
+            return Box.around(from, thickness / 2).union(Box.around(to, thickness / 2));
+        }
+
+        /** A level or an upright line is one piece. */
+        @Override
+        public List<Box> pieces() {
+            boolean straight = from.x() == to.x() || from.y() == to.y();
+            return straight ? List.of(box()) : Pieces.between(from, to, thickness / 2);
+        }
+
+        /** The rectangle that the stroke fills. */
+        public Polygon filled() {
+            double length = Math.max(1e-6, Math.hypot(to.x() - from.x(), to.y() - from.y()));
+            double nx = -(to.y() - from.y()) / length * thickness / 2;
+            double ny = (to.x() - from.x()) / length * thickness / 2;
+            return new Polygon(List.of(from.moved(nx, ny), to.moved(nx, ny), to.moved(-nx, -ny), from.moved(-nx, -ny)));
+        }
+
+        @Override
+        public Stroke moved(double dx, double dy) {
+            return new Stroke(from.moved(dx, dy), to.moved(dx, dy), thickness);
+        }
+
+        @Override
+        public void drawOn(Canvas canvas) {
+            canvas.line(this);
+        }
+    }
+
+    /** A filled polygon. */
+    record Polygon(List<Point> corners) implements Shape {
+        public Polygon {
+            corners = List.copyOf(corners);
+        }
+
+        @Override
+        public Box box() {
+            return corners.stream()
+                    .map(corner -> Box.around(corner, 0))
+                    .reduce(Box::union)
+                    .orElseThrow();
+        }
+
+        /** A beam, whose corners go round from its upper or lower left, is no rectangle where it slopes. */
+        @Override
+        public List<Box> pieces() {
+            return corners.size() == 4 ? Pieces.between(corners) : List.of(box());
+        }
+
+        @Override
+        public Polygon moved(double dx, double dy) {
+            return new Polygon(
+                    corners.stream().map(corner -> corner.moved(dx, dy)).toList());
+        }
+
+        @Override
+        public void drawOn(Canvas canvas) {
+            canvas.polygon(this);
+        }
+    }
+
+    /** A cubic curve, thin at its ends and thick in its middle: ties and slurs. */
+    record Curve(Point from, Point first, Point second, Point to, double ends, double middle) implements Shape {
+        /** The curve's own reach, not that of its control points. */
+        @Override
+        public Box box() {
+            var box = Box.around(from, 0).union(Box.around(to, 0));
+            for (int step = 1; step < 8; step++) {
+                box = box.union(Box.around(at(step / 8.0), 0));
+            }
+            return box.grown(middle / 2);
+        }
+
+        @Override
+        public List<Box> pieces() {
+            return Pieces.along(2 * (to.x() - from.x()), this::at, middle / 2);
+        }
+
+        /**
+         * The outline to fill: four points of one cubic, then four of the other, back to the start. A cubic reaches
+         * three quarters of its control points' distance, so they stand out by a third more than half the thickness.
+         */
+        public List<Point> lens() {
+            double length = Math.max(1e-6, Math.hypot(to.x() - from.x(), to.y() - from.y()));
+            double nx = -(to.y() - from.y()) / length;
+            double ny = (to.x() - from.x()) / length;
+            double end = ends / 2;
+            double out = middle / 2 / 0.75;
+            return List.of(
+                    from.moved(nx * end, ny * end),
+                    first.moved(nx * out, ny * out),
+                    second.moved(nx * out, ny * out),
+                    to.moved(nx * end, ny * end),
+                    to.moved(-nx * end, -ny * end),
+                    second.moved(-nx * out, -ny * out),
+                    first.moved(-nx * out, -ny * out),
+                    from.moved(-nx * end, -ny * end));
+        }
+
+        /** The same ends under a higher (or, if positive, lower) arch. */
+        public Curve lifted(double dy) {
+            return new Curve(from, first.moved(0, dy), second.moved(0, dy), to, ends, middle);
+        }
+
+        public Point at(double t) {
+            double s = 1 - t;
+            double a = s * s * s;
+            double b = 3 * s * s * t;
+            double c = 3 * s * t * t;
+            double d = t * t * t;
+            return new Point(
+                    a * from.x() + b * first.x() + c * second.x() + d * to.x(),
+                    a * from.y() + b * first.y() + c * second.y() + d * to.y());
+        }
+
+        @Override
+        public Curve moved(double dx, double dy) {
+            return new Curve(
+                    from.moved(dx, dy), first.moved(dx, dy), second.moved(dx, dy), to.moved(dx, dy), ends, middle);
+        }
+
+        @Override
+        public void drawOn(Canvas canvas) {
+            canvas.curve(this);
+        }
+    }
+
+    /** A glyph of the music font with its origin at a point. */
+    record Sign(Glyph glyph, Point at, double scale) implements Shape {
+        @Override
+        public Box box() {
+            return MusicFont.bravura().box(glyph).scaled(scale).moved(at.x(), at.y());
+        }
+
+        @Override
+        public Sign moved(double dx, double dy) {
+            return new Sign(glyph, at.moved(dx, dy), scale);
+        }
+
+        @Override
+        public void drawOn(Canvas canvas) {
+            canvas.glyph(this);
+        }
+    }
+
+    /**
+     * Shapes that read as one word, such as a chord name with raised figures and drawn accidentals.
+     *
+     * @param text what somebody who copies, searches or hears it gets
+     */
+    record Word(String text, List<Shape> parts) implements Shape {
+        public Word {
+            parts = List.copyOf(parts);
+        }
+
+        @Override
+        public Box box() {
+            return parts.stream().map(Shape::box).reduce(Box::union).orElseThrow();
+        }
+
+        @Override
+        public Word moved(double dx, double dy) {
+            return new Word(text, parts.stream().map(part -> part.moved(dx, dy)).toList());
+        }
+
+        @Override
+        public void drawOn(Canvas canvas) {
+            canvas.word(this);
+        }
+    }
+
+    /**
+     * A run of text.
+     *
+     * @param size of the em
+     * @param at the baseline's left end, middle or right end, as {@code align} says
+     * @param link the address that the run leads to
+     */
+    record Run(String text, Face face, double size, Point at, Align align, Optional<String> link) implements Shape {
+        public Run(String text, Face face, double size, Point at, Align align) {
+            this(text, face, size, at, align, Optional.empty());
+        }
+
+        public double width() {
+            return TextFont.of(face).width(text) * size;
+        }
+
+        public double left() {
+            return at.x() - align.share() * width();
+        }
+
+        @Override
+        public Box box() {
+            return TextFont.of(face).box(text).scaled(size).moved(left(), at.y());
+        }
+
+        @Override
+        public Run moved(double dx, double dy) {
+            return new Run(text, face, size, at.moved(dx, dy), align, link);
+        }
+
+        @Override
+        public void drawOn(Canvas canvas) {
+            canvas.text(this);
+        }
+    }
+}

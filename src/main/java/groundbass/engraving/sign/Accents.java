@@ -1,0 +1,21 @@
+package groundbass.engraving.sign;
+
+import groundbass.engraving.mark.Glyph;
+import groundbass.engraving.options.Sign;
+import groundbass.engraving.sketch.Concern;
+import groundbass.engraving.sketch.Sketch;
+import groundbass.score.Ornaments.Mark;
+
+/** Accents outside the staff and beyond the curves, on the heads' side. */
+final class Accents implements Concern {
+    @Override
+    public void draw(Sketch sketch) {
+        for (var spot : sketch.spots()) {
+            if (Articulations.begins(spot, Mark.ACCENT)) {
+                sketch.use(Sign.ACCENT);
+                boolean above = sketch.options().staves().hasNotation() ? Articulations.onHeadSideAbove(spot) : true;
+                Articulations.outside(sketch.upper(), spot, above, Glyph.ACCENT_ABOVE, Glyph.ACCENT_BELOW);
+            }
+        }
+    }
+}

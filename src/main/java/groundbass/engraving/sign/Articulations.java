@@ -1,0 +1,77 @@
+package groundbass.engraving.sign;
+
+import groundbass.engraving.mark.Glyph;
+import groundbass.engraving.mark.Kind;
+import groundbass.engraving.mark.Measures;
+import groundbass.engraving.mark.MusicFont;
+import groundbass.engraving.mark.Point;
+import groundbass.engraving.mark.Shape;
+import groundbass.engraving.options.Sign;
+import groundbass.engraving.sketch.Concern;
+import groundbass.engraving.sketch.Layer;
+import groundbass.engraving.sketch.Sketch;
+import groundbass.engraving.sketch.Spot;
+import groundbass.score.Ornaments.Mark;
+
+/** Staccato dots by the head, inside the curves. */
+final class Articulations implements Concern {
+    private static final double GAP = 0.35;
+
+    @Override
+    public void draw(Sketch sketch) {
+        for (var spot : sketch.spots()) {
+            if (begins(spot, Mark.SHORT)) {
+                sketch.use(Sign.SHORT);
+                if (sketch.options().staves().hasNotation()) {
+                    staccato(sketch.notation(), spot);
+                } else {
+                    outside(sketch.tab(), spot, isUpper(spot), Glyph.STACCATO_ABOVE, Glyph.STACCATO_BELOW);
+                }
+            }
+        }
+    }
+
+    /** On a tablature alone: beyond the stem. */
+    private static boolean isUpper(Spot spot) {
+        return spot.cell().voices() > 1 && spot.cell().voice() == 0;
+    }
+
+    static boolean begins(Spot spot, Mark mark) {
+        return spot.cell().heads().stream()
+                .anyMatch(head -> !head.head().tiedFrom() && head.head().note().has(mark));
+    }
+
+    /** Opposite the stem; in two voices outside. */
+    static boolean onHeadSideAbove(Spot spot) {
+        return spot.cell().voices() > 1
+                ? spot.cell().voice() == 0
+                : !spot.cell().up();
+    }
+
+    /** In the next space from the head; beyond the stem where that is in the way. */
+    private static void staccato(Layer layer, Spot spot) {
+        boolean above = onHeadSideAbove(spot);
+        if (above == spot.cell().up() && spot.cell().hasStem()) {
+            outside(layer, spot, above, Glyph.STACCATO_ABOVE, Glyph.STACCATO_BELOW);
+            return;
+        }
+        int head = above ? spot.cell().highest() : spot.cell().lowest();
+        int position = head + (above ? 2 : -2);
+        boolean onLine = position % 2 == 0 && position >= 0 && position <= 8;
+        double y = Measures.y(position + (onLine ? (above ? 1 : -1) : 0));
+        var box = MusicFont.bravura().box(Glyph.STACCATO_ABOVE);
+        double x = spot.middle() + spot.cell().shift() - box.middle();
+        var at = new Point(x, y - (box.top() + box.bottom()) / 2);
+        layer.add(Kind.ARTICULATION, spot.owner(), new Shape.Sign(Glyph.STACCATO_ABOVE, at, 1));
+    }
+
+    static void outside(Layer layer, Spot spot, boolean above, Glyph over, Glyph under) {
+        var glyph = above ? over : under;
+        var box = MusicFont.bravura().box(glyph);
+        double x = spot.middle() + spot.cell().shift() - box.middle();
+        double left = x + box.left();
+        double right = x + box.right();
+        double y = above ? layer.top(left, right) - GAP - box.bottom() : layer.bottom(left, right) + GAP - box.top();
+        layer.add(Kind.ARTICULATION, spot.owner(), new Shape.Sign(glyph, new Point(x, y), 1));
+    }
+}

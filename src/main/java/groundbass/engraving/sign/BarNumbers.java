@@ -1,0 +1,28 @@
+package groundbass.engraving.sign;
+
+import groundbass.engraving.mark.Align;
+import groundbass.engraving.mark.Face;
+import groundbass.engraving.mark.Kind;
+import groundbass.engraving.mark.Point;
+import groundbass.engraving.mark.Shape;
+import groundbass.engraving.sketch.Concern;
+import groundbass.engraving.sketch.Sketch;
+
+/** The number of each system's first bar over its clef, but for the piece's first (rule: bar-numbers). */
+final class BarNumbers implements Concern {
+    private static final double SIZE = 1.5;
+
+    @Override
+    public void draw(Sketch sketch) {
+        var first = sketch.plan().bars().get(0);
+        if (first.index() == 0) {
+            return;
+        }
+        var layer = sketch.upper();
+        var run = new Shape.Run(
+                Integer.toString(first.bar().number()), Face.ITALIC, SIZE, new Point(0.1, 0), Align.START);
+        var box = run.box();
+        double y = layer.top(box.left(), box.right()) - 0.5;
+        layer.add(Kind.BAR_NUMBER, run.moved(0, y));
+    }
+}

@@ -1,0 +1,93 @@
+package groundbass.engraving.sign;
+
+import groundbass.engraving.mark.Box;
+import groundbass.engraving.mark.Group;
+import groundbass.engraving.mark.Group.Role;
+import groundbass.engraving.mark.Mark;
+import groundbass.engraving.mark.Measures;
+import groundbass.engraving.mark.Page;
+import groundbass.engraving.options.Staves;
+import groundbass.engraving.sketch.Concern;
+import groundbass.engraving.sketch.Sketch;
+import groundbass.engraving.spacing.BarSpan;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Draws one system: every concern in turn, then the staves put together. */
+public final class SystemDrawing {
+    private static final double STAVES_APART = 5;
+    private static final double CLEAR = 0.7;
+
+    /** What stands on both staves and must be there before anything is stacked outward. */
+    private static final List<Concern> FIRST = List.of(new Graces());
+
+    private static final List<Concern> NOTATION = List.of(
+            new StaffLines(), new NoteMarks(), new Beams(), new Stems(), new Rests(), new Articulations(), new Ties());
+
+    private static final List<Concern> TAB = List.of(new TabNumbers(), new TabLines());
+
+    private static final List<Concern> TAB_ALONE = List.of(new TabRhythm(), new Articulations());
+
+    /** From the staff outward. */
+    private static final List<Concern> AROUND = List.of(
+            new Clefs(),
+            new Similes(),
+            new LongRestSigns(),
+            new SlideEnds(),
+            new Slides(),
+            new GraceSlurs(),
+            new Slurs(),
+            new Tuplets(),
+            new Accents(),
+            new Fermatas(),
+            new Vibratos(),
+            new Rings(),
+            new OttavaSigns(),
+            new Dynamics(),
+            new TechniqueRow(),
+            new TechniqueSpans(),
+            new Fingers(),
+            new Figures(),
+            new BarNumbers(),
+            new WordsAbove(),
+            new ChordNames(),
+            new Endings(),
+            new Openings());
+
+    private SystemDrawing() {}
+
+    /** A system whose first staff line is at height zero. */
+    public static Page.Part draw(Sketch sketch) {
+        var staves = sketch.options().staves();
+        FIRST.forEach(concern -> concern.draw(sketch));
+        if (staves.hasNotation()) {
+            NOTATION.forEach(concern -> concern.draw(sketch));
+        }
+        if (staves.hasTab()) {
+            TAB.forEach(concern -> concern.draw(sketch));
+        }
+        new Bends().draw(sketch);
+        if (staves == Staves.TAB_ONLY) {
+            TAB_ALONE.forEach(concern -> concern.draw(sketch));
+        }
+        AROUND.forEach(concern -> concern.draw(sketch));
+        double tabTop = staves == Staves.BOTH ? tabTop(sketch) : 0;
+        var marks = new ArrayList<Mark>();
+        if (staves.hasNotation()) {
+            marks.addAll(sketch.notation().marks());
+        }
+        if (staves.hasTab()) {
+            sketch.tab().marks().forEach(mark -> marks.add(mark.moved(0, tabTop)));
+        }
+        marks.addAll(new Barlines(sketch, tabTop).marks());
+        var box = marks.stream().map(Mark::box).reduce(Box::union).orElseThrow();
+        var bars = sketch.plan().bars().stream().map(BarSpan::place).toList();
+        return new Page.Part(new Group(Role.SYSTEM, Optional.of(sketch.plan().passage()), box), marks, bars);
+    }
+
+    private static double tabTop(Sketch sketch) {
+        double needed = sketch.notation().below().facing(sketch.tab().above()) + CLEAR;
+        return Math.max(needed, Measures.STAFF_HEIGHT + STAVES_APART);
+    }
+}

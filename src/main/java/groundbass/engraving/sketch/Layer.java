@@ -1,0 +1,76 @@
+package groundbass.engraving.sketch;
+
+import groundbass.engraving.mark.Kind;
+import groundbass.engraving.mark.Mark;
+import groundbass.engraving.mark.Shape;
+import groundbass.score.Passage;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The marks of one staff and around it; the staff's top line is at height zero. */
+public final class Layer {
+    private final List<Mark> marks = new ArrayList<>();
+    private final Skyline above;
+    private final Skyline below;
+    private final double height;
+    private final boolean tab;
+
+    Layer(double width, double height, boolean tab) {
+        this.height = height;
+        this.tab = tab;
+        this.above = new Skyline(width, 0);
+        this.below = new Skyline(width, height);
+        above.raise(0, width, 0.3);
+        below.raise(0, width, height + 0.3);
+    }
+
+    public boolean isTab() {
+        return tab;
+    }
+
+    public double height() {
+        return height;
+    }
+
+    public List<Mark> marks() {
+        return marks;
+    }
+
+    public Skyline above() {
+        return above;
+    }
+
+    public Skyline below() {
+        return below;
+    }
+
+    void add(Mark mark) {
+        marks.add(mark);
+        for (var box : mark.shape().pieces()) {
+            above.raise(box.left(), box.right(), -box.top());
+            below.raise(box.left(), box.right(), box.bottom());
+        }
+    }
+
+    public void add(Kind kind, Passage owner, Shape shape) {
+        add(Mark.of(kind, owner, shape));
+    }
+
+    public void add(Kind kind, Shape shape) {
+        add(Mark.free(kind, shape));
+    }
+
+    void add(Kind kind, Optional<Passage> owner, Shape shape) {
+        add(new Mark(kind, owner, shape));
+    }
+
+    /** The highest height in use over a stretch; negative is above the staff. */
+    public double top(double left, double right) {
+        return -above.over(left, right);
+    }
+
+    public double bottom(double left, double right) {
+        return below.over(left, right);
+    }
+}

@@ -1,0 +1,96 @@
+package groundbass.engraving.spacing;
+
+import groundbass.engraving.mark.Face;
+import groundbass.engraving.mark.TextFont;
+import groundbass.score.Arrival;
+import groundbass.score.Place;
+import groundbass.writing.Head;
+import java.util.List;
+
+/** What is printed on a string for a head: a fret, a cross, a harmonic in angle brackets, or nothing where a tie goes on. */
+public final class Labels {
+    static final double SIZE = 1.95;
+    private static final double LONG_SIZE = 1.7;
+
+    private Labels() {}
+
+    public static boolean isShown(Head head) {
+        return !head.tiedFrom();
+    }
+
+    public static String text(Head head) {
+        var note = head.note();
+        if (!(note.place() instanceof Place.Fretted fretted)) {
+            return "X";
+        }
+        String fret = Integer.toString(fretted.fret());
+        if (note.ornaments().harmonic().isPresent()) {
+            var touched = note.ornaments().harmonic().get().touchedFret();
+            return touched.isPresent() ? fret + "<" + touched.getAsInt() + ">" : "<" + fret + ">";
+        }
+        return Heads.isGhost(head) ? "(" + fret + ")" : fret;
+    }
+
+    public static double size(String text) {
+        return text.length() > 1 ? LONG_SIZE : SIZE;
+    }
+
+    public static double width(String text) {
+        return TextFont.of(Face.MEDIUM).width(text) * size(text);
+    }
+
+    /** How far the widest label of a column reaches from the middle. */
+    public static double reach(List<Cell> cells) {
+        return cells.stream()
+                .flatMap(cell -> cell.heads().stream())
+                .filter(head -> isShown(head.head()))
+                .mapToDouble(head -> width(text(head.head())) / 2)
+                .max()
+                .orElse(0);
+    }
+
+    /** How far a grace note's number reaches to the left of the widest label. */
+    public static double graceReach(List<Cell> cells) {
+        return cells.stream()
+                .flatMap(cell -> cell.heads().stream())
+                .filter(head -> isShown(head.head()))
+                .flatMap(head -> head.head().note().arrival().stream())
+                .filter(Arrival::isGrace)
+                .mapToDouble(arrival -> graceWidth(arrival) + GRACE_GAP)
+                .max()
+                .orElse(0);
+    }
+
+    /** What stands to the left of the widest label: a grace note's number, or a slide into it. */
+    static double leftRoom(List<Cell> cells) {
+        boolean slide = cells.stream()
+                .flatMap(cell -> cell.heads().stream())
+                .anyMatch(head -> isShown(head.head())
+                        && head.head().note().ornaments().slideIn().isPresent());
+        return graceReach(cells) + (slide ? SLIDE_ROOM : 0);
+    }
+
+    /** What stands to the right of the widest label: a slide out of it, or a bend's arrow. */
+    static double rightRoom(List<Cell> cells) {
+        boolean needed = cells.stream()
+                .flatMap(cell -> cell.heads().stream())
+                .map(head -> head.head().note().ornaments())
+                .anyMatch(ornaments ->
+                        ornaments.slideOff().isPresent() || ornaments.bend().isPresent());
+        return needed ? SLIDE_ROOM : 0;
+    }
+
+    private static final double SLIDE_ROOM = 1.5;
+
+    public static final double GRACE_GAP = 0.7;
+
+    public static double graceWidth(Arrival arrival) {
+        return width(graceText(arrival)) * GRACE;
+    }
+
+    public static String graceText(Arrival arrival) {
+        return Integer.toString(arrival.graceFret().orElse(0));
+    }
+
+    public static final double GRACE = 0.75;
+}

@@ -1,0 +1,2 @@
+/** Pages as SVG drawings. Knows nothing of how a page came about. */
+package groundbass.engraving.svg;

@@ -1,7 +1,0 @@
-package groundbass.sound;
-
-/** Something that sounds, sample after sample. Mutable, for one thread. */
-interface Unit {
-    /** Adds the next {@code count} samples to {@code out}, from index {@code from} on. However they are cut, they are the same. */
-    void render(float[] out, int from, int count);
-}

@@ -1,0 +1,61 @@
+package groundbass.sound.mix;
+
+import groundbass.sound.unit.Unit;
+import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.List;
+import java.util.function.Supplier;
+
+/** Bars of one stem, each laid down at its place while the tails of those before it ring on; rendered when they are due. */
+final class BarsInARow implements Unit {
+    private final List<Laid> bars;
+    private final List<Running> running = new ArrayList<>();
+    private int next;
+    private long now;
+
+    /** @param at the frame that its first sample falls on */
+    record Laid(long at, Supplier<BarSound> sound) {}
+
+    private static final class Running {
+        private final float[] samples;
+        private final long at;
+
+        private Running(Laid laid) {
+            this.samples = laid.sound().get().samples();
+            this.at = laid.at();
+        }
+
+        boolean isOver(long now) {
+            return now >= at + samples.length;
+        }
+    }
+
+    /** @param bars by frame */
+    BarsInARow(List<Laid> bars) {
+        this.bars = List.copyOf(bars);
+    }
+
+    @Override
+    public void render(float[] out, int from, int count) {
+        while (next < bars.size() && bars.get(next).at() < now + count) {
+            running.add(new Running(bars.get(next++)));
+        }
+        for (Iterator<Running> each = running.iterator(); each.hasNext(); ) {
+            var run = each.next();
+            add(run, out, from, count);
+            if (run.isOver(now + count)) {
+                each.remove();
+            }
+        }
+        now += count;
+    }
+
+    private void add(Running run, float[] out, int from, int count) {
+        int first = (int) Math.max(0, run.at - now);
+        int last = (int) Math.min(count, run.at + run.samples.length - now);
+        int shift = (int) (now - run.at);
+        for (int i = first; i < last; i++) {
+            out[from + i] += run.samples[i + shift];
+        }
+    }
+}

@@ -1,0 +1,60 @@
+package groundbass.sound.string;
+
+import groundbass.signal.SampleRate;
+import groundbass.sound.unit.Unit;
+import java.util.Arrays;
+
+/** A string under a hand: open it sounds as it likes, touched it fades. */
+final class Fading implements Unit {
+    private static final float INAUDIBLE = 1e-5f;
+
+    private final SampleRate rate;
+    private final PluckedString string;
+    private float[] buffer = {};
+    private float gain;
+    private float factor = 1;
+    private int opening;
+    private float rise;
+
+    Fading(SampleRate rate, PluckedString string) {
+        this.rate = rate;
+        this.string = string;
+    }
+
+    PluckedString string() {
+        return string;
+    }
+
+    /** Lets it sound from now on; not all at once, or a blow beside the pickup would begin with a step. */
+    void open(double seconds) {
+        gain = 1;
+        opening = (int) rate.at(seconds);
+        rise = opening == 0 ? 0 : 1f / opening;
+        factor = 1;
+    }
+
+    boolean isOpen() {
+        return gain == 1 && factor == 1;
+    }
+
+    /** @param seconds to -60 dB */
+    void fade(double seconds) {
+        factor = Math.min(factor, (float) rate.decay(seconds));
+    }
+
+    @Override
+    public void render(float[] out, int from, int count) {
+        if (gain == 0 || string.isSilent()) {
+            return;
+        }
+        if (buffer.length < count) {
+            buffer = new float[count];
+        }
+        Arrays.fill(buffer, 0, count, 0);
+        string.render(buffer, 0, count);
+        for (int i = 0; i < count; i++) {
+            gain = gain < INAUDIBLE ? 0 : gain * factor;
+            out[from + i] += buffer[i] * gain * (opening > 0 ? 1 - opening-- * rise : 1);
+        }
+    }
+}

@@ -1,0 +1,200 @@
+package groundbass.sound.string;
+
+import groundbass.performance.Attack;
+import groundbass.performance.TimedNote;
+import groundbass.score.Arrival;
+import groundbass.score.Harmonic;
+import groundbass.score.Place.Fretted;
+import groundbass.signal.SampleRate;
+import groundbass.sound.unit.OnePole;
+import groundbass.theory.Pitch;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** What a player's hands do to one string for each note: where it is stopped, how it is struck, what it meets. */
+final class Strokes {
+    /** How long a thumb is in touch with the string (rule: thumb-contact). */
+    private static final double CONTACT_SECONDS = 0.0015;
+
+    /** Of a period: a thumb is no wider than that. */
+    private static final double LONGEST_CONTACT = 0.15;
+
+    private static final int NORMAL_VELOCITY = 96;
+
+    /** Places from the bridge at which a string rattles: fret 20 of an open string and two below it. */
+    private static final double[] FRETS = {0.315, 0.42, 0.56};
+
+    /** How the neck falls away below the string, per sample of travel. */
+    private static final double ACTION = 0.22;
+
+    /** Of what sounds: so near to where it is stopped a string does not swing. */
+    private static final double NEAREST = 0.8;
+
+    private static final double RATTLE_SECONDS = 0.15;
+
+    /** Where the fretting hand lies on a dead string, between its nodes. */
+    private static final double[] DAMPED = {0.57, 0.79};
+
+    private static final double DAMPING = 0.3;
+    private static final double TOUCH_SECONDS = 0.12;
+    private static final double TOUCH = 0.25;
+
+    private final SampleRate rate;
+    private final int number;
+    private final Course course;
+    private final double openPeriod;
+    private final Map<Integer, Dispersion> spreads = new HashMap<>();
+
+    /** @param number of the string, counted from the highest: so that no two rustle alike */
+    Strokes(SampleRate rate, int number, Course course) {
+        this.rate = rate;
+        this.number = number;
+        this.course = course;
+        this.openPeriod = rate.hertz() / Pitch.hertz((double) course.openMidi());
+    }
+
+    /** The frequency of the string itself, so many seconds after the note's start; a harmonic sounds above it. */
+    double hertz(TimedNote note, double seconds) {
+        return Pitch.hertz(stopped(note) + note.curve().at(seconds));
+    }
+
+    /** A new stroke on a string at rest. */
+    Touch strike(PluckedString string, TimedNote note, int seed) {
+        var touch = note.isDead() ? Touch.DEAD : touch(note.attack());
+        double hertz = hertz(note, 0);
+        string.rest(hertz, loss(note, touch), spread(note));
+        excite(string, note, touch, hertz, seed);
+        string.meet(contacts(note, touch));
+        return touch;
+    }
+
+    /**
+     * The fretting hand takes the string over at the frequency {@code from}, and changes what sounds over so many samples.
+     * What a turn loses stays: a shorter string falls faster by itself, and a change would be heard as a click.
+     */
+    void carryOn(PluckedString string, TimedNote note, Attack.Continued attack, double from, int samples, int seed) {
+        var touch = touch(attack);
+        excite(string, note, touch, from, seed);
+        string.ease(hertz(note, 0), samples);
+    }
+
+    /** A hand that hammers on a silent string is heard; one that slides along it has plucked it. */
+    private static Touch touch(Attack attack) {
+        boolean alone = attack instanceof Attack.Continued continued && continued.by() != Arrival.Kind.SLIDE;
+        return alone ? touch((Attack.Continued) attack) : Touch.of(attack.hand());
+    }
+
+    private static Touch touch(Attack.Continued attack) {
+        return switch (attack.by()) {
+            case HAMMER -> Touch.HAMMER;
+            case PULL -> Touch.PULL;
+            case SLIDE -> Touch.SLIDE;
+        };
+    }
+
+    private void excite(PluckedString string, TimedNote note, Touch touch, double hertz, int seed) {
+        double level = level(note);
+        double bright = touch.brightness() * Math.min(1.2, 0.5 + 0.5 * level);
+        double period = rate.hertz() / hertz;
+        double place = touch.place().of(ratio(note));
+        if (touch.pull() != 0 || touch.strike() != 0) {
+            double contact = Math.min(rate.hertz() * CONTACT_SECONDS, LONGEST_CONTACT * period);
+            var shape = new Shape(period, place, touch.pull() * level, touch.strike() * level, contact);
+            double decay = rate.decay(course.t60(stopped(note)) * touch.sustain());
+            string.load(shape.rounded(
+                    new OnePole(rate, bright),
+                    new OnePole(rate, bright),
+                    string.bridge(),
+                    decay,
+                    string.shapeLength()));
+        }
+        string.rub(Grain.of(rate, touch, bright, level, seed * 31 + number), place * period);
+    }
+
+    /** The square of how hard it is played (common practice, no source). */
+    private static double level(TimedNote note) {
+        double share = note.velocity() / (double) NORMAL_VELOCITY;
+        return share * share;
+    }
+
+    private LoopFilter loss(TimedNote note, Touch touch) {
+        int stopped = stopped(note);
+        return LoopFilter.of(rate, Pitch.hertz((double) stopped), course.t60(stopped) * touch.sustain(), touch.loss());
+    }
+
+    private Dispersion spread(TimedNote note) {
+        return spreads.computeIfAbsent(stopped(note), this::spread);
+    }
+
+    private Dispersion spread(int pitch) {
+        double hertz = Pitch.hertz((double) pitch);
+        var plain = LoopFilter.of(rate, hertz, course.t60(pitch), 0.05);
+        return Dispersion.of(rate, hertz, course.stiffness(pitch), plain);
+    }
+
+    private List<Contact> contacts(TimedNote note, Touch touch) {
+        if (note.isDead()) {
+            return dampers(rate.at(note.when().seconds() + 1));
+        }
+        var contacts = new ArrayList<Contact>();
+        if (touch.rattle() > 0) {
+            contacts.addAll(frets(ratio(note), touch.rattle()));
+        }
+        harmonic(note).ifPresent(harmonic -> contacts.add(node(note, harmonic)));
+        return contacts;
+    }
+
+    private List<Contact> dampers(long samples) {
+        var dampers = new ArrayList<Contact>();
+        for (double place : DAMPED) {
+            dampers.add(Contact.finger(place * openPeriod, DAMPING, samples));
+        }
+        return dampers;
+    }
+
+    private List<Contact> frets(double ratio, double share) {
+        var frets = new ArrayList<Contact>();
+        for (double place : FRETS) {
+            if (place < ratio * NEAREST) {
+                double gap = ACTION * openPeriod * (ratio - place);
+                frets.add(Contact.fret(place * openPeriod, gap, share, rate.at(RATTLE_SECONDS)));
+            }
+        }
+        return frets;
+    }
+
+    /** A finger touches the string where the wanted partials stand still. */
+    private Contact node(TimedNote note, Harmonic harmonic) {
+        int fret = ((Fretted) note.note().place()).fret();
+        int above = harmonic.touchedFret().isPresent() ? harmonic.touchedFret().getAsInt() - fret : fret;
+        long partial = Math.round(StrictMath.pow(2, (note.pitch() - stopped(note)) / 12.0));
+        double touched = StrictMath.pow(2, -above / 12.0);
+        double node = Math.rint(touched * partial) / partial;
+        return Contact.finger(node * openPeriod * ratio(note), TOUCH, rate.at(TOUCH_SECONDS));
+    }
+
+    private static Optional<Harmonic> harmonic(TimedNote note) {
+        if (note.grace() || !(note.note().place() instanceof Fretted fretted)) {
+            return Optional.empty();
+        }
+        return note.note().ornaments().harmonic().filter(each -> each.semitonesAboveOpen(fretted.fret())
+                .isPresent());
+    }
+
+    /** The MIDI number of what sounds where no finger touches a node. */
+    private int stopped(TimedNote note) {
+        return harmonic(note)
+                .map(harmonic -> harmonic.touchedFret().isPresent()
+                        ? course.openMidi() + ((Fretted) note.note().place()).fret()
+                        : course.openMidi())
+                .orElse(note.pitch());
+    }
+
+    /** What sounds, as a fraction of the open string. */
+    private double ratio(TimedNote note) {
+        return StrictMath.pow(2, (course.openMidi() - stopped(note)) / 12.0);
+    }
+}

@@ -1,0 +1,2 @@
+/** What sounds sample by sample, and the small parts from which such units are built. Knows no instrument. */
+package groundbass.sound.unit;

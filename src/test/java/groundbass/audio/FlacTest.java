@@ -1,0 +1,45 @@
+package groundbass.audio;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import org.jflac.FLACDecoder;
+import org.jflac.PCMProcessor;
+import org.jflac.metadata.StreamInfo;
+import org.jflac.util.ByteData;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A stream is read back sample for sample by a decoder that is not ours (jflac), however short its last block is. */
+class FlacTest {
+    @ParameterizedTest
+    @ValueSource(ints = {1, 3, 16, 31, 32, 33, 4_096, 4_097, 4_099, 4_100, 4_127, 4_128, 8_192, 8_195, 12_291, 40_963})
+    void anyLengthIsReadBack(int frames) throws IOException {
+        var samples = new short[frames];
+        for (int i = 0; i < frames; i++) {
+            samples[i] = (short) Math.round(9_000 * StrictMath.sin(i * 0.05) + 300 * StrictMath.sin(i * 2.1));
+        }
+        assertThat(decoded(Flac.mono(new MonoPcm(samples)), frames)).isEqualTo(samples);
+    }
+
+    private static short[] decoded(byte[] flac, int frames) throws IOException {
+        var read = new short[frames];
+        var decoder = new FLACDecoder(new ByteArrayInputStream(flac));
+        decoder.addPCMProcessor(new PCMProcessor() {
+            private int done;
+
+            @Override
+            public void processStreamInfo(StreamInfo info) {}
+
+            @Override
+            public void processPCM(ByteData pcm) {
+                for (int i = 0; i < pcm.getLen(); i += 2) {
+                    read[done++] = (short) (pcm.getData(i) & 0xFF | pcm.getData(i + 1) << 8);
+                }
+            }
+        });
+        decoder.decode();
+        return read;
+    }
+}

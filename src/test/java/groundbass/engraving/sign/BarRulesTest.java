@@ -1,0 +1,97 @@
+package groundbass.engraving.sign;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import groundbass.engraving.mark.Kind;
+import groundbass.engraving.mark.Measures;
+import groundbass.engraving.mark.Shape;
+import groundbass.engraving.options.Paper;
+import groundbass.engraving.options.Staves;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Barlines, repeats, endings, similes and bar numbers. */
+class BarRulesTest {
+    private static final String BAR = "bar\n1-4  E0, E1, E3, E5\n";
+
+    private static List<Double> widths(Drawn drawn) {
+        return drawn.of(Kind.BARLINE).stream().map(mark -> mark.box().width()).toList();
+    }
+
+    @Test // rule: barline-thickness: thin 0.16, thick 0.5, 0.4 between them
+    void theLastBarlineIsThinAndThick() {
+        var drawn = Drawn.of(BAR);
+        int last = drawn.of(Kind.BARLINE).size() - 1;
+        assertThat(widths(drawn).get(last)).isCloseTo(0.5, within(1e-9));
+        assertThat(widths(drawn).get(last - 1)).isCloseTo(0.16, within(1e-9));
+        double gap = drawn.box(Kind.BARLINE, last).left()
+                - drawn.box(Kind.BARLINE, last - 1).right();
+        assertThat(gap).isCloseTo(0.4, within(1e-9));
+    }
+
+    @Test // rule: repeat-dots: in spaces 2 and 3, positions 3 and 5; 0.16 from the line
+    void repeatDotsStandInTheMiddleSpaces() {
+        var drawn = Drawn.of("repeat start\n" + BAR + "repeat end\n", Staves.NOTATION_ONLY);
+        var dots = drawn.of(Kind.REPEAT_DOT);
+        assertThat(dots).hasSize(4);
+        assertThat(dots.stream()
+                        .map(dot -> Math.round(
+                                drawn.position((dot.box().top() + dot.box().bottom()) / 2)))
+                        .distinct())
+                .containsExactlyInAnyOrder(3L, 5L);
+        double gap = drawn.of(Kind.BARLINE).stream()
+                .mapToDouble(line -> line.box().left() - dots.get(3).box().right())
+                .filter(distance -> distance > 0)
+                .min()
+                .orElseThrow();
+        assertThat(gap).isCloseTo(0.16, within(0.01));
+    }
+
+    @Test // rule: repeat-dots: on four lines around the middle, in spaces 1 and 3 or a pair
+    void repeatDotsOfTheTablatureStandAroundItsMiddle() {
+        var drawn = Drawn.of("repeat start\n" + BAR + "repeat end\n", Staves.TAB_ONLY);
+        double middle = drawn.top() + 1.5 * Measures.TAB_GAP;
+        double sum = drawn.of(Kind.REPEAT_DOT).stream()
+                .mapToDouble(dot -> (dot.box().top() + dot.box().bottom()) / 2 - middle)
+                .sum();
+        assertThat(sum).isCloseTo(0, within(0.01));
+    }
+
+    @Test // rule: ending-brackets: the first ending is closed at both ends, the last open at its right; lines of 0.16
+    void theLastEndingStaysOpen() {
+        var text = "repeat start\n" + BAR + "ending 1\n" + BAR + "ending end\nrepeat end\nending 2\n" + BAR
+                + "ending end\n";
+        var strokes = Drawn.of(text).of(Kind.ENDING).stream()
+                .filter(mark -> mark.shape() instanceof Shape.Stroke)
+                .map(mark -> (Shape.Stroke) mark.shape())
+                .toList();
+        assertThat(strokes).allSatisfy(stroke -> assertThat(stroke.thickness()).isEqualTo(0.16));
+        assertThat(strokes.stream()
+                        .filter(stroke -> stroke.from().x() == stroke.to().x()))
+                .hasSize(3);
+        assertThat(Drawn.of(text).texts(Kind.ENDING)).containsExactly("1.", "2.");
+    }
+
+    @Test // rule: simile-signs: centred in an otherwise empty bar; the first of a system in full
+    void aSimileStandsInTheMiddleOfAnEmptyBar() {
+        var options = TestWords.options(Paper.A4).withSimile(true);
+        var drawn = Drawn.of("bar 1\n1-4  E0, E1, E3, E5\nbar 2 = bar 1\nbar 3 = bar 2\n", options);
+        assertThat(drawn.of(Kind.SIMILE)).hasSize(4);
+        assertThat(drawn.of(Kind.HEAD)).hasSize(4);
+        double left = drawn.box(Kind.BARLINE, 1).right();
+        double right = drawn.box(Kind.BARLINE, 2).left();
+        assertThat(drawn.box(Kind.SIMILE, 0).middle()).isCloseTo((left + right) / 2, within(0.3));
+        var broken = Drawn.of("bar 1\n1-4  E0, E1, E3, E5\nnew system\nbar 2 = bar 1\n", options);
+        assertThat(broken.of(Kind.SIMILE)).isEmpty();
+    }
+
+    @Test // rule: bar-numbers: at each system's start, over the clef, but for the first; a pickup is bar 0 and has none
+    void barNumbersStandOverTheClefOfLaterSystems() {
+        var drawn = Drawn.of(BAR + BAR + "new system\n" + BAR + "new system\n" + BAR);
+        assertThat(drawn.texts(Kind.BAR_NUMBER)).containsExactly("3", "4");
+        assertThat(drawn.box(Kind.BAR_NUMBER, 0).bottom())
+                .isLessThan(drawn.box(Kind.CLEF, 2).top());
+        assertThat(Drawn.of("bar 0\n4  E0\n" + BAR).texts(Kind.BAR_NUMBER)).isEmpty();
+    }
+}

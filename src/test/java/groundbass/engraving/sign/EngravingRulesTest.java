@@ -1,0 +1,144 @@
+package groundbass.engraving.sign;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import groundbass.engraving.mark.Glyph;
+import groundbass.engraving.mark.Measures;
+import groundbass.engraving.mark.MusicFont;
+import groundbass.engraving.spacing.KeySignature;
+import groundbass.engraving.spacing.Measuring;
+import groundbass.engraving.spacing.Positions;
+import groundbass.engraving.spacing.TimeSignature;
+import groundbass.score.Fraction;
+import groundbass.score.Meter;
+import groundbass.theory.Letter;
+import groundbass.theory.Pitch;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Values worked out by hand from the rules named beside them. */
+class EngravingRulesTest {
+    private static int position(Letter letter, int soundingOctave) {
+        return Positions.written(Pitch.of(letter, soundingOctave).octavesUp(1));
+    }
+
+    private static double stemLength(int position, boolean up) {
+        return Math.abs(Measures.y(position) - Stems.tip(up, position));
+    }
+
+    @Test // rule: staff-positions, bass-written-high, ledger-lines, stem-length: E1 is written E2
+    void openEStandsOneLedgerBelowWithAStemOfAnOctave() {
+        assertThat(position(Letter.E, 1)).isEqualTo(-2);
+        assertThat(Positions.ledgersBelow(-2)).isEqualTo(1);
+        assertThat(stemLength(-2, true)).isEqualTo(3.5);
+    }
+
+    @Test // rule: stem-direction: D2 is written D3, position 4
+    void openDStandsOnTheMiddleLine() {
+        assertThat(position(Letter.D, 2)).isEqualTo(4);
+        assertThat(Measures.y(4)).isEqualTo(2);
+    }
+
+    @Test // rule: ledger-lines, stem-to-middle-line: B0 is written B1, position -5
+    void lowBHasTwoLedgersAndAStemToTheMiddleLine() {
+        assertThat(position(Letter.B, 0)).isEqualTo(-5);
+        assertThat(Positions.ledgersBelow(-5)).isEqualTo(2);
+        assertThat(stemLength(-5, true)).isEqualTo(4.5);
+    }
+
+    @Test // rule: ledger-lines, stem-to-middle-line: G3 is written G4, position 14
+    void theOctaveOfTheHighestStringHasThreeLedgersAndAStemToTheMiddleLine() {
+        assertThat(position(Letter.G, 3)).isEqualTo(14);
+        assertThat(Positions.ledgersAbove(14)).isEqualTo(3);
+        assertThat(stemLength(14, false)).isEqualTo(5.0);
+    }
+
+    @Test // rule: staff-positions, ledger-lines: G4 is written G5, position 21
+    void theHighestFretHasSixLedgers() {
+        assertThat(position(Letter.G, 4)).isEqualTo(21);
+        assertThat(Positions.ledgersAbove(21)).isEqualTo(6);
+    }
+
+    @Test // rule: key-signature-places
+    void theSignatureOfEMajorStandsAtItsPlaces() {
+        assertThat(KeySignature.positions(4)).containsExactly(6, 3, 7, 4);
+        assertThat(KeySignature.positions(-7)).containsExactly(2, 5, 1, 4, 0, 3, -1);
+    }
+
+    @Test // rule: beam-stack
+    void beamsStackAtThreeQuartersOfASpace() {
+        double step = Measures.BEAM + Measures.BEAM_GAP;
+        assertThat(Measures.BEAM).isEqualTo(0.5);
+        assertThat(step + Measures.BEAM).isEqualTo(1.25);
+        assertThat(2 * step + Measures.BEAM).isEqualTo(2.0);
+    }
+
+    @Test // rule: spacing-by-length
+    void aQuarterIsTwoAndAQuarterTimesAsWideAsASixteenth() {
+        double ratio = Measuring.natural(Fraction.of(1, 4)) / Measuring.natural(Fraction.of(1, 16));
+        assertThat(ratio).isCloseTo(2.25, within(1e-9));
+    }
+
+    @Test // rule: glyph-codes
+    void glyphsHaveTheirPublishedCodePoints() {
+        assertThat(Glyph.HEAD_BLACK.codePoint()).isEqualTo(0xE0A4);
+        assertThat(Glyph.X_BLACK.codePoint()).isEqualTo(0xE0A9);
+        assertThat(Glyph.F_CLEF.codePoint()).isEqualTo(0xE062);
+        assertThat(Glyph.TAB_CLEF_FOUR.codePoint()).isEqualTo(0xE06E);
+        assertThat(Glyph.TAB_CLEF_SIX.codePoint()).isEqualTo(0xE06D);
+        assertThat(Glyph.DOWN_STROKE.codePoint()).isEqualTo(0xE610);
+        assertThat(Glyph.UP_STROKE.codePoint()).isEqualTo(0xE612);
+    }
+
+    @Test // rule: font-thickness
+    void linesHaveTheFontsThickness() {
+        assertThat(List.of(Measures.STAFF_LINE, Measures.STEM, Measures.LEDGER)).containsExactly(0.13, 0.12, 0.16);
+    }
+
+    @Test // rule: font-outlines: boxes published with the font
+    void outlinesHaveThePublishedBoxes() {
+        var head = MusicFont.bravura().box(Glyph.HEAD_BLACK);
+        assertThat(head.right()).isCloseTo(1.18, within(0.006)); // rule: stem-side: the stem's anchor is the right edge
+        assertThat(head.top()).isCloseTo(-0.5, within(0.006));
+        var clef = MusicFont.bravura().box(Glyph.F_CLEF);
+        assertThat(clef.right()).isCloseTo(2.74, within(0.006));
+        assertThat(clef.top()).isCloseTo(-1.05, within(0.006));
+        assertThat(clef.bottom()).isCloseTo(2.54, within(0.006));
+        assertThat(MusicFont.bravura().box(Glyph.REST_16).bottom()).isCloseTo(2.0, within(0.006));
+    }
+
+    @Test // rule: beam-level
+    void beamsLieLevelWhereTheyShould() {
+        assertThat(slope(0, 2, 0).isLevel()).as("outer notes agree").isTrue();
+        assertThat(slope(0, 3, 1).isLevel()).as("an inner note is nearest").isTrue();
+        assertThat(slope(0, 5, 0, 5).isLevel()).as("two pitches take turns").isTrue();
+        assertThat(slope(0, 1, 2).isLevel()).as("a rising line").isFalse();
+    }
+
+    @Test // rule: beam-slope: never over two spaces
+    void beamsRiseWithTheirNotesButNeverSteeply() {
+        double[] ends = slope(-5, -2, 2, 7).ends();
+        assertThat(ends[0] - ends[1]).isPositive().isLessThanOrEqualTo(2.25);
+    }
+
+    @Test // rule: beamed-stem-minimum: two and a half spaces to the nearest beam's edge
+    void theShortestStemUnderABeamKeepsItsLength() {
+        double[] ends = slope(1, 1).ends();
+        assertThat(Measures.y(1) - ends[0] - Measures.BEAM).isGreaterThanOrEqualTo(2.5 - 1e-9);
+    }
+
+    private static BeamSlope slope(int... positions) {
+        var stems = new java.util.ArrayList<BeamSlope.Stem>();
+        for (int i = 0; i < positions.length; i++) {
+            stems.add(new BeamSlope.Stem(i * 4, positions[i], positions[i]));
+        }
+        return new BeamSlope(true, 1, stems, List.of());
+    }
+
+    @Test // rule: groups-in-time-signature
+    void unusualGroupsAreAddedUpInTheTimeSignature() {
+        assertThat(TimeSignature.shapes(Meter.of(7, 8), 0, 2)).hasSize(2);
+        assertThat(TimeSignature.shapes(new Meter(8, List.of(3, 2, 2)), 0, 2)).hasSize(6);
+    }
+}

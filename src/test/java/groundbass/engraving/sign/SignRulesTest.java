@@ -1,0 +1,124 @@
+package groundbass.engraving.sign;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import groundbass.engraving.mark.Glyph;
+import groundbass.engraving.mark.Kind;
+import groundbass.engraving.mark.Shape;
+import groundbass.engraving.options.Staves;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+
+/** Ledger lines, rests, dots, accidentals and tuplets as they are drawn. */
+class SignRulesTest {
+    @Test // rule: ledger-line-reach: 0.4 beyond each side of the head, 0.16 thick
+    void ledgerLinesReachBeyondTheHead() {
+        var drawn = Drawn.of("bar 1\n1  E0\n2-4  rest\n");
+        var ledger = drawn.box(Kind.LEDGER, 0);
+        var head = drawn.box(Kind.HEAD, 0);
+        assertThat(head.left() - ledger.left()).isCloseTo(0.4, within(0.01));
+        assertThat(ledger.right() - head.right()).isCloseTo(0.4, within(0.01));
+        assertThat(ledger.height()).isCloseTo(0.16, within(1e-9));
+    }
+
+    /**
+     * rule: rest-height: whole rest hangs from line 4 (pos 6), half rest on the middle line (pos 4), quarter centred.
+     */
+    @Test
+    void restsHangSitAndStandWhereTheyShould() {
+        var whole = Drawn.of("bar 1\n1-4  rest\n");
+        assertThat(whole.position(whole.at(Kind.REST, 0).y())).isCloseTo(6, within(1e-6));
+        var half = Drawn.of("bar 1\n1-2  rest\n3  E0\n4  rest\n");
+        assertThat(half.glyphs(Kind.REST)).containsExactly(Glyph.REST_HALF, Glyph.REST_QUARTER);
+        assertThat(half.position(half.at(Kind.REST, 0).y())).isCloseTo(4, within(1e-6));
+        assertThat(half.position(half.at(Kind.REST, 1).y())).isCloseTo(4, within(1e-6));
+    }
+
+    @Test // rule: whole-bar-rest: centred in its bar
+    void aWholeBarsRestStandsInItsMiddle() {
+        var drawn = Drawn.of("bar 1\n1-4  E0\nbar 2\n1-4  rest\nbar 3\n1-4  E0\n");
+        double left = drawn.box(Kind.BARLINE, 1).right();
+        double right = drawn.box(Kind.BARLINE, 2).left();
+        assertThat(drawn.box(Kind.REST, 0).middle()).isCloseTo((left + right) / 2, within(0.3));
+    }
+
+    @Test // rule: dot-in-space: right of the head by 0.4 to 0.6, in a space: E1 at -2 is on a line, F1 at -1 in a space
+    void dotsStandInSpaces() {
+        for (var place : new String[] {"E0", "E1", "A0", "D0"}) {
+            var drawn = Drawn.of("bar 1\n1-3  " + place + "\n4  rest\n");
+            double gap = drawn.box(Kind.DOT, 0).left() - drawn.box(Kind.HEAD, 0).right();
+            assertThat(gap).as(place).isBetween(0.4, 0.6);
+            double position = drawn.position(drawn.at(Kind.DOT, 0).y());
+            assertThat(Math.abs(Math.round(position)) % 2).as(place).isEqualTo(1);
+            assertThat(position)
+                    .isBetween(
+                            drawn.position(drawn.at(Kind.HEAD, 0).y()) - 1e-6,
+                            drawn.position(drawn.at(Kind.HEAD, 0).y()) + 1.01);
+        }
+    }
+
+    @Test // rule: dots-of-chord, dot-size: one for each head of a chord, in spaces of their own; 0.4 across
+    void eachHeadOfAChordHasItsDot() {
+        var drawn = Drawn.of("bar 1\n1-3  A3+D0+G0\n4  rest\n", Staves.NOTATION_ONLY);
+        var heights = drawn.of(Kind.DOT).stream().map(dot -> dot.box().top()).collect(Collectors.toSet());
+        assertThat(heights).hasSize(3);
+        assertThat(drawn.box(Kind.DOT, 0).width()).isCloseTo(0.4, within(0.01));
+    }
+
+    @Test // rule: accidental-gap: about 0.2 from the head
+    void aSignStandsCloseToItsHead() {
+        var drawn = Drawn.of("bar 1\n1-4  E2\n");
+        double gap =
+                drawn.box(Kind.HEAD, 0).left() - drawn.box(Kind.ACCIDENTAL, 0).right();
+        assertThat(gap).isCloseTo(0.2, within(0.05));
+    }
+
+    /**
+     * rule: accidental-columns: less than a sixth apart in different columns, the top note's nearest; from a sixth on
+     * in one.
+     */
+    @Test
+    void signsOfAChordStandInColumnsWhereTheyMustAndInOneWhereTheyCan() {
+        var third = Drawn.of("bar 1\n1-4  A4 as C# + D4 as F#\n", Staves.NOTATION_ONLY);
+        var signs = third.of(Kind.ACCIDENTAL);
+        assertThat(signs).hasSize(2);
+        var upper = signs.get(0).box().top() < signs.get(1).box().top() ? signs.get(0) : signs.get(1);
+        var lower = upper == signs.get(0) ? signs.get(1) : signs.get(0);
+        assertThat(lower.box().right()).isLessThan(upper.box().left());
+        var octave = Drawn.of("bar 1\n1-4  E2 as F# + D4 as F#\n", Staves.NOTATION_ONLY);
+        assertThat(octave.box(Kind.ACCIDENTAL, 0).left())
+                .isCloseTo(octave.box(Kind.ACCIDENTAL, 1).left(), within(0.01));
+    }
+
+    /**
+     * rule: tuplet-without-bracket: no bracket where the beam covers exactly the tuplet; the number centred on the
+     * beam.
+     */
+    @Test
+    void aBeamedTripletNeedsNoBracket() {
+        var drawn = Drawn.of("bar 1\n1  E0, E1, E3\n2-4  rest\n");
+        assertThat(drawn.of(Kind.TUPLET)).hasSize(1);
+        assertThat(drawn.box(Kind.TUPLET, 0).middle())
+                .isCloseTo(drawn.box(Kind.BEAM, 0).middle(), within(0.2));
+    }
+
+    @Test // rule: tuplet-bracket: hooks of about 0.75 toward the notes, lines of 0.16
+    void otherTupletsHaveABracketWithHooks() {
+        var drawn = Drawn.of("bar 1\n1-2  E0, E1, E3\n3-4  rest\n");
+        var strokes = drawn.of(Kind.TUPLET).stream()
+                .filter(mark -> mark.shape() instanceof Shape.Stroke)
+                .map(mark -> (Shape.Stroke) mark.shape())
+                .toList();
+        assertThat(strokes).hasSize(4).allSatisfy(stroke -> assertThat(stroke.thickness())
+                .isEqualTo(0.16));
+        var hooks = strokes.stream()
+                .filter(stroke -> stroke.from().x() == stroke.to().x())
+                .toList();
+        assertThat(hooks).hasSize(2).allSatisfy(hook -> assertThat(
+                        Math.abs(hook.to().y() - hook.from().y()))
+                .isCloseTo(0.75, within(1e-9)));
+        double notes = drawn.box(Kind.STEM, 0).top();
+        assertThat(hooks.get(0).to().y()).isGreaterThan(hooks.get(0).from().y()).isLessThan(notes);
+    }
+}

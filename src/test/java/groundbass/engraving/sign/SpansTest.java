@@ -1,0 +1,102 @@
+package groundbass.engraving.sign;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.engraving.mark.Box;
+import groundbass.engraving.mark.Glyph;
+import groundbass.engraving.mark.Kind;
+import groundbass.engraving.mark.Mark;
+import groundbass.engraving.mark.Shape;
+import groundbass.engraving.options.Paper;
+import groundbass.engraving.options.Staves;
+import groundbass.engraving.options.TechniqueLetters;
+import groundbass.engraving.options.TechniqueLetters.Letter;
+import groundbass.engraving.sheet.Layout;
+import groundbass.linetext.LineText;
+import groundbass.score.Swing;
+import groundbass.score.Technique;
+import groundbass.writing.Writing;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** What lasts over several notes, and the sign for swing. */
+class SpansTest {
+    private static List<Mark> marks(String bar, Staves staves) {
+        var line = LineText.read("bar 1\n" + bar).line();
+        var options = TestWords.options(Paper.A4).with(staves).withLegend(false);
+        return Layout.of(Writing.of(line), options).get(0).marks();
+    }
+
+    private static List<Mark> of(Kind kind, List<Mark> marks) {
+        return marks.stream().filter(mark -> mark.kind() == kind).toList();
+    }
+
+    private static List<String> texts(List<Mark> marks) {
+        return marks.stream()
+                .filter(mark -> mark.shape() instanceof Shape.Run)
+                .map(mark -> ((Shape.Run) mark.shape()).text())
+                .toList();
+    }
+
+    @Test // rule: palm-mute-line: palm mute, P.M. with a dashed line above the tablature
+    void aPalmMuteIsWrittenOnceWithALineOverItsNotes() {
+        var marks = marks("1-2  E0 mute, E0 mute, E3 mute, E0 mute\n3-4  E5\n", Staves.BOTH);
+        var sign = of(Kind.TECHNIQUE, marks);
+        assertThat(texts(sign)).containsExactly("P.M.");
+        var box = sign.stream().map(Mark::box).reduce(Box::union).orElseThrow();
+        var numbers = of(Kind.FRET, marks);
+        assertThat(box.left())
+                .isBetween(numbers.get(0).box().left() - 1, numbers.get(0).box().right());
+        assertThat(box.right())
+                .isBetween(numbers.get(3).box().left(), numbers.get(4).box().left());
+        assertThat(box.bottom()).isLessThan(numbers.get(0).box().top());
+    }
+
+    @Test
+    void anotherTechniqueEndsTheLine() {
+        var marks = marks("1-2  E0 mute, E0 slap, E3 mute, E0 mute\n3-4  rest\n", Staves.BOTH);
+        assertThat(texts(of(Kind.TECHNIQUE, marks)))
+                .containsOnlyOnce("T")
+                .hasSize(3)
+                .contains("P.M.");
+    }
+
+    @Test // rule: let-ring-line: let ring, dashed line
+    void ringingNotesThatFollowOneAnotherShareOneLine() {
+        var marks = marks("1-2  A2 ring, D2 ring, G4 ring, G2\n3-4  rest\n", Staves.BOTH);
+        assertThat(texts(of(Kind.RING, marks))).containsExactly("let ring");
+        assertThat(of(Kind.RING, marks)).hasSizeGreaterThan(2);
+    }
+
+    @Test // rule: vibrato-wave: vibrato is a wavy line above the notes and on the tablature
+    void aVibratoStandsOverBothStaves() {
+        assertThat(of(Kind.VIBRATO, marks("1-4  D5 vibrato\n", Staves.NOTATION_ONLY))
+                                .size()
+                        * 2)
+                .isEqualTo(of(Kind.VIBRATO, marks("1-4  D5 vibrato\n", Staves.BOTH))
+                        .size());
+    }
+
+    @Test
+    void anEducatorMayWantAPlainLetterInstead() {
+        var letters = TechniqueLetters.usual().with(Technique.MUTE, new Letter.Text("M", true));
+        var line = LineText.read("bar 1\n1-4  E0 mute, E3 mute\n").line();
+        var options = TestWords.options(Paper.A4).with(letters).withLegend(false);
+        assertThat(texts(of(
+                        Kind.TECHNIQUE,
+                        Layout.of(Writing.of(line), options).get(0).marks())))
+                .containsExactly("M", "M");
+    }
+
+    @Test // common practice, no source: two eighths are a quarter and an eighth of a triplet
+    void swingHasItsSignWhereItIsTwoToOne() {
+        var glyphs = SwingSign.shapes(new Swing(Swing.EIGHTHS, 2, 1)).stream()
+                .filter(shape -> shape instanceof Shape.Sign)
+                .map(shape -> ((Shape.Sign) shape).glyph())
+                .toList();
+        assertThat(glyphs)
+                .containsExactly(
+                        Glyph.MET_QUARTER, Glyph.MET_QUARTER, Glyph.MET_QUARTER, Glyph.MET_8, Glyph.tupletFigure(3));
+        assertThat(SwingSign.shapes(new Swing(Swing.SIXTEENTHS, 3, 2))).isEmpty();
+    }
+}

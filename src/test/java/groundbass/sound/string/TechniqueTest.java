@@ -1,0 +1,254 @@
+package groundbass.sound.string;
+
+import static groundbass.performance.Lines.bar;
+import static groundbass.performance.Lines.by;
+import static groundbass.performance.Lines.f;
+import static groundbass.performance.Lines.line;
+import static groundbass.performance.Lines.note;
+import static groundbass.performance.Lines.quarters;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import groundbass.score.Arrival;
+import groundbass.score.Harmonic;
+import groundbass.score.Note;
+import groundbass.score.Ornaments;
+import groundbass.score.Ornaments.Mark;
+import groundbass.score.Place;
+import groundbass.score.Technique;
+import groundbass.sound.Measure;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/**
+ * What tells the techniques apart, measured: attack, brightness, decay, pitch, level. The bounds are those of
+ * rule: technique-sound, unless another is named.
+ */
+class TechniqueTest {
+    private static final int RATE = Played.RATE;
+    private static final int FIFTY_MS = 2_205;
+
+    private static float[] play(Note... notes) {
+        return Played.from(line(quarters(60), bar(notes)));
+    }
+
+    private static float[] play(int string, int fret, Technique hand) {
+        return play(note(f(0, 1), f(1, 1), Place.of(string, fret), hand));
+    }
+
+    private static double centroid(float[] samples) {
+        return Measure.centroid(samples, 0, FIFTY_MS);
+    }
+
+    private static double level(float[] samples) {
+        return Measure.decibels(samples, 0, 8_820);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"4, 0", "4, 3", "3, 0", "3, 5", "2, 2", "1, 7"})
+    void slapAndPopAreLouderBrighterAndQuickerThanAFinger(int string, int fret) {
+        float[] finger = play(string, fret, Technique.FINGER);
+        float[] slap = play(string, fret, Technique.SLAP);
+        float[] pop = play(string, fret, Technique.POP);
+        // slap 3 dB and pop 5 dB above a finger, by ear and so by a few decibels
+        assertThat(level(slap) - level(finger)).isBetween(1.0, 7.0);
+        assertThat(level(pop) - level(finger)).isBetween(1.5, 8.0);
+        // full to 1.5 to 3 kHz with a finger, 4 to 7 with the thumb, 6 to 10 popped
+        assertThat(centroid(slap)).isGreaterThan(centroid(finger) * 2);
+        assertThat(centroid(pop)).isGreaterThan(centroid(finger) * 2);
+        assertThat(Measure.share(pop, 0, FIFTY_MS, 3_000))
+                .isGreaterThan(Measure.share(finger, 0, FIFTY_MS, 3_000) * 30);
+        assertThat(Measure.share(slap, 0, FIFTY_MS, 3_000))
+                .isGreaterThan(Measure.share(finger, 0, FIFTY_MS, 3_000) * 10);
+        // a blow of 1 to 3 ms, a release under 1 ms, a finger that lets go in 5 to 10 ms
+        assertThat(Measure.attack(slap, 0)).isLessThan(0.003);
+        assertThat(Measure.attack(pop, 0)).isLessThan(0.001);
+        assertThat(Measure.attack(finger, 0)).isBetween(0.002, 0.02);
+    }
+
+    @Test
+    void theThumbRattlesMoreThanItRings() {
+        // contact with the frets: the high part of a slap falls much faster than that of a note without rattle would
+        float[] slap = play(4, 0, Technique.SLAP);
+        double early = Measure.share(slap, 0, FIFTY_MS, 2_000);
+        double late = Measure.share(slap, RATE / 2, FIFTY_MS, 2_000);
+        assertThat(early).isGreaterThan(late * 10);
+    }
+
+    @Test
+    void aSlapKnocksTheHarderTheMoreItRattles() {
+        // the gap is fixed, so a stroke of twice the level is brighter: conditional reflection (Rank and Kubin 1997)
+        var soft =
+                note(f(0, 1), f(1, 1), Place.of(4, 0), Technique.SLAP).withOrnaments(Ornaments.NONE.with(Mark.GHOST));
+        assertThat(centroid(play(4, 0, Technique.SLAP))).isGreaterThan(centroid(play(soft)) * 1.5);
+    }
+
+    @Test
+    void theThumbsDownstrokeIsASlapAndItsUpstrokeIsSofterInTone() {
+        float[] down = play(4, 0, Technique.THUMB_DOWN);
+        float[] up = play(4, 0, Technique.THUMB_UP);
+        assertThat(down).isEqualTo(play(4, 0, Technique.SLAP));
+        assertThat(centroid(up)).isLessThan(centroid(down));
+        assertThat(level(up)).isCloseTo(level(down), within(4.0));
+    }
+
+    @Test
+    void aMutedNoteIsDarkAndShort() {
+        // 0.1 to 0.25 of the decay, full to 0.5 to 1 kHz
+        float[] muted = play(3, 5, Technique.MUTE);
+        float[] finger = play(3, 5, Technique.FINGER);
+        double decay = 60
+                / (20
+                        * Math.log10(Measure.partial(muted, RATE / 8, 73.4162)
+                                / Measure.partial(muted, RATE * 5 / 8, 73.4162)))
+                * 0.5;
+        assertThat(decay).isBetween(0.1 * 7.5, 0.25 * 7.5);
+        assertThat(level(muted)).isBetween(level(finger) - 10, level(finger) - 3);
+        assertThat(Measure.share(muted, 0, 8_820, 1_000)).isLessThan(Measure.share(finger, 0, 8_820, 1_000));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"4", "3", "2", "1"})
+    void aDeadNoteHasNoPitchAndIsOverAtOnce(int string) {
+        // rule: dead-note-sound: 60 to 200 ms; -12 dB by a finger, softer still as it is played here
+        float[] dead = play(note(f(0, 1), f(1, 4), Place.dead(string), Technique.SLAP));
+        float[] slap = play(string, 0, Technique.SLAP);
+        assertThat(Measure.periodicity(dead, 441, 4_410)).isLessThan(0.5);
+        assertThat(Measure.periodicity(slap, 441, 4_410)).isGreaterThan(0.6);
+        double start = Measure.decibels(dead, 0, 1_000);
+        assertThat(start).isBetween(Measure.decibels(slap, 0, 1_000) - 25, Measure.decibels(slap, 0, 1_000) - 4);
+        assertThat(Measure.decibels(dead, RATE / 5, 1_000)).isLessThan(start - 50);
+    }
+
+    @Test
+    void aGhostNoteIsSoftAndDullButHasItsPitch() {
+        var ghost =
+                note(f(0, 1), f(1, 1), Place.of(3, 5), Technique.FINGER).withOrnaments(Ornaments.NONE.with(Mark.GHOST));
+        float[] samples = play(ghost);
+        float[] plain = play(3, 5, Technique.FINGER);
+        assertThat(level(samples)).isLessThan(level(plain) - 9);
+        assertThat(centroid(samples)).isLessThan(centroid(plain));
+        // A string, fret 5: D2, 73.4162 Hz (ISO 16)
+        assertThat(Measure.cents(Measure.hertz(samples, 4_410, 73.4162), 73.4162))
+                .isCloseTo(0, within(3.0));
+    }
+
+    @Test
+    void aHammeredAndAPulledNoteComeWithoutAStroke() {
+        // rule: legato-attack: 3 to 6 dB under the pluck
+        float[] hammered = play(note(f(0, 1), f(1, 4), 5), by(Arrival.Kind.HAMMER, f(1, 4), f(1, 2), 7));
+        float[] pulled = play(note(f(0, 1), f(1, 4), 7), by(Arrival.Kind.PULL, f(1, 4), f(1, 2), 5));
+        for (float[] samples : List.of(hammered, pulled)) {
+            double under = Measure.decibels(samples, 0, 4_410) - Measure.decibels(samples, RATE, 4_410);
+            assertThat(under).isBetween(1.0, 7.0);
+        }
+        // E string: fret 7 B1 61.7354 Hz, fret 5 A1 55 Hz (ISO 16)
+        assertThat(Measure.cents(Measure.hertz(hammered, RATE + RATE / 8, 61.7354), 61.7354))
+                .isCloseTo(0, within(3.0));
+        assertThat(Measure.cents(Measure.hertz(pulled, RATE + RATE / 8, 55), 55))
+                .isCloseTo(0, within(3.0));
+    }
+
+    @Test
+    void aTappedNoteIsStruckAtItsFret() {
+        float[] tapped = play(1, 12, Technique.TAP);
+        // G3, 195.9977 Hz (ISO 16)
+        assertThat(Measure.cents(Measure.hertz(tapped, 4_410, 195.9977), 195.9977))
+                .isCloseTo(0, within(2.0));
+        assertThat(centroid(tapped)).isGreaterThan(centroid(play(1, 12, Technique.FINGER)));
+        assertThat(level(tapped)).isLessThan(level(play(1, 12, Technique.FINGER)));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        // partial k of the open string sounds 12 log2 k above it: fret 12 the second, 7 the third, 5 the fourth
+        // (physics)
+        "2, 12, 73.4162, 2",
+        "1, 7, 97.9989, 3",
+        "1, 5, 97.9989, 4"
+    })
+    void aHarmonicLeavesOnlyThePartialsWithANodeUnderTheFinger(int string, int fret, double open, int partial) {
+        var touched = note(f(0, 1), f(1, 1), Place.of(string, fret), Technique.FINGER)
+                .withOrnaments(Ornaments.NONE.with(Harmonic.NATURAL));
+        float[] samples = play(touched);
+        double sounding = Measure.partial(samples, RATE / 2, open * partial);
+        for (int k = 1; k < 2 * partial; k++) {
+            if (k != partial) {
+                assertThat(20 * Math.log10(sounding / Measure.partial(samples, RATE / 2, open * k)))
+                        .as("partial %d", k)
+                        .isGreaterThan(30);
+            }
+        }
+        assertThat(Measure.cents(Measure.hertz(samples, RATE / 2, open * partial), open * partial))
+                .isCloseTo(0, within(2.0));
+    }
+
+    @Test
+    void aSlideArrivesWithoutAStroke() {
+        float[] slid = play(note(f(0, 1), f(1, 4), 3), by(Arrival.Kind.SLIDE, f(1, 4), f(1, 2), 10));
+        // E string fret 10: D2, 73.4162 Hz (ISO 16)
+        assertThat(Measure.cents(Measure.hertz(slid, RATE + RATE / 8, 73.4162), 73.4162))
+                .isCloseTo(0, within(3.0));
+        assertThat(Measure.decibels(slid, RATE, 4_410)).isLessThan(Measure.decibels(slid, RATE * 3 / 4, 4_410) + 3);
+    }
+
+    @Test
+    void vibratoWaversByTenToThirtyCents() {
+        // rule: vibrato-figures: 4 to 6 Hz, 10 to 30 cents
+        var wavering = note(f(0, 1), f(1, 1), Place.of(1, 12), Technique.FINGER)
+                .withOrnaments(Ornaments.NONE.with(Mark.VIBRATO));
+        float[] samples = play(wavering);
+        var cents = new ArrayList<Double>();
+        for (int from = RATE / 2; from < RATE * 2; from += RATE / 50) {
+            cents.add(Measure.cents(Measure.quickHertz(samples, from, 195.9977), 195.9977));
+        }
+        double highest = cents.stream().max(Double::compare).orElseThrow();
+        double lowest = cents.stream().min(Double::compare).orElseThrow();
+        assertThat(highest).isBetween(10.0, 30.0);
+        assertThat(lowest).isBetween(-30.0, -10.0);
+    }
+
+    @ParameterizedTest
+    @EnumSource(Technique.class)
+    void noStepIsSteeperThanTheNoteItself(Technique hand) {
+        // starts, stops and strokes on a sounding string; steps of neighbouring samples
+        for (int string = 1; string <= 4; string++) {
+            var first = note(f(0, 1), f(1, 4), Place.of(string, 5), hand);
+            var again = note(f(1, 4), f(1, 8), Place.of(string, 9), hand);
+            float[] samples = play(first, again);
+            double own = Measure.steepest(samples, 64, RATE);
+            assertThat(Measure.steepest(samples, 0, 64))
+                    .as("start, string %d", string)
+                    .isLessThanOrEqualTo(own);
+            assertThat(Measure.steepest(samples, RATE - 8, RATE + 64))
+                    .as("stroke, string %d", string)
+                    .isLessThanOrEqualTo(Math.max(own, Measure.steepest(samples, RATE + 64, RATE * 5 / 4)));
+            int end = samples.length;
+            assertThat(Measure.steepest(samples, RATE * 13 / 10, end))
+                    .as("stop, string %d", string)
+                    .isLessThanOrEqualTo(own);
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(Arrival.Kind.class)
+    void noStepIsSteeperWhereTheSoundIsTakenOver(Arrival.Kind kind) {
+        int from = kind == Arrival.Kind.PULL ? 7 : 5;
+        int to = kind == Arrival.Kind.PULL ? 5 : 7;
+        float[] samples = play(note(f(0, 1), f(1, 4), from), by(kind, f(1, 4), f(1, 4), to));
+        assertThat(Measure.steepest(samples, RATE - 8, RATE + 400))
+                .isLessThanOrEqualTo(Measure.steepest(samples, 0, RATE - 8));
+    }
+
+    @ParameterizedTest
+    @EnumSource(Technique.class)
+    void theMeanIsNothing(Technique hand) {
+        // below -60 dBFS, where a finger's stroke peaks at 1
+        assertThat(Math.abs(Measure.mean(play(4, 0, hand)))).isLessThan(0.001);
+        assertThat(Math.abs(Measure.mean(play(1, 12, hand)))).isLessThan(0.001);
+    }
+}

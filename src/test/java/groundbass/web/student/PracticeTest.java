@@ -1,0 +1,166 @@
+package groundbass.web.student;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
+import com.microsoft.playwright.options.ColorScheme;
+import groundbass.web.Browser;
+import groundbass.web.Site;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/** What a student presses, sees and waits for while practising. Sound that is late is held back by the test itself. */
+@Tag("browser")
+class PracticeTest {
+    private static final String LINES = """
+            const {lines} = await import(document.querySelector('script[src*="/play.js"]').src);
+            const {practice, sheet} = lines[0];
+            """;
+    private static final String SOUND = "**/*.flac";
+
+    private static Browser browser;
+    private static Site site;
+
+    @BeforeAll
+    static void open() {
+        browser = Browser.open();
+        site = Site.open();
+        Rehearsal.on(site);
+    }
+
+    @AfterAll
+    static void close() {
+        if (site != null) {
+            site.close();
+            browser.close();
+        }
+    }
+
+    @Test
+    void everyPressOfATempoButtonCounts() {
+        var page = visit(ColorScheme.LIGHT);
+        chooseTempo(page, 80);
+        page.locator(".practice-go").first().click();
+        waitFor(page, "practice.state === 'playing'");
+        for (int press = 0; press < 3; press++) {
+            page.locator("[data-part=slower]").first().click();
+        }
+        assertThat(page.locator("[data-part=percent]").first().textContent())
+                .as("told at once, three steps of five")
+                .isEqualTo("65 %");
+        waitFor(page, "practice.engine.heard()?.step?.percent === 65");
+        page.close();
+    }
+
+    @Test
+    void aStepsPieceHasTheInkAndTheFiguresOfTheSheetInTheDark() {
+        var page = visit(ColorScheme.DARK);
+        page.locator("#line-bar-1 .steps > li[data-from='1:1/2'] .practice-step")
+                .click();
+        String looks = "svg => { const {fill, fontVariant} = getComputedStyle(svg); return fill + ' ' + fontVariant; }";
+        var piece = page.locator(".practice-piece svg").first();
+        assertThat(piece.evaluate(looks))
+                .isEqualTo(page.locator(".sheet-wide svg").first().evaluate(looks));
+        piece.scrollIntoViewIfNeeded();
+        piece.screenshot(new Locator.ScreenshotOptions().setPath(Path.of("target", "looks", "piece-DARK.png")));
+        page.close();
+    }
+
+    /** The frame is as wide on every screen, and narrower than the beamed group that the note's stem belongs to. */
+    @Test
+    void theFrameOfTheReachedNoteHidesNothing() {
+        var page = visit(ColorScheme.LIGHT);
+        page.locator("#sheet").evaluate("sheet => sheet.tabIndex = -1");
+        page.locator("#sheet").focus();
+        page.keyboard().press("Tab");
+        page.locator(".sheet-wide g.event").first().focus();
+        page.keyboard().press("ArrowRight");
+        page.keyboard().press("ArrowRight");
+        var found = (List<?>) page.evaluate("""
+                () => {
+                  const reached = document.activeElement, frame = document.querySelector('.sheet-reached rect');
+                  const style = getComputedStyle(frame);
+                  return [style.vectorEffect, style.strokeWidth, getComputedStyle(reached).outlineStyle,
+                    frame.getBoundingClientRect().width < 40];
+                }""");
+        assertThat(found).isEqualTo(List.of("non-scaling-stroke", "3px", "none", true));
+        page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target", "looks", "reached-LIGHT.png")));
+        page.close();
+    }
+
+    @Test
+    void whatIsCountedInIsSureToFollow() {
+        var page = visit(ColorScheme.LIGHT);
+        Queue<Route> held = new ConcurrentLinkedQueue<>();
+        page.route(SOUND, held::add);
+        chooseTempo(page, 60);
+        page.locator(".practice-go").first().click();
+        page.waitForCondition(() -> !held.isEmpty());
+        assertThat(page.locator("[data-part=said]").first().textContent()).isEqualTo("Waiting for the sound");
+        assertThat(told(page, "String(practice.place.counting)")).isEqualTo("undefined");
+        page.unroute(SOUND);
+        page.route(SOUND, Route::resume);
+        held.forEach(Route::resume);
+        waitFor(page, "practice.place.counting !== undefined");
+        waitFor(page, "practice.state === 'playing' && practice.place.index === 0");
+        page.close();
+    }
+
+    @Test
+    void aHoleInTheSoundIsWaitedForAndCountedInAgain() {
+        var page = visit(ColorScheme.LIGHT);
+        chooseTempo(page, 100);
+        page.locator("[data-part=countIn]").first().check();
+        told(page, """
+                (() => {
+                  const {source} = practice.engine, ready = source.ready.bind(source), load = source.load.bind(source);
+                  window.late = new Promise(arrives => { window.arrive = arrives; });
+                  let there = false;
+                  window.late.then(() => { there = true; });
+                  const held = step => step.index >= 1 && !there;
+                  source.ready = step => held(step) ? null : ready(step);
+                  source.load = async steps => { if (steps.some(held)) await window.late; return load(steps); };
+                  return '';
+                })()""");
+        page.locator(".practice-go").first().click();
+        waitFor(page, "practice.state === 'playing'");
+        waitFor(
+                page,
+                "practice.state === 'loading' && practice.place.index === 1"); // after bar 1, whose neighbour is late
+        assertThat(page.locator("[data-part=said]").first().textContent()).isEqualTo("Waiting for the sound");
+        page.evaluate("() => window.arrive()");
+        waitFor(page, "practice.place.counting !== undefined");
+        waitFor(page, "practice.state === 'playing' && practice.place.index === 1");
+        page.close();
+    }
+
+    private static Page visit(ColorScheme scheme) {
+        var page = browser.page(1280, 900, scheme);
+        page.navigate(site.address() + "/series/" + Shelf.SERIES + "/1");
+        page.locator(".practice-go").nth(1).waitFor();
+        return page;
+    }
+
+    private static void chooseTempo(Page page, int percent) {
+        var typed = page.locator("[data-part=typed]").first();
+        typed.fill("" + percent);
+        typed.press("Enter");
+        typed.blur();
+    }
+
+    private static String told(Page page, String script) {
+        return (String) page.evaluate("async () => { " + LINES + " return " + script + "; }");
+    }
+
+    private static void waitFor(Page page, String condition) {
+        page.waitForCondition(() -> (Boolean) page.evaluate("async () => { " + LINES + " return " + condition + "; }"));
+    }
+}
