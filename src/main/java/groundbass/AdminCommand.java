@@ -6,7 +6,7 @@ import groundbass.audience.Person;
 import groundbass.audience.Student;
 import groundbass.catalog.Audit;
 import groundbass.catalog.Educator;
-import groundbass.catalog.FieldProblem;
+import groundbass.form.FieldProblem;
 import groundbass.post.EmailAddress;
 import groundbass.text.Message;
 import groundbass.text.Messages;

@@ -1,6 +1,6 @@
 package groundbass;
 
-import groundbass.release.VideoPictures;
+import groundbass.lesson.VideoPictures;
 import groundbass.score.Extract;
 import groundbass.score.Line;
 import java.util.Optional;

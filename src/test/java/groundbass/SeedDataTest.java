@@ -2,11 +2,11 @@ package groundbass;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.Level;
-import groundbass.catalog.Slug;
+import groundbass.document.Level;
 import groundbass.groove.Groove;
 import groundbass.groove.GrooveLibrary;
 import groundbass.groove.GrooveText;
+import groundbass.identity.Slug;
 import groundbass.linetext.LineText;
 import groundbass.score.ChordAt;
 import groundbass.score.Fraction;

@@ -1,5 +1,6 @@
 package groundbass.audience;
 
+import groundbass.identity.IdForm;
 import groundbass.store.RandomId;
 import java.time.Instant;
 import java.util.Optional;
@@ -13,7 +14,7 @@ public record DownloadId(String value) {
     private static final int MOMENT = 9;
 
     public DownloadId {
-        RandomId.require(value);
+        IdForm.require(value);
     }
 
     /** A new id at an instant; seven of 32 letters make two alike in one millisecond a matter of 2^-35. */
@@ -25,7 +26,7 @@ public record DownloadId(String value) {
 
     /** Reads text from outside; empty where it has not the form of an id. */
     public static Optional<DownloadId> parse(String text) {
-        return RandomId.isId(text) ? Optional.of(new DownloadId(text)) : Optional.empty();
+        return IdForm.isId(text) ? Optional.of(new DownloadId(text)) : Optional.empty();
     }
 
     @Override

@@ -4,7 +4,7 @@ import groundbass.catalog.Audit;
 import groundbass.catalog.Educator;
 import groundbass.catalog.EducatorId;
 import groundbass.catalog.Educators;
-import groundbass.catalog.Outcome;
+import groundbass.form.Outcome;
 import groundbass.post.EmailAddress;
 import groundbass.post.Message;
 import groundbass.post.Outbox;

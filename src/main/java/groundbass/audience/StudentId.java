@@ -1,12 +1,13 @@
 package groundbass.audience;
 
+import groundbass.identity.IdForm;
 import groundbass.store.RandomId;
 import java.util.Optional;
 
 /** The id of a student; it tells nothing about the person. */
 public record StudentId(String value) {
     public StudentId {
-        RandomId.require(value);
+        IdForm.require(value);
     }
 
     public static StudentId next() {
@@ -15,7 +16,7 @@ public record StudentId(String value) {
 
     /** Reads text from outside; empty where it has not the form of an id. */
     public static Optional<StudentId> parse(String text) {
-        return RandomId.isId(text) ? Optional.of(new StudentId(text)) : Optional.empty();
+        return IdForm.isId(text) ? Optional.of(new StudentId(text)) : Optional.empty();
     }
 
     @Override

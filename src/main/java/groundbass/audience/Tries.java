@@ -1,7 +1,7 @@
 package groundbass.audience;
 
+import groundbass.identity.Sha256;
 import groundbass.store.Instants;
-import groundbass.store.Sha256;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;

@@ -10,6 +10,7 @@ import org.jflac.util.ByteData;
 public final class FlacDecoder implements Recording.Decoder {
     private final InputStream in;
     private final FLACDecoder decoder;
+    private long decoded;
 
     /** @param in one whole FLAC stream, which is closed with this decoder */
     public FlacDecoder(InputStream in) throws IOException {
@@ -27,10 +28,24 @@ public final class FlacDecoder implements Recording.Decoder {
     public float[][] next() throws IOException {
         try {
             var frame = decoder.readNextFrame();
-            return frame == null ? new float[0][0] : split(decoder.decodeFrame(frame, null));
+            if (frame == null) {
+                return ended();
+            }
+            var samples = split(decoder.decodeFrame(frame, null));
+            decoded += samples[0].length;
+            return samples;
         } catch (RuntimeException broken) {
             throw new IOException("a broken frame", broken);
         }
+    }
+
+    /** The decoder passes over what is no frame, so a file whose rest is broken ends early without a word. */
+    private float[][] ended() throws IOException {
+        long told = decoder.getStreamInfo().getTotalSamples();
+        if (decoded < told) {
+            throw new IOException("the sound ends after " + decoded + " of " + told + " samples");
+        }
+        return new float[0][0];
     }
 
     /** Little-endian, channels interleaved; 8 bits are unsigned. */

@@ -1,5 +1,6 @@
 package groundbass.catalog;
 
+import groundbass.form.FieldProblem;
 import java.net.URI;
 import java.net.URISyntaxException;
 import java.time.DateTimeException;

@@ -1,5 +1,11 @@
 package groundbass.catalog;
 
+import groundbass.document.DocumentSettings;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.LessonFacts;
+import groundbass.document.LineSource;
+import groundbass.document.Rights;
+import groundbass.form.FieldProblem;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;

@@ -13,7 +13,10 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.ser.std.ToStringSerializer;
-import groundbass.store.Sha256;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.Level;
+import groundbass.document.UploadId;
+import groundbass.identity.Sha256;
 import java.util.Map;
 import java.util.function.Function;
 

@@ -1,5 +1,6 @@
 package groundbass.catalog;
 
+import groundbass.document.EpisodeDocument;
 import java.util.Objects;
 
 /** What became of saving a draft. */

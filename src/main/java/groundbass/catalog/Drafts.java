@@ -1,5 +1,6 @@
 package groundbass.catalog;
 
+import groundbass.document.EpisodeDocument;
 import groundbass.store.Instants;
 import java.sql.ResultSet;
 import java.sql.SQLException;

@@ -1,12 +1,13 @@
 package groundbass.catalog;
 
+import groundbass.identity.IdForm;
 import groundbass.store.RandomId;
 import java.util.Optional;
 
 /** The id of a person who writes lessons. */
 public record EducatorId(String value) {
     public EducatorId {
-        RandomId.require(value);
+        IdForm.require(value);
     }
 
     public static EducatorId next() {
@@ -15,7 +16,7 @@ public record EducatorId(String value) {
 
     /** Reads text from outside; empty where it has not the form of an id. */
     public static Optional<EducatorId> parse(String text) {
-        return RandomId.isId(text) ? Optional.of(new EducatorId(text)) : Optional.empty();
+        return IdForm.isId(text) ? Optional.of(new EducatorId(text)) : Optional.empty();
     }
 
     @Override

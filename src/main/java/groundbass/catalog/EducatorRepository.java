@@ -1,7 +1,7 @@
 package groundbass.catalog;
 
+import groundbass.identity.Sha256;
 import groundbass.store.Instants;
-import groundbass.store.Sha256;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;

@@ -1,7 +1,10 @@
 package groundbass.catalog;
 
+import groundbass.form.FieldProblem;
+import groundbass.form.Outcome;
+import groundbass.identity.Sha256;
+import groundbass.store.Now;
 import groundbass.store.RandomId;
-import groundbass.store.Sha256;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.ArrayList;

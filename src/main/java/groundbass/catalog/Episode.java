@@ -1,5 +1,7 @@
 package groundbass.catalog;
 
+import groundbass.document.Level;
+import groundbass.identity.Slug;
 import java.time.Instant;
 import java.util.Objects;
 import java.util.Optional;

@@ -1,5 +1,7 @@
 package groundbass.catalog;
 
+import groundbass.document.EpisodeDocument;
+import groundbass.identity.Slug;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;

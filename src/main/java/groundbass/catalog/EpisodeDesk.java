@@ -1,5 +1,10 @@
 package groundbass.catalog;
 
+import groundbass.document.EpisodeDocument;
+import groundbass.document.Level;
+import groundbass.form.FieldProblem;
+import groundbass.form.Outcome;
+import groundbass.store.Now;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;

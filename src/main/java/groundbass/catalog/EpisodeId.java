@@ -1,12 +1,13 @@
 package groundbass.catalog;
 
+import groundbass.identity.IdForm;
 import groundbass.store.RandomId;
 import java.util.Optional;
 
 /** The id of an episode; it is permanent, survives export and import, and stands in /e/{id}. */
 public record EpisodeId(String value) {
     public EpisodeId {
-        RandomId.require(value);
+        IdForm.require(value);
     }
 
     public static EpisodeId next() {
@@ -15,7 +16,7 @@ public record EpisodeId(String value) {
 
     /** Reads text from outside; empty where it has not the form of an id. */
     public static Optional<EpisodeId> parse(String text) {
-        return RandomId.isId(text) ? Optional.of(new EpisodeId(text)) : Optional.empty();
+        return IdForm.isId(text) ? Optional.of(new EpisodeId(text)) : Optional.empty();
     }
 
     @Override

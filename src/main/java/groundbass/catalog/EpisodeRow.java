@@ -1,5 +1,7 @@
 package groundbass.catalog;
 
+import groundbass.document.Level;
+import groundbass.identity.Slug;
 import groundbass.store.Instants;
 import java.sql.ResultSet;
 import java.sql.SQLException;

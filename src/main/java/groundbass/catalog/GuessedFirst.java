@@ -4,6 +4,7 @@ import com.nulabinc.zxcvbn.Pattern;
 import com.nulabinc.zxcvbn.Strength;
 import com.nulabinc.zxcvbn.Zxcvbn;
 import com.nulabinc.zxcvbn.matchers.Match;
+import groundbass.form.FieldProblem;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

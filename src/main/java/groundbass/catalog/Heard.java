@@ -1,7 +1,7 @@
 package groundbass.catalog;
 
+import groundbass.identity.Sha256;
 import groundbass.listening.Loudness;
-import groundbass.store.Sha256;
 import java.util.Objects;
 
 /** What is known of the sound of an uploaded recording. */

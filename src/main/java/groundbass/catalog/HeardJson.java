@@ -2,9 +2,9 @@ package groundbass.catalog;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import groundbass.identity.Sha256;
 import groundbass.listening.Hearing;
 import groundbass.listening.Loudness;
-import groundbass.store.Sha256;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;

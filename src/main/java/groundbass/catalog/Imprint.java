@@ -1,5 +1,6 @@
 package groundbass.catalog;
 
+import groundbass.form.FieldProblem;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;

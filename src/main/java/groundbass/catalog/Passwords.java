@@ -4,6 +4,7 @@ import com.password4j.Argon2Function;
 import com.password4j.Password;
 import com.password4j.types.Argon2;
 import groundbass.effort.Turns;
+import groundbass.form.FieldProblem;
 import groundbass.store.RandomId;
 import java.text.Normalizer;
 import java.time.Duration;

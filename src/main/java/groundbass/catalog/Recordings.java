@@ -1,6 +1,7 @@
 package groundbass.catalog;
 
 import groundbass.audio.Recording;
+import groundbass.document.UploadId;
 import groundbass.listening.Hearing;
 import groundbass.store.Blobs;
 import java.io.IOException;

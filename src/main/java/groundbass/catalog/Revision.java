@@ -1,5 +1,6 @@
 package groundbass.catalog;
 
+import groundbass.document.EpisodeDocument;
 import java.time.Instant;
 import java.util.Objects;
 

@@ -1,12 +1,13 @@
 package groundbass.catalog;
 
+import groundbass.identity.IdForm;
 import groundbass.store.RandomId;
 import java.util.Optional;
 
 /** The id of a revision. */
 public record RevisionId(String value) {
     public RevisionId {
-        RandomId.require(value);
+        IdForm.require(value);
     }
 
     public static RevisionId next() {
@@ -15,7 +16,7 @@ public record RevisionId(String value) {
 
     /** Reads text from outside; empty where it has not the form of an id. */
     public static Optional<RevisionId> parse(String text) {
-        return RandomId.isId(text) ? Optional.of(new RevisionId(text)) : Optional.empty();
+        return IdForm.isId(text) ? Optional.of(new RevisionId(text)) : Optional.empty();
     }
 
     @Override

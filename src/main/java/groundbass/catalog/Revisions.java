@@ -1,6 +1,8 @@
 package groundbass.catalog;
 
+import groundbass.document.EpisodeDocument;
 import groundbass.store.Instants;
+import groundbass.store.Now;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;

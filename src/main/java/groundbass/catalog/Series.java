@@ -1,5 +1,6 @@
 package groundbass.catalog;
 
+import groundbass.identity.Slug;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Objects;

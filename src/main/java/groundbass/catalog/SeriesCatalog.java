@@ -1,5 +1,8 @@
 package groundbass.catalog;
 
+import groundbass.form.Outcome;
+import groundbass.identity.Slug;
+import groundbass.store.Now;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;

@@ -1,5 +1,7 @@
 package groundbass.catalog;
 
+import groundbass.form.FieldProblem;
+import groundbass.identity.Slug;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;

@@ -1,12 +1,13 @@
 package groundbass.catalog;
 
+import groundbass.identity.IdForm;
 import groundbass.store.RandomId;
 import java.util.Optional;
 
 /** The id of a series of episodes. */
 public record SeriesId(String value) {
     public SeriesId {
-        RandomId.require(value);
+        IdForm.require(value);
     }
 
     public static SeriesId next() {
@@ -15,7 +16,7 @@ public record SeriesId(String value) {
 
     /** Reads text from outside; empty where it has not the form of an id. */
     public static Optional<SeriesId> parse(String text) {
-        return RandomId.isId(text) ? Optional.of(new SeriesId(text)) : Optional.empty();
+        return IdForm.isId(text) ? Optional.of(new SeriesId(text)) : Optional.empty();
     }
 
     @Override

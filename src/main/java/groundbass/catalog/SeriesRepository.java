@@ -1,5 +1,6 @@
 package groundbass.catalog;
 
+import groundbass.identity.Slug;
 import groundbass.store.Instants;
 import java.sql.ResultSet;
 import java.sql.SQLException;

@@ -1,5 +1,9 @@
 package groundbass.catalog;
 
+import groundbass.document.HouseStyle;
+import groundbass.document.SheetAbbreviations;
+import groundbass.document.SheetLetters;
+import groundbass.form.Outcome;
 import java.net.URI;
 import java.time.ZoneId;
 import java.util.HashMap;

@@ -1,5 +1,7 @@
 package groundbass.catalog;
 
+import groundbass.form.FieldProblem;
+import groundbass.form.Outcome;
 import java.net.URI;
 import java.net.URISyntaxException;
 import java.util.ArrayList;

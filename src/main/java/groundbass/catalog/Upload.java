@@ -1,6 +1,7 @@
 package groundbass.catalog;
 
 import groundbass.audio.AudioFacts;
+import groundbass.document.UploadId;
 import groundbass.store.Blob;
 import java.time.Instant;
 import java.util.Objects;

@@ -1,8 +1,9 @@
 package groundbass.catalog;
 
+import groundbass.document.UploadId;
+import groundbass.identity.Sha256;
 import groundbass.store.Blob;
 import groundbass.store.Instants;
-import groundbass.store.Sha256;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;

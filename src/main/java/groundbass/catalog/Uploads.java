@@ -3,9 +3,14 @@ package groundbass.catalog;
 import groundbass.audio.AudioFacts;
 import groundbass.audio.AudioFinding;
 import groundbass.audio.AudioProbe;
+import groundbass.document.UploadId;
+import groundbass.form.FieldProblem;
+import groundbass.form.Outcome;
+import groundbass.identity.Sha256;
 import groundbass.store.Blob;
 import groundbass.store.Blobs;
-import groundbass.store.Sha256;
+import groundbass.store.Now;
+import groundbass.store.RandomId;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -75,7 +80,8 @@ public final class Uploads {
     }
 
     private Upload keep(EducatorId who, EpisodeId episode, String originalName, Blob blob, AudioFacts facts) {
-        var upload = new Upload(UploadId.next(), who, episode, ShownName.of(originalName), blob, facts, Now.of(clock));
+        var upload = new Upload(
+                new UploadId(RandomId.next()), who, episode, ShownName.of(originalName), blob, facts, Now.of(clock));
         jdbi.useTransaction(handle -> {
             rows.insert(handle, upload);
             audit.append(handle, who, "upload.created", upload.id() + " for episode " + episode);

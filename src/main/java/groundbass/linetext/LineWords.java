@@ -1,5 +1,7 @@
 package groundbass.linetext;
 
+import groundbass.linetext.read.PlaceWordReader;
+import groundbass.linetext.source.Keyword;
 import groundbass.score.Technique;
 import groundbass.theory.Mode;
 import groundbass.theory.Quality;

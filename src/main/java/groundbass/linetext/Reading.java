@@ -1,5 +1,8 @@
 package groundbass.linetext;
 
+import groundbass.linetext.assemble.Origins;
+import groundbass.linetext.problem.Problem;
+import groundbass.linetext.problem.Severity;
 import groundbass.score.Line;
 import java.util.List;
 import java.util.stream.Collectors;

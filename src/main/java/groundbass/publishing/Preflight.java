@@ -1,11 +1,11 @@
 package groundbass.publishing;
 
-import groundbass.catalog.Clearance;
-import groundbass.catalog.EpisodeDocument;
-import groundbass.catalog.FieldProblem;
+import groundbass.document.Clearance;
+import groundbass.document.EpisodeDocument;
+import groundbass.form.FieldProblem;
 import groundbass.groove.GrooveText;
 import groundbass.linetext.LineText;
-import groundbass.linetext.Severity;
+import groundbass.linetext.problem.Severity;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;

@@ -1,6 +1,6 @@
 package groundbass.publishing;
 
-import groundbass.catalog.Outcome;
+import groundbass.form.Outcome;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;

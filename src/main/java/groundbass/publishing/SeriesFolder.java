@@ -1,13 +1,13 @@
 package groundbass.publishing;
 
-import groundbass.catalog.DocumentSettings;
-import groundbass.catalog.EpisodeDocument;
-import groundbass.catalog.GrooveSource;
-import groundbass.catalog.Level;
-import groundbass.catalog.LineSource;
-import groundbass.catalog.Rights;
 import groundbass.catalog.SeriesForm;
-import groundbass.catalog.Slug;
+import groundbass.document.DocumentSettings;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.GrooveSource;
+import groundbass.document.Level;
+import groundbass.document.LineSource;
+import groundbass.document.Rights;
+import groundbass.identity.Slug;
 import groundbass.publishing.SeriesPackage.EpisodePackage;
 import java.io.IOException;
 import java.io.UncheckedIOException;

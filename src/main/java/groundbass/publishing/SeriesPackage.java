@@ -1,8 +1,8 @@
 package groundbass.publishing;
 
-import groundbass.catalog.EpisodeDocument;
 import groundbass.catalog.SeriesForm;
-import groundbass.catalog.Slug;
+import groundbass.document.EpisodeDocument;
+import groundbass.identity.Slug;
 import java.util.List;
 import java.util.OptionalInt;
 

@@ -1,7 +1,9 @@
 package groundbass.release;
 
-import groundbass.catalog.EpisodeDocument;
 import groundbass.catalog.Uploads;
+import groundbass.document.EpisodeDocument;
+import groundbass.lesson.Cover;
+import groundbass.lesson.Lesson;
 import groundbass.store.Blobs;
 import java.io.IOException;
 import java.util.ArrayList;

@@ -1,12 +1,17 @@
 package groundbass.release;
 
-import groundbass.catalog.LineSource;
+import groundbass.document.LineSource;
 import groundbass.engraving.options.QrCode;
 import groundbass.engraving.options.SheetOptions.Footer;
 import groundbass.groove.Band;
+import groundbass.lesson.Lesson;
+import groundbass.lesson.PageContent;
+import groundbass.lesson.PageContent.Picture;
+import groundbass.lesson.PageContents;
+import groundbass.lesson.Sheets;
+import groundbass.lesson.ToldLine;
 import groundbass.midi.MidiFile;
 import groundbass.performance.Performance;
-import groundbass.release.PageContent.Picture;
 import groundbass.score.Line;
 import groundbass.text.Messages;
 import java.nio.charset.StandardCharsets;

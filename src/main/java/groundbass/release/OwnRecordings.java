@@ -1,9 +1,9 @@
 package groundbass.release;
 
-import groundbass.catalog.BackingTrack;
-import groundbass.catalog.Slug;
 import groundbass.catalog.Upload;
 import groundbass.catalog.Uploads;
+import groundbass.document.BackingTrack;
+import groundbass.identity.Slug;
 import groundbass.release.play.PlayManifest.MappedBar;
 import groundbass.release.play.PlayManifest.OwnTrack;
 import java.util.ArrayList;

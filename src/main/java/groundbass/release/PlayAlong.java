@@ -1,6 +1,7 @@
 package groundbass.release;
 
 import groundbass.groove.GrooveLibrary;
+import groundbass.lesson.Lesson;
 import groundbass.release.play.LineStems.Written;
 import groundbass.release.play.PlayJson;
 import groundbass.release.play.PlayManifest;

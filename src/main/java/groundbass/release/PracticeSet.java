@@ -1,7 +1,7 @@
 package groundbass.release;
 
 import groundbass.audio.Tags;
-import groundbass.catalog.EpisodeDocument;
+import groundbass.document.EpisodeDocument;
 import groundbass.release.PracticeTrack.Sounding;
 import groundbass.text.Messages;
 import java.util.ArrayList;

@@ -1,6 +1,6 @@
 package groundbass.release;
 
-import groundbass.catalog.EpisodeDocument;
+import groundbass.document.EpisodeDocument;
 import groundbass.text.Messages;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;

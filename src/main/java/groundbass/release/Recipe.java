@@ -1,8 +1,8 @@
 package groundbass.release;
 
-import groundbass.catalog.HouseStyle;
 import groundbass.catalog.RevisionId;
-import groundbass.store.Sha256;
+import groundbass.document.HouseStyle;
+import groundbass.identity.Sha256;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.Objects;
@@ -31,7 +31,7 @@ public record Recipe(
         HouseStyle style,
         int renderers) {
     /** Raise it whenever any renderer's output changes. */
-    public static final int RENDERERS = 2;
+    public static final int RENDERERS = 3;
 
     public Recipe {
         Objects.requireNonNull(revision);

@@ -5,10 +5,10 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import groundbass.catalog.HouseStyle;
 import groundbass.catalog.RevisionId;
-import groundbass.catalog.SheetAbbreviations;
-import groundbass.catalog.SheetLetters;
+import groundbass.document.HouseStyle;
+import groundbass.document.SheetAbbreviations;
+import groundbass.document.SheetLetters;
 import java.time.LocalDate;
 
 /** Recipes as JSON text. */

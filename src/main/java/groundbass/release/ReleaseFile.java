@@ -1,7 +1,7 @@
 package groundbass.release;
 
+import groundbass.identity.Sha256;
 import groundbass.store.Blob;
-import groundbass.store.Sha256;
 import java.util.Objects;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;

@@ -1,12 +1,13 @@
 package groundbass.release;
 
+import groundbass.identity.IdForm;
 import groundbass.store.RandomId;
 import java.util.Optional;
 
 /** The id of a release; it stands in the address of each of its files. */
 public record ReleaseId(String value) {
     public ReleaseId {
-        RandomId.require(value);
+        IdForm.require(value);
     }
 
     public static ReleaseId next() {
@@ -15,7 +16,7 @@ public record ReleaseId(String value) {
 
     /** Reads text from outside; empty where it has not the form of an id. */
     public static Optional<ReleaseId> parse(String text) {
-        return RandomId.isId(text) ? Optional.of(new ReleaseId(text)) : Optional.empty();
+        return IdForm.isId(text) ? Optional.of(new ReleaseId(text)) : Optional.empty();
     }
 
     @Override

@@ -1,8 +1,8 @@
 package groundbass.release;
 
 import groundbass.catalog.EpisodeId;
+import groundbass.identity.Sha256;
 import groundbass.store.Instants;
-import groundbass.store.Sha256;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Duration;

@@ -1,5 +1,6 @@
 package groundbass.script;
 
+import groundbass.script.captions.Timestamp;
 import java.util.Objects;
 
 /**

@@ -1,6 +1,11 @@
 package groundbass.script;
 
 import groundbass.score.Line;
+import groundbass.script.captions.Script;
+import groundbass.script.captions.Timestamp;
+import groundbass.script.reading.Turns;
+import groundbass.script.words.Lexicon;
+import groundbass.script.words.Words;
 import groundbass.text.Messages;
 import java.util.ArrayList;
 import java.util.Comparator;

@@ -5,6 +5,7 @@ import groundbass.score.Fraction;
 import groundbass.score.Note;
 import groundbass.score.Place.Fretted;
 import groundbass.score.Tuning;
+import groundbass.script.checking.Right;
 import groundbass.text.Messages;
 import groundbass.theory.ChordSymbol;
 import groundbass.theory.Key;

@@ -1,6 +1,7 @@
 package groundbass.script;
 
 import groundbass.score.Position;
+import groundbass.script.checking.Verdict;
 import java.util.Optional;
 
 /**

@@ -1,5 +1,6 @@
 package groundbass.store;
 
+import groundbass.identity.Sha256;
 import java.util.Objects;
 
 /** A file that {@link Blobs} keeps: its digest and its length in bytes. */

@@ -1,5 +1,6 @@
 package groundbass.store;
 
+import groundbass.identity.Sha256;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;

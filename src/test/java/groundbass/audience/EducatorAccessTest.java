@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.catalog.Audit;
 import groundbass.catalog.AuditEntry;
 import groundbass.catalog.Educator;
-import groundbass.catalog.FieldProblem;
+import groundbass.form.FieldProblem;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.time.Duration;

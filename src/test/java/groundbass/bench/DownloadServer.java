@@ -2,8 +2,8 @@ package groundbass.bench;
 
 import groundbass.Config;
 import groundbass.Groundbass;
+import groundbass.identity.Sha256;
 import groundbass.store.BlobFolder;
-import groundbass.store.Sha256;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;

@@ -2,11 +2,11 @@ package groundbass.bench;
 
 import static groundbass.bench.Timing.print;
 
+import groundbass.lesson.Sheets;
 import groundbass.linetext.LineText;
 import groundbass.midi.MidiFile;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
-import groundbass.release.Sheets;
 import groundbass.score.Line;
 import groundbass.text.Messages;
 import java.nio.file.Files;

@@ -1,9 +1,9 @@
 package groundbass.bench;
 
+import groundbass.OutsideTools;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
@@ -14,8 +14,6 @@ final class Load {
     static final int CONNECTIONS = 32;
 
     private static final int MOST_TO_WARM = 10;
-
-    private static final Path WRK = Path.of("/usr/bin/wrk");
 
     // as a browser asks; each request comes from a reader of its own, or the downloads of all would be taken for one
     // reader's
@@ -39,7 +37,7 @@ final class Load {
     private Load() {}
 
     static Result run(URI address, int seconds) throws Exception {
-        return Files.isExecutable(WRK) ? wrk(address, seconds) : Sockets.run(address, seconds);
+        return OutsideTools.here().find("wrk").isPresent() ? wrk(address, seconds) : Sockets.run(address, seconds);
     }
 
     /** Something to drive, and the process behind it. */
@@ -114,7 +112,7 @@ final class Load {
         try {
             Files.writeString(script, SCRIPT);
             var lines = Child.lines(List.of(
-                    WRK.toString(),
+                    OutsideTools.here().find("wrk").orElseThrow().toString(),
                     "-t1",
                     "-c" + CONNECTIONS,
                     "-d" + seconds + "s",

@@ -1,5 +1,6 @@
 package groundbass.bench;
 
+import groundbass.OutsideTools;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -8,16 +9,15 @@ import java.util.Random;
 
 /** The anchor of downloads: nginx with sendfile, one process, no log, a configuration of its own. */
 final class Nginx {
-    private static final Path PROGRAM = Path.of("/usr/sbin/nginx");
-
     private Nginx() {}
 
     static boolean isHere() {
-        return Files.isExecutable(PROGRAM);
+        return OutsideTools.here().find("nginx").isPresent();
     }
 
     /** Serves a file of that size as {@code /bench.bin}. */
     static Child start(Path folder, int port, int size) throws IOException {
+        var program = OutsideTools.here().find("nginx").orElseThrow();
         Files.createDirectories(folder.resolve("root"));
         var bytes = new byte[size];
         new Random(1).nextBytes(bytes);
@@ -44,6 +44,6 @@ final class Nginx {
                 .replace("PORT", Integer.toString(port)));
         return Child.start(
                 folder.resolve("out.log"),
-                List.of(PROGRAM.toString(), "-c", configuration.toString(), "-p", folder.toString()));
+                List.of(program.toString(), "-c", configuration.toString(), "-p", folder.toString()));
     }
 }

@@ -2,7 +2,7 @@ package groundbass.bench;
 
 import groundbass.linetext.LineText;
 import groundbass.script.Proofreading;
-import groundbass.script.Script;
+import groundbass.script.captions.Script;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -57,14 +57,14 @@ final class SoundBench {
         print("  chords               %7.0f", seconds / chords);
         print("  a bare string loop   %7.0f", seconds / loop);
         print("  loudness, once       %7.3f s for a line of %.0f s", mastering, seconds / PLAYING.rounds());
-        var synthesizer = Synthesizer.find();
+        var synthesizer = Synthesizer.named(args);
         if (synthesizer.isEmpty()) {
-            print("  no synthesizer found beside it");
+            print("  no synthesizer named beside it");
             return;
         }
         double plain = synthesizer.get().seconds(MidiFile.of(performance, band), false);
         double full = synthesizer.get().seconds(MidiFile.of(performance, band), true);
-        print("  fluidsynth           %7.0f   with effects %.0f", seconds / plain, seconds / full);
+        print("  a synthesizer        %7.0f   with effects %.0f", seconds / plain, seconds / full);
         print("  ours to it           %7.2f   with its effects %.2f", plain / mix, full / mix);
         memory();
     }
@@ -125,11 +125,11 @@ final class SoundBench {
         /** As the shell tells the times of its children: user and system. */
         private static final Pattern TIME = Pattern.compile("(\\d+)m([\\d.]+)s");
 
-        static Optional<Synthesizer> find() {
-            var program = Path.of("/usr/bin/fluidsynth");
-            var samples = Path.of("/usr/share/sounds/sf2/default-GM.sf2");
-            boolean present = Files.isExecutable(program) && Files.exists(samples);
-            return present ? Optional.of(new Synthesizer(program, samples)) : Optional.empty();
+        /** The program and its file of samples, as they were named. */
+        static Optional<Synthesizer> named(String... args) {
+            return args.length == 2
+                    ? Optional.of(new Synthesizer(Path.of(args[0]), Path.of(args[1])))
+                    : Optional.empty();
         }
 
         /** Processor time. */

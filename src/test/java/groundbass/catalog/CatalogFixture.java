@@ -1,6 +1,10 @@
 package groundbass.catalog;
 
+import groundbass.document.EpisodeDocument;
+import groundbass.document.Level;
+import groundbass.document.LineSource;
 import groundbass.store.Database;
+import groundbass.store.Now;
 import groundbass.store.SettableClock;
 import java.time.LocalDateTime;
 import java.time.ZoneId;

@@ -2,6 +2,8 @@ package groundbass.catalog;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.document.BackingTrack;
+import groundbass.document.Level;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

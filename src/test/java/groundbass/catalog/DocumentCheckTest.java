@@ -2,6 +2,11 @@ package groundbass.catalog;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.document.DocumentSettings;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.Level;
+import groundbass.document.LineSource;
+import groundbass.form.FieldProblem;
 import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;

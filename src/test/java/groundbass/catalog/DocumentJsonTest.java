@@ -3,8 +3,19 @@ package groundbass.catalog;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import groundbass.catalog.LessonFacts.CoursePointer;
-import groundbass.store.Sha256;
+import groundbass.document.BackingTrack;
+import groundbass.document.DocumentSettings;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.GrooveSource;
+import groundbass.document.LessonFacts;
+import groundbass.document.LessonFacts.CoursePointer;
+import groundbass.document.Level;
+import groundbass.document.LineSource;
+import groundbass.document.Rights;
+import groundbass.document.UploadId;
+import groundbass.document.WalkthroughEdit;
+import groundbass.identity.Sha256;
+import groundbass.store.RandomId;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -18,7 +29,10 @@ class DocumentJsonTest {
             new LineSource("Main line", "title Octaves\n\nbar 1\n1-4 E5\n"),
             List.of(new LineSource("Exercise 1", "bar 1\n1-4 A3\n")),
             List.of(new BackingTrack(
-                    UploadId.next(), Sha256.of(new byte[] {1, 2}), "Band", BackingTrack.Kind.WITHOUT_BASS)),
+                    new UploadId(RandomId.next()),
+                    Sha256.of(new byte[] {1, 2}),
+                    "Band",
+                    BackingTrack.Kind.WITHOUT_BASS)),
             new GrooveSource("plain eighths", ""),
             new Rights("Own work", "Written down by the studio", "All rights reserved"),
             List.of(new WalkthroughEdit(0, "0a1b", 3, "Let it ring.")),

@@ -2,6 +2,7 @@ package groundbass.catalog;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.form.FieldProblem;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import groundbass.store.SettableClock;

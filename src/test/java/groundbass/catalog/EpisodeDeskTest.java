@@ -3,6 +3,11 @@ package groundbass.catalog;
 import static groundbass.catalog.CatalogFixture.document;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.document.EpisodeDocument;
+import groundbass.document.Level;
+import groundbass.document.LineSource;
+import groundbass.form.FieldProblem;
+import groundbass.form.Outcome;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.util.List;

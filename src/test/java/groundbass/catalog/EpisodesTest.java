@@ -2,6 +2,8 @@ package groundbass.catalog;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.document.Level;
+import groundbass.identity.Slug;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.time.Duration;

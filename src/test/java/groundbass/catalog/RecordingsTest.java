@@ -110,7 +110,7 @@ class RecordingsTest {
             var heard = (Heard.Ready) recordings.heard(good.id());
             assertThat(heard.loudness().truePeak()).isEqualTo(20 * Math.log10(12_000 / 32_767.0), within(0.5));
             assertThat(good.facts().duration()).isBetween(Duration.ofSeconds(3), Duration.ofMillis(3_200));
-            assertThat(recordings.heard(broken.id())).isNotInstanceOf(Heard.Waiting.class);
+            assertThat(recordings.heard(broken.id())).isInstanceOf(Heard.Broken.class);
         }
     }
 }

@@ -2,6 +2,9 @@ package groundbass.catalog;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.document.Level;
+import groundbass.form.FieldProblem;
+import groundbass.identity.Slug;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.time.Duration;

@@ -4,10 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audio.AudioBytes;
 import groundbass.audio.AudioFormat;
+import groundbass.form.FieldProblem;
+import groundbass.identity.Sha256;
 import groundbass.store.BlobFolder;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
-import groundbass.store.Sha256;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.file.Path;

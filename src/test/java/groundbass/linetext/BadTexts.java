@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Random;
 
 /** Spoils a valid text the way fingers, clipboards and old files do, the same for a seed. */
-final class BadTexts {
+public final class BadTexts {
     private static final List<String> PIECES = List.of(
             "bar",
             "bar 3 = bar 1 counts 2-3",
@@ -74,11 +74,11 @@ final class BadTexts {
 
     private final Random random;
 
-    BadTexts(long seed) {
+    public BadTexts(long seed) {
         random = new Random(seed);
     }
 
-    String spoil(String text) {
+    public String spoil(String text) {
         var spoiled = text;
         for (int i = 0; i <= random.nextInt(4); i++) {
             spoiled = once(spoiled);

@@ -2,6 +2,8 @@ package groundbass.linetext;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.linetext.problem.Severity;
+import groundbass.linetext.source.Span;
 import groundbass.score.Fraction;
 import groundbass.score.Passage;
 import groundbass.score.Position;

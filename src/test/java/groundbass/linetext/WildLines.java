@@ -1,5 +1,7 @@
 package groundbass.linetext;
 
+import groundbass.linetext.assemble.Copying;
+import groundbass.linetext.assemble.Frame;
 import groundbass.score.Arrival;
 import groundbass.score.Bar;
 import groundbass.score.Changes;

@@ -222,8 +222,10 @@ class MidiFileTest {
     void chordsAreOnTheirOwnChannelAndDrumsOnTheTenth() {
         var sequence = read(RandomLines.line(3));
         assertThat(channel(sequence, DRUMS, ShortMessage.NOTE_ON))
+                .isNotEmpty()
                 .allMatch(event -> data(event).getChannel() == 9);
         assertThat(channel(sequence, CHORDS, ShortMessage.NOTE_ON))
+                .isNotEmpty()
                 .allMatch(event -> data(event).getChannel() == 1);
     }
 

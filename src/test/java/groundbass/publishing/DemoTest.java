@@ -9,7 +9,7 @@ import groundbass.catalog.Episode;
 import groundbass.catalog.Episodes;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.Settings;
-import groundbass.catalog.Slug;
+import groundbass.identity.Slug;
 import groundbass.release.Built;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;

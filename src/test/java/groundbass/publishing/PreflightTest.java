@@ -3,11 +3,11 @@ package groundbass.publishing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.tuple;
 
-import groundbass.catalog.EpisodeDocument;
-import groundbass.catalog.FieldProblem;
-import groundbass.catalog.Level;
-import groundbass.catalog.LineSource;
-import groundbass.catalog.Rights;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.Level;
+import groundbass.document.LineSource;
+import groundbass.document.Rights;
+import groundbass.form.FieldProblem;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

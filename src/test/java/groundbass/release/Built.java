@@ -1,6 +1,6 @@
 package groundbass.release;
 
-import groundbass.store.Sha256;
+import groundbass.identity.Sha256;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;

@@ -2,13 +2,15 @@ package groundbass.release;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.EpisodeDocument;
-import groundbass.catalog.HouseStyle;
-import groundbass.catalog.Level;
-import groundbass.catalog.LineSource;
 import groundbass.catalog.RevisionId;
-import groundbass.catalog.SheetAbbreviations;
-import groundbass.catalog.SheetLetters;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.HouseStyle;
+import groundbass.document.Level;
+import groundbass.document.LineSource;
+import groundbass.document.SheetAbbreviations;
+import groundbass.document.SheetLetters;
+import groundbass.lesson.Lesson;
+import groundbass.lesson.Sheets;
 import groundbass.linetext.LineText;
 import groundbass.text.Messages;
 import java.io.IOException;

@@ -2,6 +2,7 @@ package groundbass.script;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.script.captions.Script;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;

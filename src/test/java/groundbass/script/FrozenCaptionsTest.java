@@ -2,6 +2,8 @@ package groundbass.script;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import groundbass.script.captions.Script;
+import groundbass.script.captions.Timestamp;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

@@ -3,6 +3,7 @@ package groundbass.script;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.score.Line;
+import groundbass.script.captions.Script;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 

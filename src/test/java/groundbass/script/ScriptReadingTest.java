@@ -2,6 +2,9 @@ package groundbass.script;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.script.captions.CaptionProblem;
+import groundbass.script.captions.Cue;
+import groundbass.script.captions.Script;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

@@ -7,6 +7,7 @@ import groundbass.score.Line;
 import groundbass.score.Note;
 import groundbass.score.Place.Fretted;
 import groundbass.score.RandomLines;
+import groundbass.script.checking.Verdict;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Walkthrough;
 import java.util.ArrayList;

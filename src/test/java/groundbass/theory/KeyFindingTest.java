@@ -9,7 +9,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
-import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -127,6 +126,6 @@ class KeyFindingTest {
                 .allMatch(key -> Math.abs(key.fifths()) <= 6)
                 .contains(key("F# major"), key("Eb minor"), key("Db major"), key("G# minor"));
         assertThat(finding.certainty()).isEqualTo(Certainty.OPEN);
-        assertThat(List.of(finding.best())).isNotEmpty();
+        assertThat(finding.best()).isEqualTo(finding.candidates().get(0).key());
     }
 }

@@ -6,24 +6,20 @@ import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.ColorScheme;
+import groundbass.OutsideTools;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.Assumptions;
 
 /**
- * A headless Chromium of this machine. Tests that use it carry {@code @Tag("browser")}; where there is none they are
- * skipped with a word on why, except on the build machine ({@code CI=true}), where they fail. Not thread-safe.
+ * A headless Chromium of this machine. Tests that use it carry {@code @Tag("browser")}; it is {@code $CHROMIUM} or
+ * else one of {@link OutsideTools}, which says what happens where there is none. Not thread-safe.
  */
 public final class Browser implements AutoCloseable {
     /** WCAG 2.2, levels A and AA, as the accessibility checker tags its rules. */
     private static final List<String> STANDARD = List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa");
-
-    private static final List<String> USUAL_PLACES =
-            List.of("/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome");
 
     private final Playwright playwright;
     private final com.microsoft.playwright.Browser chromium;
@@ -36,26 +32,20 @@ public final class Browser implements AutoCloseable {
     /** Starts the browser, or skips the test. */
     public static Browser open() {
         var program = program();
-        if (program.isEmpty()) {
-            String why = "no Chromium found at $CHROMIUM or in " + USUAL_PLACES;
-            if ("true".equals(System.getenv("CI"))) {
-                throw new IllegalStateException(why);
-            }
-            Assumptions.abort(why + "; the browser tests are skipped");
-        }
         var playwright = Playwright.create(
                 new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
         var options = new BrowserType.LaunchOptions()
-                .setExecutablePath(program.get())
+                .setExecutablePath(program)
                 .setArgs(List.of("--no-sandbox", "--disable-gpu", "--disable-background-networking"));
         return new Browser(playwright, playwright.chromium().launch(options));
     }
 
-    private static Optional<Path> program() {
-        return Stream.concat(Stream.ofNullable(System.getenv("CHROMIUM")), USUAL_PLACES.stream())
+    private static Path program() {
+        return Stream.ofNullable(System.getenv("CHROMIUM"))
                 .map(Path::of)
                 .filter(Files::isExecutable)
-                .findFirst();
+                .findFirst()
+                .orElseGet(() -> OutsideTools.here().need("chromium", "chromium-browser"));
     }
 
     /** A fresh reader with no cookies, in English, on a desk screen. */

@@ -1,6 +1,6 @@
 package groundbass.web;
 
-import groundbass.catalog.FieldProblem;
+import groundbass.form.FieldProblem;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;

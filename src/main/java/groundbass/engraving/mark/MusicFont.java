@@ -18,6 +18,9 @@ public final class MusicFont {
     /** Four staff spaces to the em (SMuFL), a thousand units to the em. */
     private static final double UNITS_PER_SPACE = 250;
 
+    /** How far straight pieces may lie beside a curve, in staff spaces. */
+    private static final double FLATNESS = 0.0005;
+
     private final Map<Glyph, Outline> outlines = new EnumMap<>(Glyph.class);
 
     /** A glyph's path in staff spaces, y downward, and what it covers. */
@@ -64,7 +67,17 @@ public final class MusicFont {
         var path = new Path2D.Double(
                 font.getCFF().getFont().getType2CharString(id).getPath(),
                 AffineTransform.getScaleInstance(1 / UNITS_PER_SPACE, -1 / UNITS_PER_SPACE));
-        var bounds = path.getBounds2D();
-        return new Outline(path, new Box(bounds.getMinX(), bounds.getMinY(), bounds.getMaxX(), bounds.getMaxY()));
+        return new Outline(path, covered(path));
+    }
+
+    /**
+     * What is inked. A path's own bounds hold the points that steer its curves as well, which lie outside them; later
+     * versions of Java leave these out, so that the same line would be laid out otherwise there.
+     */
+    private static Box covered(Path2D path) {
+        var bounds = new Path2D.Double();
+        bounds.append(path.getPathIterator(null, FLATNESS), false);
+        var box = bounds.getBounds2D();
+        return new Box(box.getMinX(), box.getMinY(), box.getMaxX(), box.getMaxY());
     }
 }

@@ -9,8 +9,10 @@ import java.util.List;
 
 /** What is printed on a string for a head: a fret, a cross, a harmonic in angle brackets, or nothing where a tie goes on. */
 public final class Labels {
-    static final double SIZE = 1.95;
-    private static final double LONG_SIZE = 1.7;
+    /** rule: tab-figures. */
+    static final double SIZE = 2.05;
+
+    private static final double LONG_SIZE = 1.8;
 
     private Labels() {}
 

@@ -2,8 +2,8 @@ package groundbass.release.play;
 
 import groundbass.audio.Flac;
 import groundbass.audio.MonoPcm;
+import groundbass.identity.Sha256;
 import groundbass.release.play.PlayManifest.Segment;
-import groundbass.store.Sha256;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.HashMap;

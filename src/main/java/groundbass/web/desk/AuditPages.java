@@ -5,7 +5,7 @@ import groundbass.catalog.AuditEntry;
 import groundbass.catalog.Educator;
 import groundbass.catalog.EducatorId;
 import groundbass.catalog.Educators;
-import groundbass.store.RandomId;
+import groundbass.identity.IdForm;
 import groundbass.text.Message;
 import groundbass.text.Messages;
 import groundbass.web.shell.PageGroup;
@@ -90,7 +90,7 @@ final class AuditPages implements PageGroup {
             if (detail.equals(me.value())) {
                 return reader.say(Message.of("audit.detail.you"));
             }
-            return RandomId.isId(detail) ? "" : said(detail, detail, reader);
+            return IdForm.isId(detail) ? "" : said(detail, detail, reader);
         }
 
         private static String said(String key, String otherwise, Reader reader) {

@@ -2,7 +2,7 @@ package groundbass.web.desk;
 
 import groundbass.catalog.Educator;
 import groundbass.catalog.EducatorId;
-import groundbass.catalog.FieldProblem;
+import groundbass.form.FieldProblem;
 import groundbass.web.view.Problems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;

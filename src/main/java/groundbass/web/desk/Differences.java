@@ -1,7 +1,7 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.EpisodeDocument;
-import groundbass.catalog.LineSource;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.LineSource;
 import groundbass.web.desk.EditorView.Difference;
 import java.util.ArrayList;
 import java.util.List;

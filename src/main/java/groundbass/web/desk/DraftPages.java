@@ -2,7 +2,7 @@ package groundbass.web.desk;
 
 import groundbass.catalog.EducatorId;
 import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.FieldProblem;
+import groundbass.form.FieldProblem;
 import groundbass.text.Messages;
 import groundbass.web.desk.EditorView.Difference;
 import groundbass.web.shell.Flash;

@@ -1,15 +1,15 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.BackingTrack;
 import groundbass.catalog.Draft;
 import groundbass.catalog.Episode;
 import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.FieldProblem;
 import groundbass.catalog.Recordings;
 import groundbass.catalog.Upload;
-import groundbass.catalog.UploadId;
 import groundbass.catalog.Uploads;
+import groundbass.document.BackingTrack;
+import groundbass.document.UploadId;
 import groundbass.effort.Busy;
+import groundbass.form.FieldProblem;
 import groundbass.release.Releases;
 import groundbass.text.Message;
 import groundbass.web.desk.EditorView.About;

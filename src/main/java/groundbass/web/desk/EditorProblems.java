@@ -1,6 +1,6 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.FieldProblem;
+import groundbass.form.FieldProblem;
 import groundbass.web.view.Problems;
 import java.util.List;
 

@@ -1,7 +1,7 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.BackingTrack;
-import groundbass.catalog.Level;
+import groundbass.document.BackingTrack;
+import groundbass.document.Level;
 import groundbass.groove.Groove;
 import groundbass.groove.GrooveLibrary;
 import groundbass.groove.GrooveText;

@@ -1,6 +1,6 @@
 package groundbass.web.desk;
 
-import groundbass.linetext.Edit;
+import groundbass.linetext.edit.Edit;
 import groundbass.score.Count;
 import groundbass.score.Fraction;
 import io.javalin.http.Context;

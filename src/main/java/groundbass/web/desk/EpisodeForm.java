@@ -1,16 +1,16 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.BackingTrack;
-import groundbass.catalog.BarMap;
-import groundbass.catalog.DocumentSettings;
 import groundbass.catalog.Draft;
-import groundbass.catalog.EpisodeDocument;
-import groundbass.catalog.GrooveSource;
-import groundbass.catalog.Level;
-import groundbass.catalog.LineSource;
-import groundbass.catalog.Rights;
 import groundbass.catalog.Upload;
-import groundbass.catalog.UploadId;
+import groundbass.document.BackingTrack;
+import groundbass.document.BarMap;
+import groundbass.document.DocumentSettings;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.GrooveSource;
+import groundbass.document.Level;
+import groundbass.document.LineSource;
+import groundbass.document.Rights;
+import groundbass.document.UploadId;
 import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.List;

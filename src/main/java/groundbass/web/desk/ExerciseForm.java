@@ -1,6 +1,6 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.LineSource;
+import groundbass.document.LineSource;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.stream.IntStream;

@@ -1,11 +1,11 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.Clearance;
-import groundbass.catalog.EpisodeDocument;
-import groundbass.catalog.LessonFacts;
-import groundbass.catalog.LessonFacts.CoursePointer;
-import groundbass.catalog.Level;
-import groundbass.catalog.Rights;
+import groundbass.document.Clearance;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.LessonFacts;
+import groundbass.document.LessonFacts.CoursePointer;
+import groundbass.document.Level;
+import groundbass.document.Rights;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.stream.IntStream;

@@ -5,7 +5,7 @@ import groundbass.catalog.Draft;
 import groundbass.catalog.DraftSave;
 import groundbass.catalog.EducatorId;
 import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.EpisodeDocument;
+import groundbass.document.EpisodeDocument;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;

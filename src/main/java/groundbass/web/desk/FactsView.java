@@ -1,12 +1,12 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.Clearance;
 import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeDocument;
-import groundbass.catalog.LessonFacts.CoursePointer;
-import groundbass.catalog.Level;
 import groundbass.checks.LevelSuggestion;
-import groundbass.release.Lesson;
+import groundbass.document.Clearance;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.LessonFacts.CoursePointer;
+import groundbass.document.Level;
+import groundbass.lesson.Lesson;
 import groundbass.score.Tuning.OpenString;
 import groundbass.web.view.Problems;
 import java.util.ArrayList;

@@ -1,8 +1,8 @@
 package groundbass.web.desk;
 
-import groundbass.linetext.Problem;
-import groundbass.linetext.Severity;
-import groundbass.linetext.Source;
+import groundbass.linetext.problem.Problem;
+import groundbass.linetext.problem.Severity;
+import groundbass.linetext.source.Source;
 
 /**
  * Something found in a text, as it stands beside it.

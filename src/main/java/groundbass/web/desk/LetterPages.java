@@ -1,10 +1,10 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.HouseStyle;
 import groundbass.catalog.Settings;
-import groundbass.catalog.SheetAbbreviations;
-import groundbass.catalog.SheetLetters;
-import groundbass.release.UsualLetters;
+import groundbass.document.HouseStyle;
+import groundbass.document.SheetAbbreviations;
+import groundbass.document.SheetLetters;
+import groundbass.lesson.UsualLetters;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;

@@ -1,13 +1,13 @@
 package groundbass.web.desk;
 
 import groundbass.engraving.mark.BarPlace;
+import groundbass.lesson.Sheets;
+import groundbass.lesson.Sheets.DrawnSystem;
 import groundbass.linetext.LineText;
-import groundbass.linetext.Outline;
-import groundbass.linetext.Outline.BarPart;
-import groundbass.linetext.Outline.CountPart;
 import groundbass.linetext.Reading;
-import groundbass.release.Sheets;
-import groundbass.release.Sheets.DrawnSystem;
+import groundbass.linetext.edit.Outline;
+import groundbass.linetext.edit.Outline.BarPart;
+import groundbass.linetext.edit.Outline.CountPart;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
 import groundbass.score.Place;

@@ -11,7 +11,7 @@ import groundbass.fingering.Stop;
 import groundbass.fingering.Wanted;
 import groundbass.linetext.LineText;
 import groundbass.linetext.Reading;
-import groundbass.linetext.Splice;
+import groundbass.linetext.source.Splice;
 import groundbass.score.Fraction;
 import groundbass.score.NoteAt;
 import groundbass.score.Passage;

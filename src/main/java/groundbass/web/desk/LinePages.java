@@ -1,9 +1,9 @@
 package groundbass.web.desk;
 
-import groundbass.linetext.LineEdit;
+import groundbass.lesson.Sheets;
 import groundbass.linetext.LineWords;
-import groundbass.linetext.Splice;
-import groundbass.release.Sheets;
+import groundbass.linetext.edit.LineEdit;
+import groundbass.linetext.source.Splice;
 import groundbass.text.Messages;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;

@@ -1,8 +1,8 @@
 package groundbass.web.desk;
 
+import groundbass.lesson.Sheets;
 import groundbass.linetext.LineText;
 import groundbass.linetext.Reading;
-import groundbass.release.Sheets;
 import groundbass.text.Message;
 import groundbass.walkthrough.Step;
 import groundbass.walkthrough.Walkthrough;

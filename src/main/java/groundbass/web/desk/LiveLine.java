@@ -1,6 +1,6 @@
 package groundbass.web.desk;
 
-import groundbass.linetext.Splice;
+import groundbass.linetext.source.Splice;
 import java.util.List;
 
 /**

@@ -2,13 +2,13 @@ package groundbass.web.desk;
 
 import groundbass.catalog.Educators;
 import groundbass.catalog.Settings;
+import groundbass.identity.IdForm;
 import groundbass.post.Delivery;
 import groundbass.post.EmailAddress;
 import groundbass.post.Letter;
 import groundbass.post.Message;
 import groundbass.post.MessageId;
 import groundbass.post.Outbox;
-import groundbass.store.RandomId;
 import groundbass.text.Messages;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
@@ -69,7 +69,7 @@ final class OutboxPages implements PageGroup {
 
     private void read(Context ctx) {
         var letter = Optional.of(ctx.pathParam("id"))
-                .filter(RandomId::isId)
+                .filter(IdForm::isId)
                 .flatMap(id -> outbox.find(new MessageId(id)))
                 .orElseThrow(NotFoundResponse::new);
         desk.pages().show(ctx, "desk/letter", new LetterView(Row.of(letter), text(letter), letter.lastError()));

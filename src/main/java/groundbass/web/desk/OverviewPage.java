@@ -2,9 +2,9 @@ package groundbass.web.desk;
 
 import groundbass.catalog.Episode;
 import groundbass.catalog.Episodes;
-import groundbass.catalog.Level;
 import groundbass.catalog.Series;
 import groundbass.catalog.SeriesCatalog;
+import groundbass.document.Level;
 import groundbass.post.Outbox;
 import groundbass.release.Releases;
 import groundbass.web.shell.PageGroup;

@@ -1,8 +1,8 @@
 package groundbass.web.desk;
 
 import groundbass.catalog.Upload;
-import groundbass.catalog.UploadId;
 import groundbass.catalog.Uploads;
+import groundbass.document.UploadId;
 import groundbass.web.answer.EntityTag;
 import groundbass.web.answer.FileAnswer;
 import io.javalin.http.Context;

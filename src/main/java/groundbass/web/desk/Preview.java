@@ -1,12 +1,12 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.FieldProblem;
-import groundbass.catalog.HouseStyle;
+import groundbass.document.HouseStyle;
+import groundbass.form.FieldProblem;
 import groundbass.groove.GrooveText;
+import groundbass.lesson.NotePieces;
+import groundbass.lesson.Sheets;
 import groundbass.linetext.LineText;
 import groundbass.publishing.Promise;
-import groundbass.release.NotePieces;
-import groundbass.release.Sheets;
 import groundbass.text.Message;
 import groundbass.text.Messages;
 import groundbass.web.view.NoteViews;

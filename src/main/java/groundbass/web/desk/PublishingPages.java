@@ -1,7 +1,7 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.FieldProblem;
-import groundbass.catalog.Outcome;
+import groundbass.form.FieldProblem;
+import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;

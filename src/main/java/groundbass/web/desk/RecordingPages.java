@@ -1,18 +1,18 @@
 package groundbass.web.desk;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
-import groundbass.catalog.BackingTrack;
-import groundbass.catalog.BarMap;
 import groundbass.catalog.Draft;
 import groundbass.catalog.DraftSave;
 import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.Heard;
 import groundbass.catalog.Recordings;
-import groundbass.catalog.UploadId;
 import groundbass.catalog.Uploads;
+import groundbass.document.BackingTrack;
+import groundbass.document.BarMap;
+import groundbass.document.UploadId;
+import groundbass.lesson.BarMapping;
 import groundbass.listening.Hearing;
 import groundbass.listening.Loudness;
-import groundbass.release.BarMapping;
 import groundbass.web.answer.EntityTag;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;

@@ -1,10 +1,10 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.BackingTrack;
 import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeDocument;
 import groundbass.catalog.Heard;
 import groundbass.catalog.Upload;
+import groundbass.document.BackingTrack;
+import groundbass.document.EpisodeDocument;
 import groundbass.performance.Playing;
 import java.util.Optional;
 

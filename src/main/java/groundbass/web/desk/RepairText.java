@@ -4,7 +4,7 @@ import groundbass.checks.Change;
 import groundbass.checks.Repair;
 import groundbass.linetext.LineText;
 import groundbass.linetext.Reading;
-import groundbass.linetext.Splice;
+import groundbass.linetext.source.Splice;
 import groundbass.score.Line;
 import groundbass.text.Messages;
 import groundbass.web.desk.LiveLine.FixView;

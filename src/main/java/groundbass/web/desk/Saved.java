@@ -2,7 +2,7 @@ package groundbass.web.desk;
 
 import groundbass.catalog.EducatorId;
 import groundbass.catalog.Episode;
-import groundbass.catalog.FieldProblem;
+import groundbass.form.FieldProblem;
 import java.time.Instant;
 import java.util.List;
 

@@ -1,16 +1,16 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.BackingTrack;
 import groundbass.catalog.Draft;
 import groundbass.catalog.DraftSave;
 import groundbass.catalog.EducatorId;
 import groundbass.catalog.Episode;
 import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.EpisodeDocument;
-import groundbass.catalog.FieldProblem;
 import groundbass.catalog.Upload;
-import groundbass.catalog.UploadId;
 import groundbass.catalog.Uploads;
+import groundbass.document.BackingTrack;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.UploadId;
+import groundbass.form.FieldProblem;
 import groundbass.web.desk.EditorView.Difference;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;

@@ -1,6 +1,6 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.EpisodeDocument;
+import groundbass.document.EpisodeDocument;
 import groundbass.script.Proofreading;
 import io.javalin.http.Context;
 import java.io.IOException;

@@ -1,7 +1,7 @@
 package groundbass.web.desk;
 
 import groundbass.script.Statement;
-import groundbass.script.Verdict;
+import groundbass.script.checking.Verdict;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

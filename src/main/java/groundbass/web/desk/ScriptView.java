@@ -1,7 +1,7 @@
 package groundbass.web.desk;
 
 import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeDocument;
+import groundbass.document.EpisodeDocument;
 import groundbass.linetext.LineText;
 import groundbass.score.Count;
 import groundbass.score.Line;
@@ -10,9 +10,9 @@ import groundbass.script.Chapter;
 import groundbass.script.Chapters;
 import groundbass.script.Proofreading;
 import groundbass.script.RightWords;
-import groundbass.script.Script;
 import groundbass.script.Statement;
-import groundbass.script.Verdict;
+import groundbass.script.captions.Script;
+import groundbass.script.checking.Verdict;
 import groundbass.text.Messages;
 import java.util.ArrayList;
 import java.util.List;

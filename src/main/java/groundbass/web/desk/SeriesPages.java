@@ -1,10 +1,10 @@
 package groundbass.web.desk;
 
 import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.Level;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.SeriesForm;
 import groundbass.catalog.SiteSettings;
+import groundbass.document.Level;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;

@@ -1,7 +1,7 @@
 package groundbass.web.desk;
 
 import groundbass.catalog.Educators;
-import groundbass.catalog.FieldProblem;
+import groundbass.form.FieldProblem;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.Next;
 import groundbass.web.shell.PageGroup;

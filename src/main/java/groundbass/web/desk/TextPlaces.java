@@ -1,7 +1,7 @@
 package groundbass.web.desk;
 
-import groundbass.linetext.Span;
-import groundbass.linetext.Splice;
+import groundbass.linetext.source.Span;
+import groundbass.linetext.source.Splice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;

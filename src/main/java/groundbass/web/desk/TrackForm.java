@@ -1,8 +1,8 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.BackingTrack;
 import groundbass.catalog.Upload;
-import groundbass.catalog.UploadId;
+import groundbass.document.BackingTrack;
+import groundbass.document.UploadId;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.Optional;

@@ -1,9 +1,9 @@
 package groundbass.web.desk;
 
 import groundbass.audio.AudioFormat;
-import groundbass.catalog.BackingTrack;
 import groundbass.catalog.Heard;
 import groundbass.catalog.Upload;
+import groundbass.document.BackingTrack;
 import groundbass.listening.Loudness;
 import java.util.Optional;
 

@@ -1,8 +1,8 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.DocumentSettings;
-import groundbass.catalog.EpisodeDocument;
-import groundbass.catalog.WalkthroughEdit;
+import groundbass.document.DocumentSettings;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.WalkthroughEdit;
 import groundbass.walkthrough.Anchor;
 import io.javalin.http.Context;
 import java.util.ArrayList;

@@ -1,8 +1,8 @@
 package groundbass.web.desk;
 
 import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeDocument;
-import groundbass.release.Lesson;
+import groundbass.document.EpisodeDocument;
+import groundbass.lesson.Lesson;
 import groundbass.walkthrough.Naming;
 import groundbass.walkthrough.Retelling;
 import groundbass.walkthrough.Retelling.Edit;

@@ -2,7 +2,7 @@ package groundbass.web.student;
 
 import groundbass.catalog.Episode;
 import groundbass.catalog.Series;
-import groundbass.release.PageContent;
+import groundbass.lesson.PageContent;
 import groundbass.text.Message;
 import groundbass.web.view.EpisodeCard;
 import groundbass.web.view.Reader;

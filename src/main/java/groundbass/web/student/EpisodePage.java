@@ -2,7 +2,7 @@ package groundbass.web.student;
 
 import groundbass.catalog.EpisodeId;
 import groundbass.catalog.SiteSettings;
-import groundbass.catalog.Slug;
+import groundbass.identity.Slug;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.Role;

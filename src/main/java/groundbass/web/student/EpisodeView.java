@@ -1,7 +1,7 @@
 package groundbass.web.student;
 
-import groundbass.release.PageContent.ChapterContent;
-import groundbass.release.PageContent.CourseContent;
+import groundbass.lesson.PageContent.ChapterContent;
+import groundbass.lesson.PageContent.CourseContent;
 import groundbass.web.view.EpisodeCard;
 import java.time.Instant;
 import java.util.List;

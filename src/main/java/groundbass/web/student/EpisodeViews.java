@@ -1,8 +1,8 @@
 package groundbass.web.student;
 
-import groundbass.catalog.Level;
+import groundbass.document.Level;
+import groundbass.lesson.PageContent;
 import groundbass.release.FileRole;
-import groundbass.release.PageContent;
 import groundbass.release.Release;
 import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;

@@ -1,8 +1,8 @@
 package groundbass.web.student;
 
-import groundbass.catalog.BackingTrack;
+import groundbass.document.BackingTrack;
+import groundbass.lesson.PageContent;
 import groundbass.release.FileRole;
-import groundbass.release.PageContent;
 import groundbass.release.PracticeTrack;
 import groundbass.release.Release;
 import groundbass.release.ReleaseFile;

@@ -5,7 +5,7 @@ import groundbass.catalog.EpisodeId;
 import groundbass.catalog.Episodes;
 import groundbass.catalog.Series;
 import groundbass.catalog.SeriesCatalog;
-import groundbass.catalog.Slug;
+import groundbass.identity.Slug;
 import groundbass.release.Release;
 import groundbass.release.Releases;
 import groundbass.web.student.PublishedSeries.Part;

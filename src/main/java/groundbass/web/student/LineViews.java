@@ -1,8 +1,8 @@
 package groundbass.web.student;
 
-import groundbass.release.PageContent.LineContent;
-import groundbass.release.PageContent.Picture;
-import groundbass.release.PageContent.StepContent;
+import groundbass.lesson.PageContent.LineContent;
+import groundbass.lesson.PageContent.Picture;
+import groundbass.lesson.PageContent.StepContent;
 import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;
 import groundbass.text.Message;

@@ -1,9 +1,9 @@
 package groundbass.web.student;
 
 import groundbass.effort.Heap;
+import groundbass.identity.Sha256;
 import groundbass.release.ReleaseFile;
 import groundbass.store.Blobs;
-import groundbass.store.Sha256;
 import groundbass.web.answer.StoredBytes;
 import java.io.IOException;
 import java.io.UncheckedIOException;

@@ -1,8 +1,8 @@
 package groundbass.web.student;
 
-import groundbass.catalog.BackingTrack;
 import groundbass.catalog.Revision;
 import groundbass.catalog.Revisions;
+import groundbass.document.BackingTrack;
 import groundbass.release.Release;
 import java.util.List;
 

@@ -1,8 +1,8 @@
 package groundbass.web.student;
 
 import groundbass.effort.Heap;
+import groundbass.lesson.PageContent;
 import groundbass.release.FileRole;
-import groundbass.release.PageContent;
 import groundbass.release.PageJson;
 import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;

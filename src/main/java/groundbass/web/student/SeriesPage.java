@@ -1,6 +1,6 @@
 package groundbass.web.student;
 
-import groundbass.catalog.Slug;
+import groundbass.identity.Slug;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.Role;

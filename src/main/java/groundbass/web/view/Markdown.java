@@ -1,6 +1,6 @@
 package groundbass.web.view;
 
-import groundbass.release.NoteText;
+import groundbass.lesson.NoteText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -69,6 +69,7 @@ public final class Markdown {
         var highest = new AtomicInteger(LOWEST);
         headings(document, heading -> highest.accumulateAndGet(heading.getLevel(), Math::min));
         headings(document, heading -> heading.setLevel(Math.min(LOWEST, heading.getLevel() - highest.get() + top)));
+        PractiseLinks.resolve(document);
         var figures = new Figures(pictures);
         document.accept(figures);
         return figures.setInto(POLICY.sanitize(RENDERER.render(document)));

@@ -1,7 +1,7 @@
 package groundbass.web.view;
 
-import groundbass.release.NotePieces;
-import groundbass.release.PageContent.PieceContent;
+import groundbass.lesson.NotePieces;
+import groundbass.lesson.PageContent.PieceContent;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,6 +1,6 @@
 package groundbass.web.view;
 
-import groundbass.catalog.FieldProblem;
+import groundbass.form.FieldProblem;
 import groundbass.text.Message;
 import java.util.List;
 

@@ -34,7 +34,7 @@ export class Practice extends EventTarget {
     this.#engine = new Engine(source, wholeLine(source.score.bars), this.#wishes(source));
     this.#engine.addEventListener("state", () => this.#stateChanged());
     this.#engine.addEventListener("problem", () => this.dispatchEvent(new CustomEvent("problem")));
-    this.#shade();
+    if (this.setRange(this.#settings.get("from"), this.#settings.get("to"))) this.wholeLine(); // another line by now
     this.dispatchEvent(new CustomEvent("source"));
     this.#tell();
   }
@@ -144,6 +144,21 @@ export class Practice extends EventTarget {
     if (range) this.#repeat(range);
   }
 
+  /** Repeats a passage for now; what the student chose to repeat is kept all the same. */
+  visit(passage) {
+    const range = rangeOf(passage, passage, this.score.bars);
+    if (range) this.goBackTo(range);
+  }
+
+  /** Repeats a range for now. */
+  goBackTo(range) {
+    this.#engine.range = range;
+    this.#start = null;
+    this.#shade();
+    this.#engine.change();
+    this.#tell();
+  }
+
   /** Begins at an event of the sheet. */
   beginAt({ bar, at }) {
     const index = this.score.bars.findIndex((known) => known.bar === bar);
@@ -190,11 +205,10 @@ export class Practice extends EventTarget {
   }
 
   #repeat(range) {
-    this.#engine.range = range;
-    this.#start = null;
-    this.#shade();
-    this.#engine.change();
-    this.#tell();
+    this.goBackTo(range);
+    const [from, to] = this.range ?? ["", ""];
+    this.#settings.set("from", from);
+    this.#settings.set("to", to);
   }
 
   #shade() {

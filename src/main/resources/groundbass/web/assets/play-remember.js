@@ -1,24 +1,29 @@
-// What the student chose, kept in this browser for all lessons of this site. Nothing of it is sent anywhere.
+// What the student chose, kept in this browser: some of it for all lessons, some for each line. Nothing of it is sent anywhere.
 
 const KEY = "groundbass.practice";
 
-const USUAL = {
-  percent: 80,
-  countIn: true,
-  climb: false,
-  every: 4,
-  volume: 0.8,
-  follow: true,
-  keys: true,
-};
+/** The same wherever one practises. */
+const SHARED = { countIn: true, every: 4, volume: 0.8, follow: true, keys: true };
+/** Each line's own: its tempo (0 for the line's usual one), its ladder, its loop as it stands in the two fields. */
+const OWN = { percent: 0, climb: false, from: "", to: "" };
+/** The tempo that one begins at, if the line has been rendered at it or at one below. */
+const USUAL = 80;
 
-/** The settings of this browser; a `change` event tells of each change. */
-export class Settings extends EventTarget {
+/** Values under a key of the browser's storage; a `change` event tells of each change. */
+class Kept extends EventTarget {
+  #key;
   #values;
 
-  constructor() {
+  constructor(key, usual) {
     super();
-    this.#values = sane(read());
+    this.#key = key;
+    const kept = read(key);
+    this.#values = { ...usual };
+    for (const name of Object.keys(usual)) if (typeof kept[name] === typeof usual[name]) this.#values[name] = kept[name];
+  }
+
+  has(name) {
+    return name in this.#values;
   }
 
   get(name) {
@@ -28,34 +33,58 @@ export class Settings extends EventTarget {
   set(name, value) {
     if (this.#values[name] === value) return;
     this.#values[name] = value;
-    this.#changed(name);
-  }
-
-  /** `{level, mute, solo}` by stem. */
-  balance(stems) {
-    return Object.fromEntries(stems.map((stem) => [stem, soundOf(stem, this.#values.balance[stem])]));
-  }
-
-  setSound(stem, change) {
-    this.#values.balance[stem] = { ...soundOf(stem, this.#values.balance[stem]), ...change };
-    this.#changed("balance");
-  }
-
-  #changed(name) {
-    try {
-      localStorage.setItem(KEY, JSON.stringify(this.#values));
-    } catch {
-      // a private window may refuse; the settings then last as long as the page
-    }
+    write(this.#key, this.#values);
     this.dispatchEvent(new CustomEvent("change", { detail: name }));
   }
 }
 
-/** What was kept, with the usual value where there is none or another kind of thing. */
-function sane(kept) {
-  const values = { ...USUAL };
-  for (const name of Object.keys(USUAL)) if (typeof kept[name] === typeof USUAL[name]) values[name] = kept[name];
-  return { ...values, balance: typeof kept.balance === "object" && kept.balance ? kept.balance : {} };
+/** The settings of this browser for all lines. */
+export class Settings extends Kept {
+  constructor() {
+    super(KEY, SHARED);
+  }
+}
+
+/** The settings of one line, which has the shared ones too; a `change` event tells of each change of either. */
+export class LineSettings extends EventTarget {
+  #shared;
+  #own;
+  #usual;
+
+  /** @param percents that the line was rendered at, rising */
+  constructor(shared, line, percents) {
+    super();
+    this.#shared = shared;
+    this.#own = new Kept(`${KEY}:${line}`, { ...OWN, balance: {} });
+    this.#usual = percents.filter((percent) => percent <= USUAL).at(-1) ?? percents[0] ?? USUAL;
+    for (const kept of [shared, this.#own]) {
+      kept.addEventListener("change", ({ detail }) => this.dispatchEvent(new CustomEvent("change", { detail })));
+    }
+  }
+
+  /** The per cent that the line begins at. */
+  get usual() {
+    return this.#usual;
+  }
+
+  get(name) {
+    if (name === "percent") return this.#own.get(name) || this.#usual;
+    return this.#own.has(name) ? this.#own.get(name) : this.#shared.get(name);
+  }
+
+  set(name, value) {
+    (this.#own.has(name) ? this.#own : this.#shared).set(name, value);
+  }
+
+  /** `{level, mute, solo}` by stem. */
+  balance(stems) {
+    return Object.fromEntries(stems.map((stem) => [stem, soundOf(stem, this.#own.get("balance")?.[stem])]));
+  }
+
+  setSound(stem, change) {
+    const balance = this.#own.get("balance") ?? {};
+    this.set("balance", { ...balance, [stem]: { ...soundOf(stem, balance[stem]), ...change } });
+  }
 }
 
 /** The click waits until it is asked for. */
@@ -65,10 +94,18 @@ function soundOf(stem, kept) {
   return { level: level >= 0 && level <= 1 ? level : usual.level, mute: mute === true, solo: solo === true };
 }
 
-function read() {
+function read(key) {
   try {
-    return JSON.parse(localStorage.getItem(KEY)) ?? {};
+    return JSON.parse(localStorage.getItem(key)) ?? {};
   } catch {
     return {};
+  }
+}
+
+function write(key, values) {
+  try {
+    localStorage.setItem(key, JSON.stringify(values));
+  } catch {
+    // a private window may refuse; the settings then last as long as the page
   }
 }

@@ -1,4 +1,5 @@
 // The play-along page: finds the lines of a page, and brings their panels to life. Without it the plain tracks serve.
+import { asked, show } from "./play-address.js";
 import { stayAwake } from "./play-awake.js";
 import { silence } from "./play-balance.js";
 import { watchDrag } from "./play-drag.js";
@@ -6,7 +7,7 @@ import { watchKeys } from "./play-keys.js";
 import { ownTracks } from "./play-own.js";
 import { Panel } from "./play-panel.js";
 import { Practice } from "./play-practice.js";
-import { Settings } from "./play-remember.js";
+import { LineSettings, Settings } from "./play-remember.js";
 import { Score } from "./play-score.js";
 import { readEvent, Sheet } from "./play-sheet.js";
 import { Stems } from "./play-stems.js";
@@ -27,9 +28,13 @@ async function begin(place) {
   if (!answer.ok) return;
   const manifest = await answer.json();
   const sheet = new Sheet(place.parentElement.querySelector(".sheet"));
-  const band = new Stems(Score.of(manifest), address);
+  const score = Score.of(manifest);
+  const band = new Stems(score, address);
   const sources = [{ title: say("band"), source: band }, ...ownTracks(manifest, address, band)];
-  const practice = new Practice({ source: band, sheet, settings });
+  const own = new LineSettings(settings, `${location.pathname}#${place.id}`, score.percents);
+  const practice = new Practice({ source: band, sheet, settings: own });
+  const isFirst = lines.length === 0;
+  goTo(asked(location.search, place.id, isFirst, score), practice);
   const panel = new Panel(place, practice, place.dataset.title, sources);
   const line = { practice, panel, sheet };
   lines.push(line);
@@ -37,7 +42,24 @@ async function begin(place) {
   watch(line, place);
   for (const link of document.querySelectorAll(`[data-practice="${place.id}"]`)) link.hash = "#sheet";
   for (const list of document.querySelectorAll(`[data-practice-of="${place.id}"]`)) watchSteps(list, line);
+  own.addEventListener("change", ({ detail }) => {
+    if (["percent", "from", "to"].includes(detail)) show(place.id, isFirst, placeOf(practice, own));
+  });
   warmWhenSeen(place, practice);
+}
+
+/** What the page's address asks for, as far as the line has it. */
+function goTo(asked, practice) {
+  if (!asked) return;
+  practice.setRange(asked.from, asked.to);
+  if (asked.percent) practice.setPercent(asked.percent);
+}
+
+/** What the address says of a line: nothing of what is usual. */
+function placeOf(practice, own) {
+  const percent = own.get("percent");
+  const range = own.get("from") || own.get("to") ? [own.get("from"), own.get("to")] : null;
+  return { range, tempo: percent === own.usual ? null : practice.score.bpm(percent) };
 }
 
 function watch(line, place) {

@@ -17,6 +17,7 @@ class SpacingRulesTest {
     @Test // rule: spacing-least-gap: widths never below the rods: accidental, head, dot and 0.3 at least
     void columnsNeverStandNearerThanWhatIsInThem() {
         var drawn = Drawn.of("bar 1\n1-4  E2 as F#*2, E3, E4 as G#*2, E3, E2 as F#*2\n", Staves.NOTATION_ONLY);
+        assertThat(drawn.of(Kind.ACCIDENTAL)).hasSize(3);
         for (int i = 1; i < drawn.of(Kind.ACCIDENTAL).size(); i++) {
             var sign = drawn.box(Kind.ACCIDENTAL, i);
             var before = drawn.of(Kind.HEAD).stream()
@@ -64,13 +65,13 @@ class SpacingRulesTest {
     void aSystemOpensWithItsDistances() {
         var drawn = Drawn.of("key D major\nbar 1\n1-4  E0, E2, E3, E5\n", Staves.NOTATION_ONLY);
         double left = drawn.box(Kind.STAFF_LINE, 0).left();
-        assertThat(drawn.box(Kind.CLEF, 0).left() - left).isBetween(0.7, 1.0);
+        assertThat(drawn.box(Kind.CLEF, 0).left() - left).isBetween(0.75, 1.0);
         assertThat(drawn.box(Kind.KEY, 0).left() - drawn.box(Kind.CLEF, 0).right())
                 .isBetween(0.75, 1.0);
         double time = drawn.box(Kind.TIME, 0).left() - drawn.box(Kind.KEY, 1).right();
-        assertThat(time).isBetween(0.75, 1.15);
+        assertThat(time).isCloseTo(1, within(0.1));
         double note = drawn.box(Kind.HEAD, 0).left() - drawn.box(Kind.TIME, 0).right();
-        assertThat(note).isBetween(1.5, 2.3);
+        assertThat(note).isBetween(1.5, 2.0);
     }
 
     @Test // rule: system-opening: the time only on the first system and at changes
@@ -96,7 +97,7 @@ class SpacingRulesTest {
     void notesKeepTheirDistanceFromTheBarline() {
         var drawn = Drawn.of("bar 1\n1-4  E1, E3, E1, E3\nbar 2\n1-4  E1, E3, E1, E3\n", Staves.NOTATION_ONLY);
         double gap = drawn.box(Kind.HEAD, 4).left() - drawn.box(Kind.BARLINE, 1).right();
-        assertThat(gap).isBetween(1.0, 1.6);
+        assertThat(gap).isBetween(1.0, 1.5);
     }
 
     @Test // rule: staff-size: staves of seven millimetres; the tablature's lines stand 1.5 times as far apart
@@ -111,9 +112,9 @@ class SpacingRulesTest {
         double tab = drawn.of(Kind.STAFF_LINE).stream()
                 .map(Mark::box)
                 .filter(line -> line.top() > drawn.top() + 4.5)
-                .mapToDouble(Box::top)
+                .mapToDouble(line -> (line.top() + line.bottom()) / 2)
                 .min()
                 .orElseThrow();
-        assertThat(tab - drawn.top() - 4).isGreaterThanOrEqualTo(4.9);
+        assertThat(tab - drawn.top() - 4).isGreaterThanOrEqualTo(5 - 1e-9);
     }
 }

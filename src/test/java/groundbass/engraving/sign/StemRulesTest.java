@@ -41,13 +41,24 @@ class StemRulesTest {
         assertThat(drawn.stemUp(1)).isTrue();
     }
 
-    @Test // rule: two-voice-stems
+    @Test // rule: two-voice-stems: alone G2 at 7 would point down and E1 at -2 up
     void ofTwoVoicesTheUpperPointsUpAndTheLowerDown() {
-        var drawn = Drawn.of("bar 1\n1  E0 until end + G0\n2-4  G2, G4, G5\n", Staves.NOTATION_ONLY);
-        var stems = drawn.of(Kind.STEM);
-        assertThat(stems).hasSize(4);
-        double middle = drawn.top() + 2;
-        assertThat(stems).allSatisfy(stem -> assertThat(stem.box().top()).isLessThan(middle));
+        var drawn = Drawn.of("bar 1\n1  E0 until 3 + G0\n2  G2\n3  E3 until end + G4\n4  G5\n", Staves.NOTATION_ONLY);
+        var up = drawn.of(Kind.STEM).stream()
+                .filter(stem -> headAt(drawn, stem.box().bottom()))
+                .toList();
+        var down = drawn.of(Kind.STEM).stream()
+                .filter(stem -> headAt(drawn, stem.box().top()))
+                .toList();
+        assertThat(up).hasSize(4).allMatch(stem -> drawn.position(stem.box().bottom()) > 4);
+        assertThat(down).hasSize(2).allMatch(stem -> drawn.position(stem.box().top()) < 4);
+        assertThat(drawn.of(Kind.STEM)).hasSize(6);
+    }
+
+    /** Whether a head stands at this height, within the half space that a stem's root is off its middle. */
+    private static boolean headAt(Drawn drawn, double y) {
+        return drawn.of(Kind.HEAD).stream()
+                .anyMatch(head -> Math.abs((head.box().top() + head.box().bottom()) / 2 - y) < 0.25);
     }
 
     @Test // rule: stem-side, stem-thickness: at the right side up, at the left side down; 0.12 thick

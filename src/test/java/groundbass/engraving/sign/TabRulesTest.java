@@ -36,8 +36,9 @@ class TabRulesTest {
     @Test // rule: tab-figures: cap height 1.2 to 1.4; two figures no wider than a head and 0.4
     void numbersHaveTheirSize() {
         var drawn = tab("bar 1\n1-4  E7, E12, rest*2\n");
-        assertThat(drawn.box(Kind.FRET, 0).height()).isBetween(1.1, 1.4);
-        assertThat(drawn.box(Kind.FRET, 1).width()).isLessThanOrEqualTo(1.18 + 0.6);
+        assertThat(drawn.box(Kind.FRET, 0).height()).isBetween(1.2, 1.4);
+        assertThat(drawn.box(Kind.FRET, 1).width()).isLessThanOrEqualTo(1.18 + 0.4);
+        assertThat(drawn.box(Kind.FRET, 1).height()).isGreaterThanOrEqualTo(1.0);
     }
 
     @Test // rule: tab-clef: the font has clefs for four and six lines

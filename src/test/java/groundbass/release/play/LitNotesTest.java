@@ -2,9 +2,9 @@ package groundbass.release.play;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.lesson.Sheets;
 import groundbass.linetext.LineText;
 import groundbass.performance.Performance;
-import groundbass.release.Sheets;
 import groundbass.score.Line;
 import groundbass.signal.SampleRate;
 import groundbass.text.Messages;

@@ -6,7 +6,7 @@ import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.not;
 
 import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeDocument;
+import groundbass.document.EpisodeDocument;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import java.time.Duration;

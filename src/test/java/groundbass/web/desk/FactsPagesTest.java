@@ -3,12 +3,12 @@ package groundbass.web.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 
-import groundbass.catalog.Clearance;
 import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeDocument;
-import groundbass.catalog.LessonFacts.CoursePointer;
-import groundbass.catalog.Level;
-import groundbass.catalog.LineSource;
+import groundbass.document.Clearance;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.LessonFacts.CoursePointer;
+import groundbass.document.Level;
+import groundbass.document.LineSource;
 import groundbass.publishing.Preflight;
 import io.restassured.specification.RequestSpecification;
 import org.jsoup.Jsoup;

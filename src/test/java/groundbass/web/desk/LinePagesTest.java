@@ -7,7 +7,7 @@ import static org.hamcrest.Matchers.hasItems;
 import static org.hamcrest.Matchers.hasSize;
 
 import groundbass.catalog.Episode;
-import groundbass.release.Sheets;
+import groundbass.lesson.Sheets;
 import groundbass.text.Messages;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;

@@ -11,9 +11,9 @@ import static org.hamcrest.Matchers.not;
 
 import groundbass.audio.Wav;
 import groundbass.catalog.Audit;
-import groundbass.catalog.BarMap;
 import groundbass.catalog.Recordings;
 import groundbass.catalog.Uploads;
+import groundbass.document.BarMap;
 import groundbass.groove.GrooveLibrary;
 import groundbass.linetext.LineText;
 import groundbass.performance.Playing;

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 
 import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeDocument;
-import groundbass.catalog.LineSource;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.LineSource;
 import io.restassured.specification.RequestSpecification;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;

@@ -1,12 +1,12 @@
 package groundbass.web.desk;
 
 import groundbass.catalog.Audit;
-import groundbass.catalog.BackingTrack;
 import groundbass.catalog.Episode;
-import groundbass.catalog.LineSource;
 import groundbass.catalog.Recordings;
 import groundbass.catalog.Upload;
 import groundbass.catalog.Uploads;
+import groundbass.document.BackingTrack;
+import groundbass.document.LineSource;
 import groundbass.store.BlobFolder;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;

@@ -3,9 +3,9 @@ package groundbass.web.desk;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 
-import groundbass.catalog.BackingTrack;
 import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeDocument;
+import groundbass.document.BackingTrack;
+import groundbass.document.EpisodeDocument;
 import java.io.IOException;
 import java.net.Socket;
 import java.nio.ByteBuffer;

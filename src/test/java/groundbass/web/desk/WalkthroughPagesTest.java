@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 
 import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeDocument;
-import groundbass.catalog.LineSource;
-import groundbass.catalog.WalkthroughEdit;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.LineSource;
+import groundbass.document.WalkthroughEdit;
 import io.restassured.response.ValidatableResponse;
 import io.restassured.specification.RequestSpecification;
 import org.jsoup.Jsoup;

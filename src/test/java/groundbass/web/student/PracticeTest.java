@@ -74,6 +74,43 @@ class PracticeTest {
         page.close();
     }
 
+    @Test
+    void aStepHasItsControlsAndGivesBackTheLoop() {
+        var page = visit(ColorScheme.LIGHT);
+        page.locator("[data-part=from]").first().fill("2");
+        page.locator("[data-part=to]").first().fill("2");
+        page.locator("[data-part=to]").first().press("Enter");
+        var step = page.locator("#line-bar-1 .steps > li[data-from='1:1/2'] .practice-step");
+        assertThat(step.getAttribute("aria-label")).isEqualTo("Practise this: 1.3");
+        step.click();
+        waitFor(page, "practice.state !== 'stopped' && practice.range.join(' ') === '1.3 1.3'");
+        var beside = page.locator(".practice-beside");
+        beside.getByLabel("Slower").click();
+        assertThat(beside.locator(".practice-percent").textContent()).isEqualTo("75 %");
+        beside.locator("button").first().click();
+        waitFor(page, "practice.state === 'stopped'");
+        step.click();
+        assertThat(told(page, "practice.range.join(' ')")).isEqualTo("2 2");
+        assertThat(beside.count()).isZero();
+        page.close();
+    }
+
+    /** At 120 beats a minute for the full tempo, 60 is half of it. */
+    @Test
+    void anAddressLeadsToAPlaceAndFollowsIt() {
+        var page = visit(ColorScheme.LIGHT, "?from=2&to=3.2&tempo=60");
+        assertThat(told(page, "practice.range.join(' ') + ' at ' + practice.percent"))
+                .isEqualTo("2 3.2 at 50");
+        assertThat(told(page, "String(lines[1].practice.range)"))
+                .as("another line of the page")
+                .isEqualTo("null");
+        chooseTempo(page, 65);
+        assertThat(page.url()).endsWith("?from=2&to=3.2&tempo=78");
+        page.locator("[data-part=whole]").first().click();
+        assertThat(page.url()).endsWith("?tempo=78");
+        page.close();
+    }
+
     /** The frame is as wide on every screen, and narrower than the beamed group that the note's stem belongs to. */
     @Test
     void theFrameOfTheReachedNoteHidesNothing() {
@@ -143,8 +180,12 @@ class PracticeTest {
     }
 
     private static Page visit(ColorScheme scheme) {
+        return visit(scheme, "");
+    }
+
+    private static Page visit(ColorScheme scheme, String query) {
         var page = browser.page(1280, 900, scheme);
-        page.navigate(site.address() + "/series/" + Shelf.SERIES + "/1");
+        page.navigate(site.address() + "/series/" + Shelf.SERIES + "/1" + query);
         page.locator(".practice-go").nth(1).waitFor();
         return page;
     }

@@ -1,10 +1,10 @@
 package groundbass.web.student;
 
-import groundbass.catalog.DocumentSettings;
-import groundbass.catalog.EpisodeDocument;
-import groundbass.catalog.Level;
-import groundbass.catalog.LineSource;
-import groundbass.catalog.Rights;
+import groundbass.document.DocumentSettings;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.Level;
+import groundbass.document.LineSource;
+import groundbass.document.Rights;
 import groundbass.web.Site;
 import java.io.IOException;
 import java.nio.file.Files;

@@ -1,20 +1,20 @@
 package groundbass.web.student;
 
 import groundbass.catalog.Audit;
-import groundbass.catalog.BackingTrack;
-import groundbass.catalog.DocumentSettings;
 import groundbass.catalog.Episode;
 import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.EpisodeDocument;
 import groundbass.catalog.Episodes;
-import groundbass.catalog.Level;
-import groundbass.catalog.LineSource;
 import groundbass.catalog.Revisions;
-import groundbass.catalog.Rights;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.SeriesForm;
-import groundbass.catalog.Slug;
 import groundbass.catalog.Uploads;
+import groundbass.document.BackingTrack;
+import groundbass.document.DocumentSettings;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.Level;
+import groundbass.document.LineSource;
+import groundbass.document.Rights;
+import groundbass.identity.Slug;
 import groundbass.publishing.SeriesImport;
 import groundbass.publishing.SeriesPackage;
 import groundbass.publishing.SeriesPackage.EpisodePackage;

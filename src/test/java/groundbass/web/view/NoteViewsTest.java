@@ -2,10 +2,10 @@ package groundbass.web.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.lesson.NotePieces;
+import groundbass.lesson.PageContent.PieceContent;
+import groundbass.lesson.Sheets;
 import groundbass.linetext.LineText;
-import groundbass.release.NotePieces;
-import groundbass.release.PageContent.PieceContent;
-import groundbass.release.Sheets;
 import groundbass.text.Messages;
 import groundbass.web.Html;
 import java.lang.management.ManagementFactory;

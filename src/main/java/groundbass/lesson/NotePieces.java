@@ -1,0 +1,107 @@
+package groundbass.lesson;
+
+import groundbass.lesson.PageContent.PieceContent;
+import groundbass.lesson.Sheets.DrawnSystem;
+import groundbass.score.Count;
+import groundbass.score.Extract;
+import groundbass.score.Line;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.commonmark.node.AbstractVisitor;
+import org.commonmark.node.Image;
+
+/**
+ * Pieces of the sheet that notes show: a picture whose address names bars, {@code ![The turn](bars:3-4)}, or counts of
+ * one bar, {@code ![](bar:3:1-2)}.
+ */
+public final class NotePieces {
+    private static final int MOST = 40;
+    private static final int MOST_BARS = 16;
+    private static final Pattern RANGE =
+            Pattern.compile("bars?:([0-9]{1,4})(-([0-9]{1,4}))?(:([0-9]{1,2}[e&a]?)(-([0-9]{1,2}[e&a]?))?)?");
+
+    /** Of all pieces together, so that what is drawn for a text does not grow with what the text asks for. */
+    private static final int MOST_NOTES = 2_000;
+
+    /** In staff spaces: two bars or three beside words. */
+    private static final double WIDTH = 52;
+
+    private NotePieces() {}
+
+    /** Whether an address names bars, there or not. */
+    public static boolean isRange(String address) {
+        return RANGE.matcher(address).matches();
+    }
+
+    /** The pieces that the notes ask for and the line has, drawn; a piece that would be too much is left out. */
+    public static List<PieceContent> of(String notes, Line line, Sheets sheets) {
+        var pieces = new ArrayList<PieceContent>();
+        int left = MOST_NOTES;
+        for (String range : ranges(notes)) {
+            var part = extract(range, line);
+            int size = part.map(NotePieces::size).orElse(0);
+            if (part.isPresent() && size <= left) {
+                left -= size;
+                pieces.add(new PieceContent(range, draw(sheets, part.get(), "piece-" + pieces.size() + "-")));
+            }
+        }
+        return List.copyOf(pieces);
+    }
+
+    private static int size(Line part) {
+        return part.bars().stream().mapToInt(bar -> bar.notes().size()).sum();
+    }
+
+    private static String draw(Sheets sheets, Line part, String prefix) {
+        return sheets.systems(part, WIDTH, prefix).stream()
+                .map(DrawnSystem::svg)
+                .collect(Collectors.joining());
+    }
+
+    private static Set<String> ranges(String notes) {
+        var found = new LinkedHashSet<String>();
+        if (NoteText.isTooMuch(notes)) {
+            return found;
+        }
+        NoteText.read(notes).accept(new AbstractVisitor() {
+            @Override
+            public void visit(Image image) {
+                if (isRange(image.getDestination()) && found.size() < MOST) {
+                    found.add(image.getDestination());
+                }
+            }
+        });
+        return found;
+    }
+
+    private static Optional<Line> extract(String range, Line line) {
+        var parts = RANGE.matcher(range);
+        if (!parts.matches()) {
+            return Optional.empty();
+        }
+        int first = Integer.parseInt(parts.group(1));
+        if (parts.group(5) != null) {
+            return counts(line, first, parts);
+        }
+        int last = parts.group(3) == null ? first : Integer.parseInt(parts.group(3));
+        boolean there = first >= line.firstNumber()
+                && first - line.firstNumber() < line.bars().size();
+        return there ? Extract.bars(line, first, Math.min(last, first + MOST_BARS - 1)) : Optional.empty();
+    }
+
+    private static Optional<Line> counts(Line line, int bar, Matcher parts) {
+        var first = Count.parse(parts.group(5));
+        var last = parts.group(7) == null ? first : Count.parse(parts.group(7));
+        int index = line.indexOf(bar);
+        boolean there = index >= 0 && index < line.bars().size();
+        return there
+                ? first.flatMap(from -> last.flatMap(to -> Extract.counts(line, bar, from, to)))
+                : Optional.empty();
+    }
+}

@@ -1,0 +1,96 @@
+package groundbass.linetext.assemble;
+
+import groundbass.linetext.problem.EventProblems;
+import groundbass.linetext.problem.Problems;
+import groundbass.linetext.typed.Event.Played;
+import groundbass.score.Arrival;
+import groundbass.score.Fraction;
+import groundbass.score.Note;
+import groundbass.score.Ornaments;
+import groundbass.score.Place;
+import groundbass.score.Technique;
+import groundbass.theory.Letter;
+import groundbass.theory.NoteName;
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+
+/** Makes a note of a typed place whose time is known; words that do not fit it are left out. */
+final class NoteMaker {
+    private final Neck neck;
+    private final Strings strings;
+    private final Problems problems;
+
+    NoteMaker(Neck neck, Strings strings, Problems problems) {
+        this.neck = neck;
+        this.strings = strings;
+        this.problems = problems;
+    }
+
+    Note make(Played typed, Place place, Fraction onset, Fraction length, Technique style) {
+        var words = typed.words();
+        var arrival = words.arrival().filter(found -> fits(found, typed, place));
+        boolean unplucked = arrival.filter(found -> !found.isGrace()).isPresent();
+        Optional<Technique> pluck =
+                unplucked ? words.pluck() : Optional.of(words.pluck().orElse(style));
+        var note = new Note(onset, length, place, pluck, arrival, withoutPitch(words.ornaments(), typed, place));
+        return spelled(note, typed);
+    }
+
+    private boolean fits(Arrival arrival, Played typed, Place place) {
+        if (arrival.isGrace() && place instanceof Place.Dead) {
+            problems.add(EventProblems.deadWith(typed.span(), "grace note"));
+            return false;
+        }
+        if (!arrival.isGrace() && !strings.wasPlayed(place.string())) {
+            problems.add(EventProblems.noSource(typed.span(), arrival.kind().word()));
+            return false;
+        }
+        return true;
+    }
+
+    /** A dead string has neither harmonics nor names; a name waits until it is known what sounds. */
+    private Ornaments withoutPitch(Ornaments ornaments, Played typed, Place place) {
+        var harmonic = ornaments.harmonic();
+        if (place instanceof Place.Dead) {
+            harmonic.ifPresent(found -> problems.add(EventProblems.deadWith(typed.span(), "harmonic")));
+            ornaments.spelling().ifPresent(found -> problems.add(EventProblems.deadWith(typed.span(), "spelling")));
+            harmonic = Optional.empty();
+        }
+        return new Ornaments(
+                ornaments.marks(),
+                ornaments.bend(),
+                harmonic,
+                ornaments.slideIn(),
+                ornaments.slideOff(),
+                ornaments.finger(),
+                Optional.empty());
+    }
+
+    private Note spelled(Note note, Played typed) {
+        var name = typed.words().ornaments().spelling();
+        var midi = note.midi(neck.tuning());
+        if (name.isEmpty() || midi.isEmpty()) {
+            return note;
+        }
+        if (name.get().pitchClass() != pitchClass(midi)) {
+            problems.add(EventProblems.otherPitch(typed.span(), name.get().toString(), namesOf(pitchClass(midi))));
+            return note;
+        }
+        return note.withOrnaments(note.ornaments().withSpelling(name.get()));
+    }
+
+    private static int pitchClass(OptionalInt midi) {
+        return Math.floorMod(midi.getAsInt(), 12);
+    }
+
+    private static String namesOf(int pitchClass) {
+        return Arrays.stream(Letter.values())
+                .flatMap(letter -> IntStream.rangeClosed(-1, 1).mapToObj(n -> new NoteName(letter, n)))
+                .filter(name -> name.pitchClass() == pitchClass)
+                .map(name -> "as " + name)
+                .collect(Collectors.joining(" or "));
+    }
+}

@@ -1,0 +1,99 @@
+package groundbass.linetext.edit;
+
+import groundbass.linetext.LineText;
+import groundbass.linetext.Reading;
+import groundbass.linetext.problem.Problem;
+import groundbass.linetext.source.Splice;
+import groundbass.score.Count;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** Ways to mend what is wrong with a text. Each was tried: with it done, the text has fewer problems. */
+public final class Fixes {
+    private static final int MOST = 3;
+
+    private final String text;
+    private final int problems;
+
+    /**
+     * A way to mend something.
+     *
+     * @param label what would stand there
+     */
+    public record Fix(String label, List<Splice> splices) {
+        public Fix {
+            splices = List.copyOf(splices);
+        }
+    }
+
+    /** @param reading of this very text */
+    public Fixes(String text, Reading reading) {
+        this.text = text;
+        this.problems = reading.problems().size();
+    }
+
+    /** The likeliest first; often none. */
+    public List<Fix> of(Problem problem) {
+        var manuscript = new Manuscript(text);
+        var silences = problem.code().equals("beat-unsaid") ? silences(manuscript, problem) : Stream.<Fix>empty();
+        return Stream.concat(suggested(manuscript, problem), silences)
+                .filter(this::helps)
+                .limit(MOST)
+                .toList();
+    }
+
+    private boolean helps(Fix fix) {
+        return !fix.splices().isEmpty()
+                && LineText.read(Splice.apply(text, fix.splices())).problems().size() < problems;
+    }
+
+    /** A suggestion stands for what was found, or for the last part of it: 5 for the 58 of E58. */
+    private Stream<Fix> suggested(Manuscript manuscript, Problem problem) {
+        if (problem.suggestion().isEmpty()) {
+            return Stream.empty();
+        }
+        String found = manuscript.text(problem.span());
+        String head = found.replaceFirst("\\d+$", "");
+        var texts = new ArrayList<String>();
+        for (String one : problem.suggestion().get().split(" or |, ")) {
+            texts.add(one);
+            texts.add(head + one);
+        }
+        texts.add(problem.suggestion().get());
+        return texts.stream()
+                .distinct()
+                .filter(one -> !one.equals(found))
+                .map(one -> new Fix(one, List.of(manuscript.replace(problem.span(), one))));
+    }
+
+    /** A beat that was forgotten is silent, or the sound goes on. */
+    private Stream<Fix> silences(Manuscript manuscript, Problem problem) {
+        return bar(manuscript, problem.span().line()).stream().flatMap(index -> unsaid(manuscript, index)
+                .flatMap(at -> Stream.of("rest", "hold").map(what -> silence(manuscript, index, at, what))));
+    }
+
+    private Fix silence(Manuscript manuscript, int index, Count at, String what) {
+        var splices = new CountEdits(manuscript, index).events(at, what);
+        return new Fix(at + "  " + what, splices);
+    }
+
+    private static Stream<Count> unsaid(Manuscript manuscript, int index) {
+        var meter = manuscript.inForce(index).meter();
+        var said = manuscript.stretches(index);
+        return meter.beatStarts().stream()
+                .filter(start ->
+                        said.stream().noneMatch(stretch -> stretch.span().contains(start)))
+                .flatMap(start -> Count.at(start, meter).stream())
+                .limit(1);
+    }
+
+    private static Optional<Integer> bar(Manuscript manuscript, int line) {
+        int found = -1;
+        for (int i = 0; i < manuscript.bars().size(); i++) {
+            found = manuscript.bars().get(i).head.span().line() <= line ? i : found;
+        }
+        return found < 0 ? Optional.empty() : Optional.of(found);
+    }
+}

@@ -1,0 +1,90 @@
+package groundbass.linetext.edit;
+
+import groundbass.linetext.assemble.Stretches;
+import groundbass.linetext.typed.CountLine.Target;
+import groundbass.score.Copy;
+import groundbass.score.Fraction;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+
+/**
+ * How a text is laid out: what its header says, and for every bar what is typed at which count. Beside the line, for
+ * whoever shows the text part by part.
+ */
+public record Outline(List<Setting> header, List<BarPart> bars) {
+    public Outline {
+        header = List.copyOf(header);
+        bars = List.copyOf(bars);
+    }
+
+    /** A line of the header as typed, readable or not. */
+    public record Setting(String name, String value) {}
+
+    /**
+     * What is typed for one bar.
+     *
+     * @param line where the bar begins in the text, from 1
+     * @param chords as typed behind {@code over}
+     * @param copied the number of the bar whose notes it takes over
+     */
+    public record BarPart(
+            int number, int line, boolean headed, String chords, Optional<Integer> copied, List<CountPart> counts) {
+        public BarPart {
+            counts = List.copyOf(counts);
+        }
+    }
+
+    /**
+     * One count line.
+     *
+     * @param label its counts as typed: {@code 1&}, {@code 2-3}, {@code 1 2 3 4}
+     * @param at the first of its counts alone
+     * @param from, to the time that it fills, from the start of the bar; of its first count where it has several
+     * @param events what stands behind the counts
+     * @param start where that begins, in UTF-16 units from the start of the text
+     */
+    public record CountPart(String label, String at, Fraction from, Fraction to, String events, int start, int line) {}
+
+    public static Outline of(String text) {
+        var manuscript = new Manuscript(text);
+        var header = HeaderEdits.said(manuscript).stream()
+                .map(said -> new Setting(said.word().toString(), manuscript.text(said.value())))
+                .toList();
+        var bars = IntStream.range(0, manuscript.bars().size())
+                .mapToObj(index -> bar(manuscript, index))
+                .toList();
+        return new Outline(header, bars);
+    }
+
+    private static BarPart bar(Manuscript text, int index) {
+        var bar = text.bars().get(index);
+        boolean headed = text.hasHead(index);
+        String chords = headed ? BarEdits.chords(text.text(bar.head.span())).orElse("") : "";
+        var counts = text.stretches(index).stream()
+                .collect(Collectors.groupingBy(stretch -> stretch.line().span().line()))
+                .values()
+                .stream()
+                .map(stretches -> count(text, stretches.get(0)))
+                .sorted(Comparator.comparing(CountPart::from))
+                .toList();
+        var copied = text.line().bars().get(index).copy().map(Copy::bar);
+        return new BarPart(text.inForce(index).number(), bar.head.span().line(), headed, chords, copied, counts);
+    }
+
+    private static CountPart count(Manuscript text, Stretches.Stretch stretch) {
+        var line = stretch.line();
+        var events = Manuscript.events(line);
+        String label = line.targets().stream().map(Target::span).map(text::text).collect(Collectors.joining(" "));
+        return new CountPart(
+                label,
+                stretch.target().from().toString(),
+                stretch.from(),
+                stretch.to(),
+                text.text(events),
+                text.start(events),
+                line.span().line());
+    }
+}

@@ -1,0 +1,103 @@
+package groundbass.linetext.read;
+
+import groundbass.linetext.problem.BarProblems;
+import groundbass.linetext.problem.Nearest;
+import groundbass.linetext.problem.Problems;
+import groundbass.linetext.problem.TextProblems;
+import groundbass.linetext.source.Keyword;
+import groundbass.linetext.source.Numbers;
+import groundbass.linetext.source.Token;
+import groundbass.linetext.source.Tokens;
+import groundbass.linetext.typed.RawBar;
+import groundbass.linetext.typed.RawBar.Before;
+import groundbass.linetext.typed.RawBar.Sign;
+import groundbass.score.Passes;
+import groundbass.score.Repeats;
+import groundbass.score.Repeats.Ending;
+import groundbass.score.Repeats.RepeatEnd;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+
+/** Reads repeat signs and endings: some stand before a bar, some after one. */
+final class SignReader {
+    private final Tokens tokens;
+    private final Problems problems;
+    private final Before next;
+    private final Optional<RawBar> current;
+
+    SignReader(Tokens tokens, Problems problems, Before next, Optional<RawBar> current) {
+        this.tokens = tokens;
+        this.problems = problems;
+        this.next = next;
+        this.current = current;
+    }
+
+    void read(Keyword word) {
+        if (word == Keyword.REPEAT) {
+            repeat();
+        } else {
+            ending();
+        }
+        tokens.take().ifPresent(extra -> problems.add(TextProblems.leftOver(extra.span(), extra.text())));
+    }
+
+    private void repeat() {
+        if (tokens.takeWord("start")) {
+            put(next, Sign.START, Repeats::withStart);
+        } else if (tokens.takeWord("end")) {
+            times().ifPresent(end -> after("repeat end", Sign.END, signs -> signs.with(end)));
+        } else {
+            problems.add(Nearest.to(tokens.take().map(Token::text).orElse(""), List.of("start", "end"))
+                    .map(near -> BarProblems.badRepeat(tokens.last()).suggesting("repeat " + near))
+                    .orElseGet(() -> BarProblems.badRepeat(tokens.last())));
+        }
+    }
+
+    private Optional<RepeatEnd> times() {
+        var typed = tokens.take();
+        if (typed.isEmpty()) {
+            return Optional.of(RepeatEnd.PLAIN);
+        }
+        String text = typed.get().text();
+        var times = Numbers.whole(text.isEmpty() ? "" : text.substring(1))
+                .filter(n -> "x*".indexOf(text.charAt(0)) >= 0 && n >= 2 && n <= Passes.MOST_PASSES);
+        if (times.isEmpty()) {
+            problems.add(BarProblems.badTimes(typed.get().span(), Passes.MOST_PASSES)
+                    .suggesting(Numbers.whole(text).map(n -> "x" + n)));
+        }
+        return Optional.of(new RepeatEnd(times));
+    }
+
+    private void ending() {
+        if (tokens.takeWord("end")) {
+            after("ending end", Sign.ENDING_END, Repeats::withEndingEnd);
+            return;
+        }
+        var here = tokens.here();
+        String text = tokens.take().map(Token::text).orElse("");
+        int dash = text.indexOf('-');
+        var first = Numbers.whole(dash < 0 ? text : text.substring(0, dash));
+        var last = Numbers.whole(text.substring(dash + 1));
+        if (first.isEmpty() || last.isEmpty() || !Ending.isPasses(first.get(), last.get())) {
+            problems.add(BarProblems.badEnding(here, Passes.MOST_PASSES));
+            return;
+        }
+        put(next, Sign.ENDING, signs -> signs.with(new Ending(first.get(), last.get())));
+    }
+
+    private void after(String what, Sign sign, UnaryOperator<Repeats> change) {
+        current.ifPresentOrElse(
+                bar -> put(bar.before, sign, change),
+                () -> problems.add(BarProblems.nothingBefore(tokens.whole(), what)));
+    }
+
+    private void put(Before before, Sign sign, UnaryOperator<Repeats> change) {
+        var first = before.signs.putIfAbsent(sign, tokens.whole());
+        if (first == null) {
+            before.repeats = change.apply(before.repeats);
+        } else {
+            problems.add(BarProblems.signTwice(tokens.whole(), first));
+        }
+    }
+}

@@ -1,0 +1,77 @@
+package groundbass.script.words;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.regex.Pattern;
+
+/** Cuts a script into sentences of words. Captions without punctuation are cut where speakers take breath. */
+public final class Words {
+    private static final Pattern WORD =
+            Pattern.compile("\\d{1,4}(?:st|nd|rd|th)\\b|\\d{1,3}/\\d{1,3}|\\d{1,6}(?:[.,]\\d{1,3})?"
+                    + "|\\p{L}[\\p{L}\\p{N}#♯♭]{0,40}(?:['’]t\\b)?|['’](?:s|re|ll|ve|d|m)\\b"
+                    + "|[.,;:!?()&…—–]|(?<=\\s)-(?=\\s)|\\R[ \\t]*\\R");
+    private static final Set<String> ENDS = Set.of(".", "!", "?", "…");
+    private static final Set<String> BREATHS =
+            Set.of("now", "okay", "ok", "so", "next", "then", "bar", "jetzt", "dann");
+
+    private static final Set<String> PAUSES = Set.of(",", ";", "—", "–");
+
+    /** A sentence longer than this that has no full stop is cut at the next breath. */
+    private static final int LONG = 40;
+
+    /** And one longer than this at the next comma. */
+    private static final int LONGER = 70;
+
+    private static final int LONGEST = 200;
+
+    private Words() {}
+
+    /**
+     * Whether a text goes on without punctuation, as captions made by machines do, so that nobody can be sure where one
+     * statement ends and the next begins.
+     */
+    public static boolean isUnpunctuated(String text) {
+        int words = 0;
+        int marks = 0;
+        var matcher = WORD.matcher(text);
+        while (matcher.find()) {
+            boolean word = Character.isLetterOrDigit(matcher.group().charAt(0));
+            words += word ? 1 : 0;
+            marks += word ? 0 : 1;
+        }
+        return words >= 40 && marks * 25 < words;
+    }
+
+    /** The sentences in order; the mark that ends one is its last word. */
+    public static List<List<Word>> sentences(String text) {
+        var sentences = new ArrayList<List<Word>>();
+        var sentence = new ArrayList<Word>();
+        var matcher = WORD.matcher(text);
+        while (matcher.find()) {
+            var word = new Word(matcher.group(), matcher.start());
+            if (isFull(sentence, word)) {
+                sentences.add(List.copyOf(sentence));
+                sentence.clear();
+            }
+            boolean blank = word.raw().isBlank();
+            if (!blank) {
+                sentence.add(word);
+            }
+            if ((blank || ENDS.contains(word.raw())) && !sentence.isEmpty()) {
+                sentences.add(List.copyOf(sentence));
+                sentence.clear();
+            }
+        }
+        if (!sentence.isEmpty()) {
+            sentences.add(List.copyOf(sentence));
+        }
+        return sentences;
+    }
+
+    private static boolean isFull(List<Word> sentence, Word next) {
+        return sentence.size() >= LONGEST
+                || (sentence.size() >= LONGER && PAUSES.contains(next.folded()))
+                || (sentence.size() >= LONG && BREATHS.contains(next.folded()));
+    }
+}

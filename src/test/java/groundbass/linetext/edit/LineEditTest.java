@@ -1,0 +1,194 @@
+package groundbass.linetext.edit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.linetext.LineText;
+import groundbass.score.Count;
+import groundbass.score.Fraction;
+import org.junit.jupiter.api.Test;
+
+/** What a change does to a text; expected texts written by hand from the specification in {@code spec/line-text}. */
+class LineEditTest {
+    private static final String TEXT = """
+            # first try
+            title   Lantern Street
+            tempo 96
+
+            bar 1 over Am7   # the groove
+            1    E5
+            1&   E5, E8   # lazily
+            2    A5, Ax
+            3-4  D4+G5 pluck
+
+            section Turnaround
+            bar 2 = bar 1
+            4    A5
+
+            bar 3 over D9, Am7 at 4
+            1-4  rest
+            repeat end
+            """;
+
+    @Test
+    void onlyTheEventsOfTheCountChange() {
+        assertThat(edited(new Edit.Events(1, count("1&"), "E7*2, D5 pop")))
+                .isEqualTo(TEXT.replace("1&   E5, E8   # lazily", "1&   E7*2, D5 pop   # lazily"));
+    }
+
+    @Test
+    void aCopiedCountGetsALineOfItsOwnInOrder() {
+        assertThat(edited(new Edit.Events(2, count("2"), "G5")))
+                .isEqualTo(TEXT.replace("bar 2 = bar 1\n", "bar 2 = bar 1\n2    G5\n"));
+    }
+
+    @Test
+    void typedLineEndsCannotBreakALine() {
+        assertThat(edited(new Edit.Events(2, count("4"), " A5,\n A7 ")))
+                .isEqualTo(TEXT.replace("4    A5\n", "4    A5, A7\n"));
+    }
+
+    @Test
+    void aCountMoreSplitsAFigureWithoutChangingTheSound() {
+        String after = edited(new Edit.AddCount(1, count("2&")));
+        assertThat(after).isEqualTo(TEXT.replace("2    A5, Ax\n", "2    A5\n2&   Ax\n"));
+        assertThat(LineText.read(after).line()).isEqualTo(LineText.read(TEXT).line());
+    }
+
+    @Test
+    void aCountMoreHoldsALongNoteOn() {
+        String after = edited(new Edit.AddCount(1, count("4")));
+        assertThat(after).isEqualTo(TEXT.replace("3-4  D4+G5 pluck\n", "3    D4+G5 pluck\n4    hold\n"));
+        assertThat(LineText.read(after).report()).isEmpty();
+        assertThat(LineText.read(after).line().bar(1).notes())
+                .isEqualTo(LineText.read(TEXT).line().bar(1).notes());
+    }
+
+    @Test
+    void aCountInsideAnUnevenFigureIsLeftAlone() {
+        assertThat(LineEdit.of("bar 1\n1    E5, E7, E8\n2-4  rest\n", new Edit.AddCount(1, count("1&"))))
+                .isEmpty();
+    }
+
+    @Test
+    void theCountBeforeFillsTheTimeOfOneThatGoes() {
+        assertThat(edited(new Edit.RemoveCount(1, count("2"))))
+                .isEqualTo(TEXT.replace("1&   E5, E8   # lazily\n2    A5, Ax\n", "1&-2  E5, E8   # lazily\n"));
+        assertThat(edited(new Edit.RemoveCount(1, count("1&"))))
+                .isEqualTo(TEXT.replace("1&   E5, E8   # lazily\n", ""));
+        assertThat(edited(new Edit.RemoveCount(3, count("1")))).isEqualTo(TEXT);
+    }
+
+    @Test
+    void aStepIntoSilenceLeavesTheSilenceAroundIt() {
+        assertThat(edited(new Edit.Step(3, count("2"), Fraction.of(1, 8), "E5")))
+                .isEqualTo(TEXT.replace("1-4  rest\n", "1    rest\n2    E5\n3-4  rest\n"));
+    }
+
+    @Test
+    void stepsOnTheOffbeatShareTheBeat() {
+        String one = edited(new Edit.Step(3, count("1"), Fraction.of(1, 8), "E5"));
+        String two = LineEdit.apply(one, new Edit.Step(3, count("1&"), Fraction.of(1, 8), "E8 slap"));
+        assertThat(two).isEqualTo(TEXT.replace("1-4  rest\n", "1    E5\n1&   E8 slap\n2-4  rest\n"));
+        assertThat(LineText.read(two).report()).isEmpty();
+    }
+
+    @Test
+    void aStepReplacesTheEventThatBeginsThere() {
+        assertThat(edited(new Edit.Step(1, count("2&"), Fraction.of(1, 8), "D3")))
+                .isEqualTo(TEXT.replace("2    A5, Ax", "2    A5, D3"));
+    }
+
+    @Test
+    void aBarMoreMovesTheNumbersAndCopiesBehindIt() {
+        assertThat(edited(new Edit.AddBar(1)))
+                .isEqualTo(TEXT.replace(
+                                "3-4  D4+G5 pluck\n",
+                                "3-4  D4+G5 pluck\n\nbar 2\n1    rest\n2    rest\n3    rest\n4    rest\n")
+                        .replace("bar 2 = bar 1", "bar 3 = bar 1")
+                        .replace("bar 3 over", "bar 4 over"));
+        String copied = "bar 1\n1-4 E0\nbar 2\n1-4 E1\nbar 3 = bar 2\n";
+        assertThat(LineEdit.apply(copied, new Edit.AddBar(1)))
+                .isEqualTo(
+                        "bar 1\n1-4 E0\n\nbar 2\n1   rest\n2   rest\n3   rest\n4   rest\nbar 3\n1-4 E1\nbar 4 = bar 3\n"
+                                .replace("E0\n\n", "E0\n"));
+    }
+
+    @Test
+    void aBarAfterARepeatStandsBehindItsSign() {
+        assertThat(edited(new Edit.AddBar(3)))
+                .isEqualTo(TEXT + "\nbar 4\n1    rest\n2    rest\n3    rest\n4    rest\n");
+    }
+
+    @Test
+    void anEmptyTextGetsItsFirstBar() {
+        assertThat(LineEdit.apply("", new Edit.AddBar(0)))
+                .isEqualTo("bar 1\n1    rest\n2    rest\n3    rest\n4    rest\n");
+        assertThat(LineEdit.apply("tempo 90", new Edit.AddBar(0)))
+                .isEqualTo("tempo 90\n\nbar 1\n1    rest\n2    rest\n3    rest\n4    rest\n");
+        assertThat(LineEdit.apply("meter 3/4\n", new Edit.AddBar(0)))
+                .isEqualTo("meter 3/4\n\nbar 1\n1    rest\n2    rest\n3    rest\n");
+    }
+
+    @Test
+    void aBarThatGoesIsWrittenOutWhereItWasCopied() {
+        String after = edited(new Edit.DeleteBar(1));
+        assertThat(after)
+                .startsWith("# first try\ntitle   Lantern Street\ntempo 96\n\nsection Turnaround\nbar 1 over Am7\n");
+        var before = LineText.read(TEXT).line();
+        var line = LineText.read(after).line();
+        assertThat(LineText.read(after).report()).isEmpty();
+        assertThat(line.bar(1).notes()).isEqualTo(before.bar(2).notes());
+        assertThat(line.bar(2)).isEqualTo(before.bar(3));
+    }
+
+    @Test
+    void signsAroundABarThatGoesStay() {
+        assertThat(edited(new Edit.DeleteBar(3))).isEqualTo(TEXT.replace("bar 3 over D9, Am7 at 4\n1-4  rest\n", ""));
+    }
+
+    @Test
+    void chordsAreChangedAddedAndTakenOut() {
+        assertThat(edited(new Edit.Chords(3, "G7"))).isEqualTo(TEXT.replace("over D9, Am7 at 4", "over G7"));
+        assertThat(edited(new Edit.Chords(2, "Em"))).isEqualTo(TEXT.replace("= bar 1\n", "= bar 1 over Em\n"));
+        assertThat(edited(new Edit.Chords(1, ""))).isEqualTo(TEXT.replace("bar 1 over Am7 ", "bar 1 "));
+        assertThat(LineEdit.apply("bar 1 over A until 3\n1-2 E0\n", new Edit.Chords(1, "B")))
+                .isEqualTo("bar 1 over B until 3\n1-2 E0\n");
+    }
+
+    @Test
+    void settingsKeepTheirColumnAndTheirPlace() {
+        assertThat(edited(new Edit.Setting("tempo", "104"))).isEqualTo(TEXT.replace("tempo 96", "tempo 104"));
+        assertThat(edited(new Edit.Setting("meter", "6/8")))
+                .isEqualTo(TEXT.replace("Lantern Street\n", "Lantern Street\nmeter   6/8\n"));
+        assertThat(edited(new Edit.Setting("tempo", " "))).isEqualTo(TEXT.replace("tempo 96\n", ""));
+        assertThat(LineEdit.apply("bar 1\n1-4 E0\n", new Edit.Setting("tempo", "90")))
+                .isEqualTo("tempo   90\n\nbar 1\n1-4 E0\n");
+    }
+
+    @Test
+    void windowsLineEndsStayWhatTheyAre() {
+        String text = TEXT.replace("\n", "\r\n");
+        for (var edit : java.util.List.of(
+                new Edit.Events(2, count("2"), "G5"),
+                new Edit.AddBar(1),
+                new Edit.DeleteBar(1),
+                new Edit.AddCount(1, count("4")))) {
+            assertThat(LineEdit.apply(text, edit)).isEqualTo(edited(edit).replace("\n", "\r\n"));
+        }
+    }
+
+    @Test
+    void whatIsNotThereIsNotChanged() {
+        assertThat(edited(new Edit.DeleteBar(9))).isEqualTo(TEXT);
+        assertThat(edited(new Edit.Events(1, count("5"), "E5"))).isEqualTo(TEXT);
+        assertThat(edited(new Edit.Setting("volume", "11"))).isEqualTo(TEXT);
+    }
+
+    private static String edited(Edit edit) {
+        return LineEdit.apply(TEXT, edit);
+    }
+
+    private static Count count(String text) {
+        return Count.parse(text).orElseThrow();
+    }
+}
