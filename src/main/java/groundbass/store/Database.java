@@ -39,6 +39,7 @@ public final class Database implements AutoCloseable {
         // itself as soon as the program is told to stop, under requests that the server still answers. "retry:" opens
         // the file again where an interrupted thread closed it, so that a job cut short does not end the site.
         String file = folder.toAbsolutePath().resolve("groundbass").toString();
+        LastCommit.find(Path.of(file + ".mv.db"));
         return open("jdbc:h2:file:retry:" + file + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE", "", "");
     }
 

@@ -1,0 +1,124 @@
+package groundbass.kill;
+
+import groundbass.catalog.Audit;
+import groundbass.catalog.Draft;
+import groundbass.catalog.DraftSave;
+import groundbass.catalog.EducatorId;
+import groundbass.catalog.Educators;
+import groundbass.catalog.EpisodeDesk;
+import groundbass.catalog.EpisodeId;
+import groundbass.document.Level;
+import groundbass.document.LineSource;
+import groundbass.form.Outcome;
+import groundbass.document.Rights;
+import groundbass.catalog.SeriesCatalog;
+import groundbass.catalog.SeriesForm;
+import groundbass.catalog.SeriesId;
+import groundbass.catalog.Uploads;
+import groundbass.audio.AudioBytes;
+import groundbass.publishing.Publisher;
+import groundbass.publishing.ReleaseQueue;
+import groundbass.release.Releases;
+import groundbass.store.BlobFolder;
+import groundbass.store.Database;
+import groundbass.store.RandomId;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+
+/** The educator's part of a {@link Victim}: drafts, recordings and releases. */
+final class VictimsDesk {
+    private static final int UPLOAD_BYTES = 16_000;
+    private static final int WAV_HEAD = 44;
+
+    private final EpisodeDesk desk;
+    private final Uploads uploads;
+    private final Publisher publisher;
+    private final EducatorId educator;
+    private final SeriesId series;
+
+    VictimsDesk(Site site, Database database) {
+        var jdbi = database.jdbi();
+        var clock = Clock.systemUTC();
+        var audit = new Audit(jdbi, clock);
+        this.desk = new EpisodeDesk(jdbi, audit, clock);
+        this.uploads = new Uploads(jdbi, blobs(site, clock), audit, clock);
+        this.publisher = new Publisher(
+                jdbi,
+                clock,
+                audit,
+                new Releases(jdbi),
+                id -> "https://lessons.example/e/" + id,
+                new ReleaseQueue(database.dataSource(), clock));
+        String name = RandomId.next();
+        this.educator = done(new Educators(jdbi, audit, clock)
+                        .create("Quay Studio", name + "@example.org", "four strings, plainly!"))
+                .id();
+        this.series = done(new SeriesCatalog(jdbi, audit, clock)
+                        .create(educator, new SeriesForm("Series " + name, "", "Grooves.", "Europe/Berlin")))
+                .id();
+    }
+
+    private static BlobFolder blobs(Site site, Clock clock) {
+        try {
+            return new BlobFolder(site.files(), clock);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    void work() {
+        var typed = episode();
+        var recorded = episode();
+        var published = episode();
+        Victim.forEver(() -> save(typed));
+        Victim.forEver(() -> upload(recorded));
+        Victim.forEver(() -> publish(published));
+    }
+
+    private EpisodeId episode() {
+        return done(desk.create(educator, series, "Lesson", Level.BEGINNER)).id();
+    }
+
+    private void save(EpisodeId episode) {
+        int version = write(episode).version();
+        Victim.acknowledge(Kind.DRAFT, episode + "/" + version);
+    }
+
+    private Draft write(EpisodeId episode) {
+        var draft = desk.draft(educator, episode).orElseThrow();
+        var document = draft.document()
+                .edit()
+                .mainLine(new LineSource("", "bar 1\n1-4 E5\n"))
+                .notes(RandomId.next())
+                .rights(new Rights("", "", "Own work."))
+                .done();
+        var saved = done(desk.saveDraft(educator, episode, draft.version(), document));
+        return ((DraftSave.Saved) saved).draft();
+    }
+
+    private void upload(EpisodeId episode) {
+        byte[] wav = AudioBytes.wav(1, 1, 8_000, 16, UPLOAD_BYTES);
+        byte[] mark = RandomId.next().getBytes(StandardCharsets.US_ASCII); // so that no two files are alike
+        System.arraycopy(mark, 0, wav, WAV_HEAD, mark.length);
+        try {
+            var upload = done(uploads.accept(educator, episode, "take.wav", new ByteArrayInputStream(wav)));
+            Victim.acknowledge(Kind.UPLOAD, upload.id().value());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private void publish(EpisodeId episode) {
+        write(episode);
+        var release = done(publisher.publishNow(educator, episode));
+        Victim.acknowledge(Kind.RELEASE, release.value());
+    }
+
+    private static <T> T done(Outcome<T> outcome) {
+        return outcome.result()
+                .orElseThrow(() -> new IllegalStateException(outcome.problems().toString()));
+    }
+}
