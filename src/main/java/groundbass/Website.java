@@ -58,7 +58,9 @@ final class Website {
 
     private List<PageGroup> groups(Config config) {
         var groups = new ArrayList<PageGroup>(List.of(
-                new GeneralPages(pages, chosen), new HealthPage(services.database.jdbi()), new AssetFiles(assets)));
+                new GeneralPages(pages, chosen),
+                new HealthPage(services.database, services.blobs, services.clock),
+                new AssetFiles(assets)));
         groups.addAll(studentPages(config));
         groups.addAll(deskPages(config));
         groups.add(new StatisticsPages(
@@ -107,6 +109,7 @@ final class Website {
                         services.uploads,
                         services.recordings,
                         services.releases,
+                        services.brokenFiles,
                         services.publisher,
                         services.outbox,
                         services.settings,

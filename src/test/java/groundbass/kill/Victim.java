@@ -2,9 +2,11 @@ package groundbass.kill;
 
 import groundbass.audience.ByteSpan;
 import groundbass.audience.Consents;
+import groundbass.audience.Device;
 import groundbass.audience.DownloadToken;
 import groundbass.audience.Downloads;
 import groundbass.audience.FileRequest;
+import groundbass.audience.LetterHead;
 import groundbass.audience.ReleasedFile;
 import groundbass.audience.Sessions;
 import groundbass.audience.SignIns;
@@ -52,7 +54,7 @@ final class Victim {
                 students,
                 new Consents(jdbi, clock),
                 new Sessions(jdbi, clock),
-                () -> URI.create("https://lessons.example"),
+                () -> new LetterHead("Lessons", "A. Teacher", URI.create("https://lessons.example")),
                 clock);
     }
 
@@ -105,7 +107,7 @@ final class Victim {
         var reader = new EmailAddress(RandomId.next() + "@example.org");
         signIns.request(reader, Locale.ENGLISH);
         acknowledge(Kind.LETTER, reader.value());
-        if (signIns.use(link(reader), "wording") instanceof SignedIn.As) {
+        if (signIns.use(link(reader), "wording", Device.COMPUTER) instanceof SignedIn.As) {
             acknowledge(Kind.ACCOUNT, reader.value());
         }
     }

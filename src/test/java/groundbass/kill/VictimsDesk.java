@@ -1,5 +1,6 @@
 package groundbass.kill;
 
+import groundbass.audio.AudioBytes;
 import groundbass.catalog.Audit;
 import groundbass.catalog.Draft;
 import groundbass.catalog.DraftSave;
@@ -7,15 +8,16 @@ import groundbass.catalog.EducatorId;
 import groundbass.catalog.Educators;
 import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.EpisodeId;
-import groundbass.document.Level;
-import groundbass.document.LineSource;
-import groundbass.form.Outcome;
-import groundbass.document.Rights;
+import groundbass.catalog.Imprint;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.SeriesForm;
 import groundbass.catalog.SeriesId;
+import groundbass.catalog.Settings;
 import groundbass.catalog.Uploads;
-import groundbass.audio.AudioBytes;
+import groundbass.document.Level;
+import groundbass.document.LineSource;
+import groundbass.document.Rights;
+import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
 import groundbass.publishing.ReleaseQueue;
 import groundbass.release.Releases;
@@ -56,6 +58,8 @@ final class VictimsDesk {
         this.educator = done(new Educators(jdbi, audit, clock)
                         .create("Quay Studio", name + "@example.org", "four strings, plainly!"))
                 .id();
+        done(new Settings(jdbi, audit)
+                .saveImprint(educator, new Imprint("Quay Studio", "quay@example.org", "", "", "")));
         this.series = done(new SeriesCatalog(jdbi, audit, clock)
                         .create(educator, new SeriesForm("Series " + name, "", "Grooves.", "Europe/Berlin")))
                 .id();

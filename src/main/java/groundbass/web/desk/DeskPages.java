@@ -15,6 +15,7 @@ import groundbass.effort.Budget;
 import groundbass.effort.Turns;
 import groundbass.post.Outbox;
 import groundbass.publishing.Publisher;
+import groundbass.release.BrokenFiles;
 import groundbass.release.Releases;
 import groundbass.web.shell.Chosen;
 import groundbass.web.shell.Doorkeeper;
@@ -58,6 +59,7 @@ public final class DeskPages {
             Uploads uploads,
             Recordings recordings,
             Releases releases,
+            BrokenFiles brokenFiles,
             Publisher publisher,
             Outbox outbox,
             Settings settings,
@@ -99,7 +101,13 @@ public final class DeskPages {
                 new AccountPages(desk, services.educators(), services.sessions(), services.access(), entrance),
                 new SessionPages(desk, services.sessions(), services.audit()),
                 new AuditPages(desk, services.audit(), services.educators()),
-                new OverviewPage(desk, services.catalog(), services.episodes(), services.releases(), services.outbox()),
+                new OverviewPage(
+                        desk,
+                        services.catalog(),
+                        services.episodes(),
+                        services.releases(),
+                        services.outbox(),
+                        services.brokenFiles()),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
                 new LetterPages(desk, services.settings()),
                 new EditorPages(desk, editor, saving),

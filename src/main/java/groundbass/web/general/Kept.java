@@ -46,7 +46,9 @@ final class Kept {
             "made_audio",
             "scheduled_tasks",
             "hour_notice",
-            "accepted_remark");
+            "accepted_remark",
+            "broken_file",
+            "pulse");
 
     private Kept() {}
 }

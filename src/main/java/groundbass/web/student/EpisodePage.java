@@ -44,7 +44,7 @@ final class EpisodePage implements PageGroup {
                 .flatMap(slug -> number(ctx.pathParam("number")).flatMap(number -> lessons.lesson(slug, number)))
                 .orElseThrow(NotFoundResponse::new);
         boolean signIn = settings.get().downloadsNeedSignIn();
-        String version = lesson.version() + (signIn ? "-sign-in" : "");
+        String version = lesson.version() + views.version() + (signIn ? "-sign-in" : "");
         views.video(lesson.release()).ifPresent(video -> SecurityHeaders.allowFrame(ctx, video.origin()));
         String wanted = wanted(ctx);
         if (wanted.isEmpty()) {

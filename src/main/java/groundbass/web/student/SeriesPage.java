@@ -30,7 +30,7 @@ final class SeriesPage implements PageGroup {
 
     private void series(Context ctx) {
         var found = Slug.parse(ctx.pathParam("slug")).flatMap(lessons::series).orElseThrow(NotFoundResponse::new);
-        pages.showShared(ctx, "student/series", found.version(), reader -> view(found, reader));
+        pages.showShared(ctx, "student/series", found.version() + cards.version(), reader -> view(found, reader));
     }
 
     private View view(PublishedSeries found, Reader reader) {
