@@ -1,10 +1,16 @@
 package groundbass;
 
+import groundbass.cli.AdminCommand;
+import groundbass.cli.CheckCommand;
+import groundbass.cli.EnvironmentDefaults;
+import groundbass.cli.RenderCommand;
+import groundbass.cli.ServeCommand;
+import groundbass.cli.Version;
 import java.util.Map;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
+import picocli.CommandLine;
 
 /** The command line. Each subcommand is a class of its own, named in {@link #commandLine}. */
 @Command(
@@ -18,7 +24,7 @@ public final class Main {
         System.exit(commandLine(System.getenv()).execute(args));
     }
 
-    static CommandLine commandLine(Map<String, String> environment) {
+    public static CommandLine commandLine(Map<String, String> environment) {
         var line = new CommandLine(new Main());
         line.addSubcommand(new ServeCommand());
         line.addSubcommand(new RenderCommand());

@@ -1,6 +1,12 @@
 package groundbass.audience;
 
-import groundbass.catalog.Audit;
+import groundbass.audience.download.Downloads;
+import groundbass.audience.student.EducatorAccess;
+import groundbass.audience.student.PreviewLinks;
+import groundbass.audience.student.Sessions;
+import groundbass.audience.student.SignIns;
+import groundbass.audience.student.Tries;
+import groundbass.catalog.educator.Audit;
 import groundbass.post.Outbox;
 
 /** All that must not be kept longer than needed, in one idempotent pass; to be run every few minutes. */

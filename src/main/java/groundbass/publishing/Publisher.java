@@ -1,15 +1,15 @@
 package groundbass.publishing;
 
-import groundbass.catalog.Audit;
-import groundbass.catalog.EducatorId;
-import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.EpisodeId;
-import groundbass.catalog.Episodes;
-import groundbass.catalog.Revision;
-import groundbass.catalog.Revisions;
-import groundbass.catalog.SeriesCatalog;
-import groundbass.catalog.Settings;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.Revision;
+import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.settings.Settings;
 import groundbass.form.Outcome;
 import groundbass.release.BuildQueue;
 import groundbass.release.Recipe;

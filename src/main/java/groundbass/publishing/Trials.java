@@ -1,10 +1,10 @@
 package groundbass.publishing;
 
-import groundbass.catalog.EducatorId;
-import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.EpisodeId;
-import groundbass.catalog.Episodes;
-import groundbass.catalog.Revision;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.Revision;
 import groundbass.form.Outcome;
 import groundbass.release.BuildQueue;
 import groundbass.release.ReleaseId;

@@ -1,6 +1,6 @@
 package groundbass.release;
 
-import groundbass.catalog.EpisodeId;
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.identity.Sha256;
 import groundbass.store.Instants;
 import java.sql.ResultSet;

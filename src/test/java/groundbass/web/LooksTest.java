@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
-import groundbass.catalog.SiteSettings;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.web.general.AssetFiles;
 import groundbass.web.general.GeneralPages;
 import groundbass.web.general.HomePage;

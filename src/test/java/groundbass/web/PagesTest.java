@@ -3,7 +3,7 @@ package groundbass.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 
-import groundbass.catalog.SiteSettings;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.web.general.GeneralPages;
 import groundbass.web.general.HomePage;
 import groundbass.web.shell.Visitors;

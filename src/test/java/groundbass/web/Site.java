@@ -2,17 +2,17 @@ package groundbass.web;
 
 import static io.restassured.RestAssured.given;
 
-import groundbass.Config;
-import groundbass.Groundbass;
-import groundbass.audience.Device;
-import groundbass.audience.Person;
-import groundbass.audience.Sessions;
-import groundbass.catalog.Audit;
-import groundbass.catalog.Educator;
-import groundbass.catalog.EducatorId;
-import groundbass.catalog.Educators;
-import groundbass.catalog.Imprint;
-import groundbass.catalog.Settings;
+import groundbass.audience.student.Device;
+import groundbass.audience.student.Person;
+import groundbass.audience.student.Sessions;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educator;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.settings.Imprint;
+import groundbass.catalog.settings.Settings;
+import groundbass.site.Config;
+import groundbass.site.Groundbass;
 import groundbass.store.SettableClock;
 import io.restassured.http.Cookie;
 import io.restassured.specification.RequestSpecification;

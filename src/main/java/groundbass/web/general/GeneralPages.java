@@ -1,7 +1,7 @@
 package groundbass.web.general;
 
-import groundbass.catalog.Imprint;
-import groundbass.catalog.SiteSettings;
+import groundbass.catalog.settings.Imprint;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.text.Message;
 import groundbass.web.answer.EntityTag;
 import groundbass.web.shell.PageGroup;

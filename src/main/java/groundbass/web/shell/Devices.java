@@ -1,6 +1,6 @@
 package groundbass.web.shell;
 
-import groundbass.audience.Device;
+import groundbass.audience.student.Device;
 import io.javalin.http.Context;
 import java.util.Optional;
 

@@ -1,6 +1,6 @@
 package groundbass.web.shell;
 
-import groundbass.catalog.SiteSettings;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.web.answer.StoredBytes;
 import groundbass.web.answer.Vary;
 import groundbass.web.view.Frame;

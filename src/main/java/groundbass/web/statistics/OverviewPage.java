@@ -1,6 +1,6 @@
 package groundbass.web.statistics;
 
-import groundbass.audience.EpisodeUse;
+import groundbass.audience.statistics.EpisodeUse;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;

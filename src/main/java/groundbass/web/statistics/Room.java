@@ -1,11 +1,11 @@
 package groundbass.web.statistics;
 
-import groundbass.audience.DemoAudience;
-import groundbass.audience.Statistics;
-import groundbass.audience.StudentUse;
-import groundbass.audience.Students;
-import groundbass.catalog.Episodes;
-import groundbass.catalog.SeriesCatalog;
+import groundbass.audience.statistics.Statistics;
+import groundbass.audience.statistics.StudentUse;
+import groundbass.audience.student.DemoAddress;
+import groundbass.audience.student.Students;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.SeriesCatalog;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Pages;
 import io.javalin.http.Context;
@@ -38,6 +38,6 @@ record Room(
     /** Whether the figures of these students are a demonstration's. */
     static boolean isDemo(List<StudentUse> students) {
         return students.stream()
-                .anyMatch(use -> DemoAudience.isInvented(use.student().email()));
+                .anyMatch(use -> DemoAddress.isInvented(use.student().email()));
     }
 }

@@ -1,9 +1,9 @@
 package groundbass.web.statistics;
 
-import groundbass.audience.Download;
-import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeId;
-import groundbass.catalog.Series;
+import groundbass.audience.download.Download;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.series.Series;
 import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;

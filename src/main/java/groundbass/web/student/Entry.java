@@ -1,8 +1,8 @@
 package groundbass.web.student;
 
-import groundbass.audience.Sessions;
-import groundbass.audience.SignedIn;
-import groundbass.audience.Token;
+import groundbass.audience.student.Sessions;
+import groundbass.audience.student.SignedIn;
+import groundbass.audience.student.Token;
 import groundbass.web.shell.SessionCookie;
 import io.javalin.http.Context;
 import java.time.Duration;

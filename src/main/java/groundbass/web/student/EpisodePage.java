@@ -1,7 +1,7 @@
 package groundbass.web.student;
 
-import groundbass.catalog.EpisodeId;
-import groundbass.catalog.SiteSettings;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.identity.Slug;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;

@@ -1,8 +1,8 @@
 package groundbass.web.student;
 
-import groundbass.audience.Downloads;
-import groundbass.audience.Taker;
-import groundbass.catalog.SiteSettings;
+import groundbass.audience.download.Downloads;
+import groundbass.audience.download.Taker;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.release.FileRole;
 import groundbass.store.Blobs;
 import groundbass.web.answer.EntityTag;

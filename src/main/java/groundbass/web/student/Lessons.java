@@ -1,10 +1,10 @@
 package groundbass.web.student;
 
-import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeId;
-import groundbass.catalog.Episodes;
-import groundbass.catalog.Series;
-import groundbass.catalog.SeriesCatalog;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Series;
+import groundbass.catalog.series.SeriesCatalog;
 import groundbass.identity.Slug;
 import groundbass.release.Release;
 import groundbass.release.Releases;

@@ -1,11 +1,11 @@
 package groundbass.web.student;
 
-import groundbass.audience.Person;
-import groundbass.audience.Sessions;
-import groundbass.audience.Statistics;
-import groundbass.audience.Student;
-import groundbass.audience.StudentId;
-import groundbass.audience.Students;
+import groundbass.audience.statistics.Statistics;
+import groundbass.audience.student.Person;
+import groundbass.audience.student.Sessions;
+import groundbass.audience.student.Student;
+import groundbass.audience.student.StudentId;
+import groundbass.audience.student.Students;
 import groundbass.text.Languages;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Flash;

@@ -1,9 +1,9 @@
 package groundbass.web.student;
 
-import groundbass.audience.PreviewLink;
-import groundbass.audience.PreviewLinks;
-import groundbass.audience.Token;
-import groundbass.catalog.EducatorId;
+import groundbass.audience.student.Token;
+import groundbass.audience.student.PreviewLink;
+import groundbass.audience.student.PreviewLinks;
+import groundbass.catalog.educator.EducatorId;
 import groundbass.release.BuildState;
 import groundbass.release.Release;
 import groundbass.web.shell.Doorkeeper;

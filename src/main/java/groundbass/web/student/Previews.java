@@ -1,11 +1,11 @@
 package groundbass.web.student;
 
-import groundbass.catalog.EducatorId;
-import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeState;
-import groundbass.catalog.Episodes;
-import groundbass.catalog.SeriesCatalog;
-import groundbass.catalog.SiteSettings;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeState;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;

@@ -1,8 +1,8 @@
 package groundbass.web.student;
 
-import groundbass.catalog.Episode;
-import groundbass.catalog.Neighbours;
-import groundbass.catalog.Series;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.Neighbours;
+import groundbass.catalog.series.Series;
 import groundbass.release.Release;
 import groundbass.web.answer.EntityTag;
 import java.time.Instant;

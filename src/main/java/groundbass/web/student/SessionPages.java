@@ -1,8 +1,8 @@
 package groundbass.web.student;
 
-import groundbass.audience.Person;
-import groundbass.audience.Sessions;
-import groundbass.catalog.Audit;
+import groundbass.audience.student.Person;
+import groundbass.audience.student.Sessions;
+import groundbass.catalog.educator.Audit;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;

@@ -1,11 +1,11 @@
 package groundbass.web.student;
 
-import groundbass.audience.LinkState;
-import groundbass.audience.SignIns;
-import groundbass.audience.SignedIn;
-import groundbass.audience.Token;
-import groundbass.catalog.Audit;
-import groundbass.catalog.SiteSettings;
+import groundbass.audience.student.LinkState;
+import groundbass.audience.student.SignIns;
+import groundbass.audience.student.SignedIn;
+import groundbass.audience.student.Token;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.form.FieldProblem;
 import groundbass.post.EmailAddress;
 import groundbass.post.Postman;

@@ -1,6 +1,6 @@
 package groundbass.web.view;
 
-import groundbass.audience.OpenSession;
+import groundbass.audience.student.OpenSession;
 import java.time.Instant;
 
 /**

@@ -5,7 +5,7 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.not;
 
-import groundbass.catalog.Episode;
+import groundbass.catalog.episode.Episode;
 import groundbass.document.EpisodeDocument;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-class EpisodePagesTest {
+public class EpisodePagesTest {
     /** Fret 58 is on no neck; README.md shows what such a mistake gets. */
     private static final String MISTAKEN = "bar 1\n1-4  E5, E58\n";
 
@@ -275,7 +275,7 @@ class EpisodePagesTest {
         assertThat(page.split(law, -1)).as("rights, upload, publish").hasSize(4);
     }
 
-    static RequestSpecification typed(RequestSpecification request, int base, String line) {
+    public static RequestSpecification typed(RequestSpecification request, int base, String line) {
         return request.contentType("application/x-www-form-urlencoded; charset=utf-8")
                 .formParam("base", base)
                 .formParam("title", "Rope Ladder, second try")

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.not;
 
-import groundbass.catalog.Audit;
-import groundbass.catalog.Settings;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.settings.Settings;
 import groundbass.post.EmailAddress;
 import groundbass.post.Message;
 import groundbass.post.MessageId;

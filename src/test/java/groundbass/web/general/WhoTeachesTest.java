@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.not;
 
-import groundbass.catalog.Audit;
-import groundbass.catalog.Educators;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educators;
 import groundbass.web.Html;
 import groundbass.web.Site;
 import java.time.Duration;

@@ -2,8 +2,9 @@ package groundbass.web.shell;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.SiteSettings;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.web.Stage;
+import groundbass.web.gate.RawRequest;
 import groundbass.web.general.GeneralPages;
 import java.net.URI;
 import java.util.List;

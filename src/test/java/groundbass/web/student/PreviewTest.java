@@ -6,10 +6,10 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.startsWith;
 
-import groundbass.audience.Person;
-import groundbass.audience.Statistics;
-import groundbass.catalog.Audit;
-import groundbass.catalog.Educators;
+import groundbass.audience.statistics.Statistics;
+import groundbass.audience.student.Person;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educators;
 import groundbass.release.ReleaseId;
 import groundbass.web.Html;
 import groundbass.web.Site;

@@ -5,14 +5,14 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.startsWith;
 
-import groundbass.audience.Download;
-import groundbass.audience.DownloadState;
-import groundbass.audience.Person;
-import groundbass.audience.Statistics;
-import groundbass.audience.StudentId;
-import groundbass.catalog.Audit;
-import groundbass.catalog.Settings;
-import groundbass.catalog.SiteSettings;
+import groundbass.audience.download.Download;
+import groundbass.audience.download.DownloadState;
+import groundbass.audience.statistics.Statistics;
+import groundbass.audience.student.Person;
+import groundbass.audience.student.StudentId;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.settings.Settings;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.post.EmailAddress;
 import groundbass.web.Site;
 import io.restassured.specification.RequestSpecification;
@@ -247,7 +247,7 @@ class TakingTest {
 
     private static List<Download> taken(String name, int episode) {
         return statistics.taken(List.of(shelf.episode(episode).id())).stream()
-                .map(groundbass.audience.Taken::download)
+                .map(groundbass.audience.statistics.Taken::download)
                 .filter(download -> download.file().name().equals(name))
                 .toList();
     }

@@ -1,7 +1,0 @@
-package groundbass.audience;
-
-import java.time.Instant;
-import java.util.Optional;
-
-/** That somebody asked for a link to sign in. */
-public record SignInRequest(Instant askedAt, Instant expiresAt, Optional<Instant> usedAt) {}
