@@ -38,6 +38,14 @@ class LineCommandsTest {
     }
 
     @Test
+    void theVersionIsSaid() {
+        var out = new StringWriter();
+        var command = Main.commandLine(Map.of()).setOut(new PrintWriter(out, true));
+        assertThat(command.execute("--version")).isZero();
+        assertThat(out.toString()).matches("groundbass \\S.*\\R");
+    }
+
+    @Test
     void renderWritesSheetPictureAndMidi() throws Exception {
         assertThat(run("render", line.toString(), "--out", folder.resolve("out").toString()))
                 .isZero();
