@@ -7,29 +7,18 @@ import groundbass.cli.RenderCommand;
 import groundbass.cli.ServeCommand;
 import groundbass.cli.Version;
 import java.util.Map;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
-import picocli.CommandLine;
 
 /** The command line. Each subcommand is a class of its own, named in {@link #commandLine}. */
 @Command(
         name = "groundbass",
         mixinStandardHelpOptions = true,
-        versionProvider = Main.Version.class,
         description = "Publishes one groove lesson a week: a line written once becomes page, sheet, MIDI and audio.")
 public final class Main {
     private Main() {}
-
-    /** As the jar's manifest has it. */
-    static final class Version implements IVersionProvider {
-        @Override
-        public String[] getVersion() {
-            String packaged = Main.class.getPackage().getImplementationVersion();
-            return new String[] {"groundbass " + (packaged == null ? "(classes, not a jar)" : packaged)};
-        }
-    }
 
     public static void main(String[] args) {
         System.exit(commandLine(System.getenv()).execute(args));
