@@ -1,13 +1,14 @@
 package groundbass;
 
+import groundbass.cli.AdminCommand;
 import groundbass.cli.CheckCommand;
 import groundbass.cli.EnvironmentDefaults;
 import groundbass.cli.RenderCommand;
 import groundbass.cli.ServeCommand;
+import groundbass.cli.Version;
 import java.util.Map;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
@@ -15,19 +16,9 @@ import picocli.CommandLine.UnmatchedArgumentException;
 @Command(
         name = "groundbass",
         mixinStandardHelpOptions = true,
-        versionProvider = Main.Version.class,
         description = "Publishes one groove lesson a week: a line written once becomes page, sheet, MIDI and audio.")
 public final class Main {
     private Main() {}
-
-    /** As the jar's manifest has it. */
-    static final class Version implements IVersionProvider {
-        @Override
-        public String[] getVersion() {
-            String packaged = Main.class.getPackage().getImplementationVersion();
-            return new String[] {"groundbass " + (packaged == null ? "(classes, not a jar)" : packaged)};
-        }
-    }
 
     public static void main(String[] args) {
         System.exit(commandLine(System.getenv()).execute(args));
@@ -38,11 +29,19 @@ public final class Main {
         line.addSubcommand(new ServeCommand());
         line.addSubcommand(new RenderCommand());
         line.addSubcommand(new CheckCommand());
+        line.addSubcommand(new AdminCommand());
+        tellVersion(line);
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setParameterExceptionHandler(Main::refused);
         // defaults first: a subcommand reads them from the line it hangs on
         line.setDefaultValueProvider(new EnvironmentDefaults(environment));
         return line;
+    }
+
+    /** Each command answers to {@code --version}, and all of them alike. */
+    private static void tellVersion(CommandLine line) {
+        line.getCommandSpec().versionProvider(new Version());
+        line.getSubcommands().values().forEach(Main::tellVersion);
     }
 
     /** What is wrong and where the options are told; the whole list here would push the message off the screen. */

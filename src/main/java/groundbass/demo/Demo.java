@@ -5,6 +5,8 @@ import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Series;
+import groundbass.catalog.settings.Imprint;
+import groundbass.catalog.settings.Settings;
 import groundbass.demo.DemoAudience.Visits;
 import groundbass.demo.SeriesPackage.EpisodePackage;
 import groundbass.release.Release;
@@ -32,19 +34,24 @@ public final class Demo {
     private static final String EMAIL = "studio@demo.invalid";
 
     private static final String STUDIO = "Saltlantern Studio (demo)";
+    private static final String WORDS =
+            "An invented studio for a demonstration; nobody reads what is sent to this address.";
     private static final String FOLDER = "/seed-data";
 
     private final Jdbi jdbi;
     private final Clock clock;
     private final Educators educators;
+    private final Settings settings;
     private final Episodes episodes;
     private final Releases releases;
     private final SeriesImport incoming;
 
-    public Demo(Jdbi jdbi, Clock clock, Educators educators, Releases releases, SeriesImport incoming) {
+    public Demo(
+            Jdbi jdbi, Clock clock, Educators educators, Settings settings, Releases releases, SeriesImport incoming) {
         this.jdbi = jdbi;
         this.clock = clock;
         this.educators = educators;
+        this.settings = settings;
         this.episodes = new Episodes(jdbi);
         this.releases = releases;
         this.incoming = incoming;
@@ -59,10 +66,11 @@ public final class Demo {
             return Optional.empty();
         }
         var invitation = new Invitation(EMAIL, RandomId.next());
-        return educators
+        var made = educators
                 .create(STUDIO, invitation.email(), invitation.password())
-                .result()
-                .map(made -> invitation);
+                .result();
+        made.ifPresent(studio -> settings.saveImprint(studio.id(), new Imprint(STUDIO, EMAIL, WORDS, "", "")));
+        return made.map(studio -> invitation);
     }
 
     /** Loads what is not there yet; takes as long as building its releases takes. */

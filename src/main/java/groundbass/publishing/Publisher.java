@@ -36,6 +36,7 @@ public final class Publisher {
     private final Episodes episodes;
     private final Revisions revisions;
     private final Releases releases;
+    private final Settings settings;
     private final Recipes recipes;
     private final BuildQueue queue;
 
@@ -47,8 +48,8 @@ public final class Publisher {
         this.episodes = new Episodes(jdbi);
         this.revisions = new Revisions(jdbi, clock);
         this.releases = releases;
-        this.recipes =
-                new Recipes(new SeriesCatalog(jdbi, audit, clock), new Settings(jdbi, audit), releases, addresses);
+        this.settings = new Settings(jdbi, audit);
+        this.recipes = new Recipes(new SeriesCatalog(jdbi, audit, clock), settings, releases, addresses);
         this.queue = queue;
     }
 
@@ -84,6 +85,9 @@ public final class Publisher {
     }
 
     private Outcome<ReleaseId> prepare(EducatorId who, EpisodeId id, Promise promise) {
+        if (!settings.current().imprint().isComplete()) {
+            return Outcome.refused("", "publishing.problem.imprint");
+        }
         var problems = desk.draft(who, id)
                 .map(draft -> Preflight.problems(draft.document()))
                 .orElseGet(List::of);
@@ -129,9 +133,22 @@ public final class Publisher {
         var latest = releases.latest(handle, episode.id())
                 .filter(made -> made.recipe().makesTheSameAs(recipe) && !made.isFailed());
         if (latest.isEmpty()) {
-            return Optional.of(releases.create(handle, episode.id(), recipe, episode.isPublished(), clock.instant()));
+            return Optional.of(fresh(handle, episode, recipe));
         }
         return latest.filter(made -> made.publishedAt().isEmpty()).map(Release::id);
+    }
+
+    /** What was looked at in a preview goes out as it was seen. */
+    private ReleaseId fresh(Handle handle, Episode episode, Recipe recipe) {
+        var now = clock.instant();
+        return releases.trial(handle, episode.id(), recipe)
+                .map(seen -> releases.adopt(handle, seen, episode.isPublished(), now))
+                .orElseGet(() -> releases.create(handle, episode.id(), recipe, episode.isPublished(), now));
+    }
+
+    /** Builds drafts to be looked at. */
+    public Trials trials() {
+        return new Trials(jdbi, clock, desk, episodes, releases, recipes, queue);
     }
 
     private Recipe recipe(Handle handle, Episode episode, Revision revision) {

@@ -48,6 +48,11 @@ public record Config(
                 Optional.empty());
     }
 
+    /** The same with another database; empty for the embedded one. */
+    public Config with(Optional<DatabaseServer> other) {
+        return new Config(data, host, port, publicAddress, demo, hops, handOver, other, mail);
+    }
+
     /** Where readers find the site, given the port that is really listened on. */
     public URI publicAddress(int listeningPort) {
         return publicAddress.orElseGet(() -> URI.create("http://" + nameOf(host) + ":" + listeningPort));

@@ -8,11 +8,15 @@ import groundbass.audience.download.VisitorKey;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.BrowserMark;
 import groundbass.audience.student.Consents;
+import groundbass.audience.student.EducatorAccess;
+import groundbass.audience.student.LetterHead;
+import groundbass.audience.student.PreviewLinks;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.SignIns;
 import groundbass.audience.student.Students;
 import groundbass.audience.student.Tries;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeDesk;
 import groundbass.catalog.episode.Episodes;
@@ -41,6 +45,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URI;
 import java.time.Clock;
+import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Supplier;
@@ -75,6 +80,8 @@ final class Services {
     final Students students;
     final Consents consents;
     final SignIns signIns;
+    final EducatorAccess access;
+    final PreviewLinks previewLinks;
     final Tries tries;
     final BrowserMark browserMark;
     final Downloads downloads;
@@ -114,22 +121,34 @@ final class Services {
                 releases, revisions, uploads, blobs, new MadeAudio(jdbi, releases, blobs, clock), clock);
         this.brokenFiles = new BrokenFiles(jdbi);
         this.care = new StoreCare(named, brokenFiles, releases, uploads, builder, blobs, clock);
+        Supplier<LetterHead> head = () -> head(publicAddress.get());
         this.sessions = new Sessions(jdbi, clock);
         this.students = new Students(jdbi, outbox, clock);
         this.consents = new Consents(jdbi, clock);
         this.tries = new Tries(jdbi, clock);
         this.browserMark = BrowserMark.of(jdbi);
-        this.signIns = new SignIns(jdbi, outbox, students, consents, sessions, publicAddress, clock);
+        this.signIns = new SignIns(jdbi, outbox, students, consents, sessions, head, clock);
+        this.access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, head, clock);
+        this.previewLinks = new PreviewLinks(jdbi, audit, clock);
         this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
         this.statistics = new Statistics(jdbi);
-        this.housekeeping = new Housekeeping(downloads, signIns, sessions, outbox, tries);
+        this.housekeeping = new Housekeeping(downloads, signIns, access, previewLinks, sessions, outbox, audit, tries);
 
         Addresses addresses = id -> publicAddress.get() + "/e/" + id;
         var queue = new ReleaseQueue(database.dataSource(), clock);
         this.publisher = new Publisher(jdbi, clock, audit, releases, addresses, queue);
         this.goingLive = new GoingLive(jdbi, clock, audit, releases, publisher, queue, database::flush);
         var incoming = new SeriesImport(jdbi, clock, audit, releases, addresses, builder::build);
-        this.demo = new Demo(jdbi, clock, educators, releases, incoming);
+        this.demo = new Demo(jdbi, clock, educators, settings, releases, incoming);
+    }
+
+    private LetterHead head(URI publicAddress) {
+        var chosen = settings.current();
+        String teacher = Optional.of(chosen.imprint().name())
+                .filter(name -> !name.isEmpty())
+                .or(() -> educators.first().map(Educator::name))
+                .orElse(chosen.siteName());
+        return new LetterHead(chosen.siteName(), teacher, publicAddress);
     }
 
     /** A letter that hangs keeps nothing from ending; it is tried again after the next start. */

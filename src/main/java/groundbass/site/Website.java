@@ -58,11 +58,11 @@ final class Website {
 
     private List<PageGroup> groups(Config config) {
         var groups = new ArrayList<PageGroup>(List.of(
-                new GeneralPages(pages),
+                new GeneralPages(pages, chosen),
                 new HealthPage(services.database, services.blobs, services.clock),
                 new AssetFiles(assets)));
         groups.addAll(studentPages(config));
-        groups.addAll(deskPages());
+        groups.addAll(deskPages(config));
         groups.add(new StatisticsPages(
                 pages,
                 doorkeeper,
@@ -84,18 +84,24 @@ final class Website {
                         services.sessions,
                         services.students,
                         services.consents,
+                        services.audit,
+                        services.previewLinks,
+                        services.outbox,
                         services.downloads,
                         services.statistics,
                         config.mail().isPresent(),
                         services.postman));
     }
 
-    private List<PageGroup> deskPages() {
+    private List<PageGroup> deskPages(Config config) {
         return DeskPages.of(
                 new DeskPages.Shell(pages, installation, doorkeeper, cookie, limits, chosen),
                 new DeskPages.Services(
                         services.educators,
                         services.sessions,
+                        services.access,
+                        services.audit,
+                        config.mail().isPresent(),
                         services.browserMark,
                         services.catalog,
                         services.episodes,

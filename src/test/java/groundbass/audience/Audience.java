@@ -12,11 +12,15 @@ import groundbass.audience.download.Taker;
 import groundbass.audience.download.VisitorKey;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Consents;
+import groundbass.audience.student.EducatorAccess;
+import groundbass.audience.student.LetterHead;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.SignIns;
 import groundbass.audience.student.StudentId;
 import groundbass.audience.student.Students;
 import groundbass.audience.student.Token;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
@@ -47,6 +51,9 @@ public final class Audience {
     public final Consents consents;
     public final Sessions sessions;
     public final SignIns signIns;
+    public final Audit audit;
+    public final Educators educators;
+    public final EducatorAccess access;
     public final VisitorKey visitors;
     final DownloadToken tokens;
     public final Downloads downloads;
@@ -59,11 +66,18 @@ public final class Audience {
         students = new Students(jdbi, outbox, clock);
         consents = new Consents(jdbi, clock);
         sessions = new Sessions(jdbi, clock);
-        signIns = new SignIns(jdbi, outbox, students, consents, sessions, () -> publicAddress, clock);
+        signIns = new SignIns(jdbi, outbox, students, consents, sessions, this::head, clock);
+        audit = new Audit(jdbi, clock);
+        educators = new Educators(jdbi, audit, clock);
+        access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, this::head, clock);
         visitors = new VisitorKey(clock);
         tokens = DownloadToken.of(jdbi);
         downloads = new Downloads(jdbi, tokens, visitors, clock);
         statistics = new Statistics(jdbi);
+    }
+
+    private LetterHead head() {
+        return new LetterHead("Quay Lessons", "A. Teacher", publicAddress);
     }
 
     public static ReleasedFile file(EpisodeId episode, String name, long size) {

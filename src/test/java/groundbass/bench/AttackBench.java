@@ -14,8 +14,9 @@ import java.util.regex.Pattern;
 
 /**
  * A server with a heap of 256 MiB, attacked in every way that is known here for some minutes, all at once, on the
- * loopback interface; meanwhile three pages are opened once a second. It ends by itself, and the server with it. What
- * should be seen: every page comes, no error of memory, and the server answers as before when it is over.
+ * loopback interface; meanwhile three pages are opened once a second, as they were in a calm minute before, which is the
+ * anchor. It ends by itself, and the server with it. What should be seen: pages come, no error of memory, and the server
+ * answers as before when it is over.
  */
 final class AttackBench {
     private static final int LOADED_WITHIN = 900;
@@ -30,7 +31,10 @@ final class AttackBench {
         try (var server = serve(log, port)) {
             Probe.waitFor(at(port, "/healthz"), LOADED_WITHIN);
             Probe.waitFor(at(port, lesson(port)), LOADED_WITHIN);
-            attack(server, port, TimeUnit.MINUTES.toNanos(minutes));
+            print("calm");
+            watch(server, port, List.of(), TimeUnit.MINUTES.toNanos(1));
+            print("attacked");
+            watch(server, port, attackers(port), TimeUnit.MINUTES.toNanos(minutes));
             print(
                     "alive %s, most memory %s MiB",
                     server.isAlive(), server.mostMemory().orElse(-1L));
@@ -54,13 +58,16 @@ final class AttackBench {
                 Integer.toString(port));
     }
 
-    private static void attack(Child server, int port, long nanos) throws IOException {
-        long end = System.nanoTime() + nanos;
+    private static List<Attacker> attackers(int port) throws IOException {
         String lesson = lesson(port);
-        var watches = List.of("/healthz", "/", lesson).stream()
+        return new Attacks(port, lesson, file(port, lesson)).all();
+    }
+
+    private static void watch(Child server, int port, List<Attacker> attackers, long nanos) throws IOException {
+        long end = System.nanoTime() + nanos;
+        var watches = List.of("/healthz", "/", lesson(port)).stream()
                 .map(path -> new Watch(at(port, path)))
                 .toList();
-        var attackers = new Attacks(port, lesson, file(port, lesson)).all();
         watches.forEach(watch -> watch.start(end));
         attackers.forEach(attacker -> attacker.start(end));
         while (System.nanoTime() < end && server.isAlive()) {

@@ -8,6 +8,7 @@ import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.settings.Settings;
 import groundbass.identity.Slug;
 import groundbass.release.Built;
 import groundbass.release.ReleaseId;
@@ -89,7 +90,7 @@ class DemoTest {
         var audit = new Audit(jdbi, clock);
         var releases = new Releases(jdbi);
         var incoming = new SeriesImport(jdbi, clock, audit, releases, id -> "https://example.org/e/" + id, build);
-        return new Demo(jdbi, clock, new Educators(jdbi, audit, clock), releases, incoming);
+        return new Demo(jdbi, clock, new Educators(jdbi, audit, clock), new Settings(jdbi, audit), releases, incoming);
     }
 
     private List<Episode> lessons(Database database) {

@@ -8,6 +8,8 @@ import groundbass.audience.download.ReleasedFile;
 import groundbass.audience.download.Taker;
 import groundbass.audience.download.VisitorKey;
 import groundbass.audience.student.Consents;
+import groundbass.audience.student.Device;
+import groundbass.audience.student.LetterHead;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.SignIns;
 import groundbass.audience.student.SignedIn;
@@ -52,7 +54,7 @@ final class Victim {
                 students,
                 new Consents(jdbi, clock),
                 new Sessions(jdbi, clock),
-                () -> URI.create("https://lessons.example"),
+                () -> new LetterHead("Lessons", "A. Teacher", URI.create("https://lessons.example")),
                 clock);
     }
 
@@ -105,7 +107,7 @@ final class Victim {
         var reader = new EmailAddress(RandomId.next() + "@example.org");
         signIns.request(reader, Locale.ENGLISH);
         acknowledge(Kind.LETTER, reader.value());
-        if (signIns.use(link(reader), "wording") instanceof SignedIn.As) {
+        if (signIns.use(link(reader), "wording", Device.COMPUTER) instanceof SignedIn.As) {
             acknowledge(Kind.ACCOUNT, reader.value());
         }
     }

@@ -11,6 +11,8 @@ import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.series.SeriesId;
+import groundbass.catalog.settings.Imprint;
+import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.Uploads;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
@@ -56,6 +58,8 @@ final class VictimsDesk {
         this.educator = done(new Educators(jdbi, audit, clock)
                         .create("Quay Studio", name + "@example.org", "four strings, plainly!"))
                 .id();
+        done(new Settings(jdbi, audit)
+                .saveImprint(educator, new Imprint("Quay Studio", "quay@example.org", "", "", "")));
         this.series = done(new SeriesCatalog(jdbi, audit, clock)
                         .create(educator, new SeriesForm("Series " + name, "", "Grooves.", "Europe/Berlin")))
                 .id();

@@ -12,6 +12,8 @@ import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
+import groundbass.catalog.settings.Imprint;
+import groundbass.catalog.settings.Settings;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
@@ -61,6 +63,7 @@ class GoingLiveTest {
             educator = done(new Educators(jdbi, audit, clock)
                             .create("Quay Studio", "desk@example.org", "four strings!"))
                     .id();
+            new Settings(jdbi, audit).saveImprint(educator, new Imprint("Quay Studio", "desk@example.org", "", "", ""));
             publisher = new Publisher(jdbi, clock, audit, releases, id -> "https://example.org/e/" + id, queue::add);
             goingLive = new GoingLive(jdbi, clock, audit, releases, publisher, queue::add, () -> saidToLast++);
         }

@@ -7,6 +7,7 @@ import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
@@ -25,20 +26,21 @@ public final class Sessions {
         this.clock = clock;
     }
 
-    public Token open(Person person) {
-        return jdbi.inTransaction(handle -> open(handle, person));
+    public Token open(Person person, Device device) {
+        return jdbi.inTransaction(handle -> open(handle, person, device));
     }
 
     /** Opens a session; always a new token, so that one planted before signing in is worth nothing. */
-    public Token open(Handle handle, Person person) {
+    public Token open(Handle handle, Person person, Device device) {
         Token token = Token.next();
         Instant now = clock.instant();
         handle.createUpdate("""
-                        insert into session (token_hash, student_id, educator_id, created_at, seen_at, expires_at)
-                        values (:hash, :student, :educator, :now, :now, :end)""")
+                        insert into session (token_hash, student_id, educator_id, device, created_at, seen_at, expires_at)
+                        values (:hash, :student, :educator, :device, :now, :now, :end)""")
                 .bind("hash", token.hash())
                 .bind("student", studentColumn(person))
                 .bind("educator", educatorColumn(person))
+                .bind("device", device.column())
                 .bind("now", Instants.toColumn(now))
                 .bind("end", Instants.toColumn(SessionLimits.of(person).end(now, now)))
                 .execute();
@@ -55,6 +57,33 @@ public final class Sessions {
                         .map(Row::of)
                         .findOne()
                         .map(row -> slide(handle, token, row, now)));
+    }
+
+    /** Where a person is signed in, the latest seen first. */
+    public List<OpenSession> of(Person person, Optional<Token> here) {
+        String hashHere = here.map(Token::hash).orElse("");
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select token_hash, device, created_at, seen_at from session
+                        where (student_id = :student or educator_id = :educator) and expires_at > :now
+                        order by seen_at desc, token_hash""")
+                .bind("student", studentColumn(person))
+                .bind("educator", educatorColumn(person))
+                .bind("now", Instants.toColumn(clock.instant()))
+                .map((row, context) -> OpenSession.of(row, hashHere))
+                .list());
+    }
+
+    /** Signs a person out at one of the places of {@link #of}; returns whether there was such a place of theirs. */
+    public boolean close(Person person, String number) {
+        return OpenSession.isNumber(number)
+                && jdbi.withHandle(handle -> handle.createUpdate("""
+                        delete from session where token_hash like :number
+                            and (student_id = :student or educator_id = :educator)""")
+                                .bind("number", number + "%")
+                                .bind("student", studentColumn(person))
+                                .bind("educator", educatorColumn(person))
+                                .execute())
+                        > 0;
     }
 
     /** Signs out here. */

@@ -3,12 +3,12 @@ package groundbass.audience.student;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import groundbass.store.Instants;
-import java.net.URI;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -33,24 +33,24 @@ public final class SignIns {
     private final Students students;
     private final Consents consents;
     private final Sessions sessions;
-    private final Supplier<URI> publicAddress;
+    private final Supplier<LetterHead> head;
     private final Clock clock;
 
-    /** @param publicAddress what readers type to come here; links begin with it. Asked for each letter */
+    /** @param head who writes, asked anew for each letter */
     public SignIns(
             Jdbi jdbi,
             Outbox outbox,
             Students students,
             Consents consents,
             Sessions sessions,
-            Supplier<URI> publicAddress,
+            Supplier<LetterHead> head,
             Clock clock) {
         this.jdbi = jdbi;
         this.outbox = outbox;
         this.students = students;
         this.consents = consents;
         this.sessions = sessions;
-        this.publicAddress = publicAddress;
+        this.head = head;
         this.clock = clock;
     }
 
@@ -61,8 +61,7 @@ public final class SignIns {
             if (askedSince(handle, email, now.minus(Duration.ofHours(1))) >= MOST_PER_HOUR) return;
             Token token = Token.next();
             insert(handle, token, email, locale, now);
-            var letter = new SignInLetter(publicAddress.get());
-            outbox.put(handle, letter.to(email, locale, token, now, VALID));
+            outbox.put(handle, new SignInLetter(head.get()).to(email, locale, token, now, VALID));
         });
     }
 
@@ -75,8 +74,9 @@ public final class SignIns {
      * Uses a link up, and with it all others of its reader, and opens a session; makes the account on the first time.
      *
      * @param wording version of the notice that stood beside the button, recorded as consent to an account
+     * @param device  what it is used on
      */
-    public SignedIn use(Token token, String wording) {
+    public SignedIn use(Token token, String wording, Device device) {
         return jdbi.inTransaction(handle -> {
             Optional<Row> row = find(handle, token);
             if (row.isEmpty()) return new SignedIn.Refused(LinkState.UNKNOWN);
@@ -84,10 +84,23 @@ public final class SignIns {
             Optional<Row> locked = find(handle, token);
             LinkState state = state(locked);
             return switch (state) {
-                case VALID -> signIn(handle, token, row.get(), wording);
+                case VALID -> signIn(handle, row.get(), wording, device);
                 case EXPIRED, USED, UNKNOWN -> new SignedIn.Refused(state);
             };
         });
+    }
+
+    /** The links that were asked for with an address and are still kept, the newest first. */
+    public List<SignInRequest> of(EmailAddress email) {
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select created_at, expires_at, used_at from sign_in where email = :email
+                        order by created_at desc, token_hash""")
+                .bind("email", email.value())
+                .map((row, context) -> new SignInRequest(
+                        Instants.from(row, "created_at"),
+                        Instants.from(row, "expires_at"),
+                        Instants.ifPresent(row, "used_at")))
+                .list());
     }
 
     /** Deletes links a day old, and with them the addresses of those who never came. */
@@ -97,7 +110,7 @@ public final class SignIns {
                 .execute());
     }
 
-    private SignedIn signIn(Handle handle, Token token, Row row, String wording) {
+    private SignedIn signIn(Handle handle, Row row, String wording, Device device) {
         handle.createUpdate("update sign_in set used_at = :now where email = :email and used_at is null")
                 .bind("now", Instants.toColumn(clock.instant()))
                 .bind("email", row.email().value())
@@ -106,7 +119,8 @@ public final class SignIns {
         StudentId student = known.orElseGet(() -> students.create(handle, row.email(), row.locale()))
                 .id();
         consents.give(handle, student, Purpose.ACCOUNT, wording);
-        return new SignedIn.As(student, sessions.open(handle, new Person.OfStudent(student)), known.isEmpty());
+        Token session = sessions.open(handle, new Person.OfStudent(student), device);
+        return new SignedIn.As(student, session, known.isEmpty());
     }
 
     /** Two links of one new address, used at once, must not make two accounts: the second waits here. */

@@ -28,6 +28,10 @@ public final class Students {
         return jdbi.withHandle(handle -> find(handle, id));
     }
 
+    public Optional<Student> find(EmailAddress email) {
+        return jdbi.withHandle(handle -> find(handle, email));
+    }
+
     /** The language that letters and pages use for a student from now on. */
     public void speak(StudentId id, Locale locale) {
         jdbi.useHandle(handle -> handle.createUpdate("update student set locale = :locale where id = :id")

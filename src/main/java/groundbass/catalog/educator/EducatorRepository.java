@@ -5,6 +5,7 @@ import groundbass.store.Instants;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.StatementContext;
@@ -30,6 +31,12 @@ public final class EducatorRepository {
                 .findOne();
     }
 
+    List<WithHash> all(Handle handle) {
+        return handle.createQuery(SELECT + "order by created_at, id")
+                .map(EducatorRepository::educator)
+                .list();
+    }
+
     /** The educator who was there first. */
     Optional<WithHash> first(Handle handle) {
         return handle.createQuery(SELECT + "order by created_at, id limit 1")
@@ -49,11 +56,28 @@ public final class EducatorRepository {
                 .execute();
     }
 
+    /** Name and address; the password stays. */
+    void update(Handle handle, Educator educator) {
+        handle.createUpdate("update educator set name = :name, email = :email where id = :id")
+                .bind("id", educator.id().value())
+                .bind("name", educator.name())
+                .bind("email", educator.email())
+                .execute();
+    }
+
     void setHash(Handle handle, EducatorId id, String hash) {
         handle.createUpdate("update educator set password_hash = :hash where id = :id")
                 .bind("id", id.value())
                 .bind("hash", hash)
                 .execute();
+    }
+
+    /** What the site is called; empty while nobody has named it. Settings stand above this room, so it is read as a row. */
+    String siteName(Handle handle) {
+        return handle.createQuery("select chosen from setting where name = 'site.name'")
+                .mapTo(String.class)
+                .findOne()
+                .orElse("");
     }
 
     /** Makes this the only code that works. */

@@ -15,7 +15,7 @@ import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
-/** Who may use the desk: the first educator, made with a one-time code, and their Passwords. */
+/** Who may use the desk: the first educator, made with a one-time code, and their passwords. */
 public final class Educators {
     private final Jdbi jdbi;
     private final Audit audit;
@@ -98,6 +98,31 @@ public final class Educators {
         return setPassword(found.orElseThrow().educator(), "chosen", chosen);
     }
 
+    /** Changes name and address for somebody who knows the present password: the address is half of the key. */
+    public Outcome<Educator> change(EducatorId id, String name, String email, String present) {
+        var found = jdbi.withHandle(handle -> rows.find(handle, id)).orElseThrow();
+        List<FieldProblem> problems = who(name, email);
+        if (!Passwords.matches(present, found.hash())) {
+            problems.add(FieldProblem.of("known", "catalog.problem.password.wrong"));
+        }
+        return problems.isEmpty()
+                ? jdbi.inTransaction(handle -> change(handle, found.educator(), name.strip(), normal(email)))
+                : Outcome.refused(problems);
+    }
+
+    private Outcome<Educator> change(Handle handle, Educator before, String name, String email) {
+        boolean taken = rows.findByEmail(handle, email)
+                .filter(other -> !other.educator().id().equals(before.id()))
+                .isPresent();
+        if (taken) {
+            return Outcome.refused("email", "catalog.problem.email.taken");
+        }
+        var educator = new Educator(before.id(), name, email, before.createdAt());
+        rows.update(handle, educator);
+        audit.append(handle, before.id(), "educator.changed", before.id().value());
+        return Outcome.done(educator);
+    }
+
     /** Sets a password without the present one: for the operator at the command line. */
     public Outcome<Educator> resetPassword(String email, String chosen) {
         return jdbi.withHandle(handle -> rows.findByEmail(handle, normal(email)))
@@ -105,8 +130,13 @@ public final class Educators {
                 .orElse(Outcome.refused("email", "catalog.problem.email.unknown"));
     }
 
+    /** Sets a password for somebody who proved to be this educator otherwise: by a mailed link. */
+    public Outcome<Educator> resetPassword(EducatorId id, String chosen) {
+        return setPassword(find(id).orElseThrow(), "chosen", chosen);
+    }
+
     private Outcome<Educator> setPassword(Educator educator, String field, String chosen) {
-        var problems = Passwords.problems(field, chosen);
+        var problems = Passwords.problems(field, chosen, own(educator.name(), educator.email()));
         if (!problems.isEmpty()) {
             return Outcome.refused(problems);
         }
@@ -123,18 +153,41 @@ public final class Educators {
         return jdbi.withHandle(handle -> rows.find(handle, id)).map(EducatorRepository.WithHash::educator);
     }
 
+    /** Whoever may use the desk, in the order in which they came. */
+    public List<Educator> all() {
+        return jdbi.withHandle(rows::all).stream()
+                .map(EducatorRepository.WithHash::educator)
+                .toList();
+    }
+
+    /** The educator who signs in with this address. */
+    public Optional<Educator> withEmail(String email) {
+        return jdbi.withHandle(handle -> rows.findByEmail(handle, normal(email)))
+                .map(EducatorRepository.WithHash::educator);
+    }
+
     /** The educator who was there first: the site's owner. */
     public Optional<Educator> first() {
         return jdbi.withHandle(rows::first).map(EducatorRepository.WithHash::educator);
     }
 
-    private List<FieldProblem> problems(String name, String email, String password) {
+    private static List<FieldProblem> who(String name, String email) {
         List<FieldProblem> problems = new ArrayList<>(Checks.line("name", name, 200));
         if (!Checks.isEmail(normal(email))) {
             problems.add(FieldProblem.of("email", "catalog.problem.email", email));
         }
-        problems.addAll(Passwords.problems("password", password));
         return problems;
+    }
+
+    private List<FieldProblem> problems(String name, String email, String password) {
+        var problems = who(name, email);
+        problems.addAll(Passwords.problems("password", password, own(name, email)));
+        return problems;
+    }
+
+    /** What anybody who knows the site knows. */
+    private List<String> own(String name, String email) {
+        return List.of(name, email, jdbi.withHandle(rows::siteName));
     }
 
     private static FieldProblem wrongCode() {

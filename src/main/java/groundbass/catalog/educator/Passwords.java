@@ -68,12 +68,16 @@ final class Passwords {
         matches(password, Nobody.HASH);
     }
 
-    static List<FieldProblem> problems(String field, String password) {
+    /** @param own what everybody knows of whom the password is for: address, names; such words guard nothing */
+    static List<FieldProblem> problems(String field, String password, List<String> own) {
         int length = password.codePointCount(0, password.length());
         if (length < SHORTEST) {
             return List.of(FieldProblem.of(field, "catalog.problem.password.short", SHORTEST));
         }
-        return Checks.text(field, password, LONGEST);
+        var tooLong = Checks.text(field, password, LONGEST);
+        return tooLong.isEmpty()
+                ? GuessedFirst.problem(field, normal(password), own).stream().toList()
+                : tooLong;
     }
 
     private static String normal(String password) {

@@ -22,6 +22,7 @@ public final class Settings {
     private static final String SIGN_IN = "downloads.need-sign-in";
     private static final String ZONE = "zone.default";
     private static final String ADDRESS = "public.address";
+    private static final String IMPRINT = "imprint.";
     private static final String LETTERS = "letters.";
     private static final String ABBREVIATIONS = "abbreviations.";
 
@@ -50,7 +51,35 @@ public final class Settings {
                 Optional.ofNullable(chosen.get(ZONE)).map(ZoneId::of).orElse(usual.defaultZone()),
                 Optional.ofNullable(chosen.get(ADDRESS))
                         .filter(text -> !text.isEmpty())
-                        .map(URI::create));
+                        .map(URI::create),
+                imprint(chosen));
+    }
+
+    private static Imprint imprint(Map<String, String> chosen) {
+        return new Imprint(
+                chosen.getOrDefault(IMPRINT + "name", ""),
+                chosen.getOrDefault(IMPRINT + "email", ""),
+                chosen.getOrDefault(IMPRINT + "words", ""),
+                chosen.getOrDefault(IMPRINT + "legal", ""),
+                chosen.getOrDefault(IMPRINT + "guardians", ""));
+    }
+
+    /** Saves who answers for the site, where nothing is wrong with it as typed. */
+    public Outcome<Imprint> saveImprint(EducatorId who, Imprint typed) {
+        var problems = typed.problems();
+        if (!problems.isEmpty()) {
+            return Outcome.refused(problems);
+        }
+        var imprint = typed.stripped();
+        jdbi.useTransaction(handle -> {
+            put(handle, IMPRINT + "name", imprint.name());
+            put(handle, IMPRINT + "email", imprint.email());
+            put(handle, IMPRINT + "words", imprint.words());
+            put(handle, IMPRINT + "legal", imprint.legal());
+            put(handle, IMPRINT + "guardians", imprint.guardians());
+            audit.append(handle, who, "imprint.changed", imprint.name());
+        });
+        return Outcome.done(imprint);
     }
 
     /** Saves what an educator typed, where nothing is wrong with it. */
@@ -64,6 +93,7 @@ public final class Settings {
         return outcome;
     }
 
+    /** Saves all but who answers for the site; that has a form of its own. */
     public void save(Handle handle, SiteSettings settings) {
         put(handle, SITE_NAME, settings.siteName());
         put(handle, LANGUAGE, settings.language());

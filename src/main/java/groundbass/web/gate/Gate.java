@@ -8,7 +8,7 @@ import org.eclipse.jetty.server.handler.ThreadLimitHandler;
 /** What every request passes before a route is looked for, from the outside to the inside. */
 public final class Gate {
     /** Of some 250 threads; who asks for more waits without one. */
-    private static final int THREADS_EACH = 80;
+    static final int THREADS_EACH = 80;
 
     private Gate() {}
 

@@ -15,20 +15,33 @@ import org.eclipse.jetty.util.Callback;
 final class Traffic extends Handler.Wrapper {
     private static final String RETRY_SECONDS = "3";
 
-    /** Forms are read without a thread; what they hold is their own bytes. */
-    private final Places forms = new Places(32, 256);
+    private static final long SMALL = 64_000;
+
+    /** Forms are read without a thread, and hold no more than their own bytes: of these together at most 64 MB. */
+    private final Places smallForms = new Places(32, 1_000);
+
+    private final Places largeForms = new Places(8, 24);
 
     private final Places uploads = new Places(8, 32);
-    private final Places downloads = new Places(64, 144);
+    /** Who asks for more files at once than this waits before the traffic is counted; see {@link Gate}. */
+    private final Places downloads = new Places(Gate.THREADS_EACH, 144);
 
     @Override
     public boolean handle(Request request, Response response, Callback callback) throws Exception {
         if (hasBody(request)) {
-            return admit(Forms.isForm(request) ? forms : uploads, Pace.BODY, request, response, callback);
+            return admit(bodies(request), Pace.BODY, request, response, callback);
         }
         return isFile(request)
                 ? admit(downloads, Pace.FILE, request, response, callback)
                 : super.handle(request, response, callback);
+    }
+
+    private Places bodies(Request request) {
+        if (!Forms.isForm(request)) {
+            return uploads;
+        }
+        boolean small = request.getLength() >= 0 && request.getLength() <= SMALL;
+        return small ? smallForms : largeForms;
     }
 
     private boolean admit(Places places, Pace pace, Request request, Response response, Callback callback)

@@ -89,6 +89,7 @@ final class Lessons {
     }
 
     private PublishedLesson lesson(Series found, Episode episode, Release release, boolean corrected) {
-        return PublishedLesson.of(found, episode, release, corrected, episodes.neighbours(episode));
+        var out = release.publishedAt().orElseThrow();
+        return PublishedLesson.of(found, episode, release, corrected, episodes.neighbours(episode), out);
     }
 }

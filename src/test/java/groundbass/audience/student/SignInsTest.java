@@ -22,8 +22,8 @@ class SignInsTest {
     void theFirstLinkMakesTheAccountAndTheNextFindsIt(Database database) {
         try (database) {
             var audience = new Audience(database);
-            var first = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "2026-01");
-            var second = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "2026-01");
+            var first = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "2026-01", Device.COMPUTER);
+            var second = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "2026-01", Device.COMPUTER);
 
             assertThat(first.first()).isTrue();
             assertThat(second.first()).isFalse();
@@ -49,9 +49,10 @@ class SignInsTest {
             Token token = audience.requested(ANNA);
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.VALID);
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.VALID);
-            assertThat(audience.signIns.use(token, "1")).isInstanceOf(SignedIn.As.class);
+            assertThat(audience.signIns.use(token, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.USED);
-            assertThat(audience.signIns.use(token, "1")).isEqualTo(new SignedIn.Refused(LinkState.USED));
+            assertThat(audience.signIns.use(token, "1", Device.COMPUTER))
+                    .isEqualTo(new SignedIn.Refused(LinkState.USED));
             assertThat(audience.rows("session")).isEqualTo(1);
         }
     }
@@ -64,11 +65,12 @@ class SignInsTest {
             var audience = new Audience(database);
             Token older = audience.requested(ANNA);
             Token newer = audience.requested(ANNA);
-            assertThat(audience.signIns.use(newer, "1")).isInstanceOf(SignedIn.As.class);
+            assertThat(audience.signIns.use(newer, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
             assertThat(audience.signIns.peek(older)).isEqualTo(LinkState.USED);
-            assertThat(audience.signIns.use(older, "1")).isEqualTo(new SignedIn.Refused(LinkState.USED));
+            assertThat(audience.signIns.use(older, "1", Device.COMPUTER))
+                    .isEqualTo(new SignedIn.Refused(LinkState.USED));
             Token later = audience.requested(ANNA);
-            assertThat(audience.signIns.use(later, "1")).isInstanceOf(SignedIn.As.class);
+            assertThat(audience.signIns.use(later, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
         }
     }
 
@@ -83,7 +85,8 @@ class SignInsTest {
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.VALID);
             audience.clock.advance(Duration.ofMillis(1));
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.EXPIRED);
-            assertThat(audience.signIns.use(token, "1")).isEqualTo(new SignedIn.Refused(LinkState.EXPIRED));
+            assertThat(audience.signIns.use(token, "1", Device.COMPUTER))
+                    .isEqualTo(new SignedIn.Refused(LinkState.EXPIRED));
             assertThat(audience.rows("student")).isZero();
         }
     }
@@ -95,7 +98,7 @@ class SignInsTest {
             var audience = new Audience(database);
             for (String made : List.of("", "x", "' or 1=1 --", "é".repeat(5000))) {
                 assertThat(audience.signIns.peek(new Token(made))).isEqualTo(LinkState.UNKNOWN);
-                assertThat(audience.signIns.use(new Token(made), "1"))
+                assertThat(audience.signIns.use(new Token(made), "1", Device.COMPUTER))
                         .isEqualTo(new SignedIn.Refused(LinkState.UNKNOWN));
             }
         }
@@ -109,7 +112,7 @@ class SignInsTest {
             audience.publicAddress = URI.create("https://grooves.example");
             audience.signIns.request(ANNA, Locale.ENGLISH);
             var letter = audience.outbox.newest(1).get(0).message();
-            assertThat(letter.subject()).isEqualTo("Your sign-in link for grooves.example");
+            assertThat(letter.subject()).isEqualTo("Your sign-in link for Quay Lessons");
             assertThat(letter.text()).contains("https://grooves.example/sign-in/");
         }
     }
@@ -124,8 +127,7 @@ class SignInsTest {
             audience.signIns.request(BERT, Locale.ENGLISH);
             assertThat(audience.outbox.newest(10))
                     .extracting(letter -> letter.message().subject())
-                    .containsExactly(
-                            "Your sign-in link for bass.example:8443", "Your sign-in link for bass.example:8443");
+                    .containsExactly("Your sign-in link for Quay Lessons", "Your sign-in link for Quay Lessons");
             assertThat(audience.rows("sign_in")).isEqualTo(2);
         }
     }
@@ -157,7 +159,7 @@ class SignInsTest {
         try (database) {
             var audience = new Audience(database);
             Token token = audience.requested(ANNA);
-            var signedIn = (SignedIn.As) audience.signIns.use(token, "1");
+            var signedIn = (SignedIn.As) audience.signIns.use(token, "1", Device.COMPUTER);
             var hashes = database.jdbi().withHandle(handle -> handle.createQuery(
                             "select token_hash from sign_in union all select token_hash from session")
                     .mapTo(String.class)
@@ -176,9 +178,9 @@ class SignInsTest {
             var audience = new Audience(database);
             audience.signIns.request(ANNA, Locale.forLanguageTag("de-AT"));
             Letter letter = audience.outbox.newest(1).get(0);
-            assertThat(letter.message().subject()).isEqualTo("Dein Anmeldelink für bass.example:8443");
+            assertThat(letter.message().subject()).isEqualTo("Dein Anmeldelink für Quay Lessons");
             assertThat(letter.message().text()).contains("20 Minuten", "https://bass.example:8443/sign-in/");
-            var as = (SignedIn.As) audience.signIns.use(audience.mailed(), "1");
+            var as = (SignedIn.As) audience.signIns.use(audience.mailed(), "1", Device.COMPUTER);
             assertThat(audience.students
                             .find(as.student())
                             .orElseThrow()
@@ -195,7 +197,7 @@ class SignInsTest {
             var audience = new Audience(database);
             Token token = audience.requested(ANNA);
             var attempts = List.of(1, 2, 3, 4, 5, 6).stream()
-                    .map(i -> CompletableFuture.supplyAsync(() -> audience.signIns.use(token, "1")))
+                    .map(i -> CompletableFuture.supplyAsync(() -> audience.signIns.use(token, "1", Device.COMPUTER)))
                     .toList();
             assertThat(attempts.stream().map(CompletableFuture::join).filter(SignedIn.As.class::isInstance))
                     .hasSize(1);
@@ -209,7 +211,8 @@ class SignInsTest {
             var audience = new Audience(database);
             var links = List.of(audience.requested(ANNA), audience.requested(ANNA), audience.requested(ANNA));
             var attempts = links.stream()
-                    .map(token -> CompletableFuture.supplyAsync(() -> audience.signIns.use(token, "1")))
+                    .map(token ->
+                            CompletableFuture.supplyAsync(() -> audience.signIns.use(token, "1", Device.COMPUTER)))
                     .toList();
             assertThat(attempts.stream().map(CompletableFuture::join).filter(SignedIn.As.class::isInstance))
                     .hasSize(1);

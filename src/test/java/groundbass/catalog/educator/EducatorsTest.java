@@ -10,6 +10,7 @@ import java.time.Clock;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class EducatorsTest {
     private static final String PASSWORD = "low tide at seven";
@@ -127,6 +128,60 @@ class EducatorsTest {
                             .result())
                     .isPresent();
             assertThat(educators.verify("a@example.org", "high tide at noon")).isPresent();
+        }
+    }
+
+    /**
+     * NIST SP 800-63B section 5.1.1.2 names what to refuse: known passwords, words of a dictionary, repeated and counted
+     * characters, words of the context.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "123456789012, common",
+        "qwertyuiopas, common",
+        "Password1234, common",
+        "passwort1234, common",
+        "aaaaaaaaaaaa, pattern",
+        "abcabcabcabc, pattern",
+        "a.teacher@example.org, own",
+        "groundbassgroundbass, own",
+        "Quay Studio 1, own"
+    })
+    void whatIsGuessedFirstIsRefusedWithItsReason(String password, String reason) {
+        try (var database = BothDatabases.freshH2()) {
+            assertThat(educators(database)
+                            .create("Quay Studio", "a.teacher@example.org", password)
+                            .problems())
+                    .containsExactly(FieldProblem.of("password", "catalog.problem.password." + reason));
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void nameAndAddressAreChangedByWhoKnowsThePassword(Database database) {
+        try (database) {
+            var educators = educators(database);
+            var id = educators
+                    .create("Studio", "a@example.org", PASSWORD)
+                    .result()
+                    .orElseThrow()
+                    .id();
+            educators.create("Other", "b@example.org", PASSWORD);
+            assertThat(educators.change(id, "", "nobody", "guessed wrong").problems())
+                    .extracting(FieldProblem::field)
+                    .containsExactly("name", "email", "known");
+            assertThat(educators.change(id, "Studio", "B@example.org", PASSWORD).problems())
+                    .containsExactly(FieldProblem.of("email", "catalog.problem.email.taken"));
+            assertThat(educators
+                            .change(id, " Quay ", "A@Quay.example", PASSWORD)
+                            .result())
+                    .isPresent();
+            assertThat(educators
+                            .verify("a@quay.example", PASSWORD)
+                            .orElseThrow()
+                            .name())
+                    .isEqualTo("Quay");
+            assertThat(educators.verify("a@example.org", PASSWORD)).isEmpty();
         }
     }
 

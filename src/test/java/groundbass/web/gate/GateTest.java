@@ -26,6 +26,7 @@ class GateTest {
             Visitors.NONE,
             pages -> List.of(routes -> {
                 routes.get("/page", Role.ANYONE, ctx -> ctx.result("page"));
+        routes.get("/play/part", Role.ANYONE, ctx -> ctx.result("part"));
                 routes.post("/form", Role.ANYONE, ctx -> ctx.result("got " + ctx.formParam("what")));
                 routes.post("/bytes", Role.ANYONE, ctx -> ctx.result("got " + ctx.bodyAsBytes().length));
             }));
@@ -64,6 +65,28 @@ class GateTest {
             }
         }
         return false;
+    }
+
+    /** Thirty browsers behind one address ask for six parts each; who finds no thread waits, and nobody is refused. */
+    @Test
+    void aClassThatPlaysAtOnceIsAnsweredWhole() throws IOException {
+        var class30 = new ArrayList<Socket>();
+        try {
+            for (int i = 0; i < 180; i++) {
+                var socket = new Socket("127.0.0.1", stage.port());
+                class30.add(socket);
+                send(socket, PAGE.replace("/page", "/play/part"));
+            }
+            for (var socket : class30) {
+                socket.setSoTimeout(20_000);
+                assertThat(new String(socket.getInputStream().readNBytes(12), StandardCharsets.US_ASCII))
+                        .isEqualTo("HTTP/1.1 200");
+            }
+        } finally {
+            for (var socket : class30) {
+                socket.close();
+            }
+        }
     }
 
     @Test

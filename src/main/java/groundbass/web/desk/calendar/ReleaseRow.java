@@ -10,10 +10,12 @@ import java.util.Optional;
 /**
  * A release as the desk lists it.
  *
+ * @param preview where its page is seen as students see it; empty while there is nothing to see
  * @param done how many steps are done, of {@code total}; both 0 while nobody has begun
  */
 public record ReleaseRow(
         int number,
+        Optional<String> preview,
         Instant made,
         Optional<Instant> published,
         Message state,
@@ -22,17 +24,19 @@ public record ReleaseRow(
         int done,
         int total,
         List<FileRow> files) {
-    /** A file to look at. */
+    /** A file to look at; the educator's own look is no download. */
     public record FileRow(String path, String name, long size) {}
 
     static ReleaseRow of(Release release, List<ReleaseFile> files) {
         var progress = Progress.of(release.state());
+        String preview = "/preview/" + release.id();
         var rows = files.stream()
                 .filter(file -> file.role().isOffered())
-                .map(file -> new FileRow("/files/" + release.id() + "/" + file.name(), file.name(), file.size()))
+                .map(file -> new FileRow(preview + "/files/" + file.name(), file.name(), file.size()))
                 .toList();
         return new ReleaseRow(
                 release.recipe().release(),
+                Optional.of(preview).filter(any -> release.isReady()),
                 release.createdAt(),
                 release.publishedAt(),
                 Standing.work(release.state()),

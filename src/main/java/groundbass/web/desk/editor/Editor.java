@@ -70,11 +70,6 @@ public final class Editor {
         return view(ctx, episode, form, draft.savedAt(), problems);
     }
 
-    /** What was typed, drawn and told, without saving it. */
-    void look(Context ctx, Episode episode, EpisodeForm form) {
-        desk.pages().show(ctx, TEMPLATE, view(ctx, episode, form, Optional.empty(), Problems.NONE));
-    }
-
     /** What was typed and is saved, with what keeps it from going on. */
     void showAgain(Context ctx, Episode episode, EpisodeForm form, Instant savedAt, List<FieldProblem> problems) {
         var view = view(ctx, episode, form, Optional.of(savedAt), EditorProblems.of(problems));

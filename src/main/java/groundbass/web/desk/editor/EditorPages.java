@@ -6,7 +6,6 @@ import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
-import groundbass.web.view.Problems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.List;
@@ -35,9 +34,8 @@ public final class EditorPages implements PageGroup {
         routes.post(PATH, Role.ANYONE, ctx -> change(ctx, form -> form, ""));
         routes.post(PATH + "/exercises", Role.ANYONE, ctx -> change(ctx, EpisodeForm::withOneMoreExercise, "#more"));
         routes.post(PATH + "/exercises/{place}/remove", Role.ANYONE, this::removeExercise);
-        routes.post(PATH + "/look", Role.ANYONE, this::look);
         routes.post(PATH + "/preview", Role.EDUCATOR, this::preview);
-        List.of("/look", "/exercises", "/exercises/{place}/remove", "/publish", "/promise", "/withdraw")
+        List.of("/exercises", "/exercises/{place}/remove", "/publish", "/promise", "/withdraw", "/trial")
                 .forEach(button -> back(routes, button));
     }
 
@@ -61,15 +59,6 @@ public final class EditorPages implements PageGroup {
                 editor.showAgain(ctx, saved.episode(), saved.form(), saved.at(), saved.problems());
             }
         });
-    }
-
-    private void look(Context ctx) {
-        var form = EpisodeForm.read(ctx);
-        if (desk.visitor(ctx).isEmpty()) {
-            editor.askToSignIn(ctx, form, "", Problems.NONE);
-        } else {
-            editor.look(ctx, desk.episode(ctx), form);
-        }
     }
 
     private void preview(Context ctx) {

@@ -35,11 +35,23 @@ public final class PublishingPages implements PageGroup {
         routes.post(Desk.EPISODE + "/publish", Role.ANYONE, this::publish);
         routes.post(Desk.EPISODE + "/promise", Role.ANYONE, ctx -> act(ctx, this::promise, "desk.promised"));
         routes.post(Desk.EPISODE + "/withdraw", Role.ANYONE, ctx -> act(ctx, this::withdraw, "desk.withdrawn"));
+        routes.post(Desk.EPISODE + "/trial", Role.ANYONE, this::tryOut);
         routes.get(Desk.EPISODE + "/calendar", Role.EDUCATOR, ctx -> editor.calendar(ctx, desk.episode(ctx)));
     }
 
     private void publish(Context ctx) {
         act(ctx, saved -> publisher.publishNow(saved.who(), saved.episode().id()), "desk.publishing");
+    }
+
+    /** Saves what was typed and leads to what students would see of it. */
+    private void tryOut(Context ctx) {
+        saving.save(ctx).ifPresent(saved -> {
+            var built = publisher.trials().build(saved.who(), saved.episode().id());
+            built.result()
+                    .ifPresentOrElse(
+                            release -> ctx.redirect("/preview/" + release, HttpStatus.SEE_OTHER),
+                            () -> editor.showAgain(ctx, saved.episode(), saved.form(), saved.at(), built.problems()));
+        });
     }
 
     private Outcome<?> promise(Saved saved) {

@@ -8,6 +8,7 @@ import static org.hamcrest.Matchers.not;
 
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeState;
+import groundbass.release.Releases;
 import groundbass.web.desk.EpisodePagesTest;
 import groundbass.web.desk.Studio;
 import io.restassured.specification.RequestSpecification;
@@ -45,6 +46,41 @@ class PublishingPagesTest {
                 .then()
                 .statusCode(200)
                 .body(containsString("Release 1"), not(containsString("<html")));
+    }
+
+    /** A look at a draft promises nothing, and what was seen is what goes out. */
+    @Test
+    void aDraftIsSeenAsStudentsWillBeforeAnythingIsPromised() {
+        var episode = studio.episode("Looked at first");
+        var answer = form(0).post(path(episode) + "/trial");
+        answer.then().statusCode(303).header("Location", containsString("/preview/"));
+        String preview = answer.header("Location").replaceFirst("^.*(?=/preview/)", "");
+        assertThat(studio.now(episode).state()).isInstanceOf(EpisodeState.Unscheduled.class);
+        studio.browser().get(path(episode)).then().body(not(containsString("Release 1")));
+        form(1).post(path(episode) + "/trial").then().header("Location", endsWith(preview));
+        form(1).post(path(episode) + "/publish").then().statusCode(303);
+        var releases = new Releases(studio.site.groundbass().database().jdbi());
+        assertThat(releases.of(episode.id()))
+                .singleElement()
+                .satisfies(release -> assertThat(preview).endsWith(release.id().value()))
+                .satisfies(release -> assertThat(release.recipe().release()).isEqualTo(1));
+    }
+
+    @Test
+    void aTrialNeverGoesOutInPlaceOfWhatWasPromised() {
+        var episode = studio.episode("Promised first");
+        form(0).formParam("local", "2026-09-01T18:00")
+                .formParam("zone", "Europe/Vienna")
+                .post(path(episode) + "/promise")
+                .then()
+                .statusCode(303);
+        var releases = new Releases(studio.site.groundbass().database().jdbi());
+        var promised = releases.latest(episode.id()).orElseThrow();
+        EpisodePagesTest.typed(studio.form(), 1, Studio.LINE.replace("A5*2", "A7*2"))
+                .post(path(episode) + "/trial")
+                .then()
+                .statusCode(303);
+        assertThat(releases.latest(episode.id()).orElseThrow().id()).isEqualTo(promised.id());
     }
 
     @Test
