@@ -7,7 +7,6 @@ import groundbass.engraving.mark.Box;
 import groundbass.engraving.mark.Glyph;
 import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.Mark;
-import groundbass.engraving.mark.Measures;
 import groundbass.engraving.options.Paper;
 import groundbass.engraving.options.Staves;
 import org.junit.jupiter.api.Test;
@@ -103,7 +102,15 @@ class SpacingRulesTest {
     @Test // rule: staff-size: staves of seven millimetres; the tablature's lines stand 1.5 times as far apart
     void stavesHaveTheirUsualSize() {
         assertThat(4 * Paper.A4.staffSpace()).isEqualTo(7.0);
-        assertThat(Measures.TAB_GAP).isEqualTo(1.5);
+        var lines = Drawn.of("bar 1\n1-4  D0\n", Staves.TAB_ONLY).of(Kind.STAFF_LINE).stream()
+                .map(line -> line.box().top())
+                .distinct()
+                .sorted()
+                .toList();
+        assertThat(lines).hasSize(4);
+        for (int line = 1; line < 4; line++) {
+            assertThat(lines.get(line) - lines.get(line - 1)).isCloseTo(1.5, within(1e-9));
+        }
     }
 
     @Test // rule: staves-apart: five to six spaces between the staves at least
