@@ -1,6 +1,5 @@
 package groundbass.cli;
 
-import groundbass.LastResort;
 import groundbass.site.Config;
 import groundbass.site.FirstSteps;
 import groundbass.site.Groundbass;

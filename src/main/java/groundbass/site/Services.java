@@ -1,6 +1,5 @@
 package groundbass.site;
 
-import groundbass.StoredFiles;
 import groundbass.audience.Housekeeping;
 import groundbass.audience.download.DownloadToken;
 import groundbass.audience.download.Downloads;

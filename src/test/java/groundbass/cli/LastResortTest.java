@@ -1,4 +1,4 @@
-package groundbass;
+package groundbass.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,4 +1,4 @@
-package groundbass;
+package groundbass.cli;
 
 import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.spi.ILoggingEvent;

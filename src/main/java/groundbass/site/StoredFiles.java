@@ -1,4 +1,4 @@
-package groundbass;
+package groundbass.site;
 
 import groundbass.release.NamedFiles;
 import groundbass.store.BlobFolder;
