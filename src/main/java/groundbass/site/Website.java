@@ -14,7 +14,7 @@ import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.SessionCookie;
 import groundbass.web.shell.SignedInVisitors;
-import groundbass.web.shell.SiteLimits;
+import groundbass.web.shell.limit.SiteLimits;
 import groundbass.web.statistics.StatisticsPages;
 import groundbass.web.student.StudentPages;
 import groundbass.web.view.Assets;

@@ -4,6 +4,7 @@ import groundbass.effort.Busy;
 import groundbass.store.RandomId;
 import groundbass.text.Message;
 import groundbass.web.answer.Vary;
+import groundbass.web.shell.limit.WaitResponse;
 import groundbass.web.view.ErrorView;
 import groundbass.web.view.WaitView;
 import io.javalin.config.RoutesConfig;

@@ -11,6 +11,7 @@ import static org.hamcrest.Matchers.notNullValue;
 import groundbass.post.Outbox;
 import groundbass.web.Html;
 import groundbass.web.Site;
+import groundbass.web.student.account.SignInPages;
 import io.restassured.response.Response;
 import java.time.Duration;
 import org.jsoup.Jsoup;

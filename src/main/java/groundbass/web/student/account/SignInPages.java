@@ -1,0 +1,172 @@
+package groundbass.web.student.account;
+
+import groundbass.audience.student.LinkState;
+import groundbass.audience.student.SignIns;
+import groundbass.audience.student.SignedIn;
+import groundbass.audience.student.Token;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.settings.SiteSettings;
+import groundbass.form.FieldProblem;
+import groundbass.post.EmailAddress;
+import groundbass.post.Postman;
+import groundbass.web.shell.Devices;
+import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.Flash;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Pages;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.shell.limit.Limit;
+import groundbass.web.shell.limit.RateLimits;
+import groundbass.web.view.Problems;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+
+/**
+ * Signing in by a mailed link. Asking is answered alike for everyone; opening the link shows a button, and only the
+ * button uses it up, because mail scanners open what is mailed. Nobody guesses a link of 256 bits, so using one is not
+ * counted: a whole class may do it at once.
+ */
+public final class SignInPages implements PageGroup {
+    /** The version of {@code student.signin.consent}; a new text gets a new one. */
+    public static final String WORDING = "account-2";
+
+    private final Pages pages;
+    private final Doorkeeper doorkeeper;
+    private final SignIns signIns;
+    private final Supplier<SiteSettings> settings;
+    private final Entry entry;
+    private final Audit audit;
+    private final RateLimits limits;
+    private final WayBack wayBack;
+    private final Optional<Postman> toDesk;
+
+    /** @param toDesk where no letter leaves: who lays it on the desk, so that it is read there at once */
+    public SignInPages(
+            Pages pages,
+            Doorkeeper doorkeeper,
+            SignIns signIns,
+            Supplier<SiteSettings> settings,
+            Entry entry,
+            Audit audit,
+            RateLimits limits,
+            WayBack wayBack,
+            Optional<Postman> toDesk) {
+        this.pages = pages;
+        this.doorkeeper = doorkeeper;
+        this.signIns = signIns;
+        this.settings = settings;
+        this.entry = entry;
+        this.audit = audit;
+        this.limits = limits;
+        this.wayBack = wayBack;
+        this.toDesk = toDesk;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get("/sign-in", Role.ANYONE, this::ask);
+        routes.post("/sign-in", Role.ANYONE, this::send);
+        routes.get(
+                "/sign-in/sent",
+                Role.ANYONE,
+                ctx -> pages.show(ctx, "student/sent", new Sent(toDesk.isPresent(), minutes())));
+        routes.get("/sign-in/{token}", Role.ANYONE, this::show);
+        routes.post("/sign-in/{token}", Role.ANYONE, this::use);
+        routes.post("/sign-out", Role.ANYONE, this::leave);
+    }
+
+    private void ask(Context ctx) {
+        String next = WayBack.of(Optional.ofNullable(ctx.queryParam("next")));
+        if (doorkeeper.visitor(ctx).student().isPresent()) {
+            ctx.redirect(next, HttpStatus.SEE_OTHER); // who is signed in already needs no form
+            return;
+        }
+        pages.show(ctx, "student/sign-in", new Form("", next, toDesk.isPresent(), guardians(), Problems.NONE));
+    }
+
+    private void send(Context ctx) {
+        String typed = Optional.ofNullable(ctx.formParam("email")).orElse("");
+        String next = WayBack.of(Optional.ofNullable(ctx.formParam("next")));
+        var email = EmailAddress.read(typed);
+        if (email.isEmpty()) {
+            var problem = FieldProblem.of("email", "catalog.problem.email", typed.strip());
+            var problems = new Problems(List.of(problem));
+            pages.showAgain(ctx, "student/sign-in", new Form(typed, next, toDesk.isPresent(), guardians(), problems));
+            return;
+        }
+        limits.demand(ctx, Limit.LETTERS_OF_NETWORK);
+        limits.demand(ctx, Limit.LETTER, email.get().value());
+        signIns.request(email.get(), pages.reader(ctx).locale());
+        toDesk.ifPresent(Postman::deliverDue);
+        wayBack.keep(ctx, next);
+        ctx.redirect("/sign-in/sent", HttpStatus.SEE_OTHER);
+    }
+
+    /** What the operator says to those who are not of age. */
+    private String guardians() {
+        return settings.get().imprint().guardians();
+    }
+
+    private void show(Context ctx) {
+        var state = signIns.peek(token(ctx));
+        if (state == LinkState.VALID) {
+            pages.show(ctx, "student/link", new Link(ctx.path()));
+        } else {
+            refuse(ctx, state);
+        }
+    }
+
+    private void use(Context ctx) {
+        var result = signIns.use(token(ctx), WORDING, Devices.of(ctx));
+        if (result instanceof SignedIn.As student) {
+            entry.open(ctx, student);
+            audit.note(Audit.STUDENT, "sign-in.done", Devices.of(ctx).key());
+            Flash.say(ctx, student.first() ? "student.welcome" : "student.signed-in");
+            ctx.redirect(wayBack.take(ctx), HttpStatus.SEE_OTHER);
+        } else if (result instanceof SignedIn.Refused refused) {
+            audit.note(Audit.STRANGER, "sign-in.refused", "");
+            refuse(ctx, refused.why());
+        }
+    }
+
+    private void leave(Context ctx) {
+        entry.leave(ctx);
+        Flash.say(ctx, "student.signed-out");
+        ctx.redirect("/", HttpStatus.SEE_OTHER);
+    }
+
+    private void refuse(Context ctx, LinkState state) {
+        var why =
+                switch (state) {
+                    case EXPIRED -> "student.link.expired";
+                    case USED -> "student.link.used";
+                    case UNKNOWN, VALID -> "student.link.unknown";
+                };
+        ctx.status(state == LinkState.UNKNOWN ? HttpStatus.NOT_FOUND : HttpStatus.GONE);
+        pages.show(ctx, "student/link-over", new Over(why));
+    }
+
+    private static Token token(Context ctx) {
+        return new Token(ctx.pathParam("token"));
+    }
+
+    private static long minutes() {
+        return SignIns.VALID.toMinutes();
+    }
+
+    /** The form; {@code onTheDesk} says that letters do not leave this machine. */
+    public record Form(String email, String next, boolean onTheDesk, String guardians, Problems problems) {}
+
+    /** What follows, whoever asked. */
+    public record Sent(boolean onTheDesk, long minutes) {}
+
+    /** The button's page. */
+    public record Link(String path) {}
+
+    /** A link that does not work any more, and why: a message's key. */
+    public record Over(String why) {}
+}

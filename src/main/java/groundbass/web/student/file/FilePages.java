@@ -1,0 +1,126 @@
+package groundbass.web.student.file;
+
+import groundbass.audience.download.Downloads;
+import groundbass.audience.download.Taker;
+import groundbass.catalog.settings.SiteSettings;
+import groundbass.release.FileRole;
+import groundbass.store.Blobs;
+import groundbass.web.answer.EntityTag;
+import groundbass.web.answer.FileAnswer;
+import groundbass.web.answer.StoredBytes;
+import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.Installation;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.shell.Visitor;
+import groundbass.web.shell.limit.Limit;
+import groundbass.web.shell.limit.RateLimits;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.io.IOException;
+import java.util.Optional;
+import java.util.function.Supplier;
+
+/**
+ * The files of releases: to take home, each GET recorded, or to be played on the page. A name from an address is only
+ * ever compared with rows; the place on the disk comes from the row.
+ */
+public final class FilePages implements PageGroup {
+    private final OfferedFiles files;
+    private final Blobs blobs;
+    private final Downloads downloads;
+    private final Doorkeeper doorkeeper;
+    private final RateLimits limits;
+    private final Installation installation;
+    private final Supplier<SiteSettings> settings;
+    private final TakeCookie cookie;
+    private final Manifests manifests;
+
+    public FilePages(
+            OfferedFiles files,
+            Blobs blobs,
+            Downloads downloads,
+            Doorkeeper doorkeeper,
+            RateLimits limits,
+            Installation installation,
+            Supplier<SiteSettings> settings,
+            Manifests manifests) {
+        this.files = files;
+        this.blobs = blobs;
+        this.downloads = downloads;
+        this.doorkeeper = doorkeeper;
+        this.limits = limits;
+        this.installation = installation;
+        this.settings = settings;
+        this.cookie = new TakeCookie(installation.secure());
+        this.manifests = manifests;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get("/files/{release}/{name}", Role.ANYONE, this::take);
+        routes.get("/play/{release}/{name}", Role.ANYONE, this::play);
+    }
+
+    private void take(Context ctx) throws IOException {
+        limits.demand(ctx, Limit.DOWNLOAD);
+        var file = find(ctx).filter(OfferedFile::offered).orElseThrow(NotFoundResponse::new);
+        var visitor = doorkeeper.visitor(ctx);
+        if (settings.get().downloadsNeedSignIn() && visitor.equals(Visitor.UNKNOWN)) {
+            askToSignIn(ctx, file);
+            return;
+        }
+        var transfer = new RecordedTransfer(downloads, file.released(), taker(ctx, visitor), cookie, ctx);
+        answer(file)
+                .withDownloadName(file.downloadName())
+                .withTransfer(transfer)
+                .send(ctx);
+    }
+
+    /** Back to the lesson: coming back to the file itself would leave the reader on the page of the link. */
+    private static void askToSignIn(Context ctx, OfferedFile file) {
+        Doorkeeper.sendToSignIn(
+                ctx,
+                Role.STUDENT,
+                "/e/" + file.episode() + "?wanted=" + file.file().name());
+    }
+
+    private void play(Context ctx) throws IOException {
+        limits.demand(ctx, Limit.PLAY);
+        var file = find(ctx).filter(OfferedFile::playable).orElseThrow(NotFoundResponse::new);
+        if (file.offered() && settings.get().downloadsNeedSignIn()) {
+            playWhole(ctx, file);
+        } else if (file.file().role() == FileRole.PLAY) {
+            manifests.of(file.file()).send(ctx, StoredBytes.FOR_GOOD);
+        } else {
+            answer(file).withCacheControl(StoredBytes.FOR_GOOD).send(ctx);
+        }
+    }
+
+    /** A whole recording is a file to take home, wherever it is played: where that needs a sign-in, so does this. */
+    private void playWhole(Context ctx, OfferedFile file) throws IOException {
+        var visitor = doorkeeper.visitor(ctx);
+        if (visitor.equals(Visitor.UNKNOWN)) {
+            askToSignIn(ctx, file);
+            return;
+        }
+        var transfer = new RecordedTransfer(downloads, file.released(), taker(ctx, visitor), cookie, ctx);
+        answer(file).withTransfer(transfer).send(ctx);
+    }
+
+    private Optional<OfferedFile> find(Context ctx) {
+        return files.find(ctx.pathParam("release"), ctx.pathParam("name"));
+    }
+
+    private FileAnswer answer(OfferedFile offered) throws IOException {
+        var file = offered.file();
+        var tag = new EntityTag(file.sha256().hex());
+        return FileAnswer.of(blobs.path(file.sha256()), file.mediaType(), tag).withHandOver(installation.handOver());
+    }
+
+    private static Taker taker(Context ctx, Visitor visitor) {
+        String program = Optional.ofNullable(ctx.userAgent()).orElse("");
+        return visitor.student().<Taker>map(Taker.Known::new).orElseGet(() -> new Taker.Anonymous(ctx.ip(), program));
+    }
+}

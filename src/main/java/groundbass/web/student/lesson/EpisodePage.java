@@ -1,0 +1,77 @@
+package groundbass.web.student.lesson;
+
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.settings.SiteSettings;
+import groundbass.identity.Slug;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Pages;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.shell.SecurityHeaders;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.NotFoundResponse;
+import java.util.Optional;
+import java.util.function.Supplier;
+
+/**
+ * A lesson's page, the same bytes for everyone who reads its language: what depends on the person stands on pages of
+ * its own.
+ */
+public final class EpisodePage implements PageGroup {
+    private static final String WANTED = "wanted";
+
+    private final Pages pages;
+    private final Lessons lessons;
+    private final EpisodeViews views;
+    private final Supplier<SiteSettings> settings;
+
+    public EpisodePage(Pages pages, Lessons lessons, EpisodeViews views, Supplier<SiteSettings> settings) {
+        this.pages = pages;
+        this.lessons = lessons;
+        this.views = views;
+        this.settings = settings;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get("/series/{slug}/{number}", Role.ANYONE, this::episode);
+        routes.get("/e/{id}", Role.ANYONE, this::permanent);
+    }
+
+    private void episode(Context ctx) {
+        var lesson = Slug.parse(ctx.pathParam("slug"))
+                .flatMap(slug -> number(ctx.pathParam("number")).flatMap(number -> lessons.lesson(slug, number)))
+                .orElseThrow(NotFoundResponse::new);
+        boolean signIn = settings.get().downloadsNeedSignIn();
+        String version = lesson.version() + views.version() + (signIn ? "-sign-in" : "");
+        views.video(lesson.release()).ifPresent(video -> SecurityHeaders.allowFrame(ctx, video.origin()));
+        String wanted = wanted(ctx);
+        if (wanted.isEmpty()) {
+            pages.showShared(
+                    ctx, "student/episode", version, reader -> views.of(lesson, signIn, "", reader, Ways.PUBLIC));
+        } else {
+            pages.show(ctx, "student/episode", views.of(lesson, signIn, wanted, pages.reader(ctx), Ways.PUBLIC));
+        }
+    }
+
+    /** What is printed, mailed and fed: it leads to wherever the lesson is read today. */
+    private void permanent(Context ctx) {
+        String path =
+                EpisodeId.parse(ctx.pathParam("id")).flatMap(lessons::path).orElseThrow(NotFoundResponse::new);
+        String wanted = wanted(ctx);
+        ctx.redirect(wanted.isEmpty() ? path : path + "?" + WANTED + "=" + wanted, HttpStatus.FOUND);
+    }
+
+    /** The file for which somebody went away to sign in; it waits for them on the page. */
+    private static String wanted(Context ctx) {
+        return Optional.ofNullable(ctx.queryParam(WANTED))
+                .filter(name -> name.matches("[A-Za-z0-9._-]{1,200}"))
+                .orElse("");
+    }
+
+    // no leading zeros: a lesson has one address
+    private static Optional<Integer> number(String text) {
+        return text.matches("[1-9][0-9]{0,5}") ? Optional.of(Integer.valueOf(text)) : Optional.empty();
+    }
+}

@@ -1,0 +1,90 @@
+package groundbass.web.student.lesson;
+
+import groundbass.lesson.PageContent.ChapterContent;
+import groundbass.lesson.PageContent.CourseContent;
+import groundbass.web.view.EpisodeCard;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * What a lesson's page shows. Texts are finished in the reader's language; those of the educator and of the walkthrough
+ * are in {@code language}.
+ *
+ * @param released  when it came out, or was corrected
+ * @param date      the same as words, in the zone of the series
+ * @param corrected how the correction is named; empty for a first release
+ * @param notes     HTML that is safe to show
+ * @param bundle    everything in one file
+ * @param signIn    whether taking a file home needs a sign-in
+ * @param wanted    the file for which its reader has just signed in
+ */
+public record EpisodeView(
+        String language,
+        String series,
+        String seriesPath,
+        int number,
+        String title,
+        String level,
+        List<String> techniques,
+        String summary,
+        Instant released,
+        String date,
+        Optional<String> corrected,
+        LineView line,
+        List<LineView> exercises,
+        String notes,
+        List<TrackView> tracks,
+        Optional<FileView> bundle,
+        List<FileView> files,
+        boolean signIn,
+        Optional<FileView> wanted,
+        List<String> rights,
+        String gear,
+        Optional<VideoView> video,
+        List<ChapterContent> chapters,
+        List<CourseContent> courses,
+        Optional<EpisodeCard> earlier,
+        Optional<EpisodeCard> later) {
+    /** Whether any line can be practised on the page. */
+    public boolean practised() {
+        return Stream.concat(Stream.of(line), exercises.stream())
+                .anyMatch(one -> one.practice().isPresent());
+    }
+
+    /**
+     * A line of music.
+     *
+     * @param id      begins the ids of its parts on the page
+     * @param facts   key, meter, tempo as a player says them
+     * @param opening what is told of the line as a whole
+     * @param practice where the page finds what to play; empty for releases that were built without it
+     */
+    public record LineView(
+            String id,
+            String title,
+            String facts,
+            List<PictureView> pictures,
+            String opening,
+            List<BarView> bars,
+            Optional<String> practice) {}
+
+    /** @param svg markup by our own renderer; {@code kind} is the style sheet's name for the screens it is for */
+    public record PictureView(String kind, String svg) {}
+
+    /** What is told of one bar. */
+    public record BarView(String id, String name, List<StepView> steps) {}
+
+    /**
+     * @param from, to the stretch it speaks of, as {@code 3:1/4}: bar and time in whole notes
+     * @param whole whether that is the whole bar
+     */
+    public record StepView(int bar, String from, String to, boolean whole, String text) {}
+
+    /** @param name what one hears; {@code speed} how fast, empty where that is not known */
+    public record TrackView(String path, String name, String speed) {}
+
+    /** A file to take home: what it is, of what kind, how large. */
+    public record FileView(String path, String name, String kind, String size) {}
+}

@@ -1,0 +1,129 @@
+package groundbass.web.student.lesson;
+
+import groundbass.document.Level;
+import groundbass.lesson.PageContent;
+import groundbass.release.FileRole;
+import groundbass.release.Release;
+import groundbass.release.ReleaseFile;
+import groundbass.release.ReleaseId;
+import groundbass.text.Message;
+import groundbass.text.Messages;
+import groundbass.web.student.lesson.EpisodeView.FileView;
+import groundbass.web.student.lesson.EpisodeView.LineView;
+import groundbass.web.view.NoteViews;
+import groundbass.web.view.Reader;
+import io.javalin.http.NotFoundResponse;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+
+/** Makes what a lesson's page shows. */
+public final class EpisodeViews {
+    /** Below the page's title and the section's. */
+    private static final int HEADINGS_OF_NOTES = 3;
+
+    private final ReleaseContents contents;
+    private final OwnTracks ownTracks;
+
+    public EpisodeViews(ReleaseContents contents, OwnTracks ownTracks) {
+        this.contents = contents;
+        this.ownTracks = ownTracks;
+    }
+
+    /** @param wanted the name of the file for which its reader has just signed in; empty for none */
+    public EpisodeView of(PublishedLesson lesson, boolean signIn, String wanted, Reader site, Ways ways) {
+        var series = lesson.series();
+        var episode = lesson.episode();
+        var reader = site.in(series.zone());
+        var content = contents.page(lesson.release().id()).orElseThrow(NotFoundResponse::new);
+        var files = contents.files(lesson.release().id());
+        var fileViews = new FileViews(lesson.release(), content, ownTracks.of(lesson.release()), ways, reader);
+        var out = lesson.out();
+        return new EpisodeView(
+                content.language(),
+                series.title(),
+                Paths.of(series),
+                episode.number(),
+                content.title(),
+                level(content, reader),
+                TechniqueWords.of(content.techniques(), reader),
+                content.summary(),
+                out,
+                reader.date(out),
+                corrected(lesson, out, reader),
+                lines(lesson.release().id(), content, files, ways, reader)
+                        .findFirst()
+                        .orElseThrow(),
+                lines(lesson.release().id(), content, files, ways, reader)
+                        .skip(1)
+                        .toList(),
+                NoteViews.html(content.notes(), HEADINGS_OF_NOTES, content.pieces()),
+                fileViews.tracks(files),
+                files.stream().filter(EpisodeViews::isBundle).findFirst().map(fileViews::file),
+                single(files, fileViews),
+                signIn,
+                files.stream()
+                        .filter(file -> file.role().isOffered() && file.name().equals(wanted))
+                        .findFirst()
+                        .map(fileViews::file),
+                rights(content),
+                content.gear(),
+                VideoView.of(content.video()),
+                content.chapters(),
+                content.courses(),
+                lesson.neighbours().earlier().map(other -> Cards.of(series, other, reader)),
+                lesson.neighbours().later().map(other -> Cards.of(series, other, reader)));
+    }
+
+    /** What a kept page adds to its version. */
+    String version() {
+        return contents.version();
+    }
+
+    /** The video of a lesson, if it has one. */
+    public Optional<VideoView> video(Release release) {
+        return contents.page(release.id()).flatMap(content -> VideoView.of(content.video()));
+    }
+
+    private static String level(PageContent content, Reader reader) {
+        return Level.parse(content.level())
+                .map(level -> reader.say(Message.of(level.messageKey())))
+                .orElse(content.level());
+    }
+
+    private static Optional<String> corrected(PublishedLesson lesson, Instant out, Reader reader) {
+        int number = lesson.release().recipe().release();
+        return Optional.of(Message.of("student.corrected", number, reader.date(out)))
+                .filter(message -> lesson.corrected())
+                .map(reader::say);
+    }
+
+    private Stream<LineView> lines(
+            ReleaseId release, PageContent content, List<ReleaseFile> files, Ways ways, Reader reader) {
+        var views = new LineViews(
+                release, contents, files, ways, Messages.of(Locale.forLanguageTag(content.language())), reader);
+        return IntStream.range(0, content.lines().size())
+                .mapToObj(i -> views.of(
+                        i == 0 ? "line" : "exercise-" + i, content.lines().get(i)));
+    }
+
+    private static List<FileView> single(List<ReleaseFile> files, FileViews views) {
+        return files.stream()
+                .filter(file -> file.role().isOffered() && !isBundle(file))
+                .map(views::file)
+                .toList();
+    }
+
+    private static boolean isBundle(ReleaseFile file) {
+        return file.role() == FileRole.BUNDLE;
+    }
+
+    private static List<String> rights(PageContent content) {
+        return Stream.of(content.composer(), content.credit(), content.rights())
+                .filter(text -> !text.isBlank())
+                .toList();
+    }
+}

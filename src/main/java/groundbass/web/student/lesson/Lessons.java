@@ -1,0 +1,95 @@
+package groundbass.web.student.lesson;
+
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Series;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.identity.Slug;
+import groundbass.release.Release;
+import groundbass.release.Releases;
+import groundbass.web.student.lesson.PublishedSeries.Part;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What is out, and nothing else. What was found holds for a second, so a change may show that much later. Thread-safe.
+ */
+public final class Lessons {
+    private static final Duration FRESH = Duration.ofSeconds(1);
+    private static final int MOST = 500;
+
+    private record Address(Slug series, int number) {}
+
+    private final SeriesCatalog catalog;
+    private final Episodes episodes;
+    private final Releases releases;
+    private final Remembered<Address, PublishedLesson> lessons;
+    private final Remembered<Slug, PublishedSeries> series;
+    private final Remembered<Integer, List<PublishedSeries>> all;
+
+    public Lessons(SeriesCatalog catalog, Episodes episodes, Releases releases, Clock clock) {
+        this.catalog = catalog;
+        this.episodes = episodes;
+        this.releases = releases;
+        this.lessons = Remembered.small(clock, FRESH, MOST);
+        this.series = Remembered.small(clock, FRESH, MOST);
+        this.all = Remembered.small(clock, FRESH, 1);
+    }
+
+    /** Every series that has something out, the latest publication first. */
+    List<PublishedSeries> all() {
+        return all.get(0, this::readAll).orElse(List.of());
+    }
+
+    Optional<PublishedSeries> series(Slug slug) {
+        return series.get(slug, () -> catalog.find(slug).flatMap(this::read));
+    }
+
+    Optional<PublishedLesson> lesson(Slug slug, int number) {
+        return lessons.get(new Address(slug, number), () -> read(slug, number));
+    }
+
+    /** The readable address of an episode that is out. */
+    Optional<String> path(EpisodeId id) {
+        return episodes.find(id).filter(Episode::isPublished).flatMap(episode -> catalog.find(episode.series())
+                .map(found -> Paths.of(found, episode)));
+    }
+
+    /** Whether files are being made at this moment. */
+    boolean inTheMaking() {
+        return !releases.unfinished().isEmpty();
+    }
+
+    private Optional<List<PublishedSeries>> readAll() {
+        var found =
+                catalog.published().stream().flatMap(one -> read(one).stream()).toList();
+        return Optional.of(found).filter(list -> !list.isEmpty());
+    }
+
+    private Optional<PublishedSeries> read(Series found) {
+        var parts = episodes.publishedIn(found.id()).stream()
+                .flatMap(episode -> releases.current(episode.id()).map(release -> new Part(episode, release)).stream())
+                .toList();
+        return Optional.of(new PublishedSeries(found, parts)).filter(one -> !parts.isEmpty());
+    }
+
+    private Optional<PublishedLesson> read(Slug slug, int number) {
+        return episodes.find(slug, number).filter(Episode::isPublished).flatMap(this::read);
+    }
+
+    private Optional<PublishedLesson> read(Episode episode) {
+        var out = releases.of(episode.id()).stream()
+                .filter(release -> release.publishedAt().isPresent())
+                .count();
+        return releases.current(episode.id()).flatMap(release -> catalog.find(episode.series())
+                .map(found -> lesson(found, episode, release, out > 1)));
+    }
+
+    private PublishedLesson lesson(Series found, Episode episode, Release release, boolean corrected) {
+        var out = release.publishedAt().orElseThrow();
+        return PublishedLesson.of(found, episode, release, corrected, episodes.neighbours(episode), out);
+    }
+}

@@ -1,0 +1,120 @@
+package groundbass.web.student.lesson;
+
+import groundbass.effort.Heap;
+import groundbass.lesson.PageContent;
+import groundbass.release.FileRole;
+import groundbass.release.PageJson;
+import groundbass.release.ReleaseFile;
+import groundbass.release.ReleaseId;
+import groundbass.release.Releases;
+import groundbass.store.Blobs;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.NoSuchFileException;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** What a release says, read from its files. Releases never change, so what was read holds for good. Thread-safe. */
+public final class ReleaseContents {
+    private static final Logger log = LoggerFactory.getLogger(ReleaseContents.class);
+    private static final int PART_OF_HEAP = 16;
+    /** What is read takes about so many times the bytes that it is written in. */
+    private static final int UNFOLDED = 3;
+
+    private record Read(PageContent content, int size) {}
+
+    private final Releases releases;
+    private final Blobs blobs;
+    private final Remembered<ReleaseId, Read> pages;
+    private final AtomicInteger failures = new AtomicInteger();
+
+    public ReleaseContents(Releases releases, Blobs blobs) {
+        this.releases = releases;
+        this.blobs = blobs;
+        this.pages = Remembered.within(Heap.partOf(PART_OF_HEAP), Read::size);
+    }
+
+    List<ReleaseFile> files(ReleaseId id) {
+        return releases.files(id);
+    }
+
+    /**
+     * What its page says; empty for a release without a page.
+     *
+     * @throws UncheckedIOException where that file is damaged or missing
+     */
+    Optional<PageContent> page(ReleaseId id) {
+        return pages.get(id, () -> read(id)).map(Read::content);
+    }
+
+    /** The words of its techniques; none where its page cannot be read, since a list shows other lessons too. */
+    List<String> techniques(ReleaseId id) {
+        try {
+            return page(id).map(PageContent::techniques).orElse(List.of());
+        } catch (UncheckedIOException e) {
+            without("the page of release " + id, e);
+            return List.of();
+        }
+    }
+
+    /** A file as text, for a picture that becomes a part of the page; empty where it is damaged or missing. */
+    Optional<String> text(ReleaseFile file) {
+        try {
+            return Optional.of(new String(bytes(file), StandardCharsets.UTF_8));
+        } catch (UncheckedIOException e) {
+            without(file.name(), e);
+            return Optional.empty();
+        }
+    }
+
+    private void without(String what, UncheckedIOException e) {
+        failures.incrementAndGet();
+        log.error("a page is shown without {}", what, e);
+    }
+
+    /** What a page that is kept adds to its version: one that lacks something must not be kept until it is mended. */
+    String version() {
+        int failed = failures.get();
+        return failed == 0 ? "" : "-" + failed;
+    }
+
+    private Optional<Read> read(ReleaseId id) {
+        return releases.files(id).stream()
+                .filter(file -> file.role() == FileRole.PAGE)
+                .findFirst()
+                .map(this::read);
+    }
+
+    private Read read(ReleaseFile file) {
+        try {
+            byte[] page = bytes(file);
+            return new Read(PageJson.read(page), UNFOLDED * page.length);
+        } catch (UncheckedIOException e) {
+            verify(file);
+            throw e;
+        }
+    }
+
+    /** What cannot be understood is probably damaged, and then to be mended. */
+    private void verify(ReleaseFile file) {
+        try {
+            if (blobs.verify(file.sha256()).isEmpty()) {
+                throw new NoSuchFileException(file.name());
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException("a file of a release is damaged: " + file.name(), e);
+        }
+    }
+
+    private byte[] bytes(ReleaseFile file) {
+        try (var in = blobs.open(file.sha256())) {
+            return in.readAllBytes();
+        } catch (IOException e) {
+            throw new UncheckedIOException("a file of a release cannot be read: " + file.name(), e);
+        }
+    }
+}
