@@ -44,7 +44,8 @@ public final class Editor {
     private final Releases releases;
     private final Clock clock;
 
-    public Editor(Desk desk, EpisodeDesk writing, Uploads uploads, Recordings recordings, Releases releases, Clock clock) {
+    public Editor(
+            Desk desk, EpisodeDesk writing, Uploads uploads, Recordings recordings, Releases releases, Clock clock) {
         this.desk = desk;
         this.writing = writing;
         this.uploads = uploads;
@@ -96,14 +97,7 @@ public final class Editor {
                         ctx,
                         TEMPLATE,
                         new EditorView(
-                                Desk.path(ctx),
-                                form,
-                                problems,
-                                preview,
-                                Optional.empty(),
-                                tracks,
-                                List.of(),
-                                email));
+                                Desk.path(ctx), form, problems, preview, Optional.empty(), tracks, List.of(), email));
     }
 
     /** The part that follows the typing; {@code beside} for what is no line. */
@@ -129,11 +123,7 @@ public final class Editor {
 
     /** The row of a recording that just came in. */
     void track(Context ctx, TrackRow track) {
-        desk.pages()
-                .show(
-                        ctx,
-                        "desk/track",
-                        new TrackView(track, List.of(BackingTrack.Kind.values()), Desk.path(ctx)));
+        desk.pages().show(ctx, "desk/track", new TrackView(track, List.of(BackingTrack.Kind.values()), Desk.path(ctx)));
     }
 
     private EditorView view(
