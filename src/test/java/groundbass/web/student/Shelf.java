@@ -9,8 +9,8 @@ import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.upload.Uploads;
 import groundbass.demo.SeriesImport;
-import groundbass.demo.SeriesPackage;
 import groundbass.demo.SeriesPackage.EpisodePackage;
+import groundbass.demo.SeriesPackage;
 import groundbass.document.BackingTrack;
 import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
@@ -191,12 +191,7 @@ final class Shelf {
     private void bring(List<EpisodePackage> lessons) {
         var form = new SeriesForm("Quay & Exercises", SERIES, "Short lines for <cold> hands.", "Pacific/Auckland");
         var incoming = new SeriesImport(
-                jdbi,
-                site.clock(),
-                new Audit(jdbi, site.clock()),
-                releases,
-                id -> site.address() + "/e/" + id,
-                builder::build);
+                jdbi, site.clock(), new Audit(jdbi, site.clock()), releases, site::address, builder::build);
         incoming.run(site.educator(), new SeriesPackage(form, new Slug(SERIES), lessons));
     }
 
