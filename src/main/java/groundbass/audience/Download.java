@@ -10,6 +10,7 @@ import java.util.Optional;
  * @param touchedAt when it was last heard of
  * @param bytesSent all that went over the wire, a range sent twice counted twice
  * @param robot kept apart from what people took
+ * @param own taken by an educator at the desk, and counted nowhere
  * @param repeated the second request of one anonymous visitor within a day, not counted again
  */
 public record Download(
@@ -21,4 +22,10 @@ public record Download(
         DownloadState state,
         long bytesSent,
         boolean robot,
-        boolean repeated) {}
+        boolean own,
+        boolean repeated) {
+    /** Whether statistics count it. */
+    public boolean counts() {
+        return !robot && !own && !repeated;
+    }
+}

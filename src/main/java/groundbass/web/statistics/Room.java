@@ -1,9 +1,8 @@
 package groundbass.web.statistics;
 
-import groundbass.audience.DemoAudience;
 import groundbass.audience.Statistics;
-import groundbass.audience.StudentUse;
 import groundbass.audience.Students;
+import groundbass.audience.Weeks;
 import groundbass.catalog.Episodes;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.web.shell.Doorkeeper;
@@ -12,7 +11,6 @@ import io.javalin.http.Context;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.List;
 
 /** What these pages work with. */
 record Room(
@@ -35,9 +33,8 @@ record Room(
         return LocalDate.ofInstant(clock.instant(), zone);
     }
 
-    /** Whether the figures of these students are a demonstration's. */
-    static boolean isDemo(List<StudentUse> students) {
-        return students.stream()
-                .anyMatch(use -> DemoAudience.isInvented(use.student().email()));
+    /** What charts show, up to this week. */
+    Weeks weeks(ZoneId zone) {
+        return Weeks.until(today(zone), WeekChart.MOST, zone);
     }
 }
