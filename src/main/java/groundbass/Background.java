@@ -2,8 +2,6 @@ package groundbass;
 
 import groundbass.publishing.Jobs;
 import groundbass.publishing.Jobs.Pass;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.time.Duration;
 import java.util.List;
 import org.slf4j.Logger;
@@ -28,7 +26,9 @@ final class Background {
                 new Pass("post", Duration.ofSeconds(5), services.postman::deliverDue),
                 new Pass("listen", Duration.ofSeconds(2), services.recordings::listen),
                 new Pass("tidy", Duration.ofMinutes(5), services.housekeeping::tidy),
-                new Pass("sweep", Duration.ofHours(1), this::sweep));
+                new Pass("mend", Duration.ofSeconds(10), services.care::mend),
+                new Pass("look-through", Duration.ofMinutes(1), services.care::lookThrough),
+                new Pass("sweep", Duration.ofHours(1), services.files::sweep));
         open.add(services.lettersUnderWay::shutdownNow);
         open.add(Jobs.start(
                 services.database.dataSource(), services.builder::build, services.goingLive::pass, passes, THREADS));
@@ -45,13 +45,5 @@ final class Background {
     private void load() {
         services.demo.load();
         log.info("the demo series is loaded");
-    }
-
-    private void sweep() {
-        try {
-            services.blobs.sweep(sha256 -> services.uploads.names(sha256) || services.releases.names(sha256));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }

@@ -49,6 +49,8 @@ public final class Groundbass implements AutoCloseable {
         var installation = installation(config, port);
         var database = open.add(database(config));
         var services = new Services(config, installation.publicAddress(), clock, database);
+        services.files.demandWritable(database);
+        services.files.pairWith(database.jdbi());
         var firstSteps = firstSteps(config, services);
         open.add(services.downloads);
         open.add(Website.open(config, port, installation, services));

@@ -102,6 +102,7 @@ final class ServeCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InterruptedException {
         var config = config();
+        LastResort.arm();
         try {
             runUntilStopped(Groundbass.start(config, Clock.systemUTC()));
             return CommandLine.ExitCode.OK;
@@ -119,6 +120,7 @@ final class ServeCommand implements Callable<Integer> {
                 .or(() -> demo ? Optional.of(FirstSteps.demoAgain(site.address())) : Optional.empty())
                 .ifPresent(this::say);
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
+            LastResort.disarm();
             site.close();
             stopped.countDown();
         }));

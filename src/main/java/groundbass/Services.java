@@ -28,11 +28,13 @@ import groundbass.publishing.GoingLive;
 import groundbass.publishing.Publisher;
 import groundbass.publishing.ReleaseQueue;
 import groundbass.publishing.SeriesImport;
+import groundbass.release.BrokenFiles;
 import groundbass.release.MadeAudio;
+import groundbass.release.NamedFiles;
 import groundbass.release.ReleaseBuilder;
 import groundbass.release.Releases;
+import groundbass.release.StoreCare;
 import groundbass.store.BlobFolder;
-import groundbass.store.Blobs;
 import groundbass.store.Database;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -47,7 +49,7 @@ import org.jdbi.v3.core.Jdbi;
 final class Services {
     // --- store
     final Database database;
-    final Blobs blobs;
+    final BlobFolder blobs;
     final Clock clock;
     // --- catalog, post
     final Audit audit;
@@ -64,7 +66,10 @@ final class Services {
     final ExecutorService lettersUnderWay;
     // --- release, audience
     final Releases releases;
+    final StoredFiles files;
     final ReleaseBuilder builder;
+    final BrokenFiles brokenFiles;
+    final StoreCare care;
     final Sessions sessions;
     final Students students;
     final Consents consents;
@@ -102,8 +107,12 @@ final class Services {
         this.postman = new Postman(jdbi, sender, clock, lettersUnderWay);
 
         this.releases = new Releases(jdbi);
-        this.builder =
-                new ReleaseBuilder(releases, revisions, uploads, blobs, new MadeAudio(jdbi, releases, clock), clock);
+        var named = new NamedFiles(jdbi, releases, uploads);
+        this.files = new StoredFiles(blobs, named, clock);
+        this.builder = new ReleaseBuilder(
+                releases, revisions, uploads, blobs, new MadeAudio(jdbi, releases, blobs, clock), clock);
+        this.brokenFiles = new BrokenFiles(jdbi);
+        this.care = new StoreCare(named, brokenFiles, releases, uploads, builder, blobs, clock);
         this.sessions = new Sessions(jdbi, clock);
         this.students = new Students(jdbi, outbox, clock);
         this.consents = new Consents(jdbi, clock);
@@ -129,7 +138,7 @@ final class Services {
         return thread;
     }
 
-    private static Blobs blobs(Config config, Clock clock) {
+    private static BlobFolder blobs(Config config, Clock clock) {
         try {
             return new BlobFolder(config.data().resolve("files"), clock);
         } catch (IOException e) {

@@ -49,6 +49,13 @@ final class Soundcheck {
         {"short", "1-4 A5, A5 short, A5 accent, A5 short"}
     };
 
+    /** The lines that show them. */
+    static List<String> techniqueLines() {
+        return Arrays.stream(TECHNIQUES)
+                .map(technique -> "bar 1\n" + technique[1] + "\n")
+                .toList();
+    }
+
     private static final String[][] PROGRESSIONS = {
         {"two-five-one", "Dm7 G7 Cmaj7 A7"}, {"turnaround", "F6 D7 Gm7 C7"}, {"vamp", "Em7 A9 Em7 A9"}
     };

@@ -1,5 +1,6 @@
 package groundbass;
 
+import groundbass.store.CannotOpen;
 import java.net.BindException;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -21,6 +22,9 @@ final class StartFailure {
 
     private static Optional<String> adviceOn(Throwable e, Config config) {
         String message = String.valueOf(e.getMessage());
+        if (e instanceof CannotOpen) {
+            return Optional.of(message);
+        }
         if (e instanceof BindException) {
             return Optional.of("Port " + config.port() + " on " + config.host()
                     + " is taken or not allowed. Choose another with --port, or another address with --host.");

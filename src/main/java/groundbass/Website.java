@@ -57,8 +57,10 @@ final class Website {
     }
 
     private List<PageGroup> groups(Config config) {
-        var groups = new ArrayList<PageGroup>(
-                List.of(new GeneralPages(pages), new HealthPage(services.database.jdbi()), new AssetFiles(assets)));
+        var groups = new ArrayList<PageGroup>(List.of(
+                new GeneralPages(pages),
+                new HealthPage(services.database, services.blobs, services.clock),
+                new AssetFiles(assets)));
         groups.addAll(studentPages(config));
         groups.addAll(deskPages());
         groups.add(new StatisticsPages(
@@ -101,6 +103,7 @@ final class Website {
                         services.uploads,
                         services.recordings,
                         services.releases,
+                        services.brokenFiles,
                         services.publisher,
                         services.outbox,
                         services.settings,

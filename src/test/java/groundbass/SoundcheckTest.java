@@ -3,6 +3,8 @@ package groundbass;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.groove.GrooveLibrary;
+import groundbass.linetext.LineText;
+import groundbass.score.Technique;
 import groundbass.theory.Quality;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -41,6 +43,16 @@ class SoundcheckTest {
             assertThat(loudest(Arrays.copyOf(samples, 2 * 44_100))).as(source).isGreaterThan(500);
         }
         assertThat(page).contains("Start quietly").doesNotContain("soundcheck.").doesNotContain("http");
+    }
+
+    @Test
+    void everyTechniqueIsHeard() {
+        var heard = Soundcheck.techniqueLines().stream()
+                .map(text -> LineText.read(text).line())
+                .flatMap(line -> line.bars().stream())
+                .flatMap(bar -> bar.notes().stream())
+                .flatMap(note -> note.pluck().stream());
+        assertThat(heard).contains(Technique.values());
     }
 
     @Test

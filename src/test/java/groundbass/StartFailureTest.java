@@ -7,6 +7,7 @@ import groundbass.web.Site;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import org.assertj.core.api.Assertions;
@@ -14,6 +15,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class StartFailureTest {
+    // FIPS 180-2, appendix B.1
+    private static final String ABC_SHA256 = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
+
     private final SettableClock clock = SettableClock.at(Site.START);
 
     @TempDir
@@ -36,6 +40,17 @@ class StartFailureTest {
         var config = Config.local(data, 0);
         assertThat(StartFailure.advice(new RuntimeException(locked), config).orElseThrow())
                 .contains(data.toString(), "--data");
+    }
+
+    @Test
+    void filesWithoutTheirDatabaseAreNamedAndStay() throws IOException {
+        Path file = data.resolve("files").resolve("ba").resolve(ABC_SHA256);
+        Files.createDirectories(file.getParent());
+        Files.writeString(file, "abc");
+        var config = Config.local(data, 0);
+        var failure = Assertions.catchThrowable(() -> Groundbass.start(config, clock));
+        assertThat(StartFailure.advice(failure, config).orElseThrow()).contains(data.toString(), "unknown", "--data");
+        assertThat(file).exists();
     }
 
     @Test

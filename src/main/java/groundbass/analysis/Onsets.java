@@ -3,26 +3,25 @@ package groundbass.analysis;
 import groundbass.analysis.Onset.Sounding;
 import groundbass.score.Bar;
 import groundbass.score.Fraction;
+import groundbass.score.Harmony;
 import groundbass.score.InForce;
 import groundbass.score.Line;
 import groundbass.score.Note;
 import groundbass.score.NoteAt;
 import groundbass.score.Position;
-import groundbass.theory.ChordSymbol;
-import groundbass.theory.ChordSymbol.Chord;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /** Walks through a line in written order and gathers its pitches by moment, each with the chord that holds there. */
 final class Onsets {
     private final Line line;
     private final List<Onset> found = new ArrayList<>();
-    private Optional<ChordSymbol> holds = Optional.empty();
+    private final Harmony harmony;
     private Fraction start = Fraction.ZERO;
 
     private Onsets(Line line) {
         this.line = line;
+        this.harmony = new Harmony(line);
     }
 
     /** All moments of a line at which something with a pitch begins. */
@@ -46,7 +45,6 @@ final class Onsets {
             }
             onset(bar, inForce, notes.subList(from, next));
         }
-        holds = until(bar, bar.to());
         start = start.plus(bar.length());
     }
 
@@ -54,19 +52,10 @@ final class Onsets {
         var at = notes.get(0).onset();
         var sounding = sounding(inForce.number(), notes);
         if (!sounding.isEmpty()) {
-            var chord = until(bar, at).filter(Chord.class::isInstance).map(Chord.class::cast);
+            var chord = harmony.at(line.indexOf(inForce.number()), at);
             var position = new Position(inForce.number(), at);
             found.add(new Onset(start.plus(at).minus(bar.from()), position, inForce, chord, sounding));
         }
-    }
-
-    /** The last chord written up to a moment of a bar, else what holds from before. */
-    private Optional<ChordSymbol> until(Bar bar, Fraction at) {
-        var now = holds;
-        for (var chord : bar.chords()) {
-            now = chord.at().isAfter(at) ? now : Optional.of(chord.chord());
-        }
-        return now;
     }
 
     private List<Sounding> sounding(int bar, List<Note> notes) {

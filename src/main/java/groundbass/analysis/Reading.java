@@ -1,14 +1,16 @@
 package groundbass.analysis;
 
-import groundbass.analysis.Neighbours.Neighbour;
 import groundbass.analysis.Onset.Sounding;
 import groundbass.score.Line;
+import groundbass.score.NoteAt;
 import groundbass.theory.Approach;
 import groundbass.theory.Degree;
-import groundbass.theory.Key;
 import groundbass.theory.Pitch;
+import groundbass.writing.Spellings;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /** Reads what each note means from its key, its chord and its neighbours. */
 final class Reading {
@@ -20,12 +22,20 @@ final class Reading {
     private final Neighbours neighbours;
     private final Roles roles;
 
-    private final Names names = new Names();
+    private final Map<NoteAt, Pitch> pitches = new HashMap<>();
 
     private Reading(Line line, List<Onset> onsets) {
         this.onsets = onsets;
         this.neighbours = new Neighbours(line, onsets);
         this.roles = new Roles(neighbours);
+        var spellings = Spellings.of(line);
+        for (int i = 0; i < spellings.size(); i++) {
+            var notes = line.bars().get(i).notes();
+            for (int n = 0; n < notes.size(); n++) {
+                var at = NoteAt.of(line.firstNumber() + i, notes.get(n));
+                pitches.put(at, spellings.get(i).get(n).pitch());
+            }
+        }
     }
 
     static List<Tone> of(Line line, List<Onset> onsets) {
@@ -68,7 +78,7 @@ final class Reading {
     private Tone tone(int index, Sounding note) {
         var onset = onsets.get(index);
         var next = neighbours.after(index, note.midi());
-        var pitch = spelled(note, onset.key(), next.map(Neighbour::midi).orElse(note.midi()));
+        var pitch = pitches.get(note.at());
         var chordDegree = onset.chord().flatMap(chord -> chord.degree(note.midi()));
         var approach =
                 next.filter(Roles::belongs).flatMap(target -> Approach.of(onset.key(), note.midi(), target.midi()));
@@ -81,13 +91,5 @@ final class Reading {
                 chordDegree,
                 roles.of(index, onset, note.midi()),
                 approach);
-    }
-
-    private Pitch spelled(Sounding note, Key key, int next) {
-        return note.note()
-                .ornaments()
-                .spelling()
-                .map(name -> Pitch.sounding(name, note.midi()))
-                .orElseGet(() -> Pitch.sounding(names.name(key, note.midi(), next), note.midi()));
     }
 }

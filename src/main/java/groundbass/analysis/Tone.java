@@ -40,7 +40,7 @@ public record Tone(
     /** What stands under it as a figure: its degree above the chord's root, without a chord that in the key: {@code b7}. */
     public String figure() {
         return chordDegree
-                .or(() -> chord.map(over -> over.chromaticDegree(pitch.midi())).or(() -> degree))
+                .or(() -> chord.isPresent() ? Degree.of(chord.get().root(), pitch.name()) : degree)
                 .map(Degree::toString)
                 .orElse("");
     }

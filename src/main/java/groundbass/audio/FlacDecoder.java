@@ -15,7 +15,7 @@ public final class FlacDecoder implements Recording.Decoder {
     /** @param in one whole FLAC stream, which is closed with this decoder */
     public FlacDecoder(InputStream in) throws IOException {
         this.in = new BufferedInputStream(in);
-        this.decoder = new FLACDecoder(this.in);
+        this.decoder = new FLACDecoder(new EndingStream(this.in));
         try {
             decoder.readMetadata();
         } catch (RuntimeException broken) {
@@ -34,6 +34,8 @@ public final class FlacDecoder implements Recording.Decoder {
             var samples = split(decoder.decodeFrame(frame, null));
             decoded += samples[0].length;
             return samples;
+        } catch (EndingStream.Ended brokenOff) {
+            return ended();
         } catch (RuntimeException broken) {
             throw new IOException("a broken frame", broken);
         }

@@ -2,7 +2,12 @@ package groundbass.audio;
 
 import static groundbass.audio.AudioFinding.refused;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.SequenceInputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.SeekableByteChannel;
 
 /**
  * A FLAC file by RFC 9639: the marker (section 6), metadata blocks of which the first is STREAMINFO (section 8.2), then
@@ -41,6 +46,21 @@ final class FlacFile {
         int bitRate = (int) Math.max(1, (file.length() - frames) * 8 * rate / samples);
         return new AudioFinding.Audio(
                 new AudioFacts(AudioFormat.FLAC, rate, channels, bitRate, AudioFacts.duration(samples, rate)));
+    }
+
+    /**
+     * What a decoder needs of a file: the marker and STREAMINFO as the only metadata, then the frames. Tags and pictures
+     * are told with lengths that a decoder would believe.
+     */
+    static InputStream sound(SeekableByteChannel channel) throws IOException {
+        var file = new ByteFile(channel);
+        byte[] head = new byte[MARKER + BLOCK_HEADER + STREAM_INFO];
+        for (int i = 0; i < head.length; i++) {
+            head[i] = (byte) file.u8(i);
+        }
+        head[MARKER] = (byte) LAST;
+        channel.position(firstFrame(file));
+        return new SequenceInputStream(new ByteArrayInputStream(head), Channels.newInputStream(channel));
     }
 
     private static long firstFrame(ByteFile file) throws IOException {

@@ -2,6 +2,7 @@ package groundbass.audio;
 
 import java.io.BufferedInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.channels.Channels;
 import java.nio.channels.SeekableByteChannel;
 import java.util.Arrays;
@@ -21,7 +22,13 @@ final class Mp3Decoder implements Recording.Decoder {
 
     Mp3Decoder(SeekableByteChannel file) throws IOException {
         this.lead = Mp3Lead.samples(new ByteFile(file));
-        this.stream = new Bitstream(new BufferedInputStream(Channels.newInputStream(file.position(0))));
+        this.stream = new Bitstream(sound(file));
+    }
+
+    /** From the first frame on: the library would take a tag into memory, as long as that says it is. */
+    private static InputStream sound(SeekableByteChannel file) throws IOException {
+        long frames = Mp3File.firstFrame(new ByteFile(file));
+        return new EndingStream(new BufferedInputStream(Channels.newInputStream(file.position(frames))));
     }
 
     @Override
@@ -43,6 +50,8 @@ final class Mp3Decoder implements Recording.Decoder {
                     stream.closeFrame();
                 }
             }
+        } catch (EndingStream.Ended brokenOff) {
+            return new float[0][0];
         } catch (BitstreamException e) {
             throw new IOException(e);
         }

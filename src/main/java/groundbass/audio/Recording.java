@@ -4,7 +4,6 @@ import groundbass.signal.SampleRate;
 import groundbass.signal.Sound;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.channels.Channels;
 import java.nio.channels.SeekableByteChannel;
 
 /**
@@ -48,7 +47,7 @@ public final class Recording implements Sound, AutoCloseable {
         return switch (format) {
             case WAV -> new WavDecoder(file);
             case MP3 -> new Mp3Decoder(file);
-            case FLAC -> new FlacDecoder(Channels.newInputStream(file));
+            case FLAC -> new FlacDecoder(FlacFile.sound(file));
         };
     }
 

@@ -16,6 +16,7 @@ import org.slf4j.LoggerFactory;
 public final class Recordings {
     private static final Logger log = LoggerFactory.getLogger(Recordings.class);
     private static final int AT_ONCE = 4;
+    private static final int MOST_TRIES = 3;
 
     private final Jdbi jdbi;
     private final Blobs blobs;
@@ -34,9 +35,16 @@ public final class Recordings {
     }
 
     private void listen(Upload upload) {
-        var heard = heard(upload);
+        int tries = jdbi.withHandle(handle -> rows.beginHearing(handle, upload.id()));
+        var heard = tries > MOST_TRIES ? setAside(upload) : heard(upload);
         String hearing = heard instanceof Heard.Ready ready ? ready.hearing().hex() : "";
         jdbi.useHandle(handle -> rows.keepHeard(handle, upload.id(), HeardJson.write(heard), hearing));
+    }
+
+    /** What ends the program whenever somebody listens must not do so for ever, nor keep the others waiting. */
+    private static Heard setAside(Upload upload) {
+        log.error("listening to recording {} has never come to an end; it is set aside", upload.id());
+        return new Heard.Broken();
     }
 
     private Heard heard(Upload upload) {
@@ -45,7 +53,10 @@ public final class Recordings {
             var hearing = Hearing.of(recording);
             var blob = blobs.put(HeardJson.course(hearing));
             return new Heard.Ready(hearing.loudness(), blob.sha256());
-        } catch (IOException | RuntimeException e) {
+        } catch (VirtualMachineError e) {
+            throw e; // the heap is used up, say: not for us to go on from
+        } catch (IOException | RuntimeException | Error e) {
+            // the decoders are not ours, and throw what they like at a file that is broken
             log.warn("recording {} cannot be decoded", upload.id(), e);
             return new Heard.Broken();
         }

@@ -71,12 +71,31 @@ final class UploadRepository {
                 .orElse("");
     }
 
+    /** Notes that somebody begins to listen. @return for the how manieth time */
+    int beginHearing(Handle handle, UploadId id) {
+        handle.createUpdate("update upload set hearing_tries = hearing_tries + 1 where id = :id")
+                .bind("id", id.value())
+                .execute();
+        return handle.createQuery("select hearing_tries from upload where id = :id")
+                .bind("id", id.value())
+                .mapTo(Integer.class)
+                .one();
+    }
+
     /** @param sha256 of the file that goes with it, empty for none */
     void keepHeard(Handle handle, UploadId id, String heard, String sha256) {
         handle.createUpdate("update upload set heard = :heard, heard_sha256 = :sha256 where id = :id")
                 .bind("heard", heard)
                 .bind("sha256", sha256)
                 .bind("id", id.value())
+                .execute();
+    }
+
+    /** @return of how many uploads */
+    int forgetHeard(Handle handle, Sha256 sha256) {
+        return handle.createUpdate(
+                        "update upload set heard = '', heard_sha256 = '', hearing_tries = 0 where heard_sha256 = :sha256")
+                .bind("sha256", sha256.hex())
                 .execute();
     }
 

@@ -103,6 +103,15 @@ public final class Uploads {
         return jdbi.withHandle(handle -> rows.of(handle, episode));
     }
 
+    /**
+     * Forgets what was heard in recordings, where this file of it is gone, so that somebody listens again.
+     *
+     * @return whether there was such a recording
+     */
+    public boolean forgetHearing(Sha256 sha256) {
+        return jdbi.withHandle(handle -> rows.forgetHeard(handle, sha256)) > 0;
+    }
+
     /** Whether an upload's row names this content; for {@link Blobs#sweep}. */
     public boolean names(Sha256 sha256) {
         return jdbi.withHandle(handle -> rows.names(handle, sha256));

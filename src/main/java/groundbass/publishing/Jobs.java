@@ -1,13 +1,16 @@
 package groundbass.publishing;
 
 import com.github.kagkarlsson.scheduler.Scheduler;
+import com.github.kagkarlsson.scheduler.SystemClock;
 import com.github.kagkarlsson.scheduler.task.helper.OneTimeTask;
 import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
 import groundbass.release.ReleaseId;
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Consumer;
 import javax.sql.DataSource;
 
@@ -24,10 +27,15 @@ public final class Jobs implements AutoCloseable {
     private static final int MISSED_HEARTBEATS = 4;
     private static final Duration STOP_WITHIN = Duration.ofSeconds(10);
 
-    private final Scheduler scheduler;
+    /** Builds are entered as due at once: what is due later than this comes from a clock that was ahead. */
+    private static final Duration LONGEST_UNTIL_BUILD = Duration.ofMinutes(1);
 
-    private Jobs(Scheduler scheduler) {
+    private final Scheduler scheduler;
+    private final Waker waker;
+
+    private Jobs(Scheduler scheduler, Waker waker) {
         this.scheduler = scheduler;
+        this.waker = waker;
     }
 
     /** Something done again and again, on one node at a time; it may be cut short anywhere and begun anew. */
@@ -50,7 +58,13 @@ public final class Jobs implements AutoCloseable {
                 .shutdownMaxWait(STOP_WITHIN)
                 .build();
         scheduler.start();
-        return new Jobs(scheduler);
+        return new Jobs(scheduler, new Waker(scheduler, longest(passes), new SystemClock()).start());
+    }
+
+    private static Map<String, Duration> longest(List<Pass> passes) {
+        var longest = new HashMap<>(Map.of(BUILD, LONGEST_UNTIL_BUILD));
+        passes.forEach(pass -> longest.put(pass.name(), pass.every()));
+        return longest;
     }
 
     private static OneTimeTask<Void> building(Consumer<ReleaseId> build, Runnable built) {
@@ -65,8 +79,14 @@ public final class Jobs implements AutoCloseable {
                 .execute((instance, context) -> pass.work().run());
     }
 
+    /** Looks for sleepers now; by itself it does so again and again. */
+    void wake() {
+        waker.wake();
+    }
+
     @Override
     public void close() {
+        waker.close();
         scheduler.stop();
     }
 }

@@ -6,7 +6,10 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import groundbass.identity.Sha256;
 import groundbass.store.Blob;
+import groundbass.store.Blobs;
 import groundbass.store.Instants;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
 import java.time.Clock;
@@ -21,7 +24,7 @@ import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
 /**
  * Remembers which kept files hold audio that was made already, under all that it depends on, so that a correction of a
  * word or a tempo renders and encodes only what is new. What is remembered keeps no file from being swept: it counts
- * only while a release names the files, or while they are too young to be swept.
+ * only while a release names the files, or while they are too young to be swept, and only while they are whole.
  */
 public final class MadeAudio {
     /** Stored files live at least a day without a name; what is built from them meanwhile must be named in time. */
@@ -36,13 +39,15 @@ public final class MadeAudio {
 
     private final Jdbi jdbi;
     private final Releases releases;
+    private final Blobs blobs;
     private final Clock clock;
 
     private record Row(String made, Instant at) {}
 
-    public MadeAudio(Jdbi jdbi, Releases releases, Clock clock) {
+    public MadeAudio(Jdbi jdbi, Releases releases, Blobs blobs, Clock clock) {
         this.jdbi = jdbi;
         this.releases = releases;
+        this.blobs = blobs;
         this.clock = clock;
     }
 
@@ -56,10 +61,17 @@ public final class MadeAudio {
         return row(key).flatMap(row -> {
             var made = read(row.made(), type);
             boolean young = row.at().isAfter(clock.instant().minus(YOUNG));
-            boolean kept = young
-                    || files.apply(made).stream().allMatch(blob -> blob.length() == 0 || releases.names(blob.sha256()));
+            boolean kept = files.apply(made).stream().allMatch(blob -> blob.length() == 0 || isKept(blob, young));
             return kept ? Optional.of(made) : Optional.empty();
         });
+    }
+
+    private boolean isKept(Blob blob, boolean young) {
+        try {
+            return (young || releases.names(blob.sha256())) && blobs.exists(blob.sha256());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private Optional<Row> row(Sha256 key) {

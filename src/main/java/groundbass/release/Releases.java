@@ -156,6 +156,16 @@ public final class Releases {
                 > 0;
     }
 
+    /** The releases that need this content, the newest first. */
+    List<Release> needing(Sha256 sha256) {
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select * from release where id in (select release_id from release_file where sha256 = :sha256)
+                        order by created_at desc, id""")
+                .bind("sha256", sha256.hex())
+                .map(Releases::releaseOf)
+                .list());
+    }
+
     /** Has releases tried again whose pause is over and which somebody waits for. */
     public void tryAgain(Instant now) {
         jdbi.useHandle(handle ->

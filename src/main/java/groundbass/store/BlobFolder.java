@@ -4,37 +4,47 @@ import groundbass.identity.Sha256;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileTime;
 import java.security.DigestOutputStream;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Predicate;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
- * {@link Blobs} in one folder: {@code ab/abcdef...} by the first two digits, and {@code incoming/} for files that are
- * still being written. A file's time of last change says when it was last named.
+ * {@link Blobs} in one folder: {@code ab/abcdef...} by the first two digits, {@code incoming/} for files that are still
+ * being written, {@code unnamed/} for what a sweep took away, {@code damaged/} for what is no longer what its digest says.
+ * A file's time of last change says when it was last named. The first reader of a file after a start reads it all, to see
+ * whether it is whole.
  */
 public final class BlobFolder implements Blobs {
-    private static final Duration KEPT_UNNAMED = Duration.ofDays(1);
+    private static final Logger log = LoggerFactory.getLogger(BlobFolder.class);
     private static final String INCOMING = "incoming";
+    private static final String UNNAMED = "unnamed";
+    private static final String DAMAGED = "damaged";
+    private static final int MOST_MISSED = 1_000;
     private static final int BUFFER = 1 << 16;
 
     private final Path folder;
     private final Path incoming;
+    private final Path damaged;
+    private final Quarantine quarantine;
     private final Clock clock;
+    private final Verified verified = new Verified();
+    private final Set<Sha256> missed = ConcurrentHashMap.newKeySet();
     // A file that is put again and a sweep that finds it old must not cross.
     private final Object settling = new Object();
 
@@ -42,8 +52,10 @@ public final class BlobFolder implements Blobs {
     public BlobFolder(Path folder, Clock clock) throws IOException {
         this.folder = folder.toAbsolutePath();
         this.incoming = this.folder.resolve(INCOMING);
+        this.damaged = this.folder.resolve(DAMAGED);
         this.clock = clock;
         Files.createDirectories(incoming);
+        this.quarantine = new Quarantine(this.folder.resolve(UNNAMED));
     }
 
     @Override
@@ -54,7 +66,7 @@ public final class BlobFolder implements Blobs {
             if (blob.length() > limit) {
                 return Optional.empty();
             }
-            settle(temporary, blob.sha256());
+            settle(temporary, blob);
             return Optional.of(blob);
         } finally {
             Files.deleteIfExists(temporary);
@@ -66,7 +78,7 @@ public final class BlobFolder implements Blobs {
         Path temporary = temporary();
         try {
             var blob = write(temporary, content);
-            settle(temporary, blob.sha256());
+            settle(temporary, blob);
             return blob;
         } finally {
             Files.deleteIfExists(temporary);
@@ -102,8 +114,8 @@ public final class BlobFolder implements Blobs {
     }
 
     /** Gives a fully written file its name; a crash leaves either the whole file or none under that name. */
-    private void settle(Path temporary, Sha256 sha256) throws IOException {
-        Path target = place(sha256);
+    private void settle(Path temporary, Blob blob) throws IOException {
+        Path target = place(blob.sha256());
         synchronized (settling) {
             if (!Files.isDirectory(target.getParent())) {
                 Files.createDirectories(target.getParent());
@@ -112,6 +124,7 @@ public final class BlobFolder implements Blobs {
             touch(temporary, clock.instant());
             Files.move(temporary, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
             force(target.getParent());
+            verified.add(target, blob.sha256());
         }
     }
 
@@ -128,80 +141,115 @@ public final class BlobFolder implements Blobs {
         return folder.resolve(sha256.hex().substring(0, 2)).resolve(sha256.hex());
     }
 
+    Path folder() {
+        return folder;
+    }
+
+    /** Where files lie that have no name yet. */
+    Path incoming() {
+        return incoming;
+    }
+
+    /** Writes a small file and deletes it, to see whether that can be done. @throws IOException where it cannot */
+    public void tryWriting() throws IOException {
+        Path file = Files.write(temporary(), new byte[] {1});
+        Files.delete(file);
+    }
+
+    /** Whether no file has its name yet. */
+    boolean isEmpty() {
+        var empty = new boolean[] {true};
+        try {
+            FileWalk.blobs(folder, (file, sha256) -> empty[0] = false);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return empty[0];
+    }
+
+    /** Whether a file of this name is here, whatever it holds. */
+    boolean holds(Sha256 sha256) {
+        return Files.isRegularFile(place(sha256)) || quarantine.holds(sha256);
+    }
+
     @Override
-    public boolean exists(Sha256 sha256) {
-        return Files.isRegularFile(place(sha256));
+    public boolean exists(Sha256 sha256) throws IOException {
+        try {
+            path(sha256);
+            return true;
+        } catch (NoSuchFileException | DamagedFileException e) {
+            return false;
+        }
     }
 
     @Override
     public InputStream open(Sha256 sha256) throws IOException {
-        return Files.newInputStream(place(sha256));
+        return Files.newInputStream(path(sha256));
     }
 
     @Override
     public Path path(Sha256 sha256) throws IOException {
-        Path path = place(sha256);
-        if (!Files.isRegularFile(path)) {
-            throw new NoSuchFileException(sha256.hex());
+        Path file = place(sha256);
+        try {
+            if (isGood(file, sha256)) {
+                return file;
+            }
+        } catch (NoSuchFileException e) {
+            miss(sha256);
+            throw e;
         }
-        return path;
+        putAside(file, sha256);
+        throw new DamagedFileException(sha256);
+    }
+
+    /** A file that a sweep took away comes back when it is asked for. */
+    private boolean isGood(Path file, Sha256 sha256) throws IOException {
+        try {
+            return verified.isGood(file, sha256);
+        } catch (NoSuchFileException e) {
+            if (quarantine.giveBack(sha256, file, clock.instant())) {
+                return verified.isGood(file, sha256);
+            }
+            throw e;
+        }
+    }
+
+    private void putAside(Path file, Sha256 sha256) throws IOException {
+        synchronized (settling) {
+            verified.forget(sha256);
+            Files.createDirectories(damaged);
+            Files.move(
+                    file,
+                    damaged.resolve(sha256.hex()),
+                    StandardCopyOption.ATOMIC_MOVE,
+                    StandardCopyOption.REPLACE_EXISTING);
+        }
+        log.error("the stored file {} is damaged; what is left of it lies in {}", sha256, damaged);
+        miss(sha256);
+    }
+
+    private void miss(Sha256 sha256) {
+        if (missed.size() < MOST_MISSED) {
+            missed.add(sha256);
+        }
     }
 
     @Override
-    public int sweep(Predicate<Sha256> named) throws IOException {
-        var sweeper = new Sweeper(named);
-        Files.walkFileTree(folder, Set.of(), 2, sweeper);
-        return sweeper.deleted;
+    public OptionalLong verify(Sha256 sha256) throws IOException {
+        verified.forget(sha256);
+        return exists(sha256) ? OptionalLong.of(Files.size(place(sha256))) : OptionalLong.empty();
     }
 
-    private final class Sweeper extends SimpleFileVisitor<Path> {
-        private final Predicate<Sha256> named;
-        private int deleted;
-
-        Sweeper(Predicate<Sha256> named) {
-            this.named = named;
-        }
-
-        @Override
-        public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) throws IOException {
-            deleted += attributes.isRegularFile() && sweepOne(file, named) ? 1 : 0;
-            return FileVisitResult.CONTINUE;
-        }
-
-        /** An incoming file may get its name while the walk goes on. */
-        @Override
-        public FileVisitResult visitFileFailed(Path file, IOException why) throws IOException {
-            if (why instanceof NoSuchFileException) {
-                return FileVisitResult.CONTINUE;
-            }
-            throw why;
-        }
+    @Override
+    public Set<Sha256> missed() {
+        var taken = Set.copyOf(missed);
+        missed.removeAll(taken);
+        return taken;
     }
 
-    private boolean sweepOne(Path file, Predicate<Sha256> named) throws IOException {
-        Optional<Sha256> sha256 = Sha256.parse(file.getFileName().toString());
-        boolean left = file.getParent().equals(incoming);
-        if (sha256.isEmpty() && !left) {
-            return false; // not ours
-        }
-        boolean wanted = sha256.filter(named).isPresent();
-        synchronized (settling) {
-            return wanted ? keep(file) : deleteIfOld(file);
-        }
-    }
-
-    private boolean keep(Path file) throws IOException {
-        touch(file, clock.instant());
-        return false;
-    }
-
-    private boolean deleteIfOld(Path file) throws IOException {
-        if (!Files.isRegularFile(file)) {
-            return false; // an incoming file that has just got its name
-        }
-        var lastNamed = Files.getLastModifiedTime(file).toInstant();
-        boolean old = lastNamed.isBefore(clock.instant().minus(KEPT_UNNAMED));
-        return old && Files.deleteIfExists(file);
+    @Override
+    public Swept sweep(Predicate<Sha256> named) throws IOException {
+        return new Sweep(folder, incoming, quarantine, verified, clock.instant(), settling).run(named);
     }
 
     private static void touch(Path file, Instant when) throws IOException {

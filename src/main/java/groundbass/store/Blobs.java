@@ -7,6 +7,8 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
 import java.util.function.Predicate;
 
 /**
@@ -36,24 +38,38 @@ public interface Blobs {
         return put(new ByteArrayInputStream(content), content.length).orElseThrow();
     }
 
-    boolean exists(Sha256 sha256);
+    /** Whether this file is here and whole. */
+    boolean exists(Sha256 sha256) throws IOException;
 
-    /** @throws java.nio.file.NoSuchFileException where no such file is kept */
+    /**
+     * @throws java.nio.file.NoSuchFileException where no such file is kept
+     * @throws DamagedFileException where it is no longer what the digest says
+     */
     InputStream open(Sha256 sha256) throws IOException;
 
     /**
      * Where the file lies, for readers that need random access. Read only.
      *
      * @throws java.nio.file.NoSuchFileException where no such file is kept
+     * @throws DamagedFileException where it is no longer what the digest says
      */
     Path path(Sha256 sha256) throws IOException;
 
     /**
-     * Deletes files that have not been named for a day. A file counts as named when it was put and whenever a sweep
-     * found it wanted; so sweep more often than daily.
+     * Reads a file from the disk, however lately it was read; what is damaged is put aside.
+     *
+     * @return its length; empty where it is missing or damaged
+     */
+    OptionalLong verify(Sha256 sha256) throws IOException;
+
+    /** What was asked for in vain, because it is missing or damaged, since this was last called. */
+    Set<Sha256> missed();
+
+    /**
+     * Takes away files that have not been named for a day; they can come back for weeks. A file counts as named when it
+     * was put and whenever a sweep found it wanted; so sweep more often than daily.
      *
      * @param named whether any row names this digest; asked while sweeping
-     * @return how many files were deleted
      */
-    int sweep(Predicate<Sha256> named) throws IOException;
+    Swept sweep(Predicate<Sha256> named) throws IOException;
 }

@@ -34,7 +34,7 @@ public final class Checkpointer implements AutoCloseable {
     void runOnce() {
         try {
             flush.run();
-        } catch (RuntimeException e) {
+        } catch (RuntimeException | Error e) {
             LOG.warn("The database could not be flushed to the disk; trying again in {}", EVERY, e);
         }
     }

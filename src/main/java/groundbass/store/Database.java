@@ -3,9 +3,11 @@ package groundbass.store;
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Duration;
 import java.util.Optional;
 import javax.sql.DataSource;
-import org.flywaydb.core.Flyway;
 import org.jdbi.v3.core.Jdbi;
 
 /** An open, migrated database: the embedded H2 or a PostgreSQL server. Thread-safe. */
@@ -13,6 +15,8 @@ public final class Database implements AutoCloseable {
     private static final int CONNECTIONS = 16;
     // the rest is opened when it is needed: a start need not wait for sixteen sessions of a server
     private static final int IDLE_CONNECTIONS = 2;
+    /** How long a request waits for a database that does not answer before it is told so. */
+    private static final Duration PATIENCE = Duration.ofSeconds(3);
 
     private final HikariDataSource pool;
     private final Jdbi jdbi;
@@ -43,27 +47,49 @@ public final class Database implements AutoCloseable {
         return open("jdbc:h2:file:retry:" + file + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE", "", "");
     }
 
-    /** Opens any JDBC address (H2 or PostgreSQL) and brings its schema up to date. */
+    /**
+     * Opens any JDBC address (H2 or PostgreSQL) and brings its schema up to date.
+     *
+     * @throws CannotOpen where it does not answer, is damaged, or belongs to a newer program
+     */
     public static Database open(String url, String user, String password) {
-        var config = new HikariConfig();
-        config.setJdbcUrl(url);
-        config.setUsername(user);
-        config.setPassword(password);
-        config.setMaximumPoolSize(CONNECTIONS);
-        config.setMinimumIdle(IDLE_CONNECTIONS);
-        config.setPoolName("database");
-        var pool = new HikariDataSource(config);
+        try (Connection first = FirstConnection.open(url, user, password)) {
+            first.setReadOnly(true); // it only holds the database open for the pool
+            return open(pool(url, user, password));
+        } catch (SQLException e) {
+            throw new IllegalStateException("the database cannot be opened", e);
+        }
+    }
+
+    private static Database open(HikariDataSource pool) {
         try {
-            Flyway.configure()
-                    .dataSource(pool)
-                    .locations("classpath:migrations")
-                    .load()
-                    .migrate();
+            new Schema(pool).bringUpToDate();
             return new Database(pool);
         } catch (RuntimeException e) {
             pool.close();
             throw e;
         }
+    }
+
+    private static HikariDataSource pool(String url, String user, String password) {
+        var config = new HikariConfig();
+        config.setJdbcUrl(url);
+        config.setUsername(user);
+        config.setPassword(password);
+        config.setDataSourceProperties(FirstConnection.properties(url));
+        config.setMaximumPoolSize(CONNECTIONS);
+        config.setMinimumIdle(IDLE_CONNECTIONS);
+        config.setConnectionTimeout(PATIENCE.toMillis());
+        config.setValidationTimeout(PATIENCE.toMillis());
+        config.setPoolName("database");
+        return new HikariDataSource(config);
+    }
+
+    /** Writes a row, to see whether that can be done. @throws org.jdbi.v3.core.JdbiException where it cannot */
+    public void tryWriting() {
+        jdbi.useHandle(handle -> handle.createUpdate("update pulse set beat = beat + 1 where id = 1")
+                .setQueryTimeout((int) PATIENCE.toSeconds())
+                .execute());
     }
 
     public Jdbi jdbi() {

@@ -54,11 +54,6 @@ public sealed interface ChordSymbol {
                     .findFirst();
         }
 
-        /** How a pitch class stands above the root, whether it belongs or not, as lowered degrees: {@code b2}, {@code b6}. */
-        public Degree chromaticDegree(int pitchClass) {
-            return Scale.CHROMATIC.degrees().get(Math.floorMod(pitchClass - root.pitchClass(), 12));
-        }
-
         /**
          * The tones that tell this chord from others on its root: the third (or what stands for it) and the seventh, or
          * the sixth where there is none.

@@ -10,7 +10,6 @@ import groundbass.score.Technique;
 import groundbass.theory.ChordSymbol;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -19,16 +18,6 @@ import java.util.Set;
 
 /** What a line shows for the first time, and where: techniques beside the one that it begins with, and chords. */
 final class Firsts {
-    private static final Set<Technique> WORTH_A_WORD = EnumSet.of(
-            Technique.SLAP,
-            Technique.POP,
-            Technique.THUMB_DOWN,
-            Technique.THUMB_UP,
-            Technique.TAP,
-            Technique.MUTE,
-            Technique.RAKE,
-            Technique.LEFT_HAND);
-
     private final Map<Where, List<String>> techniques = new HashMap<>();
     private final Set<Where> chords = new HashSet<>();
     private final Set<String> seen = new HashSet<>();
@@ -79,7 +68,7 @@ final class Firsts {
 
     private static List<String> features(Note note) {
         var features = new ArrayList<String>();
-        note.pluck().filter(WORTH_A_WORD::contains).ifPresent(technique -> features.add(technique.word()));
+        note.pluck().filter(Firsts::isWorthAWord).ifPresent(technique -> features.add(technique.word()));
         note.arrival().ifPresent(arrival -> features.add(arrival.kind().word()));
         if (note.isDead()) {
             features.add("dead");
@@ -90,5 +79,13 @@ final class Firsts {
         note.ornaments().harmonic().ifPresent(harmonic -> features.add("harmonic"));
         note.ornaments().bend().ifPresent(bend -> features.add("bend"));
         return features;
+    }
+
+    /** Plucking with fingers, thumb or pick goes without saying. */
+    private static boolean isWorthAWord(Technique technique) {
+        return switch (technique) {
+            case SLAP, POP, THUMB_DOWN, THUMB_UP, TAP, MUTE, RAKE, LEFT_HAND -> true;
+            case THUMB, FINGER, INDEX, MIDDLE, PICK, PLUCK -> false;
+        };
     }
 }

@@ -8,6 +8,7 @@ import groundbass.theory.NoteName;
 import groundbass.theory.Pitch;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Head.Accidental;
+import groundbass.writing.Head.Grace;
 import groundbass.writing.Head.Sign;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -80,12 +81,19 @@ final class Accidentals {
         if (!(element instanceof Chord chord)) {
             return element;
         }
-        var heads = chord.heads().stream().map(this::signed).toList();
+        var graces = chord.heads().stream().map(this::grace).toList();
+        var heads = IntStream.range(0, graces.size())
+                .mapToObj(i -> {
+                    var head = chord.heads().get(i);
+                    return head.with(accidental(head), graces.get(i));
+                })
+                .toList();
         return new Chord(chord.onset(), chord.value(), chord.length(), heads);
     }
 
-    private Head signed(Head head) {
-        return new Head(head.note(), head.noteBar(), head.pitch(), accidental(head), head.tiedFrom(), head.tiedTo());
+    /** Grace notes stand before their chord, and their signs hold for the bar like any other (rule: grace-note-accidental). */
+    private Optional<Grace> grace(Head head) {
+        return head.grace().map(grace -> new Grace(grace.pitch(), accidental(grace.pitch())));
     }
 
     /**
@@ -93,14 +101,12 @@ final class Accidentals {
      * nothing behind: a later note needs the sign anew (rule: accidental-over-tie).
      */
     private Optional<Accidental> accidental(Head head) {
-        if (head.note().isDead()) {
-            return Optional.empty();
-        }
-        var place = Place.of(head.pitch());
-        int alteration = head.pitch().name().alteration();
-        if (head.tiedFrom()) {
-            return Optional.empty();
-        }
+        return head.note().isDead() || head.tiedFrom() ? Optional.empty() : accidental(head.pitch());
+    }
+
+    private Optional<Accidental> accidental(Pitch pitch) {
+        var place = Place.of(pitch);
+        int alteration = pitch.name().alteration();
         boolean first = seen.add(place);
         int valid = inBar.getOrDefault(place, key.alterationOf(place.letter()));
         inBar.put(place, alteration);

@@ -3,6 +3,7 @@ package groundbass.writing;
 import groundbass.score.Fraction;
 import groundbass.score.Note;
 import groundbass.theory.Pitch;
+import groundbass.writing.Head.Grace;
 import java.util.Optional;
 
 /**
@@ -13,11 +14,16 @@ import java.util.Optional;
  * @param fromBefore whether it came in over the bar line
  * @param goesOn whether it leaves over the next
  */
-record Part(Note note, int noteBar, Pitch pitch, Fraction from, Fraction to, boolean fromBefore, boolean goesOn) {
+record Part(Note note, int noteBar, Spelled spelled, Fraction from, Fraction to, boolean fromBefore, boolean goesOn) {
     /** This part's head at a shape that runs from {@code start} to {@code end}; its sign is decided later. */
     Head head(Fraction start, Fraction end) {
-        return new Head(
-                note, noteBar, pitch, Optional.empty(), fromBefore || start.isAfter(from), goesOn || end.isBefore(to));
+        boolean tiedFrom = fromBefore || start.isAfter(from);
+        var grace = spelled.grace().filter(pitch -> !tiedFrom).map(pitch -> new Grace(pitch, Optional.empty()));
+        return new Head(note, noteBar, pitch(), Optional.empty(), grace, tiedFrom, goesOn || end.isBefore(to));
+    }
+
+    Pitch pitch() {
+        return spelled.pitch();
     }
 
     boolean spans(Part that) {

@@ -4,7 +4,6 @@ import groundbass.score.Bar;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
 import groundbass.score.Note;
-import groundbass.theory.Pitch;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -14,7 +13,7 @@ final class Parts {
     private List<Held> held = List.of();
 
     /** A note on its way into the next bar, and how much of it is left. */
-    private record Held(Note note, int noteBar, Pitch pitch, Fraction left) {}
+    private record Held(Note note, int noteBar, Spelled spelled, Fraction left) {}
 
     private Parts() {}
 
@@ -28,7 +27,7 @@ final class Parts {
         return parts.bars;
     }
 
-    private void add(Bar bar, int number, List<Pitch> pitches) {
+    private void add(Bar bar, int number, List<Spelled> spelled) {
         var sounding = new ArrayList<Part>();
         var leaving = new ArrayList<Held>();
         for (var each : held) {
@@ -36,7 +35,7 @@ final class Parts {
         }
         for (int i = 0; i < bar.notes().size(); i++) {
             var note = bar.notes().get(i);
-            cut(bar, note.onset(), new Held(note, number, pitches.get(i), note.length()), sounding, leaving);
+            cut(bar, note.onset(), new Held(note, number, spelled.get(i), note.length()), sounding, leaving);
         }
         bars.add(sounding);
         held = leaving;
@@ -48,9 +47,10 @@ final class Parts {
         boolean goesOn = held.left().isAfter(room);
         boolean fromBefore = held.left().isBefore(note.length());
         var to = from.plus(held.left().min(room));
-        sounding.add(new Part(note, held.noteBar(), held.pitch(), from, to, fromBefore, goesOn));
+        sounding.add(new Part(note, held.noteBar(), held.spelled(), from, to, fromBefore, goesOn));
         if (goesOn) {
-            leaving.add(new Held(note, held.noteBar(), held.pitch(), held.left().minus(room)));
+            leaving.add(
+                    new Held(note, held.noteBar(), held.spelled(), held.left().minus(room)));
         }
     }
 }

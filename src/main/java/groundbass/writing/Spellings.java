@@ -1,90 +1,138 @@
 package groundbass.writing;
 
+import groundbass.score.Arrival;
+import groundbass.score.Bar;
+import groundbass.score.Harmony;
 import groundbass.score.InForce;
 import groundbass.score.Line;
 import groundbass.score.Note;
-import groundbass.theory.Key;
+import groundbass.score.Place;
 import groundbass.theory.Pitch;
 import groundbass.theory.Spelling;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
- * The written name of every note: the player's own where one is forced, else the key's, on the way to the next pitch
- * that differs; a dead note takes its open string's.
+ * The written name of every note of a line, for all that prints, tells or explains it: the player's own where one is
+ * forced, else by chord, by what it moves to, and by key ({@link BarSpelling}); a dead note takes its open string's.
  */
-final class Spellings {
+public final class Spellings {
     private final Line line;
+    private final Harmony harmony;
+    private final List<InForce> inForce;
     private List<Onset> following = List.of();
 
-    /** A pitch that sounds later, and the different pitch it moves to itself. */
+    /** A pitch that sounds later, and the different pitch that it moves to itself. */
     private record Onset(int midi, int movesTo) {}
 
     private Spellings(Line line) {
         this.line = line;
+        this.harmony = new Harmony(line);
+        this.inForce = line.inForce();
     }
 
-    /** For each bar, the pitches of its notes in their order. */
-    static List<List<Pitch>> of(Line line) {
+    /** For each bar, its notes in their order. */
+    public static List<List<Spelled>> of(Line line) {
         var spellings = new Spellings(line);
-        var inForce = line.inForce();
-        var bars = new ArrayList<List<Pitch>>();
+        var bars = new ArrayList<List<Spelled>>();
         for (int i = line.bars().size() - 1; i >= 0; i--) {
-            bars.add(spellings.bar(line.bars().get(i).notes(), inForce.get(i)));
+            bars.add(spellings.bar(i));
         }
         Collections.reverse(bars);
         return bars;
     }
 
-    /** Bars come last to first, so that what follows is known. */
-    private List<Pitch> bar(List<Note> notes, InForce inForce) {
-        var pitches = new ArrayList<Pitch>();
-        int end = notes.size();
+    private List<Spelled> bar(int index) {
+        var bar = line.bars().get(index);
+        var asked = asked(index, bar);
+        var pitches = BarSpelling.of(asked);
+        var main = new ArrayList<Pitch>();
+        var graces = new ArrayList<Optional<Pitch>>();
+        for (var note : bar.notes()) {
+            main.add(line.header().tuning().string(note.string()).pitch());
+            graces.add(Optional.empty());
+        }
+        for (int i = 0; i < pitches.size(); i++) {
+            var each = asked.get(i);
+            if (each.grace()) {
+                graces.set(each.note(), Optional.of(pitches.get(i)));
+            } else {
+                main.set(each.note(), pitches.get(i));
+            }
+        }
+        var spelled = new ArrayList<Spelled>();
+        for (int i = 0; i < main.size(); i++) {
+            spelled.add(new Spelled(main.get(i), graces.get(i)));
+        }
+        return spelled;
+    }
+
+    /** Bars and moments come last to first, so that what follows is known. */
+    private List<Asked> asked(int index, Bar bar) {
+        var asked = new ArrayList<Asked>();
+        int end = bar.notes().size();
         while (end > 0) {
             int start = end;
-            while (start > 0
-                    && notes.get(start - 1).onset().equals(notes.get(end - 1).onset())) {
+            var at = bar.notes().get(end - 1).onset();
+            while (start > 0 && bar.notes().get(start - 1).onset().equals(at)) {
                 start--;
             }
-            pitches.addAll(0, together(notes.subList(start, end), inForce.key()));
+            asked.addAll(0, together(index, bar.notes(), start, end));
             end = start;
         }
-        return pitches;
+        return asked;
     }
 
-    private List<Pitch> together(List<Note> notes, Key key) {
-        var pitches = new ArrayList<Pitch>();
+    /** The notes of one moment, its grace notes first. */
+    private List<Asked> together(int index, List<Note> notes, int start, int end) {
+        var graces = new ArrayList<Asked>();
+        var main = new ArrayList<Asked>();
         var onsets = new ArrayList<Onset>();
-        for (var note : notes) {
+        for (int i = start; i < end; i++) {
+            var note = notes.get(i);
             var midi = note.midi(line.header().tuning());
             if (midi.isEmpty()) {
-                pitches.add(line.header().tuning().string(note.string()).pitch());
-            } else {
-                int next = next(midi.getAsInt());
-                onsets.add(new Onset(midi.getAsInt(), next));
-                pitches.add(spelled(note, key, midi.getAsInt(), next));
+                continue;
+            }
+            int next = next(midi.getAsInt());
+            onsets.add(new Onset(midi.getAsInt(), next));
+            main.add(asked(index, i, midi.getAsInt(), next)
+                    .withForced(note.ornaments().spelling()));
+            var fretted = grace(note);
+            if (fretted.isPresent()) {
+                graces.add(asked(index, i, fretted.getAsInt(), midi.getAsInt()).asGrace());
             }
         }
-        if (!onsets.isEmpty()) {
-            following = onsets;
-        }
-        return pitches;
+        following = onsets.isEmpty() ? following : onsets;
+        graces.addAll(main);
+        return graces;
     }
 
+    private Asked asked(int index, int number, int midi, int next) {
+        var at = line.bars().get(index).notes().get(number).onset();
+        var way = Spelling.Way.of(midi, next);
+        return new Asked(
+                number, false, at, midi, way, inForce.get(index).key(), harmony.at(index, at), Optional.empty());
+    }
+
+    private OptionalInt grace(Note note) {
+        return note.arrival()
+                .map(Arrival::graceFret)
+                .filter(OptionalInt::isPresent)
+                .map(fret ->
+                        OptionalInt.of(line.header().tuning().midi(new Place.Fretted(note.string(), fret.getAsInt()))))
+                .orElse(OptionalInt.empty());
+    }
+
+    /** The nearest pitch of what follows; where that is the same pitch class, what it moves to. */
     private int next(int midi) {
         return following.stream()
                 .min(Comparator.comparing(onset -> Math.abs(onset.midi() - midi)))
-                .map(onset -> onset.midi() == midi ? onset.movesTo() : onset.midi())
+                .map(onset -> Math.floorMod(onset.midi() - midi, 12) == 0 ? onset.movesTo() : onset.midi())
                 .orElse(midi);
-    }
-
-    /** A line admits no forced name but one of what sounds. */
-    private static Pitch spelled(Note note, Key key, int midi, int next) {
-        return note.ornaments()
-                .spelling()
-                .map(name -> Pitch.sounding(name, midi))
-                .orElseGet(() -> Spelling.of(key, midi, next));
     }
 }

@@ -3,6 +3,7 @@ package groundbass.writing;
 import groundbass.score.Bar;
 import groundbass.score.Fraction;
 import groundbass.writing.Cluster.Division;
+import groundbass.writing.WrittenBar.Divided;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -10,49 +11,82 @@ import java.util.Optional;
 import java.util.TreeSet;
 
 /**
- * Divides what sounds in a bar into voices: two only where a note is held while others move, the upper and the lower
- * by pitch (rule: two-voice-stems). Where even two are too few, a voice cuts its notes wherever another begins or
- * ends, and ties them.
+ * Divides what sounds in a bar into voices: two only in the beats in which a note is held while others move, the upper
+ * and the lower by pitch (rule: two-voices-where-held). There both are complete, with their rests; elsewhere one voice has
+ * everything, and the lower one's silence only fills. Where even two are
+ * too few, a voice cuts its notes wherever another begins or ends, and ties them.
  */
 final class Voicing {
     private final Pulse pulse;
     private final Bar bar;
     private final List<Cluster> clusters;
+    private final List<Divided> divided;
     private final List<Division> divisions;
 
     private Voicing(Pulse pulse, Bar bar, List<Part> sounding) {
         this.pulse = pulse;
         this.bar = bar;
         this.clusters = Cluster.of(sounding);
-        this.divisions = divisions(clusters);
+        this.divided = beats();
+        this.divisions = divisions();
     }
 
-    /** One voice or two, the upper first, each filling the bar. */
-    static List<List<Span>> of(Pulse pulse, Bar bar, List<Part> sounding) {
+    /**
+     * What each voice does, the upper first, each filling the bar.
+     *
+     * @param spans of one voice or two
+     */
+    record Voices(List<List<Span>> spans, List<Divided> divided) {}
+
+    static Voices of(Pulse pulse, Bar bar, List<Part> sounding) {
         var voicing = new Voicing(pulse, bar, sounding);
         var upper = voicing.divisions.stream().map(Division::upper).toList();
-        var lower = voicing.divisions.stream().map(Division::lower).toList();
-        if (lower.stream().allMatch(List::isEmpty)) {
-            return List.of(voicing.spans(upper, true));
+        if (voicing.divided.isEmpty()) {
+            return new Voices(List.of(voicing.spans(upper, true)), List.of());
         }
-        return List.of(voicing.spans(upper, true), voicing.spans(lower, false));
+        var lower = voicing.divisions.stream().map(Division::lower).toList();
+        return new Voices(List.of(voicing.spans(upper, true), voicing.spans(lower, false)), voicing.divided);
     }
 
-    /** A chord that needs no second voice goes to the one whose pitches in this bar are nearer. */
-    private static List<Division> divisions(List<Cluster> clusters) {
-        var divided = clusters.stream()
+    /** Whole beats around what needs two voices, in order; those that touch are one. */
+    private List<Divided> beats() {
+        var beats = new ArrayList<Divided>();
+        for (var cluster : clusters) {
+            if (cluster.isOneChord()) {
+                continue;
+            }
+            var from = pulse.beatStart(cluster.from()).max(bar.from());
+            var to = (pulse.isBeat(cluster.to()) ? cluster.to() : pulse.beatEnd(cluster.to())).min(bar.to());
+            int last = beats.size() - 1;
+            boolean touches = last >= 0 && !beats.get(last).to().isBefore(from);
+            if (touches) {
+                beats.set(last, new Divided(beats.get(last).from(), to));
+            } else {
+                beats.add(new Divided(from, to));
+            }
+        }
+        return beats;
+    }
+
+    private boolean isDivided(Fraction at) {
+        return divided.stream().anyMatch(beats -> beats.contains(at));
+    }
+
+    /** In those beats, a chord that needs no second voice goes to the one whose pitches in this bar are nearer. */
+    private List<Division> divisions() {
+        var apart = clusters.stream()
                 .filter(cluster -> !cluster.isOneChord())
                 .map(Cluster::divided)
                 .toList();
         double upper = Cluster.meanPitch(
-                divided.stream().flatMap(each -> each.upper().stream()).toList());
+                apart.stream().flatMap(each -> each.upper().stream()).toList());
         double lower = Cluster.meanPitch(
-                divided.stream().flatMap(each -> each.lower().stream()).toList());
+                apart.stream().flatMap(each -> each.lower().stream()).toList());
         var all = new ArrayList<Division>();
-        var rest = divided.iterator();
+        var rest = apart.iterator();
         for (var cluster : clusters) {
             double pitch = Cluster.meanPitch(cluster.parts());
-            boolean isLower = !divided.isEmpty() && Math.abs(pitch - lower) < Math.abs(pitch - upper);
+            boolean isLower = isDivided(cluster.from()) && Math.abs(pitch - lower) < Math.abs(pitch - upper);
             if (!cluster.isOneChord()) {
                 all.add(rest.next());
             } else if (isLower) {
@@ -64,28 +98,27 @@ final class Voicing {
         return all;
     }
 
-    private List<Span> spans(List<List<Part>> voice, boolean showsSilence) {
+    private List<Span> spans(List<List<Part>> voice, boolean upper) {
         var spans = new ArrayList<Span>();
         var at = bar.from();
         for (int i = 0; i < clusters.size(); i++) {
-            silence(spans, at, clusters.get(i).from(), !showsSilence);
-            inside(spans, clusters.get(i), voice.get(i));
+            silence(spans, at, clusters.get(i).from(), upper);
+            inside(spans, clusters.get(i), voice.get(i), upper);
             at = clusters.get(i).to();
         }
-        silence(spans, at, bar.to(), !showsSilence);
+        silence(spans, at, bar.to(), upper);
         return spans;
     }
 
-    /** What a voice does while a cluster sounds; once it has no more to say there, its silence only fills. */
-    private void inside(List<Span> spans, Cluster cluster, List<Part> parts) {
+    /** What a voice does while a cluster sounds. */
+    private void inside(List<Span> spans, Cluster cluster, List<Part> parts, boolean upper) {
         var edges = new TreeSet<Fraction>(List.of(cluster.from(), cluster.to()));
         parts.forEach(part -> edges.addAll(List.of(part.from(), part.to())));
-        var lastEnd = parts.stream().map(Part::to).reduce(cluster.from(), Fraction::max);
         var from = cluster.from();
         for (var to : edges.tailSet(cluster.from(), false)) {
             var now = sounding(parts, from);
             if (now.isEmpty()) {
-                silence(spans, from, to, !from.isBefore(lastEnd));
+                silence(spans, from, to, upper);
             } else {
                 spans.add(new Span(from, to, now, false));
             }
@@ -102,11 +135,18 @@ final class Voicing {
                 .toList();
     }
 
-    private void silence(List<Span> spans, Fraction from, Fraction to, boolean hidden) {
-        if (!from.isBefore(to)) {
-            return;
+    /** The lower voice's silence is read only in the beats that have two voices. */
+    private void silence(List<Span> spans, Fraction from, Fraction to, boolean upper) {
+        var edges = new TreeSet<Fraction>(List.of(from, to));
+        divided.forEach(beats -> edges.addAll(List.of(beats.from(), beats.to())));
+        var at = from;
+        for (var edge : edges.subSet(from, false, to, true)) {
+            add(spans, new Span(at, edge, List.of(), !upper && !isDivided(at)));
+            at = edge;
         }
-        var silence = new Span(from, to, List.of(), hidden);
+    }
+
+    private void add(List<Span> spans, Span silence) {
         int last = spans.size() - 1;
         var joined = last < 0 ? Optional.<Span>empty() : spans.get(last).joined(silence, pulse);
         joined.ifPresentOrElse(span -> spans.set(last, span), () -> spans.add(silence));

@@ -1,7 +1,6 @@
 package groundbass.writing;
 
 import groundbass.score.Bar;
-import groundbass.score.InForce;
 import groundbass.score.Line;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,16 +20,17 @@ public final class Writing {
         var bars = new ArrayList<WrittenBar>();
         for (int i = 0; i < line.bars().size(); i++) {
             var bar = line.bars().get(i);
-            var voices = accidentals.sign(inForce.get(i), voices(bar, inForce.get(i), parts.get(i)));
+            var pulse = new Pulse(inForce.get(i).meter());
+            var voicing = Voicing.of(pulse, bar, parts.get(i));
+            var voices = accidentals.sign(inForce.get(i), voices(pulse, bar, voicing));
             boolean simile = i > 0 && Simile.of(bar, inForce.get(i), bars.get(i - 1));
-            bars.add(new WrittenBar(inForce.get(i), bar, voices, simile));
+            bars.add(new WrittenBar(inForce.get(i), bar, voices, voicing.divided(), simile));
         }
         return new WrittenLine(line, bars);
     }
 
-    private static List<Voice> voices(Bar bar, InForce inForce, List<Part> parts) {
-        var pulse = new Pulse(inForce.meter());
-        return Voicing.of(pulse, bar, parts).stream()
+    private static List<Voice> voices(Pulse pulse, Bar bar, Voicing.Voices voicing) {
+        return voicing.spans().stream()
                 .map(spans -> VoiceWriting.of(pulse, bar, spans))
                 .toList();
     }

@@ -19,6 +19,7 @@ import javax.sound.sampled.AudioFileFormat;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.AudioSystem;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
@@ -84,6 +85,87 @@ class RecordingsTest {
                         .isBetween(48, 52);
                 assertThat(uploads.names(heard.hearing())).isTrue();
             }
+        }
+    }
+
+    /** RFC 9639, section 8.6: a comment block tells how many fields follow, in 32 bits, little-endian. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aTagThatLiesAboutItsLengthKeepsNobodyFromHearing(Database database) throws IOException {
+        try (database) {
+            var fixture = new CatalogFixture(database);
+            var blobs = new BlobFolder(folder, fixture.clock);
+            var uploads = new Uploads(fixture.jdbi, blobs, fixture.audit, fixture.clock);
+            var recordings = new Recordings(fixture.jdbi, blobs);
+            var episode = fixture.episode("First").id();
+            byte[] poisoned = withComment(Flac.mono(MonoPcm.of(sine(), 1)), Integer.MAX_VALUE);
+            var first = uploads.accept(fixture.owner, episode, "a.flac", new ByteArrayInputStream(poisoned))
+                    .result()
+                    .orElseThrow();
+            var second = uploads.accept(fixture.owner, episode, "b.wav", new ByteArrayInputStream(wav(16)))
+                    .result()
+                    .orElseThrow();
+            recordings.listen();
+            assertThat(recordings.heard(first.id())).isInstanceOf(Heard.Ready.class);
+            assertThat(recordings.heard(second.id())).isInstanceOf(Heard.Ready.class);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    @Timeout(60)
+    void aFileThatBreaksOffInAFrameIsHeardUntilThere(Database database) throws IOException {
+        try (database) {
+            var fixture = new CatalogFixture(database);
+            var blobs = new BlobFolder(folder, fixture.clock);
+            var uploads = new Uploads(fixture.jdbi, blobs, fixture.audit, fixture.clock);
+            var recordings = new Recordings(fixture.jdbi, blobs);
+            var episode = fixture.episode("First").id();
+            byte[] whole = Flac.mono(MonoPcm.of(sine(), 1));
+            for (int cut : new int[] {1, 100, whole.length / 3}) {
+                byte[] part = Arrays.copyOf(whole, whole.length - cut);
+                var upload = uploads.accept(fixture.owner, episode, "a.flac", new ByteArrayInputStream(part))
+                        .result()
+                        .orElseThrow();
+                recordings.listen();
+                assertThat(recordings.heard(upload.id())).as("%d less", cut).isNotInstanceOf(Heard.Waiting.class);
+            }
+        }
+    }
+
+    private static byte[] withComment(byte[] flac, int fields) throws IOException {
+        int streamInfo = 4 + 4 + 34; // marker, header, block: sections 6, 8.1, 8.2
+        var out = new ByteArrayOutputStream();
+        out.write(flac, 0, streamInfo);
+        out.write(new byte[] {4, 0, 0, 8, 0, 0, 0, 0}); // type 4, eight bytes, an empty vendor
+        for (int i = 0; i < 4; i++) {
+            out.write(fields >> 8 * i);
+        }
+        int rest = streamInfo;
+        if (flac[4] < 0) {
+            out.write(new byte[] {(byte) 0x81, 0, 0, 0}); // STREAMINFO was the last block: now empty padding is
+        }
+        out.write(flac, rest, flac.length - rest);
+        byte[] bytes = out.toByteArray();
+        bytes[4] = 0;
+        return bytes;
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatHasNeverBeenHeardToItsEndIsSetAside(Database database) throws IOException {
+        try (database) {
+            var fixture = new CatalogFixture(database);
+            var blobs = new BlobFolder(folder, fixture.clock);
+            var uploads = new Uploads(fixture.jdbi, blobs, fixture.audit, fixture.clock);
+            var recordings = new Recordings(fixture.jdbi, blobs);
+            var episode = fixture.episode("First").id();
+            var upload = uploads.accept(fixture.owner, episode, "a.wav", new ByteArrayInputStream(wav(16)))
+                    .result()
+                    .orElseThrow();
+            fixture.jdbi.useHandle(handle -> handle.execute("update upload set hearing_tries = 3"));
+            recordings.listen();
+            assertThat(recordings.heard(upload.id())).isInstanceOf(Heard.Broken.class);
         }
     }
 

@@ -207,7 +207,8 @@ class PerformanceTest {
         assertThat(first(line(Header.PLAIN, bar(pop.withOrnaments(accent)))).velocity())
                 .isEqualTo(127);
         var soft = bar(slap).withDirections(List.of(new Direction.Loudness(f(0, 1), Dynamic.PP)));
-        assertThat(first(line(Header.PLAIN, soft)).velocity()).isEqualTo(56); // 112 x 48 / 96, both as Velocity has them; ours
+        assertThat(first(line(Header.PLAIN, soft)).velocity())
+                .isEqualTo(56); // 112 x 48 / 96, both as Velocity has them; ours
     }
 
     @Test
@@ -314,7 +315,8 @@ class PerformanceTest {
         var raked =
                 Performance.of(line(quarters(60), bar(chord(Technique.RAKE)))).notes();
         assertThat(raked).extracting(TimedNote::string).containsExactly(1, 2, 3);
-        assertThat(raked.get(1).when().start() - raked.get(0).when().start()).isCloseTo(0.022, within(EXACT)); // 22 ms from string to string: ours
+        assertThat(raked.get(1).when().start() - raked.get(0).when().start())
+                .isCloseTo(0.022, within(EXACT)); // 22 ms from string to string: ours
         var plucked =
                 Performance.of(line(quarters(60), bar(chord(Technique.PLUCK)))).notes();
         assertThat(plucked).extracting(TimedNote::string).containsExactly(3, 2, 1);

@@ -95,7 +95,7 @@ class ReleaseBuilderTest {
         var audit = new Audit(jdbi, clock);
         blobs = new BlobFolder(folder, clock);
         uploads = new Uploads(jdbi, blobs, audit, clock);
-        var made = new MadeAudio(jdbi, releases, clock);
+        var made = new MadeAudio(jdbi, releases, blobs, clock);
         builder = new ReleaseBuilder(releases, new Revisions(jdbi, clock), uploads, blobs, made, clock);
         educator = new Educators(jdbi, audit, clock)
                 .create("Quay Studio", "desk@example.org", "four strings!")
@@ -358,7 +358,7 @@ class ReleaseBuilderTest {
     }
 
     private MadeAudio made() {
-        return new MadeAudio(database.jdbi(), releases, clock);
+        return new MadeAudio(database.jdbi(), releases, blobs, clock);
     }
 
     private ReleaseId entered(Recipe recipe) {

@@ -1,6 +1,7 @@
 package groundbass.script;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
 
 import groundbass.script.captions.Script;
 import java.util.List;
@@ -34,6 +35,52 @@ class AnyTextTest {
                     .as(text.toString())
                     .allMatch(statement -> statement.to() <= script.spoken().length());
         }
+    }
+
+    /** Figures that no bass, bar or clock has, and zeros where something is counted, in every sentence that has a figure. */
+    @Test
+    void figuresThatCannotBeGetAnAnswer() {
+        var line = FrozenSentencesTest.line("05-three-legged-gull");
+        var sentences = List.of(
+                "Play the %s fret, an E.",
+                "The %s fret of the E string is an octave above the open E string.",
+                "The %s fret of the A string is the octave of A.",
+                "dead %s sixteenth",
+                "In bar %s, play %s sixteenths on the E string.",
+                "Beat %s of bar 1 is the %s fret on the A string, held for %s beats.",
+                "The %s note of bar 1 is an A, with finger %s.",
+                "The first %s notes of bar 2 are eighths.",
+                "The last %s beats of bars 1 to %s rest.",
+                "Bar %s is the same as bar %s, %s frets higher.",
+                "It is in %s/4 at %s beats per minute, and has %s bars.",
+                "Slide from the %s to the %s fret.");
+        var figures = List.of(
+                "0",
+                "0th",
+                "37",
+                "37th",
+                "41st",
+                "99",
+                "100th",
+                "1000",
+                "65536th",
+                "2147483647",
+                "9999999999th",
+                "-1",
+                "3.5");
+        int read = 0;
+        for (var language : List.of(Locale.ENGLISH, Locale.GERMAN)) {
+            for (String sentence : sentences) {
+                for (String figure : figures) {
+                    String text = sentence.replace("%s", figure);
+                    assertThatCode(() -> Proofreading.of(text, line, language))
+                            .as(text)
+                            .doesNotThrowAnyException();
+                    read++;
+                }
+            }
+        }
+        assertThat(read).isPositive();
     }
 
     @Test

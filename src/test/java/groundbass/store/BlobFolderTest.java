@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.BeforeEach;
@@ -24,6 +25,7 @@ class BlobFolderTest {
     private static final Sha256 ABC_SHA256 =
             new Sha256("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
     private static final Duration DAY = Duration.ofDays(1);
+    private static final Swept IDLE = new Swept(0, 0, 0);
 
     @TempDir
     private Path folder;
@@ -85,7 +87,7 @@ class BlobFolderTest {
     }
 
     @Test
-    void whatIsNotKeptCannotBeOpened() {
+    void whatIsNotKeptCannotBeOpened() throws IOException {
         assertThat(blobs.exists(ABC_SHA256)).isFalse();
         assertThatThrownBy(() -> blobs.open(ABC_SHA256)).isInstanceOf(NoSuchFileException.class);
         assertThatThrownBy(() -> blobs.path(ABC_SHA256)).isInstanceOf(NoSuchFileException.class);
@@ -100,20 +102,56 @@ class BlobFolderTest {
     }
 
     @Test
-    void anUnnamedFileStaysForADayAndThenGoes() throws IOException {
+    void anUnnamedFileStaysForADayAndIsThenSetAside() throws IOException {
         blobs.put(ABC);
         clock.advance(DAY);
-        assertThat(blobs.sweep(sha256 -> false)).isZero();
+        assertThat(blobs.sweep(sha256 -> false)).isEqualTo(IDLE);
         clock.advance(Duration.ofSeconds(1));
-        assertThat(blobs.sweep(sha256 -> false)).isEqualTo(1);
-        assertThat(blobs.exists(ABC_SHA256)).isFalse();
+        assertThat(blobs.sweep(sha256 -> false)).isEqualTo(new Swept(1, 0, 0));
+        assertThat(files()).containsExactly(folder.resolve("unnamed").resolve(ABC_SHA256.hex()));
+    }
+
+    @Test
+    void whatWasSetAsideComesBackWhenItIsAskedFor() throws IOException {
+        setAside();
+        clock.advance(DAY.multipliedBy(30));
+        assertThat(blobs.sweep(sha256 -> false)).isEqualTo(IDLE);
+        assertThat(Files.readAllBytes(blobs.path(ABC_SHA256))).isEqualTo(ABC);
+        assertThat(blobs.sweep(sha256 -> false)).as("its day begins anew").isEqualTo(IDLE);
+    }
+
+    @Test
+    void whatWasSetAsideIsDeletedAfterThirtyDays() throws IOException {
+        setAside();
+        clock.advance(DAY.multipliedBy(30).plusSeconds(1));
+        assertThat(blobs.sweep(sha256 -> false)).isEqualTo(new Swept(0, 1, 0));
+        assertThat(files()).isEmpty();
+    }
+
+    private void setAside() throws IOException {
+        blobs.put(ABC);
+        clock.advance(DAY.plusSeconds(1));
+        assertThat(blobs.sweep(sha256 -> false).setAside()).isEqualTo(1);
+    }
+
+    @Test
+    void moreThanATenthIsTooManyToBeRight() throws IOException {
+        var all = new ArrayList<Sha256>();
+        for (int i = 0; i < 60; i++) {
+            all.add(blobs.put(new byte[i]).sha256());
+        }
+        clock.advance(DAY.multipliedBy(3));
+        assertThat(blobs.sweep(sha256 -> false)).isEqualTo(new Swept(0, 0, 60));
+        assertThat(blobs.sweep(all.subList(7, 60)::contains)).isEqualTo(new Swept(0, 0, 7));
+        assertThat(files()).hasSize(60);
+        assertThat(blobs.sweep(all.subList(6, 60)::contains)).isEqualTo(new Swept(6, 0, 0));
     }
 
     @Test
     void aNamedFileStaysHoweverOld() throws IOException {
         blobs.put(ABC);
         clock.advance(DAY.multipliedBy(400));
-        assertThat(blobs.sweep(ABC_SHA256::equals)).isZero();
+        assertThat(blobs.sweep(ABC_SHA256::equals)).isEqualTo(IDLE);
         assertThat(blobs.exists(ABC_SHA256)).isTrue();
     }
 
@@ -123,9 +161,9 @@ class BlobFolderTest {
         clock.advance(DAY.multipliedBy(400));
         blobs.sweep(ABC_SHA256::equals);
         clock.advance(Duration.ofHours(23));
-        assertThat(blobs.sweep(sha256 -> false)).isZero();
+        assertThat(blobs.sweep(sha256 -> false)).isEqualTo(IDLE);
         clock.advance(Duration.ofHours(2));
-        assertThat(blobs.sweep(sha256 -> false)).isEqualTo(1);
+        assertThat(blobs.sweep(sha256 -> false).setAside()).isEqualTo(1);
     }
 
     @Test
@@ -133,7 +171,7 @@ class BlobFolderTest {
         blobs.put(ABC);
         clock.advance(DAY.multipliedBy(2));
         blobs.put(ABC);
-        assertThat(blobs.sweep(sha256 -> false)).isZero();
+        assertThat(blobs.sweep(sha256 -> false)).isEqualTo(IDLE);
     }
 
     @Test
@@ -141,9 +179,58 @@ class BlobFolderTest {
         Path left = Files.write(folder.resolve("incoming").resolve(RandomId.next()), ABC);
         Path foreign = Files.write(folder.resolve("notes.txt"), ABC);
         clock.set("2200-01-01T00:00:00Z");
-        assertThat(blobs.sweep(sha256 -> true)).isEqualTo(1);
+        assertThat(blobs.sweep(sha256 -> true)).isEqualTo(new Swept(0, 1, 0));
         assertThat(left).doesNotExist();
         assertThat(foreign).exists();
+    }
+
+    @Test
+    void aDamagedFileIsNeverOpenedAsGood() throws IOException {
+        byte[] other = "abd".getBytes(StandardCharsets.US_ASCII);
+        Files.write(folder.resolve("ba").resolve(blobs.put(ABC).sha256().hex()), other);
+        var afterRestart = new BlobFolder(folder, clock);
+        assertThatThrownBy(() -> afterRestart.path(ABC_SHA256)).isInstanceOf(DamagedFileException.class);
+        assertThat(afterRestart.exists(ABC_SHA256)).isFalse();
+        assertThat(afterRestart.missed()).containsExactly(ABC_SHA256);
+        assertThat(afterRestart.missed()).isEmpty();
+        assertThat(Files.readAllBytes(folder.resolve("damaged").resolve(ABC_SHA256.hex())))
+                .as("kept for a person to look at")
+                .isEqualTo(other);
+        afterRestart.put(ABC);
+        assertThat(afterRestart.exists(ABC_SHA256)).as("put again").isTrue();
+    }
+
+    @Test
+    void aFileThatIsCutShortWhileTheProgramRunsIsFoundByItsNextReader() throws IOException {
+        Files.write(blobs.path(blobs.put(ABC).sha256()), new byte[] {'a'});
+        assertThatThrownBy(() -> blobs.open(ABC_SHA256)).isInstanceOf(DamagedFileException.class);
+    }
+
+    @Test
+    void aFileThatTurnsBadWhileTheProgramRunsIsFoundWhenItIsVerified() throws IOException {
+        Path file = blobs.path(blobs.put(ABC).sha256());
+        var changed = Files.getLastModifiedTime(file);
+        Files.write(file, new byte[3]);
+        Files.setLastModifiedTime(file, changed); // a disk that forgets changes no times
+        assertThat(blobs.exists(ABC_SHA256)).as("nobody has read it again").isTrue();
+        assertThat(blobs.verify(ABC_SHA256)).isEmpty();
+        assertThat(blobs.exists(ABC_SHA256)).isFalse();
+        blobs.put(ABC);
+        assertThat(blobs.verify(ABC_SHA256)).hasValue(3);
+    }
+
+    @Test
+    void aFileThatIsWrittenOverWhileTheProgramRunsIsFoundByItsNextReaderAlsoAfterASweep() throws IOException {
+        Path file = blobs.path(blobs.put(ABC).sha256());
+        Files.write(file, new byte[3]);
+        blobs.sweep(sha256 -> true);
+        assertThatThrownBy(() -> blobs.open(ABC_SHA256)).isInstanceOf(DamagedFileException.class);
+    }
+
+    @Test
+    void aMissingFileThatWasAskedForIsRemembered() {
+        assertThatThrownBy(() -> blobs.path(ABC_SHA256)).isInstanceOf(NoSuchFileException.class);
+        assertThat(blobs.missed()).containsExactly(ABC_SHA256);
     }
 
     private List<Path> files() throws IOException {

@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Reads a staff as a player does: the line or space of a head, the signature, the signs of this bar, and ties. */
 final class SignReader {
@@ -23,6 +24,11 @@ final class SignReader {
 
     /** The MIDI number that each head says. */
     Map<Head, Integer> read(WrittenBar bar) {
+        return read(bar, new IdentityHashMap<>());
+    }
+
+    /** @param graces takes what the grace note before each head says */
+    Map<Head, Integer> read(WrittenBar bar, Map<Head, Integer> graces) {
         var heard = new IdentityHashMap<Head, Integer>();
         var signs = new HashMap<Integer, Integer>();
         bar.voices().stream()
@@ -30,11 +36,28 @@ final class SignReader {
                 .filter(Chord.class::isInstance)
                 .map(Chord.class::cast)
                 .sorted(Comparator.comparing(Chord::onset))
-                .flatMap(chord -> chord.heads().stream())
-                .filter(head -> !head.note().isDead())
-                .forEach(head ->
-                        heard.put(head, midi(head, signs, bar.inForce().key().fifths())));
+                .forEach(chord -> {
+                    int fifths = bar.inForce().key().fifths();
+                    for (var head : chord.heads()) {
+                        head.grace()
+                                .ifPresent(grace -> graces.put(
+                                        head, midi(grace.pitch().diatonicIndex(), grace.accidental(), signs, fifths)));
+                    }
+                    chord.heads().stream()
+                            .filter(head -> !head.note().isDead())
+                            .forEach(head -> heard.put(head, midi(head, signs, fifths)));
+                });
         return heard;
+    }
+
+    private static int midi(int step, Optional<Head.Accidental> accidental, Map<Integer, Integer> signs, int fifths) {
+        accidental.ifPresent(sign -> signs.put(step, SEMITONES.get(sign.sign())));
+        int alteration = signs.getOrDefault(step, signature(step % 7, fifths));
+        return sounding(step, alteration);
+    }
+
+    private static int sounding(int step, int alteration) {
+        return 12 * (step / 7 + 1) + WHITE_KEYS[step % 7] + alteration;
     }
 
     private int midi(Head head, Map<Integer, Integer> signs, int fifths) {
@@ -50,7 +73,7 @@ final class SignReader {
         if (head.tiedTo()) {
             waiting.add(alteration);
         }
-        return 12 * (step / 7 + 1) + WHITE_KEYS[step % 7] + alteration;
+        return sounding(step, alteration);
     }
 
     /** Sharps come in the order F C G D A E B, flats the other way round. */

@@ -27,7 +27,7 @@ class SpellingsTest {
 
     private static String names(Header header, Note... notes) {
         return Spellings.of(new Line(header, List.of(Bar.of(Meter.COMMON, List.of(notes))))).get(0).stream()
-                .map(String::valueOf)
+                .map(spelled -> spelled.pitch().toString())
                 .collect(Collectors.joining(" "));
     }
 

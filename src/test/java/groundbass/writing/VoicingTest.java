@@ -3,6 +3,7 @@ package groundbass.writing;
 import static groundbass.writing.Rhythms.A3;
 import static groundbass.writing.Rhythms.G5;
 import static groundbass.writing.Rhythms.note;
+import static groundbass.writing.Rhythms.notes;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.score.Meter;
@@ -45,7 +46,29 @@ class VoicingTest {
 
     @Test
     void aChordOfDifferentLengthsMakesTwoVoices() {
-        assertThat(voices(note("0", "1/2", A3), note("0", "1/4", G5))).containsExactly("4 [r4] r2", "2 [r2]");
+        assertThat(voices(note("0", "1/2", A3), note("0", "1/4", G5))).containsExactly("4 r4 r2", "2 [r2]");
+    }
+
+    /** Before and after the held note one voice has everything (rule: two-voices-where-held). */
+    @Test
+    void theRestOfTheBarIsOneVoice() {
+        var low = Place.of(4, 3);
+        var notes = notes("1/16 1/16 1/16 1/16 1/8 1/8");
+        notes.add(note("1/2", "1/2", low));
+        notes.add(note("1/2", "1/8", G5));
+        notes.add(note("5/8", "1/8", G5));
+        notes.add(note("3/4", "1/4", G5));
+        var bar = Rhythms.bar(Meter.COMMON, notes);
+        assertThat(bar.voices().stream().map(Rhythms::shapes)).containsExactly("16 16 16 16 8 8 8 8 4", "[r2] 2");
+        assertThat(bar.voices().get(0).beams()).hasSize(3);
+        assertThat(bar.voicesAt(bar.voices().get(0).elements().get(5))).isEqualTo(1);
+        assertThat(bar.voicesAt(bar.voices().get(0).elements().get(6))).isEqualTo(2);
+    }
+
+    /** Where two voices stand, each adds up for the reader (rule: two-voices-where-held). */
+    @Test
+    void bothVoicesShowTheirRestsInTheBeatsThatTheyShare() {
+        assertThat(voices(note("0", "1/2", A3), note("1/8", "1/8", G5))).containsExactly("r8 8 r4 r2", "2 [r2]");
     }
 
     /** The upper enters late: its rest is read, the lower's silence after the hold only fills. */
@@ -56,10 +79,10 @@ class VoicingTest {
     }
 
     @Test
-    void aNoteAloneGoesToTheVoiceItIsNearer() {
+    void aNoteAfterTheHeldOneIsInTheFirstVoice() {
         var low = Place.of(4, 3);
         assertThat(voices(note("0", "1/2", A3), note("0", "1/4", G5), note("1/2", "1/4", low), note("3/4", "1/4", G5)))
-                .containsExactly("4 [r4] [r4] 4", "2 4 [r4]");
+                .containsExactly("4 r4 4 4", "2 [r2]");
     }
 
     @Test
@@ -68,7 +91,7 @@ class VoicingTest {
         var bar =
                 Rhythms.bar(Meter.COMMON, List.of(note("0", "1", A3), note("0", "1/2", middle), note("0", "1/4", G5)));
         assertThat(bar.voices()).hasSize(2);
-        assertThat(bar.voices().stream().map(Rhythms::shapes)).containsExactly("4~4 [r2]", "1");
+        assertThat(bar.voices().stream().map(Rhythms::shapes)).containsExactly("4~4 r2", "1");
     }
 
     @Test

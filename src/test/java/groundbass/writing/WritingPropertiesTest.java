@@ -5,12 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
 import groundbass.score.Note;
+import groundbass.score.Place;
 import groundbass.score.RandomLines;
 import groundbass.writing.BeamGroup.Part;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Element.Rest;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.BiConsumer;
@@ -187,9 +189,21 @@ class WritingPropertiesTest {
         forAll((seed, line) -> {
             var reader = new SignReader();
             for (var bar : Writing.of(line).bars()) {
-                reader.read(bar).forEach((head, midi) -> head.note()
-                        .midi(line.header().tuning())
-                        .ifPresent(sounding -> assertThat(midi)
+                var graces = new IdentityHashMap<Head, Integer>();
+                var heads = reader.read(bar, graces);
+                graces.forEach((head, midi) -> assertThat(midi)
+                        .as(seed + " bar " + bar.inForce().number() + " grace of " + head.note())
+                        .isEqualTo(line.header()
+                                .tuning()
+                                .midi(new Place.Fretted(
+                                        head.note().string(),
+                                        head.note()
+                                                .arrival()
+                                                .orElseThrow()
+                                                .graceFret()
+                                                .orElseThrow()))));
+                heads.forEach(
+                        (head, midi) -> head.note().midi(line.header().tuning()).ifPresent(sounding -> assertThat(midi)
                                 .as(seed + " bar " + bar.inForce().number() + " " + head.note())
                                 .isEqualTo(sounding)));
             }

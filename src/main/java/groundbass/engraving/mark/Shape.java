@@ -97,6 +97,11 @@ public sealed interface Shape {
 
     /** A cubic curve, thin at its ends and thick in its middle: ties and slurs. */
     record Curve(Point from, Point first, Point second, Point to, double ends, double middle) implements Shape {
+        /** Whether it arches upward. */
+        public boolean isAbove() {
+            return first.y() - from.y() + second.y() - to.y() < 0;
+        }
+
         /** The curve's own reach, not that of its control points. */
         @Override
         public Box box() {

@@ -3,9 +3,7 @@ package groundbass.engraving.sheet;
 import groundbass.engraving.mark.Page;
 import groundbass.engraving.options.SheetOptions;
 import groundbass.engraving.options.SheetOptions.Header;
-import groundbass.engraving.options.Sign;
 import groundbass.writing.WrittenLine;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.stream.IntStream;
 
@@ -42,7 +40,7 @@ public final class Layout {
 
     /**
      * Lays out lines one after the other. A line begins where the one before it ends if its heading and its first
-     * system fit on that page; one legend at the end explains the signs of them all.
+     * system fit on that page; each page explains its own signs.
      *
      * @param pieces at least one
      * @return at least one page; on a screen exactly one
@@ -56,11 +54,10 @@ public final class Layout {
         var paper = options.paper().holding(least);
         for (int attempt = 0; ; attempt++) {
             var fitting = options.with(paper);
-            var used = EnumSet.noneOf(Sign.class);
             var blocks = lines.stream()
-                    .flatMap(line -> line.blocks(fitting, used).stream())
+                    .flatMap(line -> line.blocks(fitting).stream())
                     .toList();
-            var pages = new Pages(fitting, used);
+            var pages = new Pages(fitting);
             double tooTall = pages.tooTall(blocks);
             if (tooTall <= 1 || attempt == MOST_ATTEMPTS) {
                 return pages.of(blocks);

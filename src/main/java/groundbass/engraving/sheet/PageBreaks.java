@@ -1,18 +1,24 @@
 package groundbass.engraving.sheet;
 
+import groundbass.engraving.options.Sign;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
+import java.util.function.ToDoubleFunction;
 
 /**
  * Which blocks go on which page: over the whole document, the breaks whose badness adds up to the least. A page likes
- * to be full, a heading keeps the system under it, and no system stands alone on the last page.
+ * to be full, a heading keeps the system under it, no system stands alone on the last page, and a short piece after the
+ * first, an exercise, is not split.
  */
 final class PageBreaks {
     private static final double LONELY = 2;
     private static final double PER_PAGE = 0.5;
     private static final double SPLIT_PIECE = 0.02;
+    private static final double SPLIT_EXERCISE = 0.45;
 
     private final List<Block> blocks;
     private final Room room;
@@ -25,9 +31,10 @@ final class PageBreaks {
      * @param gap between systems, at least
      * @param beforeHeading between a system and the heading of the next piece
      * @param page what a page has
-     * @param tail what must fit under the last system as well
+     * @param legend how high the legend of these signs is
      */
-    record Room(double gap, double afterHeading, double beforeHeading, double page, double tail) {
+    record Room(
+            double gap, double afterHeading, double beforeHeading, double page, ToDoubleFunction<Set<Sign>> legend) {
         double before(List<Block> blocks, int index) {
             if (blocks.get(index).heading()) {
                 return beforeHeading;
@@ -61,10 +68,12 @@ final class PageBreaks {
 
     private void extend(int first) {
         double used = 0;
+        var signs = new HashSet<Sign>();
         for (int last = first; last < blocks.size(); last++) {
             used += (last > first ? room.before(blocks, last) : 0)
                     + blocks.get(last).height();
-            double all = used + (last + 1 == blocks.size() ? room.tail() : 0);
+            signs.addAll(blocks.get(last).signs());
+            double all = used + room.legend().applyAsDouble(Set.copyOf(signs));
             boolean keep =
                     last == first || (last == first + 1 && blocks.get(first).heading());
             if (used > room.page() && !keep) {
@@ -105,6 +114,7 @@ final class PageBreaks {
                 && !blocks.get(first).newPage()
                 && !blocks.get(first).heading();
         cost += lonely ? LONELY : 0;
-        return cost + (last || blocks.get(end).heading() ? 0 : SPLIT_PIECE);
+        boolean splits = !last && !blocks.get(end).heading();
+        return cost + (!splits ? 0 : blocks.get(end).piece() > 0 ? SPLIT_EXERCISE : SPLIT_PIECE);
     }
 }

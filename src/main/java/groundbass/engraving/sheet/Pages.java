@@ -5,24 +5,29 @@ import groundbass.engraving.options.Paper;
 import groundbass.engraving.options.SheetOptions;
 import groundbass.engraving.options.Sign;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 
-/** Stacks headings and systems on pages over a footer. */
+/** Stacks headings and systems on pages over a legend of the page's own signs and a footer (rule: legend-on-each-page, page-filled). */
 final class Pages {
     private static final double LEAST_GAP = 2.2;
-    private static final double MOST_GAP = 6;
+    private static final double MOST_GAP = 12;
+    private static final double MOST_GAP_LAST = 5;
     private static final double AFTER_HEADING = 1.5;
     private static final double BEFORE_HEADING = 4;
     private static final double OVER_FOOTER = 2.2;
 
     private final Paper paper;
-    private final List<Page.Part> legend;
+    private final SheetOptions options;
     private final PageFooter footer;
+    private final Map<Set<Sign>, Double> legendHeights = new HashMap<>();
 
-    Pages(SheetOptions options, Set<Sign> used) {
+    Pages(SheetOptions options) {
         this.paper = options.paper();
-        this.legend = options.legend() ? Legend.parts(options, used) : List.of();
+        this.options = options;
         this.footer = new PageFooter(options);
     }
 
@@ -45,7 +50,7 @@ final class Pages {
         if (paper.height().isEmpty()) {
             return List.of(endless(blocks));
         }
-        var room = new PageBreaks.Room(LEAST_GAP, AFTER_HEADING, BEFORE_HEADING, room(), legendHeight());
+        var room = new PageBreaks.Room(LEAST_GAP, AFTER_HEADING, BEFORE_HEADING, room(), this::legendHeight);
         var filled = PageBreaks.fill(blocks, room);
         var pages = new ArrayList<Page>();
         for (int i = 0; i < filled.size(); i++) {
@@ -59,26 +64,34 @@ final class Pages {
         return paper.height().orElseThrow() - 2 * paper.margin() - footer.height() - OVER_FOOTER;
     }
 
-    private double legendHeight() {
-        return legend.isEmpty() ? 0 : height(legend) + LEAST_GAP;
+    private List<Page.Part> legend(Set<Sign> signs) {
+        return options.legend() ? Legend.parts(options, signs) : List.of();
+    }
+
+    private double legendHeight(Set<Sign> signs) {
+        return legendHeights.computeIfAbsent(signs, each -> {
+            var legend = legend(each);
+            return legend.isEmpty() ? 0 : height(legend) + LEAST_GAP;
+        });
+    }
+
+    private static Set<Sign> signs(List<Block> blocks) {
+        return blocks.stream().flatMap(block -> block.signs().stream()).collect(Collectors.toSet());
     }
 
     private Page page(List<Block> blocks, int index, int count) {
         boolean last = index + 1 == count;
         var parts = new ArrayList<Page.Part>();
-        double most = last ? LEAST_GAP + 1.5 : MOST_GAP;
-        double y = stack(parts, blocks, paper.margin(), gap(blocks, last, most));
-        if (last) {
-            stackLegend(parts, y);
-        }
+        double y = stack(parts, blocks, paper.margin(), gap(blocks, last ? MOST_GAP_LAST : MOST_GAP));
+        stackLegend(parts, blocks, y);
         footer.parts(index == 0, paper.height().orElseThrow() - paper.margin() - footer.height())
                 .forEach(part -> parts.add(part.moved(paper.margin(), 0)));
         return new Page(paper.width(), paper.height().orElseThrow(), paper.staffSpace(), parts);
     }
 
     /** Between systems: what is left over is shared among the gaps, within reason. */
-    private double gap(List<Block> blocks, boolean last, double most) {
-        double fixed = last ? legendHeight() : 0;
+    private double gap(List<Block> blocks, double most) {
+        double fixed = legendHeight(signs(blocks));
         int gaps = 0;
         for (int i = 0; i < blocks.size(); i++) {
             fixed += blocks.get(i).height();
@@ -93,7 +106,7 @@ final class Pages {
     private Page endless(List<Block> blocks) {
         var parts = new ArrayList<Page.Part>();
         double y = stack(parts, blocks, paper.margin(), LEAST_GAP + 1) + LEAST_GAP + 1;
-        y = stackLegend(parts, y);
+        y = stackLegend(parts, blocks, y);
         var bottom = footer.parts(true, y);
         bottom.forEach(part -> parts.add(part.moved(paper.margin(), 0)));
         double height = y + footer.height() + paper.margin();
@@ -102,7 +115,7 @@ final class Pages {
 
     /** Where the last block ends. */
     private double stack(List<Page.Part> parts, List<Block> blocks, double top, double gap) {
-        var room = new PageBreaks.Room(gap, AFTER_HEADING, BEFORE_HEADING, 0, 0);
+        var room = new PageBreaks.Room(gap, AFTER_HEADING, BEFORE_HEADING, 0, signs -> 0);
         double y = top;
         for (int i = 0; i < blocks.size(); i++) {
             y += i > 0 ? room.before(blocks, i) : 0;
@@ -112,7 +125,8 @@ final class Pages {
         return y;
     }
 
-    private double stackLegend(List<Page.Part> parts, double y) {
+    private double stackLegend(List<Page.Part> parts, List<Block> blocks, double y) {
+        var legend = legend(signs(blocks));
         double top = y + (legend.isEmpty() ? 0 : LEAST_GAP);
         legend.forEach(part -> parts.add(part.moved(paper.margin(), top)));
         return top + (legend.isEmpty() ? 0 : height(legend));

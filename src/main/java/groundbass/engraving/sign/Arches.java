@@ -26,6 +26,18 @@ final class Arches {
             Kind.STEM,
             Kind.FRET,
             Kind.TUPLET);
+
+    /** What no curve may cross, not even to stay close to its heads. */
+    private static final Set<Kind> NEVER_CROSSED = EnumSet.of(
+            Kind.HEAD,
+            Kind.PARENTHESIS,
+            Kind.ACCIDENTAL,
+            Kind.DOT,
+            Kind.REST,
+            Kind.ARTICULATION,
+            Kind.FRET,
+            Kind.TUPLET);
+
     private static final double CLEAR = 0.15;
     private static final double BESIDE = 0.3;
     private static final double STEP = 0.5;
@@ -47,14 +59,13 @@ final class Arches {
     private static final Set<Kind> AMONG_NUMBERS =
             EnumSet.of(Kind.FRET, Kind.REST, Kind.DOT, Kind.ARTICULATION, Kind.TUPLET);
 
-    private Arches(Layer layer, Point from, Point to, boolean above) {
-        boolean numbers = layer.isTab();
+    private Arches(Layer layer, Set<Kind> inTheWay, Point from, Point to, boolean above) {
         this.from = from;
         this.to = to;
         this.above = above;
         this.best = Curves.between(from, to, above);
         for (var mark : layer.marks()) {
-            if ((numbers ? AMONG_NUMBERS : IN_THE_WAY).contains(mark.kind())) {
+            if (inTheWay.contains(mark.kind())) {
                 admit(mark);
             }
         }
@@ -71,17 +82,40 @@ final class Arches {
 
     /** From point to point, arched as far as it must be; where that does not help, its ends move outward as well. */
     static Shape.Curve over(Layer layer, Point from, Point to, boolean above) {
-        return searched(layer, from, to, above).best;
+        return searched(layer, inTheWay(layer), from, to, above).best;
     }
 
-    /** As {@link #over}, if that crosses nothing. */
-    static Optional<Shape.Curve> clear(Layer layer, Point from, Point to, boolean above) {
-        var arches = searched(layer, from, to, above);
+    /**
+     * Close to its ends, which stay where they are: clear of everything, else through a stem, a flag or a beam, which
+     * harms less than a curve that leaves its heads (rule: curve-at-its-heads).
+     */
+    static Optional<Shape.Curve> near(Layer layer, Point from, Point to, boolean above) {
+        return lifted(layer, inTheWay(layer), from, to, above).or(() -> lifted(layer, NEVER_CROSSED, from, to, above));
+    }
+
+    /** As {@link #overHeads}, if that crosses nothing else. */
+    static Optional<Shape.Curve> clearOfHeads(Layer layer, Point from, Point to, boolean above) {
+        var arches = searched(layer, NEVER_CROSSED, from, to, above);
         return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
     }
 
-    private static Arches searched(Layer layer, Point from, Point to, boolean above) {
-        var arches = new Arches(layer, from, to, above);
+    /** As {@link #over}, but through stems, flags and beams. */
+    static Shape.Curve overHeads(Layer layer, Point from, Point to, boolean above) {
+        return searched(layer, NEVER_CROSSED, from, to, above).best;
+    }
+
+    private static Optional<Shape.Curve> lifted(Layer layer, Set<Kind> inTheWay, Point from, Point to, boolean above) {
+        var arches = new Arches(layer, inTheWay, from, to, above);
+        arches.lift(0, SHARES[0], LITTLE);
+        return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
+    }
+
+    private static Set<Kind> inTheWay(Layer layer) {
+        return layer.isTab() ? AMONG_NUMBERS : IN_THE_WAY;
+    }
+
+    private static Arches searched(Layer layer, Set<Kind> inTheWay, Point from, Point to, boolean above) {
+        var arches = new Arches(layer, inTheWay, from, to, above);
         for (double ends = 0; ends <= ENDS_LIFT && arches.fewest > 0; ends += STEP) {
             for (double share : SHARES) {
                 arches.lift(ends, share, HIGHEST_LIFT);
@@ -92,9 +126,7 @@ final class Arches {
 
     /** The curve at its usual height or a little higher, if that is clear. */
     static Optional<Shape.Curve> plain(Layer layer, Point from, Point to, boolean above) {
-        var arches = new Arches(layer, from, to, above);
-        arches.lift(0, SHARES[0], LITTLE);
-        return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
+        return lifted(layer, inTheWay(layer), from, to, above);
     }
 
     private void lift(double ends, double share, double most) {

@@ -15,9 +15,13 @@ import groundbass.engraving.sketch.Spot;
 import groundbass.engraving.spacing.HeadPlace;
 import groundbass.engraving.spacing.Labels;
 import groundbass.score.Ornaments.Bend;
+import java.util.Comparator;
 import java.util.List;
 
-/** Bends as arrows that rise from the note, with their size: on the tablature, else on the notation staff. */
+/**
+ * Bends as arrows that rise from the note, with their size: on the tablature, else on the notation staff. Arrows of one
+ * moment stand side by side, that of the highest string first.
+ */
 final class Bends implements Concern {
     private static final double SIZE = 1.6;
     private static final double LINE = 0.14;
@@ -28,21 +32,25 @@ final class Bends implements Concern {
     }
 
     private static void bends(Sketch sketch, Spot spot) {
-        for (var head : spot.cell().heads()) {
-            if (Labels.isShown(head.head())) {
-                head.head().note().ornaments().bend().ifPresent(bend -> bend(sketch, spot, head, bend));
-            }
+        var bent = spot.cell().heads().stream()
+                .filter(head -> Labels.isShown(head.head())
+                        && head.head().note().ornaments().bend().isPresent())
+                .sorted(Comparator.comparingInt(head -> head.head().note().string()))
+                .toList();
+        for (int i = 0; i < bent.size(); i++) {
+            var bend = bent.get(i).head().note().ornaments().bend().orElseThrow();
+            bend(sketch, spot, bent.get(i), bend, i * Labels.BENDS_APART);
         }
     }
 
-    private static void bend(Sketch sketch, Spot spot, HeadPlace head, Bend bend) {
+    private static void bend(Sketch sketch, Spot spot, HeadPlace head, Bend bend, double shift) {
         sketch.use(Sign.BEND);
         boolean onTab = sketch.options().staves().hasTab();
         var layer = onTab ? sketch.tab() : sketch.notation();
         double startX =
                 onTab ? spot.middle() + Labels.reach(spot.column().cells()) + 0.15 : spot.x() + inked(spot) + 0.1;
         double startY = onTab ? Measures.stringY(head.head().note().string()) : head.y();
-        double x = startX + 0.8;
+        double x = startX + 0.8 + shift;
         double top = Math.min(layer.top(x - 0.8, x + 0.8) - 0.5, startY - 1.6);
         layer.add(
                 Kind.BEND,
@@ -64,7 +72,7 @@ final class Bends implements Concern {
     }
 
     /** How far a column's heads and dots reach to the right. */
-    private static double inked(Spot spot) {
+    static double inked(Spot spot) {
         double right = 0;
         for (var cell : spot.column().cells()) {
             right = Math.max(right, cell.headsRight());

@@ -7,20 +7,16 @@ import groundbass.engraving.mark.Measures;
 import groundbass.engraving.mark.MusicFont;
 import groundbass.engraving.mark.Point;
 import groundbass.engraving.mark.Shape;
-import groundbass.engraving.options.Sign;
 import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.sketch.Layer;
 import groundbass.engraving.sketch.Sketch;
 import groundbass.engraving.sketch.Spot;
+import groundbass.engraving.spacing.Accidentals;
 import groundbass.engraving.spacing.Columns;
 import groundbass.engraving.spacing.HeadPlace;
-import groundbass.engraving.spacing.Labels;
 import groundbass.engraving.spacing.Positions;
 import groundbass.score.Arrival;
-import groundbass.score.Place;
-import groundbass.theory.Key;
-import groundbass.theory.Pitch;
-import groundbass.theory.Spelling;
+import groundbass.writing.Head.Grace;
 
 /** Grace notes: a small head with a crossed flag before the note. {@link GraceSlurs} leads from it to the note. */
 final class Graces implements Concern {
@@ -47,7 +43,7 @@ final class Graces implements Concern {
             column = spot.x();
             for (var head : spot.cell().heads()) {
                 var grace = head.head().note().arrival().filter(Arrival::isGrace);
-                if (Labels.isShown(head.head()) && grace.isPresent()) {
+                if (head.head().grace().isPresent() && grace.isPresent()) {
                     drawn.draw(sketch, spot, head, grace.get(), nth++);
                 }
             }
@@ -55,22 +51,19 @@ final class Graces implements Concern {
     }
 
     private static void draw(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival, int nth) {
-        if (!sketch.options().letters().of(arrival.kind()).isEmpty()) {
-            sketch.use(Sign.of(arrival.kind()));
-        }
         if (sketch.options().staves().hasNotation()) {
-            notation(sketch, spot, head, arrival, nth);
+            notation(sketch, spot, head, nth);
         }
     }
 
     /** @param nth of a chord's grace notes, which stand side by side */
-    private static void notation(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival, int nth) {
-        var pitch = pitch(sketch, spot, head, arrival);
-        int position = Positions.sounding(pitch) - (spot.column().raised() ? Positions.OCTAVE : 0);
+    private static void notation(Sketch sketch, Spot spot, HeadPlace head, int nth) {
+        var grace = head.head().grace().orElseThrow();
+        int position = position(spot, grace);
         double y = Measures.y(position);
         double x = left(spot, nth);
         double scale = Measures.GRACE_SCALE;
-        double width = MusicFont.bravura().width(Glyph.HEAD_BLACK) * scale;
+        double width = headWidth();
         var layer = sketch.notation();
         layer.add(Kind.HEAD, spot.owner(), new Shape.Sign(Glyph.HEAD_BLACK, new Point(x, y), scale));
         double stem = x + width - LINE;
@@ -82,7 +75,11 @@ final class Graces implements Concern {
                 spot.owner(),
                 new Shape.Stroke(new Point(stem - 0.5, tip + 1.5), new Point(stem + 0.8, tip + 0.5), LINE));
         ledgers(layer, spot, position, x, width);
-        accidental(sketch, spot, pitch, position, x);
+        accidental(sketch, spot, grace, x, y);
+    }
+
+    static double headWidth() {
+        return MusicFont.bravura().width(Glyph.HEAD_BLACK) * Measures.GRACE_SCALE;
     }
 
     /** Of a grace note's head. */
@@ -91,9 +88,8 @@ final class Graces implements Concern {
     }
 
     /** The height of a grace note's head on the notation staff. */
-    static double y(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival) {
-        int position = Positions.sounding(pitch(sketch, spot, head, arrival));
-        return Measures.y(position - (spot.column().raised() ? Positions.OCTAVE : 0));
+    static double y(Spot spot, HeadPlace head) {
+        return Measures.y(position(spot, head.head().grace().orElseThrow()));
     }
 
     private static void ledgers(Layer layer, Spot spot, int position, double x, double width) {
@@ -105,25 +101,19 @@ final class Graces implements Concern {
         }
     }
 
-    private static void accidental(Sketch sketch, Spot spot, Pitch pitch, int position, double x) {
-        Key key = sketch.written(spot.span()).inForce().key();
-        int alteration = pitch.name().alteration();
-        if (alteration == key.alterationOf(pitch.name().letter())) {
-            return;
-        }
-        var glyph = alteration < 0 ? Glyph.FLAT : alteration > 0 ? Glyph.SHARP : Glyph.NATURAL;
-        double left = x - 0.12 - MusicFont.bravura().width(glyph) * Measures.GRACE_SCALE;
-        var at = new Point(left, Measures.y(position));
-        sketch.notation().add(Kind.ACCIDENTAL, spot.owner(), new Shape.Sign(glyph, at, Measures.GRACE_SCALE));
+    private static void accidental(Sketch sketch, Spot spot, Grace grace, double x, double y) {
+        grace.accidental().ifPresent(sign -> {
+            var glyph = Accidentals.glyph(sign.sign());
+            double left = x - 0.12 - MusicFont.bravura().width(glyph) * Measures.GRACE_SCALE;
+            sketch.notation()
+                    .add(
+                            Kind.ACCIDENTAL,
+                            spot.owner(),
+                            new Shape.Sign(glyph, new Point(left, y), Measures.GRACE_SCALE));
+        });
     }
 
-    private static Pitch pitch(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival) {
-        var note = head.head().note();
-        var place = new Place.Fretted(note.string(), arrival.graceFret().orElse(0));
-        int midi = sketch.tuning().midi(place);
-        return Spelling.of(
-                sketch.written(spot.span()).inForce().key(),
-                midi,
-                head.head().pitch().midi());
+    private static int position(Spot spot, Grace grace) {
+        return Positions.sounding(grace.pitch()) - (spot.column().raised() ? Positions.OCTAVE : 0);
     }
 }

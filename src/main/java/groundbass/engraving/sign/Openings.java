@@ -16,22 +16,33 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Over the bar where they begin: the section's name, the tempo as a note and its number, and the feel in words. */
+/**
+ * Over the bar where they begin, and tied to it: the tempo as a note and its number, the feel in words, and in a row
+ * above them the section's name, however long it is (rule: section-and-tempo).
+ */
 final class Openings implements Concern {
     private static final double SECTION = 2.5;
     private static final double SIZE = 2.0;
     private static final double GAP = 0.8;
     private static final double BETWEEN = 1.6;
+    /** Chord names stand nearer to the staff, in a row of their own. */
+    private static final double OVER_CHORDS = 2.6;
+
     private static final double NOTE_SCALE = 0.7;
 
     @Override
     public void draw(Sketch sketch) {
-        var row = new Row(1.5);
+        var sections = new Row(1.5);
+        var tempos = new Row(1.5);
+        double room = sketch.plan().width();
         for (var span : sketch.plan().bars()) {
-            var opening = new Opening(span.first() ? 0 : span.left());
+            double left = span.first() ? 0 : span.left();
             var bar = sketch.written(span);
             var changes = bar.bar().changes();
-            changes.section().ifPresent(name -> opening.text(Kind.SECTION, name, Face.BOLD, SECTION));
+            var section = new Opening(left, room);
+            changes.section().ifPresent(name -> section.text(Kind.SECTION, name, Face.BOLD, SECTION));
+            section.addTo(sections);
+            var opening = new Opening(left, room);
             if (span.index() == 0 || changes.tempo().isPresent()) {
                 opening.tempo(bar.inForce().tempo());
             }
@@ -44,39 +55,55 @@ final class Openings implements Concern {
             changes.slowingTo()
                     .ifPresent(to ->
                             opening.text(Kind.TEMPO, sketch.options().words().slowingTo(to), Face.ITALIC, SIZE));
-            opening.addTo(row, sketch.plan().width());
+            opening.addTo(tempos);
         }
-        row.placeAbove(sketch.upper(), GAP, sketch.chordBaseline());
+        double limit = sketch.chordBaseline() - (sketch.chordBaseline() < 0 ? OVER_CHORDS : 0);
+        tempos.placeAbove(sketch.upper(), GAP, limit);
+        sections.placeAbove(sketch.upper(), GAP, limit);
     }
 
-    /** Items side by side on one baseline. */
+    /** Items side by side from the bar's left edge; one that would run over the end starts there too, in a further row. */
     private static final class Opening {
         private final List<Row.Item> items = new ArrayList<>();
+        private final double left;
+        private final double room;
         private double x;
 
-        Opening(double x) {
-            this.x = x;
+        Opening(double left, double room) {
+            this.left = left;
+            this.room = room;
+            this.x = left;
         }
 
         void text(Kind kind, String text, Face face, double size) {
-            var run = new Shape.Run(text, face, size, new Point(x, 0), Align.START);
-            items.add(new Row.Item(kind, Optional.empty(), List.of(run)));
-            x = run.box().right() + BETWEEN;
+            add(kind, List.of(new Shape.Run(text, face, size, new Point(0, 0), Align.START)));
+        }
+
+        private void add(Kind kind, List<Shape> shapes) {
+            double width = shapes.stream()
+                    .mapToDouble(shape -> shape.box().right())
+                    .max()
+                    .orElse(0);
+            double at = x + width <= room ? x : Math.max(0, Math.min(left, room - width));
+            items.add(new Row.Item(
+                    kind,
+                    Optional.empty(),
+                    shapes.stream().map(shape -> shape.moved(at, 0)).toList()));
+            x = at + width + BETWEEN;
         }
 
         void feel(String words, Feel feel) {
-            var run = new Shape.Run(words, Face.ITALIC, SIZE, new Point(x, 0), Align.START);
+            var run = new Shape.Run(words, Face.ITALIC, SIZE, new Point(0, 0), Align.START);
             var shapes = new ArrayList<Shape>(List.of(run));
             double at = run.box().right() + BETWEEN / 2;
             feel.swing()
                     .ifPresent(swing -> SwingSign.shapes(swing).forEach(shape -> shapes.add(shape.moved(at, -0.1))));
-            items.add(new Row.Item(Kind.FEEL, Optional.empty(), shapes));
-            x = shapes.stream().mapToDouble(shape -> shape.box().right()).max().orElse(x) + BETWEEN;
+            add(Kind.FEEL, shapes);
         }
 
         void tempo(Tempo tempo) {
             var shapes = new ArrayList<Shape>();
-            double at = x;
+            double at = 0;
             for (var glyph : beat(tempo.beat())) {
                 var sign = new Shape.Sign(glyph, new Point(at, -0.1), NOTE_SCALE);
                 shapes.add(sign);
@@ -87,26 +114,11 @@ final class Openings implements Concern {
                     beat + "= " + tempo.perMinute(), Face.MEDIUM, SIZE, new Point(at + 0.3, 0), Align.START);
             shapes.add(run);
             String note = shapes.size() > 1 ? spelled(tempo.beat()) + " " : "";
-            items.add(new Row.Item(
-                    Kind.TEMPO, Optional.empty(), List.of(new Shape.Word(note + run.text(), List.copyOf(shapes)))));
-            x = run.box().right() + BETWEEN;
+            add(Kind.TEMPO, List.of(new Shape.Word(note + run.text(), List.copyOf(shapes))));
         }
 
-        /** Moves everything left where it would run over the end. */
-        void addTo(Row row, double width) {
-            if (items.isEmpty()) {
-                return;
-            }
-            double over =
-                    Math.max(0, Math.min(x - BETWEEN - width, items.get(0).box().left()));
-            for (var item : items) {
-                row.add(
-                        item.kind(),
-                        item.owner(),
-                        item.shapes().stream()
-                                .map(shape -> shape.moved(-over, 0))
-                                .toList());
-            }
+        void addTo(Row row) {
+            items.forEach(item -> row.add(item.kind(), item.owner(), item.shapes()));
         }
 
         /** Unicode's own notes, a dot where the length is dotted. */

@@ -4,22 +4,29 @@ import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.Measures;
 import groundbass.engraving.mark.Point;
 import groundbass.engraving.mark.Shape;
+import groundbass.engraving.sign.Reached.End;
 import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.sketch.Sketch;
+import groundbass.engraving.sketch.Spot;
+import groundbass.engraving.spacing.Columns;
 import groundbass.engraving.spacing.HeadPlace;
 import groundbass.engraving.spacing.Labels;
 import groundbass.score.Arrival;
-import groundbass.score.Place;
 
-/** Slides from note to note as straight lines that lean the way the pitch goes, on both staves (rule: slide-lines). */
+/**
+ * Slides as straight lines that lean the way the pitch goes, on both staves (rule: slide-lines), from note to note or from
+ * a grace note (rule: grace-note-technique); over a system's end, half on each side (rule: curve-over-break).
+ */
 final class Slides implements Concern {
     private static final double LINE = 0.16;
     private static final double LEAST = 0.5;
+    /** How far a line leans that begins or ends on another system. */
+    private static final double LEAN = 1;
 
     @Override
     public void draw(Sketch sketch) {
         for (var each : Reached.of(sketch)) {
-            if (each.arrival().kind() == Arrival.Kind.SLIDE) {
+            if (each.kind() == Arrival.Kind.SLIDE) {
                 if (sketch.options().staves().hasNotation()) {
                     notation(sketch, each);
                 }
@@ -28,42 +35,60 @@ final class Slides implements Concern {
                 }
             }
         }
+        Graces.each(sketch, Slides::grace);
     }
 
     private static void notation(Sketch sketch, Reached each) {
-        double fromY = each.from().map(HeadPlace::y).orElse(each.head().y());
+        double lean = each.direction() * LEAN;
+        double fromY =
+                each.source().map(end -> end.head().y()).orElse(each.head().y() + lean);
+        double toY = each.target().map(end -> end.head().y()).orElse(each.head().y() - lean);
         double left = each.source()
-                .map(spot -> spot.x() + spot.cell().headsRight())
-                .orElse(each.target().span().start() - 0.8);
-        double right = each.target().x() - Slurs.columnLeft(each.target());
-        var line = line(
-                left + Measures.SLIDE_GAP,
-                fromY,
-                right - Measures.SLIDE_GAP,
-                each.head().y(),
-                direction(each));
-        sketch.notation().add(Kind.SLIDE, each.target().owner(), line);
+                .map(end -> end.spot().x() + end.spot().cell().headsRight() + Measures.SLIDE_GAP)
+                .orElse(each.start());
+        double right = each.target()
+                .map(end -> end.spot().x() - Slurs.columnLeft(end.spot()) - Measures.SLIDE_GAP)
+                .orElse(each.end());
+        sketch.notation().add(Kind.SLIDE, each.owner(), line(left, fromY, right, toY, each.direction()));
     }
 
     private static void tab(Sketch sketch, Reached each) {
         double y = Measures.stringY(each.string());
-        double left = each.sourceMiddle() + each.from().map(Slides::reach).orElse(0.0) + Measures.SLIDE_GAP;
-        double right = each.target().middle() - reach(each.head()) - Measures.SLIDE_GAP;
-        sketch.tab().add(Kind.SLIDE, each.target().owner(), line(left, y, right, y, direction(each)));
+        double left = each.source()
+                .map(end -> each.start() + reach(end) + Measures.SLIDE_GAP)
+                .orElse(each.start());
+        double right = each.target()
+                .map(end -> each.end() - reach(end) - Measures.SLIDE_GAP)
+                .orElse(each.end());
+        sketch.tab().add(Kind.SLIDE, each.owner(), line(left, y, right, y, each.direction()));
     }
 
-    private static double reach(HeadPlace head) {
-        return Labels.isShown(head.head()) ? Labels.width(Labels.text(head.head())) / 2 : 0;
+    private static void grace(Sketch sketch, Spot spot, HeadPlace head, Arrival arrival, int nth) {
+        if (arrival.kind() != Arrival.Kind.SLIDE) {
+            return;
+        }
+        int direction = arrival.graceFret().orElse(0) <= Labels.fret(head.head()) ? 1 : -1;
+        if (sketch.options().staves().hasNotation()) {
+            double left = Graces.left(spot, nth) + Graces.headWidth() + Measures.SLIDE_GAP;
+            double right = Math.max(left + LEAST, spot.x() - Columns.leftOfMain(spot.column()) - Measures.SLIDE_GAP);
+            var line = line(left, Graces.y(spot, head), right, head.y(), direction);
+            sketch.notation().add(Kind.SLIDE, spot.owner(), line);
+        }
+        if (sketch.options().staves().hasTab()) {
+            double y = Measures.stringY(head.head().note().string());
+            double right = spot.middle() - Labels.width(Labels.text(head.head())) / 2;
+            double left = right - Labels.graceGap(arrival);
+            sketch.tab()
+                    .add(
+                            Kind.SLIDE,
+                            spot.owner(),
+                            line(left + Measures.SLIDE_GAP / 2, y, right - Measures.SLIDE_GAP / 2, y, direction));
+        }
     }
 
-    /** Up the neck 1, down it -1. */
-    private static int direction(Reached each) {
-        int to = fret(each.head());
-        return each.from().map(Slides::fret).orElse(to - 1) <= to ? 1 : -1;
-    }
-
-    private static int fret(HeadPlace head) {
-        return head.head().note().place() instanceof Place.Fretted fretted ? fretted.fret() : 0;
+    private static double reach(End end) {
+        String text = TabNumbers.printed(end.spot(), end.head().head());
+        return text.isEmpty() ? 0 : Labels.width(text) / 2;
     }
 
     /** A line that visibly rises or falls, even where both ends are on one height. */

@@ -1,99 +1,122 @@
 package groundbass.engraving.sign;
 
-import groundbass.engraving.mark.Align;
-import groundbass.engraving.mark.Face;
 import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.Measures;
 import groundbass.engraving.mark.Point;
 import groundbass.engraving.mark.Shape;
-import groundbass.engraving.options.Sign;
+import groundbass.engraving.sign.Reached.End;
 import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.sketch.Layer;
-import groundbass.engraving.sketch.Row;
 import groundbass.engraving.sketch.Sketch;
 import groundbass.engraving.sketch.Spot;
-import java.util.ArrayList;
+import groundbass.engraving.spacing.Columns;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
- * How the fretting hand comes from note to note without a new stroke: a slur with its letter, on both staves. Notes
- * that are reached together share one slur.
+ * How the fretting hand comes from note to note without a new stroke: a slur on both staves, its letter on the
+ * tablature or on a notation staff alone. A slur belongs to the heads that move (rule: curve-at-its-heads,
+ * slur-letter-once). Notes that are reached together share one slur.
  */
 final class Slurs implements Concern {
     private static final double OFF_HEAD = 0.85;
+    private static final double OFF_STEM = 0.35;
+    private static final double BESIDE_HEAD = 0.3;
+    private static final double OFF_CENTRE = 0.5;
     private static final double OFF_NUMBER = 0.95;
-    /** Of a slur that comes from nowhere, since there is no way for it from its first note. */
+    private static final double SHORTEST = 1;
     private static final double SHORT = 2.2;
-
-    private static final double OFF_STEM = 0.4;
-    private static final double LETTER = 1.5;
-    private static final double CLEAR = 0.3;
 
     @Override
     public void draw(Sketch sketch) {
-        var slurred = new ArrayList<Reached>();
-        for (var each : Reached.of(sketch)) {
-            if (!sketch.options().letters().of(each.arrival().kind()).isEmpty()) {
-                sketch.use(Sign.of(each.arrival().kind()));
-            }
-            if (each.slurred()) {
-                slurred.add(each);
-            }
-        }
+        var slurred = Reached.of(sketch).stream().filter(Reached::slurred).toList();
         if (sketch.options().staves().hasNotation()) {
-            notation(sketch, together(slurred));
+            notation(sketch, apart(slurred));
         }
         if (sketch.options().staves().hasTab()) {
-            tab(sketch, together(slurred));
+            tab(sketch, apart(slurred));
         }
     }
 
     /** One of those that lead from one moment to one moment: that on the highest string. */
-    private static List<Reached> together(List<Reached> all) {
+    private static List<Reached> apart(List<Reached> all) {
         return all.stream()
                 .filter(each -> all.stream().noneMatch(other -> other.besides(each) && other.string() < each.string()))
                 .toList();
     }
 
     private static void notation(Sketch sketch, List<Reached> all) {
-        var above = new Row(0.2);
-        var below = new Row(0.2);
+        var layer = sketch.notation();
         for (var each : all) {
             boolean usual = isAbove(each);
-            var clear = curve(sketch, each, usual);
-            boolean over = clear.isPresent() == usual;
-            var curve = clear.or(() -> curve(sketch, each, over))
-                    .orElseGet(() -> Arches.over(
-                            sketch.notation(),
-                            end(sketch, Optional.empty(), each.target().middle() - SHORT, each, over),
-                            end(sketch, each, over),
-                            over));
-            sketch.notation().add(Kind.SLUR, each.target().owner(), curve);
-            letter(sketch, over ? above : below, each, curve.box().middle());
+            var drawn = Stream.of(usual, !usual)
+                    .flatMap(above -> near(layer, each, above).stream())
+                    .findFirst()
+                    .or(() -> Stream.of(usual, !usual)
+                            .flatMap(above ->
+                                    Arches.clearOfHeads(layer, from(each, above), to(each, above), above).stream())
+                            .findFirst())
+                    .orElseGet(() -> fromNowhere(layer, each, usual));
+            layer.add(Kind.SLUR, each.owner(), drawn);
+            if (!sketch.options().staves().hasTab() && each.target().isPresent()) {
+                SlurLetters.add(sketch, each.kind(), each.owner(), drawn.box().middle(), drawn.isAbove());
+            }
         }
-        above.placeEachAbove(sketch.notation(), CLEAR);
-        below.placeEachBelow(sketch.notation(), CLEAR);
     }
 
-    private static Optional<Shape.Curve> curve(Sketch sketch, Reached each, boolean above) {
-        return Arches.clear(sketch.notation(), start(sketch, each, above), end(sketch, each, above), above);
+    /** A short slur to its head, since there is no way from its first note. */
+    private static Shape.Curve fromNowhere(Layer layer, Reached each, boolean above) {
+        var to = to(each, above);
+        return Arches.overHeads(layer, new Point(Math.max(from(each, above).x(), to.x() - SHORT), to.y()), to, above);
     }
 
-    private static Point start(Sketch sketch, Reached each, boolean above) {
-        return end(sketch, each.source(), each.sourceMiddle(), each, above);
+    private static Optional<Shape.Curve> near(Layer layer, Reached each, boolean above) {
+        return Arches.near(layer, from(each, above), to(each, above), above);
     }
 
-    private static Point end(Sketch sketch, Reached each, boolean above) {
-        return end(sketch, Optional.of(each.target()), each.target().middle(), each, above);
+    private static Point from(Reached each, boolean above) {
+        return each.source()
+                .map(end -> leaving(end, above))
+                .orElseGet(() -> new Point(
+                        Math.min(each.start(), to(each, above).x() - SHORTEST),
+                        to(each, above).y()));
     }
 
-    private static void letter(Sketch sketch, Row row, Reached each, double middle) {
-        String letter = sketch.options().letters().of(each.arrival().kind());
-        if (!letter.isEmpty()) {
-            var run = new Shape.Run(letter, Face.ITALIC, LETTER, new Point(middle, 0), Align.MIDDLE);
-            row.add(Kind.SLUR_LETTER, each.target().owner(), run);
+    private static Point to(Reached each, boolean above) {
+        return each.target()
+                .map(end -> arriving(end, above))
+                .orElseGet(() -> new Point(
+                        Math.max(each.end(), from(each, above).x() + SHORTEST),
+                        from(each, above).y()));
+    }
+
+    /** Over or under its head, right of a stem that points the same way; beside it where other heads lie there. */
+    private static Point leaving(End end, boolean above) {
+        var head = end.head();
+        int out = above ? -1 : 1;
+        var cell = end.spot().cell();
+        if (!end.isOuter(above)) {
+            return new Point(end.spot().x() + cell.headsRight() + BESIDE_HEAD, head.y() + out * BESIDE_HEAD);
         }
+        boolean stem = above && cell.up() && cell.hasStem();
+        double x = end.spot().x() + (stem ? cell.stemDx() + Measures.STEM + OFF_STEM : (head.dx() + head.right()) / 2);
+        return new Point(x, head.y() + out * (stem ? OFF_CENTRE : OFF_HEAD));
+    }
+
+    /** As {@link #leaving}, left of a stem that points the same way. */
+    private static Point arriving(End end, boolean above) {
+        var head = end.head();
+        int out = above ? -1 : 1;
+        var cell = end.spot().cell();
+        if (!end.isOuter(above)) {
+            double left = Columns.leftOfMain(end.spot().column());
+            return new Point(end.spot().x() - left - BESIDE_HEAD, head.y() + out * BESIDE_HEAD);
+        }
+        boolean stem = !above && !cell.up() && cell.hasStem();
+        boolean stemBehind = above && cell.up() && cell.hasStem();
+        double x = end.spot().x() + (stem ? cell.stemDx() - OFF_STEM : (head.dx() + head.right()) / 2);
+        return new Point(stemBehind ? x - OFF_STEM : x, head.y() + out * (stem ? OFF_CENTRE : OFF_HEAD));
     }
 
     /** How far a column's marks reach to the left of its place. */
@@ -101,39 +124,28 @@ final class Slurs implements Concern {
         return spot.column().left();
     }
 
-    /** On the heads' side where both stems agree, else above. */
+    /** Of a chord, on the side of the head that moves; else on the heads' side where both stems agree, else above. */
     private static boolean isAbove(Reached each) {
-        var target = each.target().cell();
-        if (target.voices() > 1) {
-            return target.voice() == 0;
+        var ends = Stream.concat(each.source().stream(), each.target().stream()).toList();
+        var cell = ends.get(ends.size() - 1).spot().cell();
+        if (cell.voices() > 1) {
+            return cell.voice() == 0;
         }
-        return !(target.up() && each.source().map(spot -> spot.cell().up()).orElse(true));
-    }
-
-    /** Over (or under) the heads, or past the stem where that points the same way. */
-    private static Point end(Sketch sketch, Optional<Spot> spot, double x, Reached each, boolean above) {
-        if (spot.isEmpty()) {
-            return new Point(x, each.head().y() + (above ? -OFF_HEAD : OFF_HEAD));
+        if (ends.stream().allMatch(End::isAlone)) {
+            return !ends.stream().allMatch(end -> end.spot().cell().up());
         }
-        var cell = spot.get().cell();
-        if (cell.up() == above && cell.hasStem()) {
-            double tip = sketch.tip(spot.get()).orElse(each.head().y());
-            return new Point(spot.get().stemLeft(), tip + (above ? -OFF_STEM : OFF_STEM));
-        }
-        double head = Measures.y(above ? cell.highest() : cell.lowest());
-        return new Point(x, head + (above ? -OFF_HEAD : OFF_HEAD));
+        return ends.stream().filter(end -> !end.isAlone()).allMatch(end -> end.isOuter(true));
     }
 
     private static void tab(Sketch sketch, List<Reached> all) {
-        var letters = new Row(0.2);
         for (var each : all) {
-            double from = each.sourceMiddle();
-            double to = each.target().middle();
-            var curve = overNumbers(sketch.tab(), from, to, Measures.stringY(each.string()), OFF_NUMBER);
-            sketch.tab().add(Kind.SLUR, each.target().owner(), curve);
-            letter(sketch, letters, each, (from + to) / 2);
+            var curve =
+                    overNumbers(sketch.tab(), each.start(), each.end(), Measures.stringY(each.string()), OFF_NUMBER);
+            sketch.tab().add(Kind.SLUR, each.owner(), curve);
+            if (each.target().isPresent()) {
+                SlurLetters.add(sketch, each.kind(), each.owner(), (each.start() + each.end()) / 2, true);
+            }
         }
-        letters.placeAbove(sketch.tab(), CLEAR);
     }
 
     /** Over the numbers on a string (rule: tab-slurs); under them where other numbers stand in the way. */

@@ -38,6 +38,8 @@ public final class SystemDrawing {
             new Slides(),
             new GraceSlurs(),
             new Slurs(),
+            new BentHeads(),
+            new SlurLetters(),
             new Tuplets(),
             new Accents(),
             new Fermatas(),
@@ -50,8 +52,8 @@ public final class SystemDrawing {
             new Fingers(),
             new Figures(),
             new BarNumbers(),
-            new WordsAbove(),
             new ChordNames(),
+            new WordsAbove(),
             new Endings(),
             new Openings());
 

@@ -12,8 +12,12 @@ import groundbass.engraving.sketch.Sketch;
 import groundbass.engraving.sketch.Spot;
 import groundbass.engraving.spacing.HeadPlace;
 import groundbass.engraving.spacing.Labels;
+import groundbass.writing.Head;
 
-/** Frets and crosses on their strings, centred under the heads. */
+/**
+ * Frets and crosses on their strings, centred under the heads; in parentheses where a held note enters a system
+ * (rule: tab-tied-note).
+ */
 final class TabNumbers implements Concern {
     @Override
     public void draw(Sketch sketch) {
@@ -21,6 +25,10 @@ final class TabNumbers implements Concern {
             for (var head : spot.cell().heads()) {
                 if (Labels.isShown(head.head())) {
                     draw(sketch, spot, head);
+                } else if (isEntering(spot, head.head())) {
+                    String text = printed(spot, head.head());
+                    double y = Measures.stringY(head.head().note().string());
+                    sketch.tab().add(Kind.FRET, spot.owner(), number(text, Labels.size(text), spot.middle(), y));
                 }
             }
         }
@@ -38,8 +46,10 @@ final class TabNumbers implements Concern {
                 .ifPresent(arrival -> {
                     String grace = Labels.graceText(arrival);
                     double size = Labels.size(grace) * Labels.GRACE;
-                    double x =
-                            spot.middle() - Labels.width(text) / 2 - Labels.GRACE_GAP - Labels.graceWidth(arrival) / 2;
+                    double x = spot.middle()
+                            - Labels.width(text) / 2
+                            - Labels.graceGap(arrival)
+                            - Labels.graceWidth(arrival) / 2;
                     sketch.tab().add(Kind.FRET, spot.owner(), number(grace, size, x, y));
                 });
     }
@@ -48,5 +58,16 @@ final class TabNumbers implements Concern {
     static Run number(String text, double size, double x, double string) {
         double height = -TextFont.of(Face.MEDIUM).box("0").top() * size;
         return new Run(text, Face.MEDIUM, size, new Point(x, string + height / 2), Align.MIDDLE);
+    }
+
+    /** Whether a system begins with a head that a tie leads to, whose number is then repeated in parentheses. */
+    static boolean isEntering(Spot spot, Head head) {
+        var columns = spot.span().bar().columns();
+        return head.tiedFrom() && spot.span().first() && spot.column() == columns.get(0);
+    }
+
+    /** What is printed on the string where a head stands; empty for nothing. */
+    static String printed(Spot spot, Head head) {
+        return Labels.isShown(head) ? Labels.text(head) : isEntering(spot, head) ? "(" + Labels.fret(head) + ")" : "";
     }
 }

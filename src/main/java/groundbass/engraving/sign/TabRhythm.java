@@ -53,17 +53,22 @@ final class TabRhythm implements Concern {
     private static void bar(Sketch sketch, BarSpan span) {
         var voices = sketch.written(span).voices();
         for (int voice = 0; voice < voices.size(); voice++) {
-            var side = Side.of(sketch, voice, voices.size());
             for (var group : voices.get(voice).beams()) {
-                beams(sketch, spots(sketch, span, voice, group.first(), group.last()), group, side);
+                var spots = spots(sketch, span, voice, group.first(), group.last());
+                beams(sketch, spots, group, side(sketch, spots));
             }
             for (var tuplet : voices.get(voice).tuplets()) {
                 var spots = spots(sketch, span, voice, tuplet.first(), tuplet.last());
                 if (!spots.isEmpty()) {
-                    tuplet(sketch, spots, voices.get(voice), tuplet, side);
+                    tuplet(sketch, spots, voices.get(voice), tuplet, side(sketch, spots));
                 }
             }
         }
+    }
+
+    private static Side side(Sketch sketch, List<Spot> spots) {
+        int voices = spots.stream().mapToInt(spot -> spot.cell().voices()).max().orElse(1);
+        return Side.of(sketch, spots.get(0).cell().voice(), voices);
     }
 
     /** Where a voice's rhythm stands: how far its stems' ends lie from the strings, and which way is outward. */

@@ -5,6 +5,7 @@ import groundbass.engraving.mark.Face;
 import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.Measures;
 import groundbass.engraving.mark.Shape;
+import groundbass.engraving.options.Sign;
 import groundbass.engraving.options.TechniqueLetters.Letter.Spanned;
 import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.sketch.Row;
@@ -26,9 +27,16 @@ final class TechniqueSpans implements Concern {
     private final Map<Spanned, Held> open = new LinkedHashMap<>();
     private final Row row = new Row(0.2);
 
-    private record Held(Passage owner, double left, double right) {
-        Held until(double newRight) {
-            return new Held(owner, left, newRight);
+    /** @param string the one that was struck last */
+    private record Held(Passage owner, double left, double right, int string, int way) {
+        Held until(double newRight, int newString) {
+            int newWay = newString == string ? way : Integer.signum(newString - string);
+            return new Held(owner, left, newRight, newString, newWay);
+        }
+
+        /** A rake crosses the strings one way; where it comes back, another begins (rule: rake-one-way). */
+        boolean isCrossedBy(int newString) {
+            return newString != string && (way == 0 || way == Integer.signum(newString - string));
         }
     }
 
@@ -46,10 +54,17 @@ final class TechniqueSpans implements Concern {
             for (var mark : sketch.techniques(span)) {
                 close(sketch, mark.held());
                 double left = span.x(mark.owner().from().at());
+                if (mark.signs().contains(Sign.RAKE)) {
+                    open.entrySet().stream()
+                            .filter(each -> !each.getValue().isCrossedBy(mark.string()))
+                            .map(Map.Entry::getKey)
+                            .toList()
+                            .forEach(letter -> end(sketch, letter));
+                }
                 for (var letter : mark.held()) {
                     double start = Math.min(left, span.end() - FROM_BARLINE - TechniqueMarks.width(letter));
-                    var held = open.getOrDefault(letter, new Held(mark.owner(), start, left));
-                    open.put(letter, held.until(left + Measures.HEAD_WIDTH));
+                    var held = open.getOrDefault(letter, new Held(mark.owner(), start, left, mark.string(), 0));
+                    open.put(letter, held.until(left + Measures.HEAD_WIDTH, mark.string()));
                 }
             }
         }
@@ -61,8 +76,8 @@ final class TechniqueSpans implements Concern {
         }
     }
 
-    /** The line leaves a gap where a barline runs through both staves. */
-    private static boolean onBarline(Sketch sketch, Box box) {
+    /** Whether a barline that runs through both staves stands there, where a line leaves a gap. */
+    static boolean onBarline(Sketch sketch, Box box) {
         return sketch.plan().bars().stream()
                 .anyMatch(span -> isWithin(box, span.end(), span.right())
                         || isWithin(box, span.left(), span.start() - Measures.REPEAT_DOT));
@@ -76,15 +91,19 @@ final class TechniqueSpans implements Concern {
     private void close(Sketch sketch, Set<Spanned> held) {
         for (var letter : List.copyOf(open.keySet())) {
             if (!held.contains(letter)) {
-                var ended = open.remove(letter);
-                double room = sketch.plan().width() - TechniqueMarks.width(letter);
-                double left = Math.max(0, Math.min(ended.left(), room));
-                var shapes = Dashes.shapes(letter.text(), Face.BOLD, TechniqueMarks.SIZE, left, ended.right());
-                var clear = shapes.stream()
-                        .filter(shape -> shape instanceof Shape.Run || !onBarline(sketch, shape.box()))
-                        .toList();
-                row.add(Kind.TECHNIQUE, Optional.of(ended.owner()), clear);
+                end(sketch, letter);
             }
         }
+    }
+
+    private void end(Sketch sketch, Spanned letter) {
+        var ended = open.remove(letter);
+        double room = sketch.plan().width() - TechniqueMarks.width(letter);
+        double left = Math.max(0, Math.min(ended.left(), room));
+        var shapes = Dashes.shapes(letter.text(), Face.BOLD, TechniqueMarks.SIZE, left, ended.right());
+        var clear = shapes.stream()
+                .filter(shape -> shape instanceof Shape.Run || !onBarline(sketch, shape.box()))
+                .toList();
+        row.add(Kind.TECHNIQUE, Optional.of(ended.owner()), clear);
     }
 }

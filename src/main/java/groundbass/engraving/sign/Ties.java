@@ -10,16 +10,25 @@ import groundbass.engraving.sketch.Layer;
 import groundbass.engraving.sketch.Sketch;
 import groundbass.engraving.sketch.Spot;
 import groundbass.engraving.spacing.HeadPlace;
+import groundbass.engraving.spacing.Heads;
 import groundbass.writing.Head;
+import java.util.Optional;
 
-/** Ties from head to head, away from the stems (rule: curve-shape); over a system's end, half on each side. */
+/**
+ * Ties from head to head, away from the stems, above where those differ (rule: curve-shape); over a system's end, half on
+ * each side (rule: curve-over-break). A tie stays at its heads: it passes a stem or a beam sooner than it leaves them
+ * (rule: curve-at-its-heads).
+ */
 final class Ties implements Concern {
     private static final double FROM_HEAD = 0.14;
+    private static final double FROM_SIGN = 0.15;
+    private static final double PARENTHESIS = 0.8;
     private static final double OFF_CENTRE = 0.36;
     private static final double SHORTEST = 1.2;
     private static final double CUT = 0.5;
     private static final double MOST_CUT = 2.5;
     private static final double IN_REACH = 0.3;
+    private static final double FROM_BARLINE = 0.2;
 
     @Override
     public void draw(Sketch sketch) {
@@ -39,23 +48,38 @@ final class Ties implements Concern {
     private static void out(Sketch sketch, int index, int h) {
         var spot = sketch.spots().get(index);
         var head = spot.cell().heads().get(h);
-        boolean above = isAbove(spot, h);
+        var goal = goal(sketch, index, head.head());
+        boolean above = isAbove(spot, goal.map(Goal::spot).orElse(spot), h);
         double y = head.y() + (above ? -OFF_CENTRE : OFF_CENTRE);
-        double left = spot.x() + tieLeft(spot, head) + FROM_HEAD;
-        double right = Double.NaN;
-        for (int i = index + 1; i < sketch.spots().size() && Double.isNaN(right); i++) {
+        double left = spot.x() + tieLeft(spot, head) + FROM_HEAD + parenthesis(head);
+        double right = goal.map(to ->
+                        beforeSigns(to.spot(), y, to.spot().x() + to.head().dx() - FROM_HEAD - parenthesis(to.head())))
+                .orElseGet(() -> lastEnd(sketch) - FROM_BARLINE);
+        double end = Math.max(right, left + (goal.isPresent() ? SHORTEST : 0.6));
+        tie(sketch, spot, new Point(left, y), end, head, above);
+    }
+
+    private static double parenthesis(HeadPlace head) {
+        return Heads.isGhost(head.head()) ? PARENTHESIS : 0;
+    }
+
+    private static double lastEnd(Sketch sketch) {
+        return sketch.plan().bars().get(sketch.plan().bars().size() - 1).end();
+    }
+
+    /** The head that a tie leads to. */
+    private record Goal(Spot spot, HeadPlace head) {}
+
+    private static Optional<Goal> goal(Sketch sketch, int index, Head head) {
+        for (int i = index + 1; i < sketch.spots().size(); i++) {
             var next = sketch.spots().get(i);
             for (var other : next.cell().heads()) {
-                if (continues(head.head(), other.head())) {
-                    right = Math.max(left + SHORTEST, beforeSigns(next, y, next.x() + other.dx() - FROM_HEAD));
+                if (continues(head, other.head())) {
+                    return Optional.of(new Goal(next, other));
                 }
             }
         }
-        if (Double.isNaN(right)) {
-            var last = sketch.plan().bars().get(sketch.plan().bars().size() - 1);
-            right = last.end() - 0.2;
-        }
-        tie(sketch, spot, left, Math.max(right, left + 0.6), y, above);
+        return Optional.empty();
     }
 
     /** Short of a sign that stands before another head of the column, at the tie's height. */
@@ -63,32 +87,40 @@ final class Ties implements Concern {
         return spot.column().accidentals().stream()
                 .map(sign -> sign.box().moved(spot.x(), 0))
                 .filter(box -> box.top() < y + IN_REACH && box.bottom() > y - IN_REACH && box.left() < right)
-                .mapToDouble(box -> box.left() - FROM_HEAD)
+                .mapToDouble(box -> box.left() - FROM_HEAD - FROM_SIGN)
                 .min()
                 .orElse(right);
     }
 
+    /** From the right of the signature; {@link LineSystems} leaves room there. */
     private static void in(Sketch sketch, Spot spot, int h) {
         var head = spot.cell().heads().get(h);
-        boolean above = isAbove(spot, h);
-        double right = spot.x() + head.dx() - FROM_HEAD;
-        double left = Math.min(spot.span().start() - 0.6, right - SHORTEST);
-        tie(sketch, spot, left, right, head.y() + (above ? -OFF_CENTRE : OFF_CENTRE), above);
+        boolean above = isAbove(spot, spot, h);
+        double right = spot.x() + head.dx() - FROM_HEAD - parenthesis(head);
+        double left = Math.min(spot.span().start(), right - SHORTEST);
+        double y = head.y() + (above ? -OFF_CENTRE : OFF_CENTRE);
+        tie(sketch, spot, new Point(left, y), right, head, above);
     }
 
-    private static void tie(Sketch sketch, Spot spot, double left, double right, double y, boolean above) {
-        sketch.notation().add(Kind.TIE, spot.owner(), curve(sketch.notation(), left, right, y, above));
+    /** On its own side, else on the other, else lifted over what no curve may cross. */
+    private static void tie(Sketch sketch, Spot spot, Point from, double right, HeadPlace head, boolean above) {
+        var layer = sketch.notation();
+        var otherSide = new Point(from.x(), 2 * head.y() - from.y());
+        var curve = near(layer, from, right, above)
+                .or(() -> near(layer, otherSide, right, !above))
+                .orElseGet(() -> Arches.overHeads(layer, from, new Point(right, from.y()), above));
+        layer.add(Kind.TIE, spot.owner(), curve);
     }
 
-    /** At its usual height, else ending earlier, else lifted over what is in the way. */
-    private static Shape.Curve curve(Layer layer, double left, double right, double y, boolean above) {
-        for (double to = right; to >= Math.max(left + SHORTEST, right - MOST_CUT); to -= CUT) {
-            var curve = Arches.plain(layer, new Point(left, y), new Point(to, y), above);
+    /** At its usual height, else ending earlier. */
+    private static Optional<Shape.Curve> near(Layer layer, Point from, double right, boolean above) {
+        for (double to = right; to >= Math.max(from.x() + SHORTEST, right - MOST_CUT); to -= CUT) {
+            var curve = Arches.near(layer, from, new Point(to, from.y()), above);
             if (curve.isPresent()) {
-                return curve.get();
+                return curve;
             }
         }
-        return Arches.over(layer, new Point(left, y), new Point(right, y), above);
+        return Optional.empty();
     }
 
     /** Past the dots and a head beside it, which stand in the way of a tie on their height. */
@@ -99,19 +131,19 @@ final class Ties implements Concern {
                 .max()
                 .orElse(head.right());
         return spot.cell().dots().stream()
-                .mapToDouble(dot -> dot.dx() + MusicFont.bravura().width(Glyph.DOT))
+                .mapToDouble(dot -> dot.dx() + MusicFont.bravura().width(Glyph.DOT) + FROM_SIGN)
                 .max()
                 .orElse(heads);
     }
 
-    /** In two voices outward; of a chord, the upper half above; a single tie opposite the stem. */
-    private static boolean isAbove(Spot spot, int head) {
+    /** In two voices outward; of a chord, the upper half above; a single tie opposite the stems, or above. */
+    private static boolean isAbove(Spot spot, Spot goal, int head) {
         var cell = spot.cell();
         if (cell.voices() > 1) {
             return cell.voice() == 0;
         }
         int count = cell.heads().size();
-        return count == 1 ? !cell.up() : head >= count / 2;
+        return count == 1 ? !(cell.up() && goal.cell().up()) : head >= count / 2;
     }
 
     private static boolean continues(Head head, Head next) {

@@ -8,6 +8,7 @@ import groundbass.engraving.spacing.BarSpan;
 import groundbass.engraving.spacing.Cell;
 import groundbass.engraving.spacing.SystemPlan;
 import groundbass.engraving.spacing.TechniqueMarks;
+import groundbass.score.Note;
 import groundbass.score.Tuning;
 import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
@@ -20,6 +21,9 @@ import java.util.Set;
 
 /** A system while it is being drawn: each concern adds its marks to the staves. */
 public final class Sketch {
+    /** Bars. */
+    private static final int FARTHEST = 8;
+
     private final SystemPlan plan;
     private final SheetOptions options;
     private final BarSigns signs;
@@ -29,6 +33,8 @@ public final class Sketch {
     private final Tuning tuning;
     private final List<Spot> spots = new ArrayList<>();
     private final Map<Cell, Double> tips = new IdentityHashMap<>();
+    private final Row slurLettersAbove = new Row(0.2);
+    private final Row slurLettersBelow = new Row(0.2);
     private double chordBaseline;
     private final Set<Sign> used = EnumSet.noneOf(Sign.class);
 
@@ -106,6 +112,35 @@ public final class Sketch {
         return span.bar().written();
     }
 
+    /** The last note on a string before this system. */
+    public Optional<Note> earlier(int string) {
+        for (int i = plan.firstIndex() - 1; i >= 0; i--) {
+            var notes = on(string, signs.bar(i));
+            if (!notes.isEmpty()) {
+                return Optional.of(notes.get(notes.size() - 1));
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** The next note on a string after this system, if it is not too far away to be reached from it. */
+    public Optional<Note> later(int string) {
+        int end = Math.min(signs.size(), plan.lastIndex() + 1 + FARTHEST);
+        for (int i = plan.lastIndex() + 1; i < end; i++) {
+            var notes = on(string, signs.bar(i));
+            if (!notes.isEmpty()) {
+                return Optional.of(notes.get(0));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static List<Note> on(int string, WrittenBar bar) {
+        return bar.bar().notes().stream()
+                .filter(note -> note.string() == string)
+                .toList();
+    }
+
     /** The height of a stem's far end on the notation staff. */
     public void tip(Spot spot, double y) {
         tips.put(spot.cell(), y);
@@ -115,11 +150,16 @@ public final class Sketch {
         return Optional.ofNullable(tips.get(spot.cell()));
     }
 
+    /** Letters that wait until every slur has its place. */
+    public Row slurLetters(boolean above) {
+        return above ? slurLettersAbove : slurLettersBelow;
+    }
+
     public void chordBaseline(double y) {
         chordBaseline = y;
     }
 
-    /** Where the chord names of the system stand; what opens a section stands no lower. */
+    /** Where the chord names of the system stand; 0 where there are none. */
     public double chordBaseline() {
         return chordBaseline;
     }

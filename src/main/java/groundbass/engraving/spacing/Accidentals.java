@@ -33,7 +33,7 @@ public final class Accidentals {
         }
     }
 
-    static Glyph glyph(Sign sign) {
+    public static Glyph glyph(Sign sign) {
         return switch (sign) {
             case DOUBLE_FLAT -> Glyph.DOUBLE_FLAT;
             case FLAT -> Glyph.FLAT;

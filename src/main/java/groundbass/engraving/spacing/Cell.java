@@ -10,6 +10,7 @@ import java.util.List;
  * An element of a voice in its column, before the column has a place.
  *
  * @param voice 0, or 1 for the lower of two
+ * @param voices how many stand here: two only in the beats in which a note is held while others move
  * @param index in its voice
  * @param shift to the right of the column, where the other voice stands in the way
  * @param heads lowest first; empty for a rest

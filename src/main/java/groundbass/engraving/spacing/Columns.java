@@ -2,13 +2,13 @@ package groundbass.engraving.spacing;
 
 import groundbass.engraving.mark.Glyph;
 import groundbass.engraving.mark.MusicFont;
-import groundbass.score.Arrival;
 import groundbass.score.Fraction;
 import groundbass.score.Passage;
 import groundbass.score.Position;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Element.Rest;
+import groundbass.writing.Head;
 import groundbass.writing.Voice;
 import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
@@ -24,8 +24,12 @@ public final class Columns {
     private static final double GHOST_ROOM = 0.45;
     private static final double LEDGER_ROOM = 0.35;
     private static final double CURVE_ROOM = 0.7;
+    private static final double GHOST_CURVE_ROOM = 2.4;
     private static final double SLIDE_END_ROOM = 1.3;
     private static final double BEND_ROOM = 1.3;
+
+    /** For the small head that a bend leads to, with a sign and its parentheses. */
+    private static final double BENT_HEAD_ROOM = 3.1;
 
     private final WrittenBar bar;
     private final Set<Fraction> raised;
@@ -49,22 +53,22 @@ public final class Columns {
     }
 
     private void add(Voice voice, int number) {
-        var up = Directions.of(voice, number, bar.voices().size(), raised);
+        var up = Directions.of(bar, number, raised);
+        var voices = Directions.voices(bar, number);
         var beamed = new boolean[up.length];
         voice.beams().forEach(beam -> java.util.Arrays.fill(beamed, beam.first(), beam.last() + 1, true));
         for (int i = 0; i < up.length; i++) {
             var element = voice.elements().get(i);
             if (!(element instanceof Rest rest) || !(rest.wholeBar() || rest.hidden())) {
                 byOnset.computeIfAbsent(element.onset(), each -> new ArrayList<>())
-                        .add(cell(element, number, i, up[i], beamed[i]));
+                        .add(cell(element, number, voices[i], i, up[i], beamed[i]));
             }
         }
     }
 
-    private Cell cell(Element element, int voice, int index, boolean up, boolean beamed) {
+    private Cell cell(Element element, int voice, int voices, int index, boolean up, boolean beamed) {
         var heads = element instanceof Chord chord ? Heads.place(chord, up, octave(chord)) : List.<HeadPlace>of();
-        return new Cell(
-                element, voice, bar.voices().size(), index, owner(bar, element), up, beamed, 0, heads, List.of());
+        return new Cell(element, voice, voices, index, owner(bar, element), up, beamed, 0, heads, List.of());
     }
 
     private int octave(Chord chord) {
@@ -101,19 +105,32 @@ public final class Columns {
             left = Math.max(left, left(cell));
             right = Math.max(right, right(cell));
         }
-        boolean bends = cells.stream()
+        right += cells.stream()
                 .flatMap(cell -> cell.heads().stream())
-                .anyMatch(head -> head.head().note().ornaments().bend().isPresent());
-        right += bends ? BEND_ROOM : 0;
+                .map(HeadPlace::head)
+                .mapToDouble(Columns::bendRoom)
+                .sum();
+        return new Column(onset, cells, accidentals, left + graceRoom(cells), right, raised);
+    }
+
+    private static double bendRoom(Head head) {
+        boolean bent = !head.tiedFrom() && head.note().ornaments().bend().isPresent();
+        return !bent ? 0 : Heads.hasBentHead(head) ? BENT_HEAD_ROOM : BEND_ROOM;
+    }
+
+    /** How far a column reaches to the left without its grace notes. */
+    public static double leftOfMain(Column column) {
+        return column.left() - graceRoom(column.cells());
+    }
+
+    private static double graceRoom(List<Cell> cells) {
         long graces = cells.stream().mapToLong(Columns::graces).sum();
-        double grace = graces == 0 ? 0 : GRACE_ROOM + (graces - 1) * ANOTHER_GRACE;
-        return new Column(onset, cells, accidentals, left + grace, right, raised);
+        return graces == 0 ? 0 : GRACE_ROOM + (graces - 1) * ANOTHER_GRACE;
     }
 
     private static long graces(Cell cell) {
         return cell.heads().stream()
-                .filter(head -> !head.head().tiedFrom()
-                        && head.head().note().arrival().filter(Arrival::isGrace).isPresent())
+                .filter(head -> head.head().grace().isPresent())
                 .count();
     }
 
@@ -144,13 +161,18 @@ public final class Columns {
         for (var head : cell.heads()) {
             var note = head.head().note();
             double room = Math.max(ledgers(head) ? LEDGER_ROOM : 0, Heads.isGhost(head.head()) ? GHOST_ROOM : 0);
-            room = Math.max(room, head.head().tiedTo() ? CURVE_ROOM : 0);
+            room = Math.max(room, head.head().tiedTo() ? curveRoom(head.head()) : 0);
             room = Math.max(
                     room,
                     note.ornaments().slideOff().isPresent() && !head.head().tiedTo() ? SLIDE_END_ROOM : 0);
             right = Math.max(right, plain + room);
         }
         return right;
+    }
+
+    /** A tie between parentheses needs its length beside them. */
+    private static double curveRoom(Head head) {
+        return Heads.isGhost(head) ? GHOST_CURVE_ROOM : CURVE_ROOM;
     }
 
     private static boolean ledgers(HeadPlace head) {

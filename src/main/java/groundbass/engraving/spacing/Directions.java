@@ -5,12 +5,14 @@ import groundbass.writing.Element;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Head;
 import groundbass.writing.Voice;
+import groundbass.writing.WrittenBar;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 
 /**
  * Which way the stems of a voice point (rule: stem-direction, stem-direction-chord, stem-direction-beam): away from the
- * note farthest from the middle line, together under a beam, apart in two voices.
+ * note farthest from the middle line, together under a beam, apart where there are two voices (rule: two-voice-stems).
  */
 final class Directions {
     private static final int MIDDLE = 4;
@@ -27,14 +29,27 @@ final class Directions {
     }
 
     /** True at the index of each element whose stem points up. */
-    static boolean[] of(Voice voice, int index, int voices, Set<Fraction> raised) {
+    static boolean[] of(WrittenBar bar, int index, Set<Fraction> raised) {
+        var voice = bar.voices().get(index);
         var directions = new Directions(voice, raised);
-        if (voices > 1) {
-            java.util.Arrays.fill(directions.up, index == 0);
-        } else {
-            directions.single(voice);
+        directions.single(voice);
+        int[] voices = voices(bar, index);
+        for (int i = 0; i < voices.length; i++) {
+            directions.up[i] = voices[i] > 1 ? index == 0 : directions.up[i];
         }
         return directions.up;
+    }
+
+    /** How many voices stand where each element does; what shares a beam shares its side. */
+    static int[] voices(WrittenBar bar, int index) {
+        var voice = bar.voices().get(index);
+        int[] voices = voice.elements().stream().mapToInt(bar::voicesAt).toArray();
+        for (var beam : voice.beams()) {
+            int most =
+                    Arrays.stream(voices, beam.first(), beam.last() + 1).max().orElse(1);
+            Arrays.fill(voices, beam.first(), beam.last() + 1, most);
+        }
+        return voices;
     }
 
     private void single(Voice voice) {

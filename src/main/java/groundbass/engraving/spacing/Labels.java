@@ -58,7 +58,7 @@ public final class Labels {
                 .filter(head -> isShown(head.head()))
                 .flatMap(head -> head.head().note().arrival().stream())
                 .filter(Arrival::isGrace)
-                .mapToDouble(arrival -> graceWidth(arrival) + GRACE_GAP)
+                .mapToDouble(arrival -> graceWidth(arrival) + graceGap(arrival))
                 .max()
                 .orElse(0);
     }
@@ -72,19 +72,37 @@ public final class Labels {
         return graceReach(cells) + (slide ? SLIDE_ROOM : 0);
     }
 
-    /** What stands to the right of the widest label: a slide out of it, or a bend's arrow. */
+    /** What stands to the right of the widest label: a slide out of it, or the arrows of bends. */
     static double rightRoom(List<Cell> cells) {
-        boolean needed = cells.stream()
+        var heads = cells.stream()
                 .flatMap(cell -> cell.heads().stream())
-                .map(head -> head.head().note().ornaments())
-                .anyMatch(ornaments ->
-                        ornaments.slideOff().isPresent() || ornaments.bend().isPresent());
-        return needed ? SLIDE_ROOM : 0;
+                .map(HeadPlace::head)
+                .toList();
+        long bends = heads.stream()
+                .filter(head -> isShown(head) && head.note().ornaments().bend().isPresent())
+                .count();
+        boolean needed = bends > 0
+                || heads.stream()
+                        .anyMatch(head -> head.note().ornaments().slideOff().isPresent());
+        return (needed ? SLIDE_ROOM : 0) + Math.max(0, bends - 1) * BENDS_APART;
     }
+
+    /** Between the arrows of bends at one moment. */
+    public static final double BENDS_APART = 1.9;
 
     private static final double SLIDE_ROOM = 1.5;
 
-    public static final double GRACE_GAP = 0.7;
+    private static final double GRACE_GAP = 0.7;
+    private static final double GRACE_SLIDE = 1.5;
+
+    /** Between a grace note's number and its note's, where a slide has its line. */
+    public static double graceGap(Arrival arrival) {
+        return arrival.kind() == Arrival.Kind.SLIDE ? GRACE_SLIDE : GRACE_GAP;
+    }
+
+    public static int fret(Head head) {
+        return head.note().place() instanceof Place.Fretted fretted ? fretted.fret() : 0;
+    }
 
     public static double graceWidth(Arrival arrival) {
         return width(graceText(arrival)) * GRACE;

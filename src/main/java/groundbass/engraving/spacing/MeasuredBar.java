@@ -27,6 +27,28 @@ public record MeasuredBar(
         return java.util.Arrays.stream(least).sum();
     }
 
+    /** The same bar with so much more room before its first column, and behind it for a number in parentheses. */
+    public MeasuredBar withLead(double before, double behind) {
+        var wider = least.clone();
+        wider[0] = Math.max(wider[0], columns.get(0).left() + before);
+        wider[1] = Math.max(wider[1], behind);
+        return withLeast(wider);
+    }
+
+    MeasuredBar withLeast(double[] newLeast) {
+        return new MeasuredBar(written, columns, natural, newLeast, bars, simile);
+    }
+
+    /** How long a gap behind a column lasts; a bar without columns is one gap as long as itself. */
+    Fraction duration(int gap) {
+        if (columns.isEmpty()) {
+            return written.bar().length();
+        }
+        var end =
+                gap < columns.size() ? columns.get(gap).onset() : written.bar().to();
+        return end.minus(columns.get(gap - 1).onset());
+    }
+
     public int number() {
         return written.inForce().number();
     }

@@ -4,6 +4,7 @@ import groundbass.engraving.mark.Measures;
 import groundbass.engraving.options.Staves;
 import groundbass.score.Arrival;
 import groundbass.score.ChordAt;
+import groundbass.score.Direction;
 import groundbass.score.Fraction;
 import groundbass.writing.WrittenBar;
 import java.util.List;
@@ -13,7 +14,13 @@ import java.util.List;
  * (rule: spacing-by-length).
  */
 public final class Measuring {
-    private static final double SIXTEENTH = 2.2;
+    private static final double SIXTEENTH = 2.6;
+    private static final double EIGHTH = 2.8;
+    private static final Fraction SHORT = Fraction.of(1, 16);
+
+    /** From so many bars with sixteenths on, they are what a line's spacing goes by. */
+    private static final double OFTEN = 0.1;
+
     private static final double PER_DOUBLING = 1.5;
     private static final double AFTER_BARLINE = 1.3;
     private static final double ACCIDENTAL_TO_BARLINE = 0.55;
@@ -29,17 +36,35 @@ public final class Measuring {
     private final WrittenBar bar;
     private final List<Column> columns;
     private final List<TechniqueMarks.At> letters;
+    private final double scale;
     private final Rods rods = new Rods();
 
-    private Measuring(WrittenBar bar, List<Column> columns, List<TechniqueMarks.At> letters) {
+    private Measuring(WrittenBar bar, List<Column> columns, List<TechniqueMarks.At> letters, double scale) {
         this.bar = bar;
+        this.scale = scale;
         this.columns = columns;
         this.letters = letters;
     }
 
+    /** @param scale as {@link #scale} has it */
     public static MeasuredBar measure(
-            WrittenBar bar, List<Column> columns, List<TechniqueMarks.At> letters, Staves staves) {
-        return new Measuring(bar, columns, letters).measured(staves);
+            WrittenBar bar, List<Column> columns, List<TechniqueMarks.At> letters, Staves staves, double scale) {
+        return new Measuring(bar, columns, letters, scale).measured(staves);
+    }
+
+    /** By how much all gaps of a line are narrower: its shortest common note is the unit (rule: spacing-unit). */
+    public static double scale(List<List<Column>> bars) {
+        long quick = bars.stream().filter(Measuring::hasShort).count();
+        return quick < OFTEN * bars.size() ? EIGHTH / (SIXTEENTH * PER_DOUBLING) : 1;
+    }
+
+    private static boolean hasShort(List<Column> columns) {
+        for (int i = 1; i < columns.size(); i++) {
+            if (!columns.get(i).onset().minus(columns.get(i - 1).onset()).isAfter(SHORT)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** The same bar with nothing in it but a repeat sign and its chord names. */
@@ -82,6 +107,7 @@ public final class Measuring {
         }
         rodsOfLetters();
         rodsOfChords();
+        rodsOfWords();
         rodsOfArrivals();
         return new MeasuredBar(bar, columns, natural, rods.least(natural), 1, false);
     }
@@ -96,7 +122,7 @@ public final class Measuring {
             var end = i + 1 < columns.size()
                     ? columns.get(i + 1).onset()
                     : bar.bar().to();
-            natural[i + 1] = natural(end.minus(columns.get(i).onset()));
+            natural[i + 1] = scale * natural(end.minus(columns.get(i).onset()));
         }
         return natural;
     }
@@ -179,6 +205,19 @@ public final class Measuring {
             int to = i + 1 < chords.size() ? point(chords.get(i + 1)) : columns.size() + 1;
             rods.keep(
                     from, Math.max(to, from + 1), ChordName.width(chords.get(i).chord()) + BETWEEN_CHORDS);
+        }
+    }
+
+    /** Two texts in a bar leave one another room. */
+    private void rodsOfWords() {
+        var texts = bar.bar().directions().stream()
+                .filter(Direction.Words.class::isInstance)
+                .map(Direction.Words.class::cast)
+                .toList();
+        for (int i = 0; i + 1 < texts.size() && !columns.isEmpty(); i++) {
+            int from = columnAt(texts.get(i).at()) + 1;
+            int to = columnAt(texts.get(i + 1).at()) + 1;
+            rods.keep(from, to, WordsRoom.least(texts.get(i).text()));
         }
     }
 

@@ -10,9 +10,16 @@ import java.util.List;
  * The bars of one system with every column in its place.
  *
  * @param width of its staff lines
+ * @param factor by which its gaps are stretched
  */
-public record SystemPlan(List<BarSpan> bars, double width) {
+public record SystemPlan(List<BarSpan> bars, double width, double factor) {
     private static final double LOOSEST_LAST = 1.35;
+
+    /** So little more is needed to reach the margin after all. */
+    private static final double NEARLY = 1.12;
+
+    /** How full a last system must be to be justified (rule: last-system-ragged). */
+    private static final double JUSTIFIED_FILL = 0.68;
 
     /** The music of the system. */
     public Passage passage() {
@@ -31,18 +38,26 @@ public record SystemPlan(List<BarSpan> bars, double width) {
         return bars.get(bars.size() - 1).index();
     }
 
-    /** Justifies the bars from {@code first} on; the last system, and one that a wish ends, only if full enough. */
-    public static SystemPlan of(List<MeasuredBar> bars, int first, BarSigns signs, double room) {
-        int last = first + bars.size() - 1;
+    /**
+     * Justifies the bars from {@code first} on; the last system of a line only if it is full enough, else it is as wide
+     * as the one before it.
+     *
+     * @param before the factor of the system before it
+     */
+    public static SystemPlan of(List<MeasuredBar> measured, int first, BarSigns signs, double room, double before) {
+        int last = first + measured.size() - 1;
         double fixed = signs.prefixWidth(first) + signs.warningWidth(last);
         for (int i = first; i <= last; i++) {
             fixed += (i == first ? 0 : signs.startWidth(i))
                     + signs.closing(i, i == last).width();
         }
+        var bars = Evening.of(measured, room - fixed);
         double factor = Springs.factor(bars, room - fixed);
         double natural = bars.stream().mapToDouble(MeasuredBar::naturalWidth).sum();
-        boolean ragged = signs.endsStretch(last) && natural / (room - fixed) < SystemBreaks.JUSTIFIED_FILL;
-        return place(bars, first, signs, ragged ? Math.min(factor, LOOSEST_LAST) : factor);
+        double most = Math.max(LOOSEST_LAST, before);
+        boolean ragged =
+                last + 1 == signs.size() && natural / (room - fixed) < JUSTIFIED_FILL && factor > most * NEARLY;
+        return place(bars, first, signs, ragged ? most : factor);
     }
 
     private static SystemPlan place(List<MeasuredBar> bars, int first, BarSigns signs, double factor) {
@@ -64,6 +79,6 @@ public record SystemPlan(List<BarSpan> bars, double width) {
             spans.add(span);
             x = span.right();
         }
-        return new SystemPlan(spans, x + signs.warningWidth(first + bars.size() - 1));
+        return new SystemPlan(spans, x + signs.warningWidth(first + bars.size() - 1), factor);
     }
 }

@@ -11,6 +11,7 @@ import groundbass.engraving.options.Sign;
 import groundbass.engraving.options.TechniqueLetters;
 import groundbass.engraving.options.TechniqueLetters.Letter;
 import groundbass.engraving.options.TechniqueLetters.Letter.Spanned;
+import groundbass.score.Note;
 import groundbass.score.Passage;
 import groundbass.score.Technique;
 import groundbass.writing.Element.Chord;
@@ -35,8 +36,9 @@ public final class TechniqueMarks {
      * The letters at one moment, lowest string first.
      *
      * @param held those that last over several notes, this one among them
+     * @param string the lowest that is struck
      */
-    public record At(Passage owner, List<Letter> letters, Set<Spanned> held, Set<Sign> signs) {
+    public record At(Passage owner, List<Letter> letters, Set<Spanned> held, Set<Sign> signs, int string) {
         public double width() {
             return letters.stream().mapToDouble(TechniqueMarks::width).sum() + (letters.size() - 1) * BETWEEN;
         }
@@ -84,15 +86,17 @@ public final class TechniqueMarks {
             var shown = new LinkedHashSet<Letter>();
             var held = new LinkedHashSet<Spanned>();
             var signs = new LinkedHashSet<Sign>();
-            var plucks = new ArrayList<Technique>();
-            column.cells().stream()
+            var struck = column.cells().stream()
                     .filter(cell -> cell.element() instanceof Chord)
                     .flatMap(cell -> cell.heads().stream())
-                    .filter(head -> !head.head().tiedFrom())
-                    .forEach(head -> head.head().note().pluck().ifPresent(plucks::add));
-            plucks.forEach(pluck -> add(pluck, shown, held, signs));
-            if (!plucks.isEmpty()) {
-                found.add(new At(column.cells().get(0).owner(), List.copyOf(shown), held, signs));
+                    .filter(head -> !head.head().tiedFrom()
+                            && head.head().note().pluck().isPresent())
+                    .map(head -> head.head().note())
+                    .toList();
+            struck.forEach(note -> add(note.pluck().orElseThrow(), shown, held, signs));
+            if (!struck.isEmpty()) {
+                int string = struck.stream().mapToInt(Note::string).max().orElseThrow();
+                found.add(new At(column.cells().get(0).owner(), List.copyOf(shown), held, signs, string));
             }
         }
         return found;

@@ -86,13 +86,16 @@ final class CountEdits {
             return List.of(layout.insert(at.toString(), offset(at), events));
         }
         var stretch = covering.get();
+        if (stretch.line().targets().size() > 1) {
+            return List.of(); // what stands at several counts is not changed at one of them
+        }
         var event = eventAt(stretch, offset(at));
         boolean rest = stretch.line().events().size() == 1
                 && stretch.line().events().get(0).items().isEmpty();
-        if (rest && stretch.line().targets().size() == 1) {
+        if (rest) {
             return intoRest(stretch, offset(at), length, events);
         }
-        if (event.isPresent() && stretch.line().targets().size() == 1) {
+        if (event.isPresent()) {
             return List.of(replaceEvent(event.get(), events));
         }
         return stretch.line().events().size() == 1 ? cut(stretch, offset(at), events) : List.of();

@@ -1,5 +1,6 @@
 package groundbass.script.checking;
 
+import groundbass.score.Place.Fretted;
 import groundbass.score.Tuning;
 import groundbass.script.claims.Claim;
 
@@ -14,16 +15,21 @@ public final class IntervalCheck {
     }
 
     public Verdict check(Claim.OctavesApart claim) {
-        int semitones = tuning.midi(Neck.place(claim.one())) - tuning.midi(Neck.place(claim.other()));
+        var one = Neck.place(claim.one());
+        var other = Neck.place(claim.other());
+        return one.isPresent() && other.isPresent() ? check(claim, one.get(), other.get()) : Verdict.CANNOT_TELL;
+    }
+
+    private Verdict check(Claim.OctavesApart claim, Fretted one, Fretted other) {
+        int semitones = tuning.midi(one) - tuning.midi(other);
         int said = 12 * claim.octaves();
         boolean right = semitones == said || (claim.eitherWay() && semitones == -said);
         return right ? Verdict.AGREES : new Verdict.Contradicts(new Right.Interval(semitones));
     }
 
     public Verdict check(Claim.OctaveOfName claim) {
-        var place = Neck.place(claim.one());
-        return neck.isCalled(place, claim.other())
-                ? Verdict.AGREES
-                : new Verdict.Contradicts(neck.right(place, claim.other()));
+        return Neck.place(claim.one())
+                .map(place -> neck.check(place, claim.other()))
+                .orElse(Verdict.CANNOT_TELL);
     }
 }

@@ -29,16 +29,24 @@ final class Neck {
         }
         var name = note.name().get();
         if (note.spot().isWhole()) {
-            var place = place(note.spot());
-            return Optional.of(isCalled(place, name) ? Verdict.AGREES : new Verdict.Contradicts(right(place, name)));
+            return Optional.of(
+                    place(note.spot()).map(place -> check(place, name)).orElse(Verdict.CANNOT_TELL));
         }
         return note.spot().string().isEmpty() && note.spot().fret().isPresent()
                 ? anyString(note.spot().fret().getAsInt(), name)
                 : Optional.empty();
     }
 
+    /** Agrees where a place is called so. */
+    Verdict check(Fretted place, NoteName name) {
+        return isCalled(place, name) ? Verdict.AGREES : new Verdict.Contradicts(right(place, name));
+    }
+
     /** Without a string, the fret is wrong only where no string has the note there. */
     private Optional<Verdict> anyString(int fret, NoteName name) {
+        if (fret > Fretted.MOST_FRETS) {
+            return Optional.of(Verdict.CANNOT_TELL);
+        }
         boolean somewhere =
                 IntStream.rangeClosed(1, tuning.size()).anyMatch(string -> isCalled(new Fretted(string, fret), name));
         return somewhere
@@ -46,9 +54,12 @@ final class Neck {
                 : Optional.of(new Verdict.Contradicts(right(new Fretted(tuning.size(), fret), name)));
     }
 
-    static Fretted place(Spot spot) {
-        int fret = Math.min(Fretted.MOST_FRETS, spot.fret().orElseThrow());
-        return new Fretted(spot.string().orElseThrow(), fret);
+    /** Empty for a fret that no neck has. */
+    static Optional<Fretted> place(Spot spot) {
+        int fret = spot.fret().orElseThrow();
+        return fret > Fretted.MOST_FRETS
+                ? Optional.empty()
+                : Optional.of(new Fretted(spot.string().orElseThrow(), fret));
     }
 
     /** By what sounds there, or by what is typed there where a line is typed for another tuning than it sounds in. */

@@ -9,9 +9,13 @@ import groundbass.score.Position;
 import groundbass.theory.NoteName;
 import groundbass.theory.Spelling;
 import groundbass.writing.Element;
+import groundbass.writing.Spelled;
+import groundbass.writing.Spellings;
 import groundbass.writing.Writing;
 import groundbass.writing.WrittenLine;
 import java.util.List;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** A line, asked what lies where. */
@@ -19,6 +23,7 @@ public final class Timeline {
     private final Line line;
     private final List<InForce> inForce;
     private WrittenLine written;
+    private List<List<Spelled>> spellings;
 
     /** A note and the number of its bar. */
     record At(int bar, Note note) {
@@ -136,6 +141,13 @@ public final class Timeline {
         return written().bars().get(line.indexOf(bar)).voices().stream().flatMap(voice -> voice.elements().stream());
     }
 
+    private List<List<Spelled>> spellings() {
+        if (spellings == null) {
+            spellings = Spellings.of(line);
+        }
+        return spellings;
+    }
+
     private WrittenLine written() {
         if (written == null) {
             written = Writing.of(line);
@@ -143,9 +155,16 @@ public final class Timeline {
         return written;
     }
 
-    /** The name that a fretted place has in the key of its bar. */
+    /** The name that a fretted place is written by in a bar; where it is not played there, its name in the key. */
     NoteName nameAt(int bar, Fretted place) {
-        return Spelling.of(at(bar).key(), line.header().tuning().midi(place)).name();
+        var notes = line.bar(bar).notes();
+        var tuning = line.header().tuning();
+        int midi = tuning.midi(place);
+        return IntStream.range(0, notes.size())
+                .filter(i -> notes.get(i).midi(tuning).equals(OptionalInt.of(midi)))
+                .mapToObj(i -> spellings().get(line.indexOf(bar)).get(i).pitch().name())
+                .findFirst()
+                .orElseGet(() -> Spelling.of(at(bar).key(), midi).name());
     }
 
     NoteName nameAt(Fretted place) {

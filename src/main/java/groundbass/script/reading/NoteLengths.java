@@ -46,7 +46,8 @@ final class NoteLengths {
 
     private Optional<Found<Amount>> amount(int i) {
         var number = terms.number(i);
-        if (number.filter(found -> found.value() > MOST_NOTES).isPresent()) {
+        if (number.filter(found -> found.value() < 1 || found.value() > MOST_NOTES)
+                .isPresent()) {
             return Optional.empty();
         }
         int at = number.map(Found::after).orElse(i);

@@ -13,6 +13,7 @@ import groundbass.effort.Budget;
 import groundbass.effort.Turns;
 import groundbass.post.Outbox;
 import groundbass.publishing.Publisher;
+import groundbass.release.BrokenFiles;
 import groundbass.release.Releases;
 import groundbass.web.shell.Chosen;
 import groundbass.web.shell.Doorkeeper;
@@ -49,6 +50,7 @@ public final class DeskPages {
             Uploads uploads,
             Recordings recordings,
             Releases releases,
+            BrokenFiles brokenFiles,
             Publisher publisher,
             Outbox outbox,
             Settings settings,
@@ -86,7 +88,13 @@ public final class DeskPages {
         return List.of(
                 new SignInPages(shell.pages(), services.educators(), entrance),
                 new AccountPages(desk, services.educators(), entrance),
-                new OverviewPage(desk, services.catalog(), services.episodes(), services.releases(), services.outbox()),
+                new OverviewPage(
+                        desk,
+                        services.catalog(),
+                        services.episodes(),
+                        services.releases(),
+                        services.outbox(),
+                        services.brokenFiles()),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
                 new LetterPages(desk, services.settings()),
                 new EditorPages(desk, editor, saving),

@@ -26,9 +26,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Shows the page on which an episode is written, in each of the situations it can be in. */
 final class Editor {
+    private static final Logger log = LoggerFactory.getLogger(Editor.class);
     private static final String TEMPLATE = "desk/episode";
 
     private final Desk desk;
@@ -162,6 +165,9 @@ final class Editor {
         } catch (Busy busy) {
             String wait = reader.say(WaitView.words(busy.howLong().toSeconds() + 1));
             return Preview.undrawn(form, Message.of("desk.live.busy", wait));
+        } catch (RuntimeException e) {
+            log.error("what was typed for episode {} cannot be shown", episode.id(), e);
+            return Preview.undrawn(form, Message.of("desk.live.fault"));
         }
     }
 

@@ -6,6 +6,8 @@ import groundbass.catalog.Series;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.document.Level;
 import groundbass.post.Outbox;
+import groundbass.release.BrokenFiles;
+import groundbass.release.BrokenFiles.BrokenFile;
 import groundbass.release.Releases;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -22,13 +24,21 @@ final class OverviewPage implements PageGroup {
     private final Episodes episodes;
     private final Releases releases;
     private final Outbox outbox;
+    private final BrokenFiles brokenFiles;
 
-    OverviewPage(Desk desk, SeriesCatalog catalog, Episodes episodes, Releases releases, Outbox outbox) {
+    OverviewPage(
+            Desk desk,
+            SeriesCatalog catalog,
+            Episodes episodes,
+            Releases releases,
+            Outbox outbox,
+            BrokenFiles brokenFiles) {
         this.desk = desk;
         this.catalog = catalog;
         this.episodes = episodes;
         this.releases = releases;
         this.outbox = outbox;
+        this.brokenFiles = brokenFiles;
     }
 
     @Override
@@ -41,7 +51,9 @@ final class OverviewPage implements PageGroup {
         var series = catalog.ownedBy(desk.educator(ctx)).stream()
                 .map(one -> block(one, reader))
                 .toList();
-        desk.pages().show(ctx, "desk/overview", new View(series, List.of(Level.values()), outbox.undelivered()));
+        var broken = brokenFiles.of(desk.educator(ctx));
+        var view = new View(series, List.of(Level.values()), outbox.undelivered(), broken);
+        desk.pages().show(ctx, "desk/overview", view);
     }
 
     private Block block(Series series, Reader reader) {
@@ -62,8 +74,9 @@ final class OverviewPage implements PageGroup {
      * What the page shows.
      *
      * @param undelivered how many letters somebody has to look after
+     * @param broken what lessons of theirs lack
      */
-    public record View(List<Block> series, List<Level> levels, int undelivered) {}
+    public record View(List<Block> series, List<Level> levels, int undelivered, List<BrokenFile> broken) {}
 
     /** A series; {@code site} leads to its public page, once there is one. */
     public record Block(String id, String title, String summary, Optional<String> site, List<Row> episodes) {}

@@ -18,6 +18,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * A script and what was found in it.
@@ -43,6 +45,8 @@ public record ScriptView(
         List<Wrong> wrong,
         Tally tally,
         String proposed) {
+    private static final Logger log = LoggerFactory.getLogger(ScriptView.class);
+
     /** How many statements were found, and what came of them. */
     public record Tally(int found, long agree, int contradict, long untold) {}
 
@@ -55,7 +59,30 @@ public record ScriptView(
      */
     public record Wrong(int number, String quote, String right, int bar, String count, String time) {}
 
+    /** What cannot be checked because of a fault of ours is shown all the same, with a sentence that says so. */
     static ScriptView of(
+            Episode episode, EpisodeDocument document, ScriptForm form, boolean conflict, Messages messages) {
+        try {
+            return checked(episode, document, form, conflict, messages);
+        } catch (RuntimeException e) {
+            log.error("the script of episode {} cannot be checked", episode.id(), e);
+            return new ScriptView(
+                    EditorPages.PATH.replace("{id}", episode.id().value()),
+                    document.title(),
+                    form.base(),
+                    conflict,
+                    form.script(),
+                    form.chapters(),
+                    List.of(messages.say("desk.script.problem.fault")),
+                    !document.mainLine().isBlank(),
+                    List.of(),
+                    List.of(),
+                    new Tally(0, 0, 0, 0),
+                    "");
+        }
+    }
+
+    private static ScriptView checked(
             Episode episode, EpisodeDocument document, ScriptForm form, boolean conflict, Messages messages) {
         var line = LineText.read(document.mainLine().text()).line();
         boolean lined = !document.mainLine().isBlank();

@@ -1,25 +1,49 @@
 package groundbass.web.general;
 
+import groundbass.store.BlobFolder;
+import groundbass.store.Database;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.io.IOException;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.Map;
-import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Tells a watching program whether this server can do its work. */
+/**
+ * Tells a watching program whether this server can do its work: a row and a file are really written, at most once in some
+ * seconds, however often anybody asks.
+ */
 public final class HealthPage implements PageGroup {
     private static final Logger log = LoggerFactory.getLogger(HealthPage.class);
-    private static final int SECONDS = 2;
+    private static final Duration FRESH = Duration.ofSeconds(2);
 
-    private final Jdbi jdbi;
+    private final Database database;
+    private final BlobFolder files;
+    private final Clock clock;
+    private Health last = new Health(true, true, Instant.MIN);
 
-    public HealthPage(Jdbi jdbi) {
-        this.jdbi = jdbi;
+    private record Health(boolean database, boolean files, Instant at) {
+        boolean isWell() {
+            return database && files;
+        }
+
+        /** A clock that was set back does not keep it for longer. */
+        boolean holds(Instant now) {
+            return !now.isBefore(at) && now.isBefore(at.plus(FRESH));
+        }
+    }
+
+    public HealthPage(Database database, BlobFolder files, Clock clock) {
+        this.database = database;
+        this.files = files;
+        this.clock = clock;
     }
 
     @Override
@@ -28,21 +52,41 @@ public final class HealthPage implements PageGroup {
     }
 
     private void health(Context ctx) {
-        boolean well = databaseAnswers();
-        ctx.status(well ? HttpStatus.OK : HttpStatus.SERVICE_UNAVAILABLE);
+        var health = health();
+        ctx.status(health.isWell() ? HttpStatus.OK : HttpStatus.SERVICE_UNAVAILABLE);
         ctx.header("Cache-Control", "no-store");
-        ctx.json(Map.of("status", well ? "ok" : "failing", "database", well ? "ok" : "failing"));
+        ctx.json(Map.of(
+                "status", word(health.isWell()), "database", word(health.database()), "files", word(health.files())));
     }
 
-    private boolean databaseAnswers() {
+    private static String word(boolean well) {
+        return well ? "ok" : "failing";
+    }
+
+    private synchronized Health health() {
+        var now = clock.instant();
+        if (last.at().equals(Instant.MIN) || !last.holds(now)) {
+            last = new Health(databaseIsWritten(), filesAreWritten(), now);
+        }
+        return last;
+    }
+
+    private boolean databaseIsWritten() {
         try {
-            return jdbi.withHandle(h -> h.createQuery("select 1")
-                            .setQueryTimeout(SECONDS)
-                            .mapTo(Integer.class)
-                            .one())
-                    == 1;
+            database.tryWriting();
+            return true;
         } catch (JdbiException e) {
-            log.error("the database does not answer", e);
+            log.error("the database cannot be written", e);
+            return false;
+        }
+    }
+
+    private boolean filesAreWritten() {
+        try {
+            files.tryWriting();
+            return true;
+        } catch (IOException e) {
+            log.error("the folder of files cannot be written", e);
             return false;
         }
     }

@@ -18,6 +18,8 @@ import org.slf4j.LoggerFactory;
 public final class Chosen implements Supplier<SiteSettings> {
     private static final Logger log = LoggerFactory.getLogger(Chosen.class);
     private static final Duration FRESH = Duration.ofSeconds(1);
+    /** Each try may wait for a database that does not answer, and so would every page. */
+    private static final Duration AFTER_FAILURE = Duration.ofSeconds(10);
 
     private final Supplier<SiteSettings> settings;
     private final Clock clock;
@@ -47,6 +49,7 @@ public final class Chosen implements Supplier<SiteSettings> {
             return value;
         } catch (JdbiException e) {
             log.warn("the settings cannot be read; going on with the last that were", e);
+            last.compareAndSet(before, new Read(before.value(), now.plus(AFTER_FAILURE)));
             return before.value();
         }
     }

@@ -17,12 +17,16 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Answers for whatever goes wrong: a page for people, a problem document (RFC 9457) for programs. A fault of ours gets
  * an id that is logged and shown; what went wrong inside stays in the log.
  */
 public final class Errors {
+    private static final Logger log = LoggerFactory.getLogger(Errors.class);
+
     private final Pages pages;
     private final FaultLog faults = new FaultLog();
 
@@ -68,8 +72,13 @@ public final class Errors {
 
     private void unknown(Context ctx, Exception e) {
         var cause = BadRequests.status(e);
+        var outage = Outages.seconds(e);
         if (cause.isPresent()) {
             answer(ctx, cause.get(), Optional.empty());
+        } else if (outage.isPresent()) {
+            log.error("not ready for {} {}", ctx.method(), ctx.path(), e);
+            ctx.header("Retry-After", outage.get().toString());
+            answer(ctx, HttpStatus.SERVICE_UNAVAILABLE.getCode(), Optional.empty());
         } else {
             fault(ctx, e);
         }

@@ -2,7 +2,6 @@ package groundbass.web.student;
 
 import groundbass.catalog.Episode;
 import groundbass.catalog.Series;
-import groundbass.lesson.PageContent;
 import groundbass.text.Message;
 import groundbass.web.view.EpisodeCard;
 import groundbass.web.view.Reader;
@@ -16,9 +15,13 @@ final class Cards {
         this.contents = contents;
     }
 
+    /** What a page of cards that is kept adds to its version. */
+    String version() {
+        return contents.version();
+    }
+
     EpisodeCard of(Series series, PublishedSeries.Part part, Reader reader) {
-        var words =
-                contents.page(part.release().id()).map(PageContent::techniques).orElse(List.of());
+        var words = contents.techniques(part.release().id());
         return of(series, part.episode(), TechniqueWords.of(words, reader), reader);
     }
 

@@ -42,7 +42,7 @@ final class EpisodePage implements PageGroup {
                 .flatMap(slug -> number(ctx.pathParam("number")).flatMap(number -> lessons.lesson(slug, number)))
                 .orElseThrow(NotFoundResponse::new);
         boolean signIn = settings.get().downloadsNeedSignIn();
-        String version = lesson.version() + (signIn ? "-sign-in" : "");
+        String version = lesson.version() + views.version() + (signIn ? "-sign-in" : "");
         views.video(lesson).ifPresent(video -> SecurityHeaders.allowFrame(ctx, video.origin()));
         pages.showShared(ctx, "student/episode", version, reader -> views.of(lesson, signIn, reader));
     }

@@ -68,6 +68,11 @@ final class EpisodeViews {
                 lesson.neighbours().later().map(other -> Cards.of(series, other, reader)));
     }
 
+    /** What a kept page adds to its version. */
+    String version() {
+        return contents.version();
+    }
+
     /** The video of a lesson, if it has one. */
     Optional<VideoView> video(PublishedLesson lesson) {
         return contents.page(lesson.release().id()).flatMap(content -> VideoView.of(content.video()));

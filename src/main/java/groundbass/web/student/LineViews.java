@@ -63,7 +63,8 @@ final class LineViews {
         String kind = picture.fromWidth() == 0 ? "narrow" : picture.fromWidth() < WIDE ? "medium" : "wide";
         return files.stream()
                 .filter(file -> file.name().equals(picture.file()))
-                .map(file -> new PictureView(kind, contents.text(file)));
+                .flatMap(file -> contents.text(file).stream())
+                .map(text -> new PictureView(kind, text));
     }
 
     private List<BarView> bars(String id, List<StepContent> told) {

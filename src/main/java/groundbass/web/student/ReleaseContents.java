@@ -11,11 +11,16 @@ import groundbass.store.Blobs;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.NoSuchFileException;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** What a release says, read from its files. Releases never change, so what was read holds for good. Thread-safe. */
 final class ReleaseContents {
+    private static final Logger log = LoggerFactory.getLogger(ReleaseContents.class);
     private static final int PART_OF_HEAP = 16;
     /** What is read takes about so many times the bytes that it is written in. */
     private static final int UNFOLDED = 3;
@@ -25,6 +30,7 @@ final class ReleaseContents {
     private final Releases releases;
     private final Blobs blobs;
     private final Remembered<ReleaseId, Read> pages;
+    private final AtomicInteger failures = new AtomicInteger();
 
     ReleaseContents(Releases releases, Blobs blobs) {
         this.releases = releases;
@@ -36,25 +42,72 @@ final class ReleaseContents {
         return releases.files(id);
     }
 
-    /** What its page says; empty for a release without a page. */
+    /**
+     * What its page says; empty for a release without a page.
+     *
+     * @throws UncheckedIOException where that file is damaged or missing
+     */
     Optional<PageContent> page(ReleaseId id) {
         return pages.get(id, () -> read(id)).map(Read::content);
     }
 
-    /** A file as text, for a picture that becomes a part of the page. */
-    String text(ReleaseFile file) {
-        return new String(bytes(file), StandardCharsets.UTF_8);
+    /** The words of its techniques; none where its page cannot be read, since a list shows other lessons too. */
+    List<String> techniques(ReleaseId id) {
+        try {
+            return page(id).map(PageContent::techniques).orElse(List.of());
+        } catch (UncheckedIOException e) {
+            without("the page of release " + id, e);
+            return List.of();
+        }
+    }
+
+    /** A file as text, for a picture that becomes a part of the page; empty where it is damaged or missing. */
+    Optional<String> text(ReleaseFile file) {
+        try {
+            return Optional.of(new String(bytes(file), StandardCharsets.UTF_8));
+        } catch (UncheckedIOException e) {
+            without(file.name(), e);
+            return Optional.empty();
+        }
+    }
+
+    private void without(String what, UncheckedIOException e) {
+        failures.incrementAndGet();
+        log.error("a page is shown without {}", what, e);
+    }
+
+    /** What a page that is kept adds to its version: one that lacks something must not be kept until it is mended. */
+    String version() {
+        int failed = failures.get();
+        return failed == 0 ? "" : "-" + failed;
     }
 
     private Optional<Read> read(ReleaseId id) {
         return releases.files(id).stream()
                 .filter(file -> file.role() == FileRole.PAGE)
                 .findFirst()
-                .map(file -> read(bytes(file)));
+                .map(this::read);
     }
 
-    private static Read read(byte[] page) {
-        return new Read(PageJson.read(page), UNFOLDED * page.length);
+    private Read read(ReleaseFile file) {
+        try {
+            byte[] page = bytes(file);
+            return new Read(PageJson.read(page), UNFOLDED * page.length);
+        } catch (UncheckedIOException e) {
+            verify(file);
+            throw e;
+        }
+    }
+
+    /** What cannot be understood is probably damaged, and then to be mended. */
+    private void verify(ReleaseFile file) {
+        try {
+            if (blobs.verify(file.sha256()).isEmpty()) {
+                throw new NoSuchFileException(file.name());
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException("a file of a release is damaged: " + file.name(), e);
+        }
     }
 
     private byte[] bytes(ReleaseFile file) {

@@ -39,7 +39,7 @@ final class SeriesPage implements PageGroup {
         if (page.skipped() >= found.parts().size()) {
             throw new NotFoundResponse();
         }
-        String version = found.version() + "-" + page.number();
+        String version = found.version() + cards.version() + "-" + page.number();
         pages.showShared(ctx, "student/series", version, reader -> view(found, page, reader));
     }
 

@@ -1,14 +1,17 @@
 package groundbass.web.student;
 
+import groundbass.score.Technique;
 import groundbass.text.Message;
 import groundbass.web.view.Reader;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Line text's words for techniques, as a reader is told them. */
 final class TechniqueWords {
     private static final Set<String> KNOWN =
-            Set.of("slap", "pop", "thumb", "finger", "down", "up", "pick", "pluck", "tap", "mute", "rake", "lefthand");
+            Arrays.stream(Technique.values()).map(Technique::word).collect(Collectors.toUnmodifiableSet());
 
     private TechniqueWords() {}
 

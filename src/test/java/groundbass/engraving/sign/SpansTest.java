@@ -105,4 +105,70 @@ class SpansTest {
                         Glyph.MET_QUARTER, Glyph.MET_QUARTER, Glyph.MET_QUARTER, Glyph.MET_8, Glyph.tupletFigure(3));
         assertThat(SwingSign.shapes(new Swing(Swing.SIXTEENTHS, 3, 2))).isEmpty();
     }
+
+    @Test // rule: rake-one-way
+    void aRakeThatBeginsAnewHasAWordOfItsOwn() {
+        var bar = "1  Ex rake, Ax rake, D5 rake\n2  Ex rake, Ax rake, D5 rake\n3-4  rest\n";
+        assertThat(texts(of(Kind.TECHNIQUE, marks(bar, Staves.BOTH)))).containsExactly("rake", "rake");
+        var one = "1  Ex rake, Ax rake, Dx rake, G5 rake\n2-4  rest\n";
+        assertThat(texts(of(Kind.TECHNIQUE, marks(one, Staves.BOTH)))).containsExactly("rake");
+    }
+
+    @Test // rule: vibrato-wave; held from the fourth eighth over the middle of the bar
+    void aVibratoLastsOverTies() {
+        var marks = marks("1  E3, E3\n2  E3, E5 vibrato\n3  hold, E3\n4  rest\n", Staves.NOTATION_ONLY);
+        var wave = of(Kind.VIBRATO, marks).stream()
+                .map(Mark::box)
+                .reduce(Box::union)
+                .orElseThrow();
+        var heads = of(Kind.HEAD, marks);
+        assertThat(of(Kind.TIE, marks)).hasSize(1);
+        assertThat(wave.right())
+                .isBetween(heads.get(4).box().right(), heads.get(5).box().left());
+    }
+
+    @Test // rule: vibrato-wave; the wave of a held low note is no matter of the upper voice
+    void theLowerVoicesVibratoDoesNotStandOverTheUpperOne() {
+        var marks = marks("1  E3 until end vibrato + D5, D4\n2-4  D5, D7, D5\n", Staves.BOTH);
+        double highest = of(Kind.HEAD, marks).stream()
+                .mapToDouble(mark -> mark.box().bottom())
+                .max()
+                .orElseThrow();
+        assertThat(of(Kind.VIBRATO, marks))
+                .isNotEmpty()
+                .allMatch(mark -> mark.box().top() > highest);
+    }
+
+    @Test // rule: bend-arrow
+    void bendsOfOneMomentStandSideBySide() {
+        var bends = of(Kind.BEND, marks("1-4  A4 bend 1/4 + D3 bend 1/4\n", Staves.BOTH));
+        var amounts =
+                bends.stream().filter(mark -> mark.shape() instanceof Shape.Run).toList();
+        var lines = bends.stream()
+                .filter(mark -> !(mark.shape() instanceof Shape.Run))
+                .toList();
+        assertThat(texts(amounts)).containsExactly("¼", "¼");
+        for (var amount : amounts) {
+            assertThat(lines).noneMatch(line -> line.box().overlaps(amount.box()));
+        }
+    }
+
+    @Test // rule: bend-in-staff; G bent by half a tone is A flat, by a whole one A
+    void theStaffShowsWhatABendSounds() {
+        var half = of(Kind.BEND, marks("1-4  D5 bend 1/2\n", Staves.BOTH));
+        assertThat(glyphs(half))
+                .contains(Glyph.PARENTHESIS_LEFT, Glyph.FLAT, Glyph.HEAD_BLACK, Glyph.PARENTHESIS_RIGHT);
+        var whole = of(Kind.BEND, marks("1-4  D5 bend 1\n", Staves.BOTH));
+        assertThat(glyphs(whole)).containsExactly(Glyph.PARENTHESIS_LEFT, Glyph.HEAD_BLACK, Glyph.PARENTHESIS_RIGHT);
+        assertThat(texts(whole)).containsExactly("1");
+        assertThat(glyphs(of(Kind.BEND, marks("1-4  D5 bend 1/4\n", Staves.BOTH))))
+                .isEmpty();
+    }
+
+    private static List<Glyph> glyphs(List<Mark> marks) {
+        return marks.stream()
+                .filter(mark -> mark.shape() instanceof Shape.Sign)
+                .map(mark -> ((Shape.Sign) mark.shape()).glyph())
+                .toList();
+    }
 }

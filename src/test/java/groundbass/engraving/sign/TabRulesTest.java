@@ -150,4 +150,10 @@ class TabRulesTest {
         assertThat(both.of(Kind.STEM).stream().filter(stem -> stem.box().top() > top))
                 .isNotEmpty();
     }
+
+    @Test // rule: tab-tied-note
+    void aHeldNoteThatEntersASystemHasItsNumberInParentheses() {
+        var held = Drawn.of("bar 1\n1-4  E5\nbar 2\n1-4  hold\nnew system\nbar 3\n1-2  hold\n3-4  E3\n");
+        assertThat(held.texts(Kind.FRET)).containsExactly("5", "(5)", "3");
+    }
 }

@@ -36,13 +36,13 @@ class WordsRulesTest {
                 .orElseThrow();
     }
 
-    @Test // rule: section-and-tempo: the section furthest left, then the tempo, then the feel
-    void aSectionStandsBeforeTempoAndFeel() {
+    @Test // rule: section-and-tempo: the tempo, then the feel, and the section in the row above
+    void aSectionStandsOverTempoAndFeel() {
         var drawn = Drawn.of("tempo 92\nfeel swing 8ths 3:2\nsection Lantern\nbar 1\n1-4  A0, A3, A5, A7\n");
         assertThat(drawn.texts(Kind.SECTION)).containsExactly("Lantern");
         assertThat(((Shape.Word) drawn.of(Kind.TEMPO).get(0).shape()).text()).contains("92");
-        assertThat(drawn.box(Kind.TEMPO, 0).left())
-                .isGreaterThan(drawn.box(Kind.SECTION, 0).right());
+        assertThat(drawn.box(Kind.SECTION, 0).bottom())
+                .isLessThan(drawn.box(Kind.TEMPO, 0).top());
         assertThat(drawn.box(Kind.FEEL, 0).left())
                 .isGreaterThan(drawn.box(Kind.TEMPO, 0).right());
     }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.linetext.LineText;
 import groundbass.score.Count;
 import groundbass.score.Fraction;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** What a change does to a text; expected texts written by hand from the specification in {@code spec/line-text}. */
@@ -96,6 +97,16 @@ class LineEditTest {
     void aStepReplacesTheEventThatBeginsThere() {
         assertThat(edited(new Edit.Step(1, count("2&"), Fraction.of(1, 8), "D3")))
                 .isEqualTo(TEXT.replace("2    A5, Ax", "2    A5, D3"));
+    }
+
+    @Test
+    void aStepAtOneOfSeveralCountsOfALineChangesNothing() {
+        String several = "bar 1\n1 3  E5\n2 4  E7\n";
+        for (String at : List.of("1", "3", "3&", "4")) {
+            assertThat(LineEdit.apply(several, new Edit.Step(1, count(at), Fraction.of(1, 8), "D3")))
+                    .as(at)
+                    .isEqualTo(several);
+        }
     }
 
     @Test

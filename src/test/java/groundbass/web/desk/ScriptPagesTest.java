@@ -55,6 +55,14 @@ class ScriptPagesTest {
     }
 
     @Test
+    void whatWasSavedCanAlwaysBeOpened() {
+        var episode = written();
+        String odd = "Play the 41st fret, an E. Then a dead 0 sixteenth.";
+        send(episode, 1, odd, "").then().statusCode(303);
+        assertThat(page(episode).select(".script-words").text()).contains("41st");
+    }
+
+    @Test
     void captionsComeFromAFileAndSuggestChapters() {
         var episode = written();
         file(episode, 1, CAPTIONS.getBytes(UTF_8)).then().statusCode(303);

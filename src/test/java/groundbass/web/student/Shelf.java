@@ -120,7 +120,7 @@ final class Shelf {
                     new Revisions(jdbi, clock),
                     uploads,
                     blobs,
-                    new MadeAudio(jdbi, new Releases(jdbi), clock),
+                    new MadeAudio(jdbi, new Releases(jdbi), blobs, clock),
                     clock);
             return new Shelf(site, jdbi, uploads, builder);
         } catch (IOException e) {

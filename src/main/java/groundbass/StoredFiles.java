@@ -1,0 +1,94 @@
+package groundbass;
+
+import groundbass.release.NamedFiles;
+import groundbass.store.BlobFolder;
+import groundbass.store.CannotOpen;
+import groundbass.store.Database;
+import groundbass.store.Pairing;
+import groundbass.store.Swept;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.JdbiException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** What the site does about its folder of files as a whole: sees that it is the right one, and sweeps it. */
+final class StoredFiles {
+    private static final Logger log = LoggerFactory.getLogger(StoredFiles.class);
+    private static final int SAMPLE = 1_000;
+
+    /** A site that was started by mistake is stopped again before this. */
+    private static final Duration UNSWEPT = Duration.ofHours(1);
+
+    private final BlobFolder blobs;
+    private final NamedFiles named;
+    private final Clock clock;
+    private final Instant started;
+
+    StoredFiles(BlobFolder blobs, NamedFiles named, Clock clock) {
+        this.blobs = blobs;
+        this.named = named;
+        this.clock = clock;
+        this.started = clock.instant();
+    }
+
+    /** @throws CannotOpen where the folder belongs to another database */
+    void pairWith(Jdbi jdbi) {
+        try {
+            new Pairing(jdbi, blobs).check(named.after("", SAMPLE));
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot use the folder of files", e);
+        }
+    }
+
+    /** @throws CannotOpen where the folder or the database cannot be written */
+    void demandWritable(Database database) {
+        try {
+            blobs.tryWriting();
+            database.tryWriting();
+        } catch (IOException | JdbiException e) {
+            throw new CannotOpen(
+                    "The data folder or the database cannot be written (" + reason(e)
+                            + "). See that the disk is not full"
+                            + " and not mounted read-only, and that this user may write there.",
+                    e);
+        }
+    }
+
+    private static String reason(Throwable e) {
+        var root = e;
+        while (root.getCause() != null) {
+            root = root.getCause();
+        }
+        return String.valueOf(root.getMessage()).lines().findFirst().orElse("");
+    }
+
+    void sweep() {
+        if (clock.instant().isBefore(started.plus(UNSWEPT))) {
+            return;
+        }
+        try {
+            tell(blobs.sweep(named::contain));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static void tell(Swept swept) {
+        if (swept.heldBack() > 0) {
+            log.warn(
+                    "{} stored files are named by no row of the database; that is too many to be right, so they stay"
+                            + " where they are. Is this the database that belongs to them?",
+                    swept.heldBack());
+        } else if (!swept.isIdle()) {
+            log.info(
+                    "swept the stored files: {} without a name set aside for a month, {} deleted that had been so",
+                    swept.setAside(),
+                    swept.deleted());
+        }
+    }
+}

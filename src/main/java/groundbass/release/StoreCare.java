@@ -1,0 +1,132 @@
+package groundbass.release;
+
+import groundbass.catalog.Uploads;
+import groundbass.store.Blobs;
+import groundbass.store.RandomId;
+import groundbass.identity.Sha256;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.util.HashSet;
+import java.util.List;
+import java.util.OptionalLong;
+import java.util.Set;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Looks after the stored files: reads them through one after another, a little at each pass, and makes again what is
+ * damaged or missing. A release's file comes back from its recipe, what was heard in a recording by listening again; a
+ * recording that is gone is lost, and so is what an older version of the renderers made. Not thread-safe.
+ */
+public final class StoreCare {
+    private static final Logger log = LoggerFactory.getLogger(StoreCare.class);
+    private static final long BYTES = 64_000_000;
+    private static final int FILES = 500;
+    private static final int MENDED_AT_ONCE = 20;
+
+    private final NamedFiles named;
+    private final BrokenFiles broken;
+    private final Releases releases;
+    private final Uploads uploads;
+    private final ReleaseBuilder builder;
+    private final Blobs blobs;
+    private final Clock clock;
+    private final Set<Sha256> tried = new HashSet<>();
+    /** The digest that was read last; at first a random one, so that a server that is often restarted reads all in time. */
+    private String last =
+            Sha256.of(RandomId.next().getBytes(StandardCharsets.US_ASCII)).hex();
+
+    public StoreCare(
+            NamedFiles named,
+            BrokenFiles broken,
+            Releases releases,
+            Uploads uploads,
+            ReleaseBuilder builder,
+            Blobs blobs,
+            Clock clock) {
+        this.named = named;
+        this.broken = broken;
+        this.releases = releases;
+        this.uploads = uploads;
+        this.builder = builder;
+        this.blobs = blobs;
+        this.clock = clock;
+    }
+
+    /** Mends what somebody asked for in vain, or a look-through has found. */
+    public void mend() {
+        blobs.missed().stream().filter(named::contain).forEach(sha256 -> broken.note(sha256, clock.instant()));
+        broken.toMend(MENDED_AT_ONCE).forEach(this::mend);
+    }
+
+    /** Reads the next files, at most so many that other readers of the disk do not notice. */
+    public void lookThrough() {
+        try {
+            broken.lost(FILES).forEach(this::forgetIfWhole);
+            var next = named.after(last, FILES);
+            last = next.isEmpty() ? "" : read(next).hex();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** @return the last that was read */
+    private Sha256 read(List<Sha256> files) throws IOException {
+        long read = 0;
+        for (var sha256 : files) {
+            OptionalLong length = blobs.verify(sha256);
+            read += length.orElse(0);
+            if (length.isEmpty()) {
+                broken.note(sha256, clock.instant());
+            }
+            if (read >= BYTES) {
+                return sha256;
+            }
+        }
+        return files.get(files.size() - 1);
+    }
+
+    private void mend(Sha256 sha256) {
+        if (forgetIfWhole(sha256)) {
+            return;
+        }
+        if (!named.contain(sha256) || uploads.forgetHearing(sha256)) {
+            broken.remove(sha256);
+            return;
+        }
+        for (var release : releases.needing(sha256)) {
+            if (restored(release, sha256)) {
+                return;
+            }
+        }
+        // the first try may have been cut short by the end of the program
+        if (!tried.add(sha256)) {
+            log.error("the stored file {} is lost: it cannot be made again", sha256);
+            broken.giveUp(sha256);
+        }
+    }
+
+    private boolean restored(Release release, Sha256 sha256) {
+        try {
+            builder.restore(release);
+        } catch (IOException | RuntimeException e) {
+            log.error("the files of release {} cannot be made again", release.id(), e);
+        }
+        return forgetIfWhole(sha256);
+    }
+
+    private boolean forgetIfWhole(Sha256 sha256) {
+        try {
+            boolean whole = blobs.exists(sha256);
+            if (whole) {
+                log.info("the stored file {} is whole again", sha256);
+                broken.remove(sha256);
+            }
+            return whole;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

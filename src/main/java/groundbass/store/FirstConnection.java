@@ -1,0 +1,69 @@
+package groundbass.store;
+
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.util.Properties;
+import java.util.stream.Stream;
+
+/** The first connection to a database, made before its pool, so that what is wrong can be told in a sentence. */
+final class FirstConnection {
+    private static final String POSTGRES = "jdbc:postgresql:";
+    private static final int FILE_CORRUPTED = 90030; // H2's ErrorCode.FILE_CORRUPTED_1
+    private static final String STORE_FAULT = "MVStoreException";
+    private static final int DEEPEST = 10;
+
+    private FirstConnection() {}
+
+    /** @throws CannotOpen where the database does not answer, refuses us, or is damaged */
+    static Connection open(String url, String user, String password) throws SQLException {
+        var properties = properties(url);
+        properties.setProperty("user", user);
+        properties.setProperty("password", password);
+        try {
+            return DriverManager.getConnection(url, properties);
+        } catch (SQLException e) {
+            if (isDamaged(e)) {
+                throw new CannotOpen(
+                        "The database file is damaged and cannot be opened: " + firstLine(e) + ". Restore the data"
+                                + " folder from a backup; keep the damaged one until that is done.",
+                        e);
+            }
+            if (url.startsWith(POSTGRES)) {
+                throw new CannotOpen(
+                        "The database " + withoutParameters(url) + " cannot be used: " + firstLine(e) + " See that its"
+                                + " server runs, and check --database-url, --database-user and the password.",
+                        e);
+            }
+            throw e;
+        }
+    }
+
+    /** How long to wait for a server that does not answer: readers wait as long. */
+    static Properties properties(String url) {
+        var properties = new Properties();
+        if (url.startsWith(POSTGRES)) {
+            properties.setProperty("connectTimeout", "3");
+            properties.setProperty("socketTimeout", "20");
+            properties.setProperty("tcpKeepAlive", "true");
+        }
+        return properties;
+    }
+
+    private static boolean isDamaged(SQLException e) {
+        return e.getErrorCode() == FILE_CORRUPTED
+                || Stream.iterate((Throwable) e, cause -> cause != null, Throwable::getCause)
+                        .limit(DEEPEST)
+                        .anyMatch(cause -> cause.getClass().getSimpleName().equals(STORE_FAULT)
+                                && !String.valueOf(cause.getMessage()).contains("locked"));
+    }
+
+    private static String firstLine(SQLException e) {
+        return String.valueOf(e.getMessage()).lines().findFirst().orElse("");
+    }
+
+    /** Parameters may hold a password. */
+    private static String withoutParameters(String url) {
+        return url.replaceFirst("\\?.*", "");
+    }
+}

@@ -1,0 +1,60 @@
+package groundbass.store;
+
+import groundbass.identity.Sha256;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.FileTime;
+import java.time.Duration;
+import java.time.Instant;
+
+/** Where files that no row names wait before they are deleted, so that what went by mistake can come back. */
+final class Quarantine {
+    private static final Duration KEPT = Duration.ofDays(30);
+
+    private final Path folder;
+
+    Quarantine(Path folder) throws IOException {
+        this.folder = folder;
+        Files.createDirectories(folder);
+    }
+
+    /** Its time of last change says when it came. */
+    void take(Path file, Instant now) throws IOException {
+        Path target = folder.resolve(file.getFileName());
+        Files.move(file, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        Files.setLastModifiedTime(target, FileTime.from(now));
+    }
+
+    /** Gives a file back, if it is here. */
+    boolean giveBack(Sha256 sha256, Path target, Instant now) throws IOException {
+        Path file = folder.resolve(sha256.hex());
+        if (!Files.isRegularFile(file)) {
+            return false;
+        }
+        Files.createDirectories(target.getParent());
+        Files.setLastModifiedTime(file, FileTime.from(now));
+        try {
+            Files.move(file, target, StandardCopyOption.ATOMIC_MOVE);
+        } catch (NoSuchFileException e) {
+            return Files.isRegularFile(target); // another reader was faster
+        }
+        return true;
+    }
+
+    boolean holds(Sha256 sha256) {
+        return Files.isRegularFile(folder.resolve(sha256.hex()));
+    }
+
+    /** Deletes what came weeks ago. */
+    int empty(Instant now) throws IOException {
+        int deleted = 0;
+        for (Path file : FileWalk.list(folder, "*")) {
+            boolean old = Files.getLastModifiedTime(file).toInstant().isBefore(now.minus(KEPT));
+            deleted += old && Files.deleteIfExists(file) ? 1 : 0;
+        }
+        return deleted;
+    }
+}

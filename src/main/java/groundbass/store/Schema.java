@@ -1,0 +1,95 @@
+package groundbass.store;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.Arrays;
+import java.util.List;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import javax.sql.DataSource;
+import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.MigrationInfo;
+import org.flywaydb.core.api.MigrationState;
+
+/** Brings a database up to date, and sees that what it says of itself is so. */
+final class Schema {
+    private static final String MIGRATIONS = "migrations";
+    private static final Pattern TABLE = Pattern.compile("^create table (\\w+)", Pattern.MULTILINE);
+
+    private final DataSource database;
+    private final Flyway flyway;
+
+    Schema(DataSource database) {
+        this.database = database;
+        this.flyway = Flyway.configure()
+                .dataSource(database)
+                .locations("classpath:" + MIGRATIONS)
+                .load();
+    }
+
+    /** @throws CannotOpen where a newer program has written it, or where tables that it should have are gone */
+    void bringUpToDate() {
+        var before = flyway.info().applied();
+        refuseNewer(before);
+        lookAt(before);
+        flyway.migrate();
+    }
+
+    private static void refuseNewer(MigrationInfo... applied) {
+        var newer = Arrays.stream(applied)
+                .filter(migration -> migration.getState() == MigrationState.FUTURE_SUCCESS
+                        || migration.getState() == MigrationState.FUTURE_FAILED)
+                .map(migration -> String.valueOf(migration.getVersion()))
+                .toList();
+        if (!newer.isEmpty()) {
+            throw new CannotOpen("The database was written by a newer version of this program: it has the migration "
+                    + newer.get(newer.size() - 1)
+                    + ", which this one does not know. Start the newer version, or restore"
+                    + " the backup that was made before it was first started.");
+        }
+    }
+
+    /** Reads a row of every table that a migration has made: a file that was overwritten in part opens all the same. */
+    private void lookAt(MigrationInfo... applied) {
+        try (Connection connection = database.getConnection()) {
+            for (String table : tables(applied)) {
+                lookAt(connection, table);
+            }
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static void lookAt(Connection connection, String table) {
+        try (var statement = connection.createStatement();
+                var rows = statement.executeQuery("select * from " + table + " fetch first 1 row only")) {
+            rows.next();
+        } catch (SQLException e) {
+            throw new CannotOpen(
+                    "The database is damaged: its table \"" + table + "\" cannot be read. Restore the database, and the"
+                            + " folder of files with it, from a backup; keep the damaged one until that is done.",
+                    e);
+        }
+    }
+
+    private static List<String> tables(MigrationInfo... applied) {
+        return Arrays.stream(applied)
+                .filter(migration -> migration.getState() == MigrationState.SUCCESS)
+                .flatMap(migration -> tables(migration.getScript()))
+                .toList();
+    }
+
+    private static Stream<String> tables(String script) {
+        try (InputStream in = Schema.class.getResourceAsStream("/" + MIGRATIONS + "/" + script)) {
+            String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+            return TABLE.matcher(text).results().map((MatchResult found) -> found.group(1));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

@@ -1,0 +1,102 @@
+package groundbass.store;
+
+import groundbass.identity.Sha256;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Predicate;
+
+/**
+ * One sweep of a {@link BlobFolder}: first it looks at everything, then it takes away what no row has named for a day.
+ * Where that is more than a small share of the files, rows rather than files are what is missing, and nothing is taken.
+ */
+final class Sweep {
+    private static final Duration KEPT_UNNAMED = Duration.ofDays(1);
+    private static final int HANDFUL = 5;
+    private static final int SHARE = 10;
+    private static final int MOST_AT_ONCE = 200;
+
+    private final Path folder;
+    private final Path incoming;
+    private final Quarantine quarantine;
+    private final Verified verified;
+    private final Instant now;
+    // a file that is put again and a sweep that finds it old must not cross
+    private final Object settling;
+    private final List<Path> unnamed = new ArrayList<>();
+    private int seen;
+
+    Sweep(Path folder, Path incoming, Quarantine quarantine, Verified verified, Instant now, Object settling) {
+        this.folder = folder;
+        this.incoming = incoming;
+        this.quarantine = quarantine;
+        this.verified = verified;
+        this.now = now;
+        this.settling = settling;
+    }
+
+    Swept run(Predicate<Sha256> named) throws IOException {
+        FileWalk.blobs(folder, (file, sha256) -> look(file, sha256, named.test(sha256)));
+        int deleted = clearIncoming() + quarantine.empty(now);
+        if (unnamed.size() > HANDFUL && unnamed.size() * SHARE > seen) {
+            return new Swept(0, deleted, unnamed.size());
+        }
+        int setAside = 0;
+        for (Path file : unnamed.subList(0, Math.min(MOST_AT_ONCE, unnamed.size()))) {
+            setAside += setAside(file) ? 1 : 0;
+        }
+        return new Swept(setAside, deleted, 0);
+    }
+
+    private boolean look(Path file, Sha256 sha256, boolean wanted) throws IOException {
+        seen++;
+        synchronized (settling) {
+            if (wanted) {
+                touch(file, sha256);
+            } else if (isOld(file)) {
+                unnamed.add(file);
+            }
+        }
+        return true;
+    }
+
+    private boolean setAside(Path file) throws IOException {
+        synchronized (settling) {
+            if (!isOld(file)) {
+                return false; // put again meanwhile
+            }
+            quarantine.take(file, now);
+            return true;
+        }
+    }
+
+    /** What a crash left half written is of no use to anybody. */
+    private int clearIncoming() throws IOException {
+        int deleted = 0;
+        for (Path file : FileWalk.list(incoming, "*")) {
+            deleted += isOld(file) && Files.deleteIfExists(file) ? 1 : 0;
+        }
+        return deleted;
+    }
+
+    private boolean isOld(Path file) throws IOException {
+        try {
+            return Files.getLastModifiedTime(file).toInstant().isBefore(now.minus(KEPT_UNNAMED));
+        } catch (NoSuchFileException e) {
+            return false; // an incoming file that has just got its name
+        }
+    }
+
+    private void touch(Path file, Sha256 sha256) throws IOException {
+        try {
+            verified.touch(file, sha256, now);
+        } catch (NoSuchFileException e) {
+            return; // found damaged meanwhile, and put aside
+        }
+    }
+}

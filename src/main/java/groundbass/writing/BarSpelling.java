@@ -1,0 +1,76 @@
+package groundbass.writing;
+
+import groundbass.theory.NoteName;
+import groundbass.theory.Pitch;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.IntStream;
+
+/**
+ * Names the pitches of one bar: what player, chord or scale decide, then double stops, then what moves on by a semitone;
+ * the rest takes the name that its pitch class has elsewhere in the bar. So a pitch class has one name in a bar unless
+ * the chord changes or the direction turns (rule: one-name-in-a-bar).
+ */
+final class BarSpelling {
+    private final List<Asked> all;
+    private final NoteName[] names;
+
+    private BarSpelling(List<Asked> all) {
+        this.all = all;
+        this.names = new NoteName[all.size()];
+    }
+
+    /** A name for each, in their order, which is that of time. */
+    static List<Pitch> of(List<Asked> all) {
+        var bar = new BarSpelling(all);
+        bar.decide(Asked::firm);
+        bar.fit();
+        bar.decide(Asked::resolved);
+        bar.fit();
+        bar.settle();
+        return IntStream.range(0, all.size())
+                .mapToObj(i -> all.get(i).pitch(bar.names[i]))
+                .toList();
+    }
+
+    private void decide(Function<Asked, Optional<NoteName>> choice) {
+        for (int i = 0; i < names.length; i++) {
+            names[i] = names[i] != null ? names[i] : choice.apply(all.get(i)).orElse(null);
+        }
+    }
+
+    private void fit() {
+        var before = names.clone();
+        for (int i = 0; i < names.length; i++) {
+            var asked = all.get(i);
+            if (names[i] == null) {
+                names[i] = asked.fitting(together(asked, before)).orElse(null);
+            }
+        }
+    }
+
+    private List<Pitch> together(Asked asked, NoteName[] named) {
+        return IntStream.range(0, named.length)
+                .filter(i -> named[i] != null && asked.soundsWith(all.get(i)))
+                .mapToObj(i -> all.get(i).pitch(named[i]))
+                .toList();
+    }
+
+    private void settle() {
+        Map<Integer, NoteName> inBar = new HashMap<>();
+        Arrays.stream(names).filter(Objects::nonNull).forEach(name -> inBar.putIfAbsent(name.pitchClass(), name));
+        for (int i = 0; i < names.length; i++) {
+            var asked = all.get(i);
+            if (names[i] == null) {
+                names[i] = asked.fitting(together(asked, names))
+                        .orElseGet(() -> inBar.computeIfAbsent(asked.pitchClass(), pitchClass -> asked.standing()));
+                inBar.putIfAbsent(asked.pitchClass(), names[i]);
+            }
+        }
+    }
+}

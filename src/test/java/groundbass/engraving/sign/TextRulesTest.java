@@ -1,0 +1,58 @@
+package groundbass.engraving.sign;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import groundbass.engraving.mark.Kind;
+import groundbass.engraving.mark.Shape;
+import java.util.Comparator;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Where words and figures stand. */
+class TextRulesTest {
+    private static List<String> downward(Drawn drawn, Kind kind) {
+        return drawn.of(kind).stream()
+                .sorted(Comparator.comparingDouble(mark -> mark.box().top()))
+                .map(mark -> ((Shape.Run) mark.shape()).text())
+                .toList();
+    }
+
+    @Test // rule: fretting-fingers
+    void aChordsFingersStandInTheOrderOfItsStrings() {
+        var drawn = Drawn.of("bar 1\n1-4 A3 with 1 + D5 with 3 + G4 with 2\n");
+        assertThat(downward(drawn, Kind.FINGER)).containsExactly("2", "3", "1");
+        var two = Drawn.of("bar 1\n1-4 D2 with 1 + G4 with 3\n");
+        assertThat(downward(two, Kind.FINGER)).containsExactly("3", "1");
+    }
+
+    @Test // rule: section-and-tempo
+    void aTempoIsTiedToItsBar() {
+        var drawn =
+                Drawn.of("section Long section name that goes on and on and on and on\ntempo 72\nbar 1\n1-4 E0, E1\n"
+                        + "bar 2\n1-4 E0, E1\ntempo 90\nbar 3\n1-4 E0, E1\n");
+        var tempos = drawn.of(Kind.TEMPO);
+        assertThat(tempos).hasSize(2);
+        assertThat(tempos.get(0).box().left())
+                .isCloseTo(drawn.box(Kind.STAFF_LINE, 0).left(), within(0.5));
+        assertThat(tempos.get(1).box().left())
+                .isCloseTo(drawn.box(Kind.BARLINE, 2).right(), within(0.5));
+        assertThat(drawn.box(Kind.SECTION, 0).bottom())
+                .isLessThan(tempos.get(0).box().top());
+    }
+
+    @Test // rule: words-over-staff
+    void wordsStandOverTheirNote() {
+        var drawn = Drawn.of("bar 1 over Am7\n1 E5 \"first of them\"\n2 E7 \"second of them\"\n3 E8\n"
+                + "4 E8 \"fourth and last word of the bar\"\n");
+        var words = drawn.of(Kind.WORDS).stream()
+                .sorted(Comparator.comparingDouble(mark -> mark.box().left()))
+                .toList();
+        assertThat(words.get(0).box().left()).isCloseTo(drawn.box(Kind.HEAD, 0).left(), within(0.6));
+        assertThat(words.get(1).box().left()).isCloseTo(drawn.box(Kind.HEAD, 1).left(), within(0.6));
+        assertThat(words.get(words.size() - 1).box().left())
+                .isGreaterThan(drawn.box(Kind.HEAD, 2).right());
+        assertThat(drawn.box(Kind.CHORD_NAME, 0).bottom())
+                .isGreaterThan(words.get(0).box().bottom());
+    }
+}

@@ -1,0 +1,36 @@
+package groundbass.release;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.text.Messages;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** What is offered is explained in the bundle, in both languages. */
+class EveryFileRoleTest {
+    @ParameterizedTest
+    @EnumSource(FileRole.class)
+    void whatIsOfferedIsExplained(FileRole role) {
+        for (var locale : List.of(Locale.ENGLISH, Locale.GERMAN)) {
+            assertThat(Messages.of(locale).has("release.role." + role.column()))
+                    .as(locale.getLanguage())
+                    .isEqualTo(role.isOffered());
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(
+            value = FileRole.class,
+            names = {"MIDI", "LINE_TEXT"})
+    void whatEachExerciseHasIsExplained(FileRole role) {
+        for (var locale : List.of(Locale.ENGLISH, Locale.GERMAN)) {
+            assertThat(Messages.of(locale).has("release.exercise." + role.column()))
+                    .isTrue();
+            assertThat(Messages.of(locale).has("student.file.exercise." + role.column()))
+                    .isTrue();
+            assertThat(Messages.of(locale).has("student.file." + role.column())).isTrue();
+        }
+    }
+}
