@@ -94,7 +94,8 @@ class StatisticsTest {
             assertThat(audience.statistics.byWeek(List.of(FIRST, SECOND), utc))
                     .extracting(week -> week.monday() + " " + week.downloads().all())
                     .containsExactly("2026-03-02 4", "2026-03-23 2");
-            assertThat(audience.statistics.byWeek(List.of(FIRST, SECOND), new Weeks(LocalDate.of(2026, 3, 23), 1, VIENNA)))
+            assertThat(audience.statistics.byWeek(
+                            List.of(FIRST, SECOND), new Weeks(LocalDate.of(2026, 3, 23), 1, VIENNA)))
                     .extracting(WeekUse::monday)
                     .containsExactly(LocalDate.of(2026, 3, 23));
             assertThat(audience.statistics.byWeek(List.of(SECOND), SPRING))
@@ -118,9 +119,12 @@ class StatisticsTest {
             assertThat(students)
                     .extracting(use -> use.student().email() + " " + use.downloads() + " of " + use.episodes())
                     .containsExactly(ANNA + " 3 of 2", BERT + " 2 of 1");
-            assertThat(audience.statistics.students(List.of(FIRST, SECOND), 1, 10)).containsExactly(students.get(1));
-            assertThat(audience.statistics.students(List.of(FIRST, SECOND), 0, 1)).containsExactly(students.get(0));
-            assertThat(audience.statistics.students(List.of(FIRST, SECOND), 2, 10)).isEmpty();
+            assertThat(audience.statistics.students(List.of(FIRST, SECOND), 1, 10))
+                    .containsExactly(students.get(1));
+            assertThat(audience.statistics.students(List.of(FIRST, SECOND), 0, 1))
+                    .containsExactly(students.get(0));
+            assertThat(audience.statistics.students(List.of(FIRST, SECOND), 2, 10))
+                    .isEmpty();
             assertThat(audience.statistics.latest(FIRST, 2))
                     .extracting(taken -> taken.download().startedAt().toString())
                     .containsExactly("2026-03-25T08:00:00Z", "2026-03-04T09:00:00Z");
@@ -208,8 +212,8 @@ class StatisticsTest {
             var told = new ArrayList<Taken>();
             audience.statistics.taken(List.of(FIRST), told::add);
             assertThat(told).hasSize(many).doesNotHaveDuplicates();
-            assertThat(told)
-                    .isSortedAccordingTo(Comparator.comparing(taken -> taken.download().startedAt()));
+            assertThat(told).isSortedAccordingTo(Comparator.comparing(taken -> taken.download()
+                    .startedAt()));
             told.clear();
             audience.statistics.takenByStudents(List.of(FIRST), told::add);
             assertThat(told).hasSize(1);

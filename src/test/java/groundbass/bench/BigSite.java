@@ -5,12 +5,12 @@ import groundbass.catalog.EducatorId;
 import groundbass.catalog.Educators;
 import groundbass.catalog.EpisodeDesk;
 import groundbass.catalog.EpisodeId;
-import groundbass.document.Level;
-import groundbass.document.LineSource;
-import groundbass.form.Outcome;
-import groundbass.document.Rights;
 import groundbass.catalog.SeriesCatalog;
 import groundbass.catalog.SeriesForm;
+import groundbass.document.Level;
+import groundbass.document.LineSource;
+import groundbass.document.Rights;
+import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
 import groundbass.release.Releases;
 import groundbass.store.Database;
@@ -70,7 +70,8 @@ final class BigSite {
         var series = done(new SeriesCatalog(jdbi, audit, clock)
                 .create(educator, new SeriesForm("Long Series", "", "Many lessons.", "Europe/Vienna")));
         var desk = new EpisodeDesk(jdbi, audit, clock);
-        var episode = done(desk.create(educator, series.id(), "Lesson", Level.BEGINNER)).id();
+        var episode = done(desk.create(educator, series.id(), "Lesson", Level.BEGINNER))
+                .id();
         var draft = desk.draft(educator, episode).orElseThrow();
         var document = draft.document()
                 .edit()
@@ -91,7 +92,8 @@ final class BigSite {
         var episodes = IntStream.rangeClosed(1, LESSONS)
                 .mapToObj(number -> number == 1 ? first.value() : copy(first, number, start))
                 .toList();
-        var students = IntStream.range(0, STUDENTS).mapToObj(i -> RandomId.next()).toList();
+        var students =
+                IntStream.range(0, STUDENTS).mapToObj(i -> RandomId.next()).toList();
         students(students, start);
         downloads(episodes, students, start);
     }

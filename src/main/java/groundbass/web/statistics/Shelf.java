@@ -23,8 +23,7 @@ record Shelf(List<Board> boards) {
 
         /** What is left of it where some of its first episodes are left out and no more than {@code most} are kept. */
         Board part(int skipped, int most) {
-            return new Board(
-                    series, episodes.stream().skip(skipped).limit(most).toList());
+            return new Board(series, episodes.stream().skip(skipped).limit(most).toList());
         }
 
         List<EpisodeId> ids() {
@@ -51,7 +50,9 @@ record Shelf(List<Board> boards) {
         for (Board board : boards) {
             Board part = board.part(Math.max(0, skipped), Math.max(0, left));
             // a series that has nothing out is still told of, on the page where it would stand
-            boolean here = board.episodes().isEmpty() ? skipped <= 0 && left > 0 : !part.episodes().isEmpty();
+            boolean here = board.episodes().isEmpty()
+                    ? skipped <= 0 && left > 0
+                    : !part.episodes().isEmpty();
             if (here) {
                 parts.add(part);
             }

@@ -42,8 +42,8 @@ final class StudentPages implements PageGroup {
             throw new NotFoundResponse();
         }
         var entries = uses.stream().limit(SHOWN).map(Entry::of).toList();
-        boolean demo =
-                uses.stream().anyMatch(use -> DemoAudience.isInvented(use.student().email()));
+        boolean demo = uses.stream()
+                .anyMatch(use -> DemoAudience.isInvented(use.student().email()));
         room.pages().show(ctx, "statistics/students", new Everyone(demo, entries, page.turning(uses.size() > SHOWN)));
     }
 

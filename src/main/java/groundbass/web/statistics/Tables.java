@@ -96,8 +96,7 @@ final class Tables implements PageGroup {
         ctx.header("Content-Disposition", "attachment; filename=\"" + name + ".csv\"");
         ctx.contentType(CSV);
         var out = new BufferedWriter(new OutputStreamWriter(ctx.outputStream(), StandardCharsets.UTF_8));
-        table.accept(new StatisticsCsv(
-                reader.locale(), id -> lessons.get(id).zone(), titles::get, out));
+        table.accept(new StatisticsCsv(reader.locale(), id -> lessons.get(id).zone(), titles::get, out));
         out.flush();
     }
 

@@ -29,7 +29,6 @@ public record WeekChart(long top, List<Column> columns) {
     /** So many weeks at most, up to this one. */
     static final int MOST = 52;
 
-
     /** One week: what arrived, what broke off, and on top what nobody saw arrive. */
     public record Column(WeekUse week, int x, Part complete, Part broken, Part unknown) {}
 

@@ -59,6 +59,5 @@ final class SeriesPage implements PageGroup {
      *
      * @param all how many lessons there are on all pages
      */
-    public record View(
-            String title, String summary, int all, List<EpisodeCard> episodes, PageOf.Turning turning) {}
+    public record View(String title, String summary, int all, List<EpisodeCard> episodes, PageOf.Turning turning) {}
 }

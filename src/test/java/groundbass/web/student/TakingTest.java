@@ -62,7 +62,11 @@ class TakingTest {
         var id = shelf.episode(1).id();
         long counted = statistics.ofEpisode(id).downloads().all();
         int rows = rows("sheet.pdf");
-        visitor("Desk").cookie(site.atTheDesk()).get(shelf.file(1, "sheet.pdf")).then().statusCode(200);
+        visitor("Desk")
+                .cookie(site.atTheDesk())
+                .get(shelf.file(1, "sheet.pdf"))
+                .then()
+                .statusCode(200);
         assertThat(rows("sheet.pdf")).isEqualTo(rows + 1);
         assertThat(statistics.ofEpisode(id).downloads().all()).isEqualTo(counted);
         visitor("Desk").get(shelf.file(1, "sheet.pdf")).then().statusCode(200);
