@@ -11,7 +11,7 @@ import java.util.concurrent.atomic.AtomicInteger;
  * Every fault is logged somewhere, so {@link FaultFilter} tells of them all. Its threads are there beforehand, since they
  * could not be made when they are needed. One for each process.
  */
-final class LastResort {
+public final class LastResort {
     /** "Internal software error", sysexits.h of 4.3BSD. */
     static final int BROKEN = 70;
 
@@ -29,7 +29,7 @@ final class LastResort {
     private LastResort() {}
 
     /** From now on such a fault ends this process, within {@link #TO_FINISH}. */
-    static void arm() {
+    public static void arm() {
         daemon("last resort", LastResort::finish);
         daemon("last resort of all", LastResort::halt);
         Thread.setDefaultUncaughtExceptionHandler((thread, fault) -> {
@@ -39,7 +39,7 @@ final class LastResort {
     }
 
     /** The process is about to end by itself: what closes meanwhile is no fault. */
-    static void disarm() {
+    public static void disarm() {
         status.compareAndSet(0, -1);
     }
 

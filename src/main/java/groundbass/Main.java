@@ -1,5 +1,11 @@
 package groundbass;
 
+import groundbass.cli.AdminCommand;
+import groundbass.cli.CheckCommand;
+import groundbass.cli.EnvironmentDefaults;
+import groundbass.cli.RenderCommand;
+import groundbass.cli.ServeCommand;
+import groundbass.cli.Version;
 import java.util.Map;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -18,16 +24,24 @@ public final class Main {
         System.exit(commandLine(System.getenv()).execute(args));
     }
 
-    static CommandLine commandLine(Map<String, String> environment) {
+    public static CommandLine commandLine(Map<String, String> environment) {
         var line = new CommandLine(new Main());
         line.addSubcommand(new ServeCommand());
         line.addSubcommand(new RenderCommand());
         line.addSubcommand(new CheckCommand());
+        line.addSubcommand(new AdminCommand());
+        tellVersion(line);
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setParameterExceptionHandler(Main::refused);
         // defaults first: a subcommand reads them from the line it hangs on
         line.setDefaultValueProvider(new EnvironmentDefaults(environment));
         return line;
+    }
+
+    /** Each command answers to {@code --version}, and all of them alike. */
+    private static void tellVersion(CommandLine line) {
+        line.getCommandSpec().versionProvider(new Version());
+        line.getSubcommands().values().forEach(Main::tellVersion);
     }
 
     /** What is wrong and where the options are told; the whole list here would push the message off the screen. */

@@ -17,7 +17,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /** What the site does about its folder of files as a whole: sees that it is the right one, and sweeps it. */
-final class StoredFiles {
+public final class StoredFiles {
     private static final Logger log = LoggerFactory.getLogger(StoredFiles.class);
     private static final int SAMPLE = 1_000;
 
@@ -29,7 +29,7 @@ final class StoredFiles {
     private final Clock clock;
     private final Instant started;
 
-    StoredFiles(BlobFolder blobs, NamedFiles named, Clock clock) {
+    public StoredFiles(BlobFolder blobs, NamedFiles named, Clock clock) {
         this.blobs = blobs;
         this.named = named;
         this.clock = clock;
@@ -37,7 +37,7 @@ final class StoredFiles {
     }
 
     /** @throws CannotOpen where the folder belongs to another database */
-    void pairWith(Jdbi jdbi) {
+    public void pairWith(Jdbi jdbi) {
         try {
             new Pairing(jdbi, blobs).check(named.after("", SAMPLE));
         } catch (IOException e) {
@@ -46,7 +46,7 @@ final class StoredFiles {
     }
 
     /** @throws CannotOpen where the folder or the database cannot be written */
-    void demandWritable(Database database) {
+    public void demandWritable(Database database) {
         try {
             blobs.tryWriting();
             database.tryWriting();
@@ -67,7 +67,7 @@ final class StoredFiles {
         return String.valueOf(root.getMessage()).lines().findFirst().orElse("");
     }
 
-    void sweep() {
+    public void sweep() {
         if (clock.instant().isBefore(started.plus(UNSWEPT))) {
             return;
         }

@@ -1,2 +1,2 @@
-/** The command line, and the one place where the parts are wired. Nothing below knows this package. */
+/** Where the program starts. Knows the command line and nothing else. */
 package groundbass;

@@ -12,7 +12,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /** What several forms ask of a field. */
-final class Checks {
+public final class Checks {
     // The exact grammar is the post's matter; here only what nobody's address can be.
     private static final Pattern EMAIL = Pattern.compile("[^\\s@<>,;]{1,64}@[^\\s@<>,;]{1,189}");
 
@@ -20,12 +20,12 @@ final class Checks {
 
     private Checks() {}
 
-    static boolean isEmail(String text) {
+    public static boolean isEmail(String text) {
         return EMAIL.matcher(text).matches();
     }
 
     /** One line that must be there. */
-    static List<FieldProblem> line(String field, String text, int longest) {
+    public static List<FieldProblem> line(String field, String text, int longest) {
         if (text.isBlank()) {
             return List.of(FieldProblem.of(field, "catalog.problem.missing"));
         }
@@ -36,14 +36,14 @@ final class Checks {
     }
 
     /** Text of any form that may be missing. */
-    static List<FieldProblem> text(String field, String text, int longest) {
+    public static List<FieldProblem> text(String field, String text, int longest) {
         return text.length() > longest
                 ? List.of(FieldProblem.of(field, "catalog.problem.long", text.length(), longest))
                 : List.of();
     }
 
     /** An address on the web that is read in secret (https) and names a host and nobody's password. */
-    static Optional<URI> secureAddress(String text) {
+    public static Optional<URI> secureAddress(String text) {
         try {
             var uri = new URI(text);
             boolean plain =
@@ -55,7 +55,7 @@ final class Checks {
     }
 
     /** A zone by its IANA name ("Europe/Vienna"); offsets such as "+02:00" know no summer time and are no zones here. */
-    static Optional<ZoneId> zone(String text) {
+    public static Optional<ZoneId> zone(String text) {
         String name = text.strip();
         try {
             return ZoneId.getAvailableZoneIds().contains(name) || name.equals("Z")
@@ -67,7 +67,7 @@ final class Checks {
     }
 
     /** A language tag (BCP 47) in its usual writing. */
-    static Optional<String> languageTag(String text) {
+    public static Optional<String> languageTag(String text) {
         try {
             String tag =
                     new Locale.Builder().setLanguageTag(text.strip()).build().toLanguageTag();

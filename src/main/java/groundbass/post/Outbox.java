@@ -59,6 +59,15 @@ public final class Outbox {
                 .list());
     }
 
+    /** Every letter to an address that is kept, the newest first. */
+    public List<Letter> to(EmailAddress reader) {
+        return jdbi.withHandle(
+                handle -> handle.createQuery("select * from outbox where recipient = :to order by created_at desc, id")
+                        .bind("to", reader.value())
+                        .map(Outbox::letter)
+                        .list());
+    }
+
     public Optional<Letter> find(MessageId id) {
         return jdbi.withHandle(handle -> handle.createQuery("select * from outbox where id = :id")
                 .bind("id", id.value())

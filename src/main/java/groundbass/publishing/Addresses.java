@@ -1,6 +1,6 @@
 package groundbass.publishing;
 
-import groundbass.catalog.EpisodeId;
+import groundbass.catalog.episode.EpisodeId;
 
 /** Where things stay on the public site, for what is printed and mailed. */
 @FunctionalInterface

@@ -1,9 +1,9 @@
 package groundbass.publishing;
 
-import groundbass.catalog.Audit;
-import groundbass.catalog.Episode;
-import groundbass.catalog.Episodes;
-import groundbass.catalog.Revisions;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.Revisions;
 import groundbass.release.BuildQueue;
 import groundbass.release.BuildState;
 import groundbass.release.Release;

@@ -14,7 +14,7 @@ import java.util.stream.Stream;
 public final class Preflight {
     private Preflight() {}
 
-    /** Fields are named as in {@link groundbass.catalog.DocumentCheck}. */
+    /** Fields are named as in {@link groundbass.catalog.episode.DocumentCheck}. */
     public static List<FieldProblem> problems(EpisodeDocument document) {
         var problems = new ArrayList<FieldProblem>();
         line("mainLine", document.mainLine().text()).forEach(problems::add);

@@ -1,15 +1,15 @@
 package groundbass.publishing;
 
-import groundbass.catalog.Audit;
-import groundbass.catalog.EducatorId;
-import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.EpisodeId;
-import groundbass.catalog.Episodes;
-import groundbass.catalog.Revision;
-import groundbass.catalog.Revisions;
-import groundbass.catalog.SeriesCatalog;
-import groundbass.catalog.Settings;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.Revision;
+import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.settings.Settings;
 import groundbass.form.Outcome;
 import groundbass.release.BuildQueue;
 import groundbass.release.Recipe;
@@ -36,6 +36,7 @@ public final class Publisher {
     private final Episodes episodes;
     private final Revisions revisions;
     private final Releases releases;
+    private final Settings settings;
     private final Recipes recipes;
     private final BuildQueue queue;
 
@@ -47,8 +48,8 @@ public final class Publisher {
         this.episodes = new Episodes(jdbi);
         this.revisions = new Revisions(jdbi, clock);
         this.releases = releases;
-        this.recipes =
-                new Recipes(new SeriesCatalog(jdbi, audit, clock), new Settings(jdbi, audit), releases, addresses);
+        this.settings = new Settings(jdbi, audit);
+        this.recipes = new Recipes(new SeriesCatalog(jdbi, audit, clock), settings, releases, addresses);
         this.queue = queue;
     }
 
@@ -84,6 +85,9 @@ public final class Publisher {
     }
 
     private Outcome<ReleaseId> prepare(EducatorId who, EpisodeId id, Promise promise) {
+        if (!settings.current().imprint().isComplete()) {
+            return Outcome.refused("", "publishing.problem.imprint");
+        }
         var problems = desk.draft(who, id)
                 .map(draft -> Preflight.problems(draft.document()))
                 .orElseGet(List::of);
@@ -129,9 +133,22 @@ public final class Publisher {
         var latest = releases.latest(handle, episode.id())
                 .filter(made -> made.recipe().makesTheSameAs(recipe) && !made.isFailed());
         if (latest.isEmpty()) {
-            return Optional.of(releases.create(handle, episode.id(), recipe, episode.isPublished(), clock.instant()));
+            return Optional.of(fresh(handle, episode, recipe));
         }
         return latest.filter(made -> made.publishedAt().isEmpty()).map(Release::id);
+    }
+
+    /** What was looked at in a preview goes out as it was seen. */
+    private ReleaseId fresh(Handle handle, Episode episode, Recipe recipe) {
+        var now = clock.instant();
+        return releases.trial(handle, episode.id(), recipe)
+                .map(seen -> releases.adopt(handle, seen, episode.isPublished(), now))
+                .orElseGet(() -> releases.create(handle, episode.id(), recipe, episode.isPublished(), now));
+    }
+
+    /** Builds drafts to be looked at. */
+    public Trials trials() {
+        return new Trials(jdbi, clock, desk, episodes, releases, recipes, queue);
     }
 
     private Recipe recipe(Handle handle, Episode episode, Revision revision) {

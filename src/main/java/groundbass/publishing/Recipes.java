@@ -1,21 +1,21 @@
 package groundbass.publishing;
 
-import groundbass.catalog.Episode;
-import groundbass.catalog.Revision;
-import groundbass.catalog.SeriesCatalog;
-import groundbass.catalog.Settings;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.Revision;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.settings.Settings;
 import groundbass.release.Recipe;
 import groundbass.release.Releases;
 import org.jdbi.v3.core.Handle;
 
 /** What a release of an episode would be made of if it were made now. */
-final class Recipes {
+public final class Recipes {
     private final SeriesCatalog catalog;
     private final Settings settings;
     private final Releases releases;
     private final Addresses addresses;
 
-    Recipes(SeriesCatalog catalog, Settings settings, Releases releases, Addresses addresses) {
+    public Recipes(SeriesCatalog catalog, Settings settings, Releases releases, Addresses addresses) {
         this.catalog = catalog;
         this.settings = settings;
         this.releases = releases;
@@ -23,7 +23,7 @@ final class Recipes {
     }
 
     /** With the number that the episode's next release takes. */
-    Recipe of(Handle handle, Episode episode, Revision revision) {
+    public Recipe of(Handle handle, Episode episode, Revision revision) {
         var series = catalog.find(episode.series()).orElseThrow();
         return new Recipe(
                 revision.id(),

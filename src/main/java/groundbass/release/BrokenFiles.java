@@ -1,9 +1,9 @@
 package groundbass.release;
 
-import groundbass.catalog.EducatorId;
-import groundbass.catalog.EpisodeId;
-import groundbass.store.Instants;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.identity.Sha256;
+import groundbass.store.Instants;
 import java.time.Instant;
 import java.util.List;
 import org.jdbi.v3.core.Jdbi;

@@ -1,6 +1,6 @@
 package groundbass.release;
 
-import groundbass.catalog.Uploads;
+import groundbass.catalog.upload.Uploads;
 import groundbass.document.EpisodeDocument;
 import groundbass.lesson.Cover;
 import groundbass.lesson.Lesson;

@@ -1,6 +1,6 @@
 package groundbass.release;
 
-import groundbass.catalog.Uploads;
+import groundbass.catalog.upload.Uploads;
 import groundbass.identity.Sha256;
 import java.util.List;
 import org.jdbi.v3.core.Jdbi;

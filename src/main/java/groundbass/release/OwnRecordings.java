@@ -1,7 +1,7 @@
 package groundbass.release;
 
-import groundbass.catalog.Upload;
-import groundbass.catalog.Uploads;
+import groundbass.catalog.upload.Upload;
+import groundbass.catalog.upload.Uploads;
 import groundbass.document.BackingTrack;
 import groundbass.identity.Slug;
 import groundbass.release.play.PlayManifest.MappedBar;

@@ -1,6 +1,6 @@
 package groundbass.release;
 
-import groundbass.catalog.RevisionId;
+import groundbass.catalog.episode.RevisionId;
 import groundbass.document.HouseStyle;
 import groundbass.identity.Sha256;
 import java.nio.charset.StandardCharsets;

@@ -5,7 +5,7 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import groundbass.catalog.RevisionId;
+import groundbass.catalog.episode.RevisionId;
 import groundbass.document.HouseStyle;
 import groundbass.document.SheetAbbreviations;
 import groundbass.document.SheetLetters;

@@ -1,6 +1,6 @@
 package groundbass.release;
 
-import groundbass.catalog.EpisodeId;
+import groundbass.catalog.episode.EpisodeId;
 import java.time.Instant;
 import java.util.Objects;
 import java.util.Optional;

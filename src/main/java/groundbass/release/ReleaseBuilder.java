@@ -1,7 +1,7 @@
 package groundbass.release;
 
-import groundbass.catalog.Revisions;
-import groundbass.catalog.Uploads;
+import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.upload.Uploads;
 import groundbass.store.Blobs;
 import java.io.IOException;
 import java.time.Clock;

@@ -1,6 +1,6 @@
 package groundbass.release;
 
-import groundbass.catalog.EpisodeId;
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.identity.Sha256;
 import groundbass.store.Instants;
 import java.sql.ResultSet;
@@ -13,7 +13,10 @@ import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.StatementContext;
 
-/** The rows of releases and their files. */
+/**
+ * The rows of releases and their files. Numbers from 1 on count what was made to be published; a trial, made only to be
+ * looked at, has a number below zero until it is published after all.
+ */
 public final class Releases {
     private static final Duration FIRST_PAUSE = Duration.ofMinutes(1);
     private static final Duration LONGEST_PAUSE = Duration.ofMinutes(15);
@@ -26,7 +29,8 @@ public final class Releases {
 
     /** The number that the next release of an episode takes. */
     public int nextNumber(Handle handle, EpisodeId episode) {
-        return handle.createQuery("select coalesce(max(number), 0) + 1 from release where episode_id = :episode")
+        return handle.createQuery("""
+                        select coalesce(max(number), 0) + 1 from release where episode_id = :episode and number > 0""")
                 .bind("episode", episode.value())
                 .mapTo(Integer.class)
                 .one();
@@ -39,6 +43,47 @@ public final class Releases {
      * @param correction whether it takes the place of what is out as soon as it is ready
      */
     public ReleaseId create(Handle handle, EpisodeId episode, Recipe recipe, boolean correction, Instant now) {
+        overtake(handle, episode, recipe.release(), List.of("waiting", "failed"));
+        return insert(handle, episode, recipe, recipe.release(), correction, now);
+    }
+
+    /** Enters a release that is built to be looked at, and never goes out by itself. */
+    public ReleaseId createTrial(Handle handle, EpisodeId episode, Recipe recipe, Instant now) {
+        int lowest = handle.createQuery("select coalesce(min(number), 0) from release where episode_id = :episode")
+                .bind("episode", episode.value())
+                .mapTo(Integer.class)
+                .one();
+        return insert(handle, episode, recipe, Math.min(lowest, 0) - 1, false, now);
+    }
+
+    /** The trial of an episode that was made by exactly this recipe, unless it failed. */
+    public Optional<Release> trial(Handle handle, EpisodeId episode, Recipe recipe) {
+        return handle
+                .createQuery("select * from release where episode_id = :episode and number < 0 order by number")
+                .bind("episode", episode.value())
+                .map(Releases::releaseOf)
+                .list()
+                .stream()
+                .filter(made -> made.recipe().equals(recipe) && !made.isFailed())
+                .findFirst();
+    }
+
+    /** Makes a trial a release to be published, as if it had been entered now. */
+    public ReleaseId adopt(Handle handle, Release trial, boolean correction, Instant now) {
+        handle.createUpdate("""
+                        update release set number = :number, correction = :correction, created_at = :now
+                        where id = :id and number < 0""")
+                .bind("number", trial.recipe().release())
+                .bind("correction", correction)
+                .bind("now", Instants.toColumn(now))
+                .bind("id", trial.id().value())
+                .execute();
+        overtake(handle, trial.episode(), trial.recipe().release(), List.of("waiting", "failed"));
+        return trial.id();
+    }
+
+    private static ReleaseId insert(
+            Handle handle, EpisodeId episode, Recipe recipe, int number, boolean correction, Instant now) {
         var id = ReleaseId.next();
         handle.createUpdate("""
                         insert into release (id, episode_id, revision_id, number, recipe, correction, state, steps_done, steps_total,
@@ -47,19 +92,18 @@ public final class Releases {
                 .bind("id", id.value())
                 .bind("episode", episode.value())
                 .bind("revision", recipe.revision().value())
-                .bind("number", recipe.release())
+                .bind("number", number)
                 .bind("recipe", RecipeJson.write(recipe))
                 .bind("correction", correction)
                 .bind("now", Instants.toColumn(now))
                 .execute();
-        overtake(handle, episode, recipe.release(), List.of("waiting", "failed"));
         return id;
     }
 
     private static void overtake(Handle handle, EpisodeId episode, int number, List<String> states) {
         handle.createUpdate("""
                         update release set state = 'overtaken'
-                        where episode_id = :episode and number < :number and published_at is null
+                        where episode_id = :episode and number < :number and number > 0 and published_at is null
                           and state in (<states>)""")
                 .bindList("states", states)
                 .bind("episode", episode.value())
@@ -78,13 +122,14 @@ public final class Releases {
                 .findOne();
     }
 
-    /** All releases of an episode, the newest first. */
+    /** All releases of an episode that were made to be published, the newest first. */
     public List<Release> of(EpisodeId episode) {
         return jdbi.withHandle(handle -> of(handle, episode));
     }
 
     public List<Release> of(Handle handle, EpisodeId episode) {
-        return handle.createQuery("select * from release where episode_id = :episode order by number desc")
+        return handle.createQuery(
+                        "select * from release where episode_id = :episode and number > 0 order by number desc")
                 .bind("episode", episode.value())
                 .map(Releases::releaseOf)
                 .list();

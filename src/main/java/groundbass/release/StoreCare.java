@@ -1,9 +1,9 @@
 package groundbass.release;
 
-import groundbass.catalog.Uploads;
+import groundbass.catalog.upload.Uploads;
+import groundbass.identity.Sha256;
 import groundbass.store.Blobs;
 import groundbass.store.RandomId;
-import groundbass.identity.Sha256;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;

@@ -1,6 +1,7 @@
 package groundbass.web;
 
 import groundbass.web.gate.FrontServer;
+import groundbass.web.gate.Gate;
 import groundbass.web.gate.OneAddress;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Errors;
@@ -66,6 +67,7 @@ public final class WebServer implements AutoCloseable {
         config.jetty.modifyServer(server -> {
             server.setStopTimeout(STOP_MILLIS);
             server.setErrorHandler(new BareErrors());
+            Gate.build(server, LARGEST_FORM);
         });
     }
 

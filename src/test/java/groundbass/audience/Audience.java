@@ -1,6 +1,27 @@
 package groundbass.audience;
 
-import groundbass.catalog.EpisodeId;
+import groundbass.audience.download.ByteSpan;
+import groundbass.audience.download.Download;
+import groundbass.audience.download.DownloadId;
+import groundbass.audience.download.DownloadRows;
+import groundbass.audience.download.DownloadToken;
+import groundbass.audience.download.Downloads;
+import groundbass.audience.download.FileRequest;
+import groundbass.audience.download.ReleasedFile;
+import groundbass.audience.download.Taker;
+import groundbass.audience.download.VisitorKey;
+import groundbass.audience.statistics.Statistics;
+import groundbass.audience.student.Consents;
+import groundbass.audience.student.EducatorAccess;
+import groundbass.audience.student.LetterHead;
+import groundbass.audience.student.Sessions;
+import groundbass.audience.student.SignIns;
+import groundbass.audience.student.StudentId;
+import groundbass.audience.student.Students;
+import groundbass.audience.student.Token;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import groundbass.store.Database;
@@ -12,63 +33,73 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** Everything of this room on one database, at ten o'clock of a Monday, with short ways to do the usual. */
-final class Audience {
-    static final EpisodeId FIRST = new EpisodeId("episode000000001");
-    static final EpisodeId SECOND = new EpisodeId("episode000000002");
-    static final EmailAddress ANNA = new EmailAddress("a.reader@example.org");
-    static final EmailAddress BERT = new EmailAddress("b.reader@example.org");
-    static final Taker VISITOR = new Taker.Anonymous("192.0.2.7", "A browser/1.0"); // address of RFC 5737
-    static final Taker ROBOT = new Taker.Anonymous("192.0.2.8", "Examplebot/2.1");
+public final class Audience {
+    public static final EpisodeId FIRST = new EpisodeId("episode000000001");
+    public static final EpisodeId SECOND = new EpisodeId("episode000000002");
+    public static final EmailAddress ANNA = new EmailAddress("a.reader@example.org");
+    public static final EmailAddress BERT = new EmailAddress("b.reader@example.org");
+    public static final Taker VISITOR = new Taker.Anonymous("192.0.2.7", "A browser/1.0"); // address of RFC 5737
+    public static final Taker ROBOT = new Taker.Anonymous("192.0.2.8", "Examplebot/2.1");
 
     /** What the educator chose at last. */
-    URI publicAddress = URI.create("https://bass.example:8443");
+    public URI publicAddress = URI.create("https://bass.example:8443");
 
-    final SettableClock clock = SettableClock.at("2026-03-02T10:00:00Z");
+    public final SettableClock clock = SettableClock.at("2026-03-02T10:00:00Z");
     final Database database;
-    final Outbox outbox;
-    final Students students;
-    final Consents consents;
-    final Sessions sessions;
-    final SignIns signIns;
-    final VisitorKey visitors;
+    public final Outbox outbox;
+    public final Students students;
+    public final Consents consents;
+    public final Sessions sessions;
+    public final SignIns signIns;
+    public final Audit audit;
+    public final Educators educators;
+    public final EducatorAccess access;
+    public final VisitorKey visitors;
     final DownloadToken tokens;
-    final Downloads downloads;
-    final Statistics statistics;
+    public final Downloads downloads;
+    public final Statistics statistics;
 
-    Audience(Database database) {
+    public Audience(Database database) {
         this.database = database;
         var jdbi = database.jdbi();
         outbox = new Outbox(jdbi, clock);
         students = new Students(jdbi, outbox, clock);
         consents = new Consents(jdbi, clock);
         sessions = new Sessions(jdbi, clock);
-        signIns = new SignIns(jdbi, outbox, students, consents, sessions, () -> publicAddress, clock);
+        signIns = new SignIns(jdbi, outbox, students, consents, sessions, this::head, clock);
+        audit = new Audit(jdbi, clock);
+        educators = new Educators(jdbi, audit, clock);
+        access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, this::head, clock);
         visitors = new VisitorKey(clock);
         tokens = DownloadToken.of(jdbi);
         downloads = new Downloads(jdbi, tokens, visitors, clock);
         statistics = new Statistics(jdbi);
     }
 
-    static ReleasedFile file(EpisodeId episode, String name, long size) {
+    private LetterHead head() {
+        return new LetterHead("Quay Lessons", "A. Teacher", publicAddress);
+    }
+
+    public static ReleasedFile file(EpisodeId episode, String name, long size) {
         return new ReleasedFile("release000000001", episode, name, size);
     }
 
-    static FileRequest whole(ReleasedFile file, Taker taker) {
+    public static FileRequest whole(ReleasedFile file, Taker taker) {
         return new FileRequest(file, taker, true, Optional.empty());
     }
 
-    static FileRequest range(ReleasedFile file, Taker taker) {
+    public static FileRequest range(ReleasedFile file, Taker taker) {
         return new FileRequest(file, taker, false, Optional.empty());
     }
 
-    StudentId student(EmailAddress email) {
+    public StudentId student(EmailAddress email) {
         return database.jdbi()
                 .inTransaction(handle -> students.create(handle, email, Locale.ENGLISH))
                 .id();
     }
 
     /** The token in the newest letter, as its reader would find it. */
-    Token mailed() {
+    public Token mailed() {
         String text = outbox.newest(1).get(0).message().text();
         String link = text.lines()
                 .filter(line -> line.startsWith("https://bass.example:8443/sign-in/"))
@@ -77,39 +108,39 @@ final class Audience {
         return new Token(link.substring(link.lastIndexOf('/') + 1));
     }
 
-    Token requested(EmailAddress email) {
+    public Token requested(EmailAddress email) {
         signIns.request(email, Locale.ENGLISH);
         clock.advance(Duration.ofMillis(1));
         return mailed();
     }
 
-    DownloadId take(ReleasedFile file, Taker taker) {
+    public DownloadId take(ReleasedFile file, Taker taker) {
         DownloadId id = downloads.begin(whole(file, taker)).id();
         downloads.sent(id, ByteSpan.of(0, file.size()));
         downloads.settle();
         return id;
     }
 
-    Download download(DownloadId id) {
+    public Download download(DownloadId id) {
         downloads.settle();
         return downloads.find(id).orElseThrow();
     }
 
-    List<Download> all() {
+    public List<Download> all() {
         downloads.settle();
         return database.jdbi().withHandle(handle -> handle.createQuery("select * from download order by started_at")
                 .map(DownloadRows::download)
                 .list());
     }
 
-    long rows(String table) {
+    public long rows(String table) {
         return database.jdbi().withHandle(handle -> handle.createQuery("select count(*) from " + table)
                 .mapTo(Long.class)
                 .one());
     }
 
     /** All that a table holds, as text to search. */
-    String contents(String table) {
+    public String contents(String table) {
         return database.jdbi().withHandle(handle -> handle.createQuery("select * from " + table)
                 .mapToMap()
                 .list()

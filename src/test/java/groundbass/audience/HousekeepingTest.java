@@ -1,12 +1,11 @@
 package groundbass.audience;
 
-import static groundbass.audience.Audience.ANNA;
-import static groundbass.audience.Audience.FIRST;
-import static groundbass.audience.Audience.VISITOR;
-import static groundbass.audience.Audience.file;
-import static groundbass.audience.Audience.whole;
-import static org.assertj.core.api.Assertions.assertThat;
-
+import groundbass.audience.download.DownloadId;
+import groundbass.audience.download.DownloadState;
+import groundbass.audience.student.Device;
+import groundbass.audience.student.PreviewLinks;
+import groundbass.audience.student.SignedIn;
+import groundbass.audience.student.Tries;
 import groundbass.post.DevelopmentSender;
 import groundbass.post.Postman;
 import groundbass.store.BothDatabases;
@@ -14,6 +13,13 @@ import groundbass.store.Database;
 import java.time.Duration;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
+import static groundbass.audience.Audience.ANNA;
+import static groundbass.audience.Audience.FIRST;
+import static groundbass.audience.Audience.VISITOR;
+import static groundbass.audience.Audience.file;
+import static groundbass.audience.Audience.whole;
+import static org.assertj.core.api.Assertions.assertThat;
+
 
 class HousekeepingTest {
     @ParameterizedTest
@@ -24,10 +30,13 @@ class HousekeepingTest {
             var tidy = new Housekeeping(
                     audience.downloads,
                     audience.signIns,
+                    audience.access,
+                    new PreviewLinks(database.jdbi(), audience.audit, audience.clock),
                     audience.sessions,
                     audience.outbox,
+                    audience.audit,
                     new Tries(database.jdbi(), audience.clock));
-            var anna = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "1");
+            var anna = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "1", Device.COMPUTER);
             new Postman(database.jdbi(), new DevelopmentSender(), audience.clock, Runnable::run).deliverDue();
             DownloadId id = audience.downloads
                     .begin(whole(file(FIRST, "sheet.pdf", 10), VISITOR))

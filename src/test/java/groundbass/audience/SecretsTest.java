@@ -2,6 +2,13 @@ package groundbass.audience;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.audience.download.DownloadId;
+import groundbass.audience.download.DownloadToken;
+import groundbass.audience.download.Robots;
+import groundbass.audience.download.Taker;
+import groundbass.audience.download.VisitorKey;
+import groundbass.audience.student.Token;
+import groundbass.identity.Hmac;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import groundbass.store.SettableClock;

@@ -1,12 +1,12 @@
 package groundbass.bench;
 
-import groundbass.catalog.Audit;
-import groundbass.catalog.EducatorId;
-import groundbass.catalog.Educators;
-import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.EpisodeId;
-import groundbass.catalog.SeriesCatalog;
-import groundbass.catalog.SeriesForm;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.SeriesForm;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;

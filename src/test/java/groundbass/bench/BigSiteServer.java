@@ -1,10 +1,10 @@
 package groundbass.bench;
 
-import groundbass.Config;
-import groundbass.Groundbass;
-import groundbass.Secret;
-import groundbass.audience.Person;
-import groundbass.audience.Sessions;
+import groundbass.audience.student.Person;
+import groundbass.audience.student.Sessions;
+import groundbass.site.Config;
+import groundbass.site.Groundbass;
+import groundbass.site.Secret;
 import groundbass.store.Database;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -1,8 +1,8 @@
 package groundbass.bench;
 
-import groundbass.Config;
-import groundbass.Groundbass;
 import groundbass.identity.Sha256;
+import groundbass.site.Config;
+import groundbass.site.Groundbass;
 import groundbass.store.BlobFolder;
 import java.nio.file.Files;
 import java.nio.file.Path;

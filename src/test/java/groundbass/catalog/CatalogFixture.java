@@ -1,5 +1,17 @@
 package groundbass.catalog;
 
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditEntry;
+import groundbass.catalog.educator.Educator;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.EducatorRepository;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.Series;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.SeriesForm;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
@@ -13,22 +25,22 @@ import java.util.stream.IntStream;
 import org.jdbi.v3.core.Jdbi;
 
 /** The catalog on a fresh database, with one educator and one series. */
-final class CatalogFixture {
-    static final ZoneId VIENNA = ZoneId.of("Europe/Vienna");
-    static final SeriesForm FORM = new SeriesForm("Tide Patterns", "", "Low notes by the sea", "Europe/Vienna");
+public final class CatalogFixture {
+    public static final ZoneId VIENNA = ZoneId.of("Europe/Vienna");
+    public static final SeriesForm FORM = new SeriesForm("Tide Patterns", "", "Low notes by the sea", "Europe/Vienna");
 
-    final SettableClock clock = SettableClock.at("2030-03-01T12:00:00.123456Z");
-    final Jdbi jdbi;
-    final Audit audit;
-    final SeriesCatalog catalog;
-    final Episodes episodes;
-    final Revisions revisions;
-    final EpisodeDesk desk;
-    final EducatorId owner;
-    final EducatorId stranger;
-    final Series series;
+    public final SettableClock clock = SettableClock.at("2030-03-01T12:00:00.123456Z");
+    public final Jdbi jdbi;
+    public final Audit audit;
+    public final SeriesCatalog catalog;
+    public final Episodes episodes;
+    public final Revisions revisions;
+    public final EpisodeDesk desk;
+    public final EducatorId owner;
+    public final EducatorId stranger;
+    public final Series series;
 
-    CatalogFixture(Database database) {
+    public CatalogFixture(Database database) {
         jdbi = database.jdbi();
         audit = new Audit(jdbi, clock);
         catalog = new SeriesCatalog(jdbi, audit, clock);
@@ -46,42 +58,42 @@ final class CatalogFixture {
         return educator.id();
     }
 
-    Episode episode(String title) {
+    public Episode episode(String title) {
         return desk.create(owner, series.id(), title, Level.BEGINNER).result().orElseThrow();
     }
 
-    List<Episode> episodes(int count) {
+    public List<Episode> episodes(int count) {
         return IntStream.rangeClosed(1, count)
                 .mapToObj(i -> episode("Lesson " + i))
                 .toList();
     }
 
-    boolean publish(Episode episode) {
+    public boolean publish(Episode episode) {
         return jdbi.inTransaction(handle -> episodes.markPublished(handle, episode.id(), clock.instant()));
     }
 
-    boolean schedule(Episode episode, String local) {
+    public boolean schedule(Episode episode, String local) {
         var hour = LocalDateTime.parse(local);
         return jdbi.inTransaction(handle ->
                 episodes.schedule(handle, episode.id(), hour.atZone(VIENNA).toInstant(), VIENNA, hour));
     }
 
-    boolean unschedule(Episode episode) {
+    public boolean unschedule(Episode episode) {
         return jdbi.inTransaction(handle -> episodes.unschedule(handle, episode.id()));
     }
 
-    Episode now(Episode episode) {
+    public Episode now(Episode episode) {
         return episodes.find(episode.id()).orElseThrow();
     }
 
-    static EpisodeDocument document(String title) {
+    public static EpisodeDocument document(String title) {
         return EpisodeDocument.titled(title, Level.ADVANCED)
                 .edit()
                 .mainLine(new LineSource("Main line", "bar 1\n1-4 E5\n"))
                 .done();
     }
 
-    List<String> auditedWords() {
+    public List<String> auditedWords() {
         return audit.latest(100).stream().map(AuditEntry::what).toList();
     }
 }

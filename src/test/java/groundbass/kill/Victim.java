@@ -1,19 +1,21 @@
 package groundbass.kill;
 
-import groundbass.audience.ByteSpan;
-import groundbass.audience.Consents;
-import groundbass.audience.DownloadToken;
-import groundbass.audience.Downloads;
-import groundbass.audience.FileRequest;
-import groundbass.audience.ReleasedFile;
-import groundbass.audience.Sessions;
-import groundbass.audience.SignIns;
-import groundbass.audience.SignedIn;
-import groundbass.audience.Students;
-import groundbass.audience.Taker;
-import groundbass.audience.Token;
-import groundbass.audience.VisitorKey;
-import groundbass.catalog.EpisodeId;
+import groundbass.audience.download.ByteSpan;
+import groundbass.audience.download.DownloadToken;
+import groundbass.audience.download.Downloads;
+import groundbass.audience.download.FileRequest;
+import groundbass.audience.download.ReleasedFile;
+import groundbass.audience.download.Taker;
+import groundbass.audience.download.VisitorKey;
+import groundbass.audience.student.Consents;
+import groundbass.audience.student.Device;
+import groundbass.audience.student.LetterHead;
+import groundbass.audience.student.Sessions;
+import groundbass.audience.student.SignIns;
+import groundbass.audience.student.SignedIn;
+import groundbass.audience.student.Students;
+import groundbass.audience.student.Token;
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import groundbass.store.Database;
@@ -52,7 +54,7 @@ final class Victim {
                 students,
                 new Consents(jdbi, clock),
                 new Sessions(jdbi, clock),
-                () -> URI.create("https://lessons.example"),
+                () -> new LetterHead("Lessons", "A. Teacher", URI.create("https://lessons.example")),
                 clock);
     }
 
@@ -105,7 +107,7 @@ final class Victim {
         var reader = new EmailAddress(RandomId.next() + "@example.org");
         signIns.request(reader, Locale.ENGLISH);
         acknowledge(Kind.LETTER, reader.value());
-        if (signIns.use(link(reader), "wording") instanceof SignedIn.As) {
+        if (signIns.use(link(reader), "wording", Device.COMPUTER) instanceof SignedIn.As) {
             acknowledge(Kind.ACCOUNT, reader.value());
         }
     }

@@ -1,21 +1,23 @@
 package groundbass.kill;
 
-import groundbass.catalog.Audit;
-import groundbass.catalog.Draft;
-import groundbass.catalog.DraftSave;
-import groundbass.catalog.EducatorId;
-import groundbass.catalog.Educators;
-import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.EpisodeId;
+import groundbass.audio.AudioBytes;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.episode.Draft;
+import groundbass.catalog.episode.DraftSave;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.SeriesForm;
+import groundbass.catalog.series.SeriesId;
+import groundbass.catalog.settings.Imprint;
+import groundbass.catalog.settings.Settings;
+import groundbass.catalog.upload.Uploads;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
-import groundbass.form.Outcome;
 import groundbass.document.Rights;
-import groundbass.catalog.SeriesCatalog;
-import groundbass.catalog.SeriesForm;
-import groundbass.catalog.SeriesId;
-import groundbass.catalog.Uploads;
-import groundbass.audio.AudioBytes;
+import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
 import groundbass.publishing.ReleaseQueue;
 import groundbass.release.Releases;
@@ -56,6 +58,8 @@ final class VictimsDesk {
         this.educator = done(new Educators(jdbi, audit, clock)
                         .create("Quay Studio", name + "@example.org", "four strings, plainly!"))
                 .id();
+        done(new Settings(jdbi, audit)
+                .saveImprint(educator, new Imprint("Quay Studio", "quay@example.org", "", "", "")));
         this.series = done(new SeriesCatalog(jdbi, audit, clock)
                         .create(educator, new SeriesForm("Series " + name, "", "Grooves.", "Europe/Berlin")))
                 .id();

@@ -2,16 +2,18 @@ package groundbass.publishing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.Audit;
-import groundbass.catalog.DocumentCheck;
-import groundbass.catalog.EducatorId;
-import groundbass.catalog.Educators;
-import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.EpisodeId;
-import groundbass.catalog.Episodes;
-import groundbass.catalog.SeriesCatalog;
-import groundbass.catalog.SeriesForm;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.episode.DocumentCheck;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.SeriesForm;
+import groundbass.catalog.settings.Imprint;
+import groundbass.catalog.settings.Settings;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
@@ -61,6 +63,7 @@ class GoingLiveTest {
             educator = done(new Educators(jdbi, audit, clock)
                             .create("Quay Studio", "desk@example.org", "four strings!"))
                     .id();
+            new Settings(jdbi, audit).saveImprint(educator, new Imprint("Quay Studio", "desk@example.org", "", "", ""));
             publisher = new Publisher(jdbi, clock, audit, releases, id -> "https://example.org/e/" + id, queue::add);
             goingLive = new GoingLive(jdbi, clock, audit, releases, publisher, queue::add, () -> saidToLast++);
         }

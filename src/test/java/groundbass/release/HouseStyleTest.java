@@ -2,7 +2,7 @@ package groundbass.release;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.RevisionId;
+import groundbass.catalog.episode.RevisionId;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.HouseStyle;
 import groundbass.document.Level;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.web.general.AssetFiles;
 import groundbass.web.general.GeneralPages;
 import groundbass.web.general.HomePage;
@@ -33,7 +34,7 @@ class LooksTest {
                 Visitors.NONE,
                 pages -> List.of(
                         new HomePage(pages, reader -> HomePage.View.EMPTY),
-                        new GeneralPages(pages),
+                        new GeneralPages(pages, () -> SiteSettings.USUAL),
                         new AssetFiles(new Assets()),
                         new TrialPage(pages)::addTo));
     }

@@ -3,6 +3,7 @@ package groundbass.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.web.general.GeneralPages;
 import groundbass.web.general.HomePage;
 import groundbass.web.shell.Visitors;
@@ -18,7 +19,7 @@ class PagesTest {
             Visitors.NONE,
             pages -> List.of(
                     new HomePage(pages, reader -> HomePage.View.EMPTY),
-                    new GeneralPages(pages),
+                    new GeneralPages(pages, () -> SiteSettings.USUAL),
                     new TrialPage(pages)::addTo));
 
     @AfterAll

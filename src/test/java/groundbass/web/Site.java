@@ -2,13 +2,17 @@ package groundbass.web;
 
 import static io.restassured.RestAssured.given;
 
-import groundbass.Config;
-import groundbass.Groundbass;
-import groundbass.audience.Person;
-import groundbass.audience.Sessions;
-import groundbass.catalog.Audit;
-import groundbass.catalog.EducatorId;
-import groundbass.catalog.Educators;
+import groundbass.audience.student.Device;
+import groundbass.audience.student.Person;
+import groundbass.audience.student.Sessions;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educator;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.settings.Imprint;
+import groundbass.catalog.settings.Settings;
+import groundbass.site.Config;
+import groundbass.site.Groundbass;
 import groundbass.store.SettableClock;
 import io.restassured.http.Cookie;
 import io.restassured.specification.RequestSpecification;
@@ -85,18 +89,24 @@ public final class Site implements AutoCloseable {
     public synchronized EducatorId educator() {
         var jdbi = groundbass.database().jdbi();
         var educators = new Educators(jdbi, new Audit(jdbi, clock), clock);
-        return educators
-                .first()
-                .or(() -> educators
-                        .create("Trial Studio", "desk@trial.example", "a password for trials")
-                        .result())
+        return educators.first().map(Educator::id).orElseGet(() -> educator(educators));
+    }
+
+    private EducatorId educator(Educators educators) {
+        var jdbi = groundbass.database().jdbi();
+        var id = educators
+                .create("Trial Studio", "desk@trial.example", "a password for trials")
+                .result()
                 .orElseThrow()
                 .id();
+        new Settings(jdbi, new Audit(jdbi, clock))
+                .saveImprint(id, new Imprint("Trial Studio", "studio@trial.example", "", "", ""));
+        return id;
     }
 
     /** The cookie of somebody who has just signed in; put it on any request: {@code site.form().cookie(...)}. */
     public Cookie signedIn(Person person) {
-        var token = new Sessions(groundbass.database().jdbi(), clock).open(person);
+        var token = new Sessions(groundbass.database().jdbi(), clock).open(person, Device.COMPUTER);
         return new Cookie.Builder("session", token.value()).build();
     }
 

@@ -2,7 +2,7 @@ package groundbass.web;
 
 import static io.restassured.RestAssured.given;
 
-import groundbass.catalog.SiteSettings;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Errors;
 import groundbass.web.shell.HostNames;

@@ -31,6 +31,9 @@ public final class SystemBreaks {
     /** Gaps narrower than this share of their natural width are crowded. */
     private static final double LEAST_STRETCH = 0.85;
 
+    /** A bar that takes more of its system than this may stand alone. */
+    private static final double MOST_ALONE = 0.55;
+
     /** Systems of more bars are told apart no further. */
     private static final int MOST_BARS = 32;
 
@@ -123,7 +126,7 @@ public final class SystemBreaks {
     private void take(int first, int last, double cost) {
         int bars = bars(first, last);
         int count = Math.min(bars, MOST_BARS);
-        double alone = bars == 1 && !isWholeStretch(first, last) ? LONELY : 0;
+        double alone = bars == 1 && !isWholeStretch(first, last) && leavesRoom(first) ? LONELY : 0;
         boolean anew = first == 0 || beginsSection(first) || signs.endsStretch(first - 1);
         for (int before = 0; before <= MOST_BARS; before++) {
             double total = costs[first][before] + cost + alone + uneven(before, count, first, anew, last);
@@ -158,6 +161,11 @@ public final class SystemBreaks {
 
     private boolean isPickup(int index) {
         return index == 0 && signs.bar(0).bar().isPickup();
+    }
+
+    /** Whether another bar of its kind would stand beside a bar; on narrow paper none may. */
+    private boolean leavesRoom(int index) {
+        return full.get(index).naturalWidth() < MOST_ALONE * (width - signs.prefixWidth(index));
     }
 
     private boolean isWholeStretch(int first, int last) {

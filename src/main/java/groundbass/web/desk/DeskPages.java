@@ -1,20 +1,49 @@
 package groundbass.web.desk;
 
-import groundbass.audience.BrowserMark;
-import groundbass.audience.Sessions;
-import groundbass.catalog.Educators;
-import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.Episodes;
-import groundbass.catalog.Recordings;
-import groundbass.catalog.SeriesCatalog;
-import groundbass.catalog.Settings;
-import groundbass.catalog.Uploads;
+import groundbass.audience.student.BrowserMark;
+import groundbass.audience.student.EducatorAccess;
+import groundbass.audience.student.Sessions;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.settings.Settings;
+import groundbass.catalog.upload.Recordings;
+import groundbass.catalog.upload.Uploads;
 import groundbass.effort.Budget;
 import groundbass.effort.Turns;
 import groundbass.post.Outbox;
 import groundbass.publishing.Publisher;
 import groundbass.release.BrokenFiles;
 import groundbass.release.Releases;
+import groundbass.web.desk.access.Carried;
+import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.Entrance;
+import groundbass.web.desk.access.KnownBrowser;
+import groundbass.web.desk.account.AccountPages;
+import groundbass.web.desk.account.AuditPages;
+import groundbass.web.desk.account.ForgottenPages;
+import groundbass.web.desk.account.SessionPages;
+import groundbass.web.desk.account.SignInPages;
+import groundbass.web.desk.editor.DraftPages;
+import groundbass.web.desk.editor.Editor;
+import groundbass.web.desk.editor.EditorPages;
+import groundbass.web.desk.editor.PublishingPages;
+import groundbass.web.desk.editor.Saving;
+import groundbass.web.desk.editor.TrackPages;
+import groundbass.web.desk.facts.FactsPages;
+import groundbass.web.desk.line.LinePages;
+import groundbass.web.desk.line.LineSound;
+import groundbass.web.desk.recording.RecordingPages;
+import groundbass.web.desk.script.ScriptPages;
+import groundbass.web.desk.site.ImprintPages;
+import groundbass.web.desk.site.LetterPages;
+import groundbass.web.desk.site.OutboxPages;
+import groundbass.web.desk.site.OverviewPage;
+import groundbass.web.desk.site.SeriesPages;
+import groundbass.web.desk.site.SettingsPages;
+import groundbass.web.desk.walkthrough.WalkthroughPages;
 import groundbass.web.shell.Chosen;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Installation;
@@ -39,10 +68,17 @@ public final class DeskPages {
             RateLimits limits,
             Chosen chosen) {}
 
-    /** What the desk works with. */
+    /**
+     * What the desk works with.
+     *
+     * @param mailed whether letters leave this machine
+     */
     public record Services(
             Educators educators,
             Sessions sessions,
+            EducatorAccess access,
+            Audit audit,
+            boolean mailed,
             BrowserMark browserMark,
             SeriesCatalog catalog,
             Episodes episodes,
@@ -75,7 +111,8 @@ public final class DeskPages {
                 budget(services.clock()));
         var browser =
                 new KnownBrowser(services.browserMark(), shell.installation().secure());
-        var entrance = new Entrance(services.educators(), services.sessions(), shell.cookie(), browser, shell.limits());
+        var entrance = new Entrance(
+                services.educators(), services.sessions(), shell.cookie(), browser, shell.limits(), services.audit());
         var editor = new Editor(
                 desk,
                 services.writing(),
@@ -87,7 +124,10 @@ public final class DeskPages {
         var saving = new Saving(desk, carried, services.writing(), services.uploads(), editor);
         return List.of(
                 new SignInPages(shell.pages(), services.educators(), entrance),
-                new AccountPages(desk, services.educators(), entrance),
+                new ForgottenPages(shell.pages(), services.access(), entrance, services.mailed()),
+                new AccountPages(desk, services.educators(), services.sessions(), services.access(), entrance),
+                new SessionPages(desk, services.sessions(), services.audit()),
+                new AuditPages(desk, services.audit(), services.educators()),
                 new OverviewPage(
                         desk,
                         services.catalog(),
@@ -107,6 +147,7 @@ public final class DeskPages {
                 new ScriptPages(desk, carried, services.writing()),
                 new FactsPages(desk, carried, services.writing()),
                 new OutboxPages(desk, services.outbox(), services.educators(), services.settings(), services.clock()),
+                new ImprintPages(desk, services.educators(), services.settings(), shell.chosen()),
                 new SettingsPages(desk, services.settings(), shell.chosen()));
     }
 }

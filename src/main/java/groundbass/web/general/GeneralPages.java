@@ -1,30 +1,66 @@
 package groundbass.web.general;
 
+import groundbass.catalog.settings.Imprint;
+import groundbass.catalog.settings.SiteSettings;
+import groundbass.text.Message;
+import groundbass.web.answer.EntityTag;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
+import java.util.List;
+import java.util.function.Supplier;
 
-/** Privacy and cautions: the same for everyone. */
+/** Privacy, cautions, who teaches: the same for everyone. */
 public final class GeneralPages implements PageGroup {
     private static final String NEVER_CHANGES = "";
 
     private final Pages pages;
+    private final Supplier<SiteSettings> settings;
 
-    public GeneralPages(Pages pages) {
+    public GeneralPages(Pages pages, Supplier<SiteSettings> settings) {
         this.pages = pages;
+        this.settings = settings;
     }
 
     @Override
     public void addTo(Routes routes) {
-        add(routes, "/privacy", "general/privacy");
-        add(routes, "/cautions", "general/cautions");
+        routes.get(
+                "/cautions",
+                Role.ANYONE,
+                ctx -> pages.showShared(ctx, "general/cautions", NEVER_CHANGES, reader -> new Plain()));
+        routes.get("/privacy", Role.ANYONE, ctx -> {
+            var imprint = settings.get().imprint();
+            pages.showShared(ctx, "general/privacy", version(imprint), reader -> Privacy.of(imprint));
+        });
+        routes.get("/who-teaches", Role.ANYONE, ctx -> {
+            var imprint = settings.get().imprint();
+            pages.showShared(
+                    ctx,
+                    "general/who-teaches",
+                    version(imprint),
+                    reader -> new WhoTeaches(imprint, reader.say(Message.of("imprint.rights.subject"))));
+        });
     }
 
-    private void add(Routes routes, String path, String template) {
-        routes.get(path, Role.ANYONE, ctx -> pages.showShared(ctx, template, NEVER_CHANGES, reader -> new Plain()));
+    private static String version(Imprint imprint) {
+        return EntityTag.ofContent(imprint.toString()).opaque();
     }
 
     /** A page whose every word is in the bundles. */
     public record Plain() {}
+
+    /** @param kept, desk keys of paragraphs: what is stored about students, and about who teaches */
+    public record Privacy(Imprint imprint, List<String> kept, List<String> desk) {
+        static Privacy of(Imprint imprint) {
+            return new Privacy(imprint, keys(Kept.OF_STUDENTS), keys(Kept.OF_EDUCATORS));
+        }
+
+        private static List<String> keys(List<KeptThing> things) {
+            return things.stream().map(KeptThing::key).toList();
+        }
+    }
+
+    /** @param subject of a letter about a right that is hurt */
+    public record WhoTeaches(Imprint imprint, String subject) {}
 }

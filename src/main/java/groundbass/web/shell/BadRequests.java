@@ -1,10 +1,13 @@
 package groundbass.web.shell;
 
 import io.javalin.http.HttpStatus;
+import java.io.EOFException;
+import java.nio.channels.ClosedChannelException;
 import java.nio.charset.IllegalCharsetNameException;
 import java.nio.charset.UnsupportedCharsetException;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
 import org.eclipse.jetty.http.HttpException;
 
@@ -22,6 +25,9 @@ final class BadRequests {
         if (causes.stream().anyMatch(BadRequests::tooLarge)) {
             return Optional.of(HttpStatus.CONTENT_TOO_LARGE.getCode());
         }
+        if (causes.stream().anyMatch(BadRequests::cutOff)) {
+            return Optional.of(HttpStatus.REQUEST_TIMEOUT.getCode());
+        }
         return causes.stream().anyMatch(BadRequests::unknownCharset)
                 ? Optional.of(HttpStatus.UNSUPPORTED_MEDIA_TYPE.getCode())
                 : refusal(causes);
@@ -38,6 +44,11 @@ final class BadRequests {
     /** Nothing of ours asks for a character set by a name that comes from outside. */
     private static boolean unknownCharset(Throwable e) {
         return e instanceof UnsupportedCharsetException || e instanceof IllegalCharsetNameException;
+    }
+
+    /** Whoever sent it is gone, or was cut off for being too slow; nobody is left to be told. */
+    private static boolean cutOff(Throwable e) {
+        return e instanceof TimeoutException || e instanceof EOFException || e instanceof ClosedChannelException;
     }
 
     /** Jetty has no type for an upload beyond its limits, only these words. */

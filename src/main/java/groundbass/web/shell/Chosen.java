@@ -1,6 +1,6 @@
 package groundbass.web.shell;
 
-import groundbass.catalog.SiteSettings;
+import groundbass.catalog.settings.SiteSettings;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;

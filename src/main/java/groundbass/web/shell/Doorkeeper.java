@@ -33,6 +33,7 @@ public final class Doorkeeper {
 
     /** Sends a reader to the sign-in that fits; a program, or a form that would be lost, gets 401. */
     public void check(Context ctx) {
+        Bodies.check(ctx, this);
         for (var role : ctx.routeRoles()) {
             if (role instanceof Role needed
                     && needed != Role.ANYONE

@@ -1,6 +1,6 @@
 package groundbass.web.shell;
 
-import groundbass.catalog.SiteSettings;
+import groundbass.catalog.settings.SiteSettings;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import java.net.URI;

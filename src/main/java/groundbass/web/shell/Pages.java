@@ -1,6 +1,6 @@
 package groundbass.web.shell;
 
-import groundbass.catalog.SiteSettings;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.web.answer.StoredBytes;
 import groundbass.web.answer.Vary;
 import groundbass.web.view.Frame;
@@ -26,6 +26,7 @@ public final class Pages {
     private final Templates templates;
     private final Installation installation;
     private final Supplier<SiteSettings> chosen;
+    private final SessionCookie cookie;
     private final KeptPages kept = new KeptPages();
     private final Wishes wishes = new Wishes();
 
@@ -33,13 +34,20 @@ public final class Pages {
         this.templates = templates;
         this.installation = installation;
         this.chosen = chosen;
+        this.cookie = new SessionCookie(installation);
     }
 
     /** Answers with {@code templates/NAME.html}. The answer is the reader's own and is not kept anywhere. */
     public void show(Context ctx, String template, Record view) {
         var settings = chosen.get();
         var reader = reader(ctx, settings);
-        var frame = new Frame(ctx.path(), place(ctx), settings.siteName(), installation.demo(), Flash.take(ctx));
+        var frame = new Frame(
+                ctx.path(),
+                place(ctx),
+                settings.siteName(),
+                installation.demo(),
+                cookie.token(ctx).isPresent(),
+                Flash.take(ctx));
         describe(ctx, reader);
         ctx.header("Cache-Control", "no-store");
         ctx.contentType(HTML).result(templates.render(template, view, frame, reader));
@@ -52,14 +60,20 @@ public final class Pages {
     }
 
     /**
-     * Answers with a page that is the same for all readers of a language: rendered once, kept as bytes, answered with 304
+     * Answers with a page that is the same for all readers of a language, but for who is signed in at all: rendered once, kept as bytes, answered with 304
      * where the reader has it. {@code version} names the content and changes with it (a release's id, say); {@code view}
      * is asked only when the page must be rendered.
      */
     public void showShared(Context ctx, String template, String version, Function<Reader, Record> view) {
         var settings = chosen.get();
         var reader = reader(ctx, settings);
-        var frame = new Frame(ctx.path(), place(ctx), settings.siteName(), installation.demo(), Optional.empty());
+        var frame = new Frame(
+                ctx.path(),
+                place(ctx),
+                settings.siteName(),
+                installation.demo(),
+                cookie.token(ctx).isPresent(),
+                Optional.empty());
         var key = new KeptPages.Key(template, version, frame, reader);
         var page = kept.get(key, () -> bytes(templates.render(template, view.apply(reader), frame, reader)));
         describe(ctx, reader);

@@ -1,5 +1,6 @@
 package groundbass.web.shell;
 
+import groundbass.web.gate.Network;
 import io.javalin.http.Context;
 import java.time.Duration;
 import java.util.Optional;

@@ -21,6 +21,11 @@ public final class Routes {
         config.post(path, handler, role);
     }
 
+    /** A form with files in it; see {@link Bodies} for what else a form may send. */
+    public void postFiles(String path, Role role, Handler handler) {
+        config.post(path, handler, role, Bodies.Taking.FILES);
+    }
+
     public void put(String path, Role role, Handler handler) {
         config.put(path, handler, role);
     }

@@ -1,8 +1,8 @@
 package groundbass.web.shell;
 
-import groundbass.audience.Session;
-import groundbass.audience.Sessions;
-import groundbass.audience.Token;
+import groundbass.audience.student.Session;
+import groundbass.audience.student.Sessions;
+import groundbass.audience.student.Token;
 import java.util.Optional;
 
 /** Finds visitors by the session rows. */

@@ -1,6 +1,6 @@
 package groundbass.web.shell;
 
-import groundbass.audience.Tries;
+import groundbass.audience.student.Tries;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.Optional;

@@ -1,8 +1,8 @@
 package groundbass.web.shell;
 
-import groundbass.audience.Person;
-import groundbass.audience.StudentId;
-import groundbass.catalog.EducatorId;
+import groundbass.audience.student.Person;
+import groundbass.audience.student.StudentId;
+import groundbass.catalog.educator.EducatorId;
 import java.util.Objects;
 import java.util.Optional;
 

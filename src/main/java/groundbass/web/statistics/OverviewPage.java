@@ -1,8 +1,8 @@
 package groundbass.web.statistics;
 
-import groundbass.audience.EpisodeUse;
-import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeId;
+import groundbass.audience.statistics.EpisodeUse;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;

@@ -1,10 +1,10 @@
 package groundbass.web.statistics;
 
-import groundbass.audience.Download;
-import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeId;
-import groundbass.catalog.Series;
-import groundbass.catalog.SeriesId;
+import groundbass.audience.download.Download;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.series.Series;
+import groundbass.catalog.series.SeriesId;
 import groundbass.web.view.PageOf;
 import java.time.ZoneId;
 import java.util.ArrayList;

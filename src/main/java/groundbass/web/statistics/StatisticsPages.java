@@ -1,9 +1,9 @@
 package groundbass.web.statistics;
 
-import groundbass.audience.Statistics;
-import groundbass.audience.Students;
-import groundbass.catalog.Episodes;
-import groundbass.catalog.SeriesCatalog;
+import groundbass.audience.statistics.Statistics;
+import groundbass.audience.student.Students;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.SeriesCatalog;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;

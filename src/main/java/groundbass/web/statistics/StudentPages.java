@@ -1,10 +1,10 @@
 package groundbass.web.statistics;
 
-import groundbass.audience.DemoAudience;
-import groundbass.audience.Download;
-import groundbass.audience.Student;
-import groundbass.audience.StudentId;
-import groundbass.audience.StudentUse;
+import groundbass.audience.download.Download;
+import groundbass.audience.statistics.StudentUse;
+import groundbass.audience.student.DemoAddress;
+import groundbass.audience.student.Student;
+import groundbass.audience.student.StudentId;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
@@ -43,7 +43,7 @@ final class StudentPages implements PageGroup {
         }
         var entries = uses.stream().limit(SHOWN).map(Entry::of).toList();
         boolean demo = uses.stream()
-                .anyMatch(use -> DemoAudience.isInvented(use.student().email()));
+                .anyMatch(use -> DemoAddress.isInvented(use.student().email()));
         room.pages().show(ctx, "statistics/students", new Everyone(demo, entries, page.turning(uses.size() > SHOWN)));
     }
 
@@ -55,7 +55,7 @@ final class StudentPages implements PageGroup {
                 .map(download -> line(download, shelf, reader))
                 .toList();
         var email = found.student().email();
-        var view = new One(ctx.path(), email.value(), DemoAudience.isInvented(email), rows);
+        var view = new One(ctx.path(), email.value(), DemoAddress.isInvented(email), rows);
         room.pages().show(ctx, "statistics/student", view);
     }
 

@@ -1,8 +1,8 @@
 package groundbass.web.statistics;
 
-import groundbass.audience.StatisticsCsv;
-import groundbass.audience.Taken;
-import groundbass.catalog.EpisodeId;
+import groundbass.audience.statistics.StatisticsCsv;
+import groundbass.audience.statistics.Taken;
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.text.Message;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;

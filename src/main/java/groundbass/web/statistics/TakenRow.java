@@ -1,8 +1,8 @@
 package groundbass.web.statistics;
 
-import groundbass.audience.Download;
-import groundbass.audience.StudentId;
-import groundbass.audience.Taken;
+import groundbass.audience.download.Download;
+import groundbass.audience.statistics.Taken;
+import groundbass.audience.student.StudentId;
 import groundbass.post.EmailAddress;
 import java.time.Instant;
 import java.util.Optional;

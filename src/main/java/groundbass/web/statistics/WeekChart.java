@@ -1,7 +1,7 @@
 package groundbass.web.statistics;
 
-import groundbass.audience.DownloadCounts;
-import groundbass.audience.WeekUse;
+import groundbass.audience.statistics.DownloadCounts;
+import groundbass.audience.statistics.WeekUse;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;

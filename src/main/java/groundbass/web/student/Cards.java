@@ -1,7 +1,7 @@
 package groundbass.web.student;
 
-import groundbass.catalog.Episode;
-import groundbass.catalog.Series;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.series.Series;
 import groundbass.text.Message;
 import groundbass.web.view.EpisodeCard;
 import groundbass.web.view.Reader;

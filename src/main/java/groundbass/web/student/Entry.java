@@ -1,11 +1,12 @@
 package groundbass.web.student;
 
-import groundbass.audience.Sessions;
-import groundbass.audience.SignedIn;
-import groundbass.audience.Token;
+import groundbass.audience.student.Sessions;
+import groundbass.audience.student.SignedIn;
+import groundbass.audience.student.Token;
 import groundbass.web.shell.SessionCookie;
 import io.javalin.http.Context;
 import java.time.Duration;
+import java.util.Optional;
 
 /** Lets students in and out. */
 final class Entry {
@@ -31,7 +32,12 @@ final class Entry {
         cookie.clear(ctx);
     }
 
+    /** The token that this browser carries. */
+    Optional<Token> token(Context ctx) {
+        return cookie.token(ctx).map(Token::new);
+    }
+
     private void end(Context ctx) {
-        cookie.token(ctx).map(Token::new).ifPresent(sessions::close);
+        token(ctx).ifPresent(sessions::close);
     }
 }

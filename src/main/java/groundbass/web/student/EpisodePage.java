@@ -1,7 +1,7 @@
 package groundbass.web.student;
 
-import groundbass.catalog.EpisodeId;
-import groundbass.catalog.SiteSettings;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.identity.Slug;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
@@ -19,6 +19,8 @@ import java.util.function.Supplier;
  * its own.
  */
 final class EpisodePage implements PageGroup {
+    private static final String WANTED = "wanted";
+
     private final Pages pages;
     private final Lessons lessons;
     private final EpisodeViews views;
@@ -43,15 +45,29 @@ final class EpisodePage implements PageGroup {
                 .orElseThrow(NotFoundResponse::new);
         boolean signIn = settings.get().downloadsNeedSignIn();
         String version = lesson.version() + views.version() + (signIn ? "-sign-in" : "");
-        views.video(lesson).ifPresent(video -> SecurityHeaders.allowFrame(ctx, video.origin()));
-        pages.showShared(ctx, "student/episode", version, reader -> views.of(lesson, signIn, reader));
+        views.video(lesson.release()).ifPresent(video -> SecurityHeaders.allowFrame(ctx, video.origin()));
+        String wanted = wanted(ctx);
+        if (wanted.isEmpty()) {
+            pages.showShared(
+                    ctx, "student/episode", version, reader -> views.of(lesson, signIn, "", reader, Ways.PUBLIC));
+        } else {
+            pages.show(ctx, "student/episode", views.of(lesson, signIn, wanted, pages.reader(ctx), Ways.PUBLIC));
+        }
     }
 
     /** What is printed, mailed and fed: it leads to wherever the lesson is read today. */
     private void permanent(Context ctx) {
         String path =
                 EpisodeId.parse(ctx.pathParam("id")).flatMap(lessons::path).orElseThrow(NotFoundResponse::new);
-        ctx.redirect(path, HttpStatus.FOUND);
+        String wanted = wanted(ctx);
+        ctx.redirect(wanted.isEmpty() ? path : path + "?" + WANTED + "=" + wanted, HttpStatus.FOUND);
+    }
+
+    /** The file for which somebody went away to sign in; it waits for them on the page. */
+    private static String wanted(Context ctx) {
+        return Optional.ofNullable(ctx.queryParam(WANTED))
+                .filter(name -> name.matches("[A-Za-z0-9._-]{1,200}"))
+                .orElse("");
     }
 
     // no leading zeros: a lesson has one address

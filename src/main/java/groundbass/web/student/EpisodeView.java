@@ -17,6 +17,8 @@ import java.util.stream.Stream;
  * @param corrected how the correction is named; empty for a first release
  * @param notes     HTML that is safe to show
  * @param bundle    everything in one file
+ * @param signIn    whether taking a file home needs a sign-in
+ * @param wanted    the file for which its reader has just signed in
  */
 public record EpisodeView(
         String language,
@@ -37,6 +39,7 @@ public record EpisodeView(
         Optional<FileView> bundle,
         List<FileView> files,
         boolean signIn,
+        Optional<FileView> wanted,
         List<String> rights,
         String gear,
         Optional<VideoView> video,

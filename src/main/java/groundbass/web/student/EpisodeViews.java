@@ -3,6 +3,7 @@ package groundbass.web.student;
 import groundbass.document.Level;
 import groundbass.lesson.PageContent;
 import groundbass.release.FileRole;
+import groundbass.release.Release;
 import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;
 import groundbass.text.Message;
@@ -32,14 +33,15 @@ final class EpisodeViews {
         this.ownTracks = ownTracks;
     }
 
-    EpisodeView of(PublishedLesson lesson, boolean signIn, Reader site) {
+    /** @param wanted the name of the file for which its reader has just signed in; empty for none */
+    EpisodeView of(PublishedLesson lesson, boolean signIn, String wanted, Reader site, Ways ways) {
         var series = lesson.series();
         var episode = lesson.episode();
         var reader = site.in(series.zone());
         var content = contents.page(lesson.release().id()).orElseThrow(NotFoundResponse::new);
         var files = contents.files(lesson.release().id());
-        var fileViews = new FileViews(lesson.release(), content, ownTracks.of(lesson.release()), reader);
-        var out = lesson.release().publishedAt().orElseThrow();
+        var fileViews = new FileViews(lesson.release(), content, ownTracks.of(lesson.release()), ways, reader);
+        var out = lesson.out();
         return new EpisodeView(
                 content.language(),
                 series.title(),
@@ -52,13 +54,21 @@ final class EpisodeViews {
                 out,
                 reader.date(out),
                 corrected(lesson, out, reader),
-                lines(lesson.release().id(), content, files, reader).findFirst().orElseThrow(),
-                lines(lesson.release().id(), content, files, reader).skip(1).toList(),
+                lines(lesson.release().id(), content, files, ways, reader)
+                        .findFirst()
+                        .orElseThrow(),
+                lines(lesson.release().id(), content, files, ways, reader)
+                        .skip(1)
+                        .toList(),
                 NoteViews.html(content.notes(), HEADINGS_OF_NOTES, content.pieces()),
                 fileViews.tracks(files),
                 files.stream().filter(EpisodeViews::isBundle).findFirst().map(fileViews::file),
                 single(files, fileViews),
                 signIn,
+                files.stream()
+                        .filter(file -> file.role().isOffered() && file.name().equals(wanted))
+                        .findFirst()
+                        .map(fileViews::file),
                 rights(content),
                 content.gear(),
                 VideoView.of(content.video()),
@@ -74,8 +84,8 @@ final class EpisodeViews {
     }
 
     /** The video of a lesson, if it has one. */
-    Optional<VideoView> video(PublishedLesson lesson) {
-        return contents.page(lesson.release().id()).flatMap(content -> VideoView.of(content.video()));
+    Optional<VideoView> video(Release release) {
+        return contents.page(release.id()).flatMap(content -> VideoView.of(content.video()));
     }
 
     private static String level(PageContent content, Reader reader) {
@@ -91,9 +101,10 @@ final class EpisodeViews {
                 .map(reader::say);
     }
 
-    private Stream<LineView> lines(ReleaseId release, PageContent content, List<ReleaseFile> files, Reader reader) {
-        var views =
-                new LineViews(release, contents, files, Messages.of(Locale.forLanguageTag(content.language())), reader);
+    private Stream<LineView> lines(
+            ReleaseId release, PageContent content, List<ReleaseFile> files, Ways ways, Reader reader) {
+        var views = new LineViews(
+                release, contents, files, ways, Messages.of(Locale.forLanguageTag(content.language())), reader);
         return IntStream.range(0, content.lines().size())
                 .mapToObj(i -> views.of(
                         i == 0 ? "line" : "exercise-" + i, content.lines().get(i)));

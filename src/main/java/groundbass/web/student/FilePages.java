@@ -1,8 +1,8 @@
 package groundbass.web.student;
 
-import groundbass.audience.Downloads;
-import groundbass.audience.Taker;
-import groundbass.catalog.SiteSettings;
+import groundbass.audience.download.Downloads;
+import groundbass.audience.download.Taker;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.release.FileRole;
 import groundbass.store.Blobs;
 import groundbass.web.answer.EntityTag;
@@ -68,8 +68,7 @@ final class FilePages implements PageGroup {
         var file = find(ctx).filter(OfferedFile::offered).orElseThrow(NotFoundResponse::new);
         var visitor = doorkeeper.visitor(ctx);
         if (settings.get().downloadsNeedSignIn() && visitor.equals(Visitor.UNKNOWN)) {
-            // back to the lesson: coming back to the file itself would leave the reader on the page of the link
-            Doorkeeper.sendToSignIn(ctx, Role.STUDENT, "/e/" + file.episode());
+            askToSignIn(ctx, file);
             return;
         }
         var transfer = new RecordedTransfer(downloads, file.released(), taker(ctx, visitor), cookie, ctx);
@@ -79,14 +78,35 @@ final class FilePages implements PageGroup {
                 .send(ctx);
     }
 
+    /** Back to the lesson: coming back to the file itself would leave the reader on the page of the link. */
+    private static void askToSignIn(Context ctx, OfferedFile file) {
+        Doorkeeper.sendToSignIn(
+                ctx,
+                Role.STUDENT,
+                "/e/" + file.episode() + "?wanted=" + file.file().name());
+    }
+
     private void play(Context ctx) throws IOException {
         limits.demand(ctx, Limit.PLAY);
         var file = find(ctx).filter(OfferedFile::playable).orElseThrow(NotFoundResponse::new);
-        if (file.file().role() == FileRole.PLAY) {
+        if (file.offered() && settings.get().downloadsNeedSignIn()) {
+            playWhole(ctx, file);
+        } else if (file.file().role() == FileRole.PLAY) {
             manifests.of(file.file()).send(ctx, StoredBytes.FOR_GOOD);
         } else {
             answer(file).withCacheControl(StoredBytes.FOR_GOOD).send(ctx);
         }
+    }
+
+    /** A whole recording is a file to take home, wherever it is played: where that needs a sign-in, so does this. */
+    private void playWhole(Context ctx, OfferedFile file) throws IOException {
+        var visitor = doorkeeper.visitor(ctx);
+        if (visitor.equals(Visitor.UNKNOWN)) {
+            askToSignIn(ctx, file);
+            return;
+        }
+        var transfer = new RecordedTransfer(downloads, file.released(), taker(ctx, visitor), cookie, ctx);
+        answer(file).withTransfer(transfer).send(ctx);
     }
 
     private Optional<OfferedFile> find(Context ctx) {

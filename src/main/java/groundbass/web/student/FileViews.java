@@ -20,12 +20,14 @@ final class FileViews {
     private final Release release;
     private final PageContent content;
     private final List<BackingTrack> ownTracks;
+    private final Ways ways;
     private final Reader reader;
 
-    FileViews(Release release, PageContent content, List<BackingTrack> ownTracks, Reader reader) {
+    FileViews(Release release, PageContent content, List<BackingTrack> ownTracks, Ways ways, Reader reader) {
         this.release = release;
         this.content = content;
         this.ownTracks = ownTracks;
+        this.ways = ways;
         this.reader = reader;
     }
 
@@ -39,12 +41,12 @@ final class FileViews {
     }
 
     FileView file(ReleaseFile file) {
-        String path = Paths.file(release.id(), file.name());
+        String path = ways.file(release.id(), file.name());
         return new FileView(path, name(file), kind(file.name()), reader.size(file.size()));
     }
 
     private TrackView track(ReleaseFile file) {
-        String path = Paths.play(release.id(), file.name());
+        String path = ways.play(release.id(), file.name());
         return PracticeTrack.of(file)
                 .map(track -> new TrackView(
                         path, say("student.track." + track.sounding().word()), speed(track.percent())))

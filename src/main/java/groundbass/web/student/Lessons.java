@@ -1,10 +1,10 @@
 package groundbass.web.student;
 
-import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeId;
-import groundbass.catalog.Episodes;
-import groundbass.catalog.Series;
-import groundbass.catalog.SeriesCatalog;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Series;
+import groundbass.catalog.series.SeriesCatalog;
 import groundbass.identity.Slug;
 import groundbass.release.Release;
 import groundbass.release.Releases;
@@ -89,6 +89,7 @@ final class Lessons {
     }
 
     private PublishedLesson lesson(Series found, Episode episode, Release release, boolean corrected) {
-        return PublishedLesson.of(found, episode, release, corrected, episodes.neighbours(episode));
+        var out = release.publishedAt().orElseThrow();
+        return PublishedLesson.of(found, episode, release, corrected, episodes.neighbours(episode), out);
     }
 }

@@ -28,15 +28,23 @@ final class LineViews {
     private final ReleaseId release;
     private final ReleaseContents contents;
     private final List<ReleaseFile> files;
+    private final Ways ways;
     private final Messages said;
     private final Reader reader;
 
     /** @param said the words that the walkthrough was told in */
-    LineViews(ReleaseId release, ReleaseContents contents, List<ReleaseFile> files, Messages said, Reader reader) {
+    LineViews(
+            ReleaseId release,
+            ReleaseContents contents,
+            List<ReleaseFile> files,
+            Ways ways,
+            Messages said,
+            Reader reader) {
         this.release = release;
         this.said = said;
         this.contents = contents;
         this.files = files;
+        this.ways = ways;
         this.reader = reader;
     }
 
@@ -51,7 +59,7 @@ final class LineViews {
     private Optional<String> practice(String id) {
         return files.stream()
                 .filter(file -> file.name().equals(id + "-play.json"))
-                .map(file -> Paths.play(release, file.name()))
+                .map(file -> ways.play(release, file.name()))
                 .findFirst();
     }
 

@@ -1,9 +1,11 @@
 package groundbass.web.student;
 
-import groundbass.audience.Statistics;
-import groundbass.audience.Student;
-import groundbass.audience.StudentId;
-import groundbass.audience.Students;
+import groundbass.audience.statistics.Statistics;
+import groundbass.audience.student.Person;
+import groundbass.audience.student.Sessions;
+import groundbass.audience.student.Student;
+import groundbass.audience.student.StudentId;
+import groundbass.audience.student.Students;
 import groundbass.text.Languages;
 import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Flash;
@@ -11,6 +13,7 @@ import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
+import groundbass.web.view.SessionRow;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.UnauthorizedResponse;
@@ -23,6 +26,7 @@ final class MePages implements PageGroup {
     private final Pages pages;
     private final Doorkeeper doorkeeper;
     private final Students students;
+    private final Sessions sessions;
     private final Statistics statistics;
     private final Taken taken;
     private final OwnData data;
@@ -32,6 +36,7 @@ final class MePages implements PageGroup {
             Pages pages,
             Doorkeeper doorkeeper,
             Students students,
+            Sessions sessions,
             Statistics statistics,
             Taken taken,
             OwnData data,
@@ -39,6 +44,7 @@ final class MePages implements PageGroup {
         this.pages = pages;
         this.doorkeeper = doorkeeper;
         this.students = students;
+        this.sessions = sessions;
         this.statistics = statistics;
         this.taken = taken;
         this.data = data;
@@ -60,7 +66,10 @@ final class MePages implements PageGroup {
         var languages = Languages.SPOKEN.stream()
                 .map(locale -> language(locale, student.locale()))
                 .toList();
-        pages.show(ctx, "student/me", new Me(student.email().value(), rows, languages));
+        var open = sessions.of(new Person.OfStudent(student.id()), entry.token(ctx)).stream()
+                .map(SessionRow::of)
+                .toList();
+        pages.show(ctx, "student/me", new Me(student.email().value(), rows, open, languages));
     }
 
     private void speak(Context ctx) {
@@ -105,7 +114,7 @@ final class MePages implements PageGroup {
     }
 
     /** The page. */
-    public record Me(String email, List<Taken.Row> taken, List<LanguageView> languages) {}
+    public record Me(String email, List<Taken.Row> taken, List<SessionRow> sessions, List<LanguageView> languages) {}
 
     /** A language by its own name. */
     public record LanguageView(String tag, String name, boolean chosen) {}

@@ -1,7 +1,7 @@
 package groundbass.web.student;
 
-import groundbass.audience.ReleasedFile;
-import groundbass.catalog.EpisodeId;
+import groundbass.audience.download.ReleasedFile;
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.release.FileRole;
 import groundbass.release.Release;
 import groundbass.release.ReleaseFile;

@@ -1,24 +1,53 @@
 package groundbass.web.student;
 
-import groundbass.audience.Consent;
-import groundbass.audience.Consents;
-import groundbass.audience.Download;
-import groundbass.audience.Statistics;
-import groundbass.audience.Student;
+import groundbass.audience.download.Download;
+import groundbass.audience.statistics.Statistics;
+import groundbass.audience.student.Consent;
+import groundbass.audience.student.Consents;
+import groundbass.audience.student.OpenSession;
+import groundbass.audience.student.Person;
+import groundbass.audience.student.Sessions;
+import groundbass.audience.student.SignInRequest;
+import groundbass.audience.student.SignIns;
+import groundbass.audience.student.Student;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Series;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.post.Letter;
+import groundbass.post.Outbox;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 
 /** All that is kept about a student, for the student: in a common machine-readable form, times in UTC (ISO 8601). */
 final class OwnData {
     private final Consents consents;
     private final Statistics statistics;
+    private final Sessions sessions;
+    private final SignIns signIns;
+    private final Outbox outbox;
+    private final Episodes episodes;
+    private final SeriesCatalog catalog;
 
-    OwnData(Consents consents, Statistics statistics) {
+    OwnData(
+            Consents consents,
+            Statistics statistics,
+            Sessions sessions,
+            SignIns signIns,
+            Outbox outbox,
+            Episodes episodes,
+            SeriesCatalog catalog) {
         this.consents = consents;
         this.statistics = statistics;
+        this.sessions = sessions;
+        this.signIns = signIns;
+        this.outbox = outbox;
+        this.episodes = episodes;
+        this.catalog = catalog;
     }
 
     /** To be written as JSON. */
@@ -28,12 +57,37 @@ final class OwnData {
         data.put("language", student.locale().toLanguageTag());
         data.put("since", student.createdAt().toString());
         data.put("consents", consents.of(student.id()).stream().map(OwnData::of).toList());
+        data.put("sessions", sessions(student));
+        data.put(
+                "signInLinks",
+                signIns.of(student.email()).stream().map(OwnData::of).toList());
+        data.put("emails", outbox.to(student.email()).stream().map(OwnData::of).toList());
         data.put("downloads", downloads(student));
         return data;
     }
 
+    private List<Map<String, Object>> sessions(Student student) {
+        return sessions.of(new Person.OfStudent(student.id()), Optional.empty()).stream()
+                .map(OwnData::of)
+                .toList();
+    }
+
     private List<Map<String, Object>> downloads(Student student) {
-        return statistics.ofStudent(student.id()).stream().map(OwnData::of).toList();
+        Map<EpisodeId, Names> names = new LinkedHashMap<>();
+        return statistics.ofStudent(student.id()).stream()
+                .map(download ->
+                        of(download, names.computeIfAbsent(download.file().episode(), this::names)))
+                .toList();
+    }
+
+    /** What the lesson of a download is called today; its name at the time is not kept. */
+    private record Names(Optional<String> series, Optional<String> lesson) {}
+
+    private Names names(EpisodeId id) {
+        var episode = episodes.find(id);
+        return new Names(
+                episode.flatMap(found -> catalog.find(found.series())).map(Series::title),
+                episode.map(found -> found.title()));
     }
 
     private static Map<String, Object> of(Consent consent) {
@@ -45,8 +99,35 @@ final class OwnData {
         return data;
     }
 
-    private static Map<String, Object> of(Download download) {
+    private static Map<String, Object> of(OpenSession session) {
         Map<String, Object> data = new LinkedHashMap<>();
+        data.put("device", session.device().name().toLowerCase(Locale.ROOT));
+        data.put("since", session.createdAt().toString());
+        data.put("seen", session.seenAt().toString());
+        return data;
+    }
+
+    private static Map<String, Object> of(SignInRequest request) {
+        Map<String, Object> data = new LinkedHashMap<>();
+        data.put("asked", request.askedAt().toString());
+        data.put("valid until", request.expiresAt().toString());
+        request.usedAt().map(Instant::toString).ifPresent(at -> data.put("used", at));
+        return data;
+    }
+
+    private static Map<String, Object> of(Letter letter) {
+        Map<String, Object> data = new LinkedHashMap<>();
+        data.put("written", letter.createdAt().toString());
+        data.put("subject", letter.message().subject());
+        data.put("text", letter.message().text());
+        letter.delivery().map(way -> way.name().toLowerCase(Locale.ROOT)).ifPresent(way -> data.put("state", way));
+        return data;
+    }
+
+    private static Map<String, Object> of(Download download, Names names) {
+        Map<String, Object> data = new LinkedHashMap<>();
+        names.series().ifPresent(title -> data.put("series", title));
+        names.lesson().ifPresent(title -> data.put("lesson", title));
         data.put("episode", download.file().episode().value());
         data.put("release", download.file().release());
         data.put("file", download.file().name());

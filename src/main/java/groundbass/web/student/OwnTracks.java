@@ -1,7 +1,7 @@
 package groundbass.web.student;
 
-import groundbass.catalog.Revision;
-import groundbass.catalog.Revisions;
+import groundbass.catalog.episode.Revision;
+import groundbass.catalog.episode.Revisions;
 import groundbass.document.BackingTrack;
 import groundbass.release.Release;
 import java.util.List;

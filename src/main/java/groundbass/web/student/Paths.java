@@ -1,7 +1,7 @@
 package groundbass.web.student;
 
-import groundbass.catalog.Episode;
-import groundbass.catalog.Series;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.series.Series;
 import groundbass.release.ReleaseId;
 
 /** The addresses of the student's side. */

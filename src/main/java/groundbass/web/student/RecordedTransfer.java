@@ -1,11 +1,11 @@
 package groundbass.web.student;
 
-import groundbass.audience.ByteSpan;
-import groundbass.audience.DownloadId;
-import groundbass.audience.Downloads;
-import groundbass.audience.FileRequest;
-import groundbass.audience.ReleasedFile;
-import groundbass.audience.Taker;
+import groundbass.audience.download.ByteSpan;
+import groundbass.audience.download.DownloadId;
+import groundbass.audience.download.Downloads;
+import groundbass.audience.download.FileRequest;
+import groundbass.audience.download.ReleasedFile;
+import groundbass.audience.download.Taker;
 import groundbass.web.answer.ByteRange;
 import groundbass.web.answer.Transfer;
 import io.javalin.http.Context;

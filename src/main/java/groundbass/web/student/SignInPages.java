@@ -1,12 +1,16 @@
 package groundbass.web.student;
 
-import groundbass.audience.LinkState;
-import groundbass.audience.SignIns;
-import groundbass.audience.SignedIn;
-import groundbass.audience.Token;
+import groundbass.audience.student.LinkState;
+import groundbass.audience.student.SignIns;
+import groundbass.audience.student.SignedIn;
+import groundbass.audience.student.Token;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.form.FieldProblem;
 import groundbass.post.EmailAddress;
 import groundbass.post.Postman;
+import groundbass.web.shell.Devices;
+import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.Limit;
 import groundbass.web.shell.PageGroup;
@@ -19,6 +23,7 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /**
  * Signing in by a mailed link. Asking is answered alike for everyone; opening the link shows a button, and only the
@@ -27,21 +32,35 @@ import java.util.Optional;
  */
 final class SignInPages implements PageGroup {
     /** The version of {@code student.signin.consent}; a new text gets a new one. */
-    static final String WORDING = "account-1";
+    static final String WORDING = "account-2";
 
     private final Pages pages;
+    private final Doorkeeper doorkeeper;
     private final SignIns signIns;
+    private final Supplier<SiteSettings> settings;
     private final Entry entry;
+    private final Audit audit;
     private final RateLimits limits;
     private final WayBack wayBack;
     private final Optional<Postman> toDesk;
 
     /** @param toDesk where no letter leaves: who lays it on the desk, so that it is read there at once */
     SignInPages(
-            Pages pages, SignIns signIns, Entry entry, RateLimits limits, WayBack wayBack, Optional<Postman> toDesk) {
+            Pages pages,
+            Doorkeeper doorkeeper,
+            SignIns signIns,
+            Supplier<SiteSettings> settings,
+            Entry entry,
+            Audit audit,
+            RateLimits limits,
+            WayBack wayBack,
+            Optional<Postman> toDesk) {
         this.pages = pages;
+        this.doorkeeper = doorkeeper;
         this.signIns = signIns;
+        this.settings = settings;
         this.entry = entry;
+        this.audit = audit;
         this.limits = limits;
         this.wayBack = wayBack;
         this.toDesk = toDesk;
@@ -62,7 +81,11 @@ final class SignInPages implements PageGroup {
 
     private void ask(Context ctx) {
         String next = WayBack.of(Optional.ofNullable(ctx.queryParam("next")));
-        pages.show(ctx, "student/sign-in", new Form("", next, toDesk.isPresent(), Problems.NONE));
+        if (doorkeeper.visitor(ctx).student().isPresent()) {
+            ctx.redirect(next, HttpStatus.SEE_OTHER); // who is signed in already needs no form
+            return;
+        }
+        pages.show(ctx, "student/sign-in", new Form("", next, toDesk.isPresent(), guardians(), Problems.NONE));
     }
 
     private void send(Context ctx) {
@@ -71,8 +94,8 @@ final class SignInPages implements PageGroup {
         var email = EmailAddress.read(typed);
         if (email.isEmpty()) {
             var problem = FieldProblem.of("email", "catalog.problem.email", typed.strip());
-            pages.showAgain(
-                    ctx, "student/sign-in", new Form(typed, next, toDesk.isPresent(), new Problems(List.of(problem))));
+            var problems = new Problems(List.of(problem));
+            pages.showAgain(ctx, "student/sign-in", new Form(typed, next, toDesk.isPresent(), guardians(), problems));
             return;
         }
         limits.demand(ctx, Limit.LETTERS_OF_NETWORK);
@@ -81,6 +104,11 @@ final class SignInPages implements PageGroup {
         toDesk.ifPresent(Postman::deliverDue);
         wayBack.keep(ctx, next);
         ctx.redirect("/sign-in/sent", HttpStatus.SEE_OTHER);
+    }
+
+    /** What the operator says to those who are not of age. */
+    private String guardians() {
+        return settings.get().imprint().guardians();
     }
 
     private void show(Context ctx) {
@@ -93,12 +121,14 @@ final class SignInPages implements PageGroup {
     }
 
     private void use(Context ctx) {
-        var result = signIns.use(token(ctx), WORDING);
+        var result = signIns.use(token(ctx), WORDING, Devices.of(ctx));
         if (result instanceof SignedIn.As student) {
             entry.open(ctx, student);
+            audit.note(Audit.STUDENT, "sign-in.done", Devices.of(ctx).key());
             Flash.say(ctx, student.first() ? "student.welcome" : "student.signed-in");
             ctx.redirect(wayBack.take(ctx), HttpStatus.SEE_OTHER);
         } else if (result instanceof SignedIn.Refused refused) {
+            audit.note(Audit.STRANGER, "sign-in.refused", "");
             refuse(ctx, refused.why());
         }
     }
@@ -129,7 +159,7 @@ final class SignInPages implements PageGroup {
     }
 
     /** The form; {@code onTheDesk} says that letters do not leave this machine. */
-    public record Form(String email, String next, boolean onTheDesk, Problems problems) {}
+    public record Form(String email, String next, boolean onTheDesk, String guardians, Problems problems) {}
 
     /** What follows, whoever asked. */
     public record Sent(boolean onTheDesk, long minutes) {}

@@ -1,15 +1,18 @@
 package groundbass.web.student;
 
-import groundbass.audience.Consents;
-import groundbass.audience.Downloads;
-import groundbass.audience.Sessions;
-import groundbass.audience.SignIns;
-import groundbass.audience.Statistics;
-import groundbass.audience.Students;
-import groundbass.catalog.Episodes;
-import groundbass.catalog.Revisions;
-import groundbass.catalog.SeriesCatalog;
-import groundbass.catalog.SiteSettings;
+import groundbass.audience.download.Downloads;
+import groundbass.audience.statistics.Statistics;
+import groundbass.audience.student.Consents;
+import groundbass.audience.student.PreviewLinks;
+import groundbass.audience.student.Sessions;
+import groundbass.audience.student.SignIns;
+import groundbass.audience.student.Students;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.settings.SiteSettings;
+import groundbass.post.Outbox;
 import groundbass.post.Postman;
 import groundbass.release.Releases;
 import groundbass.store.Blobs;
@@ -55,17 +58,20 @@ public final class StudentPages {
             Sessions sessions,
             Students students,
             Consents consents,
+            Audit audit,
+            PreviewLinks previewLinks,
+            Outbox outbox,
             Downloads downloads,
             Statistics statistics,
             boolean mailed,
             Postman postman) {}
 
     public static List<PageGroup> of(Shell shell, Library library, Audience audience) {
-        return Stream.concat(reading(shell, library), taking(shell, library, audience))
+        return Stream.concat(reading(shell, library, audience), taking(shell, library, audience))
                 .toList();
     }
 
-    private static Stream<PageGroup> reading(Shell shell, Library library) {
+    private static Stream<PageGroup> reading(Shell shell, Library library, Audience audience) {
         var pages = shell.pages();
         var contents = new ReleaseContents(library.releases(), library.blobs());
         var lessons = new Lessons(library.catalog(), library.episodes(), library.releases(), shell.clock());
@@ -75,7 +81,20 @@ public final class StudentPages {
                 new HomePage(
                         pages, new Home(lessons, cards, shell.installation().demo())),
                 new SeriesPage(pages, lessons, cards),
-                new EpisodePage(pages, lessons, views, shell.settings()));
+                new EpisodePage(pages, lessons, views, shell.settings()),
+                previews(shell, library, views, audience.previewLinks()));
+    }
+
+    private static PageGroup previews(Shell shell, Library library, EpisodeViews views, PreviewLinks links) {
+        var previews = new Previews(
+                library.catalog(),
+                library.episodes(),
+                library.releases(),
+                library.blobs(),
+                views,
+                shell.settings(),
+                shell.clock());
+        return new PreviewPages(shell.pages(), shell.doorkeeper(), shell.limits(), previews, links);
     }
 
     private static Stream<PageGroup> taking(Shell shell, Library library, Audience audience) {
@@ -84,18 +103,30 @@ public final class StudentPages {
                 files(shell, library, audience.downloads()),
                 new SignInPages(
                         shell.pages(),
+                        shell.doorkeeper(),
                         audience.signIns(),
+                        shell.settings(),
                         entry,
+                        audience.audit(),
                         shell.limits(),
                         new WayBack(shell.installation().secure()),
                         audience.mailed() ? Optional.empty() : Optional.of(audience.postman())),
+                new SessionPages(shell.doorkeeper(), audience.sessions(), audience.audit()),
                 new MePages(
                         shell.pages(),
                         shell.doorkeeper(),
                         audience.students(),
+                        audience.sessions(),
                         audience.statistics(),
                         new Taken(library.episodes()),
-                        new OwnData(audience.consents(), audience.statistics()),
+                        new OwnData(
+                                audience.consents(),
+                                audience.statistics(),
+                                audience.sessions(),
+                                audience.signIns(),
+                                audience.outbox(),
+                                library.episodes(),
+                                library.catalog()),
                         entry));
     }
 

@@ -1,9 +1,9 @@
 package groundbass.web.student;
 
-import groundbass.audience.Download;
-import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeId;
-import groundbass.catalog.Episodes;
+import groundbass.audience.download.Download;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.Episodes;
 import groundbass.text.Message;
 import groundbass.web.view.Reader;
 import java.time.Instant;

@@ -6,9 +6,10 @@ import java.util.Optional;
 
 /**
  * What the layout around a page needs to know. {@code path} is the page's own path, {@code place} the part of the
- * site it belongs to, {@code flash} what the request before this one has to say.
+ * site it belongs to, {@code signedIn} whether the browser brings a session, {@code flash} what the request before this one has to say.
  */
-public record Frame(String path, Place place, String siteName, boolean demo, Optional<Message> flash) {
+public record Frame(
+        String path, Place place, String siteName, boolean demo, boolean signedIn, Optional<Message> flash) {
     /** The two sides of the house; each has its own navigation. */
     public enum Place {
         FRONT,

@@ -242,9 +242,10 @@ for (const name of ["speed", "what"]) part(name).addEventListener("change", agai
 part("speed").addEventListener("input", show);
 for (const name of ["low", "volume"]) part(name).addEventListener("input", hear);
 part("work").addEventListener("keydown", (event) => {
-  const typing = event.target.matches("input[type=number], select, button");
+  const typing = event.target.matches("input[type=number], select");
+  const pressing = event.key === " " && event.target.matches("button");
   const action = { " ": toggle, m: CLICKS.mark, M: CLICKS.mark }[event.key];
-  if (!action || event.ctrlKey || event.altKey || event.metaKey || (typing && event.key === " ")) return;
+  if (!action || event.ctrlKey || event.altKey || event.metaKey || typing || pressing) return;
   event.preventDefault();
   action();
 });

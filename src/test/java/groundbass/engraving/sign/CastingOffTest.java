@@ -115,6 +115,16 @@ class CastingOffTest {
                 .isEqualTo("1 4 4");
     }
 
+    /** On a telephone one bar to a system is as even as it gets. */
+    @Test
+    void narrowPaperHasEvenSystemsToo() {
+        var line = LineText.read(form("key F major", 8, "mixed", "")).line();
+        var page = Layout.of(Writing.of(line), TestWords.options(Paper.screen(48))).get(0);
+        assertThat(page.parts())
+                .filteredOn(part -> part.group().role() == Role.SYSTEM)
+                .hasSize(8);
+    }
+
     @Test
     void aPickupIsNoBarOfThePhrase() {
         var text = "title T\nkey F major\nbar 0\n4 E1\n"

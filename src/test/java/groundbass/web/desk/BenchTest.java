@@ -127,6 +127,23 @@ class BenchTest {
     }
 
     @Test
+    void aLetterInAFieldMarksNothing() {
+        var page = bench();
+        part(page, "file").setInputFiles(recording());
+        assertThat(part(page, "work")).isVisible();
+        seek(page, 2);
+        part(page, "play").focus();
+        page.keyboard().press("m");
+        assertThat(page.locator("#bench [data-part=marks] li")).hasCount(1);
+        seek(page, 4);
+        for (var field : List.of("first", "what")) {
+            part(page, field).focus();
+            page.keyboard().press("m");
+        }
+        assertThat(page.locator("#bench [data-part=marks] li")).hasCount(1);
+    }
+
+    @Test
     void whatIsNoSoundIsToldByItsName() {
         var page = bench();
         part(page, "file")

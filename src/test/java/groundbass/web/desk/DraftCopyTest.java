@@ -7,7 +7,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
-import groundbass.catalog.Episode;
+import groundbass.catalog.episode.Episode;
 import groundbass.web.Browser;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;

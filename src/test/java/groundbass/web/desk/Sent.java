@@ -1,10 +1,10 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.Audit;
-import groundbass.catalog.Episode;
-import groundbass.catalog.Recordings;
-import groundbass.catalog.Upload;
-import groundbass.catalog.Uploads;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.upload.Recordings;
+import groundbass.catalog.upload.Upload;
+import groundbass.catalog.upload.Uploads;
 import groundbass.document.BackingTrack;
 import groundbass.document.LineSource;
 import groundbass.store.BlobFolder;
@@ -17,13 +17,13 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 
 /** A recording that was sent for an episode, listened to, and made its track: a click on each beat of two short bars, twice. */
-final class Sent {
+public final class Sent {
     private static final int RATE = 8000;
     private static final String LINE = "tempo 120\nbar 1\n1 2 3 4  A0, A0, A0, A0\nbar 2\n1 2 3 4  A3, A3, A3, A3\n";
 
     private Sent() {}
 
-    static Upload clicks(Studio studio, Episode episode) {
+    public static Upload clicks(Studio studio, Episode episode) {
         var upload = unheard(studio, episode);
         try {
             var blobs = blobs(studio);
@@ -45,7 +45,7 @@ final class Sent {
     }
 
     /** Sent, and no more. */
-    static Upload unheard(Studio studio, Episode episode) {
+    public static Upload unheard(Studio studio, Episode episode) {
         var jdbi = studio.site.groundbass().database().jdbi();
         var clock = studio.site.clock();
         try {
@@ -57,7 +57,7 @@ final class Sent {
         }
     }
 
-    static String path(Episode episode, Upload upload) {
+    public static String path(Episode episode, Upload upload) {
         return "/desk/episodes/" + episode.id() + "/tracks/" + upload.id();
     }
 
@@ -66,7 +66,7 @@ final class Sent {
     }
 
     /** A second of silence and sixteen beats at 120 a minute, each a short tone, the first of each bar higher and louder. */
-    static byte[] wav() {
+    public static byte[] wav() {
         int samples = 9 * RATE + RATE / 2;
         var wav = ByteBuffer.allocate(44 + 2 * samples).order(ByteOrder.LITTLE_ENDIAN);
         wav.put(ascii("RIFF")).putInt(36 + 2 * samples).put(ascii("WAVEfmt ")).putInt(16);

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.not;
 
-import groundbass.catalog.Audit;
-import groundbass.catalog.Settings;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.settings.Settings;
 import groundbass.post.EmailAddress;
 import groundbass.post.Message;
 import groundbass.post.MessageId;
@@ -108,7 +108,7 @@ class SettingsAndLettersTest {
                 .useHandle(handle -> handle.execute(
                         "update outbox set delivery = 'refused', last_error = '550 no such reader' where id = ?",
                         letter.value()));
-        inEnglish().get("/desk").then().body(containsString("One letter of the last days did not reach"));
+        inEnglish().get("/desk").then().body(containsString("One e-mail of the last days did not reach"));
         inEnglish().get("/desk/outbox").then().body(containsString("Refused by the mail server"));
         inEnglish().get("/desk/outbox/" + letter.value()).then().body(containsString("550 no such reader"));
     }

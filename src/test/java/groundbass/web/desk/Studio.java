@@ -1,13 +1,13 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.Audit;
-import groundbass.catalog.Educators;
-import groundbass.catalog.Episode;
-import groundbass.catalog.EpisodeDesk;
-import groundbass.catalog.Episodes;
-import groundbass.catalog.Series;
-import groundbass.catalog.SeriesCatalog;
-import groundbass.catalog.SeriesForm;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Series;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.SeriesForm;
 import groundbass.document.Level;
 import groundbass.form.Outcome;
 import groundbass.web.Html;
@@ -18,18 +18,18 @@ import java.time.Duration;
 import java.util.List;
 
 /** A site with an educator at the desk, another one, and a series of either. */
-final class Studio implements AutoCloseable {
-    static final String LINE = "key A dorian\n\nbar 1 over Am7\n1 2 3 4  A5*2, E5, A5\n";
+public final class Studio implements AutoCloseable {
+    public static final String LINE = "key A dorian\n\nbar 1 over Am7\n1 2 3 4  A5*2, E5, A5\n";
 
-    final Site site = Site.open();
-    final Cookie cookie = site.atTheDesk();
-    final SeriesCatalog catalog;
+    public final Site site = Site.open();
+    public final Cookie cookie = site.atTheDesk();
+    public final SeriesCatalog catalog;
     final Episodes episodes;
-    final EpisodeDesk writing;
-    final Series series;
-    final Episode strangersEpisode;
+    public final EpisodeDesk writing;
+    public final Series series;
+    public final Episode strangersEpisode;
 
-    Studio() {
+    public Studio() {
         var jdbi = site.groundbass().database().jdbi();
         var audit = new Audit(jdbi, site.clock());
         catalog = new SeriesCatalog(jdbi, audit, site.clock());
@@ -43,31 +43,31 @@ final class Studio implements AutoCloseable {
         strangersEpisode = done(writing.create(stranger.id(), theirs.id(), "Theirs", Level.BEGINNER));
     }
 
-    Episode episode(String title) {
+    public Episode episode(String title) {
         return done(writing.create(site.educator(), series.id(), title, Level.BEGINNER));
     }
 
-    Episode now(Episode episode) {
+    public Episode now(Episode episode) {
         return episodes.find(episode.id()).orElseThrow();
     }
 
     /** What does not conform to HTML; the checker's SVG is older than CSS Fonts 3 (section 6.7), which names this value. */
-    static List<String> mistakes(String page) {
+    public static List<String> mistakes(String page) {
         return Html.mistakes(page.replace(" font-variant=\"lining-nums\"", ""));
     }
 
-    static <T> T done(Outcome<T> outcome) {
+    public static <T> T done(Outcome<T> outcome) {
         return outcome.result()
                 .orElseThrow(() -> new AssertionError(outcome.problems().toString()));
     }
 
     /** A page as the educator's browser asks for it. */
-    RequestSpecification browser() {
+    public RequestSpecification browser() {
         return site.browser().cookie(cookie);
     }
 
     /** A form as the educator's browser sends it. */
-    RequestSpecification form() {
+    public RequestSpecification form() {
         return site.form().cookie(cookie);
     }
 

@@ -8,7 +8,7 @@ import com.microsoft.playwright.Keyboard;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
-import groundbass.catalog.Episode;
+import groundbass.catalog.episode.Episode;
 import groundbass.web.Browser;
 import java.io.IOException;
 import java.nio.file.Files;

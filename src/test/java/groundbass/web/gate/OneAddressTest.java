@@ -2,6 +2,7 @@ package groundbass.web.gate;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.web.Stage;
 import groundbass.web.general.GeneralPages;
 import groundbass.web.shell.Visitors;
@@ -36,7 +37,10 @@ class OneAddressTest {
 
     @Test
     void anotherSpellingIsSentOnForGood() {
-        try (var stage = Stage.at("http://localhost:8420", Visitors.NONE, pages -> List.of(new GeneralPages(pages)))) {
+        try (var stage = Stage.at(
+                "http://localhost:8420",
+                Visitors.NONE,
+                pages -> List.of(new GeneralPages(pages, () -> SiteSettings.USUAL)))) {
             var request = stage.request().urlEncodingEnabled(false).accept("text/html");
             var answer = request.get("/priv%61cy?x=%61");
             assertThat(answer.statusCode()).isEqualTo(301);

@@ -2,7 +2,7 @@ package groundbass.web.shell;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.SiteSettings;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.store.SettableClock;
 import groundbass.web.Site;
 import java.time.Duration;

@@ -2,6 +2,7 @@ package groundbass.web.shell;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.web.Stage;
 import groundbass.web.general.GeneralPages;
 import groundbass.web.general.HomePage;
@@ -61,7 +62,10 @@ class CookiesTest {
     /** What is kept and shared may say nothing about its reader. */
     @Test
     void aKeptPageShowsNoSentenceAndSetsNoCookie() {
-        try (var stage = Stage.at("http://localhost:8420", Visitors.NONE, pages -> List.of(new GeneralPages(pages)))) {
+        try (var stage = Stage.at(
+                "http://localhost:8420",
+                Visitors.NONE,
+                pages -> List.of(new GeneralPages(pages, () -> SiteSettings.USUAL)))) {
             var page = stage.request()
                     .cookie("flash", "saved")
                     .cookie("session", "x")

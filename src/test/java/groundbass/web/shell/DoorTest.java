@@ -6,11 +6,12 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.startsWith;
 
-import groundbass.audience.StudentId;
-import groundbass.catalog.EducatorId;
+import groundbass.audience.student.StudentId;
+import groundbass.catalog.educator.EducatorId;
 import groundbass.store.SettableClock;
 import groundbass.web.Site;
 import groundbass.web.Stage;
+import groundbass.web.gate.RawRequest;
 import io.restassured.specification.RequestSpecification;
 import java.time.Duration;
 import java.util.List;
@@ -36,7 +37,7 @@ class DoorTest {
     static void routes(Routes routes) {
         routes.post("/change", Role.ANYONE, ctx -> ctx.result("changed " + ctx.formParam("what")));
         routes.get("/fine", Role.ANYONE, ctx -> ctx.result(Flash.take(ctx).toString()));
-        routes.post("/upload", Role.ANYONE, ctx -> ctx.result(ctx.uploadedFile("file") == null ? "none" : "some"));
+        routes.postFiles("/upload", Role.ANYONE, ctx -> ctx.result(ctx.uploadedFile("file") == null ? "none" : "some"));
         routes.post("/api", Role.EXEMPT, ctx -> ctx.result("changed"));
         routes.get("/me", Role.STUDENT, ctx -> ctx.result("student"));
         routes.get("/desk", Role.EDUCATOR, ctx -> ctx.result("desk"));
@@ -163,7 +164,7 @@ class DoorTest {
     /** A recording may have 100 MB; this one has one more. */
     @Test
     void anUploadThatIsTooLargeIsRefused() {
-        stage.request()
+        as("ada")
                 .header("Sec-Fetch-Site", "same-origin")
                 .multiPart("file", "groove.wav", new byte[101_000_000 + 1_000_000 * 6])
                 .post("/upload")
@@ -173,13 +174,23 @@ class DoorTest {
 
     @Test
     void anUploadIsRead() {
-        stage.request()
+        as("ada")
                 .header("Sec-Fetch-Site", "same-origin")
                 .multiPart("file", "groove.wav", new byte[3_000_000])
                 .post("/upload")
                 .then()
                 .statusCode(200)
                 .body(equalTo("some"));
+    }
+
+    /** What is refused is refused before it has come; the sender of 30 MB has sent next to nothing of it. */
+    @Test
+    void filesAreTakenOnlyWhereOneSendsFilesAndOnlyFromWhoMay() {
+        String file = "POST %s HTTP/1.1\r\nHost: a\r\nSec-Fetch-Site: same-origin\r\nContent-Type: multipart/form-data;"
+                + " boundary=x\r\nContent-Length: 30000000\r\n\r\n";
+        assertThat(RawRequest.status(stage.port(), file.formatted("/change"))).isEqualTo(415);
+        assertThat(RawRequest.status(stage.port(), file.formatted("/desk"))).isIn(401, 415);
+        assertThat(RawRequest.status(stage.port(), file.formatted("/upload"))).isEqualTo(413);
     }
 
     @Test

@@ -2,7 +2,9 @@ package groundbass.web.shell;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.web.Stage;
+import groundbass.web.gate.RawRequest;
 import groundbass.web.general.GeneralPages;
 import java.net.URI;
 import java.util.List;
@@ -28,7 +30,8 @@ class HostNamesTest {
     })
     void onlyTheSitesOwnNameIsAnswered(boolean named, String host, int status) {
         var installation = new Installation(URI.create("https://grooves.example"), named, false, 0, Optional.empty());
-        try (var stage = Stage.at(installation, Visitors.NONE, pages -> List.of(new GeneralPages(pages)))) {
+        try (var stage = Stage.at(
+                installation, Visitors.NONE, pages -> List.of(new GeneralPages(pages, () -> SiteSettings.USUAL)))) {
             String request =
                     "GET /privacy HTTP/1.1\r\nHost: " + host + "\r\nAccept: text/html\r\nConnection: close\r\n\r\n";
             assertThat(RawRequest.status(stage.port(), request)).isEqualTo(status);

@@ -45,7 +45,7 @@ class KeptPagesTest {
     }
 
     private static KeptPages.Key key(String version) {
-        var frame = new Frame("/", Frame.Place.FRONT, "Site", false, Optional.empty());
+        var frame = new Frame("/", Frame.Place.FRONT, "Site", false, false, Optional.empty());
         return new KeptPages.Key("page", version, frame, new Reader(Locale.ENGLISH, ZoneOffset.UTC));
     }
 }

@@ -2,8 +2,8 @@ package groundbass.web.shell;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.audience.Person;
-import groundbass.audience.Sessions;
+import groundbass.audience.student.Person;
+import groundbass.audience.student.Sessions;
 import groundbass.web.Site;
 import java.time.Duration;
 import java.util.Optional;

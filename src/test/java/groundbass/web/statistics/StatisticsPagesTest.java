@@ -2,7 +2,7 @@ package groundbass.web.statistics;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.audience.Person;
+import groundbass.audience.student.Person;
 import groundbass.web.Html;
 import io.restassured.http.Cookie;
 import io.restassured.response.Response;

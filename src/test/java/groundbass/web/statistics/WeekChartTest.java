@@ -2,8 +2,8 @@ package groundbass.web.statistics;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.audience.DownloadCounts;
-import groundbass.audience.WeekUse;
+import groundbass.audience.statistics.DownloadCounts;
+import groundbass.audience.statistics.WeekUse;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.IntStream;

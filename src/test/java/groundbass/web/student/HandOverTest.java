@@ -2,9 +2,9 @@ package groundbass.web.student;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.Config;
-import groundbass.audience.DownloadState;
-import groundbass.audience.Statistics;
+import groundbass.audience.download.DownloadState;
+import groundbass.audience.statistics.Statistics;
+import groundbass.site.Config;
 import groundbass.web.Site;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
-import groundbass.audience.Person;
-import groundbass.audience.StudentId;
+import groundbass.audience.student.Person;
+import groundbass.audience.student.StudentId;
 import groundbass.store.Instants;
 import groundbass.web.Browser;
 import groundbass.web.Site;
@@ -26,12 +26,15 @@ class LessonLooksTest {
     static Browser browser;
     static Site site;
     static String session;
+    static String desk;
+    static String preview;
 
     @BeforeAll
     static void open() {
         browser = Browser.open();
         site = Site.open();
-        Shelf.fill(site);
+        preview = "/preview/" + Shelf.fill(site).release(3, "Not out yet.", false);
+        desk = site.atTheDesk().getValue();
         session = site.signedIn(new Person.OfStudent(student())).getValue();
     }
 
@@ -67,6 +70,33 @@ class LessonLooksTest {
         page.onPageError(complaints::add);
         page.navigate(site.address() + path);
         page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(picture(path, width, scheme)));
+        assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
+        assertThat(Browser.barriers(page)).isEmpty();
+        assertThat(complaints).as("the browser's own complaints").isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "PREVIEW, 390, LIGHT",
+        "PREVIEW, 1280, LIGHT",
+        "/desk/account, 390, LIGHT",
+        "/desk/account, 1280, DARK",
+        "/desk/audit, 390, LIGHT",
+        "/desk/audit, 1280, LIGHT",
+        "/desk/who-teaches, 390, DARK",
+        "/who-teaches, 390, LIGHT",
+        "/privacy, 390, LIGHT",
+        "/desk/forgotten, 1280, LIGHT"
+    })
+    void theEducatorsWayInFitsToo(String named, int width, ColorScheme scheme) {
+        String path = named.equals("PREVIEW") ? preview : named;
+        var page = browser.page(width, 900, scheme);
+        page.context().addCookies(List.of(new Cookie("session", desk).setUrl(site.address())));
+        var complaints = new ArrayList<String>();
+        page.onConsoleMessage(message -> complaints.add(message.text()));
+        page.onPageError(complaints::add);
+        page.navigate(site.address() + path);
+        page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(picture("/" + named, width, scheme)));
         assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
         assertThat(Browser.barriers(page)).isEmpty();
         assertThat(complaints).as("the browser's own complaints").isEmpty();

@@ -5,12 +5,15 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
+import static org.hamcrest.Matchers.not;
+import static org.hamcrest.Matchers.notNullValue;
 
 import groundbass.post.Outbox;
 import groundbass.web.Html;
 import groundbass.web.Site;
 import io.restassured.response.Response;
 import java.time.Duration;
+import org.jsoup.Jsoup;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -172,7 +175,7 @@ class SignInTest {
         site.browser()
                 .get("/sign-in")
                 .then()
-                .body(containsString("Letters lie on the desk"), containsString("/privacy"));
+                .body(containsString("E-mails lie on the desk"), containsString("/privacy"));
     }
 
     @Test
@@ -205,8 +208,61 @@ class SignInTest {
                 .then()
                 .body("email", equalTo("takes@reader.example"))
                 .body("downloads.file", hasItem("line.mid"))
+                .body("downloads.lesson", hasItem("First <Plank>"))
+                .body("sessions.device", hasItem("program"))
+                .body("signInLinks.used[0]", notNullValue())
+                .body("emails.subject", hasItem("Your sign-in link for Groundbass"))
                 .body("consents.purpose", hasItem("account"))
                 .body("consents.wording", hasItem(SignInPages.WORDING));
+    }
+
+    @Test
+    void aStudentSeesWhereTheyAreSignedInAndEndsIt() {
+        String here = signIn("devices@reader.example");
+        site.clock().advance(Duration.ofSeconds(1)); // so that it is clear which e-mail is the newest
+        String there = signIn("devices@reader.example");
+        String other = signIn("someone@reader.example");
+        var page = site.browser().cookie("session", here).get("/me");
+        page.then().body(containsString("Where you are signed in"), containsString("This one"));
+        String number =
+                Jsoup.parse(page.asString()).select("input[name=number]").val();
+        site.form().cookie("session", other).formParam("number", number).post("/me/sessions");
+        site.browser().cookie("session", there).get("/me").then().statusCode(200);
+        site.form()
+                .cookie("session", here)
+                .formParam("number", number)
+                .post("/me/sessions")
+                .then()
+                .statusCode(303);
+        site.browser().cookie("session", there).get("/me").then().statusCode(303);
+        site.form().cookie("session", here).post("/me/sessions/all").then().statusCode(303);
+        site.browser().cookie("session", here).get("/me").then().statusCode(303);
+        site.browser().cookie("session", other).get("/me").then().statusCode(200);
+    }
+
+    @Test
+    void theHeaderTellsWhetherOneIsSignedInAndTheWantedFileWaits() {
+        String lesson = "/series/" + Shelf.SERIES + "/2";
+        site.browser().get(lesson).then().body(containsString("/sign-in?next=" + lesson));
+        String session = signIn("header@reader.example");
+        site.browser()
+                .cookie("session", session)
+                .get(lesson)
+                .then()
+                .body(containsString("href=\"/me\""), not(containsString("/sign-in?next")));
+        site.browser()
+                .cookie("session", session)
+                .get("/sign-in?next=" + lesson)
+                .then()
+                .statusCode(303)
+                .header("Location", endsWith(lesson));
+        String permanent = "/e/" + shelf.episode(2).id() + "?wanted=sheet.pdf";
+        site.browser().get(permanent).then().statusCode(302).header("Location", endsWith(lesson + "?wanted=sheet.pdf"));
+        var waiting = site.browser().cookie("session", session).get(lesson + "?wanted=sheet.pdf");
+        waiting.then().body(containsString("What you wanted is waiting"));
+        assertThat(Jsoup.parse(waiting.asString()).select(".wanted a").attr("href"))
+                .isEqualTo(shelf.file(2, "sheet.pdf"));
+        site.browser().get(lesson + "?wanted=page.json").then().statusCode(200).body(not(containsString("is waiting")));
     }
 
     @Test
@@ -256,7 +312,8 @@ class SignInTest {
     void theFormsConformToHtml() {
         String session = signIn("html@reader.example");
         site.browser().cookie("session", session).get(shelf.file(1, "line.txt"));
-        for (String path : new String[] {"/sign-in", "/sign-in/sent", link("h2@reader.example"), "/me", "/me/delete"}) {
+        assertThat(Html.mistakes(site.browser().get("/sign-in").asString())).isEmpty();
+        for (String path : new String[] {"/sign-in/sent", link("h2@reader.example"), "/me", "/me/delete"}) {
             String page = site.browser().cookie("session", session).get(path).asString();
             assertThat(Html.mistakes(page)).as(path).isEmpty();
         }

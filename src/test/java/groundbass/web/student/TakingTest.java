@@ -5,12 +5,15 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.startsWith;
 
-import groundbass.audience.Download;
-import groundbass.audience.DownloadState;
-import groundbass.audience.Statistics;
-import groundbass.catalog.Audit;
-import groundbass.catalog.Settings;
-import groundbass.catalog.SiteSettings;
+import groundbass.audience.download.Download;
+import groundbass.audience.download.DownloadState;
+import groundbass.audience.statistics.Statistics;
+import groundbass.audience.student.Person;
+import groundbass.audience.student.StudentId;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.settings.Settings;
+import groundbass.catalog.settings.SiteSettings;
+import groundbass.post.EmailAddress;
 import groundbass.web.Site;
 import io.restassured.specification.RequestSpecification;
 import java.time.Duration;
@@ -139,6 +142,64 @@ class TakingTest {
                 .statusCode(200);
         assertThat(statistics.ofEpisode(shelf.episode(2).id()).robots()).isEqualTo(before + 1);
         assertThat(taken("README.txt", 2)).isEmpty();
+    }
+
+    /** Reading and the player stay open; a whole recording is a file, wherever it is played. */
+    @Test
+    void whereDownloadsNeedASignInSoDoWholeRecordingsOnThePage() {
+        var jdbi = site.groundbass().database().jdbi();
+        var settings = new Settings(jdbi, new Audit(jdbi, site.clock()));
+        var before = settings.current();
+        jdbi.useTransaction(handle -> settings.save(handle, needingSignIn(before)));
+        site.clock().advance(Duration.ofSeconds(2));
+        try {
+            int whole = 0;
+            int open = 0;
+            for (var file : shelf.releases.files(shelf.current(1).id())) {
+                String path = "/play/" + shelf.current(1).id() + "/" + file.name();
+                int status =
+                        site.program().header("Range", "bytes=0-9").get(path).statusCode();
+                if (file.role().isPlayed() && file.role().isOffered()) {
+                    assertThat(status).as(path).isEqualTo(401);
+                    whole++;
+                } else if (file.role().isPlayed()) {
+                    assertThat(status).as(path).isIn(200, 206);
+                    open++;
+                } else {
+                    assertThat(status).as(path).isEqualTo(404);
+                }
+            }
+            assertThat(whole).isPositive();
+            assertThat(open).isPositive();
+            recordedForAStudent(shelf.file(1, "full-100.mp3").replace("/files/", "/play/"));
+        } finally {
+            jdbi.useTransaction(handle -> settings.save(handle, before));
+            site.clock().advance(Duration.ofSeconds(2));
+        }
+    }
+
+    private static void recordedForAStudent(String path) {
+        var email = EmailAddress.read("listens@reader.example").orElseThrow();
+        var jdbi = site.groundbass().database().jdbi();
+        jdbi.useHandle(handle -> handle.execute(
+                "insert into student (id, email, locale, created_at) values ('listens000000001', ?, 'en', now())",
+                email.value()));
+        var student = new StudentId("listens000000001");
+        visitor("H")
+                .cookie(site.signedIn(new Person.OfStudent(student)))
+                .get(path)
+                .then()
+                .statusCode(200)
+                .header("Cache-Control", startsWith("private"));
+        Shelf.await(() -> !statistics.ofStudent(student).isEmpty());
+        assertThat(statistics.ofStudent(student))
+                .extracting(download -> download.file().name())
+                .containsExactly("full-100.mp3");
+    }
+
+    private static SiteSettings needingSignIn(SiteSettings before) {
+        return new SiteSettings(
+                before.siteName(), before.language(), true, before.defaultZone(), before.publicAddress());
     }
 
     @ParameterizedTest

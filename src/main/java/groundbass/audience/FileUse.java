@@ -1,4 +1,0 @@
-package groundbass.audience;
-
-/** How often one file of an episode was taken, over all its releases. */
-public record FileUse(String name, DownloadCounts downloads) {}

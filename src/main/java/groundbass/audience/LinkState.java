@@ -1,9 +1,0 @@
-package groundbass.audience;
-
-/** What a sign-in link is worth at this moment. */
-public enum LinkState {
-    VALID,
-    EXPIRED,
-    USED,
-    UNKNOWN
-}

@@ -1,8 +1,0 @@
-package groundbass.audience;
-
-import groundbass.post.EmailAddress;
-import java.time.Instant;
-import java.util.Locale;
-
-/** All that is kept about a student besides their consents and downloads. */
-public record Student(StudentId id, EmailAddress email, Locale locale, Instant createdAt) {}

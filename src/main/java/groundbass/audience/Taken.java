@@ -1,7 +1,0 @@
-package groundbass.audience;
-
-import groundbass.post.EmailAddress;
-import java.util.Optional;
-
-/** A download beside the address of the student who made it, if known. */
-public record Taken(Optional<EmailAddress> student, Download download) {}

@@ -1,6 +1,0 @@
-package groundbass.audience;
-
-import java.time.LocalDate;
-
-/** One week, from its Monday (ISO 8601) as the educator's calendar has it. */
-public record WeekUse(LocalDate monday, long students, DownloadCounts downloads) {}

@@ -1,0 +1,36 @@
+package groundbass.audience.download;
+
+import groundbass.identity.IdForm;
+import groundbass.store.RandomId;
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * The id of one download record: nine letters and digits of the moment, seven at random. In order of time, so that rows
+ * written together lie together; that it can be guessed does not matter, since {@link DownloadToken} signs it.
+ */
+public record DownloadId(String value) {
+    /** Nine digits to the base of 36 last until the year 5188. */
+    private static final int MOMENT = 9;
+
+    public DownloadId {
+        IdForm.require(value);
+    }
+
+    /** A new id at an instant; seven of 32 letters make two alike in one millisecond a matter of 2^-35. */
+    public static DownloadId next(Instant now) {
+        String moment = Long.toString(now.toEpochMilli(), 36);
+        String padded = "0".repeat(Math.max(0, MOMENT - moment.length())) + moment;
+        return new DownloadId(padded + RandomId.next().substring(MOMENT));
+    }
+
+    /** Reads text from outside; empty where it has not the form of an id. */
+    public static Optional<DownloadId> parse(String text) {
+        return IdForm.isId(text) ? Optional.of(new DownloadId(text)) : Optional.empty();
+    }
+
+    @Override
+    public String toString() {
+        return value;
+    }
+}

@@ -1,0 +1,160 @@
+package groundbass.audience.download;
+
+import groundbass.audience.student.StudentId;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.store.Instants;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.statement.StatementContext;
+
+/** The SQL of download records; every method works in the caller's transaction. */
+public final class DownloadRows {
+    /** All that makes a {@link Download}. */
+    public static final String COLUMNS = "download.id, download.release_id, download.episode_id, download.file_name,"
+            + " download.file_size, download.student_id, download.started_at, download.touched_at, download.state,"
+            + " download.bytes_sent, download.robot, download.own, download.repeated";
+
+    private static final String INSERT = """
+            insert into download (id, release_id, episode_id, file_name, file_size, student_id, started_at, touched_at,
+                state, covered, bytes_sent, robot, own, repeated)
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""";
+
+    private static final String COMPLETE_IF_WHOLE = """
+            update download set covered = ?, state = ?, bytes_sent = bytes_sent + ?, touched_at = ?
+            where id = ? and file_size = ?""";
+
+    private DownloadRows() {}
+
+    public static void insert(Handle handle, Download download) {
+        ReleasedFile file = download.file();
+        execute(
+                handle,
+                INSERT,
+                download.id().value(),
+                file.release(),
+                file.episode().value(),
+                file.name(),
+                file.size(),
+                download.student().map(StudentId::value).orElse(null),
+                Instants.toColumn(download.startedAt()),
+                Instants.toColumn(download.touchedAt()),
+                download.state().column(),
+                Coverage.NOTHING.toString(),
+                download.bytesSent(),
+                download.robot(),
+                download.own(),
+                download.repeated());
+    }
+
+    static Optional<Download> find(Handle handle, DownloadId id) {
+        return handle.createQuery("select " + COLUMNS + " from download where id = :id")
+                .bind("id", id.value())
+                .map(DownloadRows::download)
+                .findOne();
+    }
+
+    /** The newest download of a file by a student that began after {@code since}. */
+    static Optional<Download> latest(Handle handle, StudentId student, ReleasedFile file, Instant since) {
+        return handle.createQuery("""
+                        select <columns> from download
+                        where student_id = :student and release_id = :release and file_name = :name
+                            and started_at > :since
+                        order by started_at desc, id fetch first 1 row only""")
+                .define("columns", COLUMNS)
+                .bind("student", student.value())
+                .bind("release", file.release())
+                .bind("name", file.name())
+                .bind("since", Instants.toColumn(since))
+                .map(DownloadRows::download)
+                .findOne();
+    }
+
+    static int touch(Handle handle, DownloadId id, DownloadState state, Instant now) {
+        return handle.createUpdate("update download set touched_at = :now, state = :state where id = :id")
+                .bind("now", Instants.toColumn(now))
+                .bind("state", state.column())
+                .bind("id", id.value())
+                .execute();
+    }
+
+    /** What has been sent of a download, locked until the transaction ends: two ranges may end at once. */
+    static Optional<Progress> lock(Handle handle, DownloadId id) {
+        return handle.createQuery("select file_size, covered, state from download where id = :id for update")
+                .bind("id", id.value())
+                .map(Progress::of)
+                .findOne();
+    }
+
+    /** Completes a download if the span is all of its file; whatever was sent before no longer matters. */
+    static int completeIfWhole(Handle handle, DownloadId id, ByteSpan span, Instant now) {
+        return execute(
+                handle,
+                COMPLETE_IF_WHOLE,
+                Coverage.NOTHING.plus(span).toString(),
+                DownloadState.COMPLETE.column(),
+                span.length(),
+                Instants.toColumn(now),
+                id.value(),
+                span.length());
+    }
+
+    /** What every download does goes to the driver as it is: to bind by name took as long as to write the row. */
+    private static int execute(Handle handle, String sql, Object... parameters) {
+        try (var statement = handle.getConnection().prepareStatement(sql)) {
+            for (int i = 0; i < parameters.length; i++) statement.setObject(i + 1, parameters[i]);
+            return statement.executeUpdate();
+        } catch (SQLException e) {
+            throw new IllegalStateException("the download cannot be recorded", e);
+        }
+    }
+
+    static int advance(Handle handle, DownloadId id, Progress progress, long bytes, Instant now) {
+        return handle.createUpdate("""
+                        update download set covered = :covered, state = :state, bytes_sent = bytes_sent + :bytes,
+                            touched_at = :now
+                        where id = :id""")
+                .bind("covered", progress.covered().toString())
+                .bind("state", progress.state().column())
+                .bind("bytes", bytes)
+                .bind("now", Instants.toColumn(now))
+                .bind("id", id.value())
+                .execute();
+    }
+
+    /** Closes downloads begun after {@code from} that were last heard of at {@code silentSince} or before. */
+    static int breakOffSilent(Handle handle, Instant from, Instant silentSince) {
+        return handle.createUpdate("""
+                        update download set state = :off
+                        where state = :on and started_at > :from and touched_at <= :silent""")
+                .bind("off", DownloadState.BROKEN_OFF.column())
+                .bind("on", DownloadState.STARTED.column())
+                .bind("from", Instants.toColumn(from))
+                .bind("silent", Instants.toColumn(silentSince))
+                .execute();
+    }
+
+    public static Download download(ResultSet row, StatementContext context) throws SQLException {
+        return new Download(
+                new DownloadId(row.getString("id")),
+                file(row),
+                Optional.ofNullable(row.getString("student_id")).map(StudentId::new),
+                Instants.from(row, "started_at"),
+                Instants.from(row, "touched_at"),
+                DownloadState.of(row.getString("state")),
+                row.getLong("bytes_sent"),
+                row.getBoolean("robot"),
+                row.getBoolean("own"),
+                row.getBoolean("repeated"));
+    }
+
+    private static ReleasedFile file(ResultSet row) throws SQLException {
+        return new ReleasedFile(
+                row.getString("release_id"),
+                new EpisodeId(row.getString("episode_id")),
+                row.getString("file_name"),
+                row.getLong("file_size"));
+    }
+}

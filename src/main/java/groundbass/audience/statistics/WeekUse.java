@@ -1,0 +1,6 @@
+package groundbass.audience.statistics;
+
+import java.time.LocalDate;
+
+/** One week, from its Monday (ISO 8601) as the educator's calendar has it. */
+public record WeekUse(LocalDate monday, long students, DownloadCounts downloads) {}

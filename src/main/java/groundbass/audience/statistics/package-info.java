@@ -1,0 +1,2 @@
+/** What was taken, in numbers and as tables. Writes no record. */
+package groundbass.audience.statistics;

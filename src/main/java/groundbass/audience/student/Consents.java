@@ -1,0 +1,79 @@
+package groundbass.audience.student;
+
+import groundbass.store.Instants;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.util.List;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.StatementContext;
+
+/** Consents as they were given and withdrawn; rows are added and closed, never rewritten. */
+public final class Consents {
+    private final Jdbi jdbi;
+    private final Clock clock;
+
+    public Consents(Jdbi jdbi, Clock clock) {
+        this.jdbi = jdbi;
+        this.clock = clock;
+    }
+
+    public void give(StudentId student, Purpose purpose, String wording) {
+        jdbi.useTransaction(handle -> give(handle, student, purpose, wording));
+    }
+
+    /** Records a consent unless this wording is agreed to already. */
+    public void give(Handle handle, StudentId student, Purpose purpose, String wording) {
+        if (holds(handle, student, purpose, wording)) return;
+        handle.createUpdate("""
+                        insert into consent (student_id, purpose, wording, given_at)
+                        values (:student, :purpose, :wording, :now)""")
+                .bind("student", student.value())
+                .bind("purpose", purpose.column())
+                .bind("wording", wording)
+                .bind("now", Instants.toColumn(clock.instant()))
+                .execute();
+    }
+
+    /** Withdraws every wording of a purpose; withdrawing is as easy as giving, and can be done twice. */
+    public void withdraw(StudentId student, Purpose purpose) {
+        jdbi.useHandle(handle -> handle.createUpdate("""
+                        update consent set withdrawn_at = :now
+                        where student_id = :student and purpose = :purpose and withdrawn_at is null""")
+                .bind("now", Instants.toColumn(clock.instant()))
+                .bind("student", student.value())
+                .bind("purpose", purpose.column())
+                .execute());
+    }
+
+    /** Everything a student agreed to, oldest first. */
+    public List<Consent> of(StudentId student) {
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select purpose, wording, given_at, withdrawn_at from consent
+                        where student_id = :student order by given_at, id""")
+                .bind("student", student.value())
+                .map(Consents::consent)
+                .list());
+    }
+
+    private static boolean holds(Handle handle, StudentId student, Purpose purpose, String wording) {
+        return handle.createQuery("""
+                        select count(*) from consent where student_id = :student and purpose = :purpose
+                            and wording = :wording and withdrawn_at is null""")
+                        .bind("student", student.value())
+                        .bind("purpose", purpose.column())
+                        .bind("wording", wording)
+                        .mapTo(Integer.class)
+                        .one()
+                > 0;
+    }
+
+    private static Consent consent(ResultSet row, StatementContext context) throws SQLException {
+        return new Consent(
+                Purpose.of(row.getString("purpose")),
+                row.getString("wording"),
+                Instants.from(row, "given_at"),
+                Instants.ifPresent(row, "withdrawn_at"));
+    }
+}

@@ -1,0 +1,112 @@
+package groundbass.audience.student;
+
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.store.Instants;
+import groundbass.store.RandomId;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.StatementContext;
+
+/** Links with which an educator shows one release to a colleague before it is out. They end by themselves. */
+public final class PreviewLinks {
+    /** How long a link works at most. */
+    public static final Duration LONGEST = Duration.ofDays(30);
+
+    private static final int LONGEST_READER = 200;
+    private static final String WORKING = " expires_at > :now and withdrawn_at is null ";
+
+    private final Jdbi jdbi;
+    private final Audit audit;
+    private final Clock clock;
+
+    public PreviewLinks(Jdbi jdbi, Audit audit, Clock clock) {
+        this.jdbi = jdbi;
+        this.audit = audit;
+        this.clock = clock;
+    }
+
+    /**
+     * Makes a link; its token is told this once.
+     *
+     * @param lasting cut to {@link #LONGEST}
+     */
+    public Token make(EducatorId who, String release, String reader, Duration lasting) {
+        Token token = Token.next();
+        Instant now = clock.instant();
+        jdbi.useTransaction(handle -> {
+            handle.createUpdate("""
+                            insert into preview_link (id, token_hash, educator_id, release_id, reader, created_at, expires_at)
+                            values (:id, :hash, :educator, :release, :reader, :now, :end)""")
+                    .bind("id", RandomId.next())
+                    .bind("hash", token.hash())
+                    .bind("educator", who.value())
+                    .bind("release", release)
+                    .bind("reader", reader.substring(0, Math.min(reader.length(), LONGEST_READER)))
+                    .bind("now", Instants.toColumn(now))
+                    .bind("end", Instants.toColumn(now.plus(lasting.compareTo(LONGEST) > 0 ? LONGEST : lasting)))
+                    .execute();
+            audit.append(handle, who, "preview.shared", release);
+        });
+        return token;
+    }
+
+    /** What a token opens now. */
+    public Optional<PreviewLink> find(Token token) {
+        return jdbi.withHandle(
+                handle -> handle.createQuery("select * from preview_link where token_hash = :hash and" + WORKING)
+                        .bind("hash", token.hash())
+                        .bind("now", Instants.toColumn(clock.instant()))
+                        .map(PreviewLinks::link)
+                        .findOne());
+    }
+
+    /** The links to a release that work now, the newest first. */
+    public List<PreviewLink> of(EducatorId who, String release) {
+        return jdbi.withHandle(handle -> handle.createQuery("select * from preview_link where educator_id = :educator"
+                        + " and release_id = :release and" + WORKING + "order by created_at desc, id")
+                .bind("educator", who.value())
+                .bind("release", release)
+                .bind("now", Instants.toColumn(clock.instant()))
+                .map(PreviewLinks::link)
+                .list());
+    }
+
+    /** Ends a link of this educator's at once. */
+    public void withdraw(EducatorId who, String id) {
+        jdbi.useTransaction(handle -> {
+            int ended = handle.createUpdate("""
+                            update preview_link set withdrawn_at = :now
+                            where id = :id and educator_id = :educator and withdrawn_at is null""")
+                    .bind("now", Instants.toColumn(clock.instant()))
+                    .bind("id", id)
+                    .bind("educator", who.value())
+                    .execute();
+            if (ended == 1) {
+                audit.append(handle, who, "preview.withdrawn", id);
+            }
+        });
+    }
+
+    /** Deletes links that have ended by themselves. */
+    public int purge() {
+        return jdbi.withHandle(handle -> handle.createUpdate("delete from preview_link where expires_at <= :now")
+                .bind("now", Instants.toColumn(clock.instant()))
+                .execute());
+    }
+
+    private static PreviewLink link(ResultSet row, StatementContext context) throws SQLException {
+        return new PreviewLink(
+                row.getString("id"),
+                row.getString("release_id"),
+                row.getString("reader"),
+                Instants.from(row, "created_at"),
+                Instants.from(row, "expires_at"));
+    }
+}

@@ -1,0 +1,176 @@
+package groundbass.audience.student;
+
+import groundbass.post.EmailAddress;
+import groundbass.post.Outbox;
+import groundbass.store.Instants;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.StatementContext;
+
+/**
+ * Signing in by a link that is mailed. Asking is answered alike for every address, known or not, so that nobody can find
+ * out who studies here.
+ */
+public final class SignIns {
+    /** How long a link can be used. */
+    public static final Duration VALID = Duration.ofMinutes(20);
+    /** How many links an address gets in an hour; more requests are answered alike and send nothing. */
+    public static final int MOST_PER_HOUR = 5;
+
+    private static final Duration KEPT = Duration.ofDays(1);
+
+    private final Jdbi jdbi;
+    private final Outbox outbox;
+    private final Students students;
+    private final Consents consents;
+    private final Sessions sessions;
+    private final Supplier<LetterHead> head;
+    private final Clock clock;
+
+    /** @param head who writes, asked anew for each letter */
+    public SignIns(
+            Jdbi jdbi,
+            Outbox outbox,
+            Students students,
+            Consents consents,
+            Sessions sessions,
+            Supplier<LetterHead> head,
+            Clock clock) {
+        this.jdbi = jdbi;
+        this.outbox = outbox;
+        this.students = students;
+        this.consents = consents;
+        this.sessions = sessions;
+        this.head = head;
+        this.clock = clock;
+    }
+
+    /** Writes a link and the letter that carries it. */
+    public void request(EmailAddress email, Locale locale) {
+        jdbi.useTransaction(handle -> {
+            Instant now = clock.instant();
+            if (askedSince(handle, email, now.minus(Duration.ofHours(1))) >= MOST_PER_HOUR) return;
+            Token token = Token.next();
+            insert(handle, token, email, locale, now);
+            outbox.put(handle, new SignInLetter(head.get()).to(email, locale, token, now, VALID));
+        });
+    }
+
+    /** Looks at a link without using it up: mail scanners open what is mailed. */
+    public LinkState peek(Token token) {
+        return jdbi.withHandle(handle -> state(find(handle, token)));
+    }
+
+    /**
+     * Uses a link up, and with it all others of its reader, and opens a session; makes the account on the first time.
+     *
+     * @param wording version of the notice that stood beside the button, recorded as consent to an account
+     * @param device  what it is used on
+     */
+    public SignedIn use(Token token, String wording, Device device) {
+        return jdbi.inTransaction(handle -> {
+            Optional<Row> row = find(handle, token);
+            if (row.isEmpty()) return new SignedIn.Refused(LinkState.UNKNOWN);
+            lockAllOf(handle, row.get().email());
+            Optional<Row> locked = find(handle, token);
+            LinkState state = state(locked);
+            return switch (state) {
+                case VALID -> signIn(handle, row.get(), wording, device);
+                case EXPIRED, USED, UNKNOWN -> new SignedIn.Refused(state);
+            };
+        });
+    }
+
+    /** The links that were asked for with an address and are still kept, the newest first. */
+    public List<SignInRequest> of(EmailAddress email) {
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select created_at, expires_at, used_at from sign_in where email = :email
+                        order by created_at desc, token_hash""")
+                .bind("email", email.value())
+                .map((row, context) -> new SignInRequest(
+                        Instants.from(row, "created_at"),
+                        Instants.from(row, "expires_at"),
+                        Instants.ifPresent(row, "used_at")))
+                .list());
+    }
+
+    /** Deletes links a day old, and with them the addresses of those who never came. */
+    public int purge() {
+        return jdbi.withHandle(handle -> handle.createUpdate("delete from sign_in where created_at < :before")
+                .bind("before", Instants.toColumn(clock.instant().minus(KEPT)))
+                .execute());
+    }
+
+    private SignedIn signIn(Handle handle, Row row, String wording, Device device) {
+        handle.createUpdate("update sign_in set used_at = :now where email = :email and used_at is null")
+                .bind("now", Instants.toColumn(clock.instant()))
+                .bind("email", row.email().value())
+                .execute();
+        Optional<Student> known = students.find(handle, row.email());
+        StudentId student = known.orElseGet(() -> students.create(handle, row.email(), row.locale()))
+                .id();
+        consents.give(handle, student, Purpose.ACCOUNT, wording);
+        Token session = sessions.open(handle, new Person.OfStudent(student), device);
+        return new SignedIn.As(student, session, known.isEmpty());
+    }
+
+    /** Two links of one new address, used at once, must not make two accounts: the second waits here. */
+    private static void lockAllOf(Handle handle, EmailAddress email) {
+        handle.createQuery("select token_hash from sign_in where email = :email order by token_hash for update")
+                .bind("email", email.value())
+                .mapTo(String.class)
+                .list();
+    }
+
+    private LinkState state(Optional<Row> row) {
+        if (row.isEmpty()) return LinkState.UNKNOWN;
+        if (row.get().used()) return LinkState.USED;
+        return row.get().expiresAt().isAfter(clock.instant()) ? LinkState.VALID : LinkState.EXPIRED;
+    }
+
+    private static int askedSince(Handle handle, EmailAddress email, Instant since) {
+        return handle.createQuery("select count(*) from sign_in where email = :email and created_at > :since")
+                .bind("email", email.value())
+                .bind("since", Instants.toColumn(since))
+                .mapTo(Integer.class)
+                .one();
+    }
+
+    private static void insert(Handle handle, Token token, EmailAddress email, Locale locale, Instant now) {
+        handle.createUpdate("""
+                        insert into sign_in (token_hash, email, locale, created_at, expires_at)
+                        values (:hash, :email, :locale, :now, :end)""")
+                .bind("hash", token.hash())
+                .bind("email", email.value())
+                .bind("locale", locale.toLanguageTag())
+                .bind("now", Instants.toColumn(now))
+                .bind("end", Instants.toColumn(now.plus(VALID)))
+                .execute();
+    }
+
+    private static Optional<Row> find(Handle handle, Token token) {
+        return handle.createQuery("select * from sign_in where token_hash = :hash")
+                .bind("hash", token.hash())
+                .map(Row::of)
+                .findOne();
+    }
+
+    private record Row(EmailAddress email, Locale locale, Instant expiresAt, boolean used) {
+        static Row of(ResultSet row, StatementContext context) throws SQLException {
+            return new Row(
+                    new EmailAddress(row.getString("email")),
+                    Locale.forLanguageTag(row.getString("locale")),
+                    Instants.from(row, "expires_at"),
+                    Instants.ifPresent(row, "used_at").isPresent());
+        }
+    }
+}

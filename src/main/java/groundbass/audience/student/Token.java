@@ -1,0 +1,38 @@
+package groundbass.audience.student;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.security.SecureRandom;
+import java.util.Base64;
+import java.util.HexFormat;
+
+/**
+ * A secret that a browser carries: 256 random bits as 43 characters safe in addresses and cookies. Rows hold its hash
+ * alone; a plain SHA-256 is enough, since nobody can guess what it was made from. Not shown by {@code toString}.
+ */
+public record Token(String value) {
+    private static final int BYTES = 32;
+    private static final SecureRandom RANDOM = new SecureRandom();
+
+    public static Token next() {
+        byte[] bytes = new byte[BYTES];
+        RANDOM.nextBytes(bytes);
+        return new Token(Base64.getUrlEncoder().withoutPadding().encodeToString(bytes));
+    }
+
+    /** SHA-256 of the characters, as 64 hexadecimal digits. */
+    public String hash() {
+        try {
+            byte[] digest = MessageDigest.getInstance("SHA-256").digest(value.getBytes(StandardCharsets.UTF_8));
+            return HexFormat.of().formatHex(digest);
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
+    }
+
+    @Override
+    public String toString() {
+        return "Token[hidden]";
+    }
+}

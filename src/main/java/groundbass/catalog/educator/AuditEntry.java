@@ -1,0 +1,21 @@
+package groundbass.catalog.educator;
+
+import java.time.Instant;
+import java.util.Objects;
+
+/**
+ * That somebody changed something.
+ *
+ * @param who    an educator's id, or a word for the program's own work ("calendar", "import") or for
+ *               somebody without a desk ("a student", "a stranger", "the operator")
+ * @param what   a dotted word, as in "episode.created"
+ * @param detail which one, and what is good to know; no secret and no address
+ */
+public record AuditEntry(Instant at, String who, String what, String detail) {
+    public AuditEntry {
+        Objects.requireNonNull(at);
+        Objects.requireNonNull(who);
+        Objects.requireNonNull(what);
+        Objects.requireNonNull(detail);
+    }
+}

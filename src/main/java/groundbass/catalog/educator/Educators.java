@@ -1,0 +1,205 @@
+package groundbass.catalog.educator;
+
+import groundbass.catalog.Checks;
+import groundbass.form.FieldProblem;
+import groundbass.form.Outcome;
+import groundbass.identity.Sha256;
+import groundbass.store.Now;
+import groundbass.store.RandomId;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/** Who may use the desk: the first educator, made with a one-time code, and their passwords. */
+public final class Educators {
+    private final Jdbi jdbi;
+    private final Audit audit;
+    private final Clock clock;
+    private final EducatorRepository rows = new EducatorRepository();
+
+    public Educators(Jdbi jdbi, Audit audit, Clock clock) {
+        this.jdbi = jdbi;
+        this.audit = audit;
+        this.clock = clock;
+    }
+
+    /**
+     * Where there is no educator yet, makes a new set-up code (an earlier one stops working). It is kept as a digest
+     * only: print it now, it cannot be read again. Empty once there is an educator.
+     */
+    public Optional<String> firstRun() {
+        return jdbi.inTransaction(handle -> {
+            if (rows.first(handle).isPresent()) {
+                return Optional.empty();
+            }
+            String code = RandomId.next();
+            rows.replaceSetupCode(handle, digest(code), clock.instant());
+            return Optional.of(code);
+        });
+    }
+
+    /** Makes the first educator and uses the code up. A wrong code and a used one are told apart by nothing. */
+    public Outcome<Educator> setUp(String code, String name, String email, String password) {
+        var problems = new ArrayList<>(problems(name, email, password));
+        if (!jdbi.withHandle(handle -> rows.isSetupCode(handle, digest(code)))) {
+            problems.add(0, wrongCode());
+        }
+        if (!problems.isEmpty()) {
+            return Outcome.refused(problems);
+        }
+        String hash = Passwords.hash(password);
+        return jdbi.inTransaction(handle -> rows.useUpSetupCode(handle, digest(code))
+                ? Outcome.done(insert(handle, name, email, hash))
+                : Outcome.refused(List.of(wrongCode())));
+    }
+
+    /** Makes an educator without a code: for the operator at the command line, and for the demo. */
+    public Outcome<Educator> create(String name, String email, String password) {
+        var problems = problems(name, email, password);
+        if (!problems.isEmpty()) {
+            return Outcome.refused(problems);
+        }
+        String hash = Passwords.hash(password);
+        return jdbi.inTransaction(
+                handle -> rows.findByEmail(handle, normal(email)).isPresent()
+                        ? Outcome.refused("email", "catalog.problem.email.taken")
+                        : Outcome.done(insert(handle, name, email, hash)));
+    }
+
+    private Educator insert(Handle handle, String name, String email, String hash) {
+        var educator = new Educator(EducatorId.next(), name.strip(), normal(email), Now.of(clock));
+        rows.insert(handle, educator, hash);
+        audit.append(handle, educator.id(), "educator.created", educator.id().value());
+        return educator;
+    }
+
+    /** The educator with this address and password. An unknown address takes as long as a wrong password. */
+    public Optional<Educator> verify(String email, String password) {
+        var found = jdbi.withHandle(handle -> rows.findByEmail(handle, normal(email)));
+        if (found.isEmpty()) {
+            Passwords.matchNobody(password);
+            return Optional.empty();
+        }
+        return found.filter(known -> Passwords.matches(password, known.hash()))
+                .map(EducatorRepository.WithHash::educator);
+    }
+
+    /** Changes a password for somebody who knows the present one. Sign-ins elsewhere are the caller's to end. */
+    public Outcome<Educator> changePassword(EducatorId id, String present, String chosen) {
+        var found = jdbi.withHandle(handle -> rows.find(handle, id));
+        if (found.filter(known -> Passwords.matches(present, known.hash())).isEmpty()) {
+            return Outcome.refused("present", "catalog.problem.password.wrong");
+        }
+        return setPassword(found.orElseThrow().educator(), "chosen", chosen);
+    }
+
+    /** Changes name and address for somebody who knows the present password: the address is half of the key. */
+    public Outcome<Educator> change(EducatorId id, String name, String email, String present) {
+        var found = jdbi.withHandle(handle -> rows.find(handle, id)).orElseThrow();
+        List<FieldProblem> problems = who(name, email);
+        if (!Passwords.matches(present, found.hash())) {
+            problems.add(FieldProblem.of("known", "catalog.problem.password.wrong"));
+        }
+        return problems.isEmpty()
+                ? jdbi.inTransaction(handle -> change(handle, found.educator(), name.strip(), normal(email)))
+                : Outcome.refused(problems);
+    }
+
+    private Outcome<Educator> change(Handle handle, Educator before, String name, String email) {
+        boolean taken = rows.findByEmail(handle, email)
+                .filter(other -> !other.educator().id().equals(before.id()))
+                .isPresent();
+        if (taken) {
+            return Outcome.refused("email", "catalog.problem.email.taken");
+        }
+        var educator = new Educator(before.id(), name, email, before.createdAt());
+        rows.update(handle, educator);
+        audit.append(handle, before.id(), "educator.changed", before.id().value());
+        return Outcome.done(educator);
+    }
+
+    /** Sets a password without the present one: for the operator at the command line. */
+    public Outcome<Educator> resetPassword(String email, String chosen) {
+        return jdbi.withHandle(handle -> rows.findByEmail(handle, normal(email)))
+                .map(known -> setPassword(known.educator(), "password", chosen))
+                .orElse(Outcome.refused("email", "catalog.problem.email.unknown"));
+    }
+
+    /** Sets a password for somebody who proved to be this educator otherwise: by a mailed link. */
+    public Outcome<Educator> resetPassword(EducatorId id, String chosen) {
+        return setPassword(find(id).orElseThrow(), "chosen", chosen);
+    }
+
+    private Outcome<Educator> setPassword(Educator educator, String field, String chosen) {
+        var problems = Passwords.problems(field, chosen, own(educator.name(), educator.email()));
+        if (!problems.isEmpty()) {
+            return Outcome.refused(problems);
+        }
+        String hash = Passwords.hash(chosen);
+        jdbi.useTransaction(handle -> {
+            rows.setHash(handle, educator.id(), hash);
+            audit.append(
+                    handle, educator.id(), "educator.password", educator.id().value());
+        });
+        return Outcome.done(educator);
+    }
+
+    public Optional<Educator> find(EducatorId id) {
+        return jdbi.withHandle(handle -> rows.find(handle, id)).map(EducatorRepository.WithHash::educator);
+    }
+
+    /** Whoever may use the desk, in the order in which they came. */
+    public List<Educator> all() {
+        return jdbi.withHandle(rows::all).stream()
+                .map(EducatorRepository.WithHash::educator)
+                .toList();
+    }
+
+    /** The educator who signs in with this address. */
+    public Optional<Educator> withEmail(String email) {
+        return jdbi.withHandle(handle -> rows.findByEmail(handle, normal(email)))
+                .map(EducatorRepository.WithHash::educator);
+    }
+
+    /** The educator who was there first: the site's owner. */
+    public Optional<Educator> first() {
+        return jdbi.withHandle(rows::first).map(EducatorRepository.WithHash::educator);
+    }
+
+    private static List<FieldProblem> who(String name, String email) {
+        List<FieldProblem> problems = new ArrayList<>(Checks.line("name", name, 200));
+        if (!Checks.isEmail(normal(email))) {
+            problems.add(FieldProblem.of("email", "catalog.problem.email", email));
+        }
+        return problems;
+    }
+
+    private List<FieldProblem> problems(String name, String email, String password) {
+        var problems = who(name, email);
+        problems.addAll(Passwords.problems("password", password, own(name, email)));
+        return problems;
+    }
+
+    /** What anybody who knows the site knows. */
+    private List<String> own(String name, String email) {
+        return List.of(name, email, jdbi.withHandle(rows::siteName));
+    }
+
+    private static FieldProblem wrongCode() {
+        return FieldProblem.of("code", "catalog.problem.code");
+    }
+
+    private static String normal(String email) {
+        return email.strip().toLowerCase(Locale.ROOT);
+    }
+
+    /** The code has 80 random bits, so that a fast digest is enough. */
+    private static Sha256 digest(String code) {
+        return Sha256.of(code.strip().toLowerCase(Locale.ROOT).getBytes(StandardCharsets.UTF_8));
+    }
+}

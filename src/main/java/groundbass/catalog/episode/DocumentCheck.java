@@ -1,0 +1,98 @@
+package groundbass.catalog.episode;
+
+import groundbass.catalog.Checks;
+import groundbass.document.DocumentSettings;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.LessonFacts;
+import groundbass.document.LineSource;
+import groundbass.document.Rights;
+import groundbass.form.FieldProblem;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/** What keeps a document from becoming a revision. Whether its lines can be read is asked elsewhere. */
+public final class DocumentCheck {
+    private static final int LONGEST_TEXT = 200_000;
+    private static final int MOST_EXERCISES = 30;
+    private static final int MOST_TEMPOS = 8;
+    private static final int MOST_COURSES = 10;
+
+    private DocumentCheck() {}
+
+    /** Fields are named as the document's parts: {@code title}, {@code mainLine}, {@code exercises[0]} ... */
+    public static List<FieldProblem> problems(EpisodeDocument document) {
+        List<FieldProblem> problems = new ArrayList<>(Checks.line("title", document.title(), 200));
+        problems.addAll(Checks.text("summary", document.summary(), 2000));
+        problems.addAll(Checks.text("notes", document.notes(), LONGEST_TEXT));
+        if (document.mainLine().isBlank()) {
+            problems.add(FieldProblem.of("mainLine", "catalog.problem.missing"));
+        }
+        problems.addAll(Checks.text("mainLine", document.mainLine().text(), LONGEST_TEXT));
+        problems.addAll(exercises(document.exercises()));
+        problems.addAll(Checks.text("groove", document.groove().text(), LONGEST_TEXT));
+        problems.addAll(rights(document.rights()));
+        problems.addAll(facts(document.facts()));
+        problems.addAll(settings(document.settings()));
+        return problems;
+    }
+
+    private static List<FieldProblem> exercises(List<LineSource> exercises) {
+        if (exercises.size() > MOST_EXERCISES) {
+            return List.of(FieldProblem.of("exercises", "catalog.problem.many", exercises.size(), MOST_EXERCISES));
+        }
+        return IntStream.range(0, exercises.size())
+                .mapToObj(i -> exercise("exercises[" + i + "]", exercises.get(i)))
+                .flatMap(List::stream)
+                .toList();
+    }
+
+    private static List<FieldProblem> exercise(String field, LineSource line) {
+        return line.isBlank()
+                ? List.of(FieldProblem.of(field, "catalog.problem.missing"))
+                : Checks.text(field, line.text(), LONGEST_TEXT);
+    }
+
+    private static List<FieldProblem> rights(Rights rights) {
+        List<FieldProblem> problems = new ArrayList<>(Checks.text("rights.composer", rights.composer(), 300));
+        problems.addAll(Checks.text("rights.credit", rights.credit(), 1000));
+        problems.addAll(Checks.text("rights.statement", rights.statement(), 1000));
+        return problems;
+    }
+
+    private static List<FieldProblem> facts(LessonFacts facts) {
+        List<FieldProblem> problems = new ArrayList<>(Checks.text("facts.gear", facts.gear(), 1000));
+        if (!facts.video().isEmpty() && Checks.secureAddress(facts.video()).isEmpty()) {
+            problems.add(FieldProblem.of("facts.video", "catalog.problem.link", facts.video()));
+        }
+        if (facts.courses().size() > MOST_COURSES) {
+            problems.add(FieldProblem.of(
+                    "facts.courses", "catalog.problem.many", facts.courses().size(), MOST_COURSES));
+        }
+        for (var course : facts.courses()) {
+            problems.addAll(Checks.line("facts.courses", course.title(), 200));
+            if (Checks.secureAddress(course.address()).isEmpty()) {
+                problems.add(FieldProblem.of("facts.courses", "catalog.problem.link", course.address()));
+            }
+        }
+        return problems;
+    }
+
+    private static List<FieldProblem> settings(DocumentSettings settings) {
+        List<FieldProblem> problems = new ArrayList<>();
+        if (Checks.languageTag(settings.language()).isEmpty()) {
+            problems.add(FieldProblem.of("settings.language", "catalog.problem.language", settings.language()));
+        }
+        settings.tempoWords()
+                .filter(word -> !DocumentSettings.isPercent(word))
+                .forEach(word -> problems.add(FieldProblem.of("settings.tempos", "catalog.problem.tempo", word)));
+        if (!settings.rounds().isBlank() && !settings.hasRounds()) {
+            problems.add(FieldProblem.of("settings.rounds", "catalog.problem.rounds", settings.rounds()));
+        }
+        int tempos = settings.tempoPercents().size();
+        if (tempos > MOST_TEMPOS) {
+            problems.add(FieldProblem.of("settings.tempos", "catalog.problem.many", tempos, MOST_TEMPOS));
+        }
+        return problems;
+    }
+}

@@ -1,0 +1,34 @@
+package groundbass.catalog.episode;
+
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.Objects;
+
+/** Where an episode stands on its way to the students. */
+public sealed interface EpisodeState {
+    /** Being written. */
+    record Unscheduled() implements EpisodeState {}
+
+    /**
+     * Promised for an hour.
+     *
+     * @param at    the instant at which it goes live
+     * @param zone  the zone in which the hour was promised
+     * @param local the hour as it was typed, so that it can be worked out anew when the zone's rules change
+     */
+    record Scheduled(Instant at, ZoneId zone, LocalDateTime local) implements EpisodeState {
+        public Scheduled {
+            Objects.requireNonNull(at);
+            Objects.requireNonNull(zone);
+            Objects.requireNonNull(local);
+        }
+    }
+
+    /** Out; number and slug stay as they are. */
+    record Published(Instant firstAt) implements EpisodeState {
+        public Published {
+            Objects.requireNonNull(firstAt);
+        }
+    }
+}

@@ -1,0 +1,136 @@
+package groundbass.catalog.series;
+
+import groundbass.catalog.Checks;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.form.Outcome;
+import groundbass.identity.Slug;
+import groundbass.store.Now;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/** The series: made and changed by their owner, found by everyone. */
+public final class SeriesCatalog {
+    private static final Slug WITHOUT_LETTERS = new Slug("series");
+
+    private final Jdbi jdbi;
+    private final Audit audit;
+    private final Clock clock;
+    private final SeriesRepository rows = new SeriesRepository();
+
+    public SeriesCatalog(Jdbi jdbi, Audit audit, Clock clock) {
+        this.jdbi = jdbi;
+        this.audit = audit;
+        this.clock = clock;
+    }
+
+    public Outcome<Series> create(EducatorId owner, SeriesForm form) {
+        return jdbi.inTransaction(handle -> create(handle, SeriesId.next(), owner, form));
+    }
+
+    /** Within the caller's transaction, and with an id that is known already (an import). */
+    public Outcome<Series> create(Handle handle, SeriesId id, EducatorId owner, SeriesForm form) {
+        var problems = form.problems();
+        if (!problems.isEmpty()) {
+            return Outcome.refused(problems);
+        }
+        rows.lockSlugs(handle);
+        Slug wanted = slug(form);
+        boolean typed = !form.slug().isBlank();
+        if (typed && rows.find(handle, wanted).isPresent()) {
+            return Outcome.refused("slug", "catalog.problem.slug.taken", wanted.value());
+        }
+        var series = series(id, owner, typed ? wanted : free(handle, wanted), form);
+        rows.insert(handle, series);
+        audit.append(handle, owner, "series.created", id.value());
+        return Outcome.done(series);
+    }
+
+    private Series series(SeriesId id, EducatorId owner, Slug slug, SeriesForm form) {
+        return new Series(
+                id,
+                owner,
+                slug,
+                form.title().strip(),
+                form.summary().strip(),
+                Checks.zone(form.zone()).orElseThrow(),
+                Now.of(clock));
+    }
+
+    private static Slug slug(SeriesForm form) {
+        return Slug.parse(form.slug().strip()).orElseGet(() -> Slug.of(form.title(), WITHOUT_LETTERS));
+    }
+
+    private Slug free(Handle handle, Slug wanted) {
+        return Stream.concat(Stream.of(wanted), IntStream.iterate(2, n -> n + 1).mapToObj(wanted::numbered))
+                .filter(slug -> rows.find(handle, slug).isEmpty())
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /**
+     * Changes a series. A blank slug leaves the present one; once something is published the slug stays, because
+     * addresses that are out must keep working.
+     */
+    public Outcome<Series> edit(EducatorId who, SeriesId id, SeriesForm form) {
+        var problems = form.problems();
+        if (!problems.isEmpty()) {
+            return Outcome.refused(problems);
+        }
+        return jdbi.inTransaction(handle -> {
+            rows.lockSlugs(handle);
+            rows.lock(handle, id);
+            return rows.find(handle, id)
+                    .filter(series -> series.owner().equals(who))
+                    .map(series -> edit(handle, series, form))
+                    .orElse(Outcome.refused("", "catalog.problem.gone"));
+        });
+    }
+
+    private Outcome<Series> edit(Handle handle, Series before, SeriesForm form) {
+        Slug slug = Slug.parse(form.slug().strip()).orElse(before.slug());
+        if (!slug.equals(before.slug())) {
+            if (rows.hasPublished(handle, before.id())) {
+                return Outcome.refused(
+                        "slug", "catalog.problem.slug.published", before.slug().value());
+            }
+            if (rows.find(handle, slug).isPresent()) {
+                return Outcome.refused("slug", "catalog.problem.slug.taken", slug.value());
+            }
+        }
+        var typed = series(before.id(), before.owner(), slug, form);
+        var after = new Series(
+                before.id(), before.owner(), slug, typed.title(), typed.summary(), typed.zone(), before.createdAt());
+        rows.update(handle, after);
+        audit.append(handle, before.owner(), "series.changed", before.id().value());
+        return Outcome.done(after);
+    }
+
+    public Optional<Series> find(SeriesId id) {
+        return jdbi.withHandle(handle -> rows.find(handle, id));
+    }
+
+    public Optional<Series> find(Slug slug) {
+        return jdbi.withHandle(handle -> rows.find(handle, slug));
+    }
+
+    /** The series, where this educator owns it. */
+    public Optional<Series> ownedBy(EducatorId owner, SeriesId id) {
+        return find(id).filter(series -> series.owner().equals(owner));
+    }
+
+    /** For the desk, oldest first. */
+    public List<Series> ownedBy(EducatorId owner) {
+        return jdbi.withHandle(handle -> rows.ownedBy(handle, owner));
+    }
+
+    /** For everyone: series with something published, the latest publication first. */
+    public List<Series> published() {
+        return jdbi.withHandle(rows::published);
+    }
+}

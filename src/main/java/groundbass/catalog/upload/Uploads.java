@@ -1,0 +1,133 @@
+package groundbass.catalog.upload;
+
+import groundbass.audio.AudioFacts;
+import groundbass.audio.AudioFinding;
+import groundbass.audio.AudioProbe;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.Episodes;
+import groundbass.document.UploadId;
+import groundbass.form.FieldProblem;
+import groundbass.form.Outcome;
+import groundbass.identity.Sha256;
+import groundbass.store.Blob;
+import groundbass.store.Blobs;
+import groundbass.store.Now;
+import groundbass.store.RandomId;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import org.jdbi.v3.core.Jdbi;
+
+/** Recordings that come in: streamed to the store, then judged by their content. */
+public final class Uploads {
+    /** The most bytes of one recording. */
+    public static final long LIMIT = 100_000_000;
+
+    /** The most bytes of all recordings of one educator: a good hundred lessons with two recordings of the largest size. */
+    public static final long QUOTA = 25_000_000_000L;
+
+    private static final String FIELD = "file";
+    private static final long MEGABYTE = 1_000_000;
+
+    private final Jdbi jdbi;
+    private final Blobs blobs;
+    private final Audit audit;
+    private final Clock clock;
+    private final long limit;
+    private final long quota;
+    private final Episodes episodes;
+    private final UploadRepository rows = new UploadRepository();
+
+    public Uploads(Jdbi jdbi, Blobs blobs, Audit audit, Clock clock) {
+        this(jdbi, blobs, audit, clock, LIMIT, QUOTA);
+    }
+
+    Uploads(Jdbi jdbi, Blobs blobs, Audit audit, Clock clock, long limit, long quota) {
+        this.jdbi = jdbi;
+        this.blobs = blobs;
+        this.audit = audit;
+        this.clock = clock;
+        this.limit = limit;
+        this.quota = quota;
+        this.episodes = new Episodes(jdbi);
+    }
+
+    /**
+     * Takes a recording for an episode of this educator's. A stream longer than {@link #LIMIT}, or than what is left of
+     * {@link #QUOTA}, is read no further. What
+     * is refused gets no row, so that a sweep of the store clears it away after a day.
+     *
+     * @param originalName what the sender calls it; shown, never used
+     * @throws IOException where the stream or the disk fails
+     */
+    public Outcome<Upload> accept(EducatorId who, EpisodeId episode, String originalName, InputStream in)
+            throws IOException {
+        if (episodes.ownedBy(who, episode).isEmpty()) {
+            return Outcome.refused("", "catalog.problem.gone");
+        }
+        long left = quota - jdbi.withHandle(handle -> rows.bytesOf(handle, who));
+        Optional<Blob> blob = left <= 0 ? Optional.empty() : blobs.put(in, Math.min(limit, left));
+        if (blob.isEmpty() && left < limit) {
+            return Outcome.refused(FIELD, "catalog.audio.quota", quota / MEGABYTE);
+        }
+        if (blob.isEmpty()) {
+            return Outcome.refused(FIELD, "catalog.audio.too-large", limit / MEGABYTE);
+        }
+        AudioFinding finding = finding(blob.get());
+        if (finding instanceof AudioFinding.Refused refused) {
+            return Outcome.refused(List.of(new FieldProblem(FIELD, refused.key(), refused.args())));
+        }
+        AudioFacts facts = ((AudioFinding.Audio) finding).facts();
+        return Outcome.done(keep(who, episode, originalName, blob.get(), facts));
+    }
+
+    private AudioFinding finding(Blob blob) throws IOException {
+        try (var channel = Files.newByteChannel(blobs.path(blob.sha256()))) {
+            return AudioProbe.probe(channel);
+        }
+    }
+
+    private Upload keep(EducatorId who, EpisodeId episode, String originalName, Blob blob, AudioFacts facts) {
+        var upload = new Upload(
+                new UploadId(RandomId.next()), who, episode, ShownName.of(originalName), blob, facts, Now.of(clock));
+        jdbi.useTransaction(handle -> {
+            rows.insert(handle, upload);
+            audit.append(handle, who, "upload.created", upload.id() + " for episode " + episode);
+        });
+        return upload;
+    }
+
+    public Optional<Upload> find(UploadId id) {
+        return jdbi.withHandle(handle -> rows.find(handle, id));
+    }
+
+    /** Where its bytes lie; nobody writes there. */
+    public Path file(Upload upload) throws IOException {
+        return blobs.path(upload.blob().sha256());
+    }
+
+    /** All of an episode, oldest first. */
+    public List<Upload> of(EpisodeId episode) {
+        return jdbi.withHandle(handle -> rows.of(handle, episode));
+    }
+
+    /**
+     * Forgets what was heard in recordings, where this file of it is gone, so that somebody listens again.
+     *
+     * @return whether there was such a recording
+     */
+    public boolean forgetHearing(Sha256 sha256) {
+        return jdbi.withHandle(handle -> rows.forgetHeard(handle, sha256)) > 0;
+    }
+
+    /** Whether an upload's row names this content; for {@link Blobs#sweep}. */
+    public boolean names(Sha256 sha256) {
+        return jdbi.withHandle(handle -> rows.names(handle, sha256));
+    }
+}

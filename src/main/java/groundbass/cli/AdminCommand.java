@@ -1,0 +1,270 @@
+package groundbass.cli;
+
+import groundbass.audience.student.Device;
+import groundbass.audience.student.OpenSession;
+import groundbass.audience.student.Person;
+import groundbass.audience.student.Student;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educator;
+import groundbass.form.FieldProblem;
+import groundbass.post.EmailAddress;
+import groundbass.site.Config;
+import groundbass.site.Secret;
+import groundbass.site.StartFailure;
+import groundbass.text.Message;
+import groundbass.text.Messages;
+import java.io.BufferedReader;
+import java.io.Console;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.Charset;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ScopeType;
+import picocli.CommandLine.Spec;
+
+/**
+ * {@code admin}: what whoever has the machine does beside the pages. The embedded database is open to one program at a
+ * time, so there the server must be stopped; with PostgreSQL it may run.
+ */
+@Command(
+        name = "admin",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Helps where the pages cannot: a forgotten password, open sessions, what was done.",
+            "With the embedded database stop the server first; with PostgreSQL it may run."
+        })
+public final class AdminCommand {
+    private static final int REFUSED = ExitCode.SOFTWARE;
+    private static final String IN_USE = "may be already in use";
+    private static final int CAUSES = 10;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Option(
+            names = "--data",
+            paramLabel = "DIR",
+            scope = ScopeType.INHERIT,
+            description = "Folder of the site's files (default: data).")
+    private Path data = Path.of("data");
+
+    @Option(
+            names = "--database-url",
+            paramLabel = "URL",
+            scope = ScopeType.INHERIT,
+            description = "JDBC address of a PostgreSQL server, where the site has one.")
+    private Optional<String> databaseUrl = Optional.empty();
+
+    @Option(
+            names = "--database-user",
+            paramLabel = "NAME",
+            scope = ScopeType.INHERIT,
+            description = "User of the database server.")
+    private String databaseUser = "";
+
+    @Option(
+            names = "--database-password",
+            paramLabel = "SECRET",
+            scope = ScopeType.INHERIT,
+            description = "Password of the database server; better given as GROUNDBASS_DATABASE_PASSWORD.")
+    private String databasePassword = "";
+
+    @Command(name = "educators", mixinStandardHelpOptions = true, description = "Lists who has a desk.")
+    int educators() {
+        return with(site -> {
+            var all = site.educators.all();
+            all.forEach(educator -> say(educator.email() + "\t" + educator.name() + "\tsince " + educator.createdAt()));
+            return all.isEmpty() ? refuse("Nobody has a desk yet; serve prints a set-up code.") : ExitCode.OK;
+        });
+    }
+
+    @Command(
+            name = "reset-password",
+            mixinStandardHelpOptions = true,
+            description = {
+                "Sets a new password and ends every session of its educator.",
+                "It is asked for, or read from the first line of what is piped in; never given as a flag, since other"
+                        + " users of a machine can read those."
+            })
+    int resetPassword(
+            @Option(names = "--email", paramLabel = "ADDRESS", required = true, description = "Who has forgotten it.")
+                    String email) {
+        return with(site -> resetPassword(site, email));
+    }
+
+    private int resetPassword(AdminSite site, String email) {
+        var educator = educator(site, email);
+        var outcome = site.educators.resetPassword(educator.email(), password());
+        if (outcome.result().isEmpty()) {
+            return refuse(told(outcome.problems()));
+        }
+        int ended = site.sessions.closeAll(new Person.OfEducator(educator.id()));
+        site.audit.note(Audit.OPERATOR, "password.reset", educator.id().value());
+        say("The new password of " + educator.email() + " is set; sessions ended: " + ended + ".");
+        return ExitCode.OK;
+    }
+
+    @Command(
+            name = "sessions",
+            mixinStandardHelpOptions = true,
+            description = "Lists where educators are signed in, or where one person is.")
+    int sessions(
+            @Option(names = "--email", paramLabel = "ADDRESS", description = "An educator or student.")
+                    Optional<String> email) {
+        return with(site -> {
+            email.ifPresentOrElse(one -> list(site, one, person(site, one)), () -> site.educators
+                    .all()
+                    .forEach(each -> list(site, each.email(), new Person.OfEducator(each.id()))));
+            return ExitCode.OK;
+        });
+    }
+
+    private void list(AdminSite site, String email, Person person) {
+        for (OpenSession session : site.sessions.of(person, Optional.empty())) {
+            say(email + "\t" + name(session.device()) + "\tsince " + session.createdAt() + "\tseen "
+                    + session.seenAt());
+        }
+    }
+
+    @Command(
+            name = "end-sessions",
+            mixinStandardHelpOptions = true,
+            description = "Signs an educator or a student out everywhere.")
+    int endSessions(
+            @Option(names = "--email", paramLabel = "ADDRESS", required = true, description = "Whose sessions end.")
+                    String email) {
+        return with(site -> {
+            var person = person(site, email);
+            int ended = site.sessions.closeAll(person);
+            String whose = person.either(student -> "", educator -> educator.value());
+            site.audit.note(Audit.OPERATOR, "sessions.ended", whose);
+            say("Sessions ended: " + ended + ".");
+            return ExitCode.OK;
+        });
+    }
+
+    @Command(
+            name = "audit",
+            mixinStandardHelpOptions = true,
+            description = "Prints who did what, the newest first, one entry a line: time, who, what, which.")
+    int audit(
+            @Option(names = "--count", paramLabel = "N", defaultValue = "100", description = "At most so many (100).")
+                    int count) {
+        return with(site -> {
+            site.audit
+                    .latest(Math.max(0, count))
+                    .forEach(entry -> say(
+                            entry.at() + "\t" + entry.who() + "\t" + entry.what() + "\t" + oneLine(entry.detail())));
+            return ExitCode.OK;
+        });
+    }
+
+    private static Educator educator(AdminSite site, String email) {
+        return site.educators
+                .withEmail(email)
+                .orElseThrow(() -> new AdminSite.Refused(
+                        "No educator signs in with " + email + ". Who there is: admin educators"));
+    }
+
+    /** An educator, else a student. */
+    private static Person person(AdminSite site, String email) {
+        return site.educators
+                .withEmail(email)
+                .<Person>map(educator -> new Person.OfEducator(educator.id()))
+                .or(() -> EmailAddress.read(email)
+                        .flatMap(site.students::find)
+                        .map(Student::id)
+                        .map(Person.OfStudent::new))
+                .orElseThrow(() -> new AdminSite.Refused("Nobody here has the address " + email + "."));
+    }
+
+    /** Asks twice where there is a terminal, else reads a line. */
+    private static String password() {
+        var console = System.console();
+        return console == null ? line() : typed(console);
+    }
+
+    private static String typed(Console console) {
+        String first = new String(console.readPassword("New password: "));
+        String again = new String(console.readPassword("Once more: "));
+        if (!first.equals(again)) {
+            throw new AdminSite.Refused("The two are not the same; nothing was changed.");
+        }
+        return first;
+    }
+
+    private static String line() {
+        try {
+            var in = new BufferedReader(new InputStreamReader(System.in, Charset.defaultCharset()));
+            return Optional.ofNullable(in.readLine()).orElse("");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private int with(Function<AdminSite, Integer> task) {
+        try (var site = AdminSite.open(config(), Clock.systemUTC())) {
+            return task.apply(site);
+        } catch (AdminSite.Refused e) {
+            return refuse(e.getMessage());
+        } catch (RuntimeException e) {
+            return refuse(advice(e).orElseThrow(() -> e));
+        }
+    }
+
+    private Optional<String> advice(RuntimeException e) {
+        boolean inUse = Stream.iterate((Throwable) e, cause -> cause != null, Throwable::getCause)
+                .limit(CAUSES)
+                .anyMatch(cause -> String.valueOf(cause.getMessage()).contains(IN_USE));
+        return inUse
+                ? Optional.of("The site in " + data + " is running, and its embedded database is open to one program at"
+                        + " a time. Stop the server, do this, and start it again.")
+                : StartFailure.advice(e, config());
+    }
+
+    private Config config() {
+        var server = databaseUrl.map(url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword)));
+        return Config.local(data, 0).with(server);
+    }
+
+    private static String told(List<FieldProblem> problems) {
+        var messages = Messages.of(Locale.ENGLISH);
+        return problems.stream()
+                .map(problem -> messages.say(new Message(problem.key(), problem.args())))
+                .reduce((one, other) -> one + " " + other)
+                .orElse("");
+    }
+
+    private static String name(Device device) {
+        return Messages.of(Locale.ENGLISH).say(device.key());
+    }
+
+    private static String oneLine(String text) {
+        return text.replaceAll("\\s+", " ");
+    }
+
+    private int refuse(String why) {
+        PrintWriter err = spec.commandLine().getErr();
+        err.println(why);
+        err.flush();
+        return REFUSED;
+    }
+
+    private void say(String line) {
+        PrintWriter out = spec.commandLine().getOut();
+        out.println(line);
+        out.flush();
+    }
+}

@@ -1,0 +1,66 @@
+package groundbass.cli;
+
+import groundbass.audience.student.Sessions;
+import groundbass.audience.student.Students;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educators;
+import groundbass.post.Outbox;
+import groundbass.site.Config;
+import groundbass.store.Database;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+
+/** The few parts of a site that an operator works with at the command line, without its pages and jobs. */
+final class AdminSite implements AutoCloseable {
+    private static final String EMBEDDED = "groundbass.mv.db";
+
+    private final Database database;
+    final Audit audit;
+    final Educators educators;
+    final Students students;
+    final Sessions sessions;
+
+    private AdminSite(Database database, Clock clock) {
+        var jdbi = database.jdbi();
+        this.database = database;
+        this.audit = new Audit(jdbi, clock);
+        this.educators = new Educators(jdbi, audit, clock);
+        this.students = new Students(jdbi, new Outbox(jdbi, clock), clock);
+        this.sessions = new Sessions(jdbi, clock);
+    }
+
+    /** Opens the site's database; unlike a server it makes none where there is none. */
+    static AdminSite open(Config config, Clock clock) {
+        return new AdminSite(database(config), clock);
+    }
+
+    private static Database database(Config config) {
+        if (config.database().isEmpty() && !isThere(config.data())) {
+            throw new Refused("There is no site in the folder " + config.data()
+                    + ". Name its folder with --data, or its database with --database-url.");
+        }
+        return config.database()
+                .map(server -> Database.open(
+                        server.url(), server.user(), server.password().value()))
+                .orElseGet(() -> Database.embedded(config.data()));
+    }
+
+    private static boolean isThere(Path data) {
+        return Files.isRegularFile(data.resolve(EMBEDDED));
+    }
+
+    @Override
+    public void close() {
+        database.close();
+    }
+
+    /** What an operator can mend; its message is told as it stands. */
+    static final class Refused extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+
+        Refused(String message) {
+            super(message);
+        }
+    }
+}

@@ -1,0 +1,244 @@
+package groundbass.cli;
+
+import groundbass.audio.Mp3;
+import groundbass.audio.Wav;
+import groundbass.engraving.png.SheetPng.Ink;
+import groundbass.groove.GrooveLibrary;
+import groundbass.lesson.Frame;
+import groundbass.lesson.Gallery;
+import groundbass.lesson.Sheets;
+import groundbass.lesson.VideoPictures;
+import groundbass.linetext.Reading;
+import groundbass.midi.MidiFile;
+import groundbass.performance.Performance;
+import groundbass.performance.Playing;
+import groundbass.score.Line;
+import groundbass.sound.mix.BackingTrack;
+import groundbass.sound.mix.Mix;
+import groundbass.text.Messages;
+import groundbass.walkthrough.Step;
+import groundbass.walkthrough.Walkthrough;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
+
+/** {@code render}: line files become sheets, MIDI and words, without a server. */
+@Command(
+        name = "render",
+        mixinStandardHelpOptions = true,
+        description = "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|png|mid|wav|mp3|txt>.")
+public final class RenderCommand implements Callable<Integer> {
+    /** What can be written of a line; the word in {@code --only}. */
+    enum Output {
+        PDF("pdf"),
+        SVG("svg"),
+        PNG("png"),
+        MID("mid"),
+        WAV("wav"),
+        MP3("mp3"),
+        WALKTHROUGH("txt");
+
+        private final String ending;
+
+        Output(String ending) {
+            this.ending = ending;
+        }
+    }
+
+    private static final double DESK_WIDTH = 110;
+
+    @Mixin
+    private LineFiles files;
+
+    @Option(names = "--out", paramLabel = "DIR", description = "Folder to write to; made if missing.")
+    private Optional<Path> out = Optional.empty();
+
+    @Option(
+            names = "--gallery",
+            paramLabel = "DIR",
+            description =
+                    "Writes an example of everything that is engraved, with its rule, as gallery.html and gallery.pdf.")
+    private Optional<Path> gallery = Optional.empty();
+
+    @Option(
+            names = "--soundcheck",
+            paramLabel = "DIR",
+            description = "Writes a short sound of everything that is synthesized, with a page: DIR/index.html.")
+    private Optional<Path> soundcheck = Optional.empty();
+
+    @Option(
+            names = "--only",
+            split = ",",
+            paramLabel = "KIND",
+            description = "pdf, svg, png, mid, wav, mp3, walkthrough; without it pdf, svg and mid.")
+    private Set<Output> only = EnumSet.of(Output.PDF, Output.SVG, Output.MID);
+
+    @Mixin
+    private Selection selection;
+
+    @Option(
+            names = "--height",
+            paramLabel = "PIXELS",
+            description = "Of the video frame that pictures are for: 1080 or 2160.",
+            converter = FrameHeight.class)
+    private Frame frame = Frame.HD;
+
+    @Option(
+            names = "--ink",
+            paramLabel = "dark|light",
+            description = "Of pictures; what is behind the ink shows through.")
+    private Ink ink = Ink.DARK;
+
+    @Spec
+    private CommandSpec command;
+
+    @Option(
+            names = "--tempo",
+            paramLabel = "PERCENT",
+            description = "How fast, such as 60%%.",
+            converter = Percent.class)
+    private int tempo = 100;
+
+    @Option(
+            names = "--language",
+            paramLabel = "TAG",
+            description = "Of the words: en or de.",
+            converter = Language.class)
+    private Locale language = Locale.ENGLISH;
+
+    @Option(names = "--degrees", description = "Writes the degrees of chord or key under the notes of pictures (svg).")
+    private boolean degrees;
+
+    /** Reads {@code 60%} and {@code 60}. */
+    static final class Percent implements ITypeConverter<Integer> {
+        private static final Pattern FIGURE = Pattern.compile("(\\d{1,4})%?");
+
+        @Override
+        public Integer convert(String text) {
+            var figure = FIGURE.matcher(text.strip());
+            int percent = figure.matches() ? Integer.parseInt(figure.group(1)) : 0;
+            if (percent < Playing.SLOWEST || percent > Playing.FASTEST) {
+                throw new TypeConversionException(
+                        "'" + text + "' is no percentage from " + Playing.SLOWEST + "% to " + Playing.FASTEST + "%");
+            }
+            return percent;
+        }
+    }
+
+    /** Reads {@code 1080} and {@code 2160}. */
+    static final class FrameHeight implements ITypeConverter<Frame> {
+        @Override
+        public Frame convert(String text) {
+            return Optional.of(text.strip())
+                    .filter(figure -> figure.matches("\\d{1,5}"))
+                    .flatMap(figure -> Frame.ofHeight(Integer.parseInt(figure)))
+                    .orElseThrow(() -> new TypeConversionException("'" + text + "' is neither 1080 nor 2160"));
+        }
+    }
+
+    /** Reads the tag of a language that the messages speak. */
+    static final class Language implements ITypeConverter<Locale> {
+        private static final List<Locale> SPOKEN = List.of(Locale.ENGLISH, Locale.GERMAN);
+
+        @Override
+        public Locale convert(String text) {
+            return SPOKEN.stream()
+                    .filter(spoken -> spoken.toLanguageTag().equals(text))
+                    .findFirst()
+                    .orElseThrow(() -> new TypeConversionException("'" + text + "' is neither en nor de"));
+        }
+    }
+
+    @Override
+    public Integer call() throws IOException {
+        if (selection.isContradictory()) {
+            throw new ParameterException(command.commandLine(), "--bars and --system cannot both be given");
+        }
+        if (gallery.isPresent()) {
+            writeGallery(gallery.get());
+        }
+        if (soundcheck.isPresent()) {
+            Soundcheck.write(soundcheck.get(), Messages.of(language));
+        }
+        if ((gallery.isPresent() || soundcheck.isPresent()) && out.isEmpty()) {
+            return CommandLine.ExitCode.OK;
+        }
+        Files.createDirectories(folder());
+        return files.each(this::write);
+    }
+
+    private void write(Path file, Reading reading) throws IOException {
+        var line = selection
+                .of(reading.line(), new VideoPictures(Messages.of(language)))
+                .orElseThrow(() -> new ParameterException(
+                        command.commandLine(), file + " has nothing of what --bars or --system asks for"));
+        for (var output : only) {
+            Files.write(target(file, output), bytes(line, output));
+        }
+    }
+
+    private Path folder() {
+        return out.orElseThrow(
+                () -> new ParameterException(command.commandLine(), "Missing required option: '--out=DIR'"));
+    }
+
+    private static void writeGallery(Path folder) throws IOException {
+        Files.createDirectories(folder);
+        var examples = new Gallery();
+        Files.writeString(folder.resolve("gallery.html"), examples.html());
+        Files.write(folder.resolve("gallery.pdf"), examples.pdf());
+    }
+
+    private Path target(Path file, Output output) {
+        String name = file.getFileName().toString();
+        int dot = name.lastIndexOf('.');
+        String stem = dot > 0 ? name.substring(0, dot) : name;
+        return folder().resolve(stem + selection.suffix() + "." + output.ending);
+    }
+
+    private byte[] bytes(Line line, Output output) {
+        var messages = Messages.of(language);
+        var sheets = new Sheets(messages);
+        return switch (output) {
+            case PDF -> sheets.pdf(line, Sheets.Imprint.of(line));
+            case SVG ->
+                (degrees ? sheets.withDegrees() : sheets)
+                        .svg(line, DESK_WIDTH, "")
+                        .getBytes(StandardCharsets.UTF_8);
+            case PNG -> new VideoPictures(messages).png(line, frame, ink);
+            case MID -> MidiFile.of(Performance.of(line, Playing.at(tempo)));
+            case WAV -> Wav.bytes(track(line));
+            case MP3 -> Mp3.bytes(track(line));
+            case WALKTHROUGH -> told(line, messages).getBytes(StandardCharsets.UTF_8);
+        };
+    }
+
+    /** Everything at once, with the groove that suits the line. */
+    private BackingTrack track(Line line) {
+        return BackingTrack.of(line, GrooveLibrary.suited(line), Playing.at(tempo), Mix.FULL);
+    }
+
+    private static String told(Line line, Messages messages) {
+        return Walkthrough.of(line, messages).stream()
+                .map(Step::text)
+                .collect(Collectors.joining(System.lineSeparator(), "", System.lineSeparator()));
+    }
+}

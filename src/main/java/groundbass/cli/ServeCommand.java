@@ -1,0 +1,187 @@
+package groundbass.cli;
+
+import groundbass.LastResort;
+import groundbass.site.Config;
+import groundbass.site.FirstSteps;
+import groundbass.site.Groundbass;
+import groundbass.site.Secret;
+import groundbass.site.StartFailure;
+import java.net.URI;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** {@code serve}: runs the site until it is told to stop. */
+@Command(
+        name = "serve",
+        mixinStandardHelpOptions = true,
+        sortOptions = false,
+        description = "Runs the site.",
+        footer = {
+            "",
+            "Every flag may be given as a variable instead: --smtp-host as GROUNDBASS_SMTP_HOST, and so on.",
+            "Give passwords that way: other users of a machine can read flags."
+        })
+public final class ServeCommand implements Callable<Integer> {
+    private static final int MOST_HOPS = 9;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Option(names = "--data", paramLabel = "DIR", description = "Folder of the site's files (default: data).")
+    private Path data = Path.of("data");
+
+    @Option(names = "--port", paramLabel = "N", description = "Port to listen on, 0 for any (default: 8420).")
+    private int port = 8420;
+
+    @Option(
+            names = "--host",
+            paramLabel = "H",
+            description = "Address to listen on (default: 127.0.0.1, this machine only; 0.0.0.0 for every network).")
+    private String host = "127.0.0.1";
+
+    @Option(
+            names = "--public-address",
+            paramLabel = "URL",
+            description = "The site's address as readers type it, such as https://grooves.example; needed for mails,"
+                    + " feeds and QR codes.")
+    private Optional<String> publicAddress = Optional.empty();
+
+    @Option(names = "--demo", description = "Load the demo series where there is nothing yet, and say so on each page.")
+    private boolean demo;
+
+    @Option(
+            names = "--behind-proxy",
+            paramLabel = "HOPS",
+            arity = "0..1",
+            fallbackValue = "1",
+            description = "A front server is the only one who connects. It adds the address that it sees at the end of"
+                    + " X-Forwarded-For and sets X-Forwarded-Proto; nothing else is believed. With several, one behind"
+                    + " the other: how many (default: 1).")
+    private int hops;
+
+    @Option(
+            names = "--hand-over",
+            paramLabel = "PATH",
+            description = "Internal location at which the front server finds the data folder, such as /stored/; it then"
+                    + " sends the files itself (X-Accel-Redirect).")
+    private Optional<String> handOver = Optional.empty();
+
+    @Option(
+            names = "--database-url",
+            paramLabel = "URL",
+            description = "JDBC address of a PostgreSQL server (default: embedded, in the data folder).")
+    private Optional<String> databaseUrl = Optional.empty();
+
+    @Option(names = "--database-user", paramLabel = "NAME", description = "User of the database server.")
+    private String databaseUser = "";
+
+    @Option(names = "--database-password", paramLabel = "SECRET", description = "Password of the database server.")
+    private String databasePassword = "";
+
+    @Option(
+            names = "--smtp-host",
+            paramLabel = "H",
+            description = "Mail server; without one, mails wait on the desk to be read there.")
+    private Optional<String> smtpHost = Optional.empty();
+
+    @Option(names = "--smtp-port", paramLabel = "N", description = "Port of the mail server (default: 587).")
+    private int smtpPort = 587;
+
+    @Option(names = "--smtp-user", paramLabel = "NAME", description = "User of the mail server.")
+    private Optional<String> smtpUser = Optional.empty();
+
+    @Option(names = "--smtp-password", paramLabel = "SECRET", description = "Password of the mail server.")
+    private Optional<String> smtpPassword = Optional.empty();
+
+    @Option(names = "--smtp-from", paramLabel = "ADDRESS", description = "Address that mails come from.")
+    private Optional<String> smtpFrom = Optional.empty();
+
+    @Override
+    public Integer call() throws InterruptedException {
+        var config = config();
+        LastResort.arm();
+        try {
+            runUntilStopped(Groundbass.start(config, Clock.systemUTC()));
+            return CommandLine.ExitCode.OK;
+        } catch (RuntimeException e) {
+            String advice = StartFailure.advice(e, config).orElseThrow(() -> e);
+            spec.commandLine().getErr().println(advice);
+            return CommandLine.ExitCode.SOFTWARE;
+        }
+    }
+
+    private void runUntilStopped(Groundbass site) throws InterruptedException {
+        var stopped = new CountDownLatch(1);
+        site.firstSteps()
+                .text(site.address())
+                .or(() -> demo ? Optional.of(FirstSteps.demoAgain(site.address())) : Optional.empty())
+                .ifPresent(this::say);
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> {
+            LastResort.disarm();
+            site.close();
+            stopped.countDown();
+        }));
+        stopped.await();
+    }
+
+    private void say(String text) {
+        var out = spec.commandLine().getOut();
+        out.println(text);
+        out.flush();
+    }
+
+    public Config config() {
+        if (port < 0 || port > 65_535) {
+            throw wrong("--port", String.valueOf(port), "a number from 0 to 65535");
+        }
+        if (hops < 0 || hops > MOST_HOPS) {
+            throw wrong("--behind-proxy", String.valueOf(hops), "how many front servers, 1 to " + MOST_HOPS);
+        }
+        return new Config(
+                data,
+                host,
+                port,
+                publicAddress.map(this::origin),
+                demo,
+                hops,
+                handOver.map(this::location),
+                databaseUrl.map(url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword))),
+                smtpHost.map(this::mailServer));
+    }
+
+    private Config.MailServer mailServer(String server) {
+        String from = smtpFrom.orElseThrow(() -> wrong("--smtp-from", "", "an address, as --smtp-host is given"));
+        return new Config.MailServer(server, smtpPort, smtpUser, smtpPassword.map(Secret::new), from);
+    }
+
+    private URI origin(String text) {
+        String bare = text.endsWith("/") ? text.substring(0, text.length() - 1) : text;
+        if (!bare.matches("https?://[A-Za-z0-9.\\-\\[\\]:]+")) {
+            throw wrong("--public-address", text, "http:// or https:// and a host, without a path");
+        }
+        return URI.create(bare);
+    }
+
+    private String location(String text) {
+        if (!text.matches("/([A-Za-z0-9_-]+/)+")) {
+            throw wrong("--hand-over", text, "a path such as /stored/");
+        }
+        return text;
+    }
+
+    private ParameterException wrong(String flag, String found, String expected) {
+        return new ParameterException(
+                spec.commandLine(),
+                flag + " (or " + EnvironmentDefaults.variable(flag) + ") is \"" + found + "\"; expected " + expected
+                        + ".");
+    }
+}

@@ -1,0 +1,69 @@
+package groundbass.publishing;
+
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.Revision;
+import groundbass.form.Outcome;
+import groundbass.release.BuildQueue;
+import groundbass.release.ReleaseId;
+import groundbass.release.Releases;
+import java.time.Clock;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/**
+ * Builds what a draft comes to, so that its educator sees it as students will, without promising anything. When the same
+ * is published afterwards, its files are there already.
+ */
+public final class Trials {
+    private final Jdbi jdbi;
+    private final Clock clock;
+    private final EpisodeDesk desk;
+    private final Episodes episodes;
+    private final Releases releases;
+    private final Recipes recipes;
+    private final BuildQueue queue;
+
+    Trials(
+            Jdbi jdbi,
+            Clock clock,
+            EpisodeDesk desk,
+            Episodes episodes,
+            Releases releases,
+            Recipes recipes,
+            BuildQueue queue) {
+        this.jdbi = jdbi;
+        this.clock = clock;
+        this.desk = desk;
+        this.episodes = episodes;
+        this.releases = releases;
+        this.recipes = recipes;
+        this.queue = queue;
+    }
+
+    /** Fixes the draft as a revision and has its files built; where that was done already, it is found again. */
+    public Outcome<ReleaseId> build(EducatorId who, EpisodeId id) {
+        var revision = desk.makeRevision(who, id, "");
+        return revision.result()
+                .map(made -> Outcome.done(build(made)))
+                .orElseGet(() -> Outcome.refused(revision.problems()));
+    }
+
+    private ReleaseId build(Revision revision) {
+        var id = jdbi.inTransaction(handle -> enter(handle, revision));
+        queue.add(id);
+        return id;
+    }
+
+    private ReleaseId enter(Handle handle, Revision revision) {
+        var episode = episodes.find(handle, revision.episode()).orElseThrow();
+        var recipe = recipes.of(handle, episode, revision);
+        return releases.latest(handle, episode.id())
+                .filter(made -> made.recipe().makesTheSameAs(recipe) && !made.isFailed())
+                .or(() -> releases.trial(handle, episode.id(), recipe))
+                .map(found -> found.id())
+                .orElseGet(() -> releases.createTrial(handle, episode.id(), recipe, clock.instant()));
+    }
+}

@@ -1,0 +1,127 @@
+package groundbass.site;
+
+import groundbass.store.Database;
+import groundbass.web.answer.HandOver;
+import groundbass.web.shell.Installation;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.ServerSocket;
+import java.net.URI;
+import java.nio.file.Files;
+import java.time.Clock;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * A running site, and the one place where its parts are wired: plain {@code new}, in the order of the house from the
+ * ground up. What must be closed goes through {@code open.add}, and is closed in reverse.
+ */
+public final class Groundbass implements AutoCloseable {
+    private static final Logger log = LoggerFactory.getLogger(Groundbass.class);
+
+    private final Closing open;
+    private final Database database;
+    private final Installation installation;
+    private final int port;
+    private final FirstSteps firstSteps;
+
+    private Groundbass(Closing open, Database database, Installation installation, int port, FirstSteps firstSteps) {
+        this.open = open;
+        this.database = database;
+        this.installation = installation;
+        this.port = port;
+        this.firstSteps = firstSteps;
+    }
+
+    /** Opens everything and listens; on failure everything opened so far is closed again. */
+    public static Groundbass start(Config config, Clock clock) {
+        var open = new Closing();
+        try {
+            return start(config, clock, open);
+        } catch (RuntimeException | Error e) {
+            open.close();
+            throw e;
+        }
+    }
+
+    private static Groundbass start(Config config, Clock clock, Closing open) {
+        int port = config.port() == 0 ? freePort() : config.port();
+        var installation = installation(config, port);
+        var database = open.add(database(config));
+        var services = new Services(config, installation.publicAddress(), clock, database);
+        services.files.demandWritable(database);
+        services.files.pairWith(database.jdbi());
+        var firstSteps = firstSteps(config, services);
+        open.add(services.downloads);
+        open.add(Website.open(config, port, installation, services));
+        log.info("open {} in a browser", installation.publicAddress());
+        if (config.isExposed()) {
+            log.warn(
+                    "listening on {} without a front server: passwords and sign-in links cross the network unencrypted;"
+                            + " put a server with TLS in front (--behind-proxy) or listen on 127.0.0.1",
+                    config.host());
+        }
+        var background = new Background(services, open);
+        background.work();
+        if (config.demo()) {
+            background.demonstrate();
+        }
+        return new Groundbass(open, database, installation, port, firstSteps);
+    }
+
+    private static FirstSteps firstSteps(Config config, Services services) {
+        return config.demo()
+                ? FirstSteps.intoTheDemo(services.demo.openStudio())
+                : FirstSteps.withCode(services.educators.firstRun());
+    }
+
+    private static Database database(Config config) {
+        try {
+            Files.createDirectories(config.data());
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot make the folder " + config.data(), e);
+        }
+        return config.database()
+                .map(server -> Database.open(
+                        server.url(), server.user(), server.password().value()))
+                .orElseGet(() -> Database.embedded(config.data()));
+    }
+
+    private static Installation installation(Config config, int port) {
+        var handOver = config.handOver().map(location -> new HandOver(config.data(), location));
+        return new Installation(
+                config.publicAddress(port), config.publicAddress().isPresent(), config.demo(), config.hops(), handOver);
+    }
+
+    // The public address is needed before anything listens, so "any free port" is settled here.
+    private static int freePort() {
+        try (var socket = new ServerSocket(0)) {
+            return socket.getLocalPort();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    public int port() {
+        return port;
+    }
+
+    /** The address to open. */
+    public URI address() {
+        return installation.publicAddress();
+    }
+
+    /** What the console tells whoever starts the site for the first time; to be shown, never logged. */
+    public FirstSteps firstSteps() {
+        return firstSteps;
+    }
+
+    public Database database() {
+        return database;
+    }
+
+    @Override
+    public void close() {
+        open.close();
+    }
+}

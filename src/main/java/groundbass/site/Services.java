@@ -1,0 +1,168 @@
+package groundbass.site;
+
+import groundbass.StoredFiles;
+import groundbass.audience.Housekeeping;
+import groundbass.audience.download.DownloadToken;
+import groundbass.audience.download.Downloads;
+import groundbass.audience.download.VisitorKey;
+import groundbass.audience.statistics.Statistics;
+import groundbass.audience.student.BrowserMark;
+import groundbass.audience.student.Consents;
+import groundbass.audience.student.EducatorAccess;
+import groundbass.audience.student.LetterHead;
+import groundbass.audience.student.PreviewLinks;
+import groundbass.audience.student.Sessions;
+import groundbass.audience.student.SignIns;
+import groundbass.audience.student.Students;
+import groundbass.audience.student.Tries;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educator;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.settings.Settings;
+import groundbass.catalog.upload.Recordings;
+import groundbass.catalog.upload.Uploads;
+import groundbass.demo.Demo;
+import groundbass.demo.SeriesImport;
+import groundbass.post.Outbox;
+import groundbass.post.Postman;
+import groundbass.publishing.Addresses;
+import groundbass.publishing.GoingLive;
+import groundbass.publishing.Publisher;
+import groundbass.publishing.ReleaseQueue;
+import groundbass.release.BrokenFiles;
+import groundbass.release.MadeAudio;
+import groundbass.release.NamedFiles;
+import groundbass.release.ReleaseBuilder;
+import groundbass.release.Releases;
+import groundbass.release.StoreCare;
+import groundbass.store.BlobFolder;
+import groundbass.store.Database;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.time.Clock;
+import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.function.Supplier;
+import org.jdbi.v3.core.Jdbi;
+
+/** Everything below the pages, each part made once, in the order of the house from the ground up. */
+final class Services {
+    // --- store
+    final Database database;
+    final BlobFolder blobs;
+    final Clock clock;
+    // --- catalog, post
+    final Audit audit;
+    final Settings settings;
+    final Educators educators;
+    final Uploads uploads;
+    final Recordings recordings;
+    final SeriesCatalog catalog;
+    final Episodes episodes;
+    final EpisodeDesk desk;
+    final Revisions revisions;
+    final Outbox outbox;
+    final Postman postman;
+    final ExecutorService lettersUnderWay;
+    // --- release, audience
+    final Releases releases;
+    final StoredFiles files;
+    final ReleaseBuilder builder;
+    final BrokenFiles brokenFiles;
+    final StoreCare care;
+    final Sessions sessions;
+    final Students students;
+    final Consents consents;
+    final SignIns signIns;
+    final EducatorAccess access;
+    final PreviewLinks previewLinks;
+    final Tries tries;
+    final BrowserMark browserMark;
+    final Downloads downloads;
+    final Statistics statistics;
+    final Housekeeping housekeeping;
+    // --- publishing
+    final Publisher publisher;
+    final GoingLive goingLive;
+    final Demo demo;
+
+    /** @param address the site's origin, where the educator has not chosen another */
+    Services(Config config, URI address, Clock clock, Database database) {
+        this.database = database;
+        this.clock = clock;
+        this.blobs = blobs(config, clock);
+        Jdbi jdbi = database.jdbi();
+
+        this.audit = new Audit(jdbi, clock);
+        this.settings = new Settings(jdbi, audit);
+        Supplier<URI> publicAddress = () -> settings.current().publicAddress().orElse(address);
+        this.educators = new Educators(jdbi, audit, clock);
+        this.uploads = new Uploads(jdbi, blobs, audit, clock);
+        this.recordings = new Recordings(jdbi, blobs);
+        this.catalog = new SeriesCatalog(jdbi, audit, clock);
+        this.episodes = new Episodes(jdbi);
+        this.desk = new EpisodeDesk(jdbi, audit, clock);
+        this.revisions = new Revisions(jdbi, clock);
+        this.outbox = new Outbox(jdbi, clock);
+        this.lettersUnderWay = Executors.newCachedThreadPool(Services::letterThread);
+        var sender = MailDoor.sender(config, () -> settings.current().siteName(), clock);
+        this.postman = new Postman(jdbi, sender, clock, lettersUnderWay);
+
+        this.releases = new Releases(jdbi);
+        var named = new NamedFiles(jdbi, releases, uploads);
+        this.files = new StoredFiles(blobs, named, clock);
+        this.builder = new ReleaseBuilder(
+                releases, revisions, uploads, blobs, new MadeAudio(jdbi, releases, blobs, clock), clock);
+        this.brokenFiles = new BrokenFiles(jdbi);
+        this.care = new StoreCare(named, brokenFiles, releases, uploads, builder, blobs, clock);
+        Supplier<LetterHead> head = () -> head(publicAddress.get());
+        this.sessions = new Sessions(jdbi, clock);
+        this.students = new Students(jdbi, outbox, clock);
+        this.consents = new Consents(jdbi, clock);
+        this.tries = new Tries(jdbi, clock);
+        this.browserMark = BrowserMark.of(jdbi);
+        this.signIns = new SignIns(jdbi, outbox, students, consents, sessions, head, clock);
+        this.access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, head, clock);
+        this.previewLinks = new PreviewLinks(jdbi, audit, clock);
+        this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
+        this.statistics = new Statistics(jdbi);
+        this.housekeeping = new Housekeeping(downloads, signIns, access, previewLinks, sessions, outbox, audit, tries);
+
+        Addresses addresses = id -> publicAddress.get() + "/e/" + id;
+        var queue = new ReleaseQueue(database.dataSource(), clock);
+        this.publisher = new Publisher(jdbi, clock, audit, releases, addresses, queue);
+        this.goingLive = new GoingLive(jdbi, clock, audit, releases, publisher, queue, database::flush);
+        var incoming = new SeriesImport(jdbi, clock, audit, releases, addresses, builder::build);
+        this.demo = new Demo(jdbi, clock, educators, settings, releases, incoming);
+    }
+
+    private LetterHead head(URI publicAddress) {
+        var chosen = settings.current();
+        String teacher = Optional.of(chosen.imprint().name())
+                .filter(name -> !name.isEmpty())
+                .or(() -> educators.first().map(Educator::name))
+                .orElse(chosen.siteName());
+        return new LetterHead(chosen.siteName(), teacher, publicAddress);
+    }
+
+    /** A letter that hangs keeps nothing from ending; it is tried again after the next start. */
+    private static Thread letterThread(Runnable way) {
+        var thread = new Thread(way, "letter");
+        thread.setDaemon(true);
+        return thread;
+    }
+
+    private static BlobFolder blobs(Config config, Clock clock) {
+        try {
+            return new BlobFolder(config.data().resolve("files"), clock);
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot use the folder " + config.data(), e);
+        }
+    }
+}

@@ -1,0 +1,118 @@
+package groundbass.site;
+
+import groundbass.web.WebServer;
+import groundbass.web.desk.DeskPages;
+import groundbass.web.general.AssetFiles;
+import groundbass.web.general.GeneralPages;
+import groundbass.web.general.HealthPage;
+import groundbass.web.shell.Chosen;
+import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.Errors;
+import groundbass.web.shell.HostNames;
+import groundbass.web.shell.Installation;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Pages;
+import groundbass.web.shell.SessionCookie;
+import groundbass.web.shell.SignedInVisitors;
+import groundbass.web.shell.SiteLimits;
+import groundbass.web.statistics.StatisticsPages;
+import groundbass.web.student.StudentPages;
+import groundbass.web.view.Assets;
+import groundbass.web.view.Templates;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The pages, and the one list of all page groups. */
+final class Website {
+    private final Services services;
+    private final Installation installation;
+    private final Assets assets = new Assets();
+    private final Chosen chosen;
+    private final Pages pages;
+    private final SessionCookie cookie;
+    private final Doorkeeper doorkeeper;
+    private final SiteLimits limits;
+
+    private Website(Services services, Installation installation) {
+        this.services = services;
+        this.installation = installation;
+        this.chosen = new Chosen(services.settings::current, services.clock);
+        this.pages = new Pages(new Templates(assets), installation, chosen);
+        this.cookie = new SessionCookie(installation);
+        this.doorkeeper = new Doorkeeper(new SignedInVisitors(services.sessions), cookie);
+        this.limits = new SiteLimits(services.tries, services.clock);
+    }
+
+    /** Listens; close what it returns to stop. */
+    static AutoCloseable open(Config config, int port, Installation installation, Services services) {
+        var site = new Website(services, installation);
+        return WebServer.start(
+                config.host(),
+                port,
+                installation,
+                new HostNames(installation, site.chosen),
+                site.doorkeeper,
+                new Errors(site.pages),
+                site.groups(config));
+    }
+
+    private List<PageGroup> groups(Config config) {
+        var groups = new ArrayList<PageGroup>(List.of(
+                new GeneralPages(pages, chosen),
+                new HealthPage(services.database, services.blobs, services.clock),
+                new AssetFiles(assets)));
+        groups.addAll(studentPages(config));
+        groups.addAll(deskPages(config));
+        groups.add(new StatisticsPages(
+                pages,
+                doorkeeper,
+                services.catalog,
+                services.episodes,
+                services.statistics,
+                services.students,
+                services.clock));
+        return groups;
+    }
+
+    private List<PageGroup> studentPages(Config config) {
+        return StudentPages.of(
+                new StudentPages.Shell(pages, installation, chosen, doorkeeper, cookie, limits, services.clock),
+                new StudentPages.Library(
+                        services.catalog, services.episodes, services.revisions, services.releases, services.blobs),
+                new StudentPages.Audience(
+                        services.signIns,
+                        services.sessions,
+                        services.students,
+                        services.consents,
+                        services.audit,
+                        services.previewLinks,
+                        services.outbox,
+                        services.downloads,
+                        services.statistics,
+                        config.mail().isPresent(),
+                        services.postman));
+    }
+
+    private List<PageGroup> deskPages(Config config) {
+        return DeskPages.of(
+                new DeskPages.Shell(pages, installation, doorkeeper, cookie, limits, chosen),
+                new DeskPages.Services(
+                        services.educators,
+                        services.sessions,
+                        services.access,
+                        services.audit,
+                        config.mail().isPresent(),
+                        services.browserMark,
+                        services.catalog,
+                        services.episodes,
+                        services.desk,
+                        services.uploads,
+                        services.recordings,
+                        services.releases,
+                        services.brokenFiles,
+                        services.publisher,
+                        services.outbox,
+                        services.settings,
+                        services.clock));
+    }
+}

@@ -1,0 +1,109 @@
+package groundbass.web.desk.account;
+
+import groundbass.audience.student.EducatorAccess;
+import groundbass.audience.student.Person;
+import groundbass.audience.student.Sessions;
+import groundbass.catalog.educator.Educator;
+import groundbass.catalog.educator.Educators;
+import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.Entrance;
+import groundbass.web.desk.access.Typed;
+import groundbass.web.shell.Flash;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.view.Problems;
+import groundbass.web.view.SessionRow;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.List;
+import java.util.Locale;
+
+/** The educator's own access: who they are, password, where they are signed in, and the way out. */
+public final class AccountPages implements PageGroup {
+    static final String PATH = "/desk/account";
+
+    private final Desk desk;
+    private final Educators educators;
+    private final Sessions sessions;
+    private final EducatorAccess access;
+    private final Entrance entrance;
+
+    public AccountPages(Desk desk, Educators educators, Sessions sessions, EducatorAccess access, Entrance entrance) {
+        this.desk = desk;
+        this.educators = educators;
+        this.sessions = sessions;
+        this.access = access;
+        this.entrance = entrance;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get(PATH, Role.EDUCATOR, this::show);
+        routes.post(PATH, Role.EDUCATOR, this::changePassword);
+        routes.post(PATH + "/who", Role.EDUCATOR, this::change);
+        routes.get(PATH + "/who", Role.EDUCATOR, ctx -> ctx.redirect(PATH, HttpStatus.SEE_OTHER));
+    }
+
+    private void show(Context ctx) {
+        var educator = educator(ctx);
+        desk.pages().show(ctx, "desk/account", view(ctx, educator.name(), educator.email(), Problems.NONE));
+    }
+
+    private void changePassword(Context ctx) {
+        var who = educator(ctx);
+        entrance.countPassword(ctx, who.id());
+        var outcome = educators.changePassword(who.id(), Typed.text(ctx, "present"), Typed.text(ctx, "chosen"));
+        if (outcome.result().isEmpty()) {
+            showAgain(ctx, who.name(), who.email(), new Problems(outcome.problems()));
+            return;
+        }
+        entrance.reopen(ctx, who.id());
+        access.tellPasswordChanged(who, language(ctx));
+        done(ctx, "desk.password");
+    }
+
+    private void change(Context ctx) {
+        var before = educator(ctx);
+        entrance.countPassword(ctx, before.id());
+        String name = Typed.text(ctx, "name");
+        String email = Typed.text(ctx, "email");
+        var outcome = educators.change(before.id(), name, email, Typed.text(ctx, "known"));
+        if (outcome.result().isEmpty()) {
+            showAgain(ctx, name, email, new Problems(outcome.problems()));
+            return;
+        }
+        outcome.result()
+                .filter(now -> !now.email().equals(before.email()))
+                .ifPresent(now -> access.tellAddressChanged(before.email(), now, language(ctx)));
+        done(ctx, "desk.saved");
+    }
+
+    private static void done(Context ctx, String said) {
+        Flash.say(ctx, said);
+        ctx.redirect(PATH, HttpStatus.SEE_OTHER);
+    }
+
+    private void showAgain(Context ctx, String name, String email, Problems problems) {
+        desk.pages().showAgain(ctx, "desk/account", view(ctx, name, email, problems));
+    }
+
+    private Educator educator(Context ctx) {
+        return educators.find(desk.educator(ctx)).orElseThrow();
+    }
+
+    private Locale language(Context ctx) {
+        return desk.pages().reader(ctx).locale();
+    }
+
+    private View view(Context ctx, String name, String email, Problems problems) {
+        var person = new Person.OfEducator(desk.educator(ctx));
+        var rows = sessions.of(person, entrance.token(ctx)).stream()
+                .map(SessionRow::of)
+                .toList();
+        return new View(educator(ctx), name, email, rows, problems);
+    }
+
+    /** What the page shows; {@code name} and {@code email} as typed. */
+    public record View(Educator now, String name, String email, List<SessionRow> sessions, Problems problems) {}
+}

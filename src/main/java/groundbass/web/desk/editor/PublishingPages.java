@@ -1,0 +1,83 @@
+package groundbass.web.desk.editor;
+
+import groundbass.form.FieldProblem;
+import groundbass.form.Outcome;
+import groundbass.publishing.Publisher;
+import groundbass.web.desk.access.Desk;
+import groundbass.web.shell.Flash;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.List;
+import java.util.function.Function;
+
+/** Brings an episode out: now, or at an hour; takes a promise back; tells how its releases stand. */
+public final class PublishingPages implements PageGroup {
+    private static final Outcome<Object> NO_HOUR = Outcome.refused("local", "desk.publish.hour.missing");
+    private static final Outcome<Object> NO_ZONE = Outcome.refused("zone", "catalog.problem.missing");
+
+    private final Desk desk;
+    private final Editor editor;
+    private final Saving saving;
+    private final Publisher publisher;
+
+    public PublishingPages(Desk desk, Editor editor, Saving saving, Publisher publisher) {
+        this.desk = desk;
+        this.editor = editor;
+        this.saving = saving;
+        this.publisher = publisher;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.post(Desk.EPISODE + "/publish", Role.ANYONE, this::publish);
+        routes.post(Desk.EPISODE + "/promise", Role.ANYONE, ctx -> act(ctx, this::promise, "desk.promised"));
+        routes.post(Desk.EPISODE + "/withdraw", Role.ANYONE, ctx -> act(ctx, this::withdraw, "desk.withdrawn"));
+        routes.post(Desk.EPISODE + "/trial", Role.ANYONE, this::tryOut);
+        routes.get(Desk.EPISODE + "/calendar", Role.EDUCATOR, ctx -> editor.calendar(ctx, desk.episode(ctx)));
+    }
+
+    private void publish(Context ctx) {
+        act(ctx, saved -> publisher.publishNow(saved.who(), saved.episode().id()), "desk.publishing");
+    }
+
+    /** Saves what was typed and leads to what students would see of it. */
+    private void tryOut(Context ctx) {
+        saving.save(ctx).ifPresent(saved -> {
+            var built = publisher.trials().build(saved.who(), saved.episode().id());
+            built.result()
+                    .ifPresentOrElse(
+                            release -> ctx.redirect("/preview/" + release, HttpStatus.SEE_OTHER),
+                            () -> editor.showAgain(ctx, saved.episode(), saved.form(), saved.at(), built.problems()));
+        });
+    }
+
+    private Outcome<?> promise(Saved saved) {
+        var local = Preview.local(saved.form().local());
+        var zone = Preview.zone(saved.form().zone());
+        if (local.isEmpty() || zone.isEmpty()) {
+            return local.isEmpty() ? NO_HOUR : NO_ZONE;
+        }
+        return publisher.schedule(saved.who(), saved.episode().id(), local.get(), zone.get());
+    }
+
+    private Outcome<?> withdraw(Saved saved) {
+        return publisher.withdraw(saved.who(), saved.episode().id());
+    }
+
+    /** Saves what was typed, then does what the button says. */
+    private void act(Context ctx, Function<Saved, Outcome<?>> action, String said) {
+        saving.save(ctx).ifPresent(saved -> {
+            List<FieldProblem> problems =
+                    saved.problems().isEmpty() ? List.copyOf(action.apply(saved).problems()) : saved.problems();
+            if (problems.isEmpty()) {
+                Flash.say(ctx, said);
+                ctx.redirect(Desk.path(ctx) + "#calendar", HttpStatus.SEE_OTHER);
+            } else {
+                editor.showAgain(ctx, saved.episode(), saved.form(), saved.at(), problems);
+            }
+        });
+    }
+}

@@ -1,0 +1,127 @@
+package groundbass.web.desk.editor;
+
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.upload.Upload;
+import groundbass.catalog.upload.Uploads;
+import groundbass.form.Outcome;
+import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.recording.TrackForm;
+import groundbass.web.desk.recording.TrackRow;
+import groundbass.web.shell.Flash;
+import groundbass.web.shell.Limit;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.RateLimits;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.view.Problems;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Takes recordings. A script sends the bare bytes, which run straight into the store; a form without script sends a
+ * part of a form, which Javalin lays on disk first.
+ */
+public final class TrackPages implements PageGroup {
+    private static final String PATH = Desk.EPISODE + "/tracks";
+
+    private final Desk desk;
+    private final Editor editor;
+    private final EpisodeDesk writing;
+    private final Uploads uploads;
+    private final RateLimits limits;
+
+    public TrackPages(Desk desk, Editor editor, EpisodeDesk writing, Uploads uploads, RateLimits limits) {
+        this.desk = desk;
+        this.editor = editor;
+        this.writing = writing;
+        this.uploads = uploads;
+        this.limits = limits;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.put(PATH, Role.EDUCATOR, this::takeBytes);
+        routes.postFiles(PATH, Role.EDUCATOR, this::takePart);
+    }
+
+    private void takeBytes(Context ctx) throws IOException {
+        var who = permitted(ctx);
+        var episode = desk.episode(ctx);
+        if (ctx.contentLength() > Uploads.LIMIT) {
+            refuse(ctx, HttpStatus.CONTENT_TOO_LARGE, tooLarge());
+            return;
+        }
+        String name = Optional.ofNullable(ctx.queryParam("name")).orElse("");
+        var outcome = uploads.accept(who, episode.id(), name, ctx.bodyInputStream());
+        if (outcome.result().isPresent()) {
+            var upload = outcome.result().get();
+            ctx.status(HttpStatus.CREATED);
+            editor.track(ctx, TrackRow.of(TrackForm.of(upload, true), Optional.of(upload)));
+        } else {
+            refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, outcome);
+        }
+    }
+
+    private void takePart(Context ctx) throws IOException {
+        var who = permitted(ctx);
+        var episode = desk.episode(ctx);
+        var part = ctx.uploadedFile("file");
+        if (part == null || part.filename().isBlank()) {
+            editor.showAgain(
+                    ctx,
+                    episode,
+                    Outcome.refused("file", "catalog.problem.missing").problems());
+            return;
+        }
+        try (var in = part.content()) {
+            var outcome = uploads.accept(who, episode.id(), part.filename(), in);
+            if (outcome.result().isPresent()) {
+                keep(who, episode, outcome.result().get());
+                Flash.say(ctx, "desk.saved");
+                ctx.redirect(Desk.path(ctx) + "#tracks", HttpStatus.SEE_OTHER);
+            } else {
+                editor.showAgain(ctx, episode, outcome.problems());
+            }
+        }
+    }
+
+    private EducatorId permitted(Context ctx) {
+        var who = desk.educator(ctx);
+        limits.demand(ctx, Limit.UPLOAD, "educator " + who);
+        return who;
+    }
+
+    /** Adds it to the draft. Where another window saves at this moment it stays among those that can be ticked. */
+    private void keep(EducatorId who, Episode episode, Upload upload) {
+        var draft = writing.draft(who, episode.id()).orElseThrow();
+        var tracks = new ArrayList<>(draft.document().backingTracks());
+        TrackForm.of(upload, true).track(upload).ifPresent(tracks::add);
+        writing.saveDraft(
+                who,
+                episode.id(),
+                draft.version(),
+                draft.document().edit().backingTracks(tracks).done());
+    }
+
+    private static Outcome<Upload> tooLarge() {
+        return Outcome.refused("file", "catalog.audio.too-large", Uploads.LIMIT / 1_000_000);
+    }
+
+    private void refuse(Context ctx, HttpStatus status, Outcome<Upload> outcome) {
+        var reader = desk.pages().reader(ctx);
+        List<String> reasons = outcome.problems().stream()
+                .map(Problems::message)
+                .map(reader::say)
+                .toList();
+        ctx.status(status).header("Cache-Control", "no-store");
+        ctx.json(Map.of("status", status.getCode(), "detail", String.join(" ", reasons)))
+                .contentType("application/problem+json");
+    }
+}

@@ -1,0 +1,200 @@
+package groundbass.web.desk.line;
+
+import groundbass.engraving.mark.BarPlace;
+import groundbass.lesson.Sheets;
+import groundbass.lesson.Sheets.DrawnSystem;
+import groundbass.linetext.LineText;
+import groundbass.linetext.Reading;
+import groundbass.linetext.edit.Outline;
+import groundbass.linetext.edit.Outline.BarPart;
+import groundbass.linetext.edit.Outline.CountPart;
+import groundbass.score.Fraction;
+import groundbass.score.Line;
+import groundbass.score.Place;
+import groundbass.text.Messages;
+import groundbass.theory.Spelling;
+import groundbass.walkthrough.Step;
+import groundbass.walkthrough.Walkthrough;
+import groundbass.web.desk.line.LiveLine.BarView;
+import groundbass.web.desk.line.LiveLine.ColumnView;
+import groundbass.web.desk.line.LiveLine.NeckView;
+import groundbass.web.desk.line.LiveLine.SettingView;
+import groundbass.web.desk.line.LiveLine.StringView;
+import groundbass.web.desk.line.LiveLine.SystemView;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** Makes of a text what the page's script shows. */
+final class LineDrawing {
+    private static final Logger log = LoggerFactory.getLogger(LineDrawing.class);
+
+    private final String text;
+    private final Reading reading;
+    private final Line line;
+    private final Outline outline;
+    private final List<DrawnSystem> systems;
+
+    private LineDrawing(String text, List<DrawnSystem> systems, Reading reading) {
+        this.text = text;
+        this.reading = reading;
+        this.line = reading.line();
+        this.outline = Outline.of(text);
+        this.systems = systems;
+    }
+
+    /**
+     * @param width in staff spaces
+     * @param prefix what ids in the drawing begin with
+     * @param told whether the walkthrough is wanted, which takes its time
+     * @param sheets how the series has its sheets, in the language of sheet and walkthrough
+     * @param reader the words of remarks
+     */
+    static LiveLine of(String text, double width, String prefix, boolean told, Sheets sheets, Messages reader) {
+        var reading = LineText.read(text);
+        if (text.isBlank()) { // what is not begun has neither mistakes nor a picture of an empty bar
+            return new LineDrawing(text, List.of(), reading).live("", List.of(), reader);
+        }
+        if (!new SheetRoom().takes(reading.line())) {
+            return LiveLine.undrawn(reader.say(SheetRoom.TOO_LARGE));
+        }
+        try {
+            var systems = sheets.systems(reading.line(), width, prefix);
+            var walk = told ? walk(reading.line(), sheets.messages()) : List.<String>of();
+            return new LineDrawing(text, systems, reading).live("", walk, reader);
+        } catch (RuntimeException e) { // a fault in drawing must not keep an educator from their own text
+            log.error("a line could not be drawn", e);
+            return new LineDrawing(text, List.of(), reading).live(reader.say("desk.live.fault"), List.of(), reader);
+        }
+    }
+
+    private static List<String> walk(Line line, Messages messages) {
+        return Walkthrough.of(line, messages).stream().map(Step::text).toList();
+    }
+
+    private LiveLine live(String undrawn, List<String> walk, Messages reader) {
+        var remarks = text.isBlank() ? List.<LiveLine.Remark>of() : new Remarks(text, reading, this::x, reader).all();
+        return new LiveLine(
+                undrawn,
+                systems.stream().map(LineDrawing::system).toList(),
+                outline.bars().stream().map(this::bar).toList(),
+                outline.header().stream()
+                        .map(setting -> new SettingView(setting.name(), setting.value()))
+                        .toList(),
+                remarks,
+                neck(),
+                walk);
+    }
+
+    private static SystemView system(DrawnSystem system) {
+        var bars = system.bars();
+        return new SystemView(
+                system.svg(), bars.get(0).number(), bars.get(bars.size() - 1).number());
+    }
+
+    private BarView bar(BarPart part) {
+        int system = systemOf(part.number());
+        var place = place(part.number());
+        double width = system < 0 ? 1 : systems.get(system).width();
+        var meter = line.inForce().get(line.indexOf(part.number())).meter();
+        return new BarView(
+                part.number(),
+                system,
+                place.map(BarPlace::left).orElse(0.0) / width,
+                place.map(BarPlace::right).orElse(0.0) / width,
+                part.line(),
+                part.headed(),
+                part.chords(),
+                part.copied().orElse(-1),
+                meter.counts(),
+                meter.unit(),
+                columns(part));
+    }
+
+    private List<ColumnView> columns(BarPart part) {
+        var columns = new ArrayList<CountPart>(part.counts());
+        var ghosts = ghosts(part);
+        columns.addAll(ghosts);
+        columns.sort(Comparator.comparing(CountPart::from));
+        return columns.stream()
+                .map(count -> column(part.number(), count, ghosts.contains(count)))
+                .toList();
+    }
+
+    private ColumnView column(int bar, CountPart count, boolean ghost) {
+        return new ColumnView(
+                count.label(),
+                count.at(),
+                x(bar, count.from()),
+                count.events(),
+                ghost ? -1 : count.start(),
+                ghost ? -1 : count.start() + count.events().length(),
+                ghost ? -1 : count.line());
+    }
+
+    /** What a copied bar says where this one says nothing of its own. */
+    private List<CountPart> ghosts(BarPart part) {
+        var copy = line.bars().get(line.indexOf(part.number())).copy();
+        if (copy.isEmpty()) {
+            return List.of();
+        }
+        var source = outline.bars().get(line.indexOf(copy.get().bar()));
+        var all = new ArrayList<CountPart>(source.counts());
+        all.addAll(ghosts(source));
+        return all.stream()
+                .filter(count -> copy.get()
+                        .counts()
+                        .map(span -> span.contains(count.from()))
+                        .orElse(true))
+                .filter(count -> part.counts().stream().noneMatch(own -> covers(own, count.from())))
+                .toList();
+    }
+
+    private static boolean covers(CountPart count, Fraction at) {
+        return !at.isBefore(count.from()) && at.isBefore(count.to());
+    }
+
+    /** A part of the system's width; negative where the bar is not drawn. */
+    private double x(int bar, Fraction at) {
+        int system = systemOf(bar);
+        return place(bar)
+                .map(place -> place.x(at) / systems.get(system).width())
+                .orElse(-1.0);
+    }
+
+    private Optional<BarPlace> place(int bar) {
+        return systems.stream()
+                .flatMap(system -> system.bars().stream())
+                .filter(place -> place.number() == bar)
+                .findFirst();
+    }
+
+    private int systemOf(int bar) {
+        return IntStream.range(0, systems.size())
+                .filter(i -> systems.get(i).bars().stream().anyMatch(place -> place.number() == bar))
+                .findFirst()
+                .orElse(-1);
+    }
+
+    private NeckView neck() {
+        var tuning = line.header().tuning();
+        var strings =
+                IntStream.rangeClosed(1, tuning.size()).mapToObj(this::string).toList();
+        return new NeckView(line.header().frets(), strings);
+    }
+
+    /** A string goes by what is typed for it, which is its number where two share a letter. */
+    private StringView string(int number) {
+        var tuning = line.header().tuning();
+        String open = tuning.typed(new Place.Fretted(number, 0));
+        var notes = IntStream.rangeClosed(0, line.header().frets())
+                .mapToObj(fret -> tuning.midi(new Place.Fretted(number, fret)))
+                .map(midi -> Spelling.of(line.header().key(), midi).name().toString())
+                .toList();
+        return new StringView(open.substring(0, open.length() - 1), notes);
+    }
+}

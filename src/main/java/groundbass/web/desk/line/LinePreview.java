@@ -1,0 +1,71 @@
+package groundbass.web.desk.line;
+
+import groundbass.lesson.Sheets;
+import groundbass.linetext.LineText;
+import groundbass.linetext.Reading;
+import groundbass.text.Message;
+import groundbass.walkthrough.Step;
+import groundbass.walkthrough.Walkthrough;
+import java.util.List;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * What a line's text comes to.
+ *
+ * @param field the name of the field with the text
+ * @param drawn whether there is anything to draw, drawn or not
+ * @param svg the sheet, where it could be drawn
+ * @param walk the walkthrough, a sentence each
+ * @param why what kept the sheet from being drawn, where that was no fault
+ */
+public record LinePreview(
+        String field,
+        boolean drawn,
+        Optional<String> svg,
+        List<Finding> findings,
+        List<String> walk,
+        Optional<Message> why) {
+    private static final Logger log = LoggerFactory.getLogger(LinePreview.class);
+    private static final int MOST_FINDINGS = 50;
+
+    /** @param room what the page still has room for */
+    public static LinePreview of(String field, String text, double width, Sheets sheets, SheetRoom room) {
+        var reading = LineText.read(text);
+        if (text.isBlank()) { // what is not begun has neither mistakes nor a picture of an empty bar
+            return new LinePreview(field, false, Optional.empty(), List.of(), List.of(), Optional.empty());
+        }
+        if (!room.takes(reading.line())) {
+            return undrawn(field, SheetRoom.TOO_LARGE);
+        }
+        return draw(field, reading, findings(reading), width, sheets);
+    }
+
+    /** A line that is neither drawn nor read, and why. */
+    public static LinePreview undrawn(String field, Message why) {
+        return new LinePreview(field, true, Optional.empty(), List.of(), List.of(), Optional.of(why));
+    }
+
+    /** A fault in drawing must not keep an educator from their own text, so it ends here and goes into the log. */
+    private static LinePreview draw(
+            String field, Reading reading, List<Finding> findings, double width, Sheets sheets) {
+        try {
+            var svg = sheets.svg(reading.line(), width, field + "-");
+            var walk = Walkthrough.of(reading.line(), sheets.messages()).stream()
+                    .map(Step::text)
+                    .toList();
+            return new LinePreview(field, true, Optional.of(svg), findings, walk, Optional.empty());
+        } catch (RuntimeException e) {
+            log.error("a line could not be drawn", e);
+            return new LinePreview(field, true, Optional.empty(), findings, List.of(), Optional.empty());
+        }
+    }
+
+    private static List<Finding> findings(Reading reading) {
+        return reading.problems().stream()
+                .limit(MOST_FINDINGS)
+                .map(problem -> Finding.of(problem, reading.origins().source()))
+                .toList();
+    }
+}

@@ -1,0 +1,32 @@
+package groundbass.web.desk.recording;
+
+import groundbass.catalog.upload.Upload;
+import groundbass.catalog.upload.Uploads;
+import groundbass.document.UploadId;
+import groundbass.web.answer.EntityTag;
+import groundbass.web.answer.FileAnswer;
+import groundbass.web.desk.access.Desk;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.io.IOException;
+
+/** The recordings that addresses of the desk name, for the educator whose episode they belong to. */
+record OwnUploads(Desk desk, Uploads uploads) {
+    static final String PATH = Desk.EPISODE + "/tracks/{upload}";
+
+    /** What {@code {upload}} names among this episode's; another's is not found. */
+    Upload named(Context ctx) {
+        var episode = desk.episode(ctx);
+        return UploadId.parse(ctx.pathParam("upload"))
+                .flatMap(uploads::find)
+                .filter(upload -> upload.episode().equals(episode.id()))
+                .orElseThrow(NotFoundResponse::new);
+    }
+
+    /** The bytes as they came, or the part of them that is asked for. */
+    void send(Context ctx) throws IOException {
+        var upload = named(ctx);
+        var tag = new EntityTag(upload.blob().sha256().hex());
+        FileAnswer.of(uploads.file(upload), upload.mediaType(), tag).send(ctx);
+    }
+}

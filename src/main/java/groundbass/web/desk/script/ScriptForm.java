@@ -1,0 +1,87 @@
+package groundbass.web.desk.script;
+
+import groundbass.document.EpisodeDocument;
+import groundbass.script.Proofreading;
+import groundbass.web.desk.access.Typed;
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+
+/**
+ * A script and the chapters of a video, as typed or sent.
+ *
+ * @param base    the version of the draft that the typing began from
+ * @param problem the key of what kept a file from being read; empty where nothing did
+ */
+record ScriptForm(int base, String script, String chapters, String problem) {
+    /** Bytes of a file that are looked at. */
+    private static final int LARGEST_FILE = 1_000_000;
+
+    static ScriptForm of(int base, EpisodeDocument document) {
+        return new ScriptForm(base, document.script(), document.facts().chapters(), "");
+    }
+
+    /** Where a file comes along, its text stands for what was typed. */
+    static ScriptForm read(Context ctx) throws IOException {
+        var typed = new ScriptForm(
+                Typed.number(ctx, "base", 0), tidy(Typed.text(ctx, "script")), tidy(Typed.text(ctx, "chapters")), "");
+        boolean parts = ctx.contentType() != null && ctx.contentType().startsWith("multipart/");
+        var file = parts ? ctx.uploadedFile("file") : null;
+        if (file == null || file.size() == 0) {
+            return typed;
+        }
+        try (var in = file.content()) {
+            return typed.withFile(in.readNBytes(LARGEST_FILE + 1));
+        }
+    }
+
+    private ScriptForm withFile(byte[] bytes) {
+        if (bytes.length > LARGEST_FILE) {
+            return new ScriptForm(base, script, chapters, "desk.script.problem.large");
+        }
+        for (byte one : bytes) {
+            if (one == 0) {
+                return new ScriptForm(base, script, chapters, "desk.script.problem.binary");
+            }
+        }
+        return new ScriptForm(base, tidy(text(bytes)), chapters, "");
+    }
+
+    /** UTF-8, or where it is none, the western encoding that old caption editors write. */
+    private static String text(byte[] bytes) {
+        try {
+            return StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(bytes))
+                    .toString();
+        } catch (CharacterCodingException e) {
+            return new String(bytes, Charset.forName("windows-1252"));
+        }
+    }
+
+    private static String tidy(String text) {
+        return text.replace("\r\n", "\n").replace('\r', '\n');
+    }
+
+    boolean isTooLong() {
+        return script.length() > Proofreading.LONGEST || chapters.length() > Proofreading.LONGEST / 10;
+    }
+
+    ScriptForm withBase(int version) {
+        return new ScriptForm(version, script, chapters, problem);
+    }
+
+    ScriptForm withChapters(String changed) {
+        return new ScriptForm(base, script, changed, problem);
+    }
+
+    EpisodeDocument in(EpisodeDocument document) {
+        return document.edit()
+                .script(script)
+                .facts(document.facts().withChapters(chapters))
+                .done();
+    }
+}

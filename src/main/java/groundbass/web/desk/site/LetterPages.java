@@ -1,0 +1,83 @@
+package groundbass.web.desk.site;
+
+import groundbass.catalog.settings.Settings;
+import groundbass.document.HouseStyle;
+import groundbass.document.SheetAbbreviations;
+import groundbass.document.SheetLetters;
+import groundbass.lesson.UsualLetters;
+import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.Typed;
+import groundbass.web.shell.Flash;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.view.Problems;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** How a series has its sheets: its letters for the techniques of either hand, and what it abbreviates. */
+public final class LetterPages implements PageGroup {
+    private static final String PATH = "/desk/series/{id}/letters";
+    private static final String TEMPLATE = "desk/letters";
+
+    private final Desk desk;
+    private final Settings settings;
+
+    public LetterPages(Desk desk, Settings settings) {
+        this.desk = desk;
+        this.settings = settings;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get(PATH, Role.EDUCATOR, this::open);
+        routes.post(PATH, Role.EDUCATOR, this::save);
+    }
+
+    private void open(Context ctx) {
+        var series = desk.series(ctx);
+        var style = settings.style(series.id());
+        desk.pages().show(ctx, TEMPLATE, View.of(ctx.path(), series.title(), style));
+    }
+
+    private void save(Context ctx) {
+        var series = desk.series(ctx);
+        var typed = new LinkedHashMap<String, String>();
+        SheetLetters.WORDS.forEach(word -> typed.put(word, Typed.text(ctx, word)));
+        var abbreviations = new SheetAbbreviations(Typed.ticked(ctx, "simile"), Typed.ticked(ctx, "restsTogether"));
+        var problems = new Problems(settings.saveStyle(desk.educator(ctx), series.id(), typed, abbreviations)
+                .problems());
+        if (problems.isEmpty()) {
+            Flash.say(ctx, "desk.saved");
+            ctx.redirect("/desk", HttpStatus.SEE_OTHER);
+        } else {
+            desk.pages().showAgain(ctx, TEMPLATE, View.of(ctx.path(), series.title(), typed, abbreviations, problems));
+        }
+    }
+
+    /** What the page shows. */
+    public record View(
+            String path, String series, List<Row> rows, SheetAbbreviations abbreviations, Problems problems) {
+        static View of(String path, String series, HouseStyle style) {
+            return of(path, series, style.letters().byWord(), style.abbreviations(), Problems.NONE);
+        }
+
+        static View of(
+                String path,
+                String series,
+                Map<String, String> typed,
+                SheetAbbreviations abbreviations,
+                Problems problems) {
+            var rows = SheetLetters.WORDS.stream()
+                    .map(word -> new Row(word, UsualLetters.of(word), typed.getOrDefault(word, "")))
+                    .toList();
+            return new View(path, series, rows, abbreviations, problems);
+        }
+    }
+
+    /** One technique: line text's word for it, what is printed usually, and what the series has instead. */
+    public record Row(String word, String usual, String letters) {}
+}

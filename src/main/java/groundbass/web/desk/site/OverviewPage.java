@@ -1,0 +1,88 @@
+package groundbass.web.desk.site;
+
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Series;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.document.Level;
+import groundbass.post.Outbox;
+import groundbass.release.BrokenFiles;
+import groundbass.release.BrokenFiles.BrokenFile;
+import groundbass.release.Releases;
+import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.calendar.Standing;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.view.Reader;
+import io.javalin.http.Context;
+import java.util.List;
+import java.util.Optional;
+
+/** The desk's first page: every series with its episodes, and how each stands. */
+public final class OverviewPage implements PageGroup {
+    private final Desk desk;
+    private final SeriesCatalog catalog;
+    private final Episodes episodes;
+    private final Releases releases;
+    private final Outbox outbox;
+    private final BrokenFiles brokenFiles;
+
+    public OverviewPage(
+            Desk desk,
+            SeriesCatalog catalog,
+            Episodes episodes,
+            Releases releases,
+            Outbox outbox,
+            BrokenFiles brokenFiles) {
+        this.desk = desk;
+        this.catalog = catalog;
+        this.episodes = episodes;
+        this.releases = releases;
+        this.outbox = outbox;
+        this.brokenFiles = brokenFiles;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get("/desk", Role.EDUCATOR, this::show);
+    }
+
+    private void show(Context ctx) {
+        var reader = desk.pages().reader(ctx);
+        var series = catalog.ownedBy(desk.educator(ctx)).stream()
+                .map(one -> block(one, reader))
+                .toList();
+        var broken = brokenFiles.of(desk.educator(ctx));
+        var view = new View(series, List.of(Level.values()), outbox.undelivered(), broken);
+        desk.pages().show(ctx, "desk/overview", view);
+    }
+
+    private Block block(Series series, Reader reader) {
+        var rows = episodes.in(series.id()).stream()
+                .map(episode -> row(episode, reader))
+                .toList();
+        boolean out = rows.stream().anyMatch(row -> row.standing().look().equals("out"));
+        var site = out ? Optional.of("/series/" + series.slug()) : Optional.<String>empty();
+        return new Block(series.id().value(), series.title(), series.summary(), site, rows);
+    }
+
+    private Row row(Episode episode, Reader reader) {
+        var standing = Standing.of(episode, releases.latest(episode.id()), reader);
+        return new Row("/desk/episodes/" + episode.id(), episode.number(), episode.title(), standing);
+    }
+
+    /**
+     * What the page shows.
+     *
+     * @param undelivered how many letters somebody has to look after
+     * @param broken what lessons of theirs lack
+     */
+    public record View(List<Block> series, List<Level> levels, int undelivered, List<BrokenFile> broken) {}
+
+    /** A series; {@code site} leads to its public page, once there is one. */
+    public record Block(String id, String title, String summary, Optional<String> site, List<Row> episodes) {}
+
+    /** An episode. */
+    public record Row(String path, int number, String title, Standing standing) {}
+}

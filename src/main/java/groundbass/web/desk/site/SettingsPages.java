@@ -1,0 +1,82 @@
+package groundbass.web.desk.site;
+
+import groundbass.catalog.settings.Settings;
+import groundbass.catalog.settings.SettingsForm;
+import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.Typed;
+import groundbass.web.shell.Chosen;
+import groundbass.web.shell.Flash;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.view.LanguageRow;
+import groundbass.web.view.Problems;
+import groundbass.web.view.Zones;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.List;
+
+/** What the educator chooses for the whole site. */
+public final class SettingsPages implements PageGroup {
+    private static final String PATH = "/desk/settings";
+
+    private final Desk desk;
+    private final Settings settings;
+    private final Chosen chosen;
+
+    public SettingsPages(Desk desk, Settings settings, Chosen chosen) {
+        this.desk = desk;
+        this.settings = settings;
+        this.chosen = chosen;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get(PATH, Role.EDUCATOR, this::show);
+        routes.post(PATH, Role.EDUCATOR, this::save);
+    }
+
+    private void show(Context ctx) {
+        desk.pages().show(ctx, "desk/settings", View.of(chosenNow(), Problems.NONE));
+    }
+
+    private SettingsForm chosenNow() {
+        var now = settings.current();
+        var form = SettingsForm.of(now);
+        return new SettingsForm(
+                form.siteName(),
+                form.language(),
+                form.downloadsNeedSignIn(),
+                Zones.named(now.defaultZone()),
+                form.publicAddress());
+    }
+
+    private void save(Context ctx) {
+        var form = read(ctx);
+        var outcome = settings.save(desk.educator(ctx), form);
+        if (outcome.result().isPresent()) {
+            chosen.forget();
+            Flash.say(ctx, "desk.saved");
+            ctx.redirect(PATH, HttpStatus.SEE_OTHER);
+        } else {
+            desk.pages().showAgain(ctx, "desk/settings", View.of(form, new Problems(outcome.problems())));
+        }
+    }
+
+    private static SettingsForm read(Context ctx) {
+        return new SettingsForm(
+                Typed.text(ctx, "siteName"),
+                Typed.text(ctx, "language"),
+                Typed.ticked(ctx, "downloadsNeedSignIn"),
+                Typed.text(ctx, "defaultZone"),
+                Typed.text(ctx, "publicAddress"));
+    }
+
+    /** What the page shows. */
+    public record View(SettingsForm form, List<String> zones, List<LanguageRow> languages, Problems problems) {
+        static View of(SettingsForm form, Problems problems) {
+            var zones = Zones.with(form.defaultZone());
+            return new View(form, zones, LanguageRow.with(form.language()), problems);
+        }
+    }
+}

@@ -1,0 +1,113 @@
+package groundbass.web.student;
+
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeState;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.settings.SiteSettings;
+import groundbass.release.Release;
+import groundbass.release.ReleaseId;
+import groundbass.release.Releases;
+import groundbass.store.Blobs;
+import groundbass.web.answer.EntityTag;
+import groundbass.web.answer.FileAnswer;
+import groundbass.web.view.Reader;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.function.Supplier;
+
+/** Releases that may not be out, as their page will show them; made by the views that make the page. */
+final class Previews {
+    private static final String NOWHERE = "private, no-store";
+
+    private final SeriesCatalog catalog;
+    private final Episodes episodes;
+    private final Releases releases;
+    private final Blobs blobs;
+    private final EpisodeViews views;
+    private final Supplier<SiteSettings> settings;
+    private final Clock clock;
+
+    Previews(
+            SeriesCatalog catalog,
+            Episodes episodes,
+            Releases releases,
+            Blobs blobs,
+            EpisodeViews views,
+            Supplier<SiteSettings> settings,
+            Clock clock) {
+        this.catalog = catalog;
+        this.episodes = episodes;
+        this.releases = releases;
+        this.blobs = blobs;
+        this.views = views;
+        this.settings = settings;
+        this.clock = clock;
+    }
+
+    /** By the last part of an address, whatever somebody wrote there. */
+    Optional<Release> find(String id) {
+        return ReleaseId.parse(id).flatMap(releases::find);
+    }
+
+    boolean isOf(EducatorId educator, Release release) {
+        return episodes.ownedBy(educator, release.episode()).isPresent();
+    }
+
+    EpisodeView lesson(Release release, Reader reader, Ways ways) {
+        return views.of(shown(release), settings.get().downloadsNeedSignIn(), "", reader, ways);
+    }
+
+    Optional<VideoView> video(Release release) {
+        return views.video(release);
+    }
+
+    Optional<OfferedFile> file(Release release, String name) {
+        return releases.file(release.id(), name).map(file -> OfferedFile.of(release, file));
+    }
+
+    FileAnswer takenHome(OfferedFile file) {
+        return answer(file).withDownloadName(file.downloadName());
+    }
+
+    FileAnswer played(OfferedFile file) {
+        return answer(file);
+    }
+
+    private FileAnswer answer(OfferedFile offered) {
+        try {
+            var file = offered.file();
+            return FileAnswer.of(
+                            blobs.path(file.sha256()),
+                            file.mediaType(),
+                            new EntityTag(file.sha256().hex()))
+                    .withCacheControl(NOWHERE);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private PublishedLesson shown(Release release) {
+        var episode = episodes.find(release.episode()).orElseThrow();
+        var series = catalog.find(episode.series()).orElseThrow();
+        boolean corrected = episode.isPublished()
+                && releases.current(episode.id())
+                        .filter(out -> !out.id().equals(release.id()))
+                        .isPresent();
+        return PublishedLesson.of(
+                series, episode, release, corrected, episodes.neighbours(episode), out(episode, release));
+    }
+
+    /** When students will have it: its hour, else now. */
+    private Instant out(Episode episode, Release release) {
+        return release.publishedAt()
+                .or(() -> episode.state() instanceof EpisodeState.Scheduled promised
+                        ? Optional.of(promised.at())
+                        : Optional.empty())
+                .orElseGet(clock::instant);
+    }
+}

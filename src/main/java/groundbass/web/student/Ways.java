@@ -1,0 +1,40 @@
+package groundbass.web.student;
+
+import groundbass.release.ReleaseId;
+
+/** Where a page finds the files of its release: public once it is out, elsewhere before. */
+interface Ways {
+    /** For what is out; each GET to take home is recorded. */
+    Ways PUBLIC = new Ways() {
+        @Override
+        public String file(ReleaseId release, String name) {
+            return Paths.file(release, name);
+        }
+
+        @Override
+        public String play(ReleaseId release, String name) {
+            return Paths.play(release, name);
+        }
+    };
+
+    /** To take a file home. */
+    String file(ReleaseId release, String name);
+
+    /** To play it on the page. */
+    String play(ReleaseId release, String name);
+
+    /** Below the address of a preview, which stands for the one release that it shows. */
+    static Ways below(String preview) {
+        return new Ways() {
+            @Override
+            public String file(ReleaseId release, String name) {
+                return preview + "/files/" + name;
+            }
+
+            @Override
+            public String play(ReleaseId release, String name) {
+                return preview + "/play/" + name;
+            }
+        };
+    }
+}

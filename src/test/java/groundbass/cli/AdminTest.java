@@ -1,0 +1,171 @@
+package groundbass.cli;
+
+import groundbass.Main;
+import groundbass.audience.student.Token;
+import groundbass.audience.student.Device;
+import groundbass.audience.student.Person;
+import groundbass.audience.student.Sessions;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educator;
+import groundbass.catalog.educator.Educators;
+import groundbass.store.Database;
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.Charset;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import static org.assertj.core.api.Assertions.assertThat;
+
+
+class AdminTest {
+    private static final String EMAIL = "desk@trial.example";
+    private static final String NEW = "quartz lantern boat seven";
+
+    @TempDir
+    Path data;
+
+    private record Ran(int code, String out, String err) {}
+
+    private static Ran run(Map<String, String> environment, String typed, String... args) {
+        var out = new StringWriter();
+        var err = new StringWriter();
+        var line = Main.commandLine(environment).setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
+        var in = System.in;
+        try {
+            System.setIn(new ByteArrayInputStream(typed.getBytes(Charset.defaultCharset())));
+            return new Ran(line.execute(args), out.toString(), err.toString());
+        } finally {
+            System.setIn(in);
+        }
+    }
+
+    private Ran admin(String typed, String... args) {
+        return run(Map.of("GROUNDBASS_DATA", data.toString()), typed, args);
+    }
+
+    private static Educator fill(Database database) {
+        var jdbi = database.jdbi();
+        var educators = new Educators(jdbi, new Audit(jdbi, Clock.systemUTC()), Clock.systemUTC());
+        return educators
+                .create("Trial Studio", EMAIL, "a password for trials")
+                .result()
+                .orElseThrow();
+    }
+
+    private static Token signIn(Database database, Educator educator) {
+        return new Sessions(database.jdbi(), Clock.systemUTC())
+                .open(new Person.OfEducator(educator.id()), Device.PHONE);
+    }
+
+    @Test
+    void aForgottenPasswordIsSetAnewOnAStoppedServer() {
+        Token open;
+        try (var database = Database.embedded(data)) {
+            open = signIn(database, fill(database));
+        }
+        assertThat(admin("", "admin", "educators").out()).contains(EMAIL, "Trial Studio");
+        assertThat(admin("", "admin", "sessions").out()).contains(EMAIL, "Browser on a phone");
+
+        var refused = admin("qwertyuiopas\n", "admin", "reset-password", "--email", EMAIL);
+        assertThat(refused.code()).isEqualTo(1);
+        assertThat(refused.err()).contains("lists of common passwords").doesNotContain("qwertyuiopas");
+
+        var done = admin(NEW + "\n", "admin", "reset-password", "--email", EMAIL);
+        assertThat(done.code()).as(done.err()).isZero();
+        assertThat(done.out()).contains("sessions ended: 1").doesNotContain(NEW);
+        assertThat(admin("", "admin", "audit").out())
+                .contains("the operator\tpassword.reset")
+                .doesNotContain(EMAIL);
+
+        try (var database = Database.embedded(data)) {
+            var jdbi = database.jdbi();
+            var educators = new Educators(jdbi, new Audit(jdbi, Clock.systemUTC()), Clock.systemUTC());
+            assertThat(educators.verify(EMAIL, NEW)).isPresent();
+            assertThat(educators.verify(EMAIL, "a password for trials")).isEmpty();
+            assertThat(new Sessions(jdbi, Clock.systemUTC()).find(open)).isEmpty();
+        }
+    }
+
+    @Test
+    void sessionsAreEndedOfWhomeverTheAddressIs() {
+        try (var database = Database.embedded(data)) {
+            signIn(database, fill(database));
+        }
+        assertThat(admin("", "admin", "end-sessions", "--email", EMAIL).out()).contains("Sessions ended: 1.");
+        assertThat(admin("", "admin", "sessions").out()).isEmpty();
+        var nobody = admin("", "admin", "end-sessions", "--email", "nobody@trial.example");
+        assertThat(nobody.code()).isEqualTo(1);
+        assertThat(nobody.err()).contains("Nobody here has the address nobody@trial.example.");
+    }
+
+    @Test
+    void aFolderWithoutASiteIsRefusedAndLeftEmpty() {
+        var ran = admin("", "admin", "educators");
+        assertThat(ran.code()).isEqualTo(1);
+        assertThat(ran.err()).contains("There is no site in the folder " + data).doesNotContain("\tat ");
+        assertThat(data).isEmptyDirectory();
+    }
+
+    /** H2 locks its file against other programs; within one it would share it, so this one is started. */
+    @Test
+    void aRunningServerWithTheEmbeddedDatabaseIsToldInOneSentence() throws IOException, InterruptedException {
+        try (var database = Database.embedded(data)) {
+            fill(database);
+            String java =
+                    Path.of(System.getProperty("java.home"), "bin", "java").toString();
+            var process = new ProcessBuilder(
+                            java, "-cp", System.getProperty("java.class.path"), "groundbass.Main", "admin", "educators")
+                    .redirectErrorStream(true);
+            process.environment().put("GROUNDBASS_DATA", data.toString());
+            var running = process.start();
+            String said = new String(running.getInputStream().readAllBytes(), Charset.defaultCharset());
+            assertThat(running.waitFor()).as(said).isEqualTo(1);
+            assertThat(said.strip())
+                    .startsWith("The site in " + data + " is running")
+                    .contains("Stop the server");
+            assertThat(said.strip().lines()).hasSize(1);
+        }
+    }
+
+    @Test
+    void withPostgresTheServerMayRun() throws IOException {
+        try (var postgres = EmbeddedPostgres.start();
+                var running = Database.open(postgres.getJdbcUrl("postgres", "postgres"), "postgres", "")) {
+            var educator = fill(running);
+            var token = signIn(running, educator);
+            var environment = Map.of(
+                    "GROUNDBASS_DATABASE_URL",
+                    postgres.getJdbcUrl("postgres", "postgres"),
+                    "GROUNDBASS_DATABASE_USER",
+                    "postgres");
+            var ran = run(environment, NEW + "\n", "admin", "reset-password", "--email", EMAIL);
+            assertThat(ran.code()).as(ran.err()).isZero();
+            assertThat(new Sessions(running.jdbi(), Clock.systemUTC()).find(token))
+                    .isEmpty();
+        }
+    }
+
+    @Test
+    void everyCommandTellsItsVersion() {
+        for (String[] command : new String[][] {
+            {"--version"},
+            {"serve", "--version"},
+            {"render", "--version"},
+            {"check", "--version"},
+            {"admin", "--version"},
+            {"admin", "audit", "--version"}
+        }) {
+            var ran = run(Map.of(), "", command);
+            assertThat(ran.out())
+                    .as(String.join(" ", command))
+                    .startsWith("groundbass ")
+                    .contains("Java ");
+        }
+    }
+}

@@ -1,0 +1,102 @@
+package groundbass.demo;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.settings.Settings;
+import groundbass.identity.Slug;
+import groundbass.release.Built;
+import groundbass.release.ReleaseId;
+import groundbass.release.Releases;
+import groundbass.store.BothDatabases;
+import groundbass.store.Database;
+import groundbass.store.SettableClock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ArgumentsSource;
+
+class DemoTest {
+    private static final Slug SERIES = new Slug("harbour-rounds");
+
+    private final SettableClock clock = SettableClock.at("2026-03-02T09:00:00Z");
+    private final List<ReleaseId> built = new ArrayList<>();
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void bringsOutSixLessonsAWeekApart(Database database) {
+        try (database) {
+            var demo = demo(database);
+            assertThat(demo.openStudio()).isPresent();
+            demo.load();
+            var out = lessons(database);
+            assertThat(out).hasSize(6).allMatch(Episode::isPublished);
+            for (int i = 1; i < out.size(); i++) {
+                var before = out.get(i - 1).publishedAt().orElseThrow();
+                assertThat(out.get(i).publishedAt().orElseThrow()).isEqualTo(before.plusSeconds(7 * 24 * 3600));
+            }
+            assertThat(out).allSatisfy(lesson -> assertThat(lesson.publishedAt().orElseThrow())
+                    .isBefore(clock.instant()));
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void loadsNothingTwice(Database database) {
+        try (database) {
+            var demo = demo(database);
+            demo.openStudio();
+            demo.load();
+            int once = built.size();
+            demo.load();
+            assertThat(built).hasSize(once);
+            assertThat(demo.openStudio()).isEmpty();
+            assertThat(lessons(database)).hasSize(6);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void goesOnWithTheReleaseThatAnEarlierLoadWasCutShortIn(Database database) {
+        try (database) {
+            var cut = demo(database, id -> {
+                throw new IllegalStateException("killed");
+            });
+            cut.openStudio();
+            assertThatThrownBy(cut::load).hasMessage("killed");
+            demo(database).load();
+            var releases = new Releases(database.jdbi());
+            assertThat(lessons(database))
+                    .allSatisfy(lesson -> assertThat(releases.of(lesson.id())).hasSize(1));
+        }
+    }
+
+    private Demo demo(Database database) {
+        return demo(database, id -> {
+            built.add(id);
+            Built.ready(new Releases(database.jdbi()), id, clock.instant());
+        });
+    }
+
+    private Demo demo(Database database, Consumer<ReleaseId> build) {
+        var jdbi = database.jdbi();
+        var audit = new Audit(jdbi, clock);
+        var releases = new Releases(jdbi);
+        var incoming = new SeriesImport(jdbi, clock, audit, releases, id -> "https://example.org/e/" + id, build);
+        return new Demo(jdbi, clock, new Educators(jdbi, audit, clock), new Settings(jdbi, audit), releases, incoming);
+    }
+
+    private List<Episode> lessons(Database database) {
+        var jdbi = database.jdbi();
+        var series = new SeriesCatalog(jdbi, new Audit(jdbi, clock), clock)
+                .find(SERIES)
+                .orElseThrow();
+        return new Episodes(jdbi).in(series.id());
+    }
+}

@@ -1,0 +1,98 @@
+package groundbass.site;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import groundbass.Main;
+import groundbass.cli.ServeCommand;
+import java.net.URI;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import picocli.CommandLine.ParameterException;
+
+class ConfigTest {
+    @Test
+    void startsOnThisMachineAloneWithoutAnyFlag() {
+        var config = read(Map.of());
+        assertThat(config.host()).isEqualTo("127.0.0.1");
+        assertThat(config.port()).isEqualTo(8420);
+        assertThat(config.data()).isEqualTo(Path.of("data"));
+        assertThat(config.database()).isEmpty();
+        assertThat(config.mail()).isEmpty();
+        assertThat(config.publicAddress(8420)).isEqualTo(URI.create("http://localhost:8420"));
+    }
+
+    @Test
+    void readsEveryFlagFromAVariableToo() {
+        var config = read(Map.of(
+                "GROUNDBASS_PORT", "80",
+                "GROUNDBASS_DEMO", "true",
+                "GROUNDBASS_PUBLIC_ADDRESS", "https://grooves.example/",
+                "GROUNDBASS_DATABASE_URL", "jdbc:postgresql://db/groundbass"));
+        assertThat(config.port()).isEqualTo(80);
+        assertThat(config.demo()).isTrue();
+        assertThat(config.publicAddress(80)).isEqualTo(URI.create("https://grooves.example"));
+        assertThat(config.database().orElseThrow().url()).isEqualTo("jdbc:postgresql://db/groundbass");
+    }
+
+    @Test
+    void countsItsFrontServers() {
+        assertThat(read(Map.of()).hops()).isZero();
+        assertThat(read(Map.of(), "--behind-proxy").hops()).isOne();
+        assertThat(read(Map.of(), "--behind-proxy", "--demo").demo()).isTrue();
+        assertThat(read(Map.of(), "--behind-proxy", "2").hops()).isEqualTo(2);
+        assertThat(read(Map.of("GROUNDBASS_BEHIND_PROXY", "3")).hops()).isEqualTo(3);
+        assertThatThrownBy(() -> read(Map.of(), "--behind-proxy", "-1")).isInstanceOf(ParameterException.class);
+    }
+
+    @Test
+    void knowsWhenItIsOpenToAWholeNetwork() {
+        assertThat(read(Map.of()).isExposed()).isFalse();
+        assertThat(read(Map.of(), "--host", "0.0.0.0").isExposed()).isTrue();
+        assertThat(read(Map.of(), "--host", "192.0.2.4").isExposed()).isTrue();
+        assertThat(read(Map.of(), "--host", "0.0.0.0", "--behind-proxy").isExposed())
+                .isFalse();
+    }
+
+    @Test
+    void aFlagWinsOverItsVariable() {
+        assertThat(read(Map.of("GROUNDBASS_PORT", "80"), "--port", "81").port()).isEqualTo(81);
+    }
+
+    @Test
+    void neverShowsASecret() {
+        var config = read(Map.of(
+                "GROUNDBASS_DATABASE_URL", "jdbc:postgresql://db/groundbass",
+                "GROUNDBASS_DATABASE_PASSWORD", "hush-1",
+                "GROUNDBASS_SMTP_HOST", "mail.example",
+                "GROUNDBASS_SMTP_FROM", "lessons@grooves.example",
+                "GROUNDBASS_SMTP_PASSWORD", "hush-2"));
+        assertThat(config.toString()).doesNotContain("hush");
+        assertThat(config.mail().orElseThrow().password().orElseThrow().value()).isEqualTo("hush-2");
+    }
+
+    @Test
+    void aWrongValueIsNamedWithWhatIsExpected() {
+        assertThatThrownBy(() -> read(Map.of("GROUNDBASS_HAND_OVER", "stored")))
+                .isInstanceOf(ParameterException.class)
+                .hasMessage("--hand-over (or GROUNDBASS_HAND_OVER) is \"stored\"; expected a path such as /stored/.");
+        assertThatThrownBy(() -> read(Map.of(), "--public-address", "grooves.example"))
+                .hasMessageContaining("expected http:// or https://");
+        assertThatThrownBy(() -> read(Map.of(), "--smtp-host", "mail.example")).hasMessageContaining("--smtp-from");
+    }
+
+    @Test
+    void helpListsEveryFlagAndTheVariables() {
+        var line = Main.commandLine(Map.of()).getSubcommands().get("serve");
+        assertThat(line.getUsageMessage())
+                .contains("--data", "--port", "--host", "--demo", "--public-address", "--smtp-host", "GROUNDBASS_");
+    }
+
+    private static Config read(Map<String, String> environment, String... flags) {
+        var line = Main.commandLine(environment);
+        line.parseArgs(Stream.concat(Stream.of("serve"), Stream.of(flags)).toArray(String[]::new));
+        return line.getSubcommands().get("serve").<ServeCommand>getCommand().config();
+    }
+}

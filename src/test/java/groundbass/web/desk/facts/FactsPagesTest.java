@@ -1,0 +1,119 @@
+package groundbass.web.desk.facts;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
+
+import groundbass.catalog.episode.Episode;
+import groundbass.document.Clearance;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.LessonFacts.CoursePointer;
+import groundbass.document.Level;
+import groundbass.document.LineSource;
+import groundbass.publishing.Preflight;
+import groundbass.web.desk.Studio;
+import io.restassured.specification.RequestSpecification;
+import org.jsoup.Jsoup;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Test;
+
+class FactsPagesTest {
+    static final Studio studio = new Studio();
+
+    @AfterAll
+    static void close() {
+        studio.close();
+    }
+
+    @Test
+    void whatIsTypedReachesTheDraftAndAFreeRowIsPassedOver() {
+        var episode = studio.episode("Buoy");
+        typed(0, "https://video.example/watch/7", "waiting")
+                .post(path(episode))
+                .then()
+                .statusCode(303);
+        var document = document(episode);
+        assertThat(document.level()).isEqualTo(Level.ADVANCED);
+        assertThat(document.facts().gear()).isEqualTo("A fifth string.");
+        assertThat(document.facts().video()).isEqualTo("https://video.example/watch/7");
+        assertThat(document.facts().courses())
+                .containsExactly(new CoursePointer("Octaves", "https://school.example/octaves"));
+        assertThat(document.rights().clearance()).isEqualTo(Clearance.WAITING);
+        String page = studio.browser().get(path(episode)).asString();
+        assertThat(page).contains("value=\"https://video.example/watch/7\"", "A fifth string.");
+        assertThat(Studio.mistakes(page)).isEmpty();
+    }
+
+    @Test
+    void whatTheLineTellsIsNotAskedFor() {
+        var episode = studio.episode("Buoy");
+        var line = new LineSource("", "strings B E A D G\nstyle slap\nbar 1\n1-2 E5\n3-4 D7 pop\n");
+        var document = document(episode).edit().mainLine(line).done();
+        Studio.done(studio.writing.saveDraft(studio.site.educator(), episode.id(), 0, document));
+        var facts = Jsoup.parse(studio.browser().get(path(episode)).asString())
+                .select(".facts dd")
+                .eachText();
+        // the open strings of a five-string bass as instrument makers give them (rule: open-strings)
+        assertThat(facts.subList(0, 2)).containsExactly("slap, pop", "B0 E1 A1 D2 G2");
+        assertThat(studio.browser().get(path(episode)).asString())
+                .contains("techniques suggest:</span> <strong>Beginner");
+    }
+
+    @Test
+    void anAddressThatCannotBeLinkedIsToldAndKept() {
+        var episode = studio.episode("Buoy");
+        typed(0, "javascript:alert(1)", "own")
+                .post(path(episode))
+                .then()
+                .statusCode(422)
+                .body(containsString("“javascript:alert(1)” is not a web address"));
+        assertThat(document(episode).facts().video()).isEqualTo("javascript:alert(1)");
+    }
+
+    @Test
+    void anOldWindowOverwritesNothing() {
+        var episode = studio.episode("Buoy");
+        typed(0, "https://video.example/1", "own").post(path(episode)).then().statusCode(303);
+        typed(0, "https://video.example/2", "own")
+                .post(path(episode))
+                .then()
+                .statusCode(409)
+                .body(containsString("https://video.example/2"), containsString("Another window saved"));
+        assertThat(document(episode).facts().video()).isEqualTo("https://video.example/1");
+    }
+
+    @Test
+    void nothingGoesOutWhilePermissionIsAwaited() {
+        var episode = studio.episode("Buoy");
+        typed(0, "https://video.example/1", "waiting").post(path(episode));
+        assertThat(Preflight.problems(document(episode)))
+                .extracting(problem -> problem.field())
+                .contains("rights.clearance");
+        typed(1, "https://video.example/1", "given").post(path(episode));
+        assertThat(Preflight.problems(document(episode)))
+                .extracting(problem -> problem.field())
+                .doesNotContain("rights.clearance");
+    }
+
+    private static RequestSpecification typed(int base, String video, String clearance) {
+        return studio.form()
+                .formParam("base", base)
+                .formParam("level", "advanced")
+                .formParam("facts.gear", "A fifth string.")
+                .formParam("facts.video", video)
+                .formParam("courseTitle", "Octaves", "")
+                .formParam("courseAddress", "https://school.example/octaves", "")
+                .formParam("rights.statement", "Own work.")
+                .formParam("rights.clearance", clearance);
+    }
+
+    private static EpisodeDocument document(Episode episode) {
+        return studio.writing
+                .draft(studio.site.educator(), episode.id())
+                .orElseThrow()
+                .document();
+    }
+
+    private static String path(Episode episode) {
+        return "/desk/episodes/" + episode.id().value() + "/facts";
+    }
+}

@@ -1,0 +1,130 @@
+package groundbass.web.desk.walkthrough;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
+
+import groundbass.catalog.episode.Episode;
+import groundbass.document.EpisodeDocument;
+import groundbass.document.LineSource;
+import groundbass.document.WalkthroughEdit;
+import groundbass.web.desk.Studio;
+import io.restassured.response.ValidatableResponse;
+import io.restassured.specification.RequestSpecification;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Test;
+
+class WalkthroughPagesTest {
+    private static final String LINE =
+            "title Plank\nkey C major\nmeter 4/4\ntempo 60\nstrings E A D G\nstyle finger\n\nbar 1\n1-4 A3\nbar 2\n1-4 D5\n";
+
+    static final Studio studio = new Studio();
+
+    @AfterAll
+    static void close() {
+        studio.close();
+    }
+
+    @Test
+    void everyStepCanBeRewordedAndTheWordsReachTheDraft() {
+        var episode = written(LINE);
+        var page = page(episode);
+        assertThat(page.select("textarea[name=said]").eachText())
+                .contains("Bar 1, beats 1 to 4: a whole note: play C (A string, fret 3).");
+        save(episode, page, "Bar 1, beats", "Let the low C ring.").statusCode(303);
+        assertThat(document(episode).walkthroughEdits())
+                .extracting(WalkthroughEdit::sentence)
+                .containsExactly("Let the low C ring.");
+        assertThat(page(episode).text()).contains("The program says: Bar 1, beats 1 to 4: a whole note");
+        assertThat(Studio.mistakes(page(episode).outerHtml())).isEmpty();
+    }
+
+    @Test
+    void wordsMoveWithTheirNotesAndAreToldWhenTheirNotesChange() {
+        var episode = written(LINE);
+        save(episode, page(episode), "Bar 2, beats", "Up to the G.");
+        line(episode, LINE.replace("bar 1\n", "bar 1\n1-4 E0\nbar 2\n").replace("bar 2\n1-4 D5", "bar 3\n1-4 D5"));
+        assertThat(page(episode).select(".is-edited textarea").eachText()).containsExactly("Up to the G.");
+        line(episode, LINE.replace("D5", "D7"));
+        var changed = page(episode);
+        assertThat(changed.text()).contains("Words whose notes changed");
+        assertThat(changed.select(".problems textarea").eachText()).containsExactly("Up to the G.");
+        save(episode, changed, "Bar 1, beats", "Still here.");
+        assertThat(document(episode).walkthroughEdits()).hasSize(2);
+    }
+
+    @Test
+    void wordsFromAnOldWindowComeBackBesideWhatIsSaved() {
+        var episode = written(LINE);
+        var old = page(episode);
+        line(episode, LINE.replace("D5", "D7"));
+        save(episode, old, "Bar 1, beats", "My words.")
+                .statusCode(409)
+                .body(containsString("My words."), containsString("Another window saved"));
+        assertThat(document(episode).walkthroughEdits()).isEmpty();
+    }
+
+    @Test
+    void wordsOfSomebodyWhoseSignInRanOutAreCarriedOn() {
+        var episode = written(LINE);
+        var fields = fields(studio.site.form(), page(episode), "Bar 1, beats", "Not to be lost.");
+        fields.post(path(episode)).then().statusCode(401).body(containsString("Not to be lost."));
+    }
+
+    @Test
+    void thePrompterShowsTheWordsAsTheyAreSaid() {
+        var episode = written(LINE);
+        save(episode, page(episode), "Bar 1, beats", "Let the low C ring.");
+        String prompter = studio.browser()
+                .get(path(episode).replace("walkthrough", "prompter"))
+                .asString();
+        assertThat(Jsoup.parse(prompter).select("#prompter-text p").eachText())
+                .contains("Let the low C ring.")
+                .noneMatch(text -> text.contains("a whole note: play C"));
+        assertThat(Studio.mistakes(prompter)).isEmpty();
+    }
+
+    private static ValidatableResponse save(Episode episode, Document page, String step, String words) {
+        return fields(studio.form(), page, step, words).post(path(episode)).then();
+    }
+
+    /** The fields of the page as a browser would send them, with other words for one step. */
+    private static RequestSpecification fields(RequestSpecification form, Document page, String step, String words) {
+        for (var field : page.select("form[action$=walkthrough] [name]")) {
+            String value = field.tagName().equals("textarea") ? field.wholeText() : field.val();
+            form.formParam(
+                    field.attr("name"),
+                    value.startsWith(step) && field.attr("name").equals("said") ? words : value);
+        }
+        return form;
+    }
+
+    private static Episode written(String line) {
+        var episode = studio.episode("Plank");
+        line(episode, line);
+        return episode;
+    }
+
+    private static void line(Episode episode, String line) {
+        int base = Integer.parseInt(page(episode).select("[name=base]").val());
+        var document =
+                document(episode).edit().mainLine(new LineSource("", line)).done();
+        Studio.done(studio.writing.saveDraft(studio.site.educator(), episode.id(), base, document));
+    }
+
+    private static Document page(Episode episode) {
+        return Jsoup.parse(studio.browser().get(path(episode)).asString());
+    }
+
+    private static EpisodeDocument document(Episode episode) {
+        return studio.writing
+                .draft(studio.site.educator(), episode.id())
+                .orElseThrow()
+                .document();
+    }
+
+    private static String path(Episode episode) {
+        return "/desk/episodes/" + episode.id().value() + "/walkthrough";
+    }
+}
