@@ -1,5 +1,6 @@
 package groundbass.bench;
 
+import groundbass.audience.student.Device;
 import groundbass.audience.student.Person;
 import groundbass.audience.student.Sessions;
 import groundbass.site.Config;
@@ -27,7 +28,7 @@ final class BigSiteServer {
         try (var database = args.length > 2 ? Database.open(args[2], "postgres", "") : Database.embedded(data)) {
             var educator = BigSite.fill(database, clock);
             token = new Sessions(database.jdbi(), clock)
-                    .open(new Person.OfEducator(educator))
+                    .open(new Person.OfEducator(educator), Device.PROGRAM)
                     .value();
         }
         var local = Config.local(data, Integer.parseInt(args[1]));

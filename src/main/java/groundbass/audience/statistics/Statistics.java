@@ -94,7 +94,7 @@ public final class Statistics {
                         from student join (
                             select student_id, count(*) as downloads, count(distinct episode_id) as episodes,
                                 min(started_at) as first_at, max(started_at) as last_at
-                            from download where student_id in (<students>) and download.episode_id in (<episodes>) and <counted>
+                            from download where student_id in (<students>) and coalesce(download.episode_id, '') in (<episodes>) and <counted>
                             group by student_id) taken on taken.student_id = student.id""")
                 .define("counted", Counted.ONES)
                 .bindList("episodes", Counted.values(episodes))

@@ -23,14 +23,16 @@ final class TakenRows {
     private static final String TAKEN = """
             select <columns>, student.email from download
             <join> student on student.id = download.student_id
-            where download.episode_id in (<episodes>) and <counted> and download.id <side> :from
+            where <episode> in (<episodes>) and <counted> and download.id <side> :from
             order by download.id <order> fetch first :most rows only""";
 
     private final Jdbi jdbi;
+    private final String episode;
     private final List<String> episodes;
 
     TakenRows(Jdbi jdbi, Collection<EpisodeId> episodes) {
         this.jdbi = jdbi;
+        this.episode = Counted.episodeOf(episodes);
         this.episodes = Counted.values(episodes);
     }
 
@@ -85,6 +87,7 @@ final class TakenRows {
                 .define("columns", DownloadRows.COLUMNS)
                 .define("join", known ? "join" : "left join")
                 .define("counted", Counted.ONES)
+                .define("episode", episode)
                 .define("side", direction.side)
                 .define("order", direction.order)
                 .bindList("episodes", episodes)

@@ -22,7 +22,7 @@ final class WeekRows {
                 count(*) filter (where download.state = 'started') as running
             from (values <weeks>) as week (place, starts, ends)
             join download on download.started_at >= week.starts and download.started_at < week.ends
-            where download.episode_id in (<episodes>) and <counted>
+            where <episode> in (<episodes>) and <counted>
             group by week.place order by week.place""";
 
     private WeekRows() {}
@@ -32,6 +32,7 @@ final class WeekRows {
         Query query = handle.createQuery(BY_WEEK)
                 .define("weeks", rows(weeks.count()))
                 .define("counted", Counted.ONES)
+                .define("episode", Counted.episodeOf(episodes))
                 .bindList("episodes", Counted.values(episodes));
         for (int place = 0; place <= weeks.count(); place++) {
             query.bind("start" + place, Instants.toColumn(weeks.start(place)));
