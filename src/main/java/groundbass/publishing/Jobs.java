@@ -79,11 +79,6 @@ public final class Jobs implements AutoCloseable {
                 .execute((instance, context) -> pass.work().run());
     }
 
-    /** Looks for sleepers now; by itself it does so again and again. */
-    void wake() {
-        waker.wake();
-    }
-
     @Override
     public void close() {
         waker.close();

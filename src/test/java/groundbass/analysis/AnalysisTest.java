@@ -111,6 +111,8 @@ class AnalysisTest {
 
     @Test
     void everyPitchedNoteOfAnyLineIsRead() {
+        int runs = 0;
+        int together = 0;
         for (long seed = 1; seed <= 200; seed++) {
             var line = RandomLines.line(seed);
             long pitched = line.bars().stream()
@@ -125,7 +127,11 @@ class AnalysisTest {
             assertThat(analysis.together())
                     .as("seed " + seed)
                     .allMatch(each -> each.notes().size() >= 2);
+            runs += analysis.runs().size();
+            together += analysis.together().size();
         }
+        assertThat(runs).isPositive();
+        assertThat(together).isPositive();
     }
 
     @Test

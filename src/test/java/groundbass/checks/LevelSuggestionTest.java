@@ -70,6 +70,7 @@ class LevelSuggestionTest {
             assertThat(suggestion.demands())
                     .as("seed " + seed)
                     .isSortedAccordingTo(Comparator.comparingDouble(demand -> -demand.weight()))
+                    .isNotEmpty()
                     .allMatch(demand -> demand.weight() > 0);
         }
     }

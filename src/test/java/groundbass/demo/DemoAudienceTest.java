@@ -51,6 +51,7 @@ class DemoAudienceTest {
                     .extracting(week -> week.monday() + " " + week.downloads().all())
                     .containsExactly(LocalDate.of(2026, 2, 2) + " 16", LocalDate.of(2026, 2, 9) + " 11");
             assertThat(audience.all().subList(0, 16))
+                    .isNotEmpty()
                     .allMatch(one ->
                             !one.startedAt().isBefore(MONDAY) && one.startedAt().isBefore(FRIDAY));
         }

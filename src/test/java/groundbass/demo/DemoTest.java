@@ -41,7 +41,8 @@ class DemoTest {
                 var before = out.get(i - 1).publishedAt().orElseThrow();
                 assertThat(out.get(i).publishedAt().orElseThrow()).isEqualTo(before.plusSeconds(7 * 24 * 3600));
             }
-            assertThat(out).allSatisfy(lesson -> assertThat(lesson.publishedAt().orElseThrow())
+            assertThat(out).isNotEmpty().allSatisfy(lesson -> assertThat(
+                            lesson.publishedAt().orElseThrow())
                     .isBefore(clock.instant()));
         }
     }

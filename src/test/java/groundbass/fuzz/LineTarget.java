@@ -3,10 +3,10 @@ package groundbass.fuzz;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import groundbass.checks.Checks;
-import groundbass.engraving.sheet.Layout;
 import groundbass.engraving.options.Paper;
-import groundbass.engraving.svg.SheetSvg;
+import groundbass.engraving.sheet.Layout;
 import groundbass.engraving.sign.TestWords;
+import groundbass.engraving.svg.SheetSvg;
 import groundbass.linetext.LineText;
 import groundbass.linetext.edit.Outline;
 import groundbass.midi.MidiFile;

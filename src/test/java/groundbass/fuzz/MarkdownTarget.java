@@ -11,8 +11,9 @@ import java.util.Random;
 
 /** Notes become a page without scripts. */
 final class MarkdownTarget implements Target {
+    /** What a browser would run, as it stands in what the sanitizer writes: quoted values, one space before a name. */
     private static final List<String> NEVER =
-            List.of("<script", "javascript:", "onerror=", "onload=", "<iframe", "<object", "<style");
+            List.of("<script", "=\"javascript:", "=\"data:", " onerror=", " onload=", "<iframe", "<object", "<style");
 
     @Override
     public List<byte[]> examples() {

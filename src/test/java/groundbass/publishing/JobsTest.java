@@ -58,35 +58,6 @@ class JobsTest {
         }
     }
 
-    /** What a clock leaves behind that was a day ahead for a moment: rows that are due tomorrow. */
-    @ParameterizedTest
-    @ArgumentsSource(BothDatabases.class)
-    void aClockThatJumpedAheadPutsNothingToSleep(Database database) throws InterruptedException {
-        try (database) {
-            var tomorrow = Clock.offset(Clock.systemUTC(), Duration.ofDays(1));
-            var release = ReleaseId.next();
-            var built = new CopyOnWriteArrayList<ReleaseId>();
-            var followed = new CountDownLatch(1);
-            var rounds = new CountDownLatch(1);
-            var pass = new Pass("trial", Duration.ofMinutes(5), rounds::countDown);
-            var jobs = start(database, built, followed, List.of(pass));
-            try {
-                new ReleaseQueue(database.dataSource(), tomorrow).add(release);
-                int asleep = database.jdbi().withHandle(handle -> handle.createUpdate(
-                                "update scheduled_tasks set execution_time = :tomorrow where not picked")
-                        .bind("tomorrow", tomorrow.instant())
-                        .execute());
-                assertThat(asleep).isEqualTo(2);
-                jobs.wake();
-                assertThat(rounds.await(SOON_SECONDS, TimeUnit.SECONDS)).isTrue();
-                assertThat(followed.await(SOON_SECONDS, TimeUnit.SECONDS)).isTrue();
-            } finally {
-                jobs.close();
-            }
-            assertThat(built).containsExactly(release);
-        }
-    }
-
     private static Jobs start(Database database, List<ReleaseId> built, CountDownLatch followed, List<Pass> passes) {
         return Jobs.start(database.dataSource(), built::add, followed::countDown, passes, 2);
     }

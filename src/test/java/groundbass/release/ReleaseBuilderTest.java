@@ -191,7 +191,7 @@ class ReleaseBuilderTest {
         assertThat(midi.getTracks()).hasSize(5); // conductor, bass, drums, chords, click
         var page = PageJson.read(bytes(release.id(), "page.json"));
         assertThat(page.lines()).hasSize(2);
-        assertThat(page.lines().get(0).pictures()).allSatisfy(picture -> assertThat(
+        assertThat(page.lines().get(0).pictures()).isNotEmpty().allSatisfy(picture -> assertThat(
                         new String(bytes(release.id(), picture.file()), StandardCharsets.UTF_8))
                 .startsWith("<svg"));
     }
@@ -212,7 +212,8 @@ class ReleaseBuilderTest {
                         "bass and click, at 50 % of the tempo",
                         "Exercise 1 as a Standard MIDI File",
                         "Exercise 1 as text");
-        assertThat(text.lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(76));
+        assertThat(text.lines()).isNotEmpty().allSatisfy(line -> assertThat(line.length())
+                .isLessThanOrEqualTo(76));
     }
 
     @Test
@@ -296,6 +297,7 @@ class ReleaseBuilderTest {
         assertThat(files)
                 .filteredOn(file -> file.role() == FileRole.STEM)
                 .hasSize(2 * 2 * 4)
+                .isNotEmpty()
                 .noneMatch(file -> file.role().isOffered() || file.role().isBundled());
         assertThat(files)
                 .filteredOn(file -> file.role() == FileRole.PLAY)

@@ -120,6 +120,7 @@ class ScriptReadingTest {
         assertThat(wrong).hasSize(1);
         assertThat(script.timeAt(wrong.get(0).from())).hasValue(1000);
         assertThat(List.of(wrong.get(0).to()))
+                .isNotEmpty()
                 .allMatch(to -> to <= script.spoken().length());
     }
 }

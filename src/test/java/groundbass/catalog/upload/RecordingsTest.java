@@ -115,7 +115,7 @@ class RecordingsTest {
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
     @Timeout(60)
-    void aFileThatBreaksOffInAFrameIsHeardUntilThere(Database database) throws IOException {
+    void listeningToAFileThatBreaksOffComesToAnEnd(Database database) throws IOException {
         try (database) {
             var fixture = new CatalogFixture(database);
             var blobs = new BlobFolder(folder, fixture.clock);

@@ -72,7 +72,8 @@ class BarRulesTest {
                 .filter(mark -> mark.shape() instanceof Shape.Stroke)
                 .map(mark -> (Shape.Stroke) mark.shape())
                 .toList();
-        assertThat(strokes).allSatisfy(stroke -> assertThat(stroke.thickness()).isEqualTo(0.16));
+        assertThat(strokes).isNotEmpty().allSatisfy(stroke -> assertThat(stroke.thickness())
+                .isEqualTo(0.16));
         assertThat(strokes.stream()
                         .filter(stroke -> stroke.from().x() == stroke.to().x()))
                 .hasSize(3);

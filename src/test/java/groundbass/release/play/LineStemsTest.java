@@ -125,7 +125,7 @@ class LineStemsTest {
         var events = tempo.bars().get(0).events();
         assertThat(events.get(0).at()).isEqualTo("0");
         assertThat(events.get(0).to()).isEqualTo("1/8");
-        assertThat(events).noneMatch(event -> event.at().equals("1/8")); // a rest is not lit
+        assertThat(events).isNotEmpty().noneMatch(event -> event.at().equals("1/8")); // a rest is not lit
         assertThat(performance.bars()).hasSize(4);
     }
 

@@ -26,7 +26,7 @@ class GateTest {
             Visitors.NONE,
             pages -> List.of(routes -> {
                 routes.get("/page", Role.ANYONE, ctx -> ctx.result("page"));
-        routes.get("/play/part", Role.ANYONE, ctx -> ctx.result("part"));
+                routes.get("/play/part", Role.ANYONE, ctx -> ctx.result("part"));
                 routes.post("/form", Role.ANYONE, ctx -> ctx.result("got " + ctx.formParam("what")));
                 routes.post("/bytes", Role.ANYONE, ctx -> ctx.result("got " + ctx.bodyAsBytes().length));
             }));

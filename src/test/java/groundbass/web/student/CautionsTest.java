@@ -70,6 +70,7 @@ class CautionsTest {
     @Test
     void signingInSaysWhatIsKept() {
         assertThat(Stream.of("/sign-in").map(path -> site.browser().get(path).asString()))
+                .isNotEmpty()
                 .allSatisfy(page -> assertThat(page).contains("e-mail address", "delete it at any time", "/privacy"));
     }
 

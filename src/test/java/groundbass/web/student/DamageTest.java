@@ -2,8 +2,8 @@ package groundbass.web.student;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.release.ReleaseFile;
 import groundbass.identity.Sha256;
+import groundbass.release.ReleaseFile;
 import groundbass.web.Site;
 import java.io.IOException;
 import java.nio.file.Files;

@@ -114,6 +114,7 @@ class ReadingTest {
         assertThat(page.select("#line-bar-1 li").eachText())
                 .as("the heading has named the bar")
                 .anySatisfy(step -> assertThat(step).startsWith("Beat 1, over Am7"))
+                .isNotEmpty()
                 .allSatisfy(step -> assertThat(step).doesNotContain("Bar 1"));
         assertThat(page.select("audio[preload=none]").eachAttr("aria-label"))
                 .contains("Without bass 75 % of the tempo (90 beats a minute)");
