@@ -1,7 +1,7 @@
 package groundbass.kill;
 
-import groundbass.store.Database;
 import groundbass.identity.Sha256;
+import groundbass.store.Database;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
