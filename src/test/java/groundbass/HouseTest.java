@@ -50,41 +50,65 @@ class HouseTest {
 
     /** The sub-rooms of the rooms that have some, from the roof down. */
     private static final Map<String, List<List<String>>> INSIDE = Map.ofEntries(
-            Map.entry("web", List.of(
-                    List.of(FACE),
-                    List.of("desk", "student", "statistics"),
-                    List.of("general"),
-                    List.of("shell"),
-                    List.of("view", "gate"),
-                    List.of("answer"))),
+            Map.entry(
+                    "web",
+                    List.of(
+                            List.of(FACE),
+                            List.of("desk", "student", "statistics"),
+                            List.of("general"),
+                            List.of("shell"),
+                            List.of("view", "gate"),
+                            List.of("answer"))),
             Map.entry("web.shell", List.of(List.of(FACE), List.of("limit"))),
-            Map.entry("web.student", List.of(List.of(FACE), List.of("preview"), List.of("file", "account"), List.of("lesson"))),
-            Map.entry("web.desk", List.of(
-                    List.of(FACE),
-                    List.of("editor", "site"),
-                    List.of("line", "recording", "script", "walkthrough", "facts", "calendar", "account"),
-                    List.of("access"))),
+            Map.entry(
+                    "web.student",
+                    List.of(List.of(FACE), List.of("preview"), List.of("file", "account"), List.of("lesson"))),
+            Map.entry(
+                    "web.desk",
+                    List.of(
+                            List.of(FACE),
+                            List.of("editor", "site"),
+                            List.of("line", "recording", "script", "walkthrough", "facts", "calendar", "account"),
+                            List.of("access"))),
             Map.entry("release", List.of(List.of(FACE), List.of("play"))),
-            Map.entry("audience", List.of(List.of(FACE), List.of("statistics"), List.of("download"), List.of("student"))),
-            Map.entry("catalog", List.of(List.of("upload", "settings"), List.of("episode"), List.of("series"), List.of("educator"), List.of(FACE))),
-            Map.entry("engraving", List.of(
-                    List.of("svg", "pdf", "png"),
-                    List.of("sheet"),
-                    List.of("sign"),
-                    List.of("sketch"),
-                    List.of("spacing"),
-                    List.of("options"),
-                    List.of("mark"))),
-            Map.entry("linetext", List.of(
-                    List.of("edit"),
-                    List.of(FACE),
-                    List.of("print"),
-                    List.of("assemble"),
-                    List.of("read"),
-                    List.of("typed"),
-                    List.of("problem"),
-                    List.of("source"))),
-            Map.entry("script", List.of(List.of(FACE), List.of("checking", "reading"), List.of("claims"), List.of("words", "captions"))),
+            Map.entry(
+                    "audience", List.of(List.of(FACE), List.of("statistics"), List.of("download"), List.of("student"))),
+            Map.entry(
+                    "catalog",
+                    List.of(
+                            List.of("upload", "settings"),
+                            List.of("episode"),
+                            List.of("series"),
+                            List.of("educator"),
+                            List.of(FACE))),
+            Map.entry(
+                    "engraving",
+                    List.of(
+                            List.of("svg", "pdf", "png"),
+                            List.of("sheet"),
+                            List.of("sign"),
+                            List.of("sketch"),
+                            List.of("spacing"),
+                            List.of("options"),
+                            List.of("mark"))),
+            Map.entry(
+                    "linetext",
+                    List.of(
+                            List.of("edit"),
+                            List.of(FACE),
+                            List.of("print"),
+                            List.of("assemble"),
+                            List.of("read"),
+                            List.of("typed"),
+                            List.of("problem"),
+                            List.of("source"))),
+            Map.entry(
+                    "script",
+                    List.of(
+                            List.of(FACE),
+                            List.of("checking", "reading"),
+                            List.of("claims"),
+                            List.of("words", "captions"))),
             Map.entry("sound", List.of(List.of("mix"), List.of("string", "drum", "keys"), List.of("unit"))));
 
     @ArchTest

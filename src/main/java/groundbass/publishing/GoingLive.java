@@ -1,12 +1,7 @@
 package groundbass.publishing;
 
-import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeState;
-import groundbass.catalog.episode.Episodes;
-import groundbass.catalog.episode.Revisions;
-import groundbass.release.BuildQueue;
-import groundbass.release.BuildState;
 import groundbass.release.Release;
 import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;

@@ -103,13 +103,7 @@ public final class Publisher {
     /** Builds drafts to be looked at. */
     public Trials trials() {
         return new Trials(
-                parts.jdbi,
-                parts.clock,
-                parts.desk,
-                parts.episodes,
-                parts.releases,
-                parts.recipes,
-                parts.queue);
+                parts.jdbi, parts.clock, parts.desk, parts.episodes, parts.releases, parts.recipes, parts.queue);
     }
 
     private static FieldProblem problem(Remark remark) {

@@ -17,4 +17,3 @@
  * </ol>
  */
 package groundbass.publishing;
-

@@ -28,7 +28,6 @@ import groundbass.demo.Demo;
 import groundbass.demo.SeriesImport;
 import groundbass.post.Outbox;
 import groundbass.post.Postman;
-import groundbass.publishing.Addresses;
 import groundbass.publishing.DraftChanges;
 import groundbass.publishing.GoingLive;
 import groundbass.publishing.HourWatch;

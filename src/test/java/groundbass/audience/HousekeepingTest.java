@@ -1,5 +1,12 @@
 package groundbass.audience;
 
+import static groundbass.audience.Audience.ANNA;
+import static groundbass.audience.Audience.FIRST;
+import static groundbass.audience.Audience.VISITOR;
+import static groundbass.audience.Audience.file;
+import static groundbass.audience.Audience.whole;
+import static org.assertj.core.api.Assertions.assertThat;
+
 import groundbass.audience.download.DownloadId;
 import groundbass.audience.download.DownloadState;
 import groundbass.audience.student.Device;
@@ -13,13 +20,6 @@ import groundbass.store.Database;
 import java.time.Duration;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
-import static groundbass.audience.Audience.ANNA;
-import static groundbass.audience.Audience.FIRST;
-import static groundbass.audience.Audience.VISITOR;
-import static groundbass.audience.Audience.file;
-import static groundbass.audience.Audience.whole;
-import static org.assertj.core.api.Assertions.assertThat;
-
 
 class HousekeepingTest {
     @ParameterizedTest

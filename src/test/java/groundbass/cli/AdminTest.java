@@ -1,10 +1,12 @@
 package groundbass.cli;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import groundbass.Main;
-import groundbass.audience.student.Token;
 import groundbass.audience.student.Device;
 import groundbass.audience.student.Person;
 import groundbass.audience.student.Sessions;
+import groundbass.audience.student.Token;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
@@ -20,8 +22,6 @@ import java.time.Clock;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import static org.assertj.core.api.Assertions.assertThat;
-
 
 class AdminTest {
     private static final String EMAIL = "desk@trial.example";

@@ -43,7 +43,8 @@ class WakerTest {
 
     private static SchedulerClient client(Database database) {
         var known = Tasks.oneTime("trial").execute((instance, context) -> {});
-        return SchedulerClient.Builder.create(database.dataSource(), List.of(known)).build();
+        return SchedulerClient.Builder.create(database.dataSource(), List.of(known))
+                .build();
     }
 
     private static Waker waker(SchedulerClient client) {

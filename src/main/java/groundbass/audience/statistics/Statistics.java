@@ -2,10 +2,10 @@ package groundbass.audience.statistics;
 
 import groundbass.audience.download.Download;
 import groundbass.audience.download.DownloadRows;
+import groundbass.audience.student.DemoAddress;
 import groundbass.audience.student.StudentId;
 import groundbass.audience.student.Students;
 import groundbass.catalog.episode.EpisodeId;
-import groundbass.audience.student.DemoAddress;
 import groundbass.store.Instants;
 import java.sql.ResultSet;
 import java.sql.SQLException;

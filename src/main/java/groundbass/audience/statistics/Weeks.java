@@ -1,7 +1,5 @@
 package groundbass.audience.statistics;
 
-import groundbass.audience.download.Download;
-import groundbass.audience.student.StudentId;
 import java.time.DayOfWeek;
 import java.time.Instant;
 import java.time.LocalDate;

@@ -1,5 +1,7 @@
 package groundbass.audience.student;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import groundbass.audience.Audience;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.AuditEntry;
@@ -14,8 +16,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 import org.junit.jupiter.params.provider.CsvSource;
-import static org.assertj.core.api.Assertions.assertThat;
-
 
 class EducatorAccessTest {
     private static final String EMAIL = "a.teacher@example.org";

@@ -119,7 +119,8 @@ class CastingOffTest {
     @Test
     void narrowPaperHasEvenSystemsToo() {
         var line = LineText.read(form("key F major", 8, "mixed", "")).line();
-        var page = Layout.of(Writing.of(line), TestWords.options(Paper.screen(48))).get(0);
+        var page =
+                Layout.of(Writing.of(line), TestWords.options(Paper.screen(48))).get(0);
         assertThat(page.parts())
                 .filteredOn(part -> part.group().role() == Role.SYSTEM)
                 .hasSize(8);

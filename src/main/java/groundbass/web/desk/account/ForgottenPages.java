@@ -1,7 +1,7 @@
 package groundbass.web.desk.account;
 
-import groundbass.audience.student.Token;
 import groundbass.audience.student.EducatorAccess;
+import groundbass.audience.student.Token;
 import groundbass.web.desk.access.Entrance;
 import groundbass.web.desk.access.Typed;
 import groundbass.web.shell.Flash;

@@ -102,14 +102,7 @@ public final class Editor {
                         ctx,
                         TEMPLATE,
                         new EditorView(
-                                Desk.path(ctx),
-                                form,
-                                problems,
-                                preview,
-                                Optional.empty(),
-                                tracks,
-                                List.of(),
-                                email));
+                                Desk.path(ctx), form, problems, preview, Optional.empty(), tracks, List.of(), email));
     }
 
     /** The part that follows the typing; {@code beside} for what is no line. */
@@ -135,11 +128,7 @@ public final class Editor {
 
     /** The row of a recording that just came in. */
     void track(Context ctx, TrackRow track) {
-        desk.pages()
-                .show(
-                        ctx,
-                        "desk/track",
-                        new TrackView(track, List.of(BackingTrack.Kind.values()), Desk.path(ctx)));
+        desk.pages().show(ctx, "desk/track", new TrackView(track, List.of(BackingTrack.Kind.values()), Desk.path(ctx)));
     }
 
     private EditorView view(

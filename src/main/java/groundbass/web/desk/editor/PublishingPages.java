@@ -37,9 +37,7 @@ public final class PublishingPages implements PageGroup {
     public void addTo(Routes routes) {
         routes.post(Desk.EPISODE + "/publish", Role.ANYONE, this::publish);
         routes.post(
-                Desk.EPISODE + "/promise",
-                Role.ANYONE,
-                ctx -> act(ctx, saved -> promise(ctx, saved), "desk.promised"));
+                Desk.EPISODE + "/promise", Role.ANYONE, ctx -> act(ctx, saved -> promise(ctx, saved), "desk.promised"));
         routes.post(Desk.EPISODE + "/withdraw", Role.ANYONE, ctx -> act(ctx, this::withdraw, "desk.withdrawn"));
         routes.post(Desk.EPISODE + "/trial", Role.ANYONE, this::tryOut);
         routes.get(Desk.EPISODE + "/calendar", Role.EDUCATOR, ctx -> editor.calendar(ctx, desk.episode(ctx)));

@@ -1,5 +1,10 @@
 package groundbass.web.desk.account;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.endsWith;
+import static org.hamcrest.Matchers.not;
+
 import groundbass.audience.student.Person;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.AuditEntry;
@@ -18,11 +23,6 @@ import org.jsoup.Jsoup;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.hamcrest.Matchers.containsString;
-import static org.hamcrest.Matchers.endsWith;
-import static org.hamcrest.Matchers.not;
-
 
 class AccessTest {
     private static final String EMAIL = "desk@trial.example";
