@@ -5,8 +5,10 @@
 alter table release add column tries integer default 0 not null;
 alter table release add column try_again_at timestamp with time zone;
 
--- When the promise was made: an hour that had come already then means "as soon as possible".
+-- When the promise was made: an hour that had come already then means "as soon as possible". And the number of the
+-- release that was made for it first: what was made for an earlier promise is none of this one's.
 alter table episode add column promised_at timestamp with time zone;
+alter table episode add column promised_release integer;
 
 -- What an educator was told of an episode's hour, so that it is told once: the kind of trouble, and the hour, release or
 -- draft that it was about.

@@ -107,7 +107,8 @@ public final class DemoAudience {
 
     private void record(Visits visits, Optional<StudentId> student, DownloadState state, long sent) {
         Instant at = moment(visits);
-        var download = new Download(DownloadId.next(at), visits.file(), student, at, at, state, sent, false, false);
+        var download =
+                new Download(DownloadId.next(at), visits.file(), student, at, at, state, sent, false, false, false);
         DownloadRows.insert(handle, download);
     }
 

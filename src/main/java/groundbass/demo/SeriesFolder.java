@@ -2,6 +2,7 @@ package groundbass.demo;
 
 import groundbass.catalog.series.SeriesForm;
 import groundbass.demo.SeriesPackage.EpisodePackage;
+import groundbass.document.Clearance;
 import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.GrooveSource;
@@ -64,10 +65,15 @@ final class SeriesFolder {
                 .mainLine(new LineSource("", text(folder.resolve("line.txt"))))
                 .exercises(exercises(folder))
                 .groove(groove(folder, fact(facts, "groove")))
-                .rights(new Rights(fact(facts, "composer"), fact(facts, "credit"), fact(facts, "rights")))
+                .rights(rights(facts))
                 .settings(settings(facts))
                 .done();
         return new EpisodePackage(folder.getFileName().toString(), document, weeksAgo(facts));
+    }
+
+    /** What an educator puts into such a folder is their own. */
+    private static Rights rights(Properties facts) {
+        return new Rights(fact(facts, "composer"), fact(facts, "credit"), fact(facts, "rights"), Clearance.OWN);
     }
 
     private static List<LineSource> exercises(Path folder) {

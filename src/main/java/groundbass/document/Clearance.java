@@ -6,7 +6,7 @@ import java.util.Optional;
 
 /** How far the question is settled whether the music may be published. General words, no legal advice. */
 public enum Clearance {
-    /** Nothing was said of it yet. */
+    /** Nothing was said of it yet. Nothing goes out. */
     OPEN,
     /** Music of one's own. */
     OWN,
@@ -16,6 +16,11 @@ public enum Clearance {
     WAITING,
     /** Given by whoever holds the rights. */
     GIVEN;
+
+    /** Whether it may be published as far as the educator knows. */
+    public boolean isSettled() {
+        return this != OPEN && this != WAITING;
+    }
 
     /** How it is sent in a form. */
     public String word() {

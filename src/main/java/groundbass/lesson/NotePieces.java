@@ -8,11 +8,13 @@ import groundbass.score.Line;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.commonmark.node.AbstractVisitor;
 import org.commonmark.node.Image;
 
@@ -25,6 +27,7 @@ public final class NotePieces {
     private static final int MOST_BARS = 16;
     private static final Pattern RANGE =
             Pattern.compile("bars?:([0-9]{1,4})(-([0-9]{1,4}))?(:([0-9]{1,2}[e&a]?)(-([0-9]{1,2}[e&a]?))?)?");
+    private static final Pattern MEANT = Pattern.compile("bars?:.*");
 
     /** Of all pieces together, so that what is drawn for a text does not grow with what the text asks for. */
     private static final int MOST_NOTES = 2_000;
@@ -37,6 +40,51 @@ public final class NotePieces {
     /** Whether an address names bars, there or not. */
     public static boolean isRange(String address) {
         return RANGE.matcher(address).matches();
+    }
+
+    /**
+     * A piece that the notes ask for and the line does not have.
+     *
+     * @param address as typed
+     * @param line of the notes, from 1
+     */
+    public record Broken(String address, int line) {}
+
+    /** What the notes ask for and no reader would see: bars or counts that are not there, or no way of naming any. */
+    public static List<Broken> broken(String notes, Line line) {
+        var broken = new ArrayList<Broken>();
+        if (NoteText.isTooMuch(notes)) {
+            return List.of(); // it is shown as it was typed
+        }
+        NoteText.read(notes).accept(new AbstractVisitor() {
+            @Override
+            public void visit(Image image) {
+                String address = image.getDestination();
+                if (MEANT.matcher(address).matches() && !isWhole(address, line)) {
+                    var spans = image.getSourceSpans();
+                    broken.add(new Broken(
+                            address, spans.isEmpty() ? 1 : spans.get(0).getLineIndex() + 1));
+                }
+            }
+        });
+        return List.copyOf(broken);
+    }
+
+    private static boolean isWhole(String address, Line line) {
+        var parts = RANGE.matcher(address);
+        if (!parts.matches() || extract(address, line).isEmpty()) {
+            return false;
+        }
+        int first = Integer.parseInt(parts.group(1));
+        int last = parts.group(3) == null ? first : Integer.parseInt(parts.group(3));
+        return first <= last && line.indexOf(last) < line.bars().size() && hasCounts(line, last, parts);
+    }
+
+    private static boolean hasCounts(Line line, int bar, Matcher parts) {
+        var meter = line.inForce().get(line.indexOf(bar)).meter();
+        return Stream.of(5, 7).map(parts::group).filter(Objects::nonNull).allMatch(count -> Count.parse(count)
+                .filter(there -> there.offset(meter).isBefore(line.bar(bar).to()))
+                .isPresent());
     }
 
     /** The pieces that the notes ask for and the line has, drawn; a piece that would be too much is left out. */

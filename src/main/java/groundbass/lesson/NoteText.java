@@ -1,6 +1,7 @@
 package groundbass.lesson;
 
 import org.commonmark.node.Node;
+import org.commonmark.parser.IncludeSourceSpans;
 import org.commonmark.parser.Parser;
 
 /**
@@ -19,6 +20,7 @@ public final class NoteText {
     private static final Parser PARSER = Parser.builder()
             .maxOpenBlockParsers(DEEPEST)
             .maxInlineNesting(DEEPEST)
+            .includeSourceSpans(IncludeSourceSpans.BLOCKS_AND_INLINES) // so that what is wrong is told with its line
             .build();
 
     private NoteText() {}

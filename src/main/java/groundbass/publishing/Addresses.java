@@ -5,6 +5,21 @@ import groundbass.catalog.episode.EpisodeId;
 /** Where things stay on the public site, for what is printed and mailed. */
 @FunctionalInterface
 public interface Addresses {
+    /** What every address of the site begins with, without a slash at its end. */
+    String site();
+
     /** The permanent address of an episode, whatever its number and title become. */
-    String episode(EpisodeId id);
+    default String episode(EpisodeId id) {
+        return site() + "/e/" + id;
+    }
+
+    /** Where its educator works on it. */
+    default String desk(EpisodeId id) {
+        return site() + "/desk/episodes/" + id;
+    }
+
+    /** Whether the site is for trying out, so that an address on this machine alone is as good as any. */
+    default boolean isTrial() {
+        return false;
+    }
 }

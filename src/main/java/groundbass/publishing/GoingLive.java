@@ -1,17 +1,10 @@
 package groundbass.publishing;
 
-import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.Episodes;
-import groundbass.catalog.episode.Revisions;
-import groundbass.release.BuildQueue;
-import groundbass.release.BuildState;
+import groundbass.catalog.episode.EpisodeState;
 import groundbass.release.Release;
-import groundbass.release.Releases;
-import java.time.Clock;
 import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -23,42 +16,25 @@ public final class GoingLive {
     private static final Logger log = LoggerFactory.getLogger(GoingLive.class);
     private static final String NOBODY = "calendar";
 
-    private final Jdbi jdbi;
-    private final Clock clock;
-    private final Audit audit;
-    private final Episodes episodes;
-    private final Revisions revisions;
-    private final Releases releases;
-    private final Publisher publisher;
-    private final BuildQueue queue;
+    private final PublishingParts parts;
+    private final Promises promises;
+    private final HourWatch watch;
     private final Runnable afterwards;
 
     /** @param afterwards what makes it last: told after each episode that went out */
-    public GoingLive(
-            Jdbi jdbi,
-            Clock clock,
-            Audit audit,
-            Releases releases,
-            Publisher publisher,
-            BuildQueue queue,
-            Runnable afterwards) {
-        this.jdbi = jdbi;
-        this.clock = clock;
-        this.audit = audit;
-        this.episodes = new Episodes(jdbi);
-        this.revisions = new Revisions(jdbi, clock);
-        this.releases = releases;
-        this.publisher = publisher;
-        this.queue = queue;
+    public GoingLive(PublishingParts parts, HourWatch watch, Runnable afterwards) {
+        this.parts = parts;
+        this.promises = watch.promises();
+        this.watch = watch;
         this.afterwards = afterwards;
     }
 
-    /** One pass: everything whose hour has come and whose files are ready. */
+    /** One pass: everything whose hour has come and whose files are ready; what is to be built waits for it afterwards. */
     public void pass() {
-        releases.tryAgain(clock.instant());
-        releases.unfinished().forEach(release -> queue.add(release.id()));
-        each(episodes.dueBefore(clock.instant()), this::bringOut);
-        each(releases.readyCorrections(), this::correct);
+        parts.releases.tryAgain(parts.clock.instant());
+        each(parts.episodes.scheduled(), this::keep);
+        each(parts.releases.readyCorrections(), this::correct);
+        parts.releases.unfinished().forEach(release -> parts.queue.add(release.id()));
     }
 
     private <T> void each(Iterable<T> all, Consumer<T> task) {
@@ -71,20 +47,33 @@ public final class GoingLive {
         }
     }
 
-    private void bringOut(Episode episode) {
-        releases.latest(episode.id())
-                .filter(release -> release.state() instanceof BuildState.Ready)
-                .ifPresent(release -> bringOut(episode, release));
+    private void keep(Episode episode) {
+        if (episode.state() instanceof EpisodeState.Scheduled promise) {
+            promises.stand(episode, promise).ifPresent(stand -> promises.freshen(episode, promise, stand));
+            if (promise.isDue(parts.clock.instant())) {
+                promises.stand(episode, promise).ifPresent(stand -> bringOut(episode, promise, stand));
+            }
+            watch.look(episode);
+        }
     }
 
-    private void bringOut(Episode episode, Release release) {
-        boolean out = jdbi.inTransaction(handle -> {
-            if (publisher.isStale(handle, episode, release)) {
-                publisher.renew(handle, episode, release);
+    private void bringOut(Episode episode, EpisodeState.Scheduled promise, Promises.Stand stand) {
+        if (stand.keptBack().isEmpty()) {
+            stand.showable().ifPresent(release -> bringOut(episode, promise, release));
+        }
+    }
+
+    private void bringOut(Episode episode, EpisodeState.Scheduled promise, Release release) {
+        boolean out = parts.jdbi.inTransaction(handle -> {
+            var still = parts.episodes.lock(handle, episode.id()).filter(now -> now.state()
+                    .equals(promise));
+            if (still.isEmpty()) {
                 return false;
             }
             describe(handle, release); // while it is unpublished, so that the slug follows the title
-            return episodes.markPublished(handle, episode.id(), clock.instant()) && publishFirst(handle, release);
+            watch.cameOut(handle, episode, promise);
+            return parts.episodes.markPublished(handle, episode.id(), parts.clock.instant())
+                    && publishFirst(handle, release);
         });
         if (out) {
             log.info("episode {} is out", episode.id());
@@ -93,9 +82,9 @@ public final class GoingLive {
     }
 
     private void describe(Handle handle, Release release) {
-        revisions
+        parts.revisions
                 .find(handle, release.recipe().revision())
-                .ifPresent(revision -> episodes.describe(handle, release.episode(), revision.document()));
+                .ifPresent(revision -> parts.episodes.describe(handle, release.episode(), revision.document()));
     }
 
     /** An episode must never be live without a release, so the transaction fails where this one cannot be had. */
@@ -107,7 +96,7 @@ public final class GoingLive {
     }
 
     private void correct(Release release) {
-        boolean out = jdbi.inTransaction(handle -> {
+        boolean out = parts.jdbi.inTransaction(handle -> {
             describe(handle, release);
             return publish(handle, release);
         });
@@ -121,10 +110,10 @@ public final class GoingLive {
     }
 
     private boolean publish(Handle handle, Release release) {
-        if (!releases.publish(handle, release.id(), clock.instant())) {
+        if (!parts.releases.publish(handle, release.id(), parts.clock.instant())) {
             return false;
         }
-        audit.append(handle, NOBODY, "release.published", release.id().value());
+        parts.audit.append(handle, NOBODY, "release.published", release.id().value());
         return true;
     }
 }

@@ -1,56 +1,30 @@
 package groundbass.publishing;
 
-import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeDesk;
 import groundbass.catalog.episode.EpisodeId;
-import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.Revision;
-import groundbass.catalog.episode.Revisions;
-import groundbass.catalog.series.SeriesCatalog;
-import groundbass.catalog.settings.Settings;
+import groundbass.document.EpisodeDocument;
+import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
-import groundbass.release.BuildQueue;
-import groundbass.release.Recipe;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
-import groundbass.release.Releases;
-import java.time.Clock;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.util.Collection;
 import java.util.List;
-import java.util.Optional;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
 
 /**
- * What an educator asks of the calendar. Nothing goes out here: a release to build and an hour to keep are entered,
- * and {@link GoingLive} keeps them.
+ * What an educator asks of the calendar. Nothing goes out here: the draft is checked and fixed, a release to build and an
+ * hour to keep are entered, and {@link GoingLive} keeps them.
  */
 public final class Publisher {
-    private final Jdbi jdbi;
-    private final Clock clock;
-    private final Audit audit;
-    private final EpisodeDesk desk;
-    private final Episodes episodes;
-    private final Revisions revisions;
-    private final Releases releases;
-    private final Settings settings;
-    private final Recipes recipes;
-    private final BuildQueue queue;
+    private final PublishingParts parts;
 
-    public Publisher(Jdbi jdbi, Clock clock, Audit audit, Releases releases, Addresses addresses, BuildQueue queue) {
-        this.jdbi = jdbi;
-        this.clock = clock;
-        this.audit = audit;
-        this.desk = new EpisodeDesk(jdbi, audit, clock);
-        this.episodes = new Episodes(jdbi);
-        this.revisions = new Revisions(jdbi, clock);
-        this.releases = releases;
-        this.settings = new Settings(jdbi, audit);
-        this.recipes = new Recipes(new SeriesCatalog(jdbi, audit, clock), settings, releases, addresses);
-        this.queue = queue;
+    public Publisher(PublishingParts parts) {
+        this.parts = parts;
     }
 
     /**
@@ -58,15 +32,18 @@ public final class Publisher {
      * a published one is corrected.
      */
     public Outcome<ReleaseId> publishNow(EducatorId who, EpisodeId id) {
-        return prepare(who, id, Promise.now(clock.getZone(), clock.instant()));
+        return prepare(who, id, Promise.now(parts.clock.getZone(), parts.clock.instant()));
     }
 
-    /** Fixes the draft as a revision, builds its files now and brings them out at the hour promised. */
+    /**
+     * Promises an hour. The draft is fixed and built now; what is written until the hour goes out with it, as
+     * {@link Promises} says.
+     */
     public Outcome<ReleaseId> schedule(EducatorId who, EpisodeId id, LocalDateTime local, ZoneId zone) {
-        if (episodes.find(id).filter(Episode::isPublished).isPresent()) {
+        if (parts.episodes.find(id).filter(Episode::isPublished).isPresent()) {
             return Outcome.refused("local", "publishing.problem.published");
         }
-        var promise = Promise.of(local, zone, clock.instant());
+        var promise = Promise.of(local, zone, parts.clock.instant());
         return promise.result()
                 .map(kept -> prepare(who, id, kept))
                 .orElseGet(() -> Outcome.refused(promise.problems()));
@@ -74,84 +51,115 @@ public final class Publisher {
 
     /** Takes a promised hour back; what was built for it stays on the desk. */
     public Outcome<EpisodeId> withdraw(EducatorId who, EpisodeId id) {
-        return jdbi.inTransaction(handle -> {
-            boolean withdrawn = episodes.ownedBy(handle, who, id).isPresent() && episodes.unschedule(handle, id);
+        return parts.jdbi.inTransaction(handle -> {
+            boolean withdrawn =
+                    parts.episodes.ownedBy(handle, who, id).isPresent() && parts.episodes.unschedule(handle, id);
             if (!withdrawn) {
                 return Outcome.refused("", "publishing.problem.notpromised");
             }
-            audit.append(handle, who, "episode.withdrawn", id.value());
+            parts.audit.append(handle, who, "episode.withdrawn", id.value());
             return Outcome.done(id);
         });
     }
 
+    /** What is to be said of the saved draft before it goes out, and what of it keeps it from going out. */
+    public Verdict verdict(EducatorId who, EpisodeId id) {
+        return parts.desk
+                .draft(who, id)
+                .map(draft -> verdict(id, draft.document()))
+                .orElse(Verdict.NONE);
+    }
+
+    private Verdict verdict(EpisodeId id, EpisodeDocument document) {
+        var remarks = parts.preflight.remarks(id, document);
+        return new Verdict(remarks, parts.accepted.holding(id, remarks));
+    }
+
+    /** Lets remarks stand that the educator has read. */
+    public void accept(EducatorId who, EpisodeId id, Collection<String> digests) {
+        if (parts.episodes.ownedBy(who, id).isPresent()) {
+            parts.accepted.accept(who, id, digests);
+        }
+    }
+
     private Outcome<ReleaseId> prepare(EducatorId who, EpisodeId id, Promise promise) {
-        if (!settings.current().imprint().isComplete()) {
+        if (!parts.settings.current().imprint().isComplete()) {
             return Outcome.refused("", "publishing.problem.imprint");
         }
-        var problems = desk.draft(who, id)
-                .map(draft -> Preflight.problems(draft.document()))
-                .orElseGet(List::of);
-        if (!problems.isEmpty()) {
-            return Outcome.refused(problems);
+        var draft = parts.desk.draft(who, id);
+        if (draft.isEmpty()) {
+            return Outcome.refused("", "catalog.problem.gone");
         }
-        var revision = desk.makeRevision(who, id, "");
-        return revision.result()
-                .map(made -> enter(who, made, promise))
-                .orElseGet(() -> Outcome.refused(revision.problems()));
-    }
-
-    private Outcome<ReleaseId> enter(EducatorId who, Revision revision, Promise promise) {
-        var entered = jdbi.inTransaction(handle -> enter(handle, who, revision, promise));
-        entered.ifPresent(queue::add);
-        return entered.map(Outcome::done).orElseGet(() -> Outcome.refused("", "publishing.problem.unchanged"));
-    }
-
-    /** Empty where this revision is out already and would be built the same way again. */
-    private Optional<ReleaseId> enter(Handle handle, EducatorId who, Revision revision, Promise promise) {
-        var episode = episodes.find(handle, revision.episode()).orElseThrow();
-        if (!episode.isPublished()) {
-            episodes.schedule(handle, episode.id(), promise.at(), promise.zone(), promise.local());
+        var document = draft.get().document();
+        var holding = verdict(id, document).holding();
+        if (!holding.isEmpty()) {
+            return Outcome.refused(holding.stream().map(Publisher::problem).toList());
         }
-        audit.append(handle, who, "episode.promised", episode.id() + " revision " + revision.number());
-        return release(handle, episode, revision);
-    }
-
-    /** Readies this revision anew, for an episode that was renamed or moved since its release was built. */
-    ReleaseId renew(Handle handle, Episode episode, Release stale) {
-        var revision = revisions.find(handle, stale.recipe().revision()).orElseThrow();
-        return releases.create(handle, episode.id(), recipe(handle, episode, revision), false, clock.instant());
-    }
-
-    /** Whether a release that waits for its hour still names its episode as it is now. */
-    boolean isStale(Handle handle, Episode episode, Release release) {
-        var revision = revisions.find(handle, release.recipe().revision()).orElseThrow();
-        return !recipe(handle, episode, revision).makesTheSameAs(release.recipe());
-    }
-
-    private Optional<ReleaseId> release(Handle handle, Episode episode, Revision revision) {
-        var recipe = recipe(handle, episode, revision);
-        var latest = releases.latest(handle, episode.id())
-                .filter(made -> made.recipe().makesTheSameAs(recipe) && !made.isFailed());
-        if (latest.isEmpty()) {
-            return Optional.of(fresh(handle, episode, recipe));
-        }
-        return latest.filter(made -> made.publishedAt().isEmpty()).map(Release::id);
-    }
-
-    /** What was looked at in a preview goes out as it was seen. */
-    private ReleaseId fresh(Handle handle, Episode episode, Recipe recipe) {
-        var now = clock.instant();
-        return releases.trial(handle, episode.id(), recipe)
-                .map(seen -> releases.adopt(handle, seen, episode.isPublished(), now))
-                .orElseGet(() -> releases.create(handle, episode.id(), recipe, episode.isPublished(), now));
+        var entered = parts.jdbi.inTransaction(handle -> enter(handle, who, id, document, promise));
+        entered.result().ifPresent(parts.queue::add);
+        return entered;
     }
 
     /** Builds drafts to be looked at. */
     public Trials trials() {
-        return new Trials(jdbi, clock, desk, episodes, releases, recipes, queue);
+        return new Trials(
+                parts.jdbi, parts.clock, parts.desk, parts.episodes, parts.releases, parts.recipes, parts.queue);
     }
 
-    private Recipe recipe(Handle handle, Episode episode, Revision revision) {
-        return recipes.of(handle, episode, revision);
+    private static FieldProblem problem(Remark remark) {
+        return new FieldProblem(
+                remark.field(), remark.message().key(), remark.message().args());
+    }
+
+    /** Refused where this document is out already and would be built the same way again. */
+    private Outcome<ReleaseId> enter(
+            Handle handle, EducatorId who, EpisodeId id, EpisodeDocument document, Promise promise) {
+        var episode = parts.episodes.lock(handle, id).orElseThrow();
+        var revision = parts.desk.fix(handle, who, episode, document, "");
+        return revision.result()
+                .map(fixed -> enter(handle, who, episode, fixed, promise))
+                .orElseGet(() -> Outcome.refused(revision.problems()));
+    }
+
+    private Outcome<ReleaseId> enter(
+            Handle handle, EducatorId who, Episode episode, Revision revision, Promise promise) {
+        var release = parts.freezing.release(handle, episode, revision);
+        if (release.publishedAt().isPresent()) {
+            return Outcome.refused("", "publishing.problem.unchanged");
+        }
+        parts.releases.tryNow(handle, release.id());
+        if (!episode.isPublished()) {
+            parts.episodes.schedule(handle, episode.id(), promised(promise, release));
+        }
+        parts.audit.append(handle, who, "episode.promised", episode.id() + " revision " + revision.number());
+        return Outcome.done(release.id());
+    }
+
+    private EpisodeState.Scheduled promised(Promise promise, Release release) {
+        return new EpisodeState.Scheduled(
+                promise.at(),
+                promise.zone(),
+                promise.local(),
+                parts.clock.instant(),
+                release.recipe().release());
+    }
+
+    /**
+     * What is to be said of a draft.
+     *
+     * @param holding those of the remarks that keep it from going out
+     */
+    public record Verdict(List<Remark> remarks, List<Remark> holding) {
+        static final Verdict NONE = new Verdict(List.of(), List.of());
+
+        public Verdict {
+            remarks = List.copyOf(remarks);
+            holding = List.copyOf(holding);
+        }
+
+        /** Those that only wait to be accepted. */
+        public List<Remark> asking() {
+            return holding.stream().filter(Remark::asks).toList();
+        }
     }
 }

@@ -1,6 +1,7 @@
 package groundbass.publishing;
 
 import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revision;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.settings.Settings;
@@ -30,7 +31,7 @@ public final class Recipes {
                 releases.nextNumber(handle, episode.id()),
                 series.title(),
                 episode.number(),
-                "%s-%02d-%s".formatted(series.slug(), episode.number(), episode.slug()),
+                "%s-%02d-%s".formatted(series.slug(), episode.number(), Episodes.slug(episode, revision.document())),
                 addresses.episode(episode.id()),
                 revision.createdAt().atZone(series.zone()).toLocalDate(),
                 settings.style(handle, series.id()),

@@ -69,6 +69,14 @@ public record Recipe(
         return equals(that.withRelease(release));
     }
 
+    /** Whether the other names the episode alike: by series, number, title and address. */
+    public boolean namesAlike(Recipe that) {
+        return series.equals(that.series)
+                && episodeNumber == that.episodeNumber
+                && fileStem.equals(that.fileStem)
+                && episodeAddress.equals(that.episodeAddress);
+    }
+
     private Recipe withRelease(int number) {
         return new Recipe(revision, number, series, episodeNumber, fileStem, episodeAddress, date, style, renderers);
     }

@@ -1,5 +1,6 @@
 package groundbass.release;
 
+import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.identity.Sha256;
 import groundbass.store.Instants;
@@ -115,7 +116,7 @@ public final class Releases {
         return jdbi.withHandle(handle -> find(handle, id));
     }
 
-    private static Optional<Release> find(Handle handle, ReleaseId id) {
+    public Optional<Release> find(Handle handle, ReleaseId id) {
         return handle.createQuery("select * from release where id = :id")
                 .bind("id", id.value())
                 .map(Releases::releaseOf)
@@ -174,6 +175,18 @@ public final class Releases {
                 .list());
     }
 
+    /** Episodes with a draft of this educator's that was saved after their latest release was asked for. */
+    public List<EpisodeId> writtenSince(EducatorId who) {
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select d.episode_id from draft d where d.educator_id = :who and d.saved_at >
+                            (select max(r.created_at) from release r
+                             where r.episode_id = d.episode_id and r.number > 0)""")
+                .bind("who", who.value())
+                .mapTo(String.class)
+                .map(EpisodeId::new)
+                .list());
+    }
+
     public List<ReleaseFile> files(ReleaseId id) {
         return jdbi.withHandle(
                 handle -> handle.createQuery("select * from release_file where release_id = :id order by place")
@@ -219,6 +232,13 @@ public final class Releases {
                         where state = 'failed' and try_again_at <= :now
                           and (correction
                             or episode_id in (select id from episode where scheduled_at is not null))""").bind("now", Instants.toColumn(now)).execute());
+    }
+
+    /** Has one that failed tried again now; does nothing to any other. */
+    public void tryNow(Handle handle, ReleaseId id) {
+        handle.createUpdate("update release set state = 'waiting' where id = :id and state = 'failed'")
+                .bind("id", id.value())
+                .execute();
     }
 
     /**
@@ -286,7 +306,7 @@ public final class Releases {
 
     /**
      * Makes a release public, unless a later one of its episode is out: readers never go back. Earlier ones that are not
-     * built yet are overtaken.
+     * built yet are overtaken; later ones take its place as soon as they are ready.
      *
      * @return whether this call made it public
      */
@@ -304,6 +324,12 @@ public final class Releases {
         if (mine == 1) {
             var out = find(handle, id).orElseThrow();
             overtake(handle, out.episode(), out.recipe().release(), List.of("waiting", "building", "failed"));
+            handle.createUpdate("""
+                            update release set correction = true
+                            where episode_id = :episode and number > :number and published_at is null""")
+                    .bind("episode", out.episode().value())
+                    .bind("number", out.recipe().release())
+                    .execute();
         }
         return mine == 1;
     }

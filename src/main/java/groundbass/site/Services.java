@@ -28,10 +28,14 @@ import groundbass.demo.Demo;
 import groundbass.demo.SeriesImport;
 import groundbass.post.Outbox;
 import groundbass.post.Postman;
-import groundbass.publishing.Addresses;
+import groundbass.publishing.DraftChanges;
 import groundbass.publishing.GoingLive;
+import groundbass.publishing.HourWatch;
+import groundbass.publishing.Notices;
 import groundbass.publishing.Publisher;
+import groundbass.publishing.PublishingParts;
 import groundbass.publishing.ReleaseQueue;
+import groundbass.publishing.SiteAddresses;
 import groundbass.release.BrokenFiles;
 import groundbass.release.MadeAudio;
 import groundbass.release.NamedFiles;
@@ -88,6 +92,8 @@ final class Services {
     final Housekeeping housekeeping;
     // --- publishing
     final Publisher publisher;
+    final HourWatch watch;
+    final DraftChanges changes;
     final GoingLive goingLive;
     final Demo demo;
 
@@ -133,10 +139,13 @@ final class Services {
         this.statistics = new Statistics(jdbi);
         this.housekeeping = new Housekeeping(downloads, signIns, access, previewLinks, sessions, outbox, audit, tries);
 
-        Addresses addresses = id -> publicAddress.get() + "/e/" + id;
+        var addresses = new SiteAddresses(publicAddress, config.demo());
         var queue = new ReleaseQueue(database.dataSource(), clock);
-        this.publisher = new Publisher(jdbi, clock, audit, releases, addresses, queue);
-        this.goingLive = new GoingLive(jdbi, clock, audit, releases, publisher, queue, database::flush);
+        var publishing = new PublishingParts(jdbi, clock, audit, releases, addresses, queue);
+        this.publisher = new Publisher(publishing);
+        this.watch = new HourWatch(publishing, new Notices(publishing, educators, outbox));
+        this.changes = new DraftChanges(publishing);
+        this.goingLive = new GoingLive(publishing, watch, database::flush);
         var incoming = new SeriesImport(jdbi, clock, audit, releases, addresses, builder::build);
         this.demo = new Demo(jdbi, clock, educators, settings, releases, incoming);
     }

@@ -111,6 +111,8 @@ final class Website {
                         services.releases,
                         services.brokenFiles,
                         services.publisher,
+                        services.watch,
+                        services.changes,
                         services.outbox,
                         services.settings,
                         services.clock));

@@ -7,6 +7,7 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.EducatorRepository;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.series.Series;
@@ -74,8 +75,8 @@ public final class CatalogFixture {
 
     public boolean schedule(Episode episode, String local) {
         var hour = LocalDateTime.parse(local);
-        return jdbi.inTransaction(handle ->
-                episodes.schedule(handle, episode.id(), hour.atZone(VIENNA).toInstant(), VIENNA, hour));
+        var promise = new EpisodeState.Scheduled(hour.atZone(VIENNA).toInstant(), VIENNA, hour, clock.instant(), 1);
+        return jdbi.inTransaction(handle -> episodes.schedule(handle, episode.id(), promise));
     }
 
     public boolean unschedule(Episode episode) {

@@ -8,6 +8,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.audience.Audience;
 import groundbass.audience.statistics.DownloadCounts;
 import groundbass.audience.statistics.FileUse;
+import groundbass.audience.statistics.Weeks;
 import groundbass.audience.student.DemoAddress;
 import groundbass.demo.DemoAudience.Visits;
 import groundbass.store.BothDatabases;
@@ -45,7 +46,8 @@ class DemoAudienceTest {
                             new FileUse("bundle.zip", new DownloadCounts(13, 1, 0, 0)),
                             new FileUse("sheet.pdf", new DownloadCounts(2, 0, 0, 0)));
             assertThat(audience.statistics.ofEpisode(SECOND).students()).isEqualTo(11);
-            assertThat(audience.statistics.byWeek(List.of(FIRST, SECOND), ZoneOffset.UTC))
+            assertThat(audience.statistics.byWeek(
+                            List.of(FIRST, SECOND), Weeks.until(LocalDate.of(2026, 2, 15), 4, ZoneOffset.UTC)))
                     .extracting(week -> week.monday() + " " + week.downloads().all())
                     .containsExactly(LocalDate.of(2026, 2, 2) + " 16", LocalDate.of(2026, 2, 9) + " 11");
             assertThat(audience.all().subList(0, 16))
@@ -72,7 +74,7 @@ class DemoAudienceTest {
         try (database) {
             var audience = new Audience(database);
             DemoAudience.invent(database.jdbi(), VISITS);
-            assertThat(audience.statistics.students(List.of(FIRST, SECOND)))
+            assertThat(audience.statistics.students(List.of(FIRST, SECOND), 0, 100))
                     .isNotEmpty()
                     .allMatch(use -> DemoAddress.isInvented(use.student().email()));
             assertThat(audience.rows("student")).isEqualTo(DemoAudience.STUDENTS);

@@ -89,7 +89,7 @@ class DemoTest {
         var jdbi = database.jdbi();
         var audit = new Audit(jdbi, clock);
         var releases = new Releases(jdbi);
-        var incoming = new SeriesImport(jdbi, clock, audit, releases, id -> "https://example.org/e/" + id, build);
+        var incoming = new SeriesImport(jdbi, clock, audit, releases, () -> "https://example.org", build);
         return new Demo(jdbi, clock, new Educators(jdbi, audit, clock), new Settings(jdbi, audit), releases, incoming);
     }
 

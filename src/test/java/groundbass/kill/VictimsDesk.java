@@ -14,11 +14,13 @@ import groundbass.catalog.series.SeriesId;
 import groundbass.catalog.settings.Imprint;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.Uploads;
+import groundbass.document.Clearance;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
+import groundbass.publishing.PublishingParts;
 import groundbass.publishing.ReleaseQueue;
 import groundbass.release.Releases;
 import groundbass.store.BlobFolder;
@@ -47,13 +49,13 @@ final class VictimsDesk {
         var audit = new Audit(jdbi, clock);
         this.desk = new EpisodeDesk(jdbi, audit, clock);
         this.uploads = new Uploads(jdbi, blobs(site, clock), audit, clock);
-        this.publisher = new Publisher(
+        this.publisher = new Publisher(new PublishingParts(
                 jdbi,
                 clock,
                 audit,
                 new Releases(jdbi),
-                id -> "https://lessons.example/e/" + id,
-                new ReleaseQueue(database.dataSource(), clock));
+                () -> "https://lessons.example",
+                new ReleaseQueue(database.dataSource(), clock)));
         String name = RandomId.next();
         this.educator = done(new Educators(jdbi, audit, clock)
                         .create("Quay Studio", name + "@example.org", "four strings, plainly!"))
@@ -97,7 +99,7 @@ final class VictimsDesk {
                 .edit()
                 .mainLine(new LineSource("", "bar 1\n1-4 E5\n"))
                 .notes(RandomId.next())
-                .rights(new Rights("", "", "Own work."))
+                .rights(new Rights("", "", "Own work.", Clearance.OWN))
                 .done();
         var saved = done(desk.saveDraft(educator, episode, draft.version(), document));
         return ((DraftSave.Saved) saved).draft();

@@ -1,29 +1,12 @@
 package groundbass.publishing;
 
+import static groundbass.publishing.Studio.done;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.educator.Audit;
-import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.educator.Educators;
-import groundbass.catalog.episode.DocumentCheck;
-import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeDesk;
-import groundbass.catalog.episode.EpisodeId;
-import groundbass.catalog.episode.Episodes;
-import groundbass.catalog.series.SeriesCatalog;
-import groundbass.catalog.series.SeriesForm;
-import groundbass.catalog.settings.Imprint;
-import groundbass.catalog.settings.Settings;
-import groundbass.document.Level;
-import groundbass.document.LineSource;
-import groundbass.document.Rights;
-import groundbass.form.Outcome;
 import groundbass.release.Built;
 import groundbass.release.ReleaseId;
-import groundbass.release.Releases;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
-import groundbass.store.SettableClock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
@@ -36,77 +19,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
 class GoingLiveTest {
-    private static final Instant NOW = Instant.parse("2026-03-02T09:00:00Z");
-    private static final ZoneId BERLIN = ZoneId.of("Europe/Berlin");
-    private static final String LINE = "bar 1\n1-4 E5\n";
-
-    /** One educator with one series, and a calendar whose hours the test moves. */
-    private static final class Studio {
-        final SettableClock clock = SettableClock.at(NOW);
-        final List<ReleaseId> queue = new ArrayList<>();
-        final Releases releases;
-        final Episodes episodes;
-        final EpisodeDesk desk;
-        final Publisher publisher;
-        final GoingLive goingLive;
-        final EducatorId educator;
-        final SeriesCatalog catalog;
-        int saidToLast;
-
-        Studio(Database database) {
-            var jdbi = database.jdbi();
-            var audit = new Audit(jdbi, clock);
-            releases = new Releases(jdbi);
-            episodes = new Episodes(jdbi);
-            desk = new EpisodeDesk(jdbi, audit, clock);
-            catalog = new SeriesCatalog(jdbi, audit, clock);
-            educator = done(new Educators(jdbi, audit, clock)
-                            .create("Quay Studio", "desk@example.org", "four strings!"))
-                    .id();
-            new Settings(jdbi, audit).saveImprint(educator, new Imprint("Quay Studio", "desk@example.org", "", "", ""));
-            publisher = new Publisher(jdbi, clock, audit, releases, id -> "https://example.org/e/" + id, queue::add);
-            goingLive = new GoingLive(jdbi, clock, audit, releases, publisher, queue::add, () -> saidToLast++);
-        }
-
-        EpisodeId episode(String title) {
-            var series = catalog.ownedBy(educator).stream()
-                    .findFirst()
-                    .orElseGet(() ->
-                            done(catalog.create(educator, new SeriesForm("Low Tide", "", "Grooves.", BERLIN.getId()))));
-            var id = done(desk.create(educator, series.id(), title, Level.BEGINNER))
-                    .id();
-            write(id, LINE);
-            return id;
-        }
-
-        void write(EpisodeId id, String line) {
-            var draft = desk.draft(educator, id).orElseThrow();
-            var document = draft.document()
-                    .edit()
-                    .mainLine(new LineSource("", line))
-                    .rights(new Rights("", "", "Own work."))
-                    .done();
-            assertThat(DocumentCheck.problems(document)).isEmpty();
-            done(desk.saveDraft(educator, id, draft.version(), document));
-        }
-
-        void buildAll() {
-            releases.unfinished().forEach(release -> Built.ready(releases, release.id(), clock.instant()));
-        }
-
-        ReleaseId current(EpisodeId id) {
-            return releases.current(id).orElseThrow().id();
-        }
-
-        Episode find(EpisodeId id) {
-            return episodes.find(id).orElseThrow();
-        }
-    }
-
-    private static <T> T done(Outcome<T> outcome) {
-        assertThat(outcome.problems()).isEmpty();
-        return outcome.result().orElseThrow();
-    }
+    private static final Instant NOW = Studio.NOW;
+    private static final ZoneId BERLIN = Studio.BERLIN;
 
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)

@@ -3,41 +3,190 @@ package groundbass.publishing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.tuple;
 
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.document.Clearance;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
-import groundbass.form.FieldProblem;
+import groundbass.document.WalkthroughEdit;
+import groundbass.lesson.Lesson;
+import groundbass.publishing.Remark.Weight;
+import groundbass.text.Messages;
+import groundbass.walkthrough.Anchor;
+import java.net.URI;
 import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class PreflightTest {
+    private static final EpisodeId ID = EpisodeId.next();
     private static final String SOUND = "bar 1\n1-4 E5\n";
 
     @Test
-    void aReadableLineWithARightsLineMayGoOut() {
-        assertThat(Preflight.problems(document(SOUND, "Own work."))).isEmpty();
+    void aReadableLineWithSettledRightsMayGoOut() {
+        assertThat(remarks(document(SOUND))).isEmpty();
     }
 
     @Test
     void everyMistakeOfALineIsToldWithItsPlace() {
-        assertThat(Preflight.problems(document("bar 1\n1-2 E58\n3-4 E5 slpa\n", "Own work.")))
-                .extracting(FieldProblem::field, problem -> problem.args().subList(0, 2))
-                .containsExactly(tuple("mainLine", List.of(2, 5)), tuple("mainLine", List.of(3, 8)));
+        assertThat(remarks(document("bar 1\n1-2 E58\n3-4 E5 slpa\n")))
+                .extracting(Remark::field, remark -> remark.message().args().subList(0, 2), Remark::weight)
+                .containsExactly(
+                        tuple("mainLine", List.of(2, 5), Weight.BLOCKS),
+                        tuple("mainLine", List.of(3, 8), Weight.BLOCKS));
     }
 
     @Test
     void nothingGoesOutWithoutAWordOnItsRights() {
-        assertThat(Preflight.problems(document(SOUND, " ")))
-                .extracting(FieldProblem::key)
+        var silent = document(SOUND)
+                .edit()
+                .rights(new Rights("", "", " ", Clearance.OWN))
+                .done();
+        assertThat(remarks(silent))
+                .extracting(remark -> remark.message().key())
                 .containsExactly("publishing.problem.rights");
     }
 
-    private static EpisodeDocument document(String line, String rights) {
+    @ParameterizedTest
+    @EnumSource(Clearance.class)
+    void nothingGoesOutWhileTheQuestionIsOpenOrPermissionAwaited(Clearance clearance) {
+        var asked = document(SOUND)
+                .edit()
+                .rights(new Rights("", "", "Asked.", clearance))
+                .done();
+        boolean settled = clearance != Clearance.OPEN && clearance != Clearance.WAITING;
+        assertThat(remarks(asked).isEmpty()).isEqualTo(settled);
+        if (!settled) {
+            assertThat(remarks(asked))
+                    .extracting(Remark::field, Remark::weight)
+                    .containsExactly(tuple("rights.clearance", Weight.BLOCKS));
+        }
+    }
+
+    /** A hammer-on sounds because the finger comes down above the note before it (handbooks of the instrument alike). */
+    @Test
+    void whatNoHandCanPlayBlocks() {
+        var falling = document("bar 1\n1-2 E7\n3-4 E5 hammer\n");
+        assertThat(remarks(falling)).anySatisfy(remark -> {
+            assertThat(remark.weight()).isEqualTo(Weight.BLOCKS);
+            assertThat(said(remark)).startsWith("Bar 1, count 3: ");
+        });
+    }
+
+    @Test
+    void whatIsUnwiseAsksAndTheSameNotesElsewhereAskAlike() {
+        String wide = "1 E5+A9\n2-4 rest\n";
+        var once = remarks(document("bar 1\n" + wide));
+        assertThat(once).anyMatch(Remark::asks).noneMatch(Remark::blocks);
+        var later = remarks(document("bar 1\n1-4 E1\n\nbar 2\n" + wide));
+        var digests = later.stream().map(Remark::digest).toList();
+        assertThat(once.stream().filter(Remark::asks).map(Remark::digest)).allMatch(digests::contains);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "bars:40-41, true",
+        "bar:2, true",
+        "bars:1-2, true",
+        "bars:two, true",
+        "bar:1:9, true",
+        "bars:1, false",
+        "bar:1:1-2, false",
+        "https://example.org/picture.png, false"
+    })
+    void piecesThatTheLineDoesNotHaveAreToldWithTheirLine(String address, boolean broken) {
+        var notes = document(SOUND)
+                .edit()
+                .notes("Look here:\n\n![The turn](" + address + ")\n")
+                .done();
+        var remarks = remarks(notes);
+        assertThat(remarks.isEmpty()).isEqualTo(!broken);
+        if (broken) {
+            assertThat(remarks.get(0).weight()).isEqualTo(Weight.BLOCKS);
+            assertThat(remarks.get(0).field()).isEqualTo("notes");
+            assertThat(said(remarks.get(0))).contains("Line 3", address);
+        }
+    }
+
+    @Test
+    void wordsThatLostTheirNotesAskAndThoseThatFoundThemDoNot() {
+        var document = document("bar 1\n1-2 E5\n3-4 E7\n");
+        var step = Lesson.of(document).walkthrough(0).steps().stream()
+                .reduce((first, last) -> last)
+                .orElseThrow()
+                .told();
+        var edit = new WalkthroughEdit(0, step.anchor().toString(), 1, "Lean into this one.");
+        var kept = document.edit().walkthroughEdits(List.of(edit)).done();
+        assertThat(Anchor.parse(edit.anchor())).as("the test's own anchor").isPresent();
+        assertThat(remarks(kept)).isEmpty();
+        var lost = kept.edit()
+                .mainLine(new LineSource("", "bar 1\n1-2 A9\n3-4 A2\n"))
+                .done();
+        assertThat(remarks(lost))
+                .extracting(Remark::field, Remark::weight)
+                .containsExactly(tuple("walkthrough", Weight.ASKS));
+        assertThat(said(remarks(lost).get(0))).contains("Lean into this one.");
+    }
+
+    /** RFC 6761 section 6.3; RFC 1122 section 3.2.1.3; RFC 4291 section 2.5.3. */
+    @ParameterizedTest
+    @ValueSource(strings = {"http://localhost:8420", "http://127.0.0.1", "http://[::1]:8420", "http://desk.localhost"})
+    void anAddressOfThisMachineAloneAsks(String address) {
+        var remarks = remarks(() -> address, document(SOUND));
+        assertThat(remarks).extracting(Remark::field, Remark::weight).containsExactly(tuple("address", Weight.ASKS));
+        assertThat(said(remarks.get(0))).contains(address);
+    }
+
+    @Test
+    void aTrialMayPrintAnyAddress() {
+        var trial = new SiteAddresses(() -> URI.create("http://localhost:8420"), true);
+        assertThat(remarks(trial, document(SOUND))).isEmpty();
+    }
+
+    @Test
+    void everyRemarkCanBeSaidInBothLanguages() {
+        var all = Stream.of("bars:9", "bars:x")
+                .map(address -> document("bar 1\n1-2 E7\n3-4 E5 hammer\n")
+                        .edit()
+                        .notes("![](" + address + ")")
+                        .rights(new Rights("", "", "", Clearance.OPEN))
+                        .done())
+                .flatMap(document -> new Preflight(() -> "http://localhost").remarks(ID, document).stream())
+                .toList();
+        assertThat(all).hasSizeGreaterThan(8);
+        for (var locale : List.of(Locale.ENGLISH, Locale.GERMAN)) {
+            assertThat(all).allSatisfy(remark -> assertThat(Messages.of(locale).say(remark.message()))
+                    .isNotBlank());
+        }
+    }
+
+    private static String said(Remark remark) {
+        return Messages.of(Locale.ENGLISH).say(remark.message());
+    }
+
+    private static List<Remark> remarks(EpisodeDocument document) {
+        return remarks(() -> "https://example.org", document);
+    }
+
+    /** Without what is only mentioned: lines as short as these have little to say of their key. */
+    private static List<Remark> remarks(Addresses addresses, EpisodeDocument document) {
+        return new Preflight(addresses)
+                .remarks(ID, document).stream()
+                        .filter(remark -> remark.weight() != Weight.MENTIONS)
+                        .toList();
+    }
+
+    private static EpisodeDocument document(String line) {
         return EpisodeDocument.titled("Slack Water", Level.BEGINNER)
                 .edit()
                 .mainLine(new LineSource("", line))
-                .rights(new Rights("", "", rights))
+                .rights(new Rights("", "", "Own work.", Clearance.OWN))
                 .done();
     }
 }

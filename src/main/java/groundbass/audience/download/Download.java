@@ -11,6 +11,7 @@ import java.util.Optional;
  * @param touchedAt when it was last heard of
  * @param bytesSent all that went over the wire, a range sent twice counted twice
  * @param robot kept apart from what people took
+ * @param own taken by an educator at the desk, and counted nowhere
  * @param repeated the second request of one anonymous visitor within a day, not counted again
  */
 public record Download(
@@ -22,4 +23,10 @@ public record Download(
         DownloadState state,
         long bytesSent,
         boolean robot,
-        boolean repeated) {}
+        boolean own,
+        boolean repeated) {
+    /** Whether statistics count it. */
+    public boolean counts() {
+        return !robot && !own && !repeated;
+    }
+}

@@ -12,10 +12,15 @@ import org.jdbi.v3.core.statement.StatementContext;
 
 /** The SQL of download records; every method works in the caller's transaction. */
 public final class DownloadRows {
+    /** All that makes a {@link Download}. */
+    public static final String COLUMNS = "download.id, download.release_id, download.episode_id, download.file_name,"
+            + " download.file_size, download.student_id, download.started_at, download.touched_at, download.state,"
+            + " download.bytes_sent, download.robot, download.own, download.repeated";
+
     private static final String INSERT = """
             insert into download (id, release_id, episode_id, file_name, file_size, student_id, started_at, touched_at,
-                state, covered, bytes_sent, robot, repeated)
-            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""";
+                state, covered, bytes_sent, robot, own, repeated)
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""";
 
     private static final String COMPLETE_IF_WHOLE = """
             update download set covered = ?, state = ?, bytes_sent = bytes_sent + ?, touched_at = ?
@@ -40,11 +45,12 @@ public final class DownloadRows {
                 Coverage.NOTHING.toString(),
                 download.bytesSent(),
                 download.robot(),
+                download.own(),
                 download.repeated());
     }
 
     static Optional<Download> find(Handle handle, DownloadId id) {
-        return handle.createQuery("select * from download where id = :id")
+        return handle.createQuery("select " + COLUMNS + " from download where id = :id")
                 .bind("id", id.value())
                 .map(DownloadRows::download)
                 .findOne();
@@ -53,10 +59,11 @@ public final class DownloadRows {
     /** The newest download of a file by a student that began after {@code since}. */
     static Optional<Download> latest(Handle handle, StudentId student, ReleasedFile file, Instant since) {
         return handle.createQuery("""
-                        select * from download
+                        select <columns> from download
                         where student_id = :student and release_id = :release and file_name = :name
                             and started_at > :since
                         order by started_at desc, id fetch first 1 row only""")
+                .define("columns", COLUMNS)
                 .bind("student", student.value())
                 .bind("release", file.release())
                 .bind("name", file.name())
@@ -139,6 +146,7 @@ public final class DownloadRows {
                 DownloadState.of(row.getString("state")),
                 row.getLong("bytes_sent"),
                 row.getBoolean("robot"),
+                row.getBoolean("own"),
                 row.getBoolean("repeated"));
     }
 

@@ -146,6 +146,7 @@ public final class Downloads implements AutoCloseable {
                 DownloadState.STARTED,
                 0,
                 request.taker().isRobot(),
+                request.taker() instanceof Taker.AtTheDesk,
                 visit.isPresent() && seenToday);
         DownloadRows.insert(handle, download);
         visit.ifPresent(each -> visits.remember(each, download.id(), now));

@@ -5,8 +5,12 @@ import java.util.Locale;
 
 /** Tells programs that visit everything from people, by the words they use of themselves. */
 public final class Robots {
-    /** General words only (common practice, no source); a list of names would be out of date at once. */
-    private static final List<String> WORDS = List.of("bot", "crawl", "spider", "scrape", "preview");
+    /**
+     * General words, and the names that the tools of scripts give themselves (common practice, no source); a list of
+     * single robots would be out of date at once.
+     */
+    private static final List<String> WORDS = List.of(
+            "bot", "crawl", "spider", "scrape", "preview", "curl/", "wget/", "python-", "go-http-client", "libwww");
 
     private Robots() {}
 

@@ -32,6 +32,24 @@ public sealed interface Taker {
         }
     }
 
+    /** An educator who is signed in to the desk: trying a file out is recorded, and counted nowhere. */
+    record AtTheDesk() implements Taker {
+        @Override
+        public Optional<StudentId> student() {
+            return Optional.empty();
+        }
+
+        @Override
+        public Optional<String> visitor(VisitorKey key) {
+            return Optional.empty();
+        }
+
+        @Override
+        public boolean isRobot() {
+            return false;
+        }
+    }
+
     /** Somebody else; neither of the two is stored or shown. */
     record Anonymous(String address, String userAgent) implements Taker {
         @Override

@@ -23,6 +23,11 @@ public record DownloadCounts(long complete, long brokenOff, long handedOver, lon
                 running + that.running);
     }
 
+    /** Those of which nobody saw the end: sent by a front server, or still on their way. */
+    public long unknown() {
+        return handedOver + running;
+    }
+
     public long all() {
         return complete + brokenOff + handedOver + running;
     }

@@ -6,15 +6,14 @@ import groundbass.post.EmailAddress;
 import groundbass.text.Messages;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Stream;
 
 /**
- * Statistics as tables for a spreadsheet (RFC 4180, to be sent as UTF-8), headings in the educator's language, times in
- * the zone of the episode's series with their offset.
+ * Statistics as tables for a spreadsheet (RFC 4180, to be sent as UTF-8), in the words of the page and in the educator's
+ * language, times in the zone of the episode's series with their offset. Writes each row as it is told.
  */
 public final class StatisticsCsv {
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ssXXX", Locale.ROOT);
@@ -22,70 +21,68 @@ public final class StatisticsCsv {
     private final Messages words;
     private final Function<EpisodeId, ZoneId> zone;
     private final Function<EpisodeId, String> title;
+    private final Csv csv;
 
     /**
      * @param zone in which an episode's hours are told
      * @param title what to call an episode
+     * @param out is written to, and not closed
      */
-    public StatisticsCsv(Locale locale, Function<EpisodeId, ZoneId> zone, Function<EpisodeId, String> title) {
+    public StatisticsCsv(
+            Locale locale, Function<EpisodeId, ZoneId> zone, Function<EpisodeId, String> title, Appendable out) {
         this.words = Messages.of(locale);
         this.zone = zone;
         this.title = title;
+        this.csv = new Csv(out);
     }
 
-    /** For each episode a row over all its files, then a row for each file (whose students are not told apart). */
-    public String episodes(List<EpisodeUse> episodes) {
-        var rows = new ArrayList<List<String>>();
-        rows.add(headings("episode", "file", "students", "downloads", "complete", "broken", "handed", "running"));
-        episodes.forEach(episode -> rows.addAll(rows(episode)));
-        return Csv.of(rows);
+    /** The columns of {@link #episode}. */
+    public void episodes() {
+        headings("lesson", "file", "students", "downloads", "complete", "broken", "unknown", "nobody");
     }
 
-    /** A row for each download: who, when, what, and how it ended. */
-    public String taken(List<Taken> taken) {
-        var rows = new ArrayList<List<String>>();
-        rows.add(headings("student", "when", "episode", "release", "file", "state", "bytes"));
-        taken.forEach(one -> rows.add(row(one)));
-        return Csv.of(rows);
-    }
-
-    private List<String> headings(String... columns) {
-        return Stream.of(columns)
-                .map(column -> words.say("audience.csv." + column))
-                .toList();
-    }
-
-    private List<List<String>> rows(EpisodeUse use) {
+    /** A row over all files of an episode, then a row for each file (whose students are not told apart). */
+    public void episode(EpisodeUse use) {
         String name = title.apply(use.episode());
-        String all = words.say("audience.csv.allfiles");
-        var rows = new ArrayList<List<String>>();
-        rows.add(row(name, all, Long.toString(use.students()), use.downloads()));
-        use.files().forEach(file -> rows.add(row(name, file.name(), "", file.downloads())));
-        return rows;
+        String all = words.say("statistics.csv.allfiles");
+        row(name, all, Long.toString(use.students()), use.downloads(), Long.toString(use.anonymous()));
+        use.files().forEach(file -> row(name, file.name(), "", file.downloads(), ""));
     }
 
-    private static List<String> row(String episode, String file, String students, DownloadCounts counts) {
-        return List.of(
-                episode,
-                file,
-                students,
-                Long.toString(counts.all()),
-                Long.toString(counts.complete()),
-                Long.toString(counts.brokenOff()),
-                Long.toString(counts.handedOver()),
-                Long.toString(counts.running()));
+    /** The columns of {@link #taken}. */
+    public void downloads() {
+        headings("student", "when", "lesson", "release", "file", "state", "bytes");
     }
 
-    private List<String> row(Taken taken) {
+    /** A row for one download: who, when, what, and how it ended. */
+    public void taken(Taken taken) {
         Download download = taken.download();
-        return List.of(
+        csv.row(List.of(
                 taken.student().map(EmailAddress::value).orElseGet(() -> words.say("audience.csv.nobody")),
                 time(download),
                 title.apply(download.file().episode()),
                 download.file().release(),
                 download.file().name(),
                 words.say(download.state().key()),
-                Long.toString(download.bytesSent()));
+                Long.toString(download.bytesSent())));
+    }
+
+    private void headings(String... columns) {
+        csv.row(Stream.of(columns)
+                .map(column -> words.say("statistics." + column))
+                .toList());
+    }
+
+    private void row(String episode, String file, String students, DownloadCounts counts, String nobody) {
+        csv.row(List.of(
+                episode,
+                file,
+                students,
+                Long.toString(counts.all()),
+                Long.toString(counts.complete()),
+                Long.toString(counts.brokenOff()),
+                Long.toString(counts.unknown()),
+                nobody));
     }
 
     private String time(Download download) {

@@ -4,8 +4,6 @@ import groundbass.catalog.series.SeriesId;
 import groundbass.document.EpisodeDocument;
 import groundbass.identity.Slug;
 import java.time.Instant;
-import java.time.LocalDateTime;
-import java.time.ZoneId;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 
@@ -78,15 +76,18 @@ final class EpisodeChanges {
         return text.substring(0, Math.min(text.length(), longest));
     }
 
-    static boolean schedule(Handle handle, EpisodeId id, Instant at, ZoneId zone, LocalDateTime local) {
+    static boolean schedule(Handle handle, EpisodeId id, EpisodeState.Scheduled promise) {
         return handle.createUpdate("""
                                 update episode
-                                set scheduled_at = :at, scheduled_zone = :zone, scheduled_local = :local
+                                set scheduled_at = :at, scheduled_zone = :zone, scheduled_local = :local,
+                                    promised_at = :made, promised_release = :first
                                 where id = :id and published_at is null""")
                         .bind("id", id.value())
-                        .bind("at", at)
-                        .bind("zone", zone.getId())
-                        .bind("local", local.toString())
+                        .bind("at", promise.at())
+                        .bind("zone", promise.zone().getId())
+                        .bind("local", promise.local().toString())
+                        .bind("made", promise.madeAt())
+                        .bind("first", promise.firstRelease())
                         .execute()
                 == 1;
     }

@@ -7,12 +7,9 @@ import groundbass.catalog.series.SeriesId;
 import groundbass.catalog.series.SeriesRepository;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
-import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.store.Now;
 import java.time.Clock;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
@@ -164,16 +161,26 @@ public final class EpisodeDesk {
 
     private Outcome<Revision> makeRevision(Handle handle, EducatorId who, Episode episode, String note) {
         var document = drafts.find(handle, who, episode.id()).map(Draft::document);
+        var said = document.orElseGet(() -> start(handle, episode));
+        var problems = Checks.text("note", note, LONGEST_NOTE);
+        return problems.isEmpty() ? fix(handle, who, episode, said, note) : Outcome.refused(problems);
+    }
+
+    /**
+     * Fixes this very document as a revision, within the caller's transaction. Where the latest revision says the same
+     * already, that one is the answer.
+     */
+    public Outcome<Revision> fix(
+            Handle handle, EducatorId who, Episode episode, EpisodeDocument document, String note) {
         var latest = revisions.latest(handle, episode.id());
-        if (latest.isPresent() && document.map(latest.get().document()::equals).orElse(true)) {
+        if (latest.isPresent() && latest.get().document().equals(document)) {
             return Outcome.done(latest.get());
         }
-        List<FieldProblem> problems = new ArrayList<>(Checks.text("note", note, LONGEST_NOTE));
-        problems.addAll(DocumentCheck.problems(document.orElseGet(() -> start(handle, episode))));
+        var problems = DocumentCheck.problems(document);
         if (!problems.isEmpty()) {
             return Outcome.refused(problems);
         }
-        var revision = revisions.append(handle, episode.id(), document.orElseThrow(), who, note.strip());
+        var revision = revisions.append(handle, episode.id(), document, who, note.strip());
         audit.append(handle, who, "episode.revision", episode.id() + " revision " + revision.number());
         return Outcome.done(revision);
     }

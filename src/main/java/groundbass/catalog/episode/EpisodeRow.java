@@ -6,6 +6,7 @@ import groundbass.identity.Slug;
 import groundbass.store.Instants;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import org.jdbi.v3.core.statement.StatementContext;
@@ -15,7 +16,7 @@ final class EpisodeRow {
     /** All columns, of a table that is called e. */
     static final String SELECT = """
             select e.id, e.series_id, e.number, e.slug, e.title, e.level, e.summary, e.scheduled_at,
-                   e.scheduled_zone, e.scheduled_local, e.published_at, e.created_at
+                   e.scheduled_zone, e.scheduled_local, e.promised_at, e.promised_release, e.published_at, e.created_at
             from episode e\s""";
 
     private EpisodeRow() {}
@@ -48,6 +49,8 @@ final class EpisodeRow {
                 : new EpisodeState.Scheduled(
                         scheduled.get(),
                         ZoneId.of(row.getString("scheduled_zone")),
-                        LocalDateTime.parse(row.getString("scheduled_local")));
+                        LocalDateTime.parse(row.getString("scheduled_local")),
+                        Instants.ifPresent(row, "promised_at").orElse(Instant.EPOCH), // older promises do not say
+                        Math.max(1, row.getInt("promised_release")));
     }
 }

@@ -16,12 +16,26 @@ public sealed interface EpisodeState {
      * @param at    the instant at which it goes live
      * @param zone  the zone in which the hour was promised
      * @param local the hour as it was typed, so that it can be worked out anew when the zone's rules change
+     * @param madeAt when it was promised
+     * @param firstRelease the number of the release that was made for it first
      */
-    record Scheduled(Instant at, ZoneId zone, LocalDateTime local) implements EpisodeState {
+    record Scheduled(Instant at, ZoneId zone, LocalDateTime local, Instant madeAt, int firstRelease)
+            implements EpisodeState {
         public Scheduled {
             Objects.requireNonNull(at);
             Objects.requireNonNull(zone);
             Objects.requireNonNull(local);
+            Objects.requireNonNull(madeAt);
+        }
+
+        /** Whether the hour had come already when it was promised: it goes out as soon as it can. */
+        public boolean isAtOnce() {
+            return !at.isAfter(madeAt);
+        }
+
+        /** Whether the hour has come. */
+        public boolean isDue(Instant now) {
+            return !at.isAfter(now);
         }
     }
 

@@ -5,8 +5,6 @@ import groundbass.catalog.series.SeriesId;
 import groundbass.document.EpisodeDocument;
 import groundbass.identity.Slug;
 import java.time.Instant;
-import java.time.LocalDateTime;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
@@ -110,12 +108,15 @@ public final class Episodes {
     /**
      * Promises an unpublished episode for an instant; replaces an earlier promise.
      *
-     * @param zone  the zone in which the hour was typed
-     * @param local the hour as typed
      * @return false where it is published already, or gone
      */
-    public boolean schedule(Handle handle, EpisodeId id, Instant at, ZoneId zone, LocalDateTime local) {
-        return EpisodeChanges.schedule(handle, id, at, zone, local);
+    public boolean schedule(Handle handle, EpisodeId id, EpisodeState.Scheduled promise) {
+        return EpisodeChanges.schedule(handle, id, promise);
+    }
+
+    /** The episode as it is, which nobody else changes until the transaction ends. */
+    public Optional<Episode> lock(Handle handle, EpisodeId id) {
+        return EpisodeChanges.lock(handle, id) ? find(handle, id) : Optional.empty();
     }
 
     /** Takes the promise back. @return false where there was none, or where it is published already */
@@ -137,6 +138,13 @@ public final class Episodes {
      */
     public void describe(Handle handle, EpisodeId id, EpisodeDocument document) {
         EpisodeChanges.describe(handle, id, document);
+    }
+
+    /** The slug that an episode has once this document is out: a published one keeps its own. */
+    public static Slug slug(Episode episode, EpisodeDocument document) {
+        return episode.isPublished() || document.title().isBlank()
+                ? episode.slug()
+                : EpisodeChanges.slug(document.title().strip());
     }
 
     private static Query select(Handle handle, String rest) {

@@ -14,6 +14,8 @@ import groundbass.catalog.upload.Uploads;
 import groundbass.effort.Budget;
 import groundbass.effort.Turns;
 import groundbass.post.Outbox;
+import groundbass.publishing.DraftChanges;
+import groundbass.publishing.HourWatch;
 import groundbass.publishing.Publisher;
 import groundbass.release.BrokenFiles;
 import groundbass.release.Releases;
@@ -26,6 +28,7 @@ import groundbass.web.desk.account.AuditPages;
 import groundbass.web.desk.account.ForgottenPages;
 import groundbass.web.desk.account.SessionPages;
 import groundbass.web.desk.account.SignInPages;
+import groundbass.web.desk.calendar.PublishingViews;
 import groundbass.web.desk.editor.DraftPages;
 import groundbass.web.desk.editor.Editor;
 import groundbass.web.desk.editor.EditorPages;
@@ -88,6 +91,8 @@ public final class DeskPages {
             Releases releases,
             BrokenFiles brokenFiles,
             Publisher publisher,
+            HourWatch watch,
+            DraftChanges changes,
             Outbox outbox,
             Settings settings,
             Clock clock) {}
@@ -113,13 +118,10 @@ public final class DeskPages {
                 new KnownBrowser(services.browserMark(), shell.installation().secure());
         var entrance = new Entrance(
                 services.educators(), services.sessions(), shell.cookie(), browser, shell.limits(), services.audit());
+        var publishing =
+                new PublishingViews(services.releases(), services.publisher(), services.watch(), services.changes());
         var editor = new Editor(
-                desk,
-                services.writing(),
-                services.uploads(),
-                services.recordings(),
-                services.releases(),
-                services.clock());
+                desk, services.writing(), services.uploads(), services.recordings(), publishing, services.clock());
         var carried = new Carried(desk, entrance);
         var saving = new Saving(desk, carried, services.writing(), services.uploads(), editor);
         return List.of(
@@ -132,7 +134,7 @@ public final class DeskPages {
                         desk,
                         services.catalog(),
                         services.episodes(),
-                        services.releases(),
+                        publishing,
                         services.outbox(),
                         services.brokenFiles()),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),

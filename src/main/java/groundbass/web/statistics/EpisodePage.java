@@ -1,7 +1,6 @@
 package groundbass.web.statistics;
 
 import groundbass.audience.statistics.EpisodeUse;
-import groundbass.audience.statistics.Taken;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.web.shell.PageGroup;
@@ -10,8 +9,6 @@ import groundbass.web.shell.Routes;
 import groundbass.web.statistics.Shelf.Lesson;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 
 /** One lesson: its weeks, its files, and who took what and when. */
@@ -41,25 +38,20 @@ final class EpisodePage implements PageGroup {
         var ids = List.of(lesson.episode().id());
         var statistics = room.statistics();
         var days = Days.of(room.pages().reader(ctx), lesson.zone());
-        var taken = statistics.taken(ids);
-        var latest = taken.subList(Math.max(0, taken.size() - SHOWN), taken.size());
+        var use = statistics.ofEpisode(lesson.episode().id());
+        var taken = statistics.latest(lesson.episode().id(), SHOWN).stream()
+                .map(one -> TakenRow.of(one, days))
+                .toList();
         return new View(
                 ctx.path(),
                 lesson.series().title(),
                 lesson.episode(),
-                Room.isDemo(statistics.students(ids)),
-                statistics.ofEpisode(lesson.episode().id()),
-                WeekChart.of(statistics.byWeek(ids, lesson.zone()), room.today(lesson.zone())),
+                statistics.invented().contains(lesson.episode().id()),
+                use,
+                WeekChart.of(statistics.byWeek(ids, room.weeks(lesson.zone())), room.today(lesson.zone())),
                 days,
-                latestFirst(latest, days),
-                taken.size());
-    }
-
-    private static List<TakenRow> latestFirst(List<Taken> taken, Days days) {
-        var rows = taken.stream().map(one -> TakenRow.of(one, days)).toList();
-        var turned = new ArrayList<>(rows);
-        Collections.reverse(turned);
-        return turned;
+                taken,
+                use.downloads().all());
     }
 
     /**
@@ -78,5 +70,5 @@ final class EpisodePage implements PageGroup {
             WeekChart chart,
             Days days,
             List<TakenRow> taken,
-            int all) {}
+            long all) {}
 }

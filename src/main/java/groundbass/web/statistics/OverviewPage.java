@@ -1,16 +1,26 @@
 package groundbass.web.statistics;
 
 import groundbass.audience.statistics.EpisodeUse;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
+import groundbass.web.shell.Turned;
 import groundbass.web.statistics.Shelf.Board;
+import groundbass.web.view.PageOf;
 import groundbass.web.view.Reader;
 import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.IntStream;
 
 /** Every series by week, and its lessons in numbers. */
 final class OverviewPage implements PageGroup {
+    /** Lessons on a page. */
+    private static final int SHOWN = 100;
+
     private final Room room;
 
     OverviewPage(Room room) {
@@ -24,33 +34,44 @@ final class OverviewPage implements PageGroup {
 
     private void show(Context ctx) {
         var reader = room.pages().reader(ctx);
-        var series = room.shelf(ctx).boards().stream()
-                .map(board -> block(board, reader))
+        var page = Turned.to(ctx, SHOWN);
+        var shelf = room.shelf(ctx);
+        var invented = room.statistics().invented();
+        var series = shelf.page(page).boards().stream()
+                .map(board -> block(board, shelf.whole(board.series().id()), invented, reader))
                 .toList();
-        room.pages().show(ctx, "statistics/overview", new View(series));
+        if (series.isEmpty() && page.number() > 1) {
+            throw new NotFoundResponse();
+        }
+        room.pages()
+                .show(
+                        ctx,
+                        "statistics/overview",
+                        new View(series, page.turning(shelf.ids().size())));
     }
 
-    private Block block(Board board, Reader reader) {
+    /** @param whole the series with all its lessons, of which {@code board} has a part */
+    private Block block(Board board, Board whole, Set<EpisodeId> invented, Reader reader) {
         var zone = board.series().zone();
         var uses = room.statistics().ofEpisodes(board.ids());
-        var rows = board.episodes().stream()
-                .map(episode -> new Entry(
-                        "/desk/statistics/episodes/" + episode.id(),
-                        episode.number(),
-                        episode.title(),
-                        uses.get(board.episodes().indexOf(episode))))
+        var rows = IntStream.range(0, uses.size())
+                .mapToObj(i -> entry(board.episodes().get(i), uses.get(i)))
                 .toList();
         return new Block(
                 board.series().id().value(),
                 board.series().title(),
-                Room.isDemo(room.statistics().students(board.ids())),
-                WeekChart.of(room.statistics().byWeek(board.ids(), zone), room.today(zone)),
+                whole.ids().stream().anyMatch(invented::contains),
+                WeekChart.of(room.statistics().byWeek(whole.ids(), room.weeks(zone)), room.today(zone)),
                 Days.of(reader, zone),
                 rows);
     }
 
+    private static Entry entry(Episode episode, EpisodeUse use) {
+        return new Entry("/desk/statistics/episodes/" + episode.id(), episode.number(), episode.title(), use);
+    }
+
     /** What the page shows. */
-    public record View(List<Block> series) {}
+    public record View(List<Block> series, PageOf.Turning turning) {}
 
     /** A series; {@code demo} where its figures are invented. */
     public record Block(String id, String title, boolean demo, WeekChart chart, Days days, List<Entry> episodes) {}

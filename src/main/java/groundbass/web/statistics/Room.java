@@ -1,8 +1,7 @@
 package groundbass.web.statistics;
 
 import groundbass.audience.statistics.Statistics;
-import groundbass.audience.statistics.StudentUse;
-import groundbass.audience.student.DemoAddress;
+import groundbass.audience.statistics.Weeks;
 import groundbass.audience.student.Students;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.SeriesCatalog;
@@ -12,7 +11,6 @@ import io.javalin.http.Context;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.List;
 
 /** What these pages work with. */
 record Room(
@@ -35,9 +33,8 @@ record Room(
         return LocalDate.ofInstant(clock.instant(), zone);
     }
 
-    /** Whether the figures of these students are a demonstration's. */
-    static boolean isDemo(List<StudentUse> students) {
-        return students.stream()
-                .anyMatch(use -> DemoAddress.isInvented(use.student().email()));
+    /** What charts show, up to this week. */
+    Weeks weeks(ZoneId zone) {
+        return Weeks.until(today(zone), WeekChart.MOST, zone);
     }
 }

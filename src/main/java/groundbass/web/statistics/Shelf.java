@@ -4,7 +4,10 @@ import groundbass.audience.download.Download;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.series.Series;
+import groundbass.catalog.series.SeriesId;
+import groundbass.web.view.PageOf;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +19,11 @@ record Shelf(List<Board> boards) {
     record Board(Series series, List<Episode> episodes) {
         Board {
             episodes = List.copyOf(episodes);
+        }
+
+        /** What is left of it where some of its first episodes are left out and no more than {@code most} are kept. */
+        Board part(int skipped, int most) {
+            return new Board(series, episodes.stream().skip(skipped).limit(most).toList());
         }
 
         List<EpisodeId> ids() {
@@ -32,6 +40,34 @@ record Shelf(List<Board> boards) {
 
     Shelf {
         boards = List.copyOf(boards);
+    }
+
+    /** The lessons of one page of a list of all of them, under their series. */
+    Shelf page(PageOf page) {
+        var parts = new ArrayList<Board>();
+        int skipped = page.skipped();
+        int left = page.size();
+        for (Board board : boards) {
+            Board part = board.part(Math.max(0, skipped), Math.max(0, left));
+            // a series that has nothing out is still told of, on the page where it would stand
+            boolean here = board.episodes().isEmpty()
+                    ? skipped <= 0 && left > 0
+                    : !part.episodes().isEmpty();
+            if (here) {
+                parts.add(part);
+            }
+            skipped -= board.episodes().size();
+            left -= part.episodes().size();
+        }
+        return new Shelf(parts);
+    }
+
+    /** The series of an id; with all its lessons. */
+    Board whole(SeriesId id) {
+        return boards.stream()
+                .filter(board -> board.series().id().equals(id))
+                .findFirst()
+                .orElseThrow();
     }
 
     List<EpisodeId> ids() {
@@ -54,7 +90,7 @@ record Shelf(List<Board> boards) {
     List<Download> mine(List<Download> downloads) {
         var mine = lessons().keySet();
         return downloads.stream()
-                .filter(one -> !one.robot() && !one.repeated())
+                .filter(Download::counts)
                 .filter(one -> mine.contains(one.file().episode()))
                 .toList();
     }

@@ -8,7 +8,9 @@ import groundbass.audience.student.StudentId;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
+import groundbass.web.shell.Turned;
 import groundbass.web.statistics.Shelf.Lesson;
+import groundbass.web.view.PageOf;
 import groundbass.web.view.Reader;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
@@ -17,6 +19,9 @@ import java.util.Optional;
 
 /** Who took something of this educator's lessons, and of each what and when. */
 final class StudentPages implements PageGroup {
+    /** Students on a page. */
+    private static final int SHOWN = 100;
+
     private final Room room;
 
     StudentPages(Room room) {
@@ -30,9 +35,16 @@ final class StudentPages implements PageGroup {
     }
 
     private void list(Context ctx) {
-        var uses = room.statistics().students(room.shelf(ctx).ids());
-        var entries = uses.stream().map(Entry::of).toList();
-        room.pages().show(ctx, "statistics/students", new Everyone(Room.isDemo(uses), entries));
+        var page = Turned.to(ctx, SHOWN);
+        // one more than is shown tells whether another page follows
+        var uses = room.statistics().students(room.shelf(ctx).ids(), page.skipped(), SHOWN + 1);
+        if (uses.isEmpty() && page.number() > 1) {
+            throw new NotFoundResponse();
+        }
+        var entries = uses.stream().limit(SHOWN).map(Entry::of).toList();
+        boolean demo = uses.stream()
+                .anyMatch(use -> DemoAddress.isInvented(use.student().email()));
+        room.pages().show(ctx, "statistics/students", new Everyone(demo, entries, page.turning(uses.size() > SHOWN)));
     }
 
     private void one(Context ctx) {
@@ -71,7 +83,7 @@ final class StudentPages implements PageGroup {
     }
 
     /** What the list of students shows; {@code demo} where some of them are invented. */
-    public record Everyone(boolean demo, List<Entry> students) {}
+    public record Everyone(boolean demo, List<Entry> students, PageOf.Turning turning) {}
 
     /** A student in the list. */
     public record Entry(String path, String email, StudentUse use) {

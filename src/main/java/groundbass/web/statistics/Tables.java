@@ -10,16 +10,24 @@ import groundbass.web.shell.Routes;
 import groundbass.web.view.Reader;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
-import java.util.stream.Collectors;
+import java.util.function.Consumer;
+import java.util.stream.IntStream;
 
 /** The same figures as tables for a spreadsheet. */
 final class Tables implements PageGroup {
     // the parameter says that the first row names the columns (RFC 4180 section 3)
     private static final String CSV = "text/csv; charset=utf-8; header=present";
+
+    /** Lessons that are summed up at once. */
+    private static final int AT_ONCE = 100;
 
     private final Room room;
 
@@ -35,64 +43,74 @@ final class Tables implements PageGroup {
         routes.get("/desk/statistics/students/{id}/downloads.csv", Role.EDUCATOR, this::student);
     }
 
-    private void episodes(Context ctx) {
+    private void episodes(Context ctx) throws IOException {
         var shelf = room.shelf(ctx);
-        send(ctx, "episodes", csv(ctx, shelf).episodes(room.statistics().ofEpisodes(shelf.ids())));
+        send(ctx, "episodes", shelf, csv -> {
+            csv.episodes();
+            for (List<EpisodeId> part : parts(shelf.ids())) {
+                room.statistics().ofEpisodes(part).forEach(csv::episode);
+            }
+        });
+    }
+
+    private static List<List<EpisodeId>> parts(List<EpisodeId> ids) {
+        return IntStream.iterate(0, from -> from < ids.size(), from -> from + AT_ONCE)
+                .mapToObj(from -> ids.subList(from, Math.min(ids.size(), from + AT_ONCE)))
+                .toList();
     }
 
     /** Only what students took: downloads of nobody known are in the table of their lesson. */
-    private void students(Context ctx) {
+    private void students(Context ctx) throws IOException {
         var shelf = room.shelf(ctx);
-        var known = room.statistics().taken(shelf.ids()).stream()
-                .filter(taken -> taken.student().isPresent())
-                .toList();
-        send(ctx, "students", csv(ctx, shelf).taken(known));
+        send(ctx, "students", shelf, csv -> {
+            csv.downloads();
+            room.statistics().takenByStudents(shelf.ids(), csv::taken);
+        });
     }
 
-    private void episode(Context ctx) {
+    private void episode(Context ctx) throws IOException {
         var shelf = room.shelf(ctx);
         var lesson = EpisodeId.parse(ctx.pathParam("id")).flatMap(shelf::find).orElseThrow(NotFoundResponse::new);
-        var taken = room.statistics().taken(List.of(lesson.episode().id()));
-        send(
-                ctx,
-                lesson.series().slug() + "-" + lesson.episode().slug(),
-                csv(ctx, shelf).taken(taken));
+        send(ctx, lesson.series().slug() + "-" + lesson.episode().slug(), shelf, csv -> {
+            csv.downloads();
+            room.statistics().taken(List.of(lesson.episode().id()), csv::taken);
+        });
     }
 
-    private void student(Context ctx) {
+    private void student(Context ctx) throws IOException {
         var shelf = room.shelf(ctx);
         var found = StudentPages.Found.in(room, shelf, ctx.pathParam("id"));
         var email = Optional.of(found.student().email());
-        var taken = found.downloads().stream()
-                .map(download -> new Taken(email, download))
-                .toList();
-        send(ctx, "student", csv(ctx, shelf).taken(taken));
+        send(ctx, "student", shelf, csv -> {
+            csv.downloads();
+            found.downloads().forEach(download -> csv.taken(new Taken(email, download)));
+        });
     }
 
-    private StatisticsCsv csv(Context ctx, Shelf shelf) {
+    /** Writes a table while it is read, so that its length does not matter. */
+    private void send(Context ctx, String name, Shelf shelf, Consumer<StatisticsCsv> table) throws IOException {
         var reader = room.pages().reader(ctx);
         var lessons = shelf.lessons();
-        return new StatisticsCsv(reader.locale(), id -> lessons.get(id).zone(), titles(shelf, reader));
-    }
-
-    private Function<EpisodeId, String> titles(Shelf shelf, Reader reader) {
-        Map<EpisodeId, String> titles = shelf.boards().stream()
-                .flatMap(board -> {
-                    boolean demo = Room.isDemo(room.statistics().students(board.ids()));
-                    String key = demo ? "statistics.csv.demo" : "statistics.csv.episode";
-                    return board.episodes().stream()
-                            .map(episode -> Map.entry(
-                                    episode.id(),
-                                    reader.say(Message.of(
-                                            key, board.series().title(), episode.number(), episode.title()))));
-                })
-                .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
-        return titles::get;
-    }
-
-    private static void send(Context ctx, String name, String table) {
+        var titles = titles(shelf, reader);
         ctx.header("Cache-Control", "no-store");
         ctx.header("Content-Disposition", "attachment; filename=\"" + name + ".csv\"");
-        ctx.contentType(CSV).result(table);
+        ctx.contentType(CSV);
+        var out = new BufferedWriter(new OutputStreamWriter(ctx.outputStream(), StandardCharsets.UTF_8));
+        table.accept(new StatisticsCsv(reader.locale(), id -> lessons.get(id).zone(), titles::get, out));
+        out.flush();
+    }
+
+    private Map<EpisodeId, String> titles(Shelf shelf, Reader reader) {
+        var invented = room.statistics().invented();
+        var titles = new HashMap<EpisodeId, String>();
+        for (var board : shelf.boards()) {
+            boolean demo = board.ids().stream().anyMatch(invented::contains);
+            String key = demo ? "statistics.csv.demo" : "statistics.csv.episode";
+            for (var episode : board.episodes()) {
+                var title = Message.of(key, board.series().title(), episode.number(), episode.title());
+                titles.put(episode.id(), reader.say(title));
+            }
+        }
+        return titles;
     }
 }

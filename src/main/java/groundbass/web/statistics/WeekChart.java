@@ -26,7 +26,8 @@ public record WeekChart(long top, List<Column> columns) {
     static final int HEIGHT = 1000;
 
     private static final int FEWEST = 12; // fewer columns would look like doors
-    private static final int MOST = 52;
+    /** So many weeks at most, up to this one. */
+    static final int MOST = 52;
 
     /** One week: what arrived, what broke off, and on top what nobody saw arrive. */
     public record Column(WeekUse week, int x, Part complete, Part broken, Part unknown) {}

@@ -12,6 +12,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.Audience;
 import groundbass.audience.download.ByteSpan;
+import groundbass.audience.download.Download;
+import groundbass.audience.download.DownloadId;
+import groundbass.audience.download.DownloadRows;
+import groundbass.audience.download.DownloadState;
 import groundbass.audience.download.ReleasedFile;
 import groundbass.audience.download.Taker;
 import groundbass.audience.student.StudentId;
@@ -19,8 +23,11 @@ import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
@@ -30,6 +37,8 @@ class StatisticsTest {
     private static final ReleasedFile SHEET = file(FIRST, "sheet.pdf", 1000);
     private static final ReleasedFile MIDI = file(FIRST, "line.mid", 50);
     private static final ReleasedFile OTHER = file(SECOND, "sheet.pdf", 900);
+
+    private static final Weeks SPRING = Weeks.until(LocalDate.of(2026, 4, 1), 6, VIENNA);
 
     private StudentId anna;
     private StudentId bert;
@@ -70,8 +79,11 @@ class StatisticsTest {
             assertThat(audience.statistics.ofEpisode(FIRST))
                     .isEqualTo(new EpisodeUse(FIRST, 0, 0, DownloadCounts.NONE, 0, List.of()));
             assertThat(audience.statistics.ofEpisodes(List.of())).isEmpty();
-            assertThat(audience.statistics.byWeek(List.of(), VIENNA)).isEmpty();
-            assertThat(audience.statistics.byWeek(List.of(FIRST), VIENNA)).isEmpty();
+            assertThat(audience.statistics.byWeek(List.of(), SPRING)).isEmpty();
+            assertThat(audience.statistics.byWeek(List.of(FIRST), SPRING)).isEmpty();
+            assertThat(audience.statistics.students(List.of(), 0, 10)).isEmpty();
+            assertThat(audience.statistics.students(List.of(FIRST), 0, 10)).isEmpty();
+            assertThat(audience.statistics.latest(FIRST, 10)).isEmpty();
         }
     }
 
@@ -82,16 +94,22 @@ class StatisticsTest {
             Audience audience = tell(database);
             // Sunday 2026-03-29, 22:30 UTC is Monday, 00:30 in Vienna: summer time began that night (IANA tz,
             // Europe/Vienna)
-            assertThat(audience.statistics.byWeek(List.of(FIRST, SECOND), VIENNA))
+            assertThat(audience.statistics.byWeek(List.of(FIRST, SECOND), SPRING))
                     .containsExactly(
                             new WeekUse(LocalDate.of(2026, 3, 2), 2, new DownloadCounts(3, 1, 0, 0)),
-                            new WeekUse(LocalDate.of(2026, 3, 9), 0, DownloadCounts.NONE),
-                            new WeekUse(LocalDate.of(2026, 3, 16), 0, DownloadCounts.NONE),
                             new WeekUse(LocalDate.of(2026, 3, 23), 1, new DownloadCounts(0, 0, 1, 0)),
                             new WeekUse(LocalDate.of(2026, 3, 30), 1, new DownloadCounts(0, 0, 0, 1)));
-            assertThat(audience.statistics.byWeek(List.of(FIRST, SECOND), ZoneId.of("UTC")))
-                    .extracting(week -> week.downloads().all())
-                    .containsExactly(4L, 0L, 0L, 2L);
+            var utc = Weeks.until(LocalDate.of(2026, 4, 1), 6, ZoneId.of("UTC"));
+            assertThat(audience.statistics.byWeek(List.of(FIRST, SECOND), utc))
+                    .extracting(week -> week.monday() + " " + week.downloads().all())
+                    .containsExactly("2026-03-02 4", "2026-03-23 2");
+            assertThat(audience.statistics.byWeek(
+                            List.of(FIRST, SECOND), new Weeks(LocalDate.of(2026, 3, 23), 1, VIENNA)))
+                    .extracting(WeekUse::monday)
+                    .containsExactly(LocalDate.of(2026, 3, 23));
+            assertThat(audience.statistics.byWeek(List.of(SECOND), SPRING))
+                    .extracting(WeekUse::monday)
+                    .containsExactly(LocalDate.of(2026, 3, 30));
         }
     }
 
@@ -106,10 +124,19 @@ class StatisticsTest {
                             "sheet.pdf 2026-03-29T22:30:00Z",
                             "line.mid 2026-03-02T10:05:00Z",
                             "sheet.pdf 2026-03-02T10:00:00Z");
-            var students = audience.statistics.students(List.of(FIRST, SECOND));
+            var students = audience.statistics.students(List.of(FIRST, SECOND), 0, 10);
             assertThat(students)
                     .extracting(use -> use.student().email() + " " + use.downloads() + " of " + use.episodes())
                     .containsExactly(ANNA + " 3 of 2", BERT + " 2 of 1");
+            assertThat(audience.statistics.students(List.of(FIRST, SECOND), 1, 10))
+                    .containsExactly(students.get(1));
+            assertThat(audience.statistics.students(List.of(FIRST, SECOND), 0, 1))
+                    .containsExactly(students.get(0));
+            assertThat(audience.statistics.students(List.of(FIRST, SECOND), 2, 10))
+                    .isEmpty();
+            assertThat(audience.statistics.latest(FIRST, 2))
+                    .extracting(taken -> taken.download().startedAt().toString())
+                    .containsExactly("2026-03-25T08:00:00Z", "2026-03-04T09:00:00Z");
             assertThat(students.get(1).first()).isEqualTo("2026-03-03T18:00:00Z");
             assertThat(students.get(1).last()).isEqualTo("2026-03-25T08:00:00Z");
         }
@@ -120,17 +147,23 @@ class StatisticsTest {
     void writesEpisodesForASpreadsheet(Database database) {
         try (database) {
             Audience audience = tell(database);
+            var table = new StringBuilder();
             var csv = new StatisticsCsv(
-                    Locale.ENGLISH, episode -> VIENNA, episode -> episode.equals(FIRST) ? "=One, \"two\"" : "Two");
-            assertThat(csv.episodes(audience.statistics.ofEpisodes(List.of(FIRST, SECOND))))
-                    .isEqualTo(String.join(
+                    Locale.ENGLISH,
+                    episode -> VIENNA,
+                    episode -> episode.equals(FIRST) ? "=One, \"two\"" : "Two",
+                    table);
+            csv.episodes();
+            audience.statistics.ofEpisodes(List.of(FIRST, SECOND)).forEach(csv::episode);
+            assertThat(table)
+                    .hasToString(String.join(
                             "\r\n",
-                            "Lesson,File,Students,Downloads,Complete,Broken off,Handed over,On their way",
-                            "\"'=One, \"\"two\"\"\",all files,2,5,3,1,1,0",
-                            "\"'=One, \"\"two\"\"\",line.mid,,1,1,0,0,0",
-                            "\"'=One, \"\"two\"\"\",sheet.pdf,,4,2,1,1,0",
-                            "Two,all files,1,1,0,0,0,1",
-                            "Two,sheet.pdf,,1,0,0,0,1",
+                            "Lesson,File,Students,Downloads,Complete,Broken off,End not known,Not signed in",
+                            "\"'=One, \"\"two\"\"\",all files,2,5,3,1,1,1",
+                            "\"'=One, \"\"two\"\"\",line.mid,,1,1,0,0,",
+                            "\"'=One, \"\"two\"\"\",sheet.pdf,,4,2,1,1,",
+                            "Two,all files,1,1,0,0,1,0",
+                            "Two,sheet.pdf,,1,0,0,1,",
                             ""));
         }
     }
@@ -140,9 +173,12 @@ class StatisticsTest {
     void writesDownloadsForASpreadsheet(Database database) {
         try (database) {
             Audience audience = tell(database);
-            var csv = new StatisticsCsv(Locale.GERMAN, episode -> VIENNA, episode -> "Folge");
-            assertThat(csv.taken(audience.statistics.taken(List.of(FIRST, SECOND))))
-                    .isEqualTo(String.join(
+            var table = new StringBuilder();
+            var csv = new StatisticsCsv(Locale.GERMAN, episode -> VIENNA, episode -> "Folge", table);
+            csv.downloads();
+            audience.statistics.taken(List.of(FIRST, SECOND), csv::taken);
+            assertThat(table)
+                    .hasToString(String.join(
                             "\r\n",
                             "Lernende Person,Wann,Lektion,Ausgabe,Datei,Stand,Gesendete Bytes",
                             ANNA + ",2026-03-02T11:00:00+01:00,Folge,release000000001,sheet.pdf,vollständig,1000",
@@ -152,6 +188,60 @@ class StatisticsTest {
                             BERT + ",2026-03-25T09:00:00+01:00,Folge,release000000001,sheet.pdf,übergeben,0",
                             ANNA + ",2026-03-30T00:30:00+02:00,Folge,release000000001,sheet.pdf,unterwegs,0",
                             ""));
+        }
+    }
+
+    /** Longer than what is read at once, so that pieces are seen to join without a gap. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void tellsLongListsInPiecesWithoutLosingAny(Database database) {
+        try (database) {
+            var audience = new Audience(database);
+            anna = audience.student(ANNA);
+            int many = 2345;
+            database.jdbi().useTransaction(handle -> {
+                for (int i = 0; i < many; i++) {
+                    var at = audience.clock.instant().plusSeconds(i / 3); // three share an instant
+                    var student = i == 0 ? Optional.of(anna) : Optional.<StudentId>empty();
+                    DownloadRows.insert(
+                            handle,
+                            new Download(
+                                    DownloadId.next(at),
+                                    SHEET,
+                                    student,
+                                    at,
+                                    at,
+                                    DownloadState.COMPLETE,
+                                    1000,
+                                    false,
+                                    false,
+                                    false));
+                }
+            });
+            var told = new ArrayList<Taken>();
+            audience.statistics.taken(List.of(FIRST), told::add);
+            assertThat(told).hasSize(many).doesNotHaveDuplicates();
+            assertThat(told).isSortedAccordingTo(Comparator.comparing(taken -> taken.download()
+                    .startedAt()));
+            told.clear();
+            audience.statistics.takenByStudents(List.of(FIRST), told::add);
+            assertThat(told).hasSize(1);
+            assertThat(audience.statistics.students(List.of(FIRST), 0, 10)).hasSize(1);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatAnEducatorTakesAtTheDeskIsRecordedAndNotCounted(Database database) {
+        try (database) {
+            var audience = new Audience(database);
+            audience.take(SHEET, new Taker.AtTheDesk());
+            audience.take(SHEET, new Taker.AtTheDesk());
+            assertThat(audience.all()).hasSize(2).allMatch(Download::own).noneMatch(Download::counts);
+            assertThat(audience.statistics.ofEpisode(FIRST))
+                    .isEqualTo(new EpisodeUse(FIRST, 0, 0, DownloadCounts.NONE, 0, List.of()));
+            assertThat(audience.statistics.byWeek(List.of(FIRST), SPRING)).isEmpty();
+            audience.statistics.taken(List.of(FIRST), taken -> assertThat(taken).isNull());
         }
     }
 

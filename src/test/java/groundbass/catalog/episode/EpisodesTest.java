@@ -41,7 +41,9 @@ class EpisodesTest {
                     .isEqualTo(new EpisodeState.Scheduled(
                             Instant.parse("2030-10-27T00:30:00Z"),
                             CatalogFixture.VIENNA,
-                            LocalDateTime.parse("2030-10-27T02:30:00")));
+                            LocalDateTime.parse("2030-10-27T02:30:00"),
+                            fixture.clock.instant(),
+                            1));
             assertThat(fixture.episodes.scheduled()).containsExactly(fixture.now(episode));
         }
     }

@@ -284,6 +284,7 @@ public class EpisodePagesTest {
                 .formParam("notes", "## Left hand\n\nRelax.")
                 .formParam("mainLine", line)
                 .formParam("rights.statement", "Own work.")
+                .formParam("rights.clearance", "own")
                 .formParam("settings.language", "en")
                 .formParam("settings.tempos", "60 100");
     }

@@ -30,8 +30,16 @@ public final class Studio implements AutoCloseable {
     public final Episode strangersEpisode;
 
     public Studio() {
+        this("https://studio.example");
+    }
+
+    /** @param publicAddress as the educator chose it; empty for none */
+    public Studio(String publicAddress) {
         var jdbi = site.groundbass().database().jdbi();
         var audit = new Audit(jdbi, site.clock());
+        // sheets with an address of this machine alone would have to be accepted one by one
+        jdbi.useHandle(handle ->
+                handle.execute("insert into setting (name, chosen) values ('public.address', ?)", publicAddress));
         catalog = new SeriesCatalog(jdbi, audit, site.clock());
         episodes = new Episodes(jdbi);
         writing = new EpisodeDesk(jdbi, audit, site.clock());

@@ -191,12 +191,7 @@ final class Shelf {
     private void bring(List<EpisodePackage> lessons) {
         var form = new SeriesForm("Quay & Exercises", SERIES, "Short lines for <cold> hands.", "Pacific/Auckland");
         var incoming = new SeriesImport(
-                jdbi,
-                site.clock(),
-                new Audit(jdbi, site.clock()),
-                releases,
-                id -> site.address() + "/e/" + id,
-                builder::build);
+                jdbi, site.clock(), new Audit(jdbi, site.clock()), releases, site::address, builder::build);
         incoming.run(site.educator(), new SeriesPackage(form, new Slug(SERIES), lessons));
     }
 

@@ -5,6 +5,7 @@ import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.series.Series;
 import groundbass.release.Release;
 import groundbass.release.Releases;
+import groundbass.text.Message;
 import groundbass.web.view.Reader;
 import java.util.List;
 import java.util.Optional;
@@ -14,21 +15,41 @@ import java.util.Optional;
  *
  * @param path of the episode on the desk
  * @param site its page for students, once there is one
+ * @param now which release readers see; empty where none
+ * @param troubles what is in the way of its hour, or was
+ * @param differs in what the draft differs from what readers see or will see
  */
 public record Calendar(
-        String path, Standing standing, boolean promised, Optional<String> site, List<ReleaseRow> releases) {
-    public static Calendar of(Episode episode, Series series, Releases releases, Reader reader) {
+        String path,
+        Standing standing,
+        boolean promised,
+        Optional<String> site,
+        List<ReleaseRow> releases,
+        Optional<Message> now,
+        List<Message> troubles,
+        Optional<Message> differs) {
+    static Calendar of(Episode episode, Series series, Releases releases, Reader reader) {
         var all = releases.of(episode.id());
         var standing = Standing.of(episode, all.stream().findFirst(), reader);
-        var rows = all.stream().map(release -> row(release, releases)).toList();
+        var current =
+                releases.current(episode.id()).map(release -> release.recipe().release());
+        var rows = all.stream()
+                .map(release -> row(release, current.orElse(0), releases))
+                .toList();
+        var now = current.map(number -> Message.of("desk.calendar.now", number));
         boolean promised = episode.state() instanceof EpisodeState.Scheduled;
         var site =
                 Optional.of("/series/" + series.slug() + "/" + episode.number()).filter(path -> episode.isPublished());
-        return new Calendar("/desk/episodes/" + episode.id(), standing, promised, site, rows);
+        return new Calendar(
+                "/desk/episodes/" + episode.id(), standing, promised, site, rows, now, List.of(), Optional.empty());
     }
 
-    private static ReleaseRow row(Release release, Releases releases) {
-        return ReleaseRow.of(release, releases.files(release.id()));
+    private static ReleaseRow row(Release release, int current, Releases releases) {
+        return ReleaseRow.of(release, current, releases.files(release.id()));
+    }
+
+    Calendar with(List<Message> newTroubles, Optional<Message> difference) {
+        return new Calendar(path, standing, promised, site, releases, now, newTroubles, difference);
     }
 
     public boolean out() {

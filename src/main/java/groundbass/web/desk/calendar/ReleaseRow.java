@@ -11,6 +11,7 @@ import java.util.Optional;
  * A release as the desk lists it.
  *
  * @param preview where its page is seen as students see it; empty while there is nothing to see
+ * @param shown whether it is the one that readers see
  * @param done how many steps are done, of {@code total}; both 0 while nobody has begun
  */
 public record ReleaseRow(
@@ -19,6 +20,7 @@ public record ReleaseRow(
         Instant made,
         Optional<Instant> published,
         Message state,
+        boolean shown,
         boolean failed,
         boolean building,
         int done,
@@ -27,7 +29,10 @@ public record ReleaseRow(
     /** A file to look at; the educator's own look is no download. */
     public record FileRow(String path, String name, long size) {}
 
-    static ReleaseRow of(Release release, List<ReleaseFile> files) {
+    /** @param current the number of the release that readers see; 0 where they see none */
+    static ReleaseRow of(Release release, int current, List<ReleaseFile> files) {
+        int number = release.recipe().release();
+        boolean overtaken = release.publishedAt().isEmpty() && number < current;
         var progress = Progress.of(release.state());
         String preview = "/preview/" + release.id();
         var rows = files.stream()
@@ -35,11 +40,12 @@ public record ReleaseRow(
                 .map(file -> new FileRow(preview + "/files/" + file.name(), file.name(), file.size()))
                 .toList();
         return new ReleaseRow(
-                release.recipe().release(),
+                number,
                 Optional.of(preview).filter(any -> release.isReady()),
                 release.createdAt(),
                 release.publishedAt(),
-                Standing.work(release.state()),
+                overtaken ? Message.of("desk.build.overtaken") : Standing.work(release.state()),
+                number == current,
                 release.isFailed(),
                 progress.running(),
                 progress.done(),

@@ -26,19 +26,12 @@ public record Standing(Message state, String look, Optional<Message> work, boole
 
     public static Standing of(Episode episode, Optional<Release> latest, Reader reader) {
         boolean failed = latest.filter(Release::isFailed).isPresent();
-        boolean atOnce = latest.filter(release -> goesOutAtOnce(episode.state(), release))
-                .isPresent();
+        boolean atOnce = episode.state() instanceof EpisodeState.Scheduled promised && promised.isAtOnce();
         var work = latest.flatMap(release -> work(release, episode.isPublished()));
         boolean busy =
                 latest.filter(release -> isBusy(release, episode, atOnce)).isPresent();
         var state = atOnce ? Message.of("desk.state.at-once") : state(episode.state(), reader);
         return new Standing(state, look(episode.state()), work, failed, busy);
-    }
-
-    /** Whether the hour had come already when the release was asked for. */
-    private static boolean goesOutAtOnce(EpisodeState state, Release release) {
-        return state instanceof EpisodeState.Scheduled promised
-                && !promised.at().isAfter(release.createdAt());
     }
 
     /** While it is built, and while what is built waits for the pass that brings it out. */

@@ -41,6 +41,9 @@ final class Differences {
                 .credit());
         field("rights.statement", "desk.editor.statement", document -> document.rights()
                 .statement());
+        field("rights.clearance", "desk.facts.clearance", document -> document.rights()
+                .clearance()
+                .word());
         field("settings.tempos", "desk.editor.tempos", document -> document.settings()
                 .tempos());
         field("settings.rounds", "desk.editor.rounds", document -> document.settings()

@@ -10,10 +10,10 @@ import groundbass.document.BackingTrack;
 import groundbass.document.UploadId;
 import groundbass.effort.Busy;
 import groundbass.form.FieldProblem;
-import groundbass.release.Releases;
 import groundbass.text.Message;
 import groundbass.web.desk.access.Desk;
 import groundbass.web.desk.calendar.Calendar;
+import groundbass.web.desk.calendar.PublishingViews;
 import groundbass.web.desk.editor.EditorView.About;
 import groundbass.web.desk.editor.EditorView.Difference;
 import groundbass.web.desk.recording.TrackRow;
@@ -41,16 +41,21 @@ public final class Editor {
     private final EpisodeDesk writing;
     private final Uploads uploads;
     private final Recordings recordings;
-    private final Releases releases;
+    private final PublishingViews publishing;
     private final Clock clock;
 
     public Editor(
-            Desk desk, EpisodeDesk writing, Uploads uploads, Recordings recordings, Releases releases, Clock clock) {
+            Desk desk,
+            EpisodeDesk writing,
+            Uploads uploads,
+            Recordings recordings,
+            PublishingViews publishing,
+            Clock clock) {
         this.desk = desk;
         this.writing = writing;
         this.uploads = uploads;
         this.recordings = recordings;
-        this.releases = releases;
+        this.publishing = publishing;
         this.clock = clock;
     }
 
@@ -130,8 +135,13 @@ public final class Editor {
             Context ctx, Episode episode, EpisodeForm form, Optional<Instant> savedAt, Problems problems) {
         var reader = desk.pages().reader(ctx);
         var series = desk.seriesOf(episode);
-        var about =
-                new About(series.title(), episode.number(), episode.isPublished(), savedAt, calendarOf(ctx, episode));
+        var about = new About(
+                series.title(),
+                episode.number(),
+                episode.isPublished(),
+                savedAt,
+                calendarOf(ctx, episode),
+                publishing.preflight(series.owner(), episode));
         var preview = drawn(episode, form, reader);
         return new EditorView(
                 about.calendar().path(),
@@ -160,8 +170,8 @@ public final class Editor {
     }
 
     private Calendar calendarOf(Context ctx, Episode episode) {
-        return Calendar.of(
-                episode, desk.seriesOf(episode), releases, desk.pages().reader(ctx));
+        var series = desk.seriesOf(episode);
+        return publishing.calendar(series.owner(), episode, series, desk.pages().reader(ctx));
     }
 
     private List<TrackRow> tracks(Episode episode, EpisodeForm form) {

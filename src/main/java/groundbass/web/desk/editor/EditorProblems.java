@@ -1,12 +1,17 @@
 package groundbass.web.desk.editor;
 
 import groundbass.form.FieldProblem;
+import groundbass.web.desk.calendar.PreflightView;
 import groundbass.web.view.Problems;
 import java.util.List;
 
-/** Brings problems of a document to the fields of its page: ids there have no brackets, and every problem has a place. */
+/**
+ * Brings problems of a document to the fields of its page: ids there have no brackets, and every problem has a place. What
+ * is mended on another page stands in the list before publishing, which leads there.
+ */
 final class EditorProblems {
     private static final String WHOLE_PAGE = "content";
+    private static final String ELSEWHERE = "preflight";
 
     private EditorProblems() {}
 
@@ -17,6 +22,9 @@ final class EditorProblems {
     }
 
     private static String field(String name) {
-        return name.isEmpty() ? WHOLE_PAGE : name.replaceFirst("^exercises\\[(\\d+)]$", "exercises-$1");
+        if (name.startsWith("facts.") || name.equals("walkthrough") || name.equals("address")) {
+            return ELSEWHERE;
+        }
+        return name.isEmpty() ? WHOLE_PAGE : PreflightView.spot(name);
     }
 }

@@ -1,11 +1,13 @@
 package groundbass.web.desk.editor;
 
 import groundbass.document.BackingTrack;
+import groundbass.document.Clearance;
 import groundbass.document.Level;
 import groundbass.groove.Groove;
 import groundbass.groove.GrooveLibrary;
 import groundbass.groove.GrooveText;
 import groundbass.web.desk.calendar.Calendar;
+import groundbass.web.desk.calendar.PreflightView;
 import groundbass.web.desk.recording.TrackRow;
 import groundbass.web.view.LanguageRow;
 import groundbass.web.view.Problems;
@@ -52,7 +54,13 @@ public record EditorView(
             """;
 
     /** The episode beside its text. */
-    public record About(String series, int number, boolean out, Optional<Instant> savedAt, Calendar calendar) {}
+    public record About(
+            String series,
+            int number,
+            boolean out,
+            Optional<Instant> savedAt,
+            Calendar calendar,
+            PreflightView preflight) {}
 
     /**
      * A field that another window saved otherwise.
@@ -68,6 +76,10 @@ public record EditorView(
 
     public List<BackingTrack.Kind> kinds() {
         return List.of(BackingTrack.Kind.values());
+    }
+
+    public List<Clearance> clearances() {
+        return List.of(Clearance.values());
     }
 
     public List<String> grooves() {

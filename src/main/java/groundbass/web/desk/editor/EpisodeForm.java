@@ -4,6 +4,7 @@ import groundbass.catalog.episode.Draft;
 import groundbass.catalog.upload.Upload;
 import groundbass.document.BackingTrack;
 import groundbass.document.BarMap;
+import groundbass.document.Clearance;
 import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.GrooveSource;
@@ -26,6 +27,7 @@ import java.util.stream.Stream;
  * @param base the version of the draft that the typing began from
  * @param number as typed; empty where it is not to be changed
  * @param groove the drums as typed, before those named
+ * @param clearance whether the music may be published; empty where the form did not ask
  * @param making how its files are made; not "settings", which templates would take for a setter
  * @param local the hour to promise, as the browser writes it: {@code 2026-05-04T18:00}
  */
@@ -42,6 +44,7 @@ public record EpisodeForm(
         String grooveName,
         String groove,
         Rights rights,
+        Optional<Clearance> clearance,
         DocumentSettings making,
         String local,
         String zone) {
@@ -64,6 +67,7 @@ public record EpisodeForm(
                 Typed.text(ctx, "grooveName"),
                 Typed.text(ctx, "groove"),
                 rights(ctx),
+                Clearance.parse(Typed.text(ctx, "rights.clearance")),
                 making(ctx),
                 Typed.text(ctx, "local"),
                 Typed.text(ctx, "zone"));
@@ -101,6 +105,7 @@ public record EpisodeForm(
                 document.groove().name(),
                 document.groove().text(),
                 document.rights(),
+                Optional.of(document.rights().clearance()),
                 document.settings(),
                 "",
                 zone);
@@ -134,7 +139,7 @@ public record EpisodeForm(
                         rights.composer(),
                         rights.credit(),
                         rights.statement(),
-                        before.rights().clearance()))
+                        clearance.orElse(before.rights().clearance())))
                 .settings(new DocumentSettings(
                         making.language(),
                         making.tempos(),
@@ -194,6 +199,7 @@ public record EpisodeForm(
                 grooveName,
                 groove,
                 rights,
+                clearance,
                 making,
                 local,
                 zone);

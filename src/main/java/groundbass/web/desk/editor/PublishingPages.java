@@ -4,6 +4,7 @@ import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
 import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.Typed;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -12,10 +13,12 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.List;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /** Brings an episode out: now, or at an hour; takes a promise back; tells how its releases stand. */
 public final class PublishingPages implements PageGroup {
     private static final Outcome<Object> NO_HOUR = Outcome.refused("local", "desk.publish.hour.missing");
+    private static final int MOST_ACCEPTED = 500;
     private static final Outcome<Object> NO_ZONE = Outcome.refused("zone", "catalog.problem.missing");
 
     private final Desk desk;
@@ -33,14 +36,21 @@ public final class PublishingPages implements PageGroup {
     @Override
     public void addTo(Routes routes) {
         routes.post(Desk.EPISODE + "/publish", Role.ANYONE, this::publish);
-        routes.post(Desk.EPISODE + "/promise", Role.ANYONE, ctx -> act(ctx, this::promise, "desk.promised"));
+        routes.post(
+                Desk.EPISODE + "/promise", Role.ANYONE, ctx -> act(ctx, saved -> promise(ctx, saved), "desk.promised"));
         routes.post(Desk.EPISODE + "/withdraw", Role.ANYONE, ctx -> act(ctx, this::withdraw, "desk.withdrawn"));
         routes.post(Desk.EPISODE + "/trial", Role.ANYONE, this::tryOut);
         routes.get(Desk.EPISODE + "/calendar", Role.EDUCATOR, ctx -> editor.calendar(ctx, desk.episode(ctx)));
     }
 
     private void publish(Context ctx) {
-        act(ctx, saved -> publisher.publishNow(saved.who(), saved.episode().id()), "desk.publishing");
+        act(
+                ctx,
+                saved -> {
+                    accept(ctx, saved);
+                    return publisher.publishNow(saved.who(), saved.episode().id());
+                },
+                "desk.publishing");
     }
 
     /** Saves what was typed and leads to what students would see of it. */
@@ -54,7 +64,17 @@ public final class PublishingPages implements PageGroup {
         });
     }
 
-    private Outcome<?> promise(Saved saved) {
+    /** Lets stand what the page showed when the box was ticked, and nothing that came up since. */
+    private void accept(Context ctx, Saved saved) {
+        var digests = Stream.of(Typed.text(ctx, "accepted").split(" "))
+                .filter(digest -> digest.matches("[0-9a-f]{64}"))
+                .limit(MOST_ACCEPTED)
+                .toList();
+        publisher.accept(saved.who(), saved.episode().id(), digests);
+    }
+
+    private Outcome<?> promise(Context ctx, Saved saved) {
+        accept(ctx, saved);
         var local = Preview.local(saved.form().local());
         var zone = Preview.zone(saved.form().zone());
         if (local.isEmpty() || zone.isEmpty()) {

@@ -1,5 +1,6 @@
 package groundbass.web.desk.site;
 
+import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Series;
@@ -8,8 +9,9 @@ import groundbass.document.Level;
 import groundbass.post.Outbox;
 import groundbass.release.BrokenFiles;
 import groundbass.release.BrokenFiles.BrokenFile;
-import groundbass.release.Releases;
+import groundbass.text.Message;
 import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.calendar.PublishingViews;
 import groundbass.web.desk.calendar.Standing;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -18,13 +20,15 @@ import groundbass.web.view.Reader;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
 
 /** The desk's first page: every series with its episodes, and how each stands. */
 public final class OverviewPage implements PageGroup {
     private final Desk desk;
     private final SeriesCatalog catalog;
     private final Episodes episodes;
-    private final Releases releases;
+    private final PublishingViews publishing;
     private final Outbox outbox;
     private final BrokenFiles brokenFiles;
 
@@ -32,13 +36,13 @@ public final class OverviewPage implements PageGroup {
             Desk desk,
             SeriesCatalog catalog,
             Episodes episodes,
-            Releases releases,
+            PublishingViews publishing,
             Outbox outbox,
             BrokenFiles brokenFiles) {
         this.desk = desk;
         this.catalog = catalog;
         this.episodes = episodes;
-        this.releases = releases;
+        this.publishing = publishing;
         this.outbox = outbox;
         this.brokenFiles = brokenFiles;
     }
@@ -50,26 +54,30 @@ public final class OverviewPage implements PageGroup {
 
     private void show(Context ctx) {
         var reader = desk.pages().reader(ctx);
-        var series = catalog.ownedBy(desk.educator(ctx)).stream()
-                .map(one -> block(one, reader))
+        var who = desk.educator(ctx);
+        var written = Set.copyOf(publishing.writtenSince(who));
+        var series = catalog.ownedBy(who).stream()
+                .map(one -> block(one, episode -> row(who, episode, written.contains(episode.id()), reader)))
                 .toList();
         var broken = brokenFiles.of(desk.educator(ctx));
         var view = new View(series, List.of(Level.values()), outbox.undelivered(), broken);
         desk.pages().show(ctx, "desk/overview", view);
     }
 
-    private Block block(Series series, Reader reader) {
-        var rows = episodes.in(series.id()).stream()
-                .map(episode -> row(episode, reader))
-                .toList();
-        boolean out = rows.stream().anyMatch(row -> row.standing().look().equals("out"));
+    private Block block(Series series, Function<Episode, Row> row) {
+        var rows = episodes.in(series.id()).stream().map(row).toList();
+        boolean out = rows.stream().anyMatch(one -> one.standing().look().equals("out"));
         var site = out ? Optional.of("/series/" + series.slug()) : Optional.<String>empty();
         return new Block(series.id().value(), series.title(), series.summary(), site, rows);
     }
 
-    private Row row(Episode episode, Reader reader) {
-        var standing = Standing.of(episode, releases.latest(episode.id()), reader);
-        return new Row("/desk/episodes/" + episode.id(), episode.number(), episode.title(), standing);
+    /** @param written whether there is a draft younger than what was fixed, so that the two are worth comparing */
+    private Row row(EducatorId who, Episode episode, boolean written, Reader reader) {
+        var standing = publishing.standing(episode, reader);
+        var troubles = episode.isPublished() ? List.<Message>of() : publishing.troubles(episode);
+        var differs = written ? publishing.differs(who, episode) : Optional.<Message>empty();
+        return new Row(
+                "/desk/episodes/" + episode.id(), episode.number(), episode.title(), standing, troubles, differs);
     }
 
     /**
@@ -83,6 +91,12 @@ public final class OverviewPage implements PageGroup {
     /** A series; {@code site} leads to its public page, once there is one. */
     public record Block(String id, String title, String summary, Optional<String> site, List<Row> episodes) {}
 
-    /** An episode. */
-    public record Row(String path, int number, String title, Standing standing) {}
+    /** An episode: where it stands, what is in the way of its hour, and in what its draft differs from what is fixed. */
+    public record Row(
+            String path,
+            int number,
+            String title,
+            Standing standing,
+            List<Message> troubles,
+            Optional<Message> differs) {}
 }

@@ -120,6 +120,9 @@ public final class FilePages implements PageGroup {
     }
 
     private static Taker taker(Context ctx, Visitor visitor) {
+        if (visitor.educator().isPresent()) {
+            return new Taker.AtTheDesk();
+        }
         String program = Optional.ofNullable(ctx.userAgent()).orElse("");
         return visitor.student().<Taker>map(Taker.Known::new).orElseGet(() -> new Taker.Anonymous(ctx.ip(), program));
     }

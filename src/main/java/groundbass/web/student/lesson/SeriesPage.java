@@ -5,7 +5,9 @@ import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
+import groundbass.web.shell.Turned;
 import groundbass.web.view.EpisodeCard;
+import groundbass.web.view.PageOf;
 import groundbass.web.view.Reader;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
@@ -13,6 +15,9 @@ import java.util.List;
 
 /** A series: what it is about, and its lessons in their order. */
 public final class SeriesPage implements PageGroup {
+    /** Lessons on a page. */
+    private static final int SHOWN = 100;
+
     private final Pages pages;
     private final Lessons lessons;
     private final Cards cards;
@@ -30,17 +35,29 @@ public final class SeriesPage implements PageGroup {
 
     private void series(Context ctx) {
         var found = Slug.parse(ctx.pathParam("slug")).flatMap(lessons::series).orElseThrow(NotFoundResponse::new);
-        pages.showShared(ctx, "student/series", found.version() + cards.version(), reader -> view(found, reader));
+        var page = Turned.to(ctx, SHOWN);
+        if (page.skipped() >= found.parts().size()) {
+            throw new NotFoundResponse();
+        }
+        String version = found.version() + cards.version() + "-" + page.number();
+        pages.showShared(ctx, "student/series", version, reader -> view(found, page, reader));
     }
 
-    private View view(PublishedSeries found, Reader reader) {
+    private View view(PublishedSeries found, PageOf page, Reader reader) {
         var series = found.series();
+        int all = found.parts().size();
         var episodes = found.parts().stream()
+                .skip(page.skipped())
+                .limit(page.size())
                 .map(part -> cards.of(series, part, reader))
                 .toList();
-        return new View(series.title(), series.summary(), episodes);
+        return new View(series.title(), series.summary(), all, episodes, page.turning(all));
     }
 
-    /** What the template shows. */
-    public record View(String title, String summary, List<EpisodeCard> episodes) {}
+    /**
+     * What the template shows.
+     *
+     * @param all how many lessons there are on all pages
+     */
+    public record View(String title, String summary, int all, List<EpisodeCard> episodes, PageOf.Turning turning) {}
 }

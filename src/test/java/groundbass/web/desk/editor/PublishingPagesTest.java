@@ -12,8 +12,10 @@ import groundbass.release.Releases;
 import groundbass.web.desk.EpisodePagesTest;
 import groundbass.web.desk.Studio;
 import io.restassured.specification.RequestSpecification;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
+import org.jsoup.Jsoup;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -110,7 +112,82 @@ class PublishingPagesTest {
                 .post(path(episode) + "/publish")
                 .then()
                 .statusCode(422)
-                .body(containsString("id=\"rights.statement-problem\""), containsString("qualified adviser"));
+                .body(
+                        containsString("id=\"rights.statement-problem\""),
+                        containsString("id=\"rights.clearance-problem\""),
+                        containsString("qualified adviser"));
+    }
+
+    @Test
+    void whatStandsInTheWayIsListedBeforehandWithTheWayToMendIt() {
+        var episode = studio.episode("Not yet");
+        studio.form()
+                .formParam("base", 0)
+                .formParam("title", "Not yet")
+                .formParam("mainLine", Studio.LINE)
+                .formParam("notes", "![](bars:40-41)")
+                .formParam("settings.language", "en")
+                .post(path(episode))
+                .then()
+                .statusCode(303);
+        var page = Jsoup.parse(studio.browser().get(path(episode)).asString());
+        assertThat(page.select("#preflight a").eachAttr("href")).contains(path(episode) + "#notes");
+        assertThat(page.select("#preflight").text()).contains("bars:40-41", "its bars are 1 to 1");
+        assertThat(page.select("#notes")).hasSize(1);
+    }
+
+    /** A stretch of four frets so low is for few hands (test of the rules: stretch-hard). */
+    @Test
+    void whatIsUnwiseGoesOutOnceItsRemarkIsAccepted() {
+        var episode = studio.episode("Far apart");
+        String wide = "bar 1\n1 E5+A9\n2-4 rest\n";
+        var answer = EpisodePagesTest.typed(studio.form(), 0, wide).post(path(episode) + "/publish");
+        answer.then().statusCode(422);
+        String accepting = Jsoup.parse(answer.asString()).select("#accepted").attr("value");
+        assertThat(accepting).isNotEmpty();
+        assertThat(Studio.mistakes(answer.asString())).isEmpty();
+        EpisodePagesTest.typed(studio.form(), 1, wide)
+                .formParam("accepted", accepting)
+                .post(path(episode) + "/publish")
+                .then()
+                .statusCode(303);
+    }
+
+    @Test
+    void anAddressThatLeadsNowhereIsPrintedOnlyWhenAccepted() {
+        try (var local = new Studio("")) {
+            var episode = local.episode("At home");
+            var answer = EpisodePagesTest.typed(local.form(), 0, Studio.LINE).post(path(episode) + "/publish");
+            answer.then().statusCode(422).body(containsString("/desk/settings#publicAddress"));
+            String accepting =
+                    Jsoup.parse(answer.asString()).select("#accepted").attr("value");
+            EpisodePagesTest.typed(local.form(), 1, Studio.LINE)
+                    .formParam("accepted", accepting)
+                    .post(path(episode) + "/publish")
+                    .then()
+                    .statusCode(303);
+        }
+    }
+
+    @Test
+    void deskAndEditorSayInBarsWhatThePromiseDoesNotHoldYet() {
+        var episode = studio.episode("Still writing");
+        form(0).formParam("local", "2026-02-06T18:00")
+                .formParam("zone", "Europe/Vienna")
+                .post(path(episode) + "/promise")
+                .then()
+                .statusCode(303);
+        studio.browser().get("/desk").then().body(not(containsString("differs")));
+        studio.site.clock().advance(Duration.ofSeconds(30)); // shorter than a draft is left alone
+        EpisodePagesTest.typed(studio.form(), 1, Studio.LINE.replace("A5*2, E5, A5", "A5*2, E5, A7"))
+                .formParam("summary", "Another.")
+                .post(path(episode));
+        String difference = "differs from what is fixed so far (release 1): bar 1: count 1a (pitch)";
+        studio.browser().get(path(episode)).then().body(containsString(difference));
+        studio.browser().get("/desk").then().body(containsString(difference));
+        assertThat(Studio.mistakes(studio.browser().get("/desk").asString())).isEmpty();
+        assertThat(Studio.mistakes(studio.browser().get(path(episode)).asString()))
+                .isEmpty();
     }
 
     /** IANA time zone database: Vienna is one hour ahead of UTC in winter. */

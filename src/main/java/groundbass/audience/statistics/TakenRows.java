@@ -1,0 +1,105 @@
+package groundbass.audience.statistics;
+
+import groundbass.audience.download.DownloadRows;
+import groundbass.audience.student.StudentId;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.post.EmailAddress;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.StatementContext;
+
+/** Who took which file when, read piece by piece: an id is a moment and some chance, so that their order is that of time. */
+final class TakenRows {
+    private static final int PIECE = 1000;
+    private static final String FIRST = "0".repeat(16);
+    private static final String LAST = "z".repeat(16);
+
+    private static final String TAKEN = """
+            select <columns>, student.email from download
+            <join> student on student.id = download.student_id
+            where <episode> in (<episodes>) and <counted> and download.id <side> :from
+            order by download.id <order> fetch first :most rows only""";
+
+    private final Jdbi jdbi;
+    private final String episode;
+    private final List<String> episodes;
+
+    TakenRows(Jdbi jdbi, Collection<EpisodeId> episodes) {
+        this.jdbi = jdbi;
+        this.episode = Counted.episodeOf(episodes);
+        this.episodes = Counted.values(episodes);
+    }
+
+    /** The last ones, the latest first. */
+    List<Taken> latest(int most) {
+        return read(Direction.BACK, LAST, most, false);
+    }
+
+    /** Each, the earliest first, holding no more than a piece of them. @param known only those of students */
+    void forEach(boolean known, Consumer<Taken> each) {
+        String from = FIRST;
+        List<Taken> piece;
+        do {
+            piece = read(Direction.ON, from, PIECE, known);
+            piece.forEach(each);
+            from = piece.isEmpty() ? from : last(piece);
+        } while (piece.size() == PIECE);
+    }
+
+    /** The students of the latest downloads, the latest first, until so many are found or there are no more. */
+    List<StudentId> latestStudents(int most) {
+        var found = new LinkedHashSet<StudentId>();
+        String from = LAST;
+        List<Taken> piece;
+        do {
+            piece = read(Direction.BACK, from, PIECE, true);
+            piece.forEach(taken -> found.add(taken.download().student().orElseThrow()));
+            from = piece.isEmpty() ? from : last(piece);
+        } while (piece.size() == PIECE && found.size() < most);
+        return found.stream().limit(most).toList();
+    }
+
+    private enum Direction {
+        ON(">", "asc"),
+        BACK("<", "desc");
+
+        private final String side;
+        private final String order;
+
+        Direction(String side, String order) {
+            this.side = side;
+            this.order = order;
+        }
+    }
+
+    private static String last(List<Taken> piece) {
+        return piece.get(piece.size() - 1).download().id().value();
+    }
+
+    private List<Taken> read(Direction direction, String from, int most, boolean known) {
+        return jdbi.withHandle(handle -> handle.createQuery(TAKEN)
+                .define("columns", DownloadRows.COLUMNS)
+                .define("join", known ? "join" : "left join")
+                .define("counted", Counted.ONES)
+                .define("episode", episode)
+                .define("side", direction.side)
+                .define("order", direction.order)
+                .bindList("episodes", episodes)
+                .bind("from", from)
+                .bind("most", most)
+                .map(TakenRows::taken)
+                .list());
+    }
+
+    private static Taken taken(ResultSet row, StatementContext context) throws SQLException {
+        return new Taken(
+                Optional.ofNullable(row.getString("email")).map(EmailAddress::new),
+                DownloadRows.download(row, context));
+    }
+}

@@ -1,0 +1,55 @@
+package groundbass.audience.statistics;
+
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.store.Instants;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.Collection;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.statement.Query;
+
+/** The SQL that sums downloads up by week. */
+final class WeekRows {
+    /** The weeks come along as rows of their own, so that each reads its part of the downloads by their start. */
+    private static final String BY_WEEK = """
+            select week.place, count(distinct download.student_id) as students,
+                count(*) filter (where download.state = 'complete') as complete,
+                count(*) filter (where download.state = 'broken off') as broken_off,
+                count(*) filter (where download.state = 'handed over') as handed_over,
+                count(*) filter (where download.state = 'started') as running
+            from (values <weeks>) as week (place, starts, ends)
+            join download on download.started_at >= week.starts and download.started_at < week.ends
+            where <episode> in (<episodes>) and <counted>
+            group by week.place order by week.place""";
+
+    private WeekRows() {}
+
+    /** Those of the weeks in which something was taken. */
+    static List<WeekUse> of(Handle handle, Collection<EpisodeId> episodes, Weeks weeks) {
+        Query query = handle.createQuery(BY_WEEK)
+                .define("weeks", rows(weeks.count()))
+                .define("counted", Counted.ONES)
+                .define("episode", Counted.episodeOf(episodes))
+                .bindList("episodes", Counted.values(episodes));
+        for (int place = 0; place <= weeks.count(); place++) {
+            query.bind("start" + place, Instants.toColumn(weeks.start(place)));
+        }
+        return query.map((row, context) -> week(row, weeks)).list();
+    }
+
+    private static String rows(int count) {
+        return IntStream.range(0, count)
+                .mapToObj(place -> "(" + place + ", cast(:start" + place + " as timestamp with time zone), cast(:start"
+                        + (place + 1) + " as timestamp with time zone))")
+                .collect(Collectors.joining(", "));
+    }
+
+    private static WeekUse week(ResultSet row, Weeks weeks) throws SQLException {
+        var downloads = new DownloadCounts(
+                row.getLong("complete"), row.getLong("broken_off"), row.getLong("handed_over"), row.getLong("running"));
+        return new WeekUse(weeks.monday(row.getInt("place")), row.getLong("students"), downloads);
+    }
+}

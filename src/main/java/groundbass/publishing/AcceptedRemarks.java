@@ -1,0 +1,55 @@
+package groundbass.publishing;
+
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.store.Instants;
+import java.time.Clock;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.jdbi.v3.core.Jdbi;
+
+/** Which remarks on an episode its educator has read and lets stand, by their digests. */
+final class AcceptedRemarks {
+    private final Jdbi jdbi;
+    private final Clock clock;
+
+    AcceptedRemarks(Jdbi jdbi, Clock clock) {
+        this.jdbi = jdbi;
+        this.clock = clock;
+    }
+
+    void accept(EducatorId who, EpisodeId episode, Collection<String> digests) {
+        jdbi.useTransaction(handle -> {
+            var fresh = new HashSet<>(digests);
+            fresh.removeAll(of(episode));
+            for (String digest : fresh) {
+                handle.createUpdate("""
+                                insert into accepted_remark (episode_id, remark, educator_id, accepted_at)
+                                values (:episode, :remark, :who, :now)""")
+                        .bind("episode", episode.value())
+                        .bind("remark", digest)
+                        .bind("who", who.value())
+                        .bind("now", Instants.toColumn(clock.instant()))
+                        .execute();
+            }
+        });
+    }
+
+    Set<String> of(EpisodeId episode) {
+        return Set.copyOf(jdbi.withHandle(
+                handle -> handle.createQuery("select remark from accepted_remark where episode_id = :episode")
+                        .bind("episode", episode.value())
+                        .mapTo(String.class)
+                        .list()));
+    }
+
+    /** What of these keeps the episode from going out: what blocks, and what asks and was not accepted. */
+    List<Remark> holding(EpisodeId episode, List<Remark> remarks) {
+        var accepted = of(episode);
+        return remarks.stream()
+                .filter(remark -> remark.blocks() || remark.asks() && !accepted.contains(remark.digest()))
+                .toList();
+    }
+}

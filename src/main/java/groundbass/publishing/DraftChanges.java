@@ -1,0 +1,59 @@
+package groundbass.publishing;
+
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.Draft;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeState;
+import groundbass.release.Release;
+import groundbass.text.Message;
+import java.util.List;
+import java.util.Optional;
+
+/** In what the draft of an episode differs from what readers see, or from what is fixed for its hour. */
+public final class DraftChanges {
+    private final PublishingParts parts;
+
+    public DraftChanges(PublishingParts parts) {
+        this.parts = parts;
+    }
+
+    /**
+     * What was written and is not in the release.
+     *
+     * @param release its number
+     * @param out whether readers see that release; otherwise it waits for its hour
+     * @param clauses at least one
+     */
+    public record Difference(int release, boolean out, List<Message> clauses) {}
+
+    /** Empty where they are the same, or where nothing is out or promised. */
+    public Optional<Difference> of(EducatorId who, Episode episode) {
+        return against(episode)
+                .flatMap(release -> parts.desk.draft(who, episode.id()).flatMap(draft -> difference(release, draft)));
+    }
+
+    /** A correction that is on its way counts as what readers see next. */
+    private Optional<Release> against(Episode episode) {
+        if (episode.isPublished()) {
+            return parts.releases
+                    .latest(episode.id())
+                    .filter(Release::isUnderWay)
+                    .or(() -> parts.releases.current(episode.id()));
+        }
+        return episode.state() instanceof EpisodeState.Scheduled
+                ? parts.releases.latest(episode.id())
+                : Optional.empty();
+    }
+
+    private Optional<Difference> difference(Release release, Draft draft) {
+        var fixed =
+                parts.revisions.find(release.recipe().revision()).orElseThrow().document();
+        if (fixed.equals(draft.document())) {
+            return Optional.empty();
+        }
+        var clauses = DocumentComparison.clauses(fixed, draft.document());
+        return Optional.of(new Difference(
+                        release.recipe().release(), release.publishedAt().isPresent(), clauses))
+                .filter(difference -> !difference.clauses().isEmpty());
+    }
+}

@@ -1,0 +1,50 @@
+package groundbass.publishing;
+
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.settings.Settings;
+import groundbass.release.BuildQueue;
+import groundbass.release.Releases;
+import java.time.Clock;
+import org.jdbi.v3.core.Jdbi;
+
+/** What the steps of publishing share, each made once. */
+public final class PublishingParts {
+    final Jdbi jdbi;
+    final Clock clock;
+    final Audit audit;
+    final SeriesCatalog catalog;
+    final EpisodeDesk desk;
+    final Episodes episodes;
+    final Revisions revisions;
+    final Settings settings;
+    final Releases releases;
+    final Addresses addresses;
+    final BuildQueue queue;
+    final Preflight preflight;
+    final AcceptedRemarks accepted;
+    final Recipes recipes;
+    final Freezing freezing;
+
+    public PublishingParts(
+            Jdbi jdbi, Clock clock, Audit audit, Releases releases, Addresses addresses, BuildQueue queue) {
+        this.jdbi = jdbi;
+        this.clock = clock;
+        this.audit = audit;
+        this.catalog = new SeriesCatalog(jdbi, audit, clock);
+        this.desk = new EpisodeDesk(jdbi, audit, clock);
+        this.episodes = new Episodes(jdbi);
+        this.revisions = new Revisions(jdbi, clock);
+        this.settings = new Settings(jdbi, audit);
+        this.releases = releases;
+        this.addresses = addresses;
+        this.queue = queue;
+        this.preflight = new Preflight(addresses);
+        this.accepted = new AcceptedRemarks(jdbi, clock);
+        this.recipes = new Recipes(catalog, settings, releases, addresses);
+        this.freezing = new Freezing(recipes, releases, clock);
+    }
+}

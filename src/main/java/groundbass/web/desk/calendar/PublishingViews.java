@@ -1,0 +1,73 @@
+package groundbass.web.desk.calendar;
+
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.series.Series;
+import groundbass.publishing.DraftChanges;
+import groundbass.publishing.DraftChanges.Difference;
+import groundbass.publishing.HourWatch;
+import groundbass.publishing.Publisher;
+import groundbass.publishing.Trouble;
+import groundbass.release.Releases;
+import groundbass.text.Message;
+import groundbass.web.view.Reader;
+import java.util.List;
+import java.util.Optional;
+
+/** What the desk shows of an episode on its way to the students. */
+public final class PublishingViews {
+    private final Releases releases;
+    private final Publisher publisher;
+    private final HourWatch watch;
+    private final DraftChanges changes;
+
+    public PublishingViews(Releases releases, Publisher publisher, HourWatch watch, DraftChanges changes) {
+        this.releases = releases;
+        this.publisher = publisher;
+        this.watch = watch;
+        this.changes = changes;
+    }
+
+    /** Where it stands with all of its releases. */
+    public Calendar calendar(EducatorId who, Episode episode, Series series, Reader reader) {
+        return Calendar.of(episode, series, releases, reader)
+                .with(troubles(episode), changes.of(who, episode).map(PublishingViews::differs));
+    }
+
+    /** Where it stands, in a line or two. */
+    public Standing standing(Episode episode, Reader reader) {
+        return Standing.of(episode, releases.latest(episode.id()), reader);
+    }
+
+    /** What is in the way of its hour, beside a build that failed, which {@link Standing} says. */
+    public List<Message> troubles(Episode episode) {
+        return watch.troubles(episode).stream()
+                .filter(trouble -> trouble.kind() != Trouble.Kind.FAILED)
+                .map(Trouble::sentence)
+                .toList();
+    }
+
+    /** Whose drafts may differ from what is fixed: the others need not be compared. */
+    public List<EpisodeId> writtenSince(EducatorId who) {
+        return releases.writtenSince(who);
+    }
+
+    /** In what its draft differs from what readers see or will see; empty where it does not. */
+    public Optional<Message> differs(EducatorId who, Episode episode) {
+        return changes.of(who, episode).map(PublishingViews::differs);
+    }
+
+    private static Message differs(Difference difference) {
+        var clauses = difference.clauses().stream()
+                .reduce((one, next) -> Message.of("publishing.clauses", one, next))
+                .orElseThrow();
+        return Message.of(
+                difference.out() ? "desk.differs.out" : "desk.differs.promised", difference.release(), clauses);
+    }
+
+    /** What is to be said of the saved draft before it goes out. */
+    public PreflightView preflight(EducatorId who, Episode episode) {
+        return PreflightView.of("/desk/episodes/" + episode.id(), publisher.verdict(who, episode.id()));
+    }
+}

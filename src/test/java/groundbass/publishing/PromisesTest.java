@@ -1,0 +1,307 @@
+package groundbass.publishing;
+
+import static groundbass.publishing.Studio.BERLIN;
+import static groundbass.publishing.Studio.LINE;
+import static groundbass.publishing.Studio.done;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.document.Clearance;
+import groundbass.document.Rights;
+import groundbass.form.Outcome;
+import groundbass.publishing.Trouble.Kind;
+import groundbass.release.Built;
+import groundbass.release.ReleaseId;
+import groundbass.store.BothDatabases;
+import groundbass.store.Database;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ArgumentsSource;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** What becomes of what is written, broken or unsettled between a promise and its hour. */
+class PromisesTest {
+    private static final String LATER = "bar 1\n1-4 E7\n";
+    private static final String LATEST = "bar 1\n1-4 E8\n";
+    /** A stretch of four frets so low is for few hands (test of the rules: stretch-hard). */
+    private static final String UNWISE = "bar 1\n1 E5+A9\n2-4 rest\n";
+    /** 18:00 in Berlin is 17:00 UTC in winter (IANA time zone database, CET = UTC+1). */
+    private static final LocalDateTime HOUR = LocalDateTime.parse("2026-03-06T18:00");
+
+    private static final Instant AT = Instant.parse("2026-03-06T17:00:00Z");
+
+    private static EpisodeId promised(Studio studio) {
+        var id = studio.episode("Rope and Pulley");
+        done(studio.publisher.schedule(studio.educator, id, HOUR, BERLIN));
+        studio.buildAll();
+        return id;
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatIsWrittenAfterThePromiseGoesOutAtTheHour(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = promised(studio);
+            studio.write(id, LATER);
+            studio.clock.advance(Promises.QUIET.minusSeconds(1));
+            studio.goingLive.pass();
+            assertThat(studio.releases.of(id))
+                    .as("somebody may still be writing")
+                    .hasSize(1);
+            studio.clock.advance(Duration.ofSeconds(1));
+            studio.goingLive.pass();
+            studio.goingLive.pass();
+            assertThat(studio.releases.of(id)).hasSize(2);
+            studio.buildAll();
+            studio.clock.set(AT.toString());
+            studio.goingLive.pass();
+            assertThat(studio.shown(id)).isEqualTo(LATER);
+            assertThat(studio.letters()).isEmpty();
+        }
+    }
+
+    /** Two minutes before the hour, as it happens. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatIsWrittenMinutesBeforeTheHourGoesOutToo(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = promised(studio);
+            studio.clock.set(AT.minusSeconds(120).toString());
+            studio.write(id, LATER);
+            studio.clock.advance(Promises.QUIET_NEAR);
+            studio.goingLive.pass();
+            studio.buildAll();
+            studio.clock.set(AT.toString());
+            studio.goingLive.pass();
+            assertThat(studio.shown(id)).isEqualTo(LATER);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatIsWrittenTooLateToBeBuiltFollowsTheHourThatIsKept(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = promised(studio);
+            studio.clock.set(AT.minusSeconds(5).toString());
+            studio.write(id, LATER);
+            studio.clock.set(AT.toString());
+            studio.goingLive.pass();
+            assertThat(studio.find(id).publishedAt()).contains(AT);
+            assertThat(studio.shown(id)).isEqualTo(LINE);
+            studio.clock.advance(Duration.ofSeconds(40));
+            studio.buildAll();
+            studio.goingLive.pass();
+            assertThat(studio.shown(id)).isEqualTo(LATER);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatIsWrittenOnceItIsOutWaitsForTheEducator(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = promised(studio);
+            studio.clock.set(AT.toString());
+            studio.goingLive.pass();
+            studio.write(id, LATER);
+            studio.clock.advance(Duration.ofDays(1));
+            studio.goingLive.pass();
+            assertThat(studio.releases.of(id)).hasSize(1);
+            assertThat(studio.shown(id)).isEqualTo(LINE);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whereTheLatestMayNotGoOutTheLastThatMayDoesAndTheEducatorIsToldOnce(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = promised(studio);
+            studio.write(id, LATER);
+            studio.clock.advance(Promises.QUIET);
+            studio.goingLive.pass();
+            studio.buildAll();
+            studio.write(id, "bar 1\n1-4 E58\n");
+            studio.clock.set(AT.minus(Promises.LEAD).minusSeconds(1).toString());
+            studio.goingLive.pass();
+            assertThat(studio.letters()).isEmpty();
+            studio.clock.advance(Duration.ofSeconds(1));
+            studio.goingLive.pass();
+            studio.goingLive.pass();
+            assertThat(studio.letters()).hasSize(1).first().asString().contains("what you wrote last does not go out");
+            assertThat(studio.watch.troubles(studio.find(id)))
+                    .extracting(Trouble::kind)
+                    .containsExactly(Kind.DRAFT_HELD);
+            studio.clock.set(AT.toString());
+            studio.goingLive.pass();
+            assertThat(studio.find(id).publishedAt()).contains(AT);
+            assertThat(studio.shown(id)).isEqualTo(LATER);
+            assertThat(studio.letters()).hasSize(1);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aRemarkThatNobodyAcceptedHoldsTheDraftAlone(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = promised(studio);
+            studio.write(id, UNWISE);
+            studio.clock.advance(Promises.QUIET);
+            studio.goingLive.pass();
+            assertThat(studio.releases.of(id)).hasSize(1);
+            accept(studio, id);
+            studio.goingLive.pass();
+            assertThat(studio.releases.of(id)).hasSize(2);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void nothingThatAHandCanHardlyPlayGoesOutUnremarked(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Rope and Pulley");
+            studio.write(id, UNWISE);
+            Outcome<ReleaseId> refused = studio.publisher.publishNow(studio.educator, id);
+            assertThat(refused.problems()).isNotEmpty();
+            accept(studio, id);
+            done(studio.publisher.publishNow(studio.educator, id));
+        }
+    }
+
+    private static void accept(Studio studio, EpisodeId id) {
+        var asking = studio.publisher.verdict(studio.educator, id).asking();
+        assertThat(asking).isNotEmpty();
+        studio.publisher.accept(
+                studio.educator, id, asking.stream().map(Remark::digest).toList());
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aLessonWhoseRightsAreUnsettledAgainIsKeptBackAndTold(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = promised(studio);
+            studio.change(id, edit -> edit.rights(new Rights("", "", "Asked for.", Clearance.WAITING)));
+            studio.clock.set(AT.toString());
+            studio.goingLive.pass();
+            assertThat(studio.find(id).isPublished()).isFalse();
+            assertThat(studio.letters()).hasSize(1).first().asString().contains("kept back");
+            studio.clock.advance(Duration.ofHours(2));
+            studio.change(id, edit -> edit.rights(new Rights("", "", "Given.", Clearance.GIVEN)));
+            studio.clock.advance(Promises.QUIET_NEAR);
+            studio.goingLive.pass();
+            studio.buildAll();
+            studio.goingLive.pass();
+            assertThat(studio.find(id).isPublished()).isTrue();
+            assertThat(studio.letters()).last().asString().contains("it came out late");
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aFailedBuildIsToldAtOnceTriedUntilItsHourAndAfterIt(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Rope and Pulley");
+            var release = done(studio.publisher.schedule(studio.educator, id, HOUR, BERLIN));
+            Built.failed(studio.releases, release, studio.clock.instant());
+            studio.goingLive.pass();
+            assertThat(studio.letters()).hasSize(1).first().asString().contains("could not be built");
+            assertThat(studio.outbox.newest(1).get(0).message().text())
+                    .contains("Rope and Pulley", "the string broke", "https://example.org/desk/episodes/" + id);
+
+            studio.clock.set(AT.minus(HourWatch.NEAR).toString());
+            studio.goingLive.pass();
+            assertThat(studio.releases.find(release).orElseThrow().isUnderWay()).isTrue();
+            assertThat(studio.letters()).hasSize(2).last().asString().contains("in danger");
+            studio.clock.set(AT.plusSeconds(180).toString());
+            Built.failed(studio.releases, release, studio.clock.instant());
+            studio.goingLive.pass();
+            assertThat(studio.find(id).isPublished()).isFalse();
+            studio.clock.advance(Duration.ofMinutes(15));
+            studio.goingLive.pass();
+            studio.buildAll();
+            studio.goingLive.pass();
+            assertThat(studio.find(id).isPublished()).isTrue();
+            assertThat(studio.letters()).hasSize(3).last().asString().contains("it came out late");
+            assertThat(studio.outbox.newest(1).get(0).message().text()).contains("18 minutes after its hour");
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void nothingOfAPromiseTakenBackGoesOutWithTheNext(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = promised(studio);
+            done(studio.publisher.withdraw(studio.educator, id));
+            studio.write(id, LATER);
+            done(studio.publisher.schedule(studio.educator, id, HOUR, BERLIN));
+            studio.clock.set(AT.toString());
+            studio.goingLive.pass();
+            assertThat(studio.find(id).isPublished()).isFalse();
+            studio.buildAll();
+            studio.goingLive.pass();
+            assertThat(studio.shown(id)).isEqualTo(LATER);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatIsPublishedAtOnceIsWhatStoodThere(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Rope and Pulley");
+            done(studio.publisher.publishNow(studio.educator, id));
+            studio.write(id, LATEST);
+            studio.clock.advance(Duration.ofMinutes(30));
+            studio.goingLive.pass();
+            studio.buildAll();
+            studio.goingLive.pass();
+            assertThat(studio.shown(id)).isEqualTo(LINE);
+            assertThat(studio.letters()).as("no hour was promised").isEmpty();
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void nobodyElseIsTold(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = promised(studio);
+            studio.change(id, edit -> edit.rights(new Rights("", "", "Asked for.", Clearance.WAITING)));
+            studio.clock.set(AT.toString());
+            studio.goingLive.pass();
+            assertThat(studio.outbox.newest(100)).isNotEmpty().allSatisfy(letter -> assertThat(
+                            letter.message().to().value())
+                    .isEqualTo("desk@example.org"));
+        }
+    }
+
+    /** The hour is noon; times of day. */
+    @ParameterizedTest
+    @CsvSource({
+        "08:00:00, 08:09:59, false",
+        "08:00:00, 08:10:00, true",
+        "11:31:00, 11:31:59, false",
+        "11:31:00, 11:32:00, true",
+        "11:59:58, 11:59:59, false",
+        "11:59:58, 12:00:00, true",
+        "12:00:01, 12:00:30, false",
+        "12:00:01, 12:01:01, true"
+    })
+    void aDraftIsSettledOnceItWasLeftAlone(String saved, String now, boolean settled) {
+        assertThat(Promises.isSettled(at(saved), at("12:00:00"), at(now))).isEqualTo(settled);
+    }
+
+    private static Instant at(String time) {
+        return Instant.parse("2026-03-06T" + time + "Z");
+    }
+}

@@ -1,0 +1,145 @@
+package groundbass.publishing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.episode.DocumentCheck;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.SeriesForm;
+import groundbass.catalog.settings.Imprint;
+import groundbass.catalog.settings.Settings;
+import groundbass.document.Clearance;
+import groundbass.document.DocumentEdit;
+import groundbass.document.Level;
+import groundbass.document.LineSource;
+import groundbass.document.Rights;
+import groundbass.form.Outcome;
+import groundbass.post.Outbox;
+import groundbass.release.Built;
+import groundbass.release.ReleaseId;
+import groundbass.release.Releases;
+import groundbass.store.Database;
+import groundbass.store.SettableClock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.function.UnaryOperator;
+
+/** One educator with one series, and a calendar whose hours the test moves. */
+final class Studio {
+    static final Instant NOW = Instant.parse("2026-03-02T09:00:00Z");
+    static final ZoneId BERLIN = ZoneId.of("Europe/Berlin");
+    static final String LINE = "bar 1\n1-4 E5\n";
+
+    final SettableClock clock = SettableClock.at(NOW);
+    final List<ReleaseId> queue = new ArrayList<>();
+    final Releases releases;
+    final Revisions revisions;
+    final Episodes episodes;
+    final EpisodeDesk desk;
+    final Publisher publisher;
+    final GoingLive goingLive;
+    final HourWatch watch;
+    final DraftChanges changes;
+    final Outbox outbox;
+    final EducatorId educator;
+    final SeriesCatalog catalog;
+    int saidToLast;
+
+    Studio(Database database) {
+        var jdbi = database.jdbi();
+        var audit = new Audit(jdbi, clock);
+        releases = new Releases(jdbi);
+        revisions = new Revisions(jdbi, clock);
+        episodes = new Episodes(jdbi);
+        desk = new EpisodeDesk(jdbi, audit, clock);
+        catalog = new SeriesCatalog(jdbi, audit, clock);
+        educator = done(new Educators(jdbi, audit, clock).create("Quay Studio", "desk@example.org", "four strings!"))
+                .id();
+        new Settings(jdbi, audit).saveImprint(educator, new Imprint("Quay Studio", "desk@example.org", "", "", ""));
+        var educators = new Educators(jdbi, audit, clock);
+        var parts = new PublishingParts(jdbi, clock, audit, releases, () -> "https://example.org", queue::add);
+        outbox = new Outbox(jdbi, clock);
+        publisher = new Publisher(parts);
+        changes = new DraftChanges(parts);
+        watch = new HourWatch(parts, new Notices(parts, educators, outbox));
+        goingLive = new GoingLive(parts, watch, () -> saidToLast++);
+    }
+
+    EpisodeId episode(String title) {
+        var series = catalog.ownedBy(educator).stream()
+                .findFirst()
+                .orElseGet(() ->
+                        done(catalog.create(educator, new SeriesForm("Low Tide", "", "Grooves.", BERLIN.getId()))));
+        var id = done(desk.create(educator, series.id(), title, Level.BEGINNER)).id();
+        write(id, LINE);
+        return id;
+    }
+
+    void write(EpisodeId id, String line) {
+        var draft = desk.draft(educator, id).orElseThrow();
+        var document = draft.document()
+                .edit()
+                .mainLine(new LineSource("", line))
+                .rights(new Rights("", "", "Own work.", Clearance.OWN))
+                .done();
+        assertThat(DocumentCheck.problems(document)).isEmpty();
+        done(desk.saveDraft(educator, id, draft.version(), document));
+    }
+
+    void buildAll() {
+        releases.unfinished().forEach(release -> Built.ready(releases, release.id(), clock.instant()));
+    }
+
+    ReleaseId current(EpisodeId id) {
+        return releases.current(id).orElseThrow().id();
+    }
+
+    Episode find(EpisodeId id) {
+        return episodes.find(id).orElseThrow();
+    }
+
+    /** What readers of it get, as text. */
+    String shown(EpisodeId id) {
+        var release = releases.current(id).orElseThrow();
+        return revisions
+                .find(release.recipe().revision())
+                .orElseThrow()
+                .document()
+                .mainLine()
+                .text();
+    }
+
+    void change(EpisodeId id, UnaryOperator<DocumentEdit> change) {
+        var draft = desk.draft(educator, id).orElseThrow();
+        done(desk.saveDraft(
+                educator,
+                id,
+                draft.version(),
+                change.apply(draft.document().edit()).done()));
+    }
+
+    /** The subjects of all letters to the educator, the oldest first. */
+    List<String> letters() {
+        var newest = outbox.newest(100).stream()
+                .map(letter -> letter.message().subject())
+                .toList();
+        var oldest = new ArrayList<>(newest);
+        Collections.reverse(oldest);
+        return oldest;
+    }
+
+    static <T> T done(Outcome<T> outcome) {
+        assertThat(outcome.problems()).isEmpty();
+        return outcome.result().orElseThrow();
+    }
+}
