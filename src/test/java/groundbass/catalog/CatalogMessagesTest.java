@@ -22,7 +22,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class CatalogMessagesTest {
     private static final Path AUDIO_ROOM = Path.of("src/main/java/groundbass/audio");
     private static final Pattern KEY =
-            Pattern.compile("\"(catalog\\.problem\\.[a-z.-]+|catalog\\.audio\\.[a-z.-]+[a-z])\"");
+            Pattern.compile("\"(catalog\\.problem\\.[a-z.-]+[a-z]|catalog\\.audio\\.[a-z.-]+[a-z])\"");
     private static final Pattern AUDIO = Pattern.compile("(?<!Outcome\\.)refused\\(\"([a-z0-9.-]+)\"");
 
     @ParameterizedTest
