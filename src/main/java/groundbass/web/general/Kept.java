@@ -28,7 +28,8 @@ final class Kept {
                             "audience.reset.subject",
                             "audience.password.subject",
                             "audience.address.subject",
-                            "desk.outbox.test.subject"),
+                            "desk.outbox.test.subject",
+                            "publishing.letter.subject"),
             KeptThing.of("known").inCookies("known"),
             KeptThing.of("audit").inTables("audit"),
             KeptThing.of("writing").inStores("draft.js", "line-text.js", "bench-store.js"));
