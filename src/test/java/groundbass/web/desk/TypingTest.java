@@ -18,6 +18,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Named;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -50,17 +51,17 @@ class TypingTest {
         }
     }
 
-    static Stream<String> texts() throws IOException {
+    static Stream<Named<String>> texts() throws IOException {
         String readme = Files.readString(Path.of("README.md"), UTF_8);
         var example = Pattern.compile("```\n(title .*?)```", Pattern.DOTALL).matcher(readme);
         assertThat(example.find()).as("README shows a line").isTrue();
         try (var files = Files.walk(Path.of("seed-data"))) {
             var lines = files.filter(file -> file.endsWith("line.txt"))
                     .sorted()
-                    .map(TypingTest::read)
+                    .map(file -> Named.of(file.getParent().getFileName().toString(), read(file)))
                     .toList();
             assertThat(lines).hasSizeGreaterThanOrEqualTo(6);
-            return Stream.concat(Stream.of(example.group(1)), lines.stream());
+            return Stream.concat(Stream.of(Named.of("README", example.group(1))), lines.stream());
         }
     }
 

@@ -15,6 +15,7 @@ import groundbass.catalog.settings.Settings;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.post.EmailAddress;
 import groundbass.web.Site;
+import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -205,11 +206,15 @@ class TakingTest {
     @ParameterizedTest
     @ValueSource(strings = {"page.json", "line-wide.svg", "none.pdf", "..%2fgroundbass.mv.db", "%2e%2e"})
     void whatIsNotOfferedIsNotThere(String name) {
-        int status = visitor("F")
-                .urlEncodingEnabled(false)
-                .get("/files/" + shelf.current(1).id() + "/" + name)
-                .statusCode();
-        assertThat(status).isIn(400, 404);
+        var answer = raw("/files/" + shelf.current(1).id() + "/" + name);
+        if (answer.statusCode() == 301) { // another spelling of an address is sent to the usual one
+            answer = raw(answer.header("Location"));
+        }
+        assertThat(answer.statusCode()).isIn(400, 404);
+    }
+
+    private Response raw(String address) {
+        return visitor("F").urlEncodingEnabled(false).get(address);
     }
 
     @Test
