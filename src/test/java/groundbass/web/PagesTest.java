@@ -79,7 +79,7 @@ class PagesTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"en, IP address, deleted", "de, IP-Adresse, Löschung"})
+    @CsvSource({"en, IP address, deletion", "de, IP-Adresse, Löschung"})
     void thePrivacyNoticeSaysThatNoAddressIsStoredAndHowToBeForgotten(String language, String address, String deleted) {
         String page = stage.request()
                 .header("Accept-Language", language)
