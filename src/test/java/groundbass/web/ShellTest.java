@@ -144,7 +144,10 @@ class ShellTest {
     @ParameterizedTest
     @ValueSource(strings = {"/assets/..%2f..%2flogback.xml", "/assets/none.css", "/assets/%2e%2e/messages.properties"})
     void noAssetIsFoundOutsideTheirFolder(String path) {
-        int status = site.program().urlEncodingEnabled(false).get(path).statusCode();
-        assertThat(status).isIn(400, 404);
+        var answer = site.program().urlEncodingEnabled(false).get(path);
+        if (answer.statusCode() == 301) { // another spelling of an address is sent to the usual one
+            answer = site.program().urlEncodingEnabled(false).get(answer.header("Location"));
+        }
+        assertThat(answer.statusCode()).isIn(400, 404);
     }
 }
