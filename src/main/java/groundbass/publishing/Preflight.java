@@ -2,6 +2,7 @@ package groundbass.publishing;
 
 import groundbass.catalog.episode.DocumentCheck;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.settings.Imprint;
 import groundbass.document.Clearance;
 import groundbass.document.EpisodeDocument;
 import groundbass.form.FieldProblem;
@@ -118,6 +119,13 @@ public final class Preflight {
         if (!addresses.isTrial() && LocalAddress.is(printed)) {
             remarks.add(new Remark(Weight.ASKS, "address", Message.of("publishing.remark.address", printed), printed));
         }
+    }
+
+    /** Nothing goes out before readers can know who teaches here. */
+    static Optional<Remark> imprint(Imprint imprint) {
+        return imprint.isComplete()
+                ? Optional.empty()
+                : Optional.of(blocks("imprint", Message.of("publishing.problem.imprint")));
     }
 
     private static Remark blocks(String field, Message message) {

@@ -12,6 +12,7 @@ import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import org.jdbi.v3.core.Handle;
@@ -71,7 +72,8 @@ public final class Publisher {
     }
 
     private Verdict verdict(EpisodeId id, EpisodeDocument document) {
-        var remarks = parts.preflight.remarks(id, document);
+        var remarks = new ArrayList<>(parts.preflight.remarks(id, document));
+        Preflight.imprint(parts.settings.current().imprint()).ifPresent(remarks::add);
         return new Verdict(remarks, parts.accepted.holding(id, remarks));
     }
 
@@ -83,9 +85,6 @@ public final class Publisher {
     }
 
     private Outcome<ReleaseId> prepare(EducatorId who, EpisodeId id, Promise promise) {
-        if (!parts.settings.current().imprint().isComplete()) {
-            return Outcome.refused("", "publishing.problem.imprint");
-        }
         var draft = parts.desk.draft(who, id);
         if (draft.isEmpty()) {
             return Outcome.refused("", "catalog.problem.gone");

@@ -7,8 +7,8 @@ import java.nio.charset.StandardCharsets;
 /**
  * Something that an educator should know before a lesson goes out.
  *
- * @param field where it is mended, named as in {@link groundbass.catalog.DocumentCheck}; besides {@code walkthrough} and
- *     {@code address}, which are no part of the document's form
+ * @param field where it is mended, named as in {@link groundbass.catalog.DocumentCheck}; besides {@code walkthrough},
+ *     {@code address} and {@code imprint}, which are no part of the document's form
  * @param about what of the lesson it speaks of: the same remark on other notes is another remark
  */
 public record Remark(Weight weight, String field, Message message, String about) {

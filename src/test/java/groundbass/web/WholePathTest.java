@@ -94,15 +94,33 @@ class WholePathTest {
         assertThat(page.locator("#mainLine")).hasValue(WITH_A_MISTAKE);
         Browser.write(page, "Line text", WITH_A_MISTAKE.replace("A33", "A3"));
         page.locator("[name='settings.tempos']").fill("100");
+        page.getByLabel("May it be published?").selectOption("own");
         page.getByLabel("Rights line").fill("Own work of Quay Studio.");
         press(page, "Save the draft");
         assertThat(page.getByRole(AriaRole.MAIN)).not().containsText("fret 33");
         fine(page);
 
         press(page, "Publish now");
+        sayWhoTeaches(page);
+        page.getByLabel("I have read these remarks and let them stand").check(); // the address is this computer's
+        press(page, "Publish now");
         assertThat(page.getByText("out since").first())
                 .isVisible(new IsVisibleOptions().setTimeout(BUILT_WITHIN_MILLISECONDS));
         fine(page);
+    }
+
+    /** Asked for once, before the first lesson: the remark leads there. */
+    private static void sayWhoTeaches(Page page) {
+        fine(page);
+        String lesson = page.url().replaceFirst("/publish$", "");
+        page.locator("#preflight")
+                .getByRole(AriaRole.LINK, new Locator.GetByRoleOptions().setName(Pattern.compile("who teaches here")))
+                .click();
+        page.getByLabel("Name of who teaches").fill("Quay Studio");
+        page.getByLabel("E-mail address for everybody").fill("hello@quay.example");
+        press(page, "Save");
+        assertThat(page.getByRole(AriaRole.ALERT)).hasCount(0);
+        page.navigate(lesson);
     }
 
     private static void demandSignIn(Page page) {

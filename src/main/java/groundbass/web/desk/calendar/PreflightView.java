@@ -39,13 +39,12 @@ public record PreflightView(List<Row> blocking, List<Row> asking, List<Row> othe
     }
 
     private static String way(String path, String field) {
-        if (field.equals("address")) {
-            return "/desk/settings#publicAddress";
-        }
-        if (field.equals("walkthrough")) {
-            return path + "/walkthrough";
-        }
-        return path + (field.startsWith("facts.") ? "/facts#" + field : "#" + spot(field));
+        return switch (field) {
+            case "address" -> "/desk/settings#publicAddress";
+            case "imprint" -> "/desk/who-teaches";
+            case "walkthrough" -> path + "/walkthrough";
+            default -> path + (field.startsWith("facts.") ? "/facts#" + field : "#" + spot(field));
+        };
     }
 
     public boolean isClear() {

@@ -4,6 +4,7 @@ import groundbass.form.FieldProblem;
 import groundbass.web.desk.calendar.PreflightView;
 import groundbass.web.view.Problems;
 import java.util.List;
+import java.util.Set;
 
 /**
  * Brings problems of a document to the fields of its page: ids there have no brackets, and every problem has a place. What
@@ -11,7 +12,8 @@ import java.util.List;
  */
 final class EditorProblems {
     private static final String WHOLE_PAGE = "content";
-    private static final String ELSEWHERE = "preflight";
+    private static final String PREFLIGHT = "preflight";
+    private static final Set<String> ELSEWHERE = Set.of("walkthrough", "address", "imprint");
 
     private EditorProblems() {}
 
@@ -22,8 +24,8 @@ final class EditorProblems {
     }
 
     private static String field(String name) {
-        if (name.startsWith("facts.") || name.equals("walkthrough") || name.equals("address")) {
-            return ELSEWHERE;
+        if (name.startsWith("facts.") || ELSEWHERE.contains(name)) {
+            return PREFLIGHT;
         }
         return name.isEmpty() ? WHOLE_PAGE : PreflightView.spot(name);
     }
