@@ -31,6 +31,7 @@ public final class GoingLive {
 
     /** One pass: everything whose hour has come and whose files are ready; what is to be built waits for it afterwards. */
     public void pass() {
+        each(parts.releases.failedCorrections(), watch::lookAtCorrection);
         parts.releases.tryAgain(parts.clock.instant());
         each(parts.episodes.scheduled(), this::keep);
         each(parts.releases.readyCorrections(), this::correct);

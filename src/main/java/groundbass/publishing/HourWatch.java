@@ -4,6 +4,7 @@ import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.publishing.Trouble.Kind;
 import groundbass.release.BuildState;
+import groundbass.release.Release;
 import groundbass.text.Message;
 import java.time.Duration;
 import java.time.Instant;
@@ -12,7 +13,10 @@ import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 
-/** Watches promised hours, and tells their educator on the desk and by letter when one is in danger or was missed. */
+/**
+ * Watches promised hours, and tells their educator on the desk and by letter when one is in danger or was missed, and when
+ * a correction cannot be built.
+ */
 public final class HourWatch {
     /** So long before its hour a lesson without files is in danger. */
     static final Duration NEAR = Duration.ofMinutes(10);
@@ -56,7 +60,7 @@ public final class HourWatch {
         var now = parts.clock.instant();
         var troubles = new ArrayList<Trouble>();
         keptBack(promise, stand, now).ifPresent(troubles::add);
-        failed(stand).ifPresent(troubles::add);
+        failed(stand.wanted()).ifPresent(troubles::add);
         notReady(promise, stand, now).ifPresent(troubles::add);
         if (stand.keptBack().isEmpty()) { // else nothing goes out, whatever was written last
             draftHeld(promise, stand, now).ifPresent(troubles::add);
@@ -74,11 +78,11 @@ public final class HourWatch {
                         Message.of("publishing.trouble.kept", first.message())));
     }
 
-    private static Optional<Trouble> failed(Promises.Stand stand) {
-        return stand.wanted().state() instanceof BuildState.Failed failed
+    private static Optional<Trouble> failed(Release release) {
+        return release.state() instanceof BuildState.Failed failed
                 ? Optional.of(new Trouble(
                         Kind.FAILED,
-                        stand.wanted().id().value(),
+                        release.id().value(),
                         Message.of("publishing.trouble.failed", failed.cause(), failed.tries())))
                 : Optional.empty();
     }
@@ -115,6 +119,15 @@ public final class HourWatch {
         for (var trouble : troubles(episode)) {
             parts.jdbi.useTransaction(handle -> notices.tell(handle, episode, trouble));
         }
+    }
+
+    /** Writes one letter of a correction that failed. */
+    void lookAtCorrection(Release failed) {
+        var told = failed(failed);
+        parts.episodes
+                .find(failed.episode())
+                .ifPresent(episode -> told.ifPresent(
+                        trouble -> parts.jdbi.useTransaction(handle -> notices.tell(handle, episode, trouble))));
     }
 
     /** Tells, within the caller's transaction, that an episode comes out late, where it does. */

@@ -14,12 +14,13 @@ import groundbass.text.Messages;
 import java.time.Instant;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 
-/** Letters to an educator about the hours of their lessons, each written once, in the language of the site. */
+/** Letters to an educator about the hours and corrections of their lessons, each written once, in the language of the site. */
 public final class Notices {
     private final PublishingParts parts;
     private final Educators educators;
@@ -65,8 +66,9 @@ public final class Notices {
         String title = oneLine(episode.title());
         String subject = words.say(
                 "publishing.letter.subject", title, words.say(trouble.kind().shortKey()));
-        var paragraphs = List.of(
-                title, words.say(trouble.sentence()), hour(episode, locale, words), parts.addresses.desk(episode.id()));
+        var paragraphs = new ArrayList<>(List.of(title, words.say(trouble.sentence())));
+        hour(episode, locale, words).ifPresent(paragraphs::add);
+        paragraphs.add(parts.addresses.desk(episode.id()));
         return Message.of(to, subject, String.join("\n\n", paragraphs) + "\n", parts.clock.instant());
     }
 
@@ -74,14 +76,15 @@ public final class Notices {
         return title.replaceAll("[\\p{Cntrl}\\u2028\\u2029]", " ");
     }
 
-    private static String hour(Episode episode, Locale locale, Messages words) {
+    private static Optional<String> hour(Episode episode, Locale locale, Messages words) {
         if (!(episode.state() instanceof EpisodeState.Scheduled promise)) {
-            return "";
+            return Optional.empty();
         }
         String moment = DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT)
                 .withLocale(locale)
                 .format(promise.at().atZone(promise.zone()));
-        return words.say("publishing.letter.hour", moment, promise.zone().getId());
+        return Optional.of(
+                words.say("publishing.letter.hour", moment, promise.zone().getId()));
     }
 
     private static boolean isTold(Handle handle, EpisodeId episode, Trouble trouble) {

@@ -10,6 +10,8 @@ import groundbass.release.BuildQueue;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import java.time.Clock;
+import java.time.Duration;
+import java.util.function.Predicate;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -18,6 +20,9 @@ import org.jdbi.v3.core.Jdbi;
  * is published afterwards, its files are there already.
  */
 public final class Trials {
+    /** So long what was built is kept for another look; afterwards it is built again where it is asked for. */
+    static final Duration KEPT = Duration.ofDays(7);
+
     private final Jdbi jdbi;
     private final Clock clock;
     private final EpisodeDesk desk;
@@ -49,6 +54,11 @@ public final class Trials {
         return revision.result()
                 .map(made -> Outcome.done(build(made)))
                 .orElseGet(() -> Outcome.refused(revision.problems()));
+    }
+
+    /** Deletes those that are old, but for what a link to a colleague still opens. */
+    public void forget(Predicate<ReleaseId> linked) {
+        releases.forgetTrials(clock.instant().minus(KEPT), linked);
     }
 
     private ReleaseId build(Revision revision) {

@@ -10,6 +10,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.StatementContext;
@@ -224,14 +225,58 @@ public final class Releases {
                 .list());
     }
 
-    /** Has releases tried again whose pause is over and which somebody waits for. */
+    /**
+     * Has releases tried again whose pause is over and which somebody waits for. A pause that would last longer than any
+     * comes from a clock that was ahead, and is over too.
+     */
     public void tryAgain(Instant now) {
-        jdbi.useHandle(handle ->
-                handle.createUpdate("""
+        jdbi.useHandle(handle -> handle.createUpdate("""
                         update release set state = 'waiting'
-                        where state = 'failed' and try_again_at <= :now
+                        where state = 'failed' and (try_again_at <= :now or try_again_at > :longest)
                           and (correction
-                            or episode_id in (select id from episode where scheduled_at is not null))""").bind("now", Instants.toColumn(now)).execute());
+                            or episode_id in (select id from episode where scheduled_at is not null))""")
+                .bind("now", Instants.toColumn(now))
+                .bind("longest", Instants.toColumn(now.plus(LONGEST_PAUSE)))
+                .execute());
+    }
+
+    /** Corrections that cannot be built as things are, the newest of each episode. */
+    public List<Release> failedCorrections() {
+        return jdbi.withHandle(
+                handle -> handle.createQuery("""
+                        select * from release r where correction and state = 'failed'
+                          and number = (select max(number) from release where episode_id = r.episode_id)
+                        order by created_at, id""").map(Releases::releaseOf).list());
+    }
+
+    /**
+     * Deletes the trials made before this instant, but for those that somebody still wants. Their files go with the sweep,
+     * unless another release has the same.
+     */
+    public void forgetTrials(Instant before, Predicate<ReleaseId> wanted) {
+        var old = jdbi.withHandle(handle -> handle.createQuery(
+                        "select id from release where number < 0 and created_at < :before order by created_at, id")
+                .bind("before", Instants.toColumn(before))
+                .mapTo(String.class)
+                .map(ReleaseId::new)
+                .list());
+        old.stream().filter(wanted.negate()).forEach(this::forgetTrial);
+    }
+
+    /** One that was published meanwhile stays. */
+    private void forgetTrial(ReleaseId id) {
+        jdbi.useTransaction(handle -> {
+            boolean trial = handle.createQuery("select number from release where id = :id for update")
+                    .bind("id", id.value())
+                    .mapTo(Integer.class)
+                    .findOne()
+                    .filter(number -> number < 0)
+                    .isPresent();
+            if (trial) {
+                handle.execute("delete from release_file where release_id = ?", id.value());
+                handle.execute("delete from release where id = ?", id.value());
+            }
+        });
     }
 
     /** Has one that failed tried again now; does nothing to any other. */

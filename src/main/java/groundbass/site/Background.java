@@ -28,11 +28,16 @@ final class Background {
                 new Pass("tidy", Duration.ofMinutes(5), services.housekeeping::tidy),
                 new Pass("mend", Duration.ofSeconds(10), services.care::mend),
                 new Pass("look-through", Duration.ofMinutes(1), services.care::lookThrough),
+                new Pass("trials", Duration.ofHours(1), this::forgetTrials),
                 new Pass("sweep", Duration.ofHours(1), services.files::sweep));
         open.add(services.lettersUnderWay::shutdownNow);
         open.add(Jobs.start(
                 services.database.dataSource(), services.builder::build, services.goingLive::pass, passes, THREADS));
         open.add(services.builder::stop); // before the jobs are ended, so that what breaks off is known to be stopped
+    }
+
+    private void forgetTrials() {
+        services.publisher.trials().forget(trial -> services.previewLinks.isLinked(trial.value()));
     }
 
     /** The demo's releases take seconds to build; the site is open meanwhile. */

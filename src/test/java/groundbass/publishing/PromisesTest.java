@@ -237,6 +237,51 @@ class PromisesTest {
 
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
+    void aCorrectionThatCannotBeBuiltIsToldOnceAndTriedAgain(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Rope and Pulley");
+            done(studio.publisher.publishNow(studio.educator, id));
+            studio.buildAll();
+            studio.goingLive.pass();
+            studio.write(id, LATER);
+            var correction = done(studio.publisher.publishNow(studio.educator, id));
+            Built.failed(studio.releases, correction, studio.clock.instant());
+            studio.goingLive.pass();
+            assertThat(studio.shown(id)).isEqualTo(LINE);
+            studio.clock.advance(Duration.ofMinutes(1));
+            studio.goingLive.pass();
+            Built.failed(studio.releases, correction, studio.clock.instant());
+            studio.goingLive.pass();
+            assertThat(studio.letters()).hasSize(1).first().asString().contains("could not be built");
+            assertThat(studio.outbox.newest(1).get(0).message().text())
+                    .contains("Rope and Pulley", "the string broke", "https://example.org/desk/episodes/" + id)
+                    .doesNotContain("\n\n\n");
+
+            studio.clock.advance(Duration.ofMinutes(2));
+            studio.goingLive.pass();
+            studio.buildAll();
+            studio.goingLive.pass();
+            assertThat(studio.shown(id)).isEqualTo(LATER);
+        }
+    }
+
+    /** A clock that was two days ahead while a build failed, and was set right. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aPauseFromAClockThatWasAheadIsOverWhenTheClockIsRight(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var release =
+                    done(studio.publisher.schedule(studio.educator, studio.episode("Rope and Pulley"), HOUR, BERLIN));
+            Built.failed(studio.releases, release, studio.clock.instant().plus(Duration.ofDays(2)));
+            studio.goingLive.pass();
+            assertThat(studio.releases.find(release).orElseThrow().isUnderWay()).isTrue();
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
     void nothingOfAPromiseTakenBackGoesOutWithTheNext(Database database) {
         try (database) {
             var studio = new Studio(database);

@@ -78,6 +78,17 @@ public final class PreviewLinks {
                 .list());
     }
 
+    /** Whether any link opens this release now. */
+    public boolean isLinked(String release) {
+        return jdbi.withHandle(handle -> handle.createQuery(
+                                "select count(*) from preview_link where release_id = :release and" + WORKING)
+                        .bind("release", release)
+                        .bind("now", Instants.toColumn(clock.instant()))
+                        .mapTo(Integer.class)
+                        .one())
+                > 0;
+    }
+
     /** Ends a link of this educator's at once. */
     public void withdraw(EducatorId who, String id) {
         jdbi.useTransaction(handle -> {
