@@ -5,6 +5,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
 import groundbass.OutsideTools;
 import java.nio.file.Files;
@@ -22,6 +23,9 @@ public final class Browser implements AutoCloseable {
     private static final List<String> STANDARD = List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa");
 
     private final Playwright playwright;
+    /** How long anything may take until it is there: generous, since a build machine does other things besides. */
+    private static final double PATIENCE_MILLISECONDS = 30_000;
+
     private final com.microsoft.playwright.Browser chromium;
 
     private Browser(Playwright playwright, com.microsoft.playwright.Browser chromium) {
@@ -32,6 +36,7 @@ public final class Browser implements AutoCloseable {
     /** Starts the browser, or skips the test. */
     public static Browser open() {
         var program = program();
+        PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MILLISECONDS);
         var playwright = Playwright.create(
                 new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
         var options = new BrowserType.LaunchOptions()
@@ -61,6 +66,7 @@ public final class Browser implements AutoCloseable {
                 .setLocale("en")
                 .setTimezoneId("Europe/Vienna");
         BrowserContext reader = chromium.newContext(options);
+        reader.setDefaultTimeout(PATIENCE_MILLISECONDS);
         return reader.newPage();
     }
 

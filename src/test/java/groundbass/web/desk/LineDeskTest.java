@@ -250,7 +250,6 @@ class LineDeskTest {
     private Page open(Page page, Episode episode) {
         page.context()
                 .addCookies(List.of(new Cookie("session", studio.cookie.getValue()).setUrl(studio.site.address())));
-        page.setDefaultTimeout(15_000);
         complaints.clear();
         page.onConsoleMessage(message -> complaints.add(message.text()));
         page.onPageError(complaints::add);

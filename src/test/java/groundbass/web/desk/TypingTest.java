@@ -133,7 +133,6 @@ class TypingTest {
         var page = browser.page(1280, 900, ColorScheme.LIGHT);
         page.context()
                 .addCookies(List.of(new Cookie("session", studio.cookie.getValue()).setUrl(studio.site.address())));
-        page.setDefaultTimeout(30_000);
         page.navigate(studio.site.address() + "/desk/episodes/" + episode.id());
         assertThat(page.locator(".CodeMirror").first()).isVisible();
         return page;

@@ -138,7 +138,6 @@ class WritingPathTest {
         var page = BROWSER.page(1280, 900, ColorScheme.LIGHT);
         page.context()
                 .addCookies(List.of(new Cookie("session", STUDIO.cookie.getValue()).setUrl(STUDIO.site.address())));
-        page.setDefaultTimeout(15_000);
         page.onConsoleMessage(message -> complaints.add(message.text()));
         page.onPageError(complaints::add);
         page.navigate(STUDIO.site.address() + "/desk/episodes/" + episode.id());
