@@ -18,6 +18,7 @@ import groundbass.sound.mix.Mix;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Step;
 import groundbass.walkthrough.Walkthrough;
+import groundbass.web.view.StandalonePage;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -203,7 +204,8 @@ public final class RenderCommand implements Callable<Integer> {
     private static void writeGallery(Path folder) throws IOException {
         Files.createDirectories(folder);
         var examples = new Gallery();
-        Files.writeString(folder.resolve("gallery.html"), examples.html());
+        var page = new GalleryPage(Gallery.TITLE, examples.shown());
+        Files.writeString(folder.resolve("gallery.html"), StandalonePage.of("gallery", Locale.ENGLISH, page));
         Files.write(folder.resolve("gallery.pdf"), examples.pdf());
     }
 

@@ -13,6 +13,7 @@ import groundbass.sound.mix.Mix;
 import groundbass.sound.mix.Stem;
 import groundbass.text.Messages;
 import groundbass.theory.Quality;
+import groundbass.web.view.StandalonePage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -77,7 +78,16 @@ final class Soundcheck {
         check.techniques();
         check.grooves();
         check.chords();
-        Files.writeString(folder.resolve("index.html"), SoundcheckPage.of(messages, check.sections));
+        Files.writeString(folder.resolve("index.html"), check.page());
+    }
+
+    private String page() {
+        var page = new SoundcheckPage(
+                messages.say("soundcheck.title"),
+                messages.say("soundcheck.lead"),
+                messages.say("cautions.hearing.1"),
+                sections);
+        return StandalonePage.of("soundcheck", messages.locale(), page);
     }
 
     private void techniques() throws IOException {

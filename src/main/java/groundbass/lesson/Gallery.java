@@ -24,6 +24,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -31,7 +32,7 @@ import java.util.stream.Stream;
  * before a release. For contributors, so in English only.
  */
 public final class Gallery {
-    private static final String TITLE = "Gallery of the engraving";
+    public static final String TITLE = "Gallery of the engraving";
     private static final String EXAMPLES = "/groundbass/lesson/gallery.txt";
     private static final String RULES = "/docs/engraving-rules.md";
     private static final double SCREEN = 90;
@@ -40,6 +41,19 @@ public final class Gallery {
     private final SheetOptions usual = SheetOptions.of(Paper.A4, new PrintedWords(messages), Header.NONE, Footer.NONE);
     private final RuleBook book = RuleBook.read(resource(RULES));
     private final List<Exhibit> exhibits = Exhibit.read(resource(EXAMPLES));
+
+    /**
+     * An example as it is shown.
+     *
+     * @param look what somebody who looks it over should see
+     * @param svg its drawing, with ids that no other has
+     * @param text the line
+     */
+    public record Shown(String title, String look, List<RuleBook.Rule> rules, String svg, String text) {
+        public Shown {
+            rules = List.copyOf(rules);
+        }
+    }
 
     private static String resource(String name) {
         try (var in = Objects.requireNonNull(
@@ -63,17 +77,18 @@ public final class Gallery {
                 .toList();
     }
 
-    /** One page that needs nothing else. */
-    public String html() {
-        var page = new GalleryPage(TITLE);
-        for (int i = 0; i < exhibits.size(); i++) {
-            page.add(exhibits.get(i), rules(exhibits.get(i)), svg(exhibits.get(i), "g" + i + "-"));
-        }
-        return page.html();
+    /** All examples, each with its drawing. */
+    public List<Shown> shown() {
+        return IntStream.range(0, exhibits.size()).mapToObj(this::shown).toList();
+    }
+
+    private Shown shown(int i) {
+        var exhibit = exhibits.get(i);
+        return new Shown(exhibit.title(), exhibit.look(), rules(exhibit), svg(exhibit, "g" + i + "-"), exhibit.text());
     }
 
     public byte[] pdf() {
-        var shown = exhibits.stream().map(this::shown).toList();
+        var shown = exhibits.stream().map(this::piece).toList();
         var words = exhibits.stream().map(this::words).toList();
         var sheet = new Sheet(Exhibition.pages(TITLE, shown, usual), words).numbered(TITLE, new PrintedWords(messages));
         var out = new ByteArrayOutputStream();
@@ -100,7 +115,7 @@ public final class Gallery {
                 ToldEvents.of(exhibit.reading().line(), messages));
     }
 
-    private Exhibition.Piece shown(Exhibit exhibit) {
+    private Exhibition.Piece piece(Exhibit exhibit) {
         var told = rules(exhibit).stream().map(rule -> rule.sentence() + " Source: " + rule.source());
         return new Exhibition.Piece(
                 exhibit.title(),

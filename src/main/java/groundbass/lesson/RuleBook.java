@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
  * The rules of one file of {@code src/main/docs}, each under a heading of the third level: what it says, and a paragraph
  * that begins with {@code Source:}.
  */
-final class RuleBook {
+public final class RuleBook {
     private static final String HEADING = "### ";
     private static final String SOURCE = "Source: ";
     private static final Pattern NEXT = Pattern.compile("\n#+ ");
@@ -22,7 +22,7 @@ final class RuleBook {
      * @param sentence its first paragraph, without the signs of Markdown
      * @param source who says so; ends with a full stop
      */
-    record Rule(String name, String sentence, String source) {}
+    public record Rule(String name, String sentence, String source) {}
 
     private RuleBook(Map<String, Rule> rules) {
         this.rules = rules;

@@ -43,7 +43,11 @@ class SoundcheckTest {
             // it begins at once: the count-in is left out
             assertThat(loudest(Arrays.copyOf(samples, 2 * 44_100))).as(source).isGreaterThan(500);
         }
-        assertThat(page).contains("Start quietly").doesNotContain("soundcheck.").doesNotContain("http");
+        assertThat(page)
+                .contains("Start quietly")
+                .doesNotContain("soundcheck.")
+                .doesNotContain("http:")
+                .doesNotContain("https:");
     }
 
     @Test

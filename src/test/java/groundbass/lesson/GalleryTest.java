@@ -9,14 +9,12 @@ import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.jsoup.Jsoup;
-import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class GalleryTest {
     private static final Gallery GALLERY = new Gallery();
-    private static final Document PAGE = Jsoup.parse(GALLERY.html());
 
     static Stream<Exhibit> exhibits() {
         return GALLERY.exhibits().stream();
@@ -37,21 +35,13 @@ class GalleryTest {
     void eachExampleSaysItsRulesAndWhoSaysSo(Exhibit exhibit) {
         var rules = GALLERY.rules(exhibit);
         assertThat(rules).isNotEmpty();
-        String section = PAGE.select("section:has(h2:containsOwn(%s))".formatted(exhibit.title()))
-                .text();
-        assertThat(section).contains(exhibit.look());
-        assertThat(rules)
-                .allSatisfy(rule -> assertThat(section).contains(rule.sentence() + " Source: " + rule.source()));
-    }
-
-    @Test
-    void thePageNeedsNothingElseAndAllowsNothingElse() {
-        assertThat(PAGE.select("section")).hasSameSizeAs(GALLERY.exhibits());
-        assertThat(PAGE.select("section > svg")).hasSameSizeAs(GALLERY.exhibits());
-        assertThat(PAGE.select("script, link, img, [style]")).isEmpty();
-        assertThat(PAGE.select("[id]").eachAttr("id")).doesNotHaveDuplicates();
-        assertThat(PAGE.select("meta[http-equiv]").attr("content"))
-                .startsWith("default-src 'none'; style-src 'sha256-");
+        var shown = GALLERY.shown().stream()
+                .filter(one -> one.title().equals(exhibit.title()))
+                .findFirst()
+                .orElseThrow();
+        assertThat(shown.rules()).isEqualTo(rules);
+        assertThat(shown.look()).isEqualTo(exhibit.look());
+        assertThat(Jsoup.parse(shown.svg()).select("svg")).hasSize(1);
     }
 
     @Test
