@@ -6,8 +6,10 @@ import groundbass.score.Header;
 import groundbass.score.Note;
 import groundbass.score.Ornaments;
 import groundbass.score.Place;
+import groundbass.text.Messages;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /** A reading in the words of the specification's examples: what differs from a plain header, bars, notes, problems. */
 final class Dump {
@@ -25,7 +27,10 @@ final class Dump {
         reading.problems()
                 .forEach(problem -> dump.lines.add("! " + problem.span().line() + ":"
                         + problem.span().column() + "+" + problem.span().length() + " " + problem.code()
-                        + problem.suggestion().map(text -> " (" + text + ")").orElse("")));
+                        + problem.meant()
+                                .map(choice ->
+                                        " (" + Messages.of(Locale.ENGLISH).say(choice) + ")")
+                                .orElse("")));
         return String.join("\n", dump.lines);
     }
 

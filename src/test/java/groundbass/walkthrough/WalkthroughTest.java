@@ -424,7 +424,7 @@ class WalkthroughTest {
 
     private static Line line(String text) {
         var reading = LineText.read(text);
-        assertThat(reading.report()).isEmpty();
+        assertThat(reading.problems()).isEmpty();
         return reading.line();
     }
 }

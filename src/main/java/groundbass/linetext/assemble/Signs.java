@@ -2,9 +2,9 @@ package groundbass.linetext.assemble;
 
 import groundbass.linetext.problem.BarProblems;
 import groundbass.linetext.problem.Problems;
-import groundbass.linetext.source.Span;
 import groundbass.linetext.typed.RawBar;
 import groundbass.linetext.typed.RawBar.Sign;
+import groundbass.remark.Span;
 import groundbass.score.Bar;
 import groundbass.score.Meter;
 import groundbass.score.Passes;

@@ -5,10 +5,10 @@ import groundbass.linetext.problem.Problems;
 import groundbass.linetext.problem.TextProblems;
 import groundbass.linetext.source.Keyword;
 import groundbass.linetext.source.Numbers;
-import groundbass.linetext.source.Span;
 import groundbass.linetext.source.Token;
 import groundbass.linetext.source.Tokens;
 import groundbass.linetext.typed.Setting;
+import groundbass.remark.Span;
 import groundbass.score.Changes;
 import groundbass.score.Changes.Fresh;
 import groundbass.score.Feel;
@@ -130,7 +130,7 @@ public final class SettingReader {
         }
         int known = MODES.indexOf(mode.get().text());
         if (known < 0) {
-            problems.add(TextProblems.unknownWord("unknown-mode", "mode", mode.get(), MODES));
+            problems.add(TextProblems.unknownMode(mode.get(), MODES));
             return Optional.empty();
         }
         return writable(typed.span().to(mode.get().span()), tonic.get(), Mode.values()[known]);
@@ -236,7 +236,7 @@ public final class SettingReader {
         var typed = tokens.take().orElseThrow();
         int known = TECHNIQUES.indexOf(typed.text());
         if (known < 0) {
-            problems.add(TextProblems.unknownWord("unknown-style", "style", typed, TECHNIQUES));
+            problems.add(TextProblems.unknownStyle(typed, TECHNIQUES));
             return Optional.empty();
         }
         return Optional.of(Technique.values()[known]);

@@ -1,7 +1,7 @@
 package groundbass.linetext.typed;
 
 import groundbass.linetext.source.Moment;
-import groundbass.linetext.source.Span;
+import groundbass.remark.Span;
 import groundbass.score.Repeats;
 import groundbass.theory.ChordSymbol;
 import java.util.ArrayList;
