@@ -11,8 +11,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
@@ -20,7 +18,6 @@ import java.util.stream.IntStream;
  * the same pitches. Every written note counts once, at the speed at which it is first played.
  */
 public final class Fingering {
-    private static final int SEARCHED_FOR_EACH = 12;
 
     private final Fretboard neck;
     private final Hand hand;
@@ -105,38 +102,6 @@ public final class Fingering {
                 .filter(this::moves)
                 .limit(most)
                 .toList();
-    }
-
-    /**
-     * Ways that a player would call different, the cheapest first: each moves at least a quarter of the notes against
-     * what is written and against every way before it.
-     */
-    public List<Other> variety(Passage passage, int most) {
-        var chosen = new ArrayList<Other>();
-        for (var other : others(passage, SEARCHED_FOR_EACH * most)) {
-            boolean differs = differences(other, this::place) >= quarter(other)
-                    && chosen.stream().allMatch(each -> differences(other, places(each)::get) >= quarter(other));
-            if (differs && chosen.size() < most) {
-                chosen.add(other);
-            }
-        }
-        return List.copyOf(chosen);
-    }
-
-    private static long differences(Other other, Function<NoteAt, Place> places) {
-        return other.stops().stream()
-                .filter(stop ->
-                        !places.apply(stop.note()).equals(stop.fingered().place()))
-                .count();
-    }
-
-    private static Map<NoteAt, Place> places(Other other) {
-        return other.stops().stream()
-                .collect(Collectors.toMap(Stop::note, stop -> stop.fingered().place()));
-    }
-
-    private static double quarter(Other other) {
-        return other.stops().size() / 4.0;
     }
 
     /** The ways of playing a passage without leaving a position, the cheapest first; what is written among them. */

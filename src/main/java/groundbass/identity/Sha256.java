@@ -8,7 +8,8 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /**
- * A SHA-256 digest (FIPS 180-4) as 64 lower-case hexadecimal digits. Files are kept under this type alone, so no text that came from outside can become a path.
+ * A SHA-256 digest (FIPS 180-4) as 64 lower-case hexadecimal digits. Files are kept under this type alone, so no text
+ * that came from outside can become a path.
  */
 public record Sha256(String hex) {
     private static final Pattern FORM = Pattern.compile("[0-9a-f]{64}");

@@ -1,8 +1,7 @@
 package groundbass.lesson;
 
+import groundbass.identity.Sha256;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Base64;
 import java.util.List;
 import java.util.Locale;
@@ -60,12 +59,7 @@ final class GalleryPage {
     }
 
     private static String digest() {
-        try {
-            byte[] hash = MessageDigest.getInstance("SHA-256").digest(STYLE.getBytes(StandardCharsets.UTF_8));
-            return Base64.getEncoder().encodeToString(hash);
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
-        }
+        return Base64.getEncoder().encodeToString(Sha256.digest().digest(STYLE.getBytes(StandardCharsets.UTF_8)));
     }
 
     private static String escaped(String text) {

@@ -47,11 +47,6 @@ public final class TempoMap {
         }
     }
 
-    /** A tempo map of one tempo. */
-    public static TempoMap steady(Fraction quartersPerMinute) {
-        return new TempoMap(List.of(new Change(Fraction.ZERO, quartersPerMinute)));
-    }
-
     public List<Change> changes() {
         return changes;
     }

@@ -86,10 +86,6 @@ public record Note(
         return new Note(onset, newLength, place, pluck, arrival, ornaments);
     }
 
-    public Note withOnset(Fraction newOnset) {
-        return new Note(newOnset, length, place, pluck, arrival, ornaments);
-    }
-
     public Note withOrnaments(Ornaments newOrnaments) {
         return new Note(onset, length, place, pluck, arrival, newOrnaments);
     }

@@ -25,14 +25,6 @@ public enum Approach {
         };
     }
 
-    /** Whether it needs no place in the key to be right. */
-    public boolean isChromatic() {
-        return switch (this) {
-            case CHROMATIC_FROM_BELOW, CHROMATIC_FROM_ABOVE -> true;
-            case SCALE_FROM_BELOW, SCALE_FROM_ABOVE, FROM_FIFTH -> false;
-        };
-    }
-
     /** The key of its name in the message bundle. */
     public String messageKey() {
         return switch (this) {

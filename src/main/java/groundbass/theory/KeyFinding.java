@@ -62,16 +62,6 @@ public record KeyFinding(List<Candidate> candidates) {
         return fits && margin() >= CLEAR / 2 ? Certainty.LIKELY : Certainty.OPEN;
     }
 
-    /** How well the notes fit a key of any mode: as its tonic in major or minor, whichever its third is. */
-    public double correlation(Key key) {
-        var wanted = simplest(key.tonic().pitchClass(), key.mode().isMinorish() ? Mode.MINOR : Mode.MAJOR);
-        return candidates.stream()
-                .filter(candidate -> candidate.key().equals(wanted))
-                .mapToDouble(Candidate::correlation)
-                .findFirst()
-                .orElseThrow();
-    }
-
     /** The key of this sound with the fewest signs; of F sharp and G flat, sharps in major and flats in minor. */
     private static Key simplest(int tonic, Mode mode) {
         var fewest = Comparator.comparingInt((Key key) -> Math.abs(key.fifths()))

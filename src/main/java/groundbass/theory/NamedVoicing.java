@@ -85,11 +85,13 @@ public record NamedVoicing(Chord chord, List<Degree> tones, Shape shape) {
                         .thenComparing(chord -> chord.quality().ordinal()));
     }
 
-    /** Nothing but a fifth may be missing, and that not when it is altered. */
+    /** Nothing but a fifth may be missing: not when it is altered, nor where no third tells the chord instead. */
     private static boolean hasItsSkeleton(Chord chord, List<Integer> classes) {
-        return chord.quality().degrees().stream()
+        var degrees = chord.quality().degrees();
+        boolean third = degrees.stream().anyMatch(degree -> degree.number() == 3);
+        return degrees.stream()
                 .filter(degree -> !classes.contains(degree.above(chord.root()).pitchClass()))
-                .allMatch(degree -> degree.equals(FIFTH));
+                .allMatch(degree -> third && degree.equals(FIFTH));
     }
 
     private static NamedVoicing named(Chord chord, List<Pitch> notes, List<Integer> classes) {

@@ -1,9 +1,7 @@
 package groundbass.walkthrough;
 
+import groundbass.identity.Sha256;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -17,8 +15,8 @@ import java.util.regex.Pattern;
  * @param after  the same of the step after it; empty at the end
  */
 public record Anchor(String own, String before, String after) {
-    /** Eight bytes tell the steps of a line apart: 64 bits, and no one gains by a collision. */
-    private static final int BYTES = 8;
+    /** Sixteen digits tell the steps of a line apart: 64 bits, and no one gains by a collision. */
+    private static final int DIGITS = 16;
 
     private static final Pattern FORM = Pattern.compile("([0-9a-f]{16})\\.([0-9a-f]{16})?\\.([0-9a-f]{16})?");
 
@@ -46,12 +44,7 @@ public record Anchor(String own, String before, String after) {
     }
 
     static String digest(String subject) {
-        try {
-            byte[] whole = MessageDigest.getInstance("SHA-256").digest(subject.getBytes(StandardCharsets.UTF_8));
-            return HexFormat.of().formatHex(whole, 0, BYTES);
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
+        return Sha256.of(subject.getBytes(StandardCharsets.UTF_8)).hex().substring(0, DIGITS);
     }
 
     /** {@code own.before.after} */

@@ -16,7 +16,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class FingeringTest {
@@ -92,23 +91,6 @@ class FingeringTest {
         assertThat(others.stream().map(other -> places(STREWN, other.stops())))
                 .doesNotHaveDuplicates()
                 .doesNotContain(places(STREWN, fingering.stops()));
-    }
-
-    @Test
-    void varietyMovesAQuarterOfTheNotesEachTime() {
-        var ways = Fingering.of(STREWN).variety(Passage.bar(1), 3);
-        assertThat(ways).hasSizeGreaterThan(1).isSortedAccordingTo(Comparator.comparingDouble(other -> -other.saved()));
-        for (int i = 1; i < ways.size(); i++) {
-            var one = ways.get(i - 1).stops();
-            var other = ways.get(i).stops();
-            long moved = IntStream.range(0, one.size())
-                    .filter(note -> !one.get(note)
-                            .fingered()
-                            .place()
-                            .equals(other.get(note).fingered().place()))
-                    .count();
-            assertThat(moved).isGreaterThanOrEqualTo(2);
-        }
     }
 
     @Test

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -127,5 +128,38 @@ class KeyFindingTest {
                 .contains(key("F# major"), key("Eb minor"), key("Db major"), key("G# minor"));
         assertThat(finding.certainty()).isEqualTo(Certainty.OPEN);
         assertThat(finding.best()).isEqualTo(finding.candidates().get(0).key());
+    }
+
+    /** Arithmetic: of five, four lie in C major. */
+    @Test
+    void theShareInAScaleIsCountedByTime() {
+        var weights = weights("3 1 1 0 0 0 0 0 0 0 0 0");
+        assertThat(weights.shareIn(NoteName.parse("C").orElseThrow(), Scale.MAJOR))
+                .isEqualTo(0.8);
+        assertThat(weights.shareIn(NoteName.parse("Db").orElseThrow(), Scale.MAJOR))
+                .isEqualTo(0.8);
+        assertThat(weights.shareIn(NoteName.parse("D").orElseThrow(), Scale.MAJOR))
+                .isEqualTo(0.4);
+        assertThat(weights("0 0 0 0 0 0 0 0 0 0 0 0")
+                        .shareIn(NoteName.parse("C").orElseThrow(), Scale.MAJOR))
+                .as("where nothing sounds nothing lies outside")
+                .isEqualTo(1);
+    }
+
+    /** The limits are ours: a fit of 0.7 and a margin of 0.1 are clear, half that margin likely. */
+    @ParameterizedTest
+    @CsvSource({
+        "0.7,  0.59, CLEAR",
+        "0.7,  0.61, LIKELY",
+        "0.7, 0.64, LIKELY",
+        "0.7, 0.66, OPEN",
+        "0.69, 0.5,  LIKELY",
+        "0.69, 0.61, OPEN",
+        "0.9, 0.9,  OPEN"
+    })
+    void certaintyIsAFitAndAMargin(double first, double second, Certainty certainty) {
+        var finding = new KeyFinding(List.of(
+                new KeyFinding.Candidate(key("C major"), first), new KeyFinding.Candidate(key("G major"), second)));
+        assertThat(finding.certainty()).isEqualTo(certainty);
     }
 }

@@ -4,7 +4,9 @@ import static groundbass.theory.KeyTest.allNames;
 import static groundbass.theory.KeyTest.key;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.theory.ChordSymbol.Chord;
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -88,5 +90,67 @@ class SpellingTest {
                 .mapToObj(i -> Spelling.of(key, midi[i], midi[Math.min(i + 1, midi.length - 1)]))
                 .map(pitch -> pitch.name().toString())
                 .collect(Collectors.joining(" "));
+    }
+
+    /** rule: chord-tone-names. */
+    @ParameterizedTest
+    @CsvSource({
+        "E7,    8,  G#",
+        "Cm7,   3,  Eb",
+        "Cm7b5, 6,  Gb",
+        "Bdim7, 8,  Ab",
+        "C+,    8,  G#",
+        "C/Bb,  10, Bb",
+        "C,     1,  ''",
+        "C/Bb,  1,  ''"
+    })
+    void aChordNamesItsTonesAndItsBass(String symbol, int pitchClass, String name) {
+        assertThat(text(Spelling.inChord(chord(symbol), pitchClass))).isEqualTo(name);
+    }
+
+    /** Ninth, eleventh and thirteenth lie two, five and nine semitones above the root (rule: chord-tone-names). */
+    @ParameterizedTest
+    @CsvSource({
+        "C, C7,   2,  D",
+        "C, C7,   5,  F",
+        "C, C7,   9,  A",
+        "C, C7,   1,  ''",
+        "E, G#m7, 10, A#",
+        "C, B7,   1,  C#",
+        "C, D#m7, 0,  ''"
+    })
+    void tensionsAreNamedAboveTheRootWhereTheNameIsReadEasily(
+            String tonic, String symbol, int pitchClass, String name) {
+        assertThat(text(Spelling.asTension(key(tonic, Mode.MAJOR), chord(symbol), pitchClass)))
+                .isEqualTo(name);
+    }
+
+    /** b9, #11 and b13 above a chord with its fifth; without one, the tritone is a lowered fifth (from memory). */
+    @ParameterizedTest
+    @CsvSource({"C7, 1, Db", "C7, 6, F#", "C7, 8, Ab", "C7, 3, Eb", "Cdim7, 8, Ab", "Cm7b5, 6, Gb", "Ab7, 2, D"})
+    void alterationsAreLoweredButForTheRaisedFourth(String symbol, int pitchClass, String name) {
+        assertThat(text(Spelling.asAlteration(key("C", Mode.MAJOR), chord(symbol), pitchClass)))
+                .isEqualTo(name);
+    }
+
+    @Test
+    void noPitchHasMoreThanTwoNamesAndTheNaturalIsOneOfThem() {
+        for (int pitchClass = 0; pitchClass < 12; pitchClass++) {
+            var choices = Spelling.choices(key("C", Mode.MAJOR), pitchClass);
+            int wanted = pitchClass;
+            assertThat(choices).isNotEmpty().hasSizeLessThanOrEqualTo(2).allSatisfy(name -> assertThat(
+                            name.pitchClass())
+                    .isEqualTo(wanted));
+        }
+        assertThat(Spelling.choices(key("C", Mode.MAJOR), 1).stream().map(NoteName::toString))
+                .containsExactlyInAnyOrder("C#", "Db");
+    }
+
+    private static Chord chord(String symbol) {
+        return (Chord) ChordSymbol.parse(symbol).orElseThrow();
+    }
+
+    private static String text(Optional<NoteName> name) {
+        return name.map(NoteName::toString).orElse("");
     }
 }

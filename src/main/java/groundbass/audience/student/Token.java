@@ -1,11 +1,9 @@
 package groundbass.audience.student;
 
+import groundbass.identity.Sha256;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.util.Base64;
-import java.util.HexFormat;
 
 /**
  * A secret that a browser carries: 256 random bits as 43 characters safe in addresses and cookies. Rows hold its hash
@@ -23,12 +21,7 @@ public record Token(String value) {
 
     /** SHA-256 of the characters, as 64 hexadecimal digits. */
     public String hash() {
-        try {
-            byte[] digest = MessageDigest.getInstance("SHA-256").digest(value.getBytes(StandardCharsets.UTF_8));
-            return HexFormat.of().formatHex(digest);
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
-        }
+        return Sha256.of(value.getBytes(StandardCharsets.UTF_8)).hex();
     }
 
     @Override

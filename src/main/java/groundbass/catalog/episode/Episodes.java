@@ -63,14 +63,6 @@ public final class Episodes {
                         .bind("series", series.value())));
     }
 
-    /** For everyone: what was published last, over all series, newest first. */
-    public List<Episode> latestPublished(int count) {
-        return jdbi.withHandle(handle -> list(select(
-                        handle,
-                        "where e.published_at is not null order by e.published_at desc, e.number desc, e.id limit :count")
-                .bind("count", count)));
-    }
-
     /** The published episodes beside this one, by number. */
     public Neighbours neighbours(Episode episode) {
         return jdbi.withHandle(handle -> new Neighbours(

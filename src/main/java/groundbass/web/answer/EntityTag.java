@@ -1,9 +1,7 @@
 package groundbass.web.answer;
 
+import groundbass.identity.Sha256;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -21,12 +19,7 @@ public record EntityTag(String opaque) {
     }
 
     public static EntityTag ofContent(byte[] content) {
-        try {
-            var digest = MessageDigest.getInstance("SHA-256").digest(content);
-            return new EntityTag(HexFormat.of().formatHex(digest).substring(0, DIGITS));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException(e);
-        }
+        return new EntityTag(Sha256.of(content).hex().substring(0, DIGITS));
     }
 
     public static EntityTag ofContent(String content) {

@@ -111,12 +111,6 @@ class EpisodesTest {
             assertThat(fixture.episodes.publishedIn(series))
                     .extracting(Episode::number)
                     .containsExactly(1, 3);
-            assertThat(fixture.episodes.latestPublished(9))
-                    .extracting(Episode::number)
-                    .containsExactly(1, 3);
-            assertThat(fixture.episodes.latestPublished(1))
-                    .extracting(Episode::number)
-                    .containsExactly(1);
             assertThat(fixture.episodes.in(series)).extracting(Episode::number).containsExactly(1, 2, 3, 4);
         }
     }
