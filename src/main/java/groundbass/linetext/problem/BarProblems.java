@@ -6,6 +6,7 @@ import groundbass.score.Count;
 import groundbass.score.Grid;
 import groundbass.score.Meter;
 import groundbass.score.Passes.Fault;
+import groundbass.score.Roadmap;
 import java.util.List;
 
 /** What can be wrong with a bar as a whole: its head, its counts, its chords, its repeat signs. */
@@ -226,8 +227,25 @@ public final class BarProblems {
         return Problem.error("said-twice", span, "this was said in line " + first.line() + " already; take one out.");
     }
 
+    public static Problem badToCoda(Span span) {
+        return Problem.error("bad-to-coda", span, "after 'to' expected 'coda'.").suggesting("to coda");
+    }
+
+    public static Problem badJump(Span span, Roadmap.From from) {
+        String words = new Roadmap.Jump(from, Roadmap.Until.END).words();
+        return Problem.error(
+                        "bad-jump",
+                        span,
+                        "expected '" + words + "', '" + words + " al fine' or '" + words + " al coda'.")
+                .suggesting(words);
+    }
+
     public static Problem of(Fault.Kind kind, Span span) {
         return Problem.error("repeats-disagree", span, sentence(kind) + " All signs of this bar are left out.");
+    }
+
+    public static Problem ofJump(Fault.Kind kind, Span span) {
+        return Problem.error("jumps-disagree", span, sentence(kind) + " The signs of jumps at this bar are left out.");
     }
 
     private static String sentence(Fault.Kind kind) {
@@ -245,6 +263,20 @@ public final class BarProblems {
                 "the number of times is not the number of passes that the endings name; leave it out or mend it.";
             case REPEAT_END_MISPLACED ->
                 "every ending but the last is closed by 'repeat end' in the same bar, and the last one is not.";
+            case JUMP_SIGN_TWICE ->
+                "a line has one jump, one segno, one coda, one 'to coda' and one fine; take one out.";
+            case NO_SEGNO -> "the sign stands at no earlier bar; write 'segno' before the bar to go back to.";
+            case NO_FINE -> "no end comes before this jump; write 'fine' after the bar to end with.";
+            case NO_CODA ->
+                "write 'to coda' after an earlier bar, where the coda is to be gone to, and 'coda' before the bar after"
+                        + " this jump.";
+            case NO_JUMP ->
+                "no jump asks for this sign; write the jump after its bar, as in 'dal segno al coda' or 'da capo al"
+                        + " fine'.";
+            case JUMP_INSIDE_REPEAT ->
+                "after a jump repeats are played once, with their last ending; put this sign where the repeat ends, or"
+                        + " outside it.";
+            case NEVER_PLAYED -> "what stands after a jump al fine is never played; put the jump after the last bar.";
         };
     }
 }
