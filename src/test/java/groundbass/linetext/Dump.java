@@ -6,6 +6,7 @@ import groundbass.score.Header;
 import groundbass.score.Note;
 import groundbass.score.Ornaments;
 import groundbass.score.Place;
+import groundbass.score.Roadmap;
 import groundbass.text.Messages;
 import java.util.ArrayList;
 import java.util.List;
@@ -90,7 +91,16 @@ final class Dump {
                 + (signs.endingEnd() ? " ]" : "")
                 + signs.end()
                         .map(end -> " :|" + end.times().map(n -> "x" + n).orElse(""))
-                        .orElse("");
+                        .orElse("")
+                + roadmap(signs.roadmap());
+    }
+
+    private static String roadmap(Roadmap map) {
+        return (map.segno() ? " segno" : "")
+                + (map.coda() ? " coda" : "")
+                + (map.toCoda() ? " to-coda" : "")
+                + (map.fine() ? " fine" : "")
+                + map.jump().map(jump -> " " + jump.printed()).orElse("");
     }
 
     /** Onset, length, string number and fret, then what strikes it ({@code -}: nothing) and everything else. */

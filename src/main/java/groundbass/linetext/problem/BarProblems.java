@@ -7,6 +7,7 @@ import groundbass.score.Count;
 import groundbass.score.Grid;
 import groundbass.score.Meter;
 import groundbass.score.Passes.Fault;
+import groundbass.score.Roadmap;
 import groundbass.text.Message;
 import java.util.List;
 
@@ -150,6 +151,15 @@ public final class BarProblems {
         return Mistake.SIGN_SAID_TWICE.at(span, first.line());
     }
 
+    public static Remark badToCoda(Span span) {
+        return Mistake.BAD_TO_CODA.at(span).suggesting("to coda");
+    }
+
+    public static Remark badJump(Span span, Roadmap.From from) {
+        String words = new Roadmap.Jump(from, Roadmap.Until.END).words();
+        return Mistake.BAD_JUMP.at(span, words).suggesting(words);
+    }
+
     public static Remark of(Fault.Kind kind, Span span) {
         return mistake(kind).at(span);
     }
@@ -164,6 +174,13 @@ public final class BarProblems {
             case PASSES_NOT_COVERED -> Mistake.PASSES_NOT_COVERED;
             case TIMES_DISAGREE -> Mistake.TIMES_DISAGREE;
             case REPEAT_END_MISPLACED -> Mistake.REPEAT_END_MISPLACED;
+            case JUMP_SIGN_TWICE -> Mistake.JUMP_SIGN_TWICE;
+            case NO_SEGNO -> Mistake.NO_SEGNO;
+            case NO_FINE -> Mistake.NO_FINE;
+            case NO_CODA -> Mistake.NO_CODA;
+            case NO_JUMP -> Mistake.NO_JUMP;
+            case JUMP_INSIDE_REPEAT -> Mistake.JUMP_INSIDE_REPEAT;
+            case NEVER_PLAYED -> Mistake.NEVER_PLAYED;
         };
     }
 }

@@ -63,8 +63,25 @@ public final class SettingReader {
             case COMPOSER -> Optional.of(Setting.ofHead(word, line, head -> head.withComposer(text.text())));
             case RIGHTS -> Optional.of(Setting.ofHead(word, line, head -> head.withRights(text.text())));
             case SECTION -> Optional.of(Setting.ofBar(word, line, changes -> changes.withSection(text.text())));
-            case FORM, KEY, METER, TEMPO, FEEL, STRINGS, FRETS, STYLE, SLOWING, REPEAT, ENDING, NEW, BAR ->
-                throw new IllegalArgumentException("its value is no free text: " + word);
+            case FORM,
+                    KEY,
+                    METER,
+                    TEMPO,
+                    FEEL,
+                    STRINGS,
+                    FRETS,
+                    STYLE,
+                    SLOWING,
+                    REPEAT,
+                    ENDING,
+                    SEGNO,
+                    CODA,
+                    TO,
+                    FINE,
+                    DA,
+                    DAL,
+                    NEW,
+                    BAR -> throw new IllegalArgumentException("its value is no free text: " + word);
         };
     }
 
@@ -99,7 +116,7 @@ public final class SettingReader {
             case STYLE -> style().map(style -> both(head -> head.with(style), changes -> changes.with(style)));
             case SLOWING -> slowing();
             case NEW -> fresh();
-            case TITLE, COMPOSER, RIGHTS, SECTION, REPEAT, ENDING, BAR ->
+            case TITLE, COMPOSER, RIGHTS, SECTION, REPEAT, ENDING, SEGNO, CODA, TO, FINE, DA, DAL, BAR ->
                 throw new IllegalArgumentException("no setting of words: " + word);
         };
     }

@@ -88,7 +88,7 @@ public final class TextReader {
             }
             case FORM, KEY, METER, TEMPO, FEEL, STRINGS, FRETS, STYLE, SLOWING, NEW ->
                 new SettingReader(word, scanner.tokens(""), problems).read().ifPresent(this::put);
-            case REPEAT, ENDING -> sign(word, scanner.tokens(""));
+            case REPEAT, ENDING, SEGNO, CODA, TO, FINE, DA, DAL -> sign(word, scanner.tokens(""));
             case BAR -> bar(new BarHeadReader(scanner.tokens(",="), problems).read());
         }
     }

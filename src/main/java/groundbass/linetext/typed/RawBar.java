@@ -50,7 +50,12 @@ public final class RawBar {
         START,
         ENDING,
         ENDING_END,
-        END
+        END,
+        SEGNO,
+        CODA,
+        TO_CODA,
+        FINE,
+        JUMP
     }
 
     /** What stands on lines of their own before a bar, and the signs after it. */
