@@ -39,7 +39,7 @@ class HouseTest {
             List.of("engraving", "walkthrough", "script", "midi", "sound", "audio", "comparison"),
             List.of("linetext", "checks", "listening"), // a sound is mastered by listening to it
             List.of("fingering", "analysis", "groove"), // remarks rest on where the hand is and what a note means
-            List.of("writing", "performance"),
+            List.of("writing", "performance", "remark"),
             List.of("score"), // a line names its key and chords, so theory lies under it
             List.of("theory"),
             List.of("text", "signal", "form", "identity"));

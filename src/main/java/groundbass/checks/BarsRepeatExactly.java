@@ -1,6 +1,7 @@
 package groundbass.checks;
 
 import groundbass.analysis.Role;
+import groundbass.remark.Severity;
 import groundbass.score.Bar;
 import groundbass.score.Fraction;
 import groundbass.score.Line;

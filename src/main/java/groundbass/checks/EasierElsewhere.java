@@ -4,6 +4,7 @@ import groundbass.fingering.Cost;
 import groundbass.fingering.Cost.Part;
 import groundbass.fingering.Other;
 import groundbass.performance.Played;
+import groundbass.remark.Severity;
 import groundbass.score.Passage;
 import java.util.Comparator;
 import java.util.HashMap;

@@ -1,6 +1,7 @@
 package groundbass.checks;
 
 import groundbass.performance.Played;
+import groundbass.remark.Severity;
 import groundbass.score.NoteAt;
 import groundbass.score.Passage;
 import groundbass.score.Position;

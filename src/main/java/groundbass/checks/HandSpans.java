@@ -3,6 +3,7 @@ package groundbass.checks;
 import groundbass.fingering.Gripped;
 import groundbass.fingering.Hand;
 import groundbass.performance.Played;
+import groundbass.remark.Severity;
 import groundbass.score.Arrival;
 import java.util.List;
 import java.util.Optional;

@@ -1,6 +1,7 @@
 package groundbass.checks;
 
 import groundbass.performance.Played;
+import groundbass.remark.Severity;
 import groundbass.score.Place;
 import java.util.Comparator;
 import java.util.List;

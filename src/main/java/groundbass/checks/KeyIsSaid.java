@@ -1,5 +1,6 @@
 package groundbass.checks;
 
+import groundbass.remark.Severity;
 import groundbass.score.Bar;
 import groundbass.score.Passage;
 import groundbass.text.Message;

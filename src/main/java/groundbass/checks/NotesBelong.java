@@ -3,6 +3,7 @@ package groundbass.checks;
 import groundbass.analysis.Role;
 import groundbass.analysis.Tone;
 import groundbass.performance.Played;
+import groundbass.remark.Severity;
 import groundbass.score.Place;
 import java.util.List;
 import java.util.stream.Stream;

@@ -1,5 +1,6 @@
 package groundbass.checks;
 
+import groundbass.remark.Severity;
 import groundbass.score.Technique;
 import java.util.List;
 import java.util.stream.Stream;

@@ -1,5 +1,6 @@
 package groundbass.checks;
 
+import groundbass.remark.Suggestion;
 import groundbass.score.Bar;
 import groundbass.score.Line;
 import groundbass.score.Note;
@@ -17,7 +18,7 @@ import java.util.stream.Collectors;
  * @param label what a button says: what would stand there, as it is typed
  * @param edits the notes to change, each once
  */
-public record Repair(Message label, List<Edit> edits) {
+public record Repair(Message label, List<Edit> edits) implements Suggestion {
     /** One note and what it becomes; the note keeps its time. */
     public record Edit(NoteAt note, Change change) {
         public Edit {

@@ -1,5 +1,6 @@
 package groundbass.checks;
 
+import groundbass.remark.Severity;
 import groundbass.score.Fraction;
 import groundbass.score.Passage;
 import groundbass.score.Position;

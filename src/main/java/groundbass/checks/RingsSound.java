@@ -1,6 +1,7 @@
 package groundbass.checks;
 
 import groundbass.performance.Played;
+import groundbass.remark.Severity;
 import groundbass.score.Ornaments.Mark;
 import groundbass.text.Message;
 import java.util.List;

@@ -2,6 +2,7 @@ package groundbass.checks;
 
 import groundbass.fingering.Gripped;
 import groundbass.performance.Played;
+import groundbass.remark.Severity;
 import groundbass.score.Arrival;
 import java.util.List;
 import java.util.stream.IntStream;

@@ -2,6 +2,7 @@ package groundbass.checks;
 
 import groundbass.checks.Pace.Window;
 import groundbass.performance.Played;
+import groundbass.remark.Severity;
 import groundbass.text.Message;
 import java.util.ArrayList;
 import java.util.List;

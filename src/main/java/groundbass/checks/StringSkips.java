@@ -1,6 +1,7 @@
 package groundbass.checks;
 
 import groundbass.performance.Played;
+import groundbass.remark.Severity;
 import groundbass.score.Technique;
 import java.util.List;
 import java.util.Set;

@@ -1,24 +1,19 @@
 package groundbass.cli;
 
-import groundbass.checks.Checks;
-import groundbass.checks.Finding;
-import groundbass.checks.Repair;
-import groundbass.linetext.Reading;
-import groundbass.linetext.problem.Problem;
-import groundbass.linetext.problem.Severity;
-import groundbass.text.Message;
+import groundbass.groove.GrooveText;
+import groundbass.lesson.LineRemarks;
+import groundbass.remark.Report;
+import groundbass.remark.Source;
 import groundbass.text.Messages;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Spec;
+import picocli.CommandLine.Option;
 
-/** {@code check}: tells what is wrong with line files, and what a teacher would remark on in those that can be read. */
+/** {@code check}: tells what is wrong with line files, and what a teacher would remark on in what can be read of them. */
 @Command(
         name = "check",
         mixinStandardHelpOptions = true,
@@ -30,54 +25,32 @@ public final class CheckCommand implements Callable<Integer> {
     @Mixin
     private LineFiles files;
 
-    @Spec
-    private CommandSpec command;
+    @Option(names = "--groove", paramLabel = "FILE", description = "A groove's text to check as well; may be repeated.")
+    private List<Path> grooves = List.of();
 
-    private final Messages messages = Messages.of(Locale.ENGLISH);
+    @Mixin
+    private Language language;
 
     @Override
     public Integer call() throws IOException {
-        var impossible = new boolean[1];
-        int code = files.each((file, reading) -> impossible[0] |= remark(reading));
-        return impossible[0] ? LineFiles.WITH_ERRORS : code;
-    }
-
-    /** @return whether anything cannot be played; a text with errors is not judged yet */
-    private boolean remark(Reading reading) {
-        if (reading.hasErrors()) {
-            return false;
+        var messages = language.messages();
+        boolean wrong = false;
+        for (Path groove : grooves) {
+            wrong |= tellGroove(groove, messages);
         }
-        var problems = Checks.of(reading.line()).stream()
-                .map(finding -> problem(reading, finding))
-                .toList();
-        var err = command.commandLine().getErr();
-        problems.forEach(problem -> err.println(problem.in(reading.origins().source())));
-        err.flush();
-        return problems.stream().anyMatch(problem -> problem.severity() == Severity.ERROR);
+        if (files.isEmpty() && !grooves.isEmpty()) {
+            return wrong ? LineFiles.WITH_ERRORS : LineFiles.FINE;
+        }
+        int code = files.each(messages, LineRemarks::of, (file, reading) -> {});
+        return wrong ? LineFiles.WITH_ERRORS : code;
     }
 
-    private Problem problem(Reading reading, Finding finding) {
-        var origins = reading.origins();
-        var span = finding.notes().stream()
-                .findFirst()
-                .flatMap(note ->
-                        origins.note(note.position().bar(), note.position().at(), note.string()))
-                .orElseGet(() -> origins.at(finding.position()));
-        return new Problem(
-                severity(finding), finding.code(), span, messages.say(finding.reason()), suggestion(finding.repairs()));
-    }
-
-    private static Severity severity(Finding finding) {
-        return switch (finding.severity()) {
-            case IMPOSSIBLE -> Severity.ERROR;
-            case UNWISE, WORTH_A_LOOK -> Severity.WARNING;
-        };
-    }
-
-    private Optional<String> suggestion(List<Repair> repairs) {
-        return repairs.stream()
-                .map(Repair::label)
-                .map((Message label) -> messages.say(label))
-                .reduce((one, other) -> one + " or " + other);
+    /** @return whether anything is wrong with it */
+    private boolean tellGroove(Path file, Messages messages) {
+        return files.text(file)
+                .map(text -> files.tell(
+                        new Report(Source.of(file.toString(), text), messages),
+                        GrooveText.read(text).problems()))
+                .orElse(true);
     }
 }

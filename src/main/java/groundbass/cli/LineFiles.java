@@ -2,6 +2,9 @@ package groundbass.cli;
 
 import groundbass.linetext.LineText;
 import groundbass.linetext.Reading;
+import groundbass.remark.Remark;
+import groundbass.remark.Report;
+import groundbass.text.Messages;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.CharacterCodingException;
@@ -10,6 +13,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
@@ -17,7 +21,7 @@ import picocli.CommandLine.Spec;
 
 /** The line files that a command is given; tells what is wrong with each on standard error. */
 final class LineFiles {
-    private static final int FINE = 0;
+    static final int FINE = 0;
     static final int WITH_ERRORS = 1;
 
     @Parameters(arity = "0..*", paramLabel = "LINE", description = "Files of line text.")
@@ -32,27 +36,43 @@ final class LineFiles {
         void of(Path file, Reading reading) throws IOException;
     }
 
-    /** @return the exit code: 1 where any file has an error or cannot be read */
-    int each(Use use) throws IOException {
+    boolean isEmpty() {
+        return files.isEmpty();
+    }
+
+    /**
+     * Hands on each file that can be read, after what is to be said of it.
+     *
+     * @param remarks what that is
+     * @return the exit code: 1 where anything of it blocks, or a file cannot be read
+     */
+    int each(Messages messages, Function<Reading, List<Remark>> remarks, Use use) throws IOException {
         if (files.isEmpty()) {
             throw new ParameterException(command.commandLine(), "Missing required parameter: 'LINE'");
         }
-        boolean errors = false;
+        boolean wrong = false;
         for (Path file : files) {
-            var reading = read(file);
-            if (reading.isPresent()) {
-                use.of(file, reading.get());
+            var text = text(file);
+            wrong |= text.isEmpty();
+            if (text.isPresent()) {
+                var reading = LineText.read(file.toString(), text.get());
+                wrong |= tell(new Report(reading.origins().source(), messages), remarks.apply(reading));
+                use.of(file, reading);
             }
-            errors |= reading.map(Reading::hasErrors).orElse(true);
         }
-        return errors ? WITH_ERRORS : FINE;
+        return wrong ? WITH_ERRORS : FINE;
     }
 
-    private Optional<Reading> read(Path file) {
+    /** @return whether any of the remarks blocks */
+    boolean tell(Report report, List<Remark> remarks) {
+        say(report.of(remarks));
+        return remarks.stream().anyMatch(remark -> remark.severity().blocks());
+    }
+
+    /** What stands in a file; empty where it cannot be read, after saying so. */
+    Optional<String> text(Path file) {
         try {
-            var reading = LineText.read(file.toString(), Files.readString(file));
-            say(reading.report());
-            return Optional.of(reading);
+            return Optional.of(Files.readString(file));
         } catch (IOException e) {
             say(file + ": error: " + reason(e) + "\n");
             return Optional.empty();

@@ -24,8 +24,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumSet;
-import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -118,12 +116,8 @@ public final class RenderCommand implements Callable<Integer> {
             converter = Percent.class)
     private int tempo = 100;
 
-    @Option(
-            names = "--language",
-            paramLabel = "TAG",
-            description = "Of the words: en or de.",
-            converter = Language.class)
-    private Locale language = Locale.ENGLISH;
+    @Mixin
+    private Language language;
 
     @Option(names = "--degrees", description = "Writes the degrees of chord or key under the notes of pictures (svg).")
     private boolean degrees;
@@ -155,19 +149,6 @@ public final class RenderCommand implements Callable<Integer> {
         }
     }
 
-    /** Reads the tag of a language that the messages speak. */
-    static final class Language implements ITypeConverter<Locale> {
-        private static final List<Locale> SPOKEN = List.of(Locale.ENGLISH, Locale.GERMAN);
-
-        @Override
-        public Locale convert(String text) {
-            return SPOKEN.stream()
-                    .filter(spoken -> spoken.toLanguageTag().equals(text))
-                    .findFirst()
-                    .orElseThrow(() -> new TypeConversionException("'" + text + "' is neither en nor de"));
-        }
-    }
-
     @Override
     public Integer call() throws IOException {
         if (selection.isContradictory()) {
@@ -177,18 +158,18 @@ public final class RenderCommand implements Callable<Integer> {
             writeGallery(gallery.get());
         }
         if (soundcheck.isPresent()) {
-            Soundcheck.write(soundcheck.get(), Messages.of(language));
+            Soundcheck.write(soundcheck.get(), language.messages());
         }
         if ((gallery.isPresent() || soundcheck.isPresent()) && out.isEmpty()) {
             return CommandLine.ExitCode.OK;
         }
         Files.createDirectories(folder());
-        return files.each(this::write);
+        return files.each(language.messages(), Reading::problems, this::write);
     }
 
     private void write(Path file, Reading reading) throws IOException {
         var line = selection
-                .of(reading.line(), new VideoPictures(Messages.of(language)))
+                .of(reading.line(), new VideoPictures(language.messages()))
                 .orElseThrow(() -> new ParameterException(
                         command.commandLine(), file + " has nothing of what --bars or --system asks for"));
         for (var output : only) {
@@ -217,7 +198,7 @@ public final class RenderCommand implements Callable<Integer> {
     }
 
     private byte[] bytes(Line line, Output output) {
-        var messages = Messages.of(language);
+        var messages = language.messages();
         var sheets = new Sheets(messages);
         return switch (output) {
             case PDF -> sheets.pdf(line, Sheets.Imprint.of(line));

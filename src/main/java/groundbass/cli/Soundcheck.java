@@ -150,7 +150,7 @@ final class Soundcheck {
     private static Line line(String text) {
         var reading = LineText.read("soundcheck", text);
         if (reading.hasErrors()) {
-            throw new IllegalStateException(reading.report());
+            throw new IllegalStateException(reading.problems().toString());
         }
         return reading.line();
     }

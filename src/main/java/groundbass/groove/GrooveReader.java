@@ -1,5 +1,7 @@
 package groundbass.groove;
 
+import groundbass.remark.Remark;
+import groundbass.remark.Span;
 import groundbass.score.Meter;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -20,10 +22,10 @@ final class GrooveReader {
             Pattern.compile("(\\d{1,2})/(\\d{1,2})(?:\\s*\\((\\d{1,2}(?:\\+\\d{1,2})*)\\))?");
     private static final Pattern NUMBER = Pattern.compile("[1-9]\\d?");
     private static final String PIECES =
-            Arrays.stream(Piece.values()).map(Piece::word).collect(Collectors.joining(", "));
+            Arrays.stream(Piece.values()).map(Piece::word).collect(Collectors.joining(" "));
 
     private final List<String> lines;
-    private final List<Problem> problems = new ArrayList<>();
+    private final List<Remark> problems = new ArrayList<>();
     private final Map<Piece, Row> rows = new EnumMap<>(Piece.class);
     private String name = "";
     private Meter meter = Meter.COMMON;
@@ -41,7 +43,7 @@ final class GrooveReader {
         for (var line : lines) {
             number++;
             if (number > MOST_LINES) {
-                problem(1, "line " + number, "at most " + MOST_LINES + " lines");
+                problems.add(GrooveMistake.TOO_MANY_LINES.at(span(1, 1), MOST_LINES));
                 break;
             }
             readLine(line);
@@ -49,7 +51,7 @@ final class GrooveReader {
         rows.values().forEach(this::checkLength);
         if (rows.isEmpty() && problems.isEmpty()) {
             number = Math.max(1, number);
-            problem(1, "no row", "a row for at least one of " + PIECES);
+            problems.add(GrooveMistake.NO_ROW.at(span(1, 0), PIECES));
         }
         return new Reading(problems.isEmpty() ? Optional.of(groove()) : Optional.empty(), problems);
     }
@@ -65,7 +67,7 @@ final class GrooveReader {
             return;
         }
         if (line.length() > LONGEST_LINE) {
-            problem(LONGEST_LINE + 1, line.length() + " characters", "at most " + LONGEST_LINE + " in a line");
+            problems.add(GrooveMistake.LINE_TOO_LONG.at(span(LONGEST_LINE + 1, 1), line.length(), LONGEST_LINE));
             return;
         }
         var field = FIELD.matcher(line);
@@ -83,61 +85,60 @@ final class GrooveReader {
             default ->
                 Piece.ofWord(field.group(1))
                         .ifPresentOrElse(
-                                piece -> readRow(piece, field.group(2), column),
-                                () -> problem(
-                                        field.start(1) + 1,
-                                        quoted(field.group(1)),
-                                        "groove, meter, columns or one of " + PIECES));
+                                piece -> readRow(piece, field.group(2), column), () -> problems.add(unknown(field)));
         }
+    }
+
+    private Remark unknown(Matcher field) {
+        String word = field.group(1);
+        return GrooveMistake.UNKNOWN_WORD.at(span(field.start(1) + 1, word.length()), word, PIECES);
     }
 
     private void readName(String text, int column) {
         if (text.chars().anyMatch(Character::isISOControl) || !text.equals(text.strip())) {
-            problem(column, quoted(text), "a name without control characters");
+            problems.add(GrooveMistake.BAD_NAME.at(span(column, text.length())));
         } else {
             name = text;
         }
     }
 
     private void readMeter(String text, int column) {
-        try {
-            var figures = METER.matcher(text);
-            if (figures.matches()) {
-                meter = meter(figures);
-                return;
-            }
-        } catch (IllegalArgumentException impossible) {
-            problem(column, quoted(text), impossible.getMessage());
+        var span = span(column, text.length());
+        var figures = METER.matcher(text);
+        if (!figures.matches()) {
+            problems.add(GrooveMistake.BAD_METER.at(span, text));
             return;
         }
-        problem(column, quoted(text), "a meter such as 4/4, 12/8 or 7/8 (2+2+3)");
-    }
-
-    private static Meter meter(Matcher figures) {
         int counts = Integer.parseInt(figures.group(1));
         int unit = Integer.parseInt(figures.group(2));
-        if (counts > Meter.MOST_COUNTS || counts < 1) {
-            throw new IllegalArgumentException("1 to " + Meter.MOST_COUNTS + " counts in a bar");
+        var groups = groups(figures);
+        if (counts < 1 || counts > Meter.MOST_COUNTS) {
+            problems.add(GrooveMistake.BAD_COUNTS.at(span, Meter.MOST_COUNTS));
+        } else if (!Meter.isUnit(unit)) {
+            problems.add(GrooveMistake.BAD_UNIT.at(span, unit));
+        } else if (groups.filter(beats -> !fill(beats, counts)).isPresent()) {
+            problems.add(GrooveMistake.BAD_GROUPS.at(span, counts));
+        } else {
+            meter = groups.map(beats -> new Meter(unit, beats)).orElseGet(() -> Meter.of(counts, unit));
         }
-        if (figures.group(3) == null) {
-            return Meter.of(counts, unit);
-        }
-        var grouped = new Meter(
-                unit,
-                Arrays.stream(figures.group(3).split("\\+"))
-                        .map(Integer::valueOf)
-                        .toList());
-        if (grouped.counts() != counts) {
-            throw new IllegalArgumentException("groups that add up to " + counts);
-        }
-        return grouped;
+    }
+
+    private static Optional<List<Integer>> groups(Matcher figures) {
+        return Optional.ofNullable(figures.group(3))
+                .map(typed ->
+                        Arrays.stream(typed.split("\\+")).map(Integer::valueOf).toList());
+    }
+
+    private static boolean fill(List<Integer> beats, int counts) {
+        return beats.stream().allMatch(beat -> beat > 0)
+                && beats.stream().mapToInt(beat -> beat).sum() == counts;
     }
 
     private void readColumns(String text, int column) {
         if (NUMBER.matcher(text).matches() && Integer.parseInt(text) <= Groove.MOST_COLUMNS) {
             columns = Integer.parseInt(text);
         } else {
-            problem(column, quoted(text), "how many columns a bar has, 1 to " + Groove.MOST_COLUMNS);
+            problems.add(GrooveMistake.BAD_COLUMNS.at(span(column, text.length()), text, Groove.MOST_COLUMNS));
         }
     }
 
@@ -150,12 +151,12 @@ final class GrooveReader {
             }
             var stroke = Stroke.ofSign(sign);
             if (stroke.isEmpty()) {
-                problem(column + i, quoted(String.valueOf(sign)), "x, X for an accent, g for a ghost stroke, or -");
+                problems.add(GrooveMistake.BAD_STROKE.at(span(column + i, 1), String.valueOf(sign)));
             }
             strokes.add(stroke.orElse(Stroke.NONE));
         }
         if (rows.putIfAbsent(piece, new Row(strokes, number, column)) != null) {
-            problem(1, "a second row for " + piece.word(), "one row for each piece");
+            problems.add(GrooveMistake.ROW_TWICE.at(span(1, 1), piece.word()));
         }
     }
 
@@ -163,23 +164,15 @@ final class GrooveReader {
         int wanted = rows.values().iterator().next().strokes().size();
         int found = row.strokes().size();
         boolean wholeBars = found > 0 && found % columns == 0 && found / columns <= Groove.MOST_BARS;
+        var span = new Span(row.line(), row.column(), 1);
         if (!wholeBars) {
-            problems.add(new Problem(
-                    row.line(),
-                    row.column(),
-                    found + " columns",
-                    columns + " for each bar, at most " + Groove.MOST_BARS + " bars"));
+            problems.add(GrooveMistake.UNEVEN_ROW.at(span, found, columns, Groove.MOST_BARS));
         } else if (found != wanted) {
-            problems.add(
-                    new Problem(row.line(), row.column(), found + " columns", wanted + " as in the first piece's row"));
+            problems.add(GrooveMistake.OTHER_LENGTH.at(span, found, wanted));
         }
     }
 
-    private void problem(int column, String found, String expected) {
-        problems.add(new Problem(number, column, found, expected));
-    }
-
-    private static String quoted(String text) {
-        return text.isEmpty() ? "nothing" : "'" + text + "'";
+    private Span span(int column, int length) {
+        return new Span(number, column, length);
     }
 }

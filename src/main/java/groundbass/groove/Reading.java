@@ -1,11 +1,12 @@
 package groundbass.groove;
 
+import groundbass.remark.Remark;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 
 /** What came of reading a groove's text: the groove where there is no problem, and every problem where there are any. */
-public record Reading(Optional<Groove> groove, List<Problem> problems) {
+public record Reading(Optional<Groove> groove, List<Remark> problems) {
     public Reading {
         Objects.requireNonNull(groove);
         problems = List.copyOf(problems);

@@ -51,6 +51,11 @@ public final class PrintedWords implements SheetWords {
     }
 
     @Override
+    public String toCoda() {
+        return messages.say("sheet.tocoda");
+    }
+
+    @Override
     public String ring() {
         return messages.say("sheet.ring");
     }

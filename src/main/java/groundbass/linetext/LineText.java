@@ -5,7 +5,7 @@ import groundbass.linetext.assemble.Origins;
 import groundbass.linetext.print.LinePrinter;
 import groundbass.linetext.problem.Problems;
 import groundbass.linetext.read.TextReader;
-import groundbass.linetext.source.Source;
+import groundbass.remark.Source;
 import groundbass.score.Line;
 
 /** The written form of a line: text that reads as a player counts aloud. */

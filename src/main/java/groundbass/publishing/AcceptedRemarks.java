@@ -46,7 +46,7 @@ final class AcceptedRemarks {
     }
 
     /** What of these keeps the episode from going out: what blocks, and what asks and was not accepted. */
-    List<Remark> holding(EpisodeId episode, List<Remark> remarks) {
+    List<LessonRemark> holding(EpisodeId episode, List<LessonRemark> remarks) {
         var accepted = of(episode);
         return remarks.stream()
                 .filter(remark -> remark.blocks() || remark.asks() && !accepted.contains(remark.digest()))

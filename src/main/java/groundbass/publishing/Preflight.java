@@ -8,7 +8,7 @@ import groundbass.document.EpisodeDocument;
 import groundbass.form.FieldProblem;
 import groundbass.lesson.LessonText;
 import groundbass.lesson.NotePieces;
-import groundbass.publishing.Remark.Weight;
+import groundbass.publishing.LessonRemark.Weight;
 import groundbass.text.Message;
 import java.util.ArrayList;
 import java.util.List;
@@ -28,13 +28,13 @@ public final class Preflight {
     }
 
     /** All remarks, in the order of the lesson's form. */
-    public List<Remark> remarks(EpisodeId episode, EpisodeDocument document) {
+    public List<LessonRemark> remarks(EpisodeId episode, EpisodeDocument document) {
         return remarks(episode, LessonText.read(document));
     }
 
-    List<Remark> remarks(EpisodeId episode, LessonText text) {
+    List<LessonRemark> remarks(EpisodeId episode, LessonText text) {
         var document = text.document();
-        var remarks = new ArrayList<Remark>();
+        var remarks = new ArrayList<LessonRemark>();
         DocumentCheck.problems(document).forEach(problem -> remarks.add(of(problem)));
         lines(text, remarks);
         groove(text, remarks);
@@ -45,32 +45,24 @@ public final class Preflight {
         return List.copyOf(remarks);
     }
 
-    private static Remark of(FieldProblem problem) {
+    private static LessonRemark of(FieldProblem problem) {
         return blocks(problem.field(), new Message(problem.key(), problem.args()));
     }
 
-    private static void lines(LessonText text, List<Remark> remarks) {
-        remarks.addAll(LineRemarks.of("mainLine", text.document().mainLine(), text.main()));
+    private static void lines(LessonText text, List<LessonRemark> remarks) {
+        remarks.addAll(TextRemarks.of("mainLine", text.document().mainLine(), text.main()));
         for (int i = 0; i < text.exercises().size(); i++) {
             var source = text.document().exercises().get(i);
-            remarks.addAll(LineRemarks.of(
+            remarks.addAll(TextRemarks.of(
                     "exercises[" + i + "]", source, text.exercises().get(i)));
         }
     }
 
-    private static void groove(LessonText text, List<Remark> remarks) {
-        text.groove().stream()
-                .flatMap(reading -> reading.problems().stream())
-                .map(problem -> Message.of(
-                        "publishing.problem.groove",
-                        problem.line(),
-                        problem.column(),
-                        problem.found(),
-                        problem.expected()))
-                .forEach(message -> remarks.add(blocks("groove", message)));
+    private static void groove(LessonText text, List<LessonRemark> remarks) {
+        text.groove().ifPresent(reading -> remarks.addAll(TextRemarks.of("groove", reading)));
     }
 
-    private static void rights(EpisodeDocument document, List<Remark> remarks) {
+    private static void rights(EpisodeDocument document, List<LessonRemark> remarks) {
         if (document.rights().statement().isBlank()) {
             remarks.add(blocks("rights.statement", Message.of("publishing.problem.rights")));
         }
@@ -78,7 +70,7 @@ public final class Preflight {
     }
 
     /** While the question is open or permission awaited, nothing goes out. */
-    static Optional<Remark> clearance(Clearance clearance) {
+    static Optional<LessonRemark> clearance(Clearance clearance) {
         if (clearance.isSettled()) {
             return Optional.empty();
         }
@@ -86,7 +78,7 @@ public final class Preflight {
         return Optional.of(blocks("rights.clearance", Message.of(key)));
     }
 
-    private static void pieces(LessonText text, List<Remark> remarks) {
+    private static void pieces(LessonText text, List<LessonRemark> remarks) {
         if (text.main().hasErrors() || text.document().mainLine().isBlank()) {
             return; // which bars there are is clear once the line can be read
         }
@@ -98,7 +90,7 @@ public final class Preflight {
                 .forEach(message -> remarks.add(blocks(NOTES, message)));
     }
 
-    private static void lostWords(LessonText text, List<Remark> remarks) {
+    private static void lostWords(LessonText text, List<LessonRemark> remarks) {
         if (text.main().hasErrors()) {
             return; // which words are lost is clear once the line can be read
         }
@@ -106,7 +98,7 @@ public final class Preflight {
         for (int line = 0; line <= lesson.exercises().size(); line++) {
             lesson.walkthrough(line)
                     .lost()
-                    .forEach(edit -> remarks.add(new Remark(
+                    .forEach(edit -> remarks.add(new LessonRemark(
                             Weight.ASKS,
                             "walkthrough",
                             Message.of("publishing.remark.lost", edit.bar(), edit.sentence()),
@@ -114,21 +106,22 @@ public final class Preflight {
         }
     }
 
-    private void address(EpisodeId episode, List<Remark> remarks) {
+    private void address(EpisodeId episode, List<LessonRemark> remarks) {
         String printed = addresses.episode(episode);
         if (!addresses.isTrial() && LocalAddress.is(printed)) {
-            remarks.add(new Remark(Weight.ASKS, "address", Message.of("publishing.remark.address", printed), printed));
+            remarks.add(new LessonRemark(
+                    Weight.ASKS, "address", Message.of("publishing.remark.address", printed), printed));
         }
     }
 
     /** Nothing goes out before readers can know who teaches here. */
-    static Optional<Remark> imprint(Imprint imprint) {
+    static Optional<LessonRemark> imprint(Imprint imprint) {
         return imprint.isComplete()
                 ? Optional.empty()
                 : Optional.of(blocks("imprint", Message.of("publishing.problem.imprint")));
     }
 
-    private static Remark blocks(String field, Message message) {
-        return new Remark(Weight.BLOCKS, field, message, message.args().toString());
+    private static LessonRemark blocks(String field, Message message) {
+        return new LessonRemark(Weight.BLOCKS, field, message, message.args().toString());
     }
 }

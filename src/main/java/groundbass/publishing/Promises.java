@@ -50,8 +50,8 @@ final class Promises {
             Release wanted,
             Optional<Release> showable,
             Optional<Draft> draft,
-            List<Remark> holding,
-            List<Remark> keptBack) {}
+            List<LessonRemark> holding,
+            List<LessonRemark> keptBack) {}
 
     /** Empty where nothing was ever fixed for it. */
     Optional<Stand> stand(Episode episode, EpisodeState.Scheduled promise) {
@@ -68,7 +68,7 @@ final class Promises {
         var holding =
                 draft.filter(one -> asked).map(one -> holding(episode, one)).orElseGet(List::of);
         var latest = written.map(Draft::document).orElse(fixed);
-        List<Remark> kept = near ? keptBack(episode, fixed, latest) : List.of();
+        List<LessonRemark> kept = near ? keptBack(episode, fixed, latest) : List.of();
         return new Stand(wanted, showable(promise, wanted, all), draft, holding, kept);
     }
 
@@ -80,18 +80,18 @@ final class Promises {
     }
 
     /** Rights may be unsettled again after the promise; and a newer program may know better what no hand can play. */
-    private List<Remark> keptBack(Episode episode, EpisodeDocument fixed, EpisodeDocument latest) {
-        var kept = new ArrayList<Remark>();
+    private List<LessonRemark> keptBack(Episode episode, EpisodeDocument fixed, EpisodeDocument latest) {
+        var kept = new ArrayList<LessonRemark>();
         Preflight.clearance(latest.rights().clearance()).ifPresent(kept::add);
         parts.preflight.remarks(episode.id(), fixed).stream()
-                .filter(Remark::blocks)
+                .filter(LessonRemark::blocks)
                 .filter(remark -> !kept.contains(remark))
                 .forEach(kept::add);
         return kept;
     }
 
     /** What keeps this draft from going out: worked out once for each of its versions, since the pass asks every few seconds. */
-    private List<Remark> holding(Episode episode, Draft draft) {
+    private List<LessonRemark> holding(Episode episode, Draft draft) {
         var now = new Version(draft.version(), parts.addresses.site());
         var remarks = judged.compute(
                 episode.id(),
@@ -103,7 +103,7 @@ final class Promises {
 
     private record Version(int draft, String site) {}
 
-    private record Judged(Version of, List<Remark> remarks) {}
+    private record Judged(Version of, List<LessonRemark> remarks) {}
 
     /** Fixes what is to go out as things stand now: a new release waits to be built, where there is none like it. */
     void freshen(Episode episode, EpisodeState.Scheduled promise, Stand stand) {

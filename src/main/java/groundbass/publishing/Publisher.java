@@ -105,7 +105,7 @@ public final class Publisher {
                 parts.jdbi, parts.clock, parts.desk, parts.episodes, parts.releases, parts.recipes, parts.queue);
     }
 
-    private static FieldProblem problem(Remark remark) {
+    private static FieldProblem problem(LessonRemark remark) {
         return new FieldProblem(
                 remark.field(), remark.message().key(), remark.message().args());
     }
@@ -148,7 +148,7 @@ public final class Publisher {
      *
      * @param holding those of the remarks that keep it from going out
      */
-    public record Verdict(List<Remark> remarks, List<Remark> holding) {
+    public record Verdict(List<LessonRemark> remarks, List<LessonRemark> holding) {
         static final Verdict NONE = new Verdict(List.of(), List.of());
 
         public Verdict {
@@ -157,8 +157,8 @@ public final class Publisher {
         }
 
         /** Those that only wait to be accepted. */
-        public List<Remark> asking() {
-            return holding.stream().filter(Remark::asks).toList();
+        public List<LessonRemark> asking() {
+            return holding.stream().filter(LessonRemark::asks).toList();
         }
     }
 }

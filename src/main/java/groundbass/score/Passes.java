@@ -1,19 +1,21 @@
 package groundbass.score;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * How repeats and endings are played. A stretch runs from a repeat start (or from after the last stretch) to its
- * repeat end or, where it has endings, to the end of the last of them. Stretches do not nest.
+ * repeat end or, where it has endings, to the end of the last of them. Stretches do not nest. One jump, da capo or dal
+ * segno, may follow; after it no repeat is taken again, and of endings the last is played.
  */
 public final class Passes {
     public static final int MOST_PASSES = 16;
 
     private Passes() {}
 
-    /** A bar as it is played: its index in the line and which pass through its stretch this is, from 1. */
+    /**
+     * A bar as it is played: its index in the line and which pass through its stretch this is, from 1; a jump adds one to
+     * the passes before it.
+     */
     public record Played(int bar, int pass) {}
 
     /** Signs that contradict one another, at the bar of this index. */
@@ -35,36 +37,58 @@ public final class Passes {
             /** A repeat end whose number is not the number of passes that the brackets name. */
             TIMES_DISAGREE,
             /** A bracket that is not the last has no repeat end, or the last one has one. */
-            REPEAT_END_MISPLACED
+            REPEAT_END_MISPLACED,
+            /** A sign, a coda, a way to it, an end or a jump that the line has already. */
+            JUMP_SIGN_TWICE,
+            /** A jump to a sign that does not stand before it. */
+            NO_SEGNO,
+            /** A jump al fine without an end between where it leads and itself. */
+            NO_FINE,
+            /** A jump al coda without a way to the coda before it, or without a coda right after it. */
+            NO_CODA,
+            /** A sign that no jump asks for. */
+            NO_JUMP,
+            /** A jump before the end of its repeat, a coda after the beginning of one, an end in an earlier ending. */
+            JUMP_INSIDE_REPEAT,
+            /** A jump al fine with bars after it, which nothing leads to. */
+            NEVER_PLAYED
         }
     }
 
     /** All faults of these bars' signs, in order; empty where they can be played. */
     public static List<Fault> faults(List<Bar> bars) {
+        var repeats = repeatFaults(bars);
+        return repeats.isEmpty() ? jumpFaults(bars) : repeats;
+    }
+
+    /** Those of repeats and endings. */
+    public static List<Fault> repeatFaults(List<Bar> bars) {
         return new Stretches(bars).faults();
+    }
+
+    /**
+     * Those of jumps.
+     *
+     * @param bars without {@link #repeatFaults}
+     */
+    public static List<Fault> jumpFaults(List<Bar> bars) {
+        return new Route(bars).faults();
     }
 
     /** @param bars without {@link #faults} */
     static List<Played> unroll(List<Bar> bars) {
-        var played = new ArrayList<Played>();
-        for (var stretch : new Stretches(bars).all()) {
-            for (int pass = 1; pass <= stretch.passes(); pass++) {
-                int thisPass = pass;
-                IntStream.rangeClosed(stretch.first(), stretch.last())
-                        .filter(bar -> stretch.isPlayed(bar, thisPass))
-                        .forEach(bar -> played.add(new Played(bar, thisPass)));
-            }
-        }
-        return List.copyOf(played);
+        return new Route(bars).played();
     }
 
     /** Whether what is played after the bar of this index is not always the bar written after it. */
     public static boolean isSeam(List<Bar> bars, int index) {
         var signs = bars.get(index).repeats();
-        if (signs.end().isPresent() || signs.endingEnd() || index + 1 == bars.size()) {
+        boolean ends =
+                signs.end().isPresent() || signs.endingEnd() || signs.roadmap().isSeamAfter();
+        if (ends || index + 1 == bars.size()) {
             return true;
         }
         var next = bars.get(index + 1).repeats();
-        return next.start() || next.ending().isPresent();
+        return next.start() || next.ending().isPresent() || next.roadmap().isSeamBefore();
     }
 }

@@ -8,9 +8,11 @@ import java.util.Optional;
  *
  * @param ending the bracket that begins at this bar
  * @param endingEnd whether a bracket ends with this bar
+ * @param roadmap signs of jumps at this bar
  */
-public record Repeats(boolean start, Optional<Ending> ending, boolean endingEnd, Optional<RepeatEnd> end) {
-    public static final Repeats NONE = new Repeats(false, Optional.empty(), false, Optional.empty());
+public record Repeats(
+        boolean start, Optional<Ending> ending, boolean endingEnd, Optional<RepeatEnd> end, Roadmap roadmap) {
+    public static final Repeats NONE = new Repeats(false, Optional.empty(), false, Optional.empty(), Roadmap.NONE);
 
     /** The passes through the repeated stretch on which the bars under this bracket are played, from 1. */
     public record Ending(int firstPass, int lastPass) {
@@ -54,21 +56,26 @@ public record Repeats(boolean start, Optional<Ending> ending, boolean endingEnd,
     public Repeats {
         Objects.requireNonNull(ending);
         Objects.requireNonNull(end);
+        Objects.requireNonNull(roadmap);
     }
 
     public Repeats withStart() {
-        return new Repeats(true, ending, endingEnd, end);
+        return new Repeats(true, ending, endingEnd, end, roadmap);
     }
 
     public Repeats with(Ending newEnding) {
-        return new Repeats(start, Optional.of(newEnding), endingEnd, end);
+        return new Repeats(start, Optional.of(newEnding), endingEnd, end, roadmap);
     }
 
     public Repeats withEndingEnd() {
-        return new Repeats(start, ending, true, end);
+        return new Repeats(start, ending, true, end, roadmap);
     }
 
     public Repeats with(RepeatEnd newEnd) {
-        return new Repeats(start, ending, endingEnd, Optional.of(newEnd));
+        return new Repeats(start, ending, endingEnd, Optional.of(newEnd), roadmap);
+    }
+
+    public Repeats with(Roadmap newRoadmap) {
+        return new Repeats(start, ending, endingEnd, end, newRoadmap);
     }
 }

@@ -5,10 +5,15 @@ import groundbass.score.Line;
 import groundbass.score.Passage;
 import groundbass.score.Passes.Played;
 import groundbass.score.Repeats.Ending;
+import groundbass.score.Repeats.RepeatEnd;
+import groundbass.score.Roadmap;
+import groundbass.score.Roadmap.From;
+import groundbass.score.Roadmap.Jump;
 import groundbass.score.Tempo;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
 
 /** What is written around a bar: sections, changes, repeats and endings. */
 final class SignWords {
@@ -48,14 +53,56 @@ final class SignWords {
         if (bar.repeats().start()) {
             signs.add(new Sign(subject("repeat", ""), words.say("sign.repeat")));
         }
+        if (bar.repeats().roadmap().segno()) {
+            signs.add(new Sign(subject("segno", ""), words.say("sign.segno")));
+        }
+        if (bar.repeats().roadmap().coda()) {
+            signs.add(new Sign(subject("coda", ""), words.say("sign.coda")));
+        }
         bar.repeats().ending().ifPresent(ending -> signs.add(new Sign(subject("ending", ending), ending(ending))));
         return signs;
     }
 
-    /** The sentence that comes after the bar of this index, if its sign sends the player back. */
-    Optional<Sign> after(int index) {
-        var signs = line.bars().get(index).repeats();
-        return signs.end().map(end -> new Sign(subject("back", end), back(index, signs.endingEnd())));
+    /** Sentences that come after the bar of this index: what sends the player back or away, or ends the line. */
+    List<Sign> after(int index) {
+        var repeats = line.bars().get(index).repeats();
+        var roadmap = repeats.roadmap();
+        var signs = new ArrayList<Sign>();
+        repeats.end().ifPresent(end -> signs.add(new Sign(subject("back", end), back(index, repeats.endingEnd()))));
+        if (roadmap.toCoda()) {
+            signs.add(new Sign(subject("to coda", ""), words.say("sign.to-coda", number(find(Roadmap::coda)))));
+        }
+        if (roadmap.fine()) {
+            signs.add(new Sign(subject("fine", ""), words.say("sign.fine")));
+        }
+        roadmap.jump().ifPresent(jump -> signs.add(new Sign(subject("jump", jump.words()), jump(jump))));
+        return signs;
+    }
+
+    private String jump(Jump jump) {
+        String from = to(jump.from() == From.CAPO ? 0 : find(Roadmap::segno));
+        return switch (jump.until()) {
+            case END -> words.say("sign.jump.end", jump.printed(), from);
+            case FINE -> words.say("sign.jump.fine", jump.printed(), from, number(find(Roadmap::fine)));
+            case CODA ->
+                words.say(
+                        "sign.jump.coda",
+                        jump.printed(),
+                        from,
+                        number(find(Roadmap::toCoda)),
+                        number(find(Roadmap::coda)));
+        };
+    }
+
+    private int find(Predicate<Roadmap> sign) {
+        return IntStream.range(0, line.bars().size())
+                .filter(bar -> sign.test(line.bars().get(bar).repeats().roadmap()))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private String number(int index) {
+        return String.valueOf(index + line.firstNumber());
     }
 
     private Sign sign(String key, Object value, String shown) {
@@ -75,8 +122,9 @@ final class SignWords {
 
     private String back(int index, boolean isEnding) {
         String to = to(returnFrom(index));
-        int passes = (int) played.stream().filter(each -> each.bar() == index).count();
-        return isEnding ? words.say("sign.back", to) : words.say("sign.again", to, words.counted("times", passes));
+        return isEnding
+                ? words.say("sign.back", to)
+                : words.say("sign.again", to, words.counted("times", passes(index)));
     }
 
     /** Every sign is obeyed at least once, and what is played after the first time is where it leads. */
@@ -85,9 +133,12 @@ final class SignWords {
         return played.get(first + 1).bar();
     }
 
+    /** How often the bar of a repeat end is played before anything leads away from there. */
+    private int passes(int index) {
+        return line.bars().get(index).repeats().end().flatMap(RepeatEnd::times).orElse(2);
+    }
+
     private String to(int index) {
-        return line.bars().get(index).isPickup()
-                ? words.say("to.pickup")
-                : words.say("to.bar", String.valueOf(index + line.firstNumber()));
+        return line.bars().get(index).isPickup() ? words.say("to.pickup") : words.say("to.bar", number(index));
     }
 }

@@ -64,7 +64,7 @@ public final class Walkthrough {
             int first = next;
             signs.before(first).forEach(sign -> told.add(sign.told(first, line)));
             int last = lastTold(first, signs);
-            signs.after(last).ifPresent(sign -> told.add(sign.told(last, line)));
+            signs.after(last).forEach(sign -> told.add(sign.told(last, line)));
             next = last + 1;
         }
         return anchored();

@@ -23,7 +23,7 @@ import org.junit.jupiter.api.Test;
 class AnalysisTest {
     private static Line line(String key, String bars) {
         var reading = LineText.read("key " + key + "\nmeter 4/4\ntempo 100\nstrings E A D G\n\n" + bars);
-        assertThat(reading.report()).isEmpty();
+        assertThat(reading.problems()).isEmpty();
         return reading.line();
     }
 

@@ -71,8 +71,8 @@ final class LineBench {
 
     private static Line read(String text) {
         var reading = LineText.read("bench.line", text);
-        if (!reading.report().isEmpty()) {
-            throw new IllegalStateException(reading.report());
+        if (!reading.problems().isEmpty()) {
+            throw new IllegalStateException(reading.problems().toString());
         }
         return reading.line();
     }

@@ -23,7 +23,7 @@ class GroovesTest {
     @MethodSource("grooves")
     void aUsualGrooveIsLeftAlone(String text) {
         var reading = LineText.read(text);
-        assertThat(reading.report()).isEmpty();
+        assertThat(reading.problems()).isEmpty();
         assertThat(Checks.of(reading.line())).isEmpty();
     }
 }

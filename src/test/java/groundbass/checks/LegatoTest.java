@@ -3,6 +3,7 @@ package groundbass.checks;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.linetext.LineText;
+import groundbass.remark.Severity;
 import groundbass.score.Fraction;
 import groundbass.score.NoteAt;
 import groundbass.score.Position;

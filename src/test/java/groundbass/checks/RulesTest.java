@@ -3,6 +3,7 @@ package groundbass.checks;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.linetext.LineText;
+import groundbass.remark.Severity;
 import groundbass.score.Line;
 import groundbass.text.Messages;
 import java.util.Locale;
@@ -20,7 +21,7 @@ class RulesTest {
     private static Line line(String key, int tempo, String style, String bars) {
         var reading =
                 LineText.read(String.format(Locale.ROOT, HEAD, key, tempo, style) + bars.replace(" / ", "\n") + "\n");
-        assertThat(reading.report()).isEmpty();
+        assertThat(reading.problems()).isEmpty();
         return reading.line();
     }
 

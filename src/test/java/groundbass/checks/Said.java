@@ -28,7 +28,7 @@ final class Said {
 
     static Line line(String text) {
         var reading = LineText.read("test", text);
-        assertThat(reading.report()).isEmpty();
+        assertThat(reading.problems()).isEmpty();
         return reading.line();
     }
 

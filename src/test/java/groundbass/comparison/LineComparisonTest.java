@@ -199,7 +199,7 @@ class LineComparisonTest {
 
     private static Line read(String text) {
         var reading = LineText.read(text);
-        assertThat(reading.report()).isEmpty();
+        assertThat(reading.problems()).isEmpty();
         return reading.line();
     }
 }

@@ -74,7 +74,7 @@ class SeedDataTest {
     @ParameterizedTest
     @MethodSource("lines")
     void everyLineReadsWithoutProblems(Path file) {
-        assertThat(LineText.read(file.toString(), text(file)).report()).isEmpty();
+        assertThat(LineText.read(file.toString(), text(file)).problems()).isEmpty();
     }
 
     @ParameterizedTest

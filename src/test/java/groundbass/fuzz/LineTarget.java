@@ -7,11 +7,14 @@ import groundbass.engraving.options.Paper;
 import groundbass.engraving.sheet.Layout;
 import groundbass.engraving.sign.TestWords;
 import groundbass.engraving.svg.SheetSvg;
+import groundbass.lesson.LineRemarks;
 import groundbass.linetext.LineText;
 import groundbass.linetext.edit.Outline;
 import groundbass.midi.MidiFile;
 import groundbass.performance.Performance;
+import groundbass.remark.Report;
 import groundbass.score.Line;
+import groundbass.text.Languages;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Walkthrough;
 import groundbass.writing.Writing;
@@ -49,7 +52,8 @@ final class LineTarget implements Target {
     public void take(byte[] input, Random random) throws Throwable {
         String text = new String(input, UTF_8);
         var reading = LineText.read(text);
-        reading.report();
+        Languages.SPOKEN.forEach(
+                language -> new Report(reading.origins().source(), Messages.of(language)).of(LineRemarks.of(reading)));
         Outline.of(text);
         LineText.read(LineText.print(reading.line()));
         if (random.nextInt(DRAWN) == 0 && reading.line().bars().size() <= MOST_BARS) {

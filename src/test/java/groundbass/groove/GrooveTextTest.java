@@ -2,10 +2,13 @@ package groundbass.groove;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.remark.Span;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
+import groundbass.text.Messages;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -54,7 +57,8 @@ class GrooveTextTest {
     void everyProblemComesInOnePass() {
         var text = "groove A\nmeter 4/5\ncolumns 0\nkick x-q-\ncymbal x---\nkick x---\n";
         assertThat(GrooveText.read(text).problems())
-                .extracting(problem -> problem.line() + ":" + problem.column())
+                .extracting(
+                        problem -> problem.span().line() + ":" + problem.span().column())
                 .containsExactly("2:7", "3:9", "4:8", "5:1", "6:1", "4:6");
     }
 
@@ -62,8 +66,10 @@ class GrooveTextTest {
     void aShortRowIsNamedWithItsLength() {
         var problems = GrooveText.read("columns 4\nkick x-x-\nsnare x-x\n").problems();
         assertThat(problems)
-                .extracting(Problem::toString)
-                .containsExactly("3:7: error: found 3 columns, expected 4 for each bar, at most 8 bars");
+                .extracting(problem ->
+                        problem.span() + " " + Messages.of(Locale.ENGLISH).say(problem.sentence()))
+                .containsExactly(
+                        new Span(3, 7, 1) + " This row has 3 columns; each bar has 4, and a groove at most 8 bars.");
     }
 
     @Test

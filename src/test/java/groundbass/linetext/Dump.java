@@ -6,8 +6,11 @@ import groundbass.score.Header;
 import groundbass.score.Note;
 import groundbass.score.Ornaments;
 import groundbass.score.Place;
+import groundbass.score.Roadmap;
+import groundbass.text.Messages;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /** A reading in the words of the specification's examples: what differs from a plain header, bars, notes, problems. */
 final class Dump {
@@ -25,7 +28,10 @@ final class Dump {
         reading.problems()
                 .forEach(problem -> dump.lines.add("! " + problem.span().line() + ":"
                         + problem.span().column() + "+" + problem.span().length() + " " + problem.code()
-                        + problem.suggestion().map(text -> " (" + text + ")").orElse("")));
+                        + problem.meant()
+                                .map(choice ->
+                                        " (" + Messages.of(Locale.ENGLISH).say(choice) + ")")
+                                .orElse("")));
         return String.join("\n", dump.lines);
     }
 
@@ -85,7 +91,16 @@ final class Dump {
                 + (signs.endingEnd() ? " ]" : "")
                 + signs.end()
                         .map(end -> " :|" + end.times().map(n -> "x" + n).orElse(""))
-                        .orElse("");
+                        .orElse("")
+                + roadmap(signs.roadmap());
+    }
+
+    private static String roadmap(Roadmap map) {
+        return (map.segno() ? " segno" : "")
+                + (map.coda() ? " coda" : "")
+                + (map.toCoda() ? " to-coda" : "")
+                + (map.fine() ? " fine" : "")
+                + map.jump().map(jump -> " " + jump.printed()).orElse("");
     }
 
     /** Onset, length, string number and fret, then what strikes it ({@code -}: nothing) and everything else. */

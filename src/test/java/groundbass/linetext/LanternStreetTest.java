@@ -55,7 +55,7 @@ class LanternStreetTest {
     @Test
     void theExampleReadsWithoutProblems() {
         var reading = LineText.read("lantern.line", TEXT);
-        assertThat(reading.report()).isEmpty();
+        assertThat(reading.problems()).isEmpty();
         assertThat(reading.line().header().title()).isEqualTo("Lantern Street");
         assertThat(reading.line().bars()).hasSize(4);
     }
@@ -111,8 +111,8 @@ class LanternStreetTest {
     @Test
     void aMistakeIsShownAsTheDesignShowsIt() {
         var reading = LineText.read("lantern.line", TEXT.replace("E5, E8\n", "E5, E58\n"));
-        assertThat(reading.report()).isEqualTo("""
-                        lantern.line:11:10: error: fret 58 on string E; this neck has frets 0 to 24. Did you mean 5 or 8?
+        assertThat(Told.of(reading)).isEqualTo("""
+                        lantern.line:11:10: error: Fret 58 on string E; this neck has frets 0 to 24. Did you mean 5 or 8?
                             1&   E5, E58
                                      ^^^
                         """);

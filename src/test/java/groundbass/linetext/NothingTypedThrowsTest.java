@@ -33,11 +33,11 @@ class NothingTypedThrowsTest {
     private static void check(String seed, String text) {
         var reading = readOrSay(seed, text);
         for (var problem : reading.problems()) {
-            assertThat(problem.in(reading.origins().source())).as(seed).contains("^");
+            assertThat(Told.of(reading, problem)).as(seed).contains("^");
         }
         String printed = LineText.print(reading.line());
         var again = LineText.read(printed);
-        assertThat(again.report()).as("%s%n%s%n---%n%s", seed, text, printed).isEmpty();
+        assertThat(again.problems()).as("%s%n%s%n---%n%s", seed, text, printed).isEmpty();
         assertThat(again.line()).as("%s%n%s%n---%n%s", seed, text, printed).isEqualTo(reading.line());
     }
 

@@ -2,8 +2,7 @@ package groundbass.linetext;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.linetext.problem.Severity;
-import groundbass.linetext.source.Span;
+import groundbass.remark.Span;
 import groundbass.score.Fraction;
 import groundbass.score.Passage;
 import groundbass.score.Position;
@@ -12,8 +11,8 @@ import org.junit.jupiter.api.Test;
 class ProblemTest {
     @Test
     void aProblemNamesFoundAndExpectedAndWhatToDo() {
-        assertThat(LineText.read("a.line", "bar 1\n1-3  E5\n").report()).isEqualTo("""
-                        a.line:2:1: error: bar 1 leaves count 4 unsaid; write '4  rest', '4  hold', or let the line before it span it.
+        assertThat(Told.of(LineText.read("a.line", "bar 1\n1-3  E5\n"))).isEqualTo("""
+                        a.line:2:1: error: Bar 1 leaves count 4 unsaid; write “4  rest”, “4  hold”, or let the line before it span it.
                             1-3  E5
                             ^^^
                         """);
@@ -21,8 +20,8 @@ class ProblemTest {
 
     @Test
     void caretsStandBelowTheirSpanAfterTabs() {
-        assertThat(LineText.read("bar 1\n1-4\tE99\n").report()).isEqualTo("""
-                        2:5: error: fret 99 on string E; this neck has frets 0 to 24. Did you mean 9?
+        assertThat(Told.of(LineText.read("bar 1\n1-4\tE99\n"))).isEqualTo("""
+                        2:5: error: Fret 99 on string E; this neck has frets 0 to 24. Did you mean 9?
                             1-4 E99
                                 ^^^
                         """);
@@ -31,7 +30,7 @@ class ProblemTest {
     @Test
     void aProblemFarToTheRightIsShownInItsSurroundings() {
         var reading = LineText.read("bar 1\n1-4 " + "E5, ".repeat(150) + "E99\n");
-        var lines = reading.report().split("\n");
+        var lines = Told.of(reading).split("\n");
         assertThat(lines[1].substring(lines[2].indexOf('^'))).isEqualTo("E99");
         assertThat(lines[1].length()).isLessThan(250);
     }
@@ -56,13 +55,5 @@ class ProblemTest {
         assertThat(origins.barAt(20)).contains(2);
         assertThat(origins.positionAt(11, 11)).contains(new Position(1, Fraction.of(3, 16)));
         assertThat(origins.in(Passage.bar(2))).hasSize(6);
-    }
-
-    @Test
-    void aFindingBecomesAProblemAtItsNote() {
-        var origins = LineText.read("a.line", LanternStreetTest.TEXT).origins();
-        var problem = origins.problem(
-                Severity.WARNING, "reach", new Position(1, Fraction.of(3, 16)), 4, "far from the note before.");
-        assertThat(problem.headline("a.line")).isEqualTo("a.line:11:10: warning: far from the note before.");
     }
 }

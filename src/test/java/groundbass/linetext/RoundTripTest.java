@@ -33,7 +33,7 @@ class RoundTripTest {
             var line = lines.apply(seed);
             String text = LineText.print(line);
             var reading = LineText.read(text);
-            assertThat(reading.report()).as("seed %d%n%s", seed, text).isEmpty();
+            assertThat(reading.problems()).as("seed %d%n%s", seed, text).isEmpty();
             assertThat(reading.line()).as("seed %d%n%s", seed, text).isEqualTo(line);
         }
     }

@@ -68,7 +68,7 @@ class SpecTest {
     void whatIsReadPrintsAndReadsBack(Example example) {
         var line = LineText.read(example.input()).line();
         var again = LineText.read(LineText.print(line));
-        assertThat(again.report()).isEmpty();
+        assertThat(again.problems()).isEmpty();
         assertThat(again.line()).isEqualTo(line);
     }
 }

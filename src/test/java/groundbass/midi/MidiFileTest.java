@@ -24,6 +24,7 @@ import groundbass.score.Ornaments;
 import groundbass.score.Place;
 import groundbass.score.RandomLines;
 import groundbass.score.Repeats;
+import groundbass.score.Roadmap;
 import groundbass.score.Swing;
 import groundbass.score.Technique;
 import java.io.ByteArrayInputStream;
@@ -237,6 +238,17 @@ class MidiFileTest {
                 .extracting(On::tick)
                 .containsExactlyElementsOf(
                         IntStream.range(4, 16).mapToObj(i -> 480L * i).toList());
+    }
+
+    @Test
+    void jumpsAreUnfolded() {
+        // rule: jumps-unfold, count-in: four quarters of count-in, A with the Fine, B with D.C. al Fine, A again
+        var fine = even(4).with(Repeats.NONE.with(Roadmap.NONE.withFine()));
+        var jump = new Roadmap.Jump(Roadmap.From.CAPO, Roadmap.Until.FINE);
+        var back = even(2).with(Repeats.NONE.with(Roadmap.NONE.with(jump)));
+        assertThat(ons(read(line(quarters(120), fine, back)), BASS))
+                .extracting(On::tick)
+                .containsExactly(1920L, 2400L, 2880L, 3360L, 3840L, 4800L, 5760L, 6240L, 6720L, 7200L);
     }
 
     @Test

@@ -29,6 +29,7 @@ import groundbass.score.Passage;
 import groundbass.score.Place;
 import groundbass.score.Position;
 import groundbass.score.Repeats;
+import groundbass.score.Roadmap;
 import groundbass.score.Swing;
 import groundbass.score.Technique;
 import groundbass.score.Tempo;
@@ -59,6 +60,22 @@ class PerformanceTest {
         assertThat(bars).extracting(TimedBar::number).containsExactly(1, 2, 1, 3);
         assertThat(bars).extracting(TimedBar::pass).containsExactly(1, 1, 2, 2);
         assertThat(Performance.of(line).notes()).hasSize(16);
+    }
+
+    @Test
+    void aJumpIsHeardInItsOrder() {
+        // rule: jumps-unfold: repeat A, B, D.S. al Coda from B (the sign), to the coda C
+        var jump = new Roadmap.Jump(Roadmap.From.SEGNO, Roadmap.Until.CODA);
+        var line = line(
+                Header.PLAIN,
+                even(4).with(Repeats.NONE.withStart().with(Repeats.RepeatEnd.PLAIN)),
+                even(4).with(Repeats.NONE.with(Roadmap.NONE.withSegno().withToCoda())),
+                even(4).with(Repeats.NONE.with(Roadmap.NONE.with(jump))),
+                even(4).with(Repeats.NONE.with(Roadmap.NONE.withCoda())));
+        var performance = Performance.of(line);
+        assertThat(performance.bars()).extracting(TimedBar::number).containsExactly(1, 1, 2, 3, 2, 4);
+        assertThat(performance.bars()).extracting(TimedBar::pass).containsExactly(1, 2, 1, 1, 2, 1);
+        assertThat(performance.notes()).hasSize(24);
     }
 
     @Test

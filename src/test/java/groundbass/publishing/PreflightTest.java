@@ -11,7 +11,7 @@ import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.document.WalkthroughEdit;
 import groundbass.lesson.Lesson;
-import groundbass.publishing.Remark.Weight;
+import groundbass.publishing.LessonRemark.Weight;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Anchor;
 import java.net.URI;
@@ -36,7 +36,8 @@ class PreflightTest {
     @Test
     void everyMistakeOfALineIsToldWithItsPlace() {
         assertThat(remarks(document("bar 1\n1-2 E58\n3-4 E5 slpa\n")))
-                .extracting(Remark::field, remark -> remark.message().args().subList(0, 2), Remark::weight)
+                .extracting(
+                        LessonRemark::field, remark -> remark.message().args().subList(0, 2), LessonRemark::weight)
                 .containsExactly(
                         tuple("mainLine", List.of(2, 5), Weight.BLOCKS),
                         tuple("mainLine", List.of(3, 8), Weight.BLOCKS));
@@ -64,7 +65,7 @@ class PreflightTest {
         assertThat(remarks(asked).isEmpty()).isEqualTo(settled);
         if (!settled) {
             assertThat(remarks(asked))
-                    .extracting(Remark::field, Remark::weight)
+                    .extracting(LessonRemark::field, LessonRemark::weight)
                     .containsExactly(tuple("rights.clearance", Weight.BLOCKS));
         }
     }
@@ -83,10 +84,11 @@ class PreflightTest {
     void whatIsUnwiseAsksAndTheSameNotesElsewhereAskAlike() {
         String wide = "1 E5+A9\n2-4 rest\n";
         var once = remarks(document("bar 1\n" + wide));
-        assertThat(once).anyMatch(Remark::asks).noneMatch(Remark::blocks);
+        assertThat(once).anyMatch(LessonRemark::asks).noneMatch(LessonRemark::blocks);
         var later = remarks(document("bar 1\n1-4 E1\n\nbar 2\n" + wide));
-        var digests = later.stream().map(Remark::digest).toList();
-        assertThat(once.stream().filter(Remark::asks).map(Remark::digest)).allMatch(digests::contains);
+        var digests = later.stream().map(LessonRemark::digest).toList();
+        assertThat(once.stream().filter(LessonRemark::asks).map(LessonRemark::digest))
+                .allMatch(digests::contains);
     }
 
     @ParameterizedTest
@@ -129,7 +131,7 @@ class PreflightTest {
                 .mainLine(new LineSource("", "bar 1\n1-2 A9\n3-4 A2\n"))
                 .done();
         assertThat(remarks(lost))
-                .extracting(Remark::field, Remark::weight)
+                .extracting(LessonRemark::field, LessonRemark::weight)
                 .containsExactly(tuple("walkthrough", Weight.ASKS));
         assertThat(said(remarks(lost).get(0))).contains("Lean into this one.");
     }
@@ -139,7 +141,9 @@ class PreflightTest {
     @ValueSource(strings = {"http://localhost:8420", "http://127.0.0.1", "http://[::1]:8420", "http://desk.localhost"})
     void anAddressOfThisMachineAloneAsks(String address) {
         var remarks = remarks(() -> address, document(SOUND));
-        assertThat(remarks).extracting(Remark::field, Remark::weight).containsExactly(tuple("address", Weight.ASKS));
+        assertThat(remarks)
+                .extracting(LessonRemark::field, LessonRemark::weight)
+                .containsExactly(tuple("address", Weight.ASKS));
         assertThat(said(remarks.get(0))).contains(address);
     }
 
@@ -166,16 +170,16 @@ class PreflightTest {
         }
     }
 
-    private static String said(Remark remark) {
+    private static String said(LessonRemark remark) {
         return Messages.of(Locale.ENGLISH).say(remark.message());
     }
 
-    private static List<Remark> remarks(EpisodeDocument document) {
+    private static List<LessonRemark> remarks(EpisodeDocument document) {
         return remarks(() -> "https://example.org", document);
     }
 
     /** Without what is only mentioned: lines as short as these have little to say of their key. */
-    private static List<Remark> remarks(Addresses addresses, EpisodeDocument document) {
+    private static List<LessonRemark> remarks(Addresses addresses, EpisodeDocument document) {
         return new Preflight(addresses)
                 .remarks(ID, document).stream()
                         .filter(remark -> remark.weight() != Weight.MENTIONS)

@@ -179,7 +179,7 @@ class PromisesTest {
         var asking = studio.publisher.verdict(studio.educator, id).asking();
         assertThat(asking).isNotEmpty();
         studio.publisher.accept(
-                studio.educator, id, asking.stream().map(Remark::digest).toList());
+                studio.educator, id, asking.stream().map(LessonRemark::digest).toList());
     }
 
     @ParameterizedTest

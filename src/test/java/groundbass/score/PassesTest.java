@@ -7,6 +7,9 @@ import groundbass.score.Passes.Fault;
 import groundbass.score.Passes.Fault.Kind;
 import groundbass.score.Repeats.Ending;
 import groundbass.score.Repeats.RepeatEnd;
+import groundbass.score.Roadmap.From;
+import groundbass.score.Roadmap.Jump;
+import groundbass.score.Roadmap.Until;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -82,6 +85,82 @@ class PassesTest {
                 .isInstanceOf(IllegalArgumentException.class);
         assertThat(new Line(Header.PLAIN, List.of(held.with(PLAIN), next)).bars())
                 .hasSize(2);
+    }
+
+    /** rule: jumps-unfold. */
+    @Test
+    void aJumpIsTakenOnceAndWithoutRepeats() {
+        var fine = map(Roadmap.NONE.withFine());
+        // D.C. al Fine: A B, then A to the Fine
+        assertThat(unrolled(fine, map(jump(From.CAPO, Until.FINE)))).isEqualTo("ABA");
+        // the repeat of A and B is taken before the jump, not after it
+        assertThat(unrolled(PLAIN.withStart(), fine.with(RepeatEnd.PLAIN), map(jump(From.CAPO, Until.FINE))))
+                .isEqualTo("ABABCAB");
+        // a jump alone goes on to the end
+        assertThat(unrolled(PLAIN, map(jump(From.CAPO, Until.END)), PLAIN)).isEqualTo("ABABC");
+        assertThat(unrolled(PLAIN, map(Roadmap.NONE.withSegno()), map(jump(From.SEGNO, Until.END)), PLAIN))
+                .isEqualTo("ABCBCD");
+    }
+
+    /** rule: jumps-unfold. */
+    @Test
+    void theWayToTheCodaLeavesAfterTheJump() {
+        var toCoda = map(Roadmap.NONE.withSegno().withToCoda());
+        assertThat(unrolled(PLAIN, toCoda, map(jump(From.SEGNO, Until.CODA)), map(Roadmap.NONE.withCoda()), PLAIN))
+                .isEqualTo("ABCBDE");
+        // endings: first A B A C, then the last ending alone; the coda's own repeat is taken
+        assertThat(unrolled(
+                        PLAIN.withStart(),
+                        bracket(1, 1).with(RepeatEnd.PLAIN),
+                        bracket(2, 2).with(Roadmap.NONE.withToCoda()),
+                        map(jump(From.CAPO, Until.CODA)),
+                        map(Roadmap.NONE.withCoda()).withStart().with(RepeatEnd.PLAIN)))
+                .isEqualTo("ABACDACEE");
+    }
+
+    @Test
+    void everyTimeThatABarIsPlayedHasAPassOfItsOwn() {
+        var bars = bars(
+                PLAIN.withStart().with(RepeatEnd.PLAIN).with(Roadmap.NONE.withFine()),
+                map(jump(From.CAPO, Until.FINE)));
+        assertThat(Passes.unroll(bars))
+                .containsExactly(
+                        new Passes.Played(0, 1),
+                        new Passes.Played(0, 2),
+                        new Passes.Played(1, 1),
+                        new Passes.Played(0, 3));
+    }
+
+    @Test
+    void jumpsThatDoNotAgreeAreNamed() {
+        var fine = map(Roadmap.NONE.withFine());
+        var toCoda = map(Roadmap.NONE.withToCoda());
+        var coda = map(Roadmap.NONE.withCoda());
+        var dcFine = map(jump(From.CAPO, Until.FINE));
+        var dcCoda = map(jump(From.CAPO, Until.CODA));
+        assertThat(faults(fine, fine, dcFine)).containsExactly(new Fault(1, Kind.JUMP_SIGN_TWICE));
+        assertThat(faults(PLAIN, map(jump(From.SEGNO, Until.END)))).containsExactly(new Fault(1, Kind.NO_SEGNO));
+        assertThat(faults(PLAIN, dcFine)).containsExactly(new Fault(1, Kind.NO_FINE));
+        assertThat(faults(PLAIN, dcCoda, coda)).containsExactly(new Fault(1, Kind.NO_CODA));
+        assertThat(faults(toCoda, dcCoda, PLAIN, coda)).containsExactly(new Fault(1, Kind.NO_CODA));
+        assertThat(faults(fine, PLAIN)).containsExactly(new Fault(0, Kind.NO_JUMP));
+        assertThat(faults(fine, dcFine, PLAIN)).containsExactly(new Fault(1, Kind.NEVER_PLAYED));
+        assertThat(faults(PLAIN.withStart(), map(jump(From.CAPO, Until.END)), PLAIN.with(RepeatEnd.PLAIN)))
+                .containsExactly(new Fault(1, Kind.JUMP_INSIDE_REPEAT));
+        assertThat(faults(
+                        PLAIN.withStart(),
+                        bracket(1, 1).with(RepeatEnd.PLAIN).with(Roadmap.NONE.withFine()),
+                        bracket(2, 2),
+                        dcFine))
+                .containsExactly(new Fault(1, Kind.JUMP_INSIDE_REPEAT));
+    }
+
+    private static Repeats map(Roadmap signs) {
+        return PLAIN.with(signs);
+    }
+
+    private static Roadmap jump(From from, Until until) {
+        return Roadmap.NONE.with(new Jump(from, until));
     }
 
     private static Repeats bracket(int first, int last) {

@@ -7,6 +7,9 @@ import groundbass.score.Ornaments.SlideIn;
 import groundbass.score.Ornaments.SlideOff;
 import groundbass.score.Repeats.Ending;
 import groundbass.score.Repeats.RepeatEnd;
+import groundbass.score.Roadmap.From;
+import groundbass.score.Roadmap.Jump;
+import groundbass.score.Roadmap.Until;
 import groundbass.theory.ChordSymbol;
 import groundbass.theory.Key;
 import groundbass.theory.Letter;
@@ -178,19 +181,31 @@ public final class RandomLines {
                 signs.add(Repeats.NONE);
             }
         }
-        return signs;
+        return chance(25) ? withJump(signs) : signs;
+    }
+
+    /** A jump from the last bar, al fine or al segno, where the repeats allow it. */
+    private List<Repeats> withJump(List<Repeats> signs) {
+        int last = signs.size() - 1;
+        int leads = random.nextInt(last + 1);
+        var jumping = new ArrayList<>(signs);
+        boolean fine = chance(50);
+        var jump = new Jump(fine ? From.CAPO : From.SEGNO, fine ? Until.FINE : Until.END);
+        put(jumping, leads, fine ? Roadmap.NONE.withFine() : Roadmap.NONE.withSegno());
+        put(jumping, last, jumping.get(last).roadmap().with(jump));
+        return Passes.faults(skeleton(jumping)).isEmpty() ? jumping : signs;
+    }
+
+    private static void put(List<Repeats> signs, int index, Roadmap roadmap) {
+        signs.set(index, signs.get(index).with(roadmap));
+    }
+
+    private static List<Bar> skeleton(List<Repeats> signs) {
+        return signs.stream().map(Bar.of(Meter.COMMON, List.of())::with).toList();
     }
 
     private static boolean canBeHeldInto(int index, List<Repeats> signs) {
-        if (index == 0) {
-            return false;
-        }
-        var before = signs.get(index - 1);
-        var here = signs.get(index);
-        return before.end().isEmpty()
-                && !before.endingEnd()
-                && !here.start()
-                && here.ending().isEmpty();
+        return index > 0 && !Passes.isSeam(skeleton(signs), index - 1);
     }
 
     private Changes changes(Meter meter) {

@@ -125,6 +125,36 @@ class WalkthroughTest {
             2-3  E2
             """;
 
+    /** rule: jumps-unfold. */
+    @Test
+    void jumpsAreToldWhereTheyStandAndWhereTheyLead() {
+        String form = """
+                bar 1
+                1-4  E0
+                segno
+                bar 2
+                1-4  E1
+                to coda
+                bar 3
+                1-4  E3
+                dal segno al coda
+                coda
+                bar 4
+                1-4  E5
+                """;
+        assertThat(english(form))
+                .containsSubsequence(
+                        "The sign (segno) stands here: you come back to it.",
+                        "To Coda: the first time play on; after the jump, go from here to the coda, bar 4.",
+                        "D.S. al Coda: back to bar 2, then without repeats to the end of bar 2, and from there to the coda,"
+                                + " bar 4.",
+                        "The coda begins here.");
+        assertThat(english("bar 1\n1-4  E0\nfine\nbar 2\n1-4  E1\nda capo al fine\n"))
+                .containsSubsequence(
+                        "Fine: the first time play on; after the jump, the line ends here.",
+                        "D.C. al Fine: back to bar 1, then without repeats to the Fine after bar 1, where it ends.");
+    }
+
     @Test
     void eachBeatIsOneSentenceOfRhythmAndHands() {
         assertThat(english(SIXTEENTHS))
@@ -424,7 +454,7 @@ class WalkthroughTest {
 
     private static Line line(String text) {
         var reading = LineText.read(text);
-        assertThat(reading.report()).isEmpty();
+        assertThat(reading.problems()).isEmpty();
         return reading.line();
     }
 }

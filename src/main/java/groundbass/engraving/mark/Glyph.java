@@ -60,6 +60,8 @@ public enum Glyph {
     REST_32(0xE4E8),
     REST_64(0xE4E9),
     REPEAT_DOT(0xE044),
+    SEGNO(0xE047),
+    CODA(0xE048),
     REPEAT_BAR(0xE500),
     PP(0xE52B),
     P(0xE520),

@@ -39,6 +39,7 @@ public enum Kind {
     FEEL,
     BAR_NUMBER,
     ENDING,
+    JUMP,
     SIMILE,
     TEXT,
     QR;

@@ -20,6 +20,9 @@ public interface SheetWords {
     /** How often a repeat is played: {@code 3 times}. */
     String times(int times);
 
+    /** What leads to the coda: {@code To Coda}; its sign follows. */
+    String toCoda();
+
     /** The sign of notes that ring on: {@code let ring}. */
     String ring();
 }

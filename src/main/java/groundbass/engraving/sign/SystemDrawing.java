@@ -55,6 +55,7 @@ public final class SystemDrawing {
             new ChordNames(),
             new WordsAbove(),
             new Endings(),
+            new Jumps(),
             new Openings());
 
     private SystemDrawing() {}

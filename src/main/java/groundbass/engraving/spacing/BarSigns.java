@@ -78,7 +78,11 @@ public final class BarSigns {
             return Closing.NOTHING;
         }
         var changes = bars.get(index + 1).bar().changes();
-        boolean cut = changes.section().isPresent() || changes.key().isPresent();
+        var roadmap = bars.get(index).bar().repeats().roadmap();
+        boolean cut = changes.section().isPresent()
+                || changes.key().isPresent()
+                || roadmap.fine()
+                || roadmap.jump().isPresent();
         return cut ? Closing.DOUBLE : Closing.SINGLE;
     }
 

@@ -173,7 +173,8 @@ public final class SystemBreaks {
     }
 
     private boolean beginsSection(int index) {
-        return signs.bar(index).bar().changes().section().isPresent();
+        var bar = signs.bar(index).bar();
+        return bar.changes().section().isPresent() || bar.repeats().roadmap().coda();
     }
 
     /** What it costs to end a system with a bar: nothing after four bars of a section, or where the section ends. */

@@ -3,16 +3,16 @@ package groundbass.linetext.assemble;
 import groundbass.linetext.assemble.Stretches.Stretch;
 import groundbass.linetext.problem.BarProblems;
 import groundbass.linetext.problem.EventProblems;
-import groundbass.linetext.problem.Problem;
 import groundbass.linetext.problem.Problems;
 import groundbass.linetext.problem.TextProblems;
 import groundbass.linetext.source.Moment;
-import groundbass.linetext.source.Span;
 import groundbass.linetext.typed.Event;
 import groundbass.linetext.typed.Event.Held;
 import groundbass.linetext.typed.Event.Played;
 import groundbass.linetext.typed.Event.Until;
 import groundbass.linetext.typed.RawBar;
+import groundbass.remark.Remark;
+import groundbass.remark.Span;
 import groundbass.score.Bar;
 import groundbass.score.Direction;
 import groundbass.score.Fraction;
@@ -168,7 +168,7 @@ final class BarAssembler {
         }
     }
 
-    private Problem nothingToHold(Span span, Fraction at) {
+    private Remark nothingToHold(Span span, Fraction at) {
         return frame.afterSeam() && at.equals(frame.from())
                 ? EventProblems.holdOverSeam(span)
                 : EventProblems.nothingToHold(span);

@@ -5,6 +5,7 @@ import groundbass.linetext.typed.CountLine.Target;
 import groundbass.score.Copy;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
+import groundbass.text.Message;
 
 /** Says times as counts, for messages and for the printed text. */
 public final class Bounds {
@@ -35,14 +36,19 @@ public final class Bounds {
     }
 
     /** {@code count 2}, {@code counts 2-3}, {@code the time from 2& to 3}. */
-    static String inWords(Copy.Span span, Meter meter) {
+    static Message inWords(Copy.Span span, Meter meter) {
         boolean fromCount = span.from().isOnGrid(meter.count());
         boolean toCount = span.to().isOnGrid(meter.count());
         if (!fromCount || !toCount) {
-            return "the time from " + Moment.at(span.from(), meter) + " to " + Moment.at(span.to(), meter);
+            return Message.of(
+                    "linetext.time.between",
+                    Moment.at(span.from(), meter).toString(),
+                    Moment.at(span.to(), meter).toString());
         }
         var first = Moment.at(span.from(), meter);
         int last = lastCount(span.to(), meter);
-        return first.count().number() == last ? "count " + first : "counts " + first + "-" + last;
+        return first.count().number() == last
+                ? Message.of("linetext.time.count", first.toString())
+                : Message.of("linetext.time.counts", first + "-" + last);
     }
 }

@@ -77,9 +77,9 @@ public final class Neck {
         return found;
     }
 
-    private static String offers(List<Integer> strings, String fret) {
+    private static List<String> offers(List<Integer> strings, String fret) {
         String rest = fret.isEmpty() || fret.equals("x") ? fret : "f" + fret;
-        return strings.stream().map(i -> "s" + i + rest).collect(Collectors.joining(" or "));
+        return strings.stream().map(i -> "s" + i + rest).toList();
     }
 
     private List<String> names() {

@@ -14,8 +14,8 @@ import groundbass.theory.NoteName;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** Makes a note of a typed place whose time is known; words that do not fit it are left out. */
 final class NoteMaker {
@@ -41,7 +41,7 @@ final class NoteMaker {
 
     private boolean fits(Arrival arrival, Played typed, Place place) {
         if (arrival.isGrace() && place instanceof Place.Dead) {
-            problems.add(EventProblems.deadWith(typed.span(), "grace note"));
+            problems.add(EventProblems.deadWithGrace(typed.span()));
             return false;
         }
         if (!arrival.isGrace() && !strings.wasPlayed(place.string())) {
@@ -55,8 +55,8 @@ final class NoteMaker {
     private Ornaments withoutPitch(Ornaments ornaments, Played typed, Place place) {
         var harmonic = ornaments.harmonic();
         if (place instanceof Place.Dead) {
-            harmonic.ifPresent(found -> problems.add(EventProblems.deadWith(typed.span(), "harmonic")));
-            ornaments.spelling().ifPresent(found -> problems.add(EventProblems.deadWith(typed.span(), "spelling")));
+            harmonic.ifPresent(found -> problems.add(EventProblems.deadWithHarmonic(typed.span())));
+            ornaments.spelling().ifPresent(found -> problems.add(EventProblems.deadWithSpelling(typed.span())));
             harmonic = Optional.empty();
         }
         return new Ornaments(
@@ -86,11 +86,10 @@ final class NoteMaker {
         return Math.floorMod(midi.getAsInt(), 12);
     }
 
-    private static String namesOf(int pitchClass) {
+    private static Stream<String> namesOf(int pitchClass) {
         return Arrays.stream(Letter.values())
                 .flatMap(letter -> IntStream.rangeClosed(-1, 1).mapToObj(n -> new NoteName(letter, n)))
                 .filter(name -> name.pitchClass() == pitchClass)
-                .map(name -> "as " + name)
-                .collect(Collectors.joining(" or "));
+                .map(NoteName::toString);
     }
 }

@@ -1,10 +1,10 @@
 package groundbass.linetext.assemble;
 
 import groundbass.linetext.problem.BarProblems;
-import groundbass.linetext.problem.Problem;
 import groundbass.linetext.problem.Problems;
 import groundbass.linetext.typed.RawBar;
 import groundbass.linetext.typed.RawBar.Numbered;
+import groundbass.remark.Remark;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import java.util.ArrayList;
@@ -46,7 +46,7 @@ public final class Numbering {
         return numbers;
     }
 
-    private Problem problem(Numbered typed, RawBar bar, int actual, boolean first) {
+    private Remark problem(Numbered typed, RawBar bar, int actual, boolean first) {
         if (typed.number() > 0) {
             return BarProblems.wrongNumber(typed.span(), typed.number(), actual);
         }

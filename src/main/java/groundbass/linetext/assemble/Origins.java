@@ -1,9 +1,7 @@
 package groundbass.linetext.assemble;
 
-import groundbass.linetext.problem.Problem;
-import groundbass.linetext.problem.Severity;
-import groundbass.linetext.source.Source;
-import groundbass.linetext.source.Span;
+import groundbass.remark.Source;
+import groundbass.remark.Span;
 import groundbass.score.Fraction;
 import groundbass.score.Passage;
 import groundbass.score.Position;
@@ -13,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.stream.Stream;
 
 /** Where in the text the bars and notes of a line stand. What a bar copies stands where the copy is ordered. */
 public final class Origins {
@@ -98,20 +95,6 @@ public final class Origins {
                 .filter(entry -> covers(entry.getValue(), line, column))
                 .map(Map.Entry::getKey)
                 .findFirst();
-    }
-
-    /** A problem at a note, for what is found out about a line after it was read. */
-    public Problem problem(Severity severity, String code, Position position, int string, String message) {
-        var span = Stream.of(note(position.bar(), position.at(), string))
-                .flatMap(Optional::stream)
-                .findFirst()
-                .orElseGet(() -> at(position));
-        return new Problem(severity, code, span, message, Optional.empty());
-    }
-
-    /** A problem at a moment, for what is found out about a line after it was read. */
-    public Problem problem(Severity severity, String code, Position position, String message) {
-        return new Problem(severity, code, at(position), message, Optional.empty());
     }
 
     private static boolean covers(Span span, int line, int column) {

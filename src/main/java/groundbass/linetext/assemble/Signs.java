@@ -2,21 +2,27 @@ package groundbass.linetext.assemble;
 
 import groundbass.linetext.problem.BarProblems;
 import groundbass.linetext.problem.Problems;
-import groundbass.linetext.source.Span;
 import groundbass.linetext.typed.RawBar;
 import groundbass.linetext.typed.RawBar.Sign;
+import groundbass.remark.Span;
 import groundbass.score.Bar;
 import groundbass.score.Meter;
 import groundbass.score.Passes;
 import groundbass.score.Passes.Fault;
 import groundbass.score.Repeats;
+import groundbass.score.Roadmap;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 
-/** Makes repeats and endings agree: where they do not, it says so and leaves the signs of that bar out. */
+/**
+ * Makes repeats and endings agree, then the signs of jumps: where they do not, it says so and leaves those of that bar
+ * out.
+ */
 final class Signs {
     private final List<RawBar> bars;
     private final Problems problems;
@@ -30,13 +36,19 @@ final class Signs {
         var signs = new ArrayList<Repeats>();
         bars.forEach(bar -> signs.add(bar.before.repeats));
         closeEndings(signs);
-        var faults = Passes.faults(skeleton(signs));
+        settle(signs, Passes::repeatFaults, each -> Repeats.NONE.with(each.roadmap()));
+        settle(signs, Passes::jumpFaults, each -> each.with(Roadmap.NONE));
+        return signs;
+    }
+
+    /** Tells the first faults; what leaving signs out brings about is no news. */
+    private void settle(List<Repeats> signs, Function<List<Bar>, List<Fault>> check, UnaryOperator<Repeats> without) {
+        var faults = check.apply(skeleton(signs));
         faults.forEach(fault -> problems.add(BarProblems.of(fault.kind(), span(fault))));
         while (!faults.isEmpty()) {
-            faults.forEach(fault -> signs.set(fault.bar(), Repeats.NONE));
-            faults = Passes.faults(skeleton(signs));
+            faults.forEach(fault -> signs.set(fault.bar(), without.apply(signs.get(fault.bar()))));
+            faults = check.apply(skeleton(signs));
         }
-        return signs;
     }
 
     /** A bracket ends where its repeat end stands, whether or not that is said as well. */
@@ -78,6 +90,9 @@ final class Signs {
             case ENDING_INSIDE_ENDING, ENDING_NOT_CLOSED, PASSES_NOT_COVERED -> List.of(Sign.ENDING);
             case END_WITHOUT_ENDING -> List.of(Sign.ENDING_END);
             case TIMES_DISAGREE, REPEAT_END_MISPLACED -> List.of(Sign.END, Sign.ENDING_END);
+            case NO_SEGNO, NO_FINE, NO_CODA, NEVER_PLAYED -> List.of(Sign.JUMP);
+            case JUMP_SIGN_TWICE, NO_JUMP, JUMP_INSIDE_REPEAT ->
+                List.of(Sign.FINE, Sign.TO_CODA, Sign.CODA, Sign.SEGNO, Sign.JUMP);
         };
     }
 }

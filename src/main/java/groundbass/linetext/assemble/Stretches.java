@@ -1,11 +1,11 @@
 package groundbass.linetext.assemble;
 
 import groundbass.linetext.problem.BarProblems;
-import groundbass.linetext.problem.Problem;
 import groundbass.linetext.problem.Problems;
-import groundbass.linetext.source.Span;
 import groundbass.linetext.typed.CountLine;
 import groundbass.linetext.typed.CountLine.Target;
+import groundbass.remark.Remark;
+import groundbass.remark.Span;
 import groundbass.score.Copy;
 import groundbass.score.Count;
 import groundbass.score.Fraction;
@@ -91,7 +91,7 @@ public final class Stretches {
         return at;
     }
 
-    private Problem outside(Span span, Count count) {
+    private Remark outside(Span span, Count count) {
         boolean whole = frame.from().isZero() && frame.to().equals(frame.meter().length());
         return whole
                 ? BarProblems.countOutside(span, count, frame.meter(), frame.number())

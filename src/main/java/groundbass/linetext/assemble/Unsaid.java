@@ -3,7 +3,7 @@ package groundbass.linetext.assemble;
 import groundbass.linetext.assemble.Stretches.Stretch;
 import groundbass.linetext.problem.BarProblems;
 import groundbass.linetext.problem.Problems;
-import groundbass.linetext.source.Span;
+import groundbass.remark.Span;
 import groundbass.score.Copy;
 import groundbass.score.Fraction;
 import java.util.ArrayList;

@@ -2,10 +2,11 @@ package groundbass.linetext.edit;
 
 import groundbass.linetext.LineText;
 import groundbass.linetext.Reading;
-import groundbass.linetext.problem.Problem;
 import groundbass.linetext.source.Splice;
+import groundbass.remark.Remark;
+import groundbass.remark.Retyping;
 import groundbass.score.Count;
-import java.util.ArrayList;
+import groundbass.text.Message;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -22,7 +23,7 @@ public final class Fixes {
      *
      * @param label what would stand there
      */
-    public record Fix(String label, List<Splice> splices) {
+    public record Fix(Message label, List<Splice> splices) {
         public Fix {
             splices = List.copyOf(splices);
         }
@@ -35,7 +36,7 @@ public final class Fixes {
     }
 
     /** The likeliest first; often none. */
-    public List<Fix> of(Problem problem) {
+    public List<Fix> of(Remark problem) {
         var manuscript = new Manuscript(text);
         var silences = problem.code().equals("beat-unsaid") ? silences(manuscript, problem) : Stream.<Fix>empty();
         return Stream.concat(suggested(manuscript, problem), silences)
@@ -50,33 +51,26 @@ public final class Fixes {
     }
 
     /** A suggestion stands for what was found, or for the last part of it: 5 for the 58 of E58. */
-    private Stream<Fix> suggested(Manuscript manuscript, Problem problem) {
-        if (problem.suggestion().isEmpty()) {
-            return Stream.empty();
-        }
+    private Stream<Fix> suggested(Manuscript manuscript, Remark problem) {
         String found = manuscript.text(problem.span());
         String head = found.replaceFirst("\\d+$", "");
-        var texts = new ArrayList<String>();
-        for (String one : problem.suggestion().get().split(" or |, ")) {
-            texts.add(one);
-            texts.add(head + one);
-        }
-        texts.add(problem.suggestion().get());
-        return texts.stream()
+        return problem.suggestions().stream()
+                .flatMap(suggestion -> suggestion instanceof Retyping typed ? Stream.of(typed) : Stream.empty())
+                .flatMap(typed -> Stream.of(typed, Retyping.of(head + typed.text())))
                 .distinct()
-                .filter(one -> !one.equals(found))
-                .map(one -> new Fix(one, List.of(manuscript.replace(problem.span(), one))));
+                .filter(typed -> !typed.text().equals(found))
+                .map(typed -> new Fix(typed.label(), List.of(manuscript.replace(problem.span(), typed.text()))));
     }
 
     /** A beat that was forgotten is silent, or the sound goes on. */
-    private Stream<Fix> silences(Manuscript manuscript, Problem problem) {
+    private Stream<Fix> silences(Manuscript manuscript, Remark problem) {
         return bar(manuscript, problem.span().line()).stream().flatMap(index -> unsaid(manuscript, index)
                 .flatMap(at -> Stream.of("rest", "hold").map(what -> silence(manuscript, index, at, what))));
     }
 
     private Fix silence(Manuscript manuscript, int index, Count at, String what) {
         var splices = new CountEdits(manuscript, index).events(at, what);
-        return new Fix(at + "  " + what, splices);
+        return new Fix(Message.of("remark.typed", at + "  " + what), splices);
     }
 
     private static Stream<Count> unsaid(Manuscript manuscript, int index) {

@@ -69,6 +69,8 @@ public final class LinePrinter {
             setting(Keyword.REPEAT, "start");
         }
         bar.repeats().ending().ifPresent(ending -> setting(Keyword.ENDING, ending.toString()));
+        says(bar.repeats().roadmap().segno(), "segno");
+        says(bar.repeats().roadmap().coda(), "coda");
     }
 
     private void settings(Changes changes, Meter meter) {
@@ -88,6 +90,16 @@ public final class LinePrinter {
                 .ifPresent(end -> setting(
                         Keyword.REPEAT,
                         "end" + end.times().map(times -> " x" + times).orElse("")));
+        var roadmap = signs.roadmap();
+        says(roadmap.toCoda(), "to coda");
+        says(roadmap.fine(), "fine");
+        roadmap.jump().ifPresent(jump -> says(true, jump.words()));
+    }
+
+    private void says(boolean said, String words) {
+        if (said) {
+            text.append(words).append('\n');
+        }
     }
 
     private static String tempo(Tempo tempo, Meter meter) {

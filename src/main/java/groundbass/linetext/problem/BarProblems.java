@@ -1,11 +1,14 @@
 package groundbass.linetext.problem;
 
-import groundbass.linetext.source.Span;
 import groundbass.linetext.source.Token;
+import groundbass.remark.Remark;
+import groundbass.remark.Span;
 import groundbass.score.Count;
 import groundbass.score.Grid;
 import groundbass.score.Meter;
 import groundbass.score.Passes.Fault;
+import groundbass.score.Roadmap;
+import groundbass.text.Message;
 import java.util.List;
 
 /** What can be wrong with a bar as a whole: its head, its counts, its chords, its repeat signs. */
@@ -14,237 +17,170 @@ public final class BarProblems {
 
     private BarProblems() {}
 
-    public static Problem unknownPart(Token found) {
-        return Problem.error(
-                        "unknown-bar-part",
-                        found.span(),
-                        "'" + found.text()
-                                + "' is not understood here; after 'bar' and its number come '= bar N', 'until COUNT' or"
-                                + " 'over CHORD'.")
-                .suggesting(Nearest.to(found.text(), PARTS));
+    public static Remark unknownPart(Token found) {
+        return Mistake.UNKNOWN_BAR_PART.at(found.span(), found.text()).suggesting(Nearest.to(found.text(), PARTS));
     }
 
-    public static Problem badCopy(Span span) {
-        return Problem.error(
-                "bad-copy",
-                span,
-                "after '=' expected the bar to take over, as in 'bar 3 = bar 2' or '= bar 2 counts 3-4'.");
+    public static Remark badCopy(Span span) {
+        return Mistake.BAD_COPY.at(span);
     }
 
-    public static Problem badCopyCounts(Span span) {
-        return Problem.error("bad-copy-counts", span, "after 'counts' expected whole beats, as in 'counts 3-4'.");
+    public static Remark badCopyCounts(Span span) {
+        return Mistake.BAD_COPY_COUNTS.at(span);
     }
 
-    public static Problem badUntil(Span span) {
-        return Problem.error(
-                "bad-until", span, "after 'until' expected the count where the bar ends, as in 'bar 8 until 3'.");
+    public static Remark badUntil(Span span) {
+        return Mistake.BAD_BAR_UNTIL.at(span);
     }
 
-    public static Problem noChord(Span span) {
-        return Problem.error("no-chord", span, "expected a chord here, as in 'over Am7, D9 at 3'.");
+    public static Remark noChord(Span span) {
+        return Mistake.NO_CHORD.at(span);
     }
 
-    public static Problem unknownChord(Token found) {
-        return Problem.error(
-                        "unknown-chord",
-                        found.span(),
-                        "'" + found.text() + "' is no chord known here; a chord is N.C. or a root (C, F#, Bb), then "
-                                + ChordWords.known() + ", then a bass note as in C/E.")
+    public static Remark unknownChord(Token found) {
+        return Mistake.UNKNOWN_CHORD
+                .at(found.span(), found.text(), ChordWords.known())
                 .suggesting(GermanNames.asWritten(found.text()).or(() -> ChordWords.near(found.text())));
     }
 
-    public static Problem badChordCount(Span span) {
-        return Problem.error("bad-chord-count", span, "after 'at' expected a count, as in 'D9 at 3'.");
+    public static Remark badChordCount(Span span) {
+        return Mistake.BAD_CHORD_COUNT.at(span);
     }
 
-    public static Problem chordOutside(Span span, String when, int bar) {
-        return Problem.error("chord-outside-bar", span, "count " + when + " lies outside bar " + bar + ".");
+    public static Remark chordOutside(Span span, String when, int bar) {
+        return Mistake.CHORD_OUTSIDE_BAR.at(span, when, bar);
     }
 
-    public static Problem chordsTogether(Span span, String when) {
-        return Problem.error(
-                "chords-together",
-                span,
-                "two chords begin at count " + when + "; say where this one begins, as in 'D9 at 3'.");
+    public static Remark chordsTogether(Span span, String when) {
+        return Mistake.CHORDS_TOGETHER.at(span, when);
     }
 
-    public static Problem wrongNumber(Span span, int found, int expected) {
-        return Problem.error(
-                        "wrong-bar-number",
-                        span,
-                        "this is bar " + expected + ", not " + found + "; mend the number or leave it out.")
-                .suggesting("bar " + expected);
+    public static Remark wrongNumber(Span span, int found, int expected) {
+        return Mistake.WRONG_BAR_NUMBER.at(span, found, expected).suggesting("bar " + expected);
     }
 
-    public static Problem pickupNotFirst(Span span, int expected) {
-        return Problem.error(
-                        "pickup-not-first", span, "bar 0 is a pickup and stands first; this is bar " + expected + ".")
-                .suggesting("bar " + expected);
+    public static Remark pickupNotFirst(Span span, int expected) {
+        return Mistake.PICKUP_NOT_FIRST.at(span, expected).suggesting("bar " + expected);
     }
 
-    public static Problem pickupFromOne(Span span) {
-        return Problem.error(
-                        "pickup-from-one",
-                        span,
-                        "a pickup begins after count 1; a bar that begins at 1 is bar 1, or say its first count later.")
-                .suggesting("bar 1");
+    public static Remark pickupFromOne(Span span) {
+        return Mistake.PICKUP_FROM_ONE.at(span).suggesting("bar 1");
     }
 
-    public static Problem pickupEmpty(Span span) {
-        return Problem.error(
-                "pickup-empty",
-                span,
-                "a pickup begins at its first count, and this one has none; it is read as a whole bar.");
+    public static Remark pickupEmpty(Span span) {
+        return Mistake.PICKUP_EMPTY.at(span);
     }
 
-    public static Problem pickupUntil(Span span) {
-        return Problem.error("pickup-until", span, "a pickup lasts to the end of its bar; take 'until' out.");
+    public static Remark pickupUntil(Span span) {
+        return Mistake.PICKUP_UNTIL.at(span);
     }
 
-    public static Problem untilOutside(Span span, String found, Meter meter) {
-        return Problem.error(
-                "bar-until-outside",
-                span,
-                "a bar of " + meter + " cannot be cut at " + found
-                        + "; it ends after count 1 and at the latest at the end" + " of count " + meter.counts() + ".");
+    public static Remark untilOutside(Span span, String found, Meter meter) {
+        return Mistake.BAR_UNTIL_OUTSIDE.at(span, found, meter, meter.counts());
     }
 
-    public static Problem noSuchBar(Span span, int found, int here) {
-        return Problem.error(
-                "no-such-bar",
-                span,
-                "bar " + found + " does not stand before bar " + here + "; only earlier bars can be copied.");
+    public static Remark noSuchBar(Span span, int found, int here) {
+        return Mistake.NO_SUCH_BAR.at(span, found, here);
     }
 
-    public static Problem copyCountsOutside(Span span, int bar, Meter meter) {
-        return Problem.error(
-                "copy-counts-outside",
-                span,
-                "bar " + bar + " is counted in " + meter + ", 1 to " + meter.counts()
-                        + "; name counts of it from the start of one beat to the end of the same or a later one.");
+    public static Remark copyCountsOutside(Span span, int bar, Meter meter) {
+        return Mistake.COPY_COUNTS_OUTSIDE.at(span, bar, meter, meter.counts());
     }
 
-    public static Problem countOutside(Span span, Count found, Meter meter, int bar) {
-        return Problem.error(
-                "count-outside-bar",
-                span,
-                "count " + found + " in bar " + bar + "; a bar of " + meter + " is counted 1 to " + meter.counts()
-                        + ".");
+    public static Remark countOutside(Span span, Count found, Meter meter, int bar) {
+        return Mistake.COUNT_OUTSIDE_BAR.at(span, found, meter, bar, meter.counts());
     }
 
-    public static Problem countOutsideShort(Span span, Count found, String from, String to, int bar) {
-        return Problem.error(
-                "count-outside-bar",
-                span,
-                "count " + found + " in bar " + bar + ", which begins at " + from + " and ends at " + to + ".");
+    public static Remark countOutsideShort(Span span, Count found, String from, String to, int bar) {
+        return Mistake.COUNT_OUTSIDE_SHORT_BAR.at(span, found, from, to, bar);
     }
 
-    public static Problem backwards(Span span) {
-        return Problem.error("span-backwards", span, "a span of counts runs forward, as in 1-2.");
+    public static Remark backwards(Span span) {
+        return Mistake.SPAN_BACKWARDS.at(span);
     }
 
-    public static Problem countTwice(Span span, Count found, Span first) {
-        return Problem.error(
-                "count-twice",
-                span,
-                "count " + found + " was said in line " + first.line()
-                        + " already; put both into one line with '+' or ','.");
+    public static Remark countTwice(Span span, Count found, Span first) {
+        return Mistake.COUNT_TWICE.at(span, found, first.line());
     }
 
-    public static Problem outOfOrder(Span span, Count found, Count before) {
-        return Problem.error(
-                "counts-out-of-order",
-                span,
-                "count " + found + " stands after count " + before
-                        + "; write counts in the order in which they sound.");
+    public static Remark outOfOrder(Span span, Count found, Count before) {
+        return Mistake.COUNTS_OUT_OF_ORDER.at(span, found, before);
     }
 
-    public static Problem overlap(Span span, Count found, String other) {
-        return Problem.error(
-                "counts-overlap",
-                span,
-                "count " + found + " lies inside " + other + ", which fills its beats already.");
+    public static Remark overlap(Span span, Count found, String other) {
+        return Mistake.COUNTS_OVERLAP.at(span, found, other);
     }
 
-    public static Problem unsaid(Span span, int bar, String what, String counts) {
-        return Problem.error(
-                "beat-unsaid",
-                span,
-                "bar " + bar + " leaves " + what + " unsaid; write '" + counts + "  rest', '" + counts
-                        + "  hold', or let the line before it span it.");
+    public static Remark unsaid(Span span, int bar, Message what, String counts) {
+        return Mistake.BEAT_UNSAID.at(span, bar, what, counts);
     }
 
-    public static Problem tooFine(Span span, int bar) {
-        return Problem.error(
-                "too-finely-divided",
-                span,
-                "the times of bar " + bar + " have no common division of " + Grid.FINEST
-                        + " parts or fewer to a whole note; this one is left out.");
+    public static Remark tooFine(Span span, int bar) {
+        return Mistake.TOO_FINELY_DIVIDED.at(span, bar, Grid.FINEST);
     }
 
-    public static Problem noBar(Span span) {
-        return Problem.error(
-                        "no-bar",
-                        span,
-                        "a count line belongs to a bar; begin the bar with a line of its own before it.")
-                .suggesting("bar");
+    public static Remark noBar(Span span) {
+        return Mistake.NO_BAR.at(span).suggesting("bar");
     }
 
-    public static Problem nothingBefore(Span span, String what) {
-        return Problem.error("no-bar-before", span, "'" + what + "' stands after a bar, and there is none before it.");
+    public static Remark nothingBefore(Span span, String what) {
+        return Mistake.NO_BAR_BEFORE.at(span, what);
     }
 
-    public static Problem nothingAfter(Span span) {
-        return Problem.error(
-                "no-bar-after", span, "this stands before a bar, and none follows; take it out or write the bar.");
+    public static Remark nothingAfter(Span span) {
+        return Mistake.NO_BAR_AFTER.at(span);
     }
 
-    public static Problem noBars(Span span) {
-        return Problem.error("no-bars", span, "there is no bar here; a line needs at least one, such as 'bar 1'.");
+    public static Remark noBars(Span span) {
+        return Mistake.NO_BARS.at(span);
     }
 
-    public static Problem badRepeat(Span span) {
-        return Problem.error(
-                "bad-repeat",
-                span,
-                "expected 'repeat start' before a bar or 'repeat end' after one (x3 for three times).");
+    public static Remark badRepeat(Span span) {
+        return Mistake.BAD_REPEAT.at(span);
     }
 
-    public static Problem badTimes(Span span, int most) {
-        return Problem.error("bad-repeat-times", span, "how often a repeat is played is x2 to x" + most + ".");
+    public static Remark badTimes(Span span, int most) {
+        return Mistake.BAD_REPEAT_TIMES.at(span, most);
     }
 
-    public static Problem badEnding(Span span, int most) {
-        return Problem.error(
-                "bad-ending",
-                span,
-                "expected 'ending 1' or 'ending 1-3' before a bar (passes 1 to " + most
-                        + ") or 'ending end' after one.");
+    public static Remark badEnding(Span span, int most) {
+        return Mistake.BAD_ENDING.at(span, most);
     }
 
-    public static Problem signTwice(Span span, Span first) {
-        return Problem.error("said-twice", span, "this was said in line " + first.line() + " already; take one out.");
+    public static Remark signTwice(Span span, Span first) {
+        return Mistake.SIGN_SAID_TWICE.at(span, first.line());
     }
 
-    public static Problem of(Fault.Kind kind, Span span) {
-        return Problem.error("repeats-disagree", span, sentence(kind) + " All signs of this bar are left out.");
+    public static Remark badToCoda(Span span) {
+        return Mistake.BAD_TO_CODA.at(span).suggesting("to coda");
     }
 
-    private static String sentence(Fault.Kind kind) {
+    public static Remark badJump(Span span, Roadmap.From from) {
+        String words = new Roadmap.Jump(from, Roadmap.Until.END).words();
+        return Mistake.BAD_JUMP.at(span, words).suggesting(words);
+    }
+
+    public static Remark of(Fault.Kind kind, Span span) {
+        return mistake(kind).at(span);
+    }
+
+    private static Mistake mistake(Fault.Kind kind) {
         return switch (kind) {
-            case START_INSIDE_STRETCH -> "a repeat starts inside one that has not ended; write 'repeat end' before it.";
-            case START_WITHOUT_END -> "this repeat never ends; write 'repeat end' after its last bar.";
-            case ENDING_INSIDE_ENDING ->
-                "an ending begins inside another; write 'ending end' after the last bar of the one before.";
-            case END_WITHOUT_ENDING -> "an ending ends here that never began; write 'ending 1' before its first bar.";
-            case ENDING_NOT_CLOSED -> "this ending never ends; write 'ending end' after its last bar.";
-            case PASSES_NOT_COVERED ->
-                "the endings of a repeat name each pass once and in order: ending 1, then ending 2, or ending 1-3, then"
-                        + " ending 4.";
-            case TIMES_DISAGREE ->
-                "the number of times is not the number of passes that the endings name; leave it out or mend it.";
-            case REPEAT_END_MISPLACED ->
-                "every ending but the last is closed by 'repeat end' in the same bar, and the last one is not.";
+            case START_INSIDE_STRETCH -> Mistake.START_INSIDE_STRETCH;
+            case START_WITHOUT_END -> Mistake.START_WITHOUT_END;
+            case ENDING_INSIDE_ENDING -> Mistake.ENDING_INSIDE_ENDING;
+            case END_WITHOUT_ENDING -> Mistake.END_WITHOUT_ENDING;
+            case ENDING_NOT_CLOSED -> Mistake.ENDING_NOT_CLOSED;
+            case PASSES_NOT_COVERED -> Mistake.PASSES_NOT_COVERED;
+            case TIMES_DISAGREE -> Mistake.TIMES_DISAGREE;
+            case REPEAT_END_MISPLACED -> Mistake.REPEAT_END_MISPLACED;
+            case JUMP_SIGN_TWICE -> Mistake.JUMP_SIGN_TWICE;
+            case NO_SEGNO -> Mistake.NO_SEGNO;
+            case NO_FINE -> Mistake.NO_FINE;
+            case NO_CODA -> Mistake.NO_CODA;
+            case NO_JUMP -> Mistake.NO_JUMP;
+            case JUMP_INSIDE_REPEAT -> Mistake.JUMP_INSIDE_REPEAT;
+            case NEVER_PLAYED -> Mistake.NEVER_PLAYED;
         };
     }
 }

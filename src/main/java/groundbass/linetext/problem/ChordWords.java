@@ -5,7 +5,6 @@ import groundbass.theory.Quality;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 
 /** What to say where a chord is not known. */
 final class ChordWords {
@@ -16,8 +15,9 @@ final class ChordWords {
 
     private ChordWords() {}
 
+    /** All qualities as they are typed. */
     static String known() {
-        return SUFFIXES.stream().collect(Collectors.joining(" ", "nothing or one of: ", ""));
+        return String.join(" ", SUFFIXES);
     }
 
     /** The same root with the nearest quality. */

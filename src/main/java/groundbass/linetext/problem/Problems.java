@@ -1,16 +1,17 @@
 package groundbass.linetext.problem;
 
 import groundbass.linetext.source.Limits;
+import groundbass.remark.Remark;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
 /** Collects problems up to a cap and counts the rest. */
 public final class Problems {
-    private final List<Problem> found = new ArrayList<>();
+    private final List<Remark> found = new ArrayList<>();
     private int more;
 
-    public void add(Problem problem) {
+    public void add(Remark problem) {
         if (found.size() < Limits.MOST_PROBLEMS) {
             found.add(problem);
         } else {
@@ -19,8 +20,8 @@ public final class Problems {
     }
 
     /** In the order of the text; the last one says how many were left out. */
-    public List<Problem> inOrder() {
-        found.sort(Comparator.comparing(Problem::span));
+    public List<Remark> inOrder() {
+        found.sort(Comparator.comparing(Remark::span));
         var all = new ArrayList<>(found);
         if (more > 0) {
             var last = found.get(found.size() - 1).span();

@@ -2,98 +2,77 @@ package groundbass.linetext.problem;
 
 import groundbass.linetext.source.Keyword;
 import groundbass.linetext.source.Limits;
-import groundbass.linetext.source.Span;
 import groundbass.linetext.source.Token;
+import groundbass.remark.Remark;
+import groundbass.remark.Retyping;
+import groundbass.remark.Span;
 import groundbass.score.Bar;
 import groundbass.score.Line;
+import groundbass.text.Message;
 import java.util.List;
 
 /** What can be wrong with any line of a text. */
 public final class TextProblems {
+    private static final Retyping TWO_SPACES = new Retyping("  #", Message.of("linetext.two-spaces"));
+
     private TextProblems() {}
 
-    static Problem tooMany(Span span, int more) {
-        return Problem.error(
-                "too-many-problems",
-                span,
-                more + " more problems are not listed; only the first " + Limits.MOST_PROBLEMS
-                        + " are kept. Mend these first.");
+    static Remark tooMany(Span span, int more) {
+        return Mistake.TOO_MANY_PROBLEMS.at(span, more, Limits.MOST_PROBLEMS);
     }
 
-    public static Problem lineTooLong(Span span, int length) {
-        return Problem.error(
-                "line-too-long",
-                span,
-                "this line has " + length + " characters, at most " + Limits.LONGEST_LINE
-                        + " can be read; it is left out. Break it into several lines.");
+    public static Remark lineTooLong(Span span, int length) {
+        return Mistake.LINE_TOO_LONG.at(span, length, Limits.LONGEST_LINE);
     }
 
-    public static Problem tooManyBars(Span span) {
-        return Problem.error(
-                "too-many-bars",
-                span,
-                "a line has at most " + Limits.MOST_BARS + " bars; this one and all after it are left out.");
+    public static Remark tooManyBars(Span span) {
+        return Mistake.TOO_MANY_BARS.at(span, Limits.MOST_BARS);
     }
 
-    public static Problem tooManyEvents(Span span) {
-        return Problem.error(
-                "too-many-events",
-                span,
-                "a line has at most " + Limits.MOST_EVENTS + " events; this count line and all after it are left out.");
+    public static Remark tooManyEvents(Span span) {
+        return Mistake.TOO_MANY_EVENTS.at(span, Limits.MOST_EVENTS);
     }
 
-    public static Problem tooManyNotes(Span span) {
-        return Problem.error(
-                "too-many-notes",
-                span,
-                "a bar holds at most " + Bar.MOST_NOTES + " notes and a line " + Line.MOST_NOTES
-                        + "; this one is left out.");
+    public static Remark tooManyNotes(Span span) {
+        return Mistake.TOO_MANY_NOTES.at(span, Bar.MOST_NOTES, Line.MOST_NOTES);
     }
 
-    public static Problem tooManyDirections(Span span) {
-        return Problem.error(
-                "too-many-directions",
-                span,
-                "a bar holds at most " + Bar.MOST_DIRECTIONS
-                        + " loudnesses and texts; those of this event are left out.");
+    public static Remark tooManyDirections(Span span) {
+        return Mistake.TOO_MANY_DIRECTIONS.at(span, Bar.MOST_DIRECTIONS);
     }
 
-    public static Problem commentTooClose(Span span) {
-        return Problem.error("comment-too-close", span, "a comment behind something else needs two spaces before it.")
-                .suggesting("two spaces before #");
+    public static Remark commentTooClose(Span span) {
+        return Mistake.COMMENT_TOO_CLOSE.at(span).withSuggestions(List.of(TWO_SPACES));
     }
 
-    public static Problem semicolon(Span span) {
-        return Problem.error("semicolon", span, "commas stand between events and between chords; this is read as one.")
-                .suggesting(",");
+    public static Remark semicolon(Span span) {
+        return Mistake.SEMICOLON.at(span).suggesting(",");
     }
 
-    public static Problem openQuote(Span span) {
-        return Problem.error("quote-not-closed", span, "this text in quotes has no end; write \" after its last word.");
+    public static Remark openQuote(Span span) {
+        return Mistake.QUOTE_NOT_CLOSED.at(span);
     }
 
-    public static Problem unknownLine(Span span, String word) {
-        return Problem.error(
-                        "unknown-line",
-                        span,
-                        "a line cannot begin with '" + word + "'; expected a count (1, 2&), a bar, or one of: "
-                                + String.join(" ", Keyword.WORDS) + ".")
+    public static Remark unknownLine(Span span, String word) {
+        return Mistake.UNKNOWN_LINE
+                .at(span, word, String.join(" ", Keyword.WORDS))
                 .suggesting(Nearest.to(word, Keyword.WORDS));
     }
 
-    public static Problem leftOver(Span span, String text) {
-        return Problem.error("left-over", span, "'" + text + "' stands where this line should end; take it out.");
+    public static Remark leftOver(Span span, String text) {
+        return Mistake.LEFT_OVER.at(span, text);
     }
 
-    public static Problem unknownWord(String code, String what, Token found, List<String> known) {
-        return Problem.error(
-                        code,
-                        found.span(),
-                        "'" + found.text() + "' is no " + what + "; expected one of: " + String.join(" ", known) + ".")
+    public static Remark unknownMode(Token found, List<String> known) {
+        return unknownWord(Mistake.UNKNOWN_MODE, found, known);
+    }
+
+    public static Remark unknownStyle(Token found, List<String> known) {
+        return unknownWord(Mistake.UNKNOWN_STYLE, found, known);
+    }
+
+    private static Remark unknownWord(Mistake mistake, Token found, List<String> known) {
+        return mistake.at(found.span(), found.text(), String.join(" ", known))
                 .suggesting(Nearest.to(found.text(), known));
-    }
-
-    static Problem expected(String code, Span span, String what) {
-        return Problem.error(code, span, what);
     }
 }

@@ -3,9 +3,9 @@ package groundbass.linetext.read;
 import groundbass.linetext.problem.Problems;
 import groundbass.linetext.problem.TextProblems;
 import groundbass.linetext.source.Lookalikes;
-import groundbass.linetext.source.Span;
 import groundbass.linetext.source.Token;
 import groundbass.linetext.source.Tokens;
+import groundbass.remark.Span;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -5,10 +5,10 @@ import groundbass.linetext.problem.Problems;
 import groundbass.linetext.problem.TextProblems;
 import groundbass.linetext.source.Keyword;
 import groundbass.linetext.source.Numbers;
-import groundbass.linetext.source.Span;
 import groundbass.linetext.source.Token;
 import groundbass.linetext.source.Tokens;
 import groundbass.linetext.typed.Setting;
+import groundbass.remark.Span;
 import groundbass.score.Changes;
 import groundbass.score.Changes.Fresh;
 import groundbass.score.Feel;
@@ -63,8 +63,25 @@ public final class SettingReader {
             case COMPOSER -> Optional.of(Setting.ofHead(word, line, head -> head.withComposer(text.text())));
             case RIGHTS -> Optional.of(Setting.ofHead(word, line, head -> head.withRights(text.text())));
             case SECTION -> Optional.of(Setting.ofBar(word, line, changes -> changes.withSection(text.text())));
-            case FORM, KEY, METER, TEMPO, FEEL, STRINGS, FRETS, STYLE, SLOWING, REPEAT, ENDING, NEW, BAR ->
-                throw new IllegalArgumentException("its value is no free text: " + word);
+            case FORM,
+                    KEY,
+                    METER,
+                    TEMPO,
+                    FEEL,
+                    STRINGS,
+                    FRETS,
+                    STYLE,
+                    SLOWING,
+                    REPEAT,
+                    ENDING,
+                    SEGNO,
+                    CODA,
+                    TO,
+                    FINE,
+                    DA,
+                    DAL,
+                    NEW,
+                    BAR -> throw new IllegalArgumentException("its value is no free text: " + word);
         };
     }
 
@@ -99,7 +116,7 @@ public final class SettingReader {
             case STYLE -> style().map(style -> both(head -> head.with(style), changes -> changes.with(style)));
             case SLOWING -> slowing();
             case NEW -> fresh();
-            case TITLE, COMPOSER, RIGHTS, SECTION, REPEAT, ENDING, BAR ->
+            case TITLE, COMPOSER, RIGHTS, SECTION, REPEAT, ENDING, SEGNO, CODA, TO, FINE, DA, DAL, BAR ->
                 throw new IllegalArgumentException("no setting of words: " + word);
         };
     }
@@ -130,7 +147,7 @@ public final class SettingReader {
         }
         int known = MODES.indexOf(mode.get().text());
         if (known < 0) {
-            problems.add(TextProblems.unknownWord("unknown-mode", "mode", mode.get(), MODES));
+            problems.add(TextProblems.unknownMode(mode.get(), MODES));
             return Optional.empty();
         }
         return writable(typed.span().to(mode.get().span()), tonic.get(), Mode.values()[known]);
@@ -236,7 +253,7 @@ public final class SettingReader {
         var typed = tokens.take().orElseThrow();
         int known = TECHNIQUES.indexOf(typed.text());
         if (known < 0) {
-            problems.add(TextProblems.unknownWord("unknown-style", "style", typed, TECHNIQUES));
+            problems.add(TextProblems.unknownStyle(typed, TECHNIQUES));
             return Optional.empty();
         }
         return Optional.of(Technique.values()[known]);

@@ -11,15 +11,20 @@ import groundbass.linetext.source.Tokens;
 import groundbass.linetext.typed.RawBar;
 import groundbass.linetext.typed.RawBar.Before;
 import groundbass.linetext.typed.RawBar.Sign;
+import groundbass.remark.Span;
 import groundbass.score.Passes;
 import groundbass.score.Repeats;
 import groundbass.score.Repeats.Ending;
 import groundbass.score.Repeats.RepeatEnd;
+import groundbass.score.Roadmap;
+import groundbass.score.Roadmap.From;
+import groundbass.score.Roadmap.Jump;
+import groundbass.score.Roadmap.Until;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 
-/** Reads repeat signs and endings: some stand before a bar, some after one. */
+/** Reads repeat signs, endings and the signs of jumps: some stand before a bar, some after one. */
 final class SignReader {
     private final Tokens tokens;
     private final Problems problems;
@@ -34,10 +39,16 @@ final class SignReader {
     }
 
     void read(Keyword word) {
-        if (word == Keyword.REPEAT) {
-            repeat();
-        } else {
-            ending();
+        switch (word) {
+            case REPEAT -> repeat();
+            case ENDING -> ending();
+            case SEGNO -> put(next, Sign.SEGNO, roadmap(Roadmap::withSegno));
+            case CODA -> put(next, Sign.CODA, roadmap(Roadmap::withCoda));
+            case FINE -> after("fine", Sign.FINE, roadmap(Roadmap::withFine));
+            case TO -> toCoda();
+            case DA -> jump(From.CAPO, "capo");
+            case DAL -> jump(From.SEGNO, "segno");
+            default -> throw new IllegalArgumentException("no sign: " + word);
         }
         tokens.take().ifPresent(extra -> problems.add(TextProblems.leftOver(extra.span(), extra.text())));
     }
@@ -84,6 +95,45 @@ final class SignReader {
             return;
         }
         put(next, Sign.ENDING, signs -> signs.with(new Ending(first.get(), last.get())));
+    }
+
+    private void toCoda() {
+        if (tokens.takeWord("coda")) {
+            after("to coda", Sign.TO_CODA, roadmap(Roadmap::withToCoda));
+        } else {
+            problems.add(BarProblems.badToCoda(wholeLine()));
+        }
+    }
+
+    /** As far as {@code da} or {@code dal} was read. */
+    private void jump(From from, String where) {
+        if (!tokens.takeWord(where)) {
+            problems.add(BarProblems.badJump(wholeLine(), from));
+            return;
+        }
+        var until = Until.END;
+        if (tokens.takeWord("al")) {
+            var far = tokens.takeWord("fine")
+                    ? Optional.of(Until.FINE)
+                    : tokens.takeWord("coda") ? Optional.of(Until.CODA) : Optional.<Until>empty();
+            if (far.isEmpty()) {
+                problems.add(BarProblems.badJump(wholeLine(), from));
+                return;
+            }
+            until = far.get();
+        }
+        var jump = new Jump(from, until);
+        after(jump.words(), Sign.JUMP, roadmap(map -> map.with(jump)));
+    }
+
+    /** What cannot be read as a jump is one mistake. */
+    private Span wholeLine() {
+        while (tokens.take().isPresent()) {}
+        return tokens.whole();
+    }
+
+    private static UnaryOperator<Repeats> roadmap(UnaryOperator<Roadmap> change) {
+        return signs -> signs.with(change.apply(signs.roadmap()));
     }
 
     private void after(String what, Sign sign, UnaryOperator<Repeats> change) {

@@ -8,8 +8,6 @@ import groundbass.linetext.problem.TextProblems;
 import groundbass.linetext.source.Keyword;
 import groundbass.linetext.source.Keyword.Reach;
 import groundbass.linetext.source.Limits;
-import groundbass.linetext.source.Source;
-import groundbass.linetext.source.Span;
 import groundbass.linetext.source.Token;
 import groundbass.linetext.source.Tokens;
 import groundbass.linetext.typed.CountLine;
@@ -17,6 +15,8 @@ import groundbass.linetext.typed.RawBar;
 import groundbass.linetext.typed.RawBar.Before;
 import groundbass.linetext.typed.RawBar.Head;
 import groundbass.linetext.typed.Setting;
+import groundbass.remark.Source;
+import groundbass.remark.Span;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -88,7 +88,7 @@ public final class TextReader {
             }
             case FORM, KEY, METER, TEMPO, FEEL, STRINGS, FRETS, STYLE, SLOWING, NEW ->
                 new SettingReader(word, scanner.tokens(""), problems).read().ifPresent(this::put);
-            case REPEAT, ENDING -> sign(word, scanner.tokens(""));
+            case REPEAT, ENDING, SEGNO, CODA, TO, FINE, DA, DAL -> sign(word, scanner.tokens(""));
             case BAR -> bar(new BarHeadReader(scanner.tokens(",="), problems).read());
         }
     }

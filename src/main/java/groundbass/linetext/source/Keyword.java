@@ -22,6 +22,12 @@ public enum Keyword {
     SLOWING(Reach.BAR),
     REPEAT(Reach.BAR),
     ENDING(Reach.BAR),
+    SEGNO(Reach.BAR),
+    CODA(Reach.BAR),
+    TO(Reach.BAR),
+    FINE(Reach.BAR),
+    DA(Reach.BAR),
+    DAL(Reach.BAR),
     NEW(Reach.BAR),
     BAR(Reach.BAR);
 

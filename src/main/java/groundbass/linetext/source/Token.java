@@ -1,5 +1,7 @@
 package groundbass.linetext.source;
 
+import groundbass.remark.Span;
+
 /** The smallest readable piece of a line: a word, a text in quotes (without them), or one of the marks , + * =. */
 public record Token(Kind kind, String text, Span span) {
     public enum Kind {

@@ -1,5 +1,6 @@
 package groundbass.linetext.source;
 
+import groundbass.remark.Span;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;

@@ -1,6 +1,6 @@
 package groundbass.linetext.typed;
 
-import groundbass.linetext.source.Span;
+import groundbass.remark.Span;
 import groundbass.score.Count;
 import java.util.List;
 import java.util.Optional;

@@ -1,7 +1,7 @@
 package groundbass.linetext.typed;
 
 import groundbass.linetext.source.Moment;
-import groundbass.linetext.source.Span;
+import groundbass.remark.Span;
 import groundbass.score.Dynamic;
 import java.util.List;
 import java.util.Optional;

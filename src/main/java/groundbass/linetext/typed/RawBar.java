@@ -1,7 +1,7 @@
 package groundbass.linetext.typed;
 
 import groundbass.linetext.source.Moment;
-import groundbass.linetext.source.Span;
+import groundbass.remark.Span;
 import groundbass.score.Repeats;
 import groundbass.theory.ChordSymbol;
 import java.util.ArrayList;
@@ -50,7 +50,12 @@ public final class RawBar {
         START,
         ENDING,
         ENDING_END,
-        END
+        END,
+        SEGNO,
+        CODA,
+        TO_CODA,
+        FINE,
+        JUMP
     }
 
     /** What stands on lines of their own before a bar, and the signs after it. */

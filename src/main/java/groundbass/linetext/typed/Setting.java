@@ -1,7 +1,7 @@
 package groundbass.linetext.typed;
 
 import groundbass.linetext.source.Keyword;
-import groundbass.linetext.source.Span;
+import groundbass.remark.Span;
 import groundbass.score.Changes;
 import groundbass.score.Header;
 import groundbass.score.Meter;

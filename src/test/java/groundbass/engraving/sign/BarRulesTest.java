@@ -3,7 +3,9 @@ package groundbass.engraving.sign;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import groundbass.engraving.mark.Glyph;
 import groundbass.engraving.mark.Kind;
+import groundbass.engraving.mark.Mark;
 import groundbass.engraving.mark.Measures;
 import groundbass.engraving.mark.Shape;
 import groundbass.engraving.options.Paper;
@@ -100,5 +102,37 @@ class BarRulesTest {
         assertThat(drawn.box(Kind.BAR_NUMBER, 0).bottom())
                 .isLessThan(drawn.box(Kind.CLEF, 2).top());
         assertThat(Drawn.of("bar 0\n4  E0\n" + BAR).texts(Kind.BAR_NUMBER)).isEmpty();
+    }
+
+    /** rule: jump-signs, jumps-unfold. */
+    @Test
+    void jumpsStandOverTheEndsOfTheirBars() {
+        var drawn = Drawn.of(BAR + "segno\n" + BAR + "to coda\n" + BAR + "dal segno al coda\ncoda\nnew system\n" + BAR);
+        assertThat(drawn.texts(Kind.JUMP)).containsExactly("To Coda", "D.S. al Coda");
+        // SMuFL: segno U+E047, coda U+E048; the second coda is the place itself
+        assertThat(drawn.glyphs(Kind.JUMP)).containsExactly(Glyph.SEGNO, Glyph.CODA, Glyph.CODA);
+        assertThat(Glyph.SEGNO.codePoint()).isEqualTo(0xE047);
+        assertThat(Glyph.CODA.codePoint()).isEqualTo(0xE048);
+        var lines = drawn.of(Kind.BARLINE).stream().map(Mark::box).toList();
+        var segno = drawn.box(Kind.JUMP, 0);
+        assertThat(segno.left()).isCloseTo(lines.get(1).left(), within(1.0));
+        assertThat(segno.bottom()).isLessThan(drawn.top());
+        var jump = drawn.box(Kind.JUMP, 3);
+        var last = lines.get(lines.size() - 4);
+        assertThat(jump.right()).isCloseTo(last.right(), within(0.6));
+        // a double bar line after the jump: two thin lines
+        assertThat(lines.get(lines.size() - 5).width()).isCloseTo(0.16, within(1e-9));
+        assertThat(last.left() - lines.get(lines.size() - 5).right()).isCloseTo(0.4, within(1e-9));
+    }
+
+    /** rule: jump-signs: Fine ends with a double line, the jump after it with the final one. */
+    @Test
+    void fineEndsWithItsBar() {
+        var drawn = Drawn.of(BAR + "fine\n" + BAR + "da capo al fine\n");
+        assertThat(drawn.texts(Kind.JUMP)).containsExactly("Fine", "D.C. al Fine");
+        assertThat(widths(drawn)).hasSize(5);
+        assertThat(drawn.box(Kind.JUMP, 0).right())
+                .isCloseTo(drawn.box(Kind.BARLINE, 2).right(), within(0.01));
+        assertThat(drawn.box(Kind.JUMP, 0).bottom()).isLessThan(drawn.top());
     }
 }

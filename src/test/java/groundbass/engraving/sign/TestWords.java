@@ -42,6 +42,11 @@ public final class TestWords implements SheetWords {
     }
 
     @Override
+    public String toCoda() {
+        return "To Coda";
+    }
+
+    @Override
     public String ring() {
         return "let ring";
     }

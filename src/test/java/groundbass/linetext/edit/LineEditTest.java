@@ -59,7 +59,7 @@ class LineEditTest {
     void aCountMoreHoldsALongNoteOn() {
         String after = edited(new Edit.AddCount(1, count("4")));
         assertThat(after).isEqualTo(TEXT.replace("3-4  D4+G5 pluck\n", "3    D4+G5 pluck\n4    hold\n"));
-        assertThat(LineText.read(after).report()).isEmpty();
+        assertThat(LineText.read(after).problems()).isEmpty();
         assertThat(LineText.read(after).line().bar(1).notes())
                 .isEqualTo(LineText.read(TEXT).line().bar(1).notes());
     }
@@ -90,7 +90,7 @@ class LineEditTest {
         String one = edited(new Edit.Step(3, count("1"), Fraction.of(1, 8), "E5"));
         String two = LineEdit.apply(one, new Edit.Step(3, count("1&"), Fraction.of(1, 8), "E8 slap"));
         assertThat(two).isEqualTo(TEXT.replace("1-4  rest\n", "1    E5\n1&   E8 slap\n2-4  rest\n"));
-        assertThat(LineText.read(two).report()).isEmpty();
+        assertThat(LineText.read(two).problems()).isEmpty();
     }
 
     @Test
@@ -147,7 +147,7 @@ class LineEditTest {
                 .startsWith("# first try\ntitle   Lantern Street\ntempo 96\n\nsection Turnaround\nbar 1 over Am7\n");
         var before = LineText.read(TEXT).line();
         var line = LineText.read(after).line();
-        assertThat(LineText.read(after).report()).isEmpty();
+        assertThat(LineText.read(after).problems()).isEmpty();
         assertThat(line.bar(1).notes()).isEqualTo(before.bar(2).notes());
         assertThat(line.bar(2)).isEqualTo(before.bar(3));
     }

@@ -104,7 +104,7 @@ class DeskLooksTest {
         page.navigate(address("/desk/episodes/" + episode.id()));
         Browser.write(page, "Line text", "bar 1\n1-4  E5, E58\n");
         var remarks = page.locator(".stand-remarks").first();
-        PlaywrightAssertions.assertThat(remarks).containsText("fret 58 on string E");
+        PlaywrightAssertions.assertThat(remarks).containsText("Fret 58 on string E");
         PlaywrightAssertions.assertThat(page.locator("#live-said")).hasText("1 mistake");
         page.click(".stand-remarks a");
         assertThat(page.evaluate("() => document.querySelector('.CodeMirror').CodeMirror.getSelection()"))

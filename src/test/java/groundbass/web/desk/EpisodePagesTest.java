@@ -87,7 +87,7 @@ public class EpisodePagesTest {
         typed(studio.form(), 0, MISTAKEN).post(path(episode));
         String page = studio.browser().get(path(episode)).asString();
         assertThat(page)
-                .contains("Line 2, column 10:", "fret 58 on string E", "Did you mean", "^^^", "1 mistake")
+                .contains("Line 2, column 10:", "Fret 58 on string E", "Did you mean", "^^^", "1 mistake")
                 .contains("<svg");
         assertThat(Studio.mistakes(page)).isEmpty();
     }

@@ -104,7 +104,7 @@ class LineDeskTest {
     void aSuggestionIsOneKeyAway() {
         var page = at(studio.episode("Mended"), 1280, ColorScheme.LIGHT);
         Browser.write(page, "Line text", "bar 1\n1-4  E5, E58\n");
-        assertThat(page.locator(".stand-remarks")).containsText("fret 58 on string E");
+        assertThat(page.locator(".stand-remarks")).containsText("Fret 58 on string E");
         page.locator("[data-bar-spot='1']").click();
         page.keyboard().press("Alt+Enter");
         assertThat(page.locator(".stand-remarks")).not().containsText("fret 58");

@@ -90,7 +90,7 @@ class WritingPathTest {
 
     private static void mend(Page page) {
         var remarks = page.locator(".stand-remarks").first();
-        assertThat(remarks).containsText("fret 58 on string E");
+        assertThat(remarks).containsText("Fret 58 on string E");
         assertThat(remarks).containsText("A hammer sounds a higher fret");
         page.locator("[data-bar-spot='2']").click();
         page.keyboard().press("Alt+Enter");

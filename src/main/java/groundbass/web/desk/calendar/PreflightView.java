@@ -1,7 +1,7 @@
 package groundbass.web.desk.calendar;
 
+import groundbass.publishing.LessonRemark;
 import groundbass.publishing.Publisher.Verdict;
-import groundbass.publishing.Remark;
 import groundbass.text.Message;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -28,11 +28,11 @@ public record PreflightView(List<Row> blocking, List<Row> asking, List<Row> othe
         var others = verdict.remarks().stream()
                 .filter(remark -> !verdict.holding().contains(remark))
                 .toList();
-        String accepting = asking.stream().map(Remark::digest).distinct().collect(Collectors.joining(" "));
+        String accepting = asking.stream().map(LessonRemark::digest).distinct().collect(Collectors.joining(" "));
         return new PreflightView(rows(path, blocking), rows(path, asking), rows(path, others), accepting);
     }
 
-    private static List<Row> rows(String path, List<Remark> remarks) {
+    private static List<Row> rows(String path, List<LessonRemark> remarks) {
         return remarks.stream()
                 .map(remark -> new Row(remark.message(), way(path, remark.field())))
                 .toList();

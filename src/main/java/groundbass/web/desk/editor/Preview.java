@@ -7,10 +7,11 @@ import groundbass.lesson.NotePieces;
 import groundbass.lesson.Sheets;
 import groundbass.linetext.LineText;
 import groundbass.publishing.Promise;
+import groundbass.remark.Source;
 import groundbass.text.Message;
 import groundbass.text.Messages;
-import groundbass.web.desk.line.Finding;
 import groundbass.web.desk.line.LinePreview;
+import groundbass.web.desk.line.RemarkView;
 import groundbass.web.desk.line.SheetRoom;
 import groundbass.web.view.NoteViews;
 import groundbass.web.view.Reader;
@@ -30,7 +31,7 @@ import java.util.stream.Stream;
  * hour to promise stands for. Made anew for every request; nothing of it is kept.
  */
 public record Preview(
-        LinePreview main, List<LinePreview> exercises, List<Finding> groove, String notes, Optional<Message> hour) {
+        LinePreview main, List<LinePreview> exercises, List<RemarkView> groove, String notes, Optional<Message> hour) {
     private static final ZoneId UTC = ZoneId.of("UTC");
 
     /** In staff spaces. */
@@ -48,12 +49,13 @@ public record Preview(
         double width = narrow ? NARROW : WIDE;
         var sheets = sheets(form, style);
         var room = new SheetRoom();
-        var main = LinePreview.of("mainLine", form.mainLine(), width, sheets, room);
+        var words = Messages.of(reader.locale());
+        var main = LinePreview.of("mainLine", form.mainLine(), width, sheets, room, words);
         var exercises = IntStream.range(0, form.exercises().size())
                 .mapToObj(i ->
-                        LinePreview.of("exercises-" + i, form.exercises().get(i).text(), width, sheets, room))
+                        LinePreview.of("exercises-" + i, form.exercises().get(i).text(), width, sheets, room, words))
                 .toList();
-        return new Preview(main, exercises, groove(form.groove()), notes(form, sheets), hour(form, reader, now));
+        return new Preview(main, exercises, groove(form.groove(), words), notes(form, sheets), hour(form, reader, now));
     }
 
     /** The form as it was typed, with nothing drawn, read or told of it, and why. */
@@ -88,14 +90,12 @@ public record Preview(
 
     /** How many mistakes there are, for the line that tells it. */
     public int mistakes() {
-        var findings = Stream.concat(lines().stream().flatMap(line -> line.findings().stream()), groove.stream());
-        return (int) findings.filter(Finding::error).count();
+        var remarks = Stream.concat(lines().stream().flatMap(line -> line.remarks().stream()), groove.stream());
+        return (int) remarks.filter(RemarkView::mistake).count();
     }
 
-    private static List<Finding> groove(String text) {
-        return text.isBlank()
-                ? List.of()
-                : GrooveText.read(text).problems().stream().map(Finding::of).toList();
+    private static List<RemarkView> groove(String text, Messages words) {
+        return text.isBlank() ? List.of() : RemarkView.of(GrooveText.read(text).problems(), Source.of("", text), words);
     }
 
     private static Optional<Message> hour(EpisodeForm form, Reader reader, Instant now) {

@@ -77,7 +77,8 @@ final class LineDrawing {
     }
 
     private LiveLine live(String undrawn, List<String> walk, Messages reader) {
-        var remarks = text.isBlank() ? List.<LiveLine.Remark>of() : new Remarks(text, reading, this::x, reader).all();
+        var remarks =
+                text.isBlank() ? List.<LiveLine.RemarkSpot>of() : new RemarkSpots(text, reading, this::x, reader).all();
         return new LiveLine(
                 undrawn,
                 systems.stream().map(LineDrawing::system).toList(),

@@ -1,9 +1,11 @@
 package groundbass.web.desk.line;
 
+import groundbass.lesson.LineRemarks;
 import groundbass.lesson.Sheets;
 import groundbass.linetext.LineText;
 import groundbass.linetext.Reading;
 import groundbass.text.Message;
+import groundbass.text.Messages;
 import groundbass.walkthrough.Step;
 import groundbass.walkthrough.Walkthrough;
 import java.util.List;
@@ -24,14 +26,17 @@ public record LinePreview(
         String field,
         boolean drawn,
         Optional<String> svg,
-        List<Finding> findings,
+        List<RemarkView> remarks,
         List<String> walk,
         Optional<Message> why) {
     private static final Logger log = LoggerFactory.getLogger(LinePreview.class);
-    private static final int MOST_FINDINGS = 50;
 
-    /** @param room what the page still has room for */
-    public static LinePreview of(String field, String text, double width, Sheets sheets, SheetRoom room) {
+    /**
+     * @param room what the page still has room for
+     * @param reader the words of remarks
+     */
+    public static LinePreview of(
+            String field, String text, double width, Sheets sheets, SheetRoom room, Messages reader) {
         var reading = LineText.read(text);
         if (text.isBlank()) { // what is not begun has neither mistakes nor a picture of an empty bar
             return new LinePreview(field, false, Optional.empty(), List.of(), List.of(), Optional.empty());
@@ -39,7 +44,7 @@ public record LinePreview(
         if (!room.takes(reading.line())) {
             return undrawn(field, SheetRoom.TOO_LARGE);
         }
-        return draw(field, reading, findings(reading), width, sheets);
+        return draw(field, reading, remarks(reading, reader), width, sheets);
     }
 
     /** A line that is neither drawn nor read, and why. */
@@ -49,23 +54,20 @@ public record LinePreview(
 
     /** A fault in drawing must not keep an educator from their own text, so it ends here and goes into the log. */
     private static LinePreview draw(
-            String field, Reading reading, List<Finding> findings, double width, Sheets sheets) {
+            String field, Reading reading, List<RemarkView> remarks, double width, Sheets sheets) {
         try {
             var svg = sheets.svg(reading.line(), width, field + "-");
             var walk = Walkthrough.of(reading.line(), sheets.messages()).stream()
                     .map(Step::text)
                     .toList();
-            return new LinePreview(field, true, Optional.of(svg), findings, walk, Optional.empty());
+            return new LinePreview(field, true, Optional.of(svg), remarks, walk, Optional.empty());
         } catch (RuntimeException e) {
             log.error("a line could not be drawn", e);
-            return new LinePreview(field, true, Optional.empty(), findings, List.of(), Optional.empty());
+            return new LinePreview(field, true, Optional.empty(), remarks, List.of(), Optional.empty());
         }
     }
 
-    private static List<Finding> findings(Reading reading) {
-        return reading.problems().stream()
-                .limit(MOST_FINDINGS)
-                .map(problem -> Finding.of(problem, reading.origins().source()))
-                .toList();
+    private static List<RemarkView> remarks(Reading reading, Messages reader) {
+        return RemarkView.of(LineRemarks.of(reading), reading.origins().source(), reader);
     }
 }

@@ -14,7 +14,7 @@ record LiveLine(
         List<SystemView> systems,
         List<BarView> bars,
         List<SettingView> settings,
-        List<Remark> remarks,
+        List<RemarkSpot> remarks,
         NeckView neck,
         List<String> walk) {
 
@@ -65,7 +65,7 @@ record LiveLine(
      * @param at the count in that bar; empty where it is the whole
      * @param x where that lies, a part of the system's width; negative where it is the whole bar
      */
-    record Remark(
+    record RemarkSpot(
             String weight,
             String name,
             String sentence,

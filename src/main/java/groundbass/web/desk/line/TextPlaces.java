@@ -1,7 +1,7 @@
 package groundbass.web.desk.line;
 
-import groundbass.linetext.source.Span;
 import groundbass.linetext.source.Splice;
+import groundbass.remark.Span;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;

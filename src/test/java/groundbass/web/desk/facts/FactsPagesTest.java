@@ -9,8 +9,8 @@ import groundbass.document.EpisodeDocument;
 import groundbass.document.LessonFacts.CoursePointer;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
+import groundbass.publishing.LessonRemark;
 import groundbass.publishing.Preflight;
-import groundbass.publishing.Remark;
 import groundbass.web.desk.Studio;
 import io.restassured.specification.RequestSpecification;
 import java.util.List;
@@ -95,7 +95,7 @@ class FactsPagesTest {
     private static List<String> fields(Episode episode) {
         return new Preflight(() -> "https://example.org")
                 .remarks(episode.id(), document(episode)).stream()
-                        .map(Remark::field)
+                        .map(LessonRemark::field)
                         .toList();
     }
 

@@ -79,7 +79,7 @@ class LinePagesTest {
     void aRemarkComesWithWhatMendsIt() {
         String wrong = LINE.replace("E5\n", "E58\n");
         var remark = live(wrong).jsonPath();
-        assertThat(remark.getString("remarks[0].sentence")).contains("fret 58 on string E");
+        assertThat(remark.getString("remarks[0].sentence")).contains("Fret 58 on string E");
         assertThat(remark.getString("remarks[0].fixes[0].label")).isEqualTo("E5");
         assertThat(remark.getInt("remarks[0].bar")).isEqualTo(1);
     }

@@ -1,4 +1,4 @@
-package groundbass.linetext.source;
+package groundbass.remark;
 
 import java.util.ArrayList;
 import java.util.List;

@@ -11,7 +11,7 @@ import java.nio.charset.StandardCharsets;
  *     {@code address} and {@code imprint}, which are no part of the document's form
  * @param about what of the lesson it speaks of: the same remark on other notes is another remark
  */
-public record Remark(Weight weight, String field, Message message, String about) {
+public record LessonRemark(Weight weight, String field, Message message, String about) {
     /** What a remark does to publishing. */
     public enum Weight {
         /** Nothing goes out before it is mended. */

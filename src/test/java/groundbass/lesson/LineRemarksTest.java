@@ -1,0 +1,54 @@
+package groundbass.lesson;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.linetext.LineText;
+import groundbass.remark.Remark;
+import groundbass.remark.Severity;
+import groundbass.remark.Span;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class LineRemarksTest {
+    /** rule: legato-direction. */
+    private static final String FALLING = "1-4  A5, A3 hammer\n";
+
+    @Test
+    void mistakesComeFirstAndThenWhatCouldBeRead() {
+        var remarks = of("bar 1\n" + FALLING + "bar 2\n1-4  E58\n");
+        assertThat(remarks)
+                .extracting(Remark::severity)
+                .startsWith(Severity.ERROR)
+                .contains(Severity.IMPOSSIBLE)
+                .isSorted();
+    }
+
+    @Test
+    void whatIsUnderlinedReachesOverAllNotesOfItsLine() {
+        var grip = of("bar 1\n1  E5+A9\n2-4 rest\n").stream()
+                .filter(remark -> remark.code().startsWith("stretch"))
+                .toList();
+        assertThat(grip).extracting(Remark::span).containsExactly(new Span(2, 4, 5));
+        var hammer = of("bar 1\n" + FALLING).get(0);
+        assertThat(hammer.span()).isEqualTo(new Span(2, 10, 2));
+    }
+
+    @Test
+    void ofTooManyNoneThatBlocksIsLeftOut() {
+        var text = new StringBuilder();
+        for (int bar = 1; bar <= 60; bar++) {
+            text.append("bar\n1-4  A5 ring, A").append(bar % 5).append("\n");
+        }
+        text.append("bar\n").append(FALLING);
+        var remarks = of(text.toString());
+        assertThat(remarks).hasSize(51);
+        assertThat(remarks).anyMatch(remark -> remark.code().equals("hammer-not-up"));
+        var last = remarks.get(50);
+        assertThat(last.code()).isEqualTo("more-remarks");
+        assertThat((int) last.message().args().get(0)).isGreaterThan(10);
+    }
+
+    private static List<Remark> of(String text) {
+        return LineRemarks.of(LineText.read(text));
+    }
+}
