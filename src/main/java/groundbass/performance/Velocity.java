@@ -18,10 +18,14 @@ final class Velocity {
 
     private Velocity() {}
 
-    /** Of a note with a stroke of its own. */
-    static int struck(Note note, Technique hand, Dynamic dynamic) {
+    /**
+     * Of a note with a stroke of its own.
+     *
+     * @param normal what a normal stroke has at this loudness
+     */
+    static int struck(Note note, Technique hand, int normal) {
         int plain = note.isDead() ? DEAD : note.has(Mark.GHOST) ? GHOST : of(hand);
-        return clipped(scaled(plain, of(dynamic), NORMAL) + (note.has(Mark.ACCENT) ? ACCENT : 0));
+        return clipped(scaled(plain, normal, NORMAL) + (note.has(Mark.ACCENT) ? ACCENT : 0));
     }
 
     /** Of a note that the fretting hand makes out of one that sounds. */
@@ -45,7 +49,7 @@ final class Velocity {
     }
 
     /** What a normal stroke becomes. */
-    private static int of(Dynamic dynamic) {
+    static int of(Dynamic dynamic) {
         return switch (dynamic) {
             case PP -> 48;
             case P -> 64;

@@ -105,9 +105,12 @@ public record Bar(
     }
 
     private static Comparator<Direction> directionOrder() {
-        return Comparator.comparing(Direction::at)
-                .thenComparing(direction -> direction instanceof Direction.Words)
-                .thenComparing(Direction::toString);
+        return Comparator.comparing(Direction::at).thenComparing(Bar::rank).thenComparing(Direction::toString);
+    }
+
+    /** A dynamic, then the hairpin that begins with it, then words. */
+    private static int rank(Direction direction) {
+        return direction instanceof Direction.Loudness ? 0 : direction instanceof Direction.Hairpin ? 1 : 2;
     }
 
     private static void checkInside(
@@ -122,16 +125,21 @@ public record Bar(
         });
     }
 
-    /** At one moment there is one chord, one loudness, and no text twice. */
+    /** At one moment there is one chord, one loudness, one hairpin, and no text twice. */
     private static void checkOnce(List<ChordAt> chords, List<Direction> directions) {
         long chordTimes = chords.stream().map(ChordAt::at).distinct().count();
-        var loudness =
-                directions.stream().filter(Direction.Loudness.class::isInstance).toList();
-        long loudnessTimes = loudness.stream().map(Direction::at).distinct().count();
         boolean textTwice = directions.stream().distinct().count() < directions.size();
-        if (chordTimes < chords.size() || loudnessTimes < loudness.size() || textTwice) {
+        boolean loudnessTwice = isTwice(directions, Direction.Loudness.class);
+        boolean hairpinTwice = isTwice(directions, Direction.Hairpin.class);
+        if (chordTimes < chords.size() || loudnessTwice || hairpinTwice || textTwice) {
             throw new IllegalArgumentException("said twice at one moment: " + chords + directions);
         }
+    }
+
+    private static boolean isTwice(List<Direction> directions, Class<? extends Direction> kind) {
+        var times =
+                directions.stream().filter(kind::isInstance).map(Direction::at).toList();
+        return times.stream().distinct().count() < times.size();
     }
 
     private static void checkStrings(List<Note> notes) {

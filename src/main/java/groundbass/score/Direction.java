@@ -15,6 +15,31 @@ public sealed interface Direction {
         }
     }
 
+    /** Growing louder or softer from here to the next dynamic or hairpin; to the end of the bar where none follows. */
+    record Hairpin(Fraction at, Way way) implements Direction {
+        public Hairpin {
+            Objects.requireNonNull(at);
+            Objects.requireNonNull(way);
+        }
+
+        /** Louder or softer. */
+        public enum Way {
+            CRESCENDO("cresc"),
+            DIMINUENDO("dim");
+
+            private final String word;
+
+            Way(String word) {
+                this.word = word;
+            }
+
+            /** The word that line text uses. */
+            public String word() {
+                return word;
+            }
+        }
+    }
+
     /** Words above the staff, of one line, without double quotes. */
     record Words(Fraction at, String text) implements Direction {
         public static final int LONGEST = 200;

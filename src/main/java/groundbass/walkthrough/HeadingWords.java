@@ -2,6 +2,7 @@ package groundbass.walkthrough;
 
 import groundbass.score.ChordAt;
 import groundbass.score.Direction;
+import groundbass.score.Direction.Hairpin;
 import groundbass.score.Direction.Loudness;
 import groundbass.score.Direction.Words;
 import groundbass.score.Fraction;
@@ -103,6 +104,9 @@ final class HeadingWords {
     }
 
     private String direction(Direction direction) {
+        if (direction instanceof Hairpin hairpin) {
+            return words.say("hairpin." + hairpin.way().word());
+        }
         return direction instanceof Loudness loudness
                 ? words.say("dynamic." + loudness.dynamic())
                 : words.say("words", ((Words) direction).text());

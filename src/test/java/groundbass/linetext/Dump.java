@@ -76,12 +76,16 @@ final class Dump {
                                 .orElse("")));
         bar.chords().forEach(chord -> lines.add("  chord " + chord.chord() + " at " + chord.at()));
         bar.notes().forEach(note -> lines.add("  " + note(note)));
-        bar.directions()
-                .forEach(direction -> lines.add("  "
-                        + (direction instanceof Direction.Words words
-                                ? "words " + words.text()
-                                : "loudness " + ((Direction.Loudness) direction).dynamic())
-                        + " at " + direction.at()));
+        bar.directions().forEach(direction -> lines.add("  " + direction(direction) + " at " + direction.at()));
+    }
+
+    private static String direction(Direction direction) {
+        if (direction instanceof Direction.Hairpin hairpin) {
+            return "hairpin " + hairpin.way().word();
+        }
+        return direction instanceof Direction.Words words
+                ? "words " + words.text()
+                : "loudness " + ((Direction.Loudness) direction).dynamic();
     }
 
     private static String signs(Bar bar) {

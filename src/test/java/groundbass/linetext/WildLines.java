@@ -296,6 +296,7 @@ public final class WildLines {
             if (chance(4) && directions.stream().noneMatch(d -> d.at().equals(at))) {
                 directions.add(new Direction.Loudness(at, oneOf(List.of(Dynamic.values()))));
                 directions.add(new Direction.Words(at, oneOf(TEXTS)));
+                directions.add(new Direction.Hairpin(at, oneOf(List.of(Direction.Hairpin.Way.values()))));
             }
         }
         return directions;

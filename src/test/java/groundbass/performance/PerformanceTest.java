@@ -229,6 +229,38 @@ class PerformanceTest {
     }
 
     @Test
+    void aHairpinLeadsEvenlyToTheNextDynamic() {
+        // rule: hairpin-course: p is 64 and f 108 of a normal stroke's 96 (ours); four quarters on the way: 64, 75, 86,
+        // 97
+        var grows = even(4).withDirections(List.of(
+                new Direction.Loudness(f(0, 1), Dynamic.P),
+                new Direction.Hairpin(f(0, 1), Direction.Hairpin.Way.CRESCENDO)));
+        var loud = even(4).withDirections(List.of(new Direction.Loudness(f(0, 1), Dynamic.F)));
+        assertThat(velocities(line(Header.PLAIN, grows, loud))).containsExactly(64, 75, 86, 97, 108, 108, 108, 108);
+    }
+
+    @Test
+    void aHairpinWithoutADynamicOnItsWayLeadsOneFurther() {
+        // rule: hairpin-course: mf 96 falls to mp 80 within its bar, and stays there
+        var falls = even(4).withDirections(List.of(new Direction.Hairpin(f(0, 1), Direction.Hairpin.Way.DIMINUENDO)));
+        assertThat(velocities(line(Header.PLAIN, falls, even(2)))).containsExactly(96, 92, 88, 84, 80, 80);
+        // louder up to a softer dynamic: to f 108 first, then p 64
+        var grows = even(4).withDirections(List.of(
+                new Direction.Hairpin(f(0, 1), Direction.Hairpin.Way.CRESCENDO),
+                new Direction.Loudness(f(1, 2), Dynamic.P)));
+        assertThat(velocities(line(Header.PLAIN, grows))).containsExactly(96, 102, 64, 64);
+        // twice round: each round begins at mf again
+        assertThat(Performance.of(line(Header.PLAIN, falls), Playing.ONCE.times(2))
+                        .notes())
+                .extracting(TimedNote::velocity)
+                .containsExactly(96, 92, 88, 84, 96, 92, 88, 84);
+    }
+
+    private static List<Integer> velocities(Line line) {
+        return Performance.of(line).notes().stream().map(TimedNote::velocity).toList();
+    }
+
+    @Test
     void deadAndGhostNotesAreSoft() {
         // rule: stroke-velocities: 30 to 45
         var dead = note(f(0, 1), f(1, 4), Place.dead(4), Technique.SLAP);

@@ -396,6 +396,9 @@ public final class RandomLines {
             bar.directions.add(new Direction.Loudness(at, oneOf(List.of(Dynamic.values()))));
         }
         if (chance(3)) {
+            bar.directions.add(new Direction.Hairpin(at, oneOf(List.of(Direction.Hairpin.Way.values()))));
+        }
+        if (chance(3)) {
             bar.directions.add(new Direction.Words(
                     at,
                     oneOf(List.of(

@@ -6,6 +6,8 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.startsWith;
 
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -139,6 +141,23 @@ class ShellTest {
                 .contentType(startsWith("text/css"))
                 .header("Cache-Control", containsString("immutable"));
         site.browser().get("/assets/groundbass.css?v=old").then().header("Cache-Control", equalTo("public, no-cache"));
+    }
+
+    /** A style sheet names typefaces, and the script of a lesson names its worker. */
+    @ParameterizedTest
+    @CsvSource({"groundbass.css, 3", "play.js, 1"})
+    void whatAnAssetNamesIsKeptForGoodToo(String asset, int named) {
+        var addresses = Pattern.compile("/assets/[a-z.-]+\\?v=[0-9a-zA-Z_-]+")
+                .matcher(site.browser().get("/assets/" + asset).asString())
+                .results()
+                .map(MatchResult::group)
+                .toList();
+        assertThat(addresses).hasSize(named);
+        assertThat(addresses).allSatisfy(address -> site.browser()
+                .get(address)
+                .then()
+                .statusCode(200)
+                .header("Cache-Control", containsString("immutable")));
     }
 
     @ParameterizedTest

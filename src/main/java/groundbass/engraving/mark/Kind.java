@@ -28,6 +28,7 @@ public enum Kind {
     OTTAVA,
     RING,
     DYNAMIC,
+    HAIRPIN,
     WORDS,
     FRET,
     TECHNIQUE,

@@ -50,6 +50,9 @@ public final class Measures {
     /** rule: font-thickness. */
     public static final double ENDING_LINE = 0.16;
 
+    /** rule: font-thickness. */
+    public static final double HAIRPIN = 0.16;
+
     /** rule: font-thickness: of slurs and ties. */
     public static final double CURVE_ENDS = 0.1;
 

@@ -4,6 +4,7 @@ import groundbass.engraving.mark.Glyph;
 import groundbass.engraving.mark.Measures;
 import groundbass.engraving.mark.MusicFont;
 import groundbass.engraving.options.SheetOptions;
+import groundbass.score.Hairpins;
 import groundbass.theory.Key;
 import groundbass.writing.WrittenBar;
 import java.util.List;
@@ -22,6 +23,7 @@ public final class BarSigns {
 
     private final List<WrittenBar> bars;
     private final SheetOptions options;
+    private final List<Hairpins.Reach> hairpins;
 
     /** The line between one bar and the next. */
     public enum Closing {
@@ -49,6 +51,12 @@ public final class BarSigns {
     public BarSigns(List<WrittenBar> bars, SheetOptions options) {
         this.bars = bars;
         this.options = options;
+        this.hairpins = Hairpins.of(bars.stream().map(WrittenBar::bar).toList());
+    }
+
+    /** Those of the whole line. */
+    public List<Hairpins.Reach> hairpins() {
+        return hairpins;
     }
 
     public WrittenBar bar(int index) {

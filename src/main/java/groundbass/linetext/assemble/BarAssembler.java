@@ -130,11 +130,12 @@ final class BarAssembler {
 
     private void direct(Event event, Fraction at) {
         int room = Bar.MOST_DIRECTIONS - bar.directions.size();
-        if (room < 1 + event.texts().size()) {
+        if (room < 2 + event.texts().size()) {
             desk.problems().add(TextProblems.tooManyDirections(event.span()));
             return;
         }
         event.dynamic().ifPresent(dynamic -> bar.directions.add(new Direction.Loudness(at, dynamic)));
+        event.hairpin().ifPresent(way -> bar.directions.add(new Direction.Hairpin(at, way)));
         event.texts().forEach(text -> bar.directions.add(new Direction.Words(at, text)));
     }
 

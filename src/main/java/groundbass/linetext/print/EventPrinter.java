@@ -131,9 +131,17 @@ final class EventPrinter {
     private String directions(Fraction at) {
         return bar.directions().stream()
                 .filter(direction -> direction.at().equals(at))
-                .map(direction -> direction instanceof Direction.Words words
-                        ? " \"" + words.text() + "\""
-                        : " " + ((Direction.Loudness) direction).dynamic())
+                .map(EventPrinter::direction)
                 .collect(Collectors.joining());
+    }
+
+    private static String direction(Direction direction) {
+        if (direction instanceof Direction.Words words) {
+            return " \"" + words.text() + "\"";
+        }
+        return " "
+                + (direction instanceof Direction.Hairpin hairpin
+                        ? hairpin.way().word()
+                        : ((Direction.Loudness) direction).dynamic());
     }
 }

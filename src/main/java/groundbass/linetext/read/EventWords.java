@@ -13,6 +13,7 @@ import groundbass.linetext.typed.Event.Until;
 import groundbass.linetext.typed.PlaceWords;
 import groundbass.remark.Span;
 import groundbass.score.Direction;
+import groundbass.score.Direction.Hairpin;
 import groundbass.score.Dynamic;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -24,11 +25,15 @@ final class EventWords {
     private static final List<String> DYNAMICS =
             Arrays.stream(Dynamic.values()).map(Dynamic::toString).toList();
 
+    private static final List<String> HAIRPINS =
+            Arrays.stream(Hairpin.Way.values()).map(Hairpin.Way::word).toList();
+
     private final Tokens tokens;
     private final Problems problems;
     private final List<String> texts = new ArrayList<>();
     private Optional<Integer> shares = Optional.empty();
     private Optional<Dynamic> dynamic = Optional.empty();
+    private Optional<Hairpin.Way> hairpin = Optional.empty();
 
     EventWords(Tokens tokens, Problems problems) {
         this.tokens = tokens;
@@ -36,7 +41,7 @@ final class EventWords {
     }
 
     Event event(Span span, List<Item> items) {
-        return new Event(span, List.copyOf(items), shares.orElse(1), dynamic, List.copyOf(texts));
+        return new Event(span, List.copyOf(items), shares.orElse(1), dynamic, hairpin, List.copyOf(texts));
     }
 
     PlaceWords readForPlace() {
@@ -73,7 +78,7 @@ final class EventWords {
         return !token.isMark(",") && !token.isMark("+");
     }
 
-    /** Takes what speaks for the whole event: its shares, a loudness, a text. */
+    /** Takes what speaks for the whole event: its shares, a loudness, a hairpin, a text. */
     private boolean readOwn() {
         if (tokens.takeMark("*")) {
             readShares();
@@ -86,7 +91,10 @@ final class EventWords {
         }
         var loudness = tokens.take(token -> DYNAMICS.contains(token.text()));
         loudness.ifPresent(this::setDynamic);
-        return loudness.isPresent();
+        var growing =
+                loudness.isPresent() ? Optional.<Token>empty() : tokens.take(token -> HAIRPINS.contains(token.text()));
+        growing.ifPresent(this::setHairpin);
+        return loudness.isPresent() || growing.isPresent();
     }
 
     private void readShares() {
@@ -118,6 +126,14 @@ final class EventWords {
             problems.add(EventProblems.twoOfAKind(token, dynamic.get().toString()));
         } else {
             dynamic = Optional.of(Dynamic.values()[DYNAMICS.indexOf(token.text())]);
+        }
+    }
+
+    private void setHairpin(Token token) {
+        if (hairpin.isPresent()) {
+            problems.add(EventProblems.twoOfAKind(token, hairpin.get().word()));
+        } else {
+            hairpin = Optional.of(Hairpin.Way.values()[HAIRPINS.indexOf(token.text())]);
         }
     }
 }

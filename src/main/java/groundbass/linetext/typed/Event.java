@@ -2,12 +2,19 @@ package groundbass.linetext.typed;
 
 import groundbass.linetext.source.Moment;
 import groundbass.remark.Span;
+import groundbass.score.Direction.Hairpin;
 import groundbass.score.Dynamic;
 import java.util.List;
 import java.util.Optional;
 
 /** What is played at one time, as typed. An event without items is a rest. */
-public record Event(Span span, List<Item> items, int shares, Optional<Dynamic> dynamic, List<String> texts) {
+public record Event(
+        Span span,
+        List<Item> items,
+        int shares,
+        Optional<Dynamic> dynamic,
+        Optional<Hairpin.Way> hairpin,
+        List<String> texts) {
 
     /** One place of an event, or a sound that goes on. */
     public sealed interface Item {

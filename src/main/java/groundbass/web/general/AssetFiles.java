@@ -11,8 +11,6 @@ import io.javalin.http.NotFoundResponse;
 /** Serves the assets: for good under an address that names their version, else to be asked for again. */
 public final class AssetFiles implements PageGroup {
     private static final String ICON = "icon.svg";
-    // a style sheet cannot name the version of the typefaces that it asks for; they hardly ever change
-    private static final String A_MONTH = "public, max-age=2592000";
 
     private final Assets assets;
 
@@ -28,13 +26,7 @@ public final class AssetFiles implements PageGroup {
 
     private void send(Context ctx, String name) {
         var asset = assets.find(name).orElseThrow(NotFoundResponse::new);
-        asset.send(ctx, cacheControl(ctx, name, asset));
-    }
-
-    private static String cacheControl(Context ctx, String name, StoredBytes asset) {
-        if (asset.version().equals(ctx.queryParam("v"))) {
-            return StoredBytes.FOR_GOOD;
-        }
-        return name.endsWith(".ttf") ? A_MONTH : StoredBytes.ASK_AGAIN;
+        boolean named = asset.version().equals(ctx.queryParam("v"));
+        asset.send(ctx, named ? StoredBytes.FOR_GOOD : StoredBytes.ASK_AGAIN);
     }
 }

@@ -18,7 +18,7 @@ final class Kept {
             KeptThing.of("anonymous"),
             KeptThing.of("language").inCookies("language"),
             KeptThing.of("flash").inCookies("flash"),
-            KeptThing.of("browser").inStores("play-remember.js", "sheet.js"));
+            KeptThing.of("browser").inStores("play/remember.js", "sheet.js"));
 
     /** What is stored about those who teach. */
     static final List<KeptThing> OF_EDUCATORS = List.of(
@@ -32,7 +32,7 @@ final class Kept {
                             "publishing.letter.subject"),
             KeptThing.of("known").inCookies("known"),
             KeptThing.of("audit").inTables("audit"),
-            KeptThing.of("writing").inStores("draft.js", "line-text.js", "bench-store.js"));
+            KeptThing.of("writing").inStores("desk/draft/draft.js", "desk/line/text.js", "desk/bench/store.js"));
 
     /** What is about lessons and the site, and about nobody who takes lessons. */
     static final List<String> TABLES_OF_LESSONS = List.of(

@@ -3,14 +3,18 @@ package groundbass.web.view;
 import groundbass.web.answer.StoredBytes;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * The style sheet, scripts, pictures and typefaces of the pages: files of {@code groundbass/web/assets/} on the class
- * path, and some of libraries under names of our own. Read once and kept. Thread-safe.
+ * The style sheets, scripts, pictures and typefaces of the pages: files of {@code groundbass/web/assets/} on the class
+ * path, most of them bundled by the build from {@code src/main/browser}, and some of libraries under names of our own.
+ * Read once and kept. Thread-safe.
  */
 public final class Assets {
     static final String PATH = "/assets/";
@@ -28,13 +32,18 @@ public final class Assets {
             "codemirror.css", TEXT_EDITOR + "lib/codemirror.css",
             "codemirror-hint.js", TEXT_EDITOR + "addon/hint/show-hint.js",
             "codemirror-hint.css", TEXT_EDITOR + "addon/hint/show-hint.css");
+    private static final Set<String> NAMES_OTHERS = Set.of("css", "js");
     private static final Map<String, String> TYPES = Map.of(
             "css", "text/css; charset=utf-8",
             "js", "text/javascript; charset=utf-8",
+            "map", "application/json",
             "svg", "image/svg+xml",
             "ttf", "font/ttf",
             "png", "image/png",
             "ico", "image/x-icon");
+
+    // how a style sheet names a typeface and a script its worker
+    private static final Pattern NEIGHBOUR = Pattern.compile("(?<=[(\"])\\./(" + NAME + ")(?=[)\"])");
 
     private final Map<String, StoredBytes> known = new ConcurrentHashMap<>();
 
@@ -49,16 +58,25 @@ public final class Assets {
         return read;
     }
 
-    /** {@code /assets/x.css} with the version of its content, so that it may be cached for good. */
-    String versioned(String link) {
-        String name = link.substring(PATH.length());
+    /** The address {@code /assets/x.css} with the version of its content, so that it may be cached for good. */
+    String versioned(String name) {
         var asset = find(name).orElseThrow(() -> new IllegalArgumentException("no asset is named " + name));
-        return link + "?v=" + asset.version();
+        return PATH + name + "?v=" + asset.version();
     }
 
-    private static Optional<StoredBytes> read(String name) {
-        var type = Optional.ofNullable(TYPES.get(name.substring(name.lastIndexOf('.') + 1)));
-        return type.flatMap(t -> bytes(name).map(bytes -> StoredBytes.of(bytes, t)));
+    private Optional<StoredBytes> read(String name) {
+        String ending = name.substring(name.lastIndexOf('.') + 1);
+        var bytes = TYPES.containsKey(ending) ? bytes(name) : Optional.<byte[]>empty();
+        return bytes.map(b -> StoredBytes.of(NAMES_OTHERS.contains(ending) ? withVersions(b) : b, TYPES.get(ending)));
+    }
+
+    /** Names of other assets get their versions, so that these may be cached for good as well. */
+    private byte[] withVersions(byte[] bytes) {
+        String text = new String(bytes, StandardCharsets.UTF_8);
+        return NEIGHBOUR
+                .matcher(text)
+                .replaceAll(found -> Matcher.quoteReplacement(versioned(found.group(1))))
+                .getBytes(StandardCharsets.UTF_8);
     }
 
     private static Optional<byte[]> bytes(String name) {

@@ -19,6 +19,6 @@ final class SiteLinks extends StandardLinkBuilder {
 
     @Override
     protected String processLink(IExpressionContext context, String link) {
-        return link.startsWith(Assets.PATH) ? assets.versioned(link) : link;
+        return link.startsWith(Assets.PATH) ? assets.versioned(link.substring(Assets.PATH.length())) : link;
     }
 }

@@ -34,6 +34,7 @@ public final class Overlaps {
     private static final Set<Kind> READ = EnumSet.of(
             Kind.SLUR_LETTER,
             Kind.DYNAMIC,
+            Kind.JUMP,
             Kind.WORDS,
             Kind.FRET,
             Kind.TECHNIQUE,
@@ -58,11 +59,12 @@ public final class Overlaps {
             Kind.SLUR,
             Kind.SLIDE,
             Kind.BEND,
+            Kind.HAIRPIN,
             Kind.ENDING);
 
     /** What must not run through a head, a rest, a dot or a sign before a head. */
     private static final Set<Kind> LINES =
-            EnumSet.of(Kind.BEAM, Kind.FLAG, Kind.TIE, Kind.SLUR, Kind.BEND, Kind.ENDING);
+            EnumSet.of(Kind.BEAM, Kind.FLAG, Kind.TIE, Kind.SLUR, Kind.BEND, Kind.HAIRPIN, Kind.ENDING);
 
     private static final Set<Kind> NOT_CROSSED =
             EnumSet.of(Kind.HEAD, Kind.REST, Kind.DOT, Kind.ACCIDENTAL, Kind.ARTICULATION, Kind.FRET, Kind.TUPLET);

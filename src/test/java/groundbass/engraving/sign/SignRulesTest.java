@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.within;
 
 import groundbass.engraving.mark.Glyph;
 import groundbass.engraving.mark.Kind;
+import groundbass.engraving.mark.Point;
 import groundbass.engraving.mark.Shape;
 import groundbass.engraving.options.Staves;
+import java.util.List;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
@@ -120,5 +122,47 @@ class SignRulesTest {
                 .isCloseTo(0.75, within(1e-9)));
         double notes = drawn.box(Kind.STEM, 0).top();
         assertThat(hooks.get(0).to().y()).isGreaterThan(hooks.get(0).from().y()).isLessThan(notes);
+    }
+
+    /** rule: hairpin-lines: between the dynamics, 0.16 thick, closed where it begins and open where it leads to. */
+    @Test
+    void aHairpinLiesBetweenItsDynamics() {
+        var drawn = Drawn.of("bar\n1  A0 p cresc, A3\n2-3  A5\n4  A7 f\n");
+        var lines = strokes(drawn);
+        assertThat(lines).hasSize(2).allSatisfy(line -> assertThat(line.thickness())
+                .isEqualTo(0.16));
+        assertThat(lines.get(0).from()).isEqualTo(lines.get(1).from());
+        assertThat(Math.abs(lines.get(0).to().y() - lines.get(1).to().y())).isBetween(0.8, 1.4);
+        assertThat(drawn.box(Kind.HAIRPIN, 0).left())
+                .isGreaterThan(drawn.box(Kind.DYNAMIC, 0).right());
+        assertThat(drawn.box(Kind.HAIRPIN, 0).right())
+                .isLessThan(drawn.box(Kind.DYNAMIC, 1).left());
+        // in their row: within the height of the letters
+        assertThat(lines.get(0).from().y())
+                .isBetween(
+                        drawn.box(Kind.DYNAMIC, 0).top(),
+                        drawn.box(Kind.DYNAMIC, 0).bottom());
+    }
+
+    /** rule: hairpin-lines: a diminuendo over a break is open at both sides of the break. */
+    @Test
+    void aHairpinIsOpenAtASystemBreak() {
+        var drawn = Drawn.of("bar\n1-4  A5 f dim\nnew system\nbar\n1-2  A5\n3-4  A3 p\n");
+        var lines = strokes(drawn);
+        assertThat(lines).hasSize(4);
+        assertThat(open(lines.get(0).from(), lines.get(1).from())).isGreaterThan(0.8);
+        assertThat(open(lines.get(0).to(), lines.get(1).to())).isGreaterThan(0.2);
+        assertThat(open(lines.get(2).from(), lines.get(3).from())).isGreaterThan(0.2);
+        assertThat(open(lines.get(2).to(), lines.get(3).to())).isZero();
+    }
+
+    private static double open(Point one, Point two) {
+        return Math.abs(one.y() - two.y());
+    }
+
+    private static List<Shape.Stroke> strokes(Drawn drawn) {
+        return drawn.of(Kind.HAIRPIN).stream()
+                .map(mark -> (Shape.Stroke) mark.shape())
+                .toList();
     }
 }

@@ -128,7 +128,7 @@ class BarsTest {
         var page = page(episode, Sent.clicks(studio, episode), 1280, ColorScheme.LIGHT);
         var found = (List<Number>) page.evaluate("""
                 async () => {
-                  const { Clicks } = await import('/assets/bar-clicks.js');
+                  const { Clicks } = await import('/assets/parts.js');
                   const context = new OfflineAudioContext(1, 48000, 48000);
                   const sound = await new Clicks(() => [0.5, 1.25, 3]).under(context, [], 1, 3, 0.5);
                   const samples = sound.getChannelData(0);

@@ -85,8 +85,7 @@ class BenchTest {
         var page = bench();
         var found = (List<Number>) page.evaluate("""
                 async (path) => {
-                  const { WrittenLine, cut } = await import('/assets/bench-line.js');
-                  const { Stretcher } = await import('/assets/play-stretcher.js');
+                  const { cut, Stretcher, WrittenLine } = await import('/assets/parts.js');
                   const context = new OfflineAudioContext(1, 44100, 44100);
                   const sound = context.createBuffer(1, 4 * 44100, 44100);
                   sound.getChannelData(0).forEach((_, i, all) => (all[i] = Math.sin((2 * Math.PI * 110 * i) / 44100)));

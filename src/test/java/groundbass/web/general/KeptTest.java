@@ -73,9 +73,10 @@ class KeptTest {
     @Test
     void everyStoreOfTheBrowserIsToldOf() {
         var scripts = new TreeSet<String>();
-        for (Path script : files(Path.of("src/main/resources/groundbass/web/assets"), ".js")) {
+        var sources = Path.of("src/main/browser");
+        for (Path script : files(sources, ".js")) {
             if (STORE.matcher(text(script)).find()) {
-                scripts.add(script.getFileName().toString());
+                scripts.add(sources.relativize(script).toString());
             }
         }
         assertThat(scripts).contains("sheet.js");

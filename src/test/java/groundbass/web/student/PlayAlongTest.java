@@ -39,10 +39,7 @@ class PlayAlongTest {
      * rounds, seconds)} gives the samples at 44100 Hz.
      */
     private static final String RENDER = LINES + """
-            const {Clock} = await import('/assets/play-clock.js');
-            const {Rounds, readRange} = await import('/assets/play-loop.js');
-            const {Score} = await import('/assets/play-score.js');
-            const {Stems} = await import('/assets/play-stems.js');
+            const {Clock, readRange, Rounds, Score, Stems} = await import('/assets/parts.js');
             const address = new URL(document.querySelector('.practice').dataset.manifest, document.baseURI);
             const score = Score.of(await (await fetch(address)).json());
             const render = async (from, to, percent, rounds, seconds, stems = score.stems, faster = null) => {
@@ -200,7 +197,7 @@ class PlayAlongTest {
                   watcher.observe(sheet.figure, {subtree: true, attributes: true, attributeFilter: ['class']});
                 });
                 late.sort((a, b) => a - b);
-                const {latency} = await import('/assets/play-engine.js');
+                const {latency} = await import('/assets/parts.js');
                 return [Math.max(...away), late[10], late[18], latency()];""");
         System.out.printf(
                 "Light: %.1f ms from the note at most; after its start by %.1f ms (median), %.1f ms (ninth of ten);"

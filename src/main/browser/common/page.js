@@ -1,0 +1,74 @@
+// What the server has put into a page: elements by their names, and sentences in the reader's language.
+
+/**
+ * The element of that id.
+ * @template {HTMLElement} T
+ * @param {string} id
+ * @param {new () => T} kind
+ * @returns {T}
+ */
+export function byId(id, kind) {
+  const found = document.getElementById(id);
+  if (found instanceof kind) return found;
+  throw new TypeError(`#${id} of this page is no ${kind.name}`);
+}
+
+/**
+ * What an event of the page happened to.
+ * @param {Event} event
+ * @returns {HTMLElement}
+ */
+export function targetOf(event) {
+  return /** @type {HTMLElement} */ (event.target);
+}
+
+/**
+ * Finds parts of `root` by their `data-part`; each is of the kind that the server's template makes it.
+ * @param {HTMLElement} root
+ * @returns {(name: string) => any}
+ */
+export function partsOf(root) {
+  return (name) => root.querySelector(`[data-part="${name}"]`);
+}
+
+/**
+ * Finds sentences among the `data-word` elements of `root`, with `{0}` and so on filled in.
+ * @param {ParentNode} root
+ * @returns {(name: string, ...values: unknown[]) => string}
+ */
+export function wordsOf(root) {
+  const words = new Map();
+  for (const element of root.querySelectorAll("[data-word]")) {
+    words.set(element.getAttribute("data-word"), element.textContent);
+  }
+  return (name, ...values) => {
+    if (!words.has(name)) throw new RangeError(`this page has no words for ${name}`);
+    return words.get(name).replace(/\{(\d)\}/g, (_, place) => String(values[place]));
+  };
+}
+
+/**
+ * A new element: `text` and `class` stand for its text and its classes, everything else for an attribute.
+ * @param {string} name
+ * @param {Record<string, unknown>} attributes
+ * @param {...(Node | string)} children
+ * @returns {any} of the kind that the name says
+ */
+export function element(name, attributes = {}, ...children) {
+  const made = document.createElement(name);
+  for (const [key, value] of Object.entries(attributes)) {
+    if (key === "text") made.textContent = String(value);
+    else if (key === "class") made.className = String(value);
+    else made.setAttribute(key, String(value));
+  }
+  made.append(...children);
+  return made;
+}
+
+/**
+ * What stands in the fields of a form, ready to be sent.
+ * @param {HTMLFormElement} form
+ */
+export function typedIn(form) {
+  return new URLSearchParams(/** @type {any} */ (new FormData(form))); // its fields of files are sent otherwise
+}

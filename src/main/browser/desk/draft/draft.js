@@ -1,0 +1,283 @@
+// Saves the form of an episode as one types. Until the server has said that it has it, a copy stays in this browser; what
+// another window saved is shown beside what was typed here, line by line, and never overwritten unseen.
+import { partsOf, typedIn } from "../../common/page.js";
+import { Merge, plain } from "./merge.js";
+
+const SOON = 900; // milliseconds after the last key
+const AGAIN = 6000;
+const IGNORED = new Set(["base", "email", "password", "local", "revisionNote"]);
+
+export class Draft {
+  /** @param filled called after fields were given other values */
+  constructor(form, filled) {
+    this.form = form;
+    this.filled = filled;
+    this.word = document.getElementById("draft-word");
+    this.words = form.querySelector("[data-draft]").dataset;
+    this.key = `groundbass-draft:${form.dataset.path}`;
+    this.acknowledged = this.came();
+    this.known = this.values(true); // what each field said when the server last had it
+    this.offerLocal();
+    if (this.dirty) this.changed(); // typed before this script was there
+    form.addEventListener("input", (event) => {
+      if (!IGNORED.has(event.target.name)) this.changed();
+    });
+    window.addEventListener("online", () => this.save());
+    form.addEventListener("submit", (event) => this.leave(event));
+  }
+
+  /** What the form says, as text that can be compared. */
+  typed() {
+    return JSON.stringify([...new FormData(this.form)].filter(([name]) => !IGNORED.has(name)));
+  }
+
+  /** What the form said when it came from the server. */
+  came() {
+    const now = [...this.form.elements].map((field) => [field, field.value, field.checked]);
+    for (const field of this.form.elements) {
+      if (field.type === "checkbox" || field.type === "radio") field.checked = field.defaultChecked;
+      else if (field.tagName === "SELECT") {
+        [...field.options].forEach((option) => (option.selected = option.defaultSelected));
+      } else if (field.defaultValue !== undefined) field.value = field.defaultValue;
+    }
+    const came = this.typed();
+    for (const [field, value, checked] of now) {
+      if (field.type === "checkbox" || field.type === "radio") field.checked = checked;
+      else if (field.value !== value && field.type !== "file") field.value = value;
+    }
+    return came;
+  }
+
+  values(asItCame = false) {
+    const fields = [...this.form.elements].filter((field) => field.id);
+    return new Map(
+      fields.map((field) => [field.id, plain(asItCame ? (field.defaultValue ?? field.value) : field.value)]),
+    );
+  }
+
+  get dirty() {
+    return this.typed() !== this.acknowledged;
+  }
+
+  say(word, wrong = false) {
+    this.word.textContent = this.words[word];
+    this.word.classList.toggle("said-wrong", wrong);
+  }
+
+  changed() {
+    if (!this.dirty && !this.sending) return;
+    this.keepLocal();
+    if (this.conflict) return;
+    this.say("unsaved");
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.save(), SOON);
+  }
+
+  /**
+   * The button that saves does so without leaving the page. Others send the form itself, once the server has what was
+   * typed, so that no copy stays here of what was saved; a save that fails does not keep them from trying.
+   */
+  leave(event) {
+    clearTimeout(this.timer);
+    const number = this.form.elements.number;
+    const stays = !event.submitter?.hasAttribute("formaction") && (!number || number.value === number.defaultValue);
+    if (stays && !this.expired && !this.conflict) {
+      event.preventDefault();
+      if (this.dirty) this.save();
+      else if (!this.sending) this.say("saved");
+      return;
+    }
+    if (!this.expired && !this.conflict) this.save();
+    if (!this.sending) {
+      this.leaving = true;
+      return;
+    }
+    event.preventDefault();
+    this.submitSaved(event.submitter);
+  }
+
+  /** Two windows are asked about before the page is left. */
+  submitSaved(button) {
+    this.sending.finally(() => {
+      if (this.sending) this.submitSaved(button);
+      else if (!this.conflict) {
+        this.leaving = true;
+        this.form.requestSubmit(button);
+      }
+    });
+  }
+
+  keepLocal() {
+    try {
+      const copy = { base: this.form.elements.base.value, typed: this.typed(), known: [...this.known] };
+      localStorage.setItem(this.key, JSON.stringify(copy));
+    } catch {
+      // no room or not allowed: the form itself still has it, and leaving asks
+    }
+  }
+
+  dropLocal() {
+    try {
+      localStorage.removeItem(this.key);
+    } catch {
+      // nothing was kept
+    }
+  }
+
+  save() {
+    clearTimeout(this.timer);
+    if (this.sending || this.conflict || this.leaving || !this.dirty) return;
+    this.sending = this.send();
+  }
+
+  async send() {
+    const typed = this.typed();
+    const values = this.values();
+    this.say("saving");
+    try {
+      const answer = await fetch(`${this.form.dataset.path}/draft`, { method: "POST", body: typedIn(this.form) });
+      this.sending = null;
+      this.expired = answer.status === 401;
+      if (this.expired) return this.say("expired", true);
+      if (answer.status === 409) return this.meet(await answer.json());
+      if (!answer.ok) throw new Error(String(answer.status));
+      this.known = values;
+      this.saved(typed, await answer.json());
+    } catch (problem) {
+      this.sending = null;
+      this.say(/^4/.test(problem.message) ? "refused" : "failed", true);
+      this.timer = setTimeout(() => this.save(), AGAIN);
+    }
+  }
+
+  saved(typed, answer) {
+    this.acknowledged = typed;
+    this.form.elements.base.value = answer.version;
+    /** @type {HTMLTimeElement | null} */
+    const time = document.querySelector("#saved-at time");
+    if (time) {
+      time.dateTime = answer.at;
+      time.textContent = new Date(answer.at).toLocaleString(document.documentElement.lang, {
+        dateStyle: "long",
+        timeStyle: "short",
+      });
+    }
+    if (this.dirty) return this.changed();
+    this.dropLocal();
+    this.say("saved");
+  }
+
+  // --- what was never saved
+
+  offerLocal() {
+    let kept;
+    try {
+      kept = JSON.parse(localStorage.getItem(this.key) ?? "null");
+    } catch {
+      kept = null;
+    }
+    if (!kept || saysTheSame(kept.typed, this.acknowledged)) return this.dropLocal();
+    const box = document.getElementById("draft-local");
+    box.hidden = false;
+    box.querySelector("[data-do=take]").addEventListener("click", () => {
+      box.hidden = true;
+      this.putBack(kept);
+    });
+    box.querySelector("[data-do=drop]").addEventListener("click", () => {
+      box.hidden = true;
+      this.dropLocal();
+    });
+  }
+
+  /** The copy is like another window's text: what the server has got since the copy began is compared with it first. */
+  putBack({ typed, known }) {
+    const stored = this.known;
+    this.known = new Map(known);
+    this.fill(new Map(Object.entries(groups(JSON.parse(typed)))));
+    const others = [...stored]
+      .filter(([field, value]) => this.known.has(field) && this.known.get(field) !== value && this.now(field) !== value)
+      .map(([field, value]) => ({ field, label: labelOf(field), stored: value }));
+    if (others.length) this.ask(this.form.elements.base.value, others);
+    else this.changed();
+  }
+
+  now(field) {
+    return plain(/** @type {HTMLInputElement} */ (document.getElementById(field)).value);
+  }
+
+  /** Gives fields their values again, by name and order. */
+  fill(values) {
+    for (const [name, list] of values) {
+      const fields = [...this.form.querySelectorAll(`[name="${CSS.escape(name)}"]`)].filter((field) =>
+        field.type !== "hidden"
+      );
+      fields.forEach((field, place) => {
+        if (field.type === "checkbox") field.checked = list.includes(field.value);
+        else if (place < list.length) field.value = list[place].replace(/\r\n/g, "\n");
+      });
+    }
+    this.filled();
+  }
+
+  // --- two windows
+
+  /** What is stored is what this window knew: somebody saved something else, on another page. Only the rest is asked. */
+  meet({ version, others }) {
+    const asked = others.filter((other) => !other.field || this.known.get(other.field) !== plain(other.stored));
+    if (!asked.length) {
+      this.form.elements.base.value = version;
+      return this.save();
+    }
+    this.ask(version, asked);
+  }
+
+  ask(version, others) {
+    this.conflict = true;
+    this.say("conflict", true);
+    const box = document.getElementById("draft-conflict");
+    const part = partsOf(box);
+    const list = part("differences");
+    const known = others.filter((other) => other.field && document.getElementById(other.field));
+    part("reload").hidden = known.length === others.length;
+    const merges = known.map((other) =>
+      new Merge(document.getElementById(other.field), other, this.words, this.known.get(other.field))
+    );
+    list.replaceChildren(...merges.map((merge) => merge.box));
+    box.hidden = false;
+    box.scrollIntoView({ block: "start" });
+    box.querySelector("h2").focus();
+    /** @type {HTMLButtonElement} */
+    const keep = box.querySelector("[data-do=keep]");
+    keep.onclick = () => {
+      merges.forEach((merge) => merge.settle());
+      this.form.elements.base.value = version;
+      this.conflict = false;
+      this.acknowledged = "";
+      box.hidden = true;
+      this.filled();
+      this.save();
+    };
+    for (const side of ["mine", "theirs"]) {
+      /** @type {HTMLButtonElement} */
+      const all = box.querySelector(`[data-do=all-${side}]`);
+      all.onclick = () => merges.forEach((merge) => merge.choose(side));
+    }
+  }
+}
+
+function groups(pairs) {
+  const found = {};
+  for (const [name, value] of pairs) (found[name] ??= []).push(value);
+  return found;
+}
+
+/** Whether two forms agree in every field that both have; which fields there are changes when a lesson goes out. */
+function saysTheSame(typed, acknowledged) {
+  const [a, b] = [groups(JSON.parse(typed)), groups(JSON.parse(acknowledged))];
+  return Object.keys(a).every((name) => !b[name] || JSON.stringify(a[name]) === JSON.stringify(b[name]));
+}
+
+/** What the page calls a field; the label of a line leads to its editor. */
+function labelOf(field) {
+  return document.querySelector(`label[for="${field}"], label[for="${field}-editor"]`)?.textContent ?? field;
+}

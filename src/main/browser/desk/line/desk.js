@@ -1,0 +1,651 @@
+// The desk around the text of one line: the sheet to work on, the strip of the bar in hand, fretboard, sound and the text
+// itself. The text in the editor component is the one truth here; all else shows it or changes it.
+import { element, partsOf, wordsOf } from "../../common/page.js";
+import { LineText } from "./text.js";
+import { MidiKeys } from "./midi.js";
+import { Neck } from "./neck.js";
+import { Player } from "./sound.js";
+import { Strip } from "./strip.js";
+import { completeValue, countAt, quarters } from "./words.js";
+import { Choices } from "./choices.js";
+
+const SOON = 120; // milliseconds after the last key
+const PIXELS = 10.5; // for a staff space, where there is room
+const NARROW = 44; // staff spaces
+const PATIENCE = 8; // how often something is asked again before it is given up
+const SETTINGS = ["title", "key", "meter", "tempo", "feel", "strings", "frets", "style", "composer", "rights"];
+
+export class LineDesk {
+  /**
+   * @param root the element around the text area of a line
+   * @param parts what to put around it
+   * @param words the words of line text
+   */
+  constructor(root, parts, words, form) {
+    this.root = root;
+    this.words = words;
+    this.form = form;
+    this.path = form.dataset.path;
+    this.prefix = root.dataset.prefix;
+    this.area = document.getElementById(root.dataset.field);
+    this.say = wordsOf(parts);
+    this.ids = 0;
+    this.asked = 0;
+    this.live = null;
+    this.liveText = null;
+    this.here = { bar: null, at: 0 };
+    this.last = "strip";
+    this.listeners = [];
+    this.midiWord = null; // what its button says while no keyboard is listened to
+    this.build(parts);
+    this.refresh();
+  }
+
+  build(parts) {
+    this.stand = parts.querySelector(".stand").cloneNode(true);
+    this.part = partsOf(this.stand);
+    const begun = document.activeElement === this.area;
+    const field = this.root.querySelector(".field");
+    this.root.classList.remove("pair");
+    this.root.replaceChildren(this.stand);
+    this.part("text").append(field);
+    this.part("text-box").open = true;
+    this.text = new LineText(this.area, {
+      words: this.words,
+      strings: () => this.strings(),
+      changed: () => this.changed(),
+      fix: (index) => this.fixAt(index),
+      begun,
+    });
+    this.text.remember(`groundbass-history:${this.path}:${this.area.id}`);
+    this.text.editor.on("focus", () => {
+      this.last = "text";
+      this.where();
+    });
+    this.part("text-box").addEventListener("toggle", () => this.text.refresh());
+    this.part("walk").addEventListener("toggle", () => this.part("walk").open && this.refresh());
+    this.strip = new Strip(this.part("strip"), this);
+    this.neck = new Neck(this.part("neck"), this.say, (place) => this.writePlace(place));
+    this.player = new Player(this.path, (bar) => this.light(bar), (word) => this.tell(word ? this.say(word) : ""));
+    this.buildTools();
+    this.buildSettings();
+    this.buildKeys();
+    new ResizeObserver(() => this.resized()).observe(this.part("sheet"));
+  }
+
+  buildTools() {
+    for (const technique of this.words.techniques) {
+      this.part("technique").append(element("option", { value: technique, text: technique }));
+    }
+    const does = {
+      settings: () => this.toggleSettings(),
+      "add-bar": () => this.addBar(),
+      undo: () => this.history(true),
+      redo: () => this.history(false),
+      listen: () => this.listen(),
+      rest: () => this.writePlace("rest"),
+      hold: () => this.writePlace("hold"),
+      midi: () => this.toggleMidi(),
+    };
+    for (const [name, action] of Object.entries(does)) this.button(name).addEventListener("click", action);
+    this.button("midi").hidden = !MidiKeys.offered;
+    this.midi = new MidiKeys((pitches) => this.pitches(pitches), (word, value) => this.midiTold(word, value));
+  }
+
+  button(name) {
+    return this.stand.querySelector(`[data-do="${name}"]`);
+  }
+
+  buildSettings() {
+    this.settings = new Map();
+    for (const name of SETTINGS) {
+      const input = element("input", {
+        type: "text",
+        id: `${this.prefix}-setting-${name}`,
+        autocomplete: "off",
+        spellcheck: "false",
+      });
+      const label = element("label", { for: input.id, text: this.say(`setting-${name}`) });
+      this.part("settings").append(element("div", { class: "stand-setting" }, label, input));
+      const choices = new Choices(
+        input,
+        this.say("completions"),
+        (typed) => completeValue(name, typed, typed.length, this.words),
+      );
+      input.addEventListener("input", () => choices.offer(1));
+      input.addEventListener("change", () => this.set(name, input.value));
+      input.addEventListener("keydown", (event) => {
+        if (choices.key(event)) event.preventDefault();
+        else if (event.key === "Enter") {
+          event.preventDefault();
+          this.set(name, input.value);
+        } else if (event.key === "Escape") this.toggleSettings();
+      });
+      this.settings.set(name, input);
+    }
+    this.part("settings").setAttribute("role", "group");
+    this.part("settings").setAttribute("aria-label", this.say("settings"));
+  }
+
+  set(name, value) {
+    const now = this.live?.settings.find((setting) => setting.name === name)?.value ?? "";
+    if (now !== value.trim()) this.edit({ edit: "setting", name, value });
+  }
+
+  toggleSettings() {
+    const box = this.part("settings");
+    box.hidden = !box.hidden;
+    this.button("settings").setAttribute("aria-expanded", String(!box.hidden));
+    if (box.hidden) this.button("settings").focus();
+    else box.querySelector("input").focus();
+  }
+
+  buildKeys() {
+    this.stand.addEventListener("keydown", (event) => {
+      if (event.altKey && event.key.toLowerCase() === "p") {
+        event.preventDefault();
+        this.listen();
+      }
+    });
+    this.part("sheet").addEventListener("keydown", (event) => this.walk(event));
+    this.part("sheet").addEventListener("click", (event) => {
+      const spot = event.target.closest("[data-bar-spot]");
+      if (spot) this.openBar(Number(spot.dataset.barSpot), "first");
+    });
+  }
+
+  /** From bar to bar over the sheet. */
+  walk(event) {
+    const spot = event.target.closest("[data-bar-spot]");
+    const by = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
+    if (!spot || !by) return;
+    event.preventDefault();
+    this.spot(Number(spot.dataset.barSpot) + by)?.focus();
+  }
+
+  spot(number) {
+    return this.part("sheet").querySelector(`[data-bar-spot="${number}"]`);
+  }
+
+  // --- the text and what it comes to
+
+  changed() {
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.refresh(), SOON);
+  }
+
+  width() {
+    return Math.round(Math.max(NARROW, Math.min(110, this.part("sheet").clientWidth / PIXELS)));
+  }
+
+  resized() {
+    const width = this.width();
+    if (this.drawnFor && Math.abs(width - this.drawnFor) > 3) this.changed();
+    this.strip.spread();
+  }
+
+  /** Asks what the text comes to. An answer to an earlier question than the last is dropped. */
+  refresh() {
+    clearTimeout(this.timer);
+    this.askedText = this.text.value();
+    this.flight = this.ask(++this.asked, this.askedText);
+    return this.flight;
+  }
+
+  async ask(number, text) {
+    this.asking?.abort();
+    this.asking = new AbortController();
+    const width = this.width();
+    const language = this.form.elements["settings.language"]?.value ?? "en";
+    const body = new URLSearchParams({ text, width: String(width), prefix: this.prefix, language });
+    if (this.part("walk").open) body.set("walk", "yes");
+    try {
+      const answer = await fetch(`${this.path}/live`, { method: "POST", body, signal: this.asking.signal });
+      if (answer.status === 401) return this.tell(this.say("expired"));
+      if (answer.status === 503) return this.later(number, answer);
+      if (!answer.ok) throw new Error(String(answer.status));
+      const live = await answer.json();
+      if (number !== this.asked) return;
+      this.drawnFor = width;
+      this.liveText = text;
+      this.live = live;
+      if (this.offline) this.tell("");
+      this.offline = false;
+      this.show();
+    } catch (problem) {
+      if (problem.name === "AbortError" || number !== this.asked) return;
+      this.offline = true;
+      this.tell(this.say("offline"));
+    } finally {
+      if (number === this.asked) this.askedText = null;
+    }
+  }
+
+  /** The server has too much to do; it says after how many seconds to ask again. */
+  later(number, answer) {
+    if (number !== this.asked) return;
+    this.tell(this.say("busy"));
+    this.offline = true;
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.refresh(), 1000 * Number(answer.headers.get("Retry-After") ?? 5));
+  }
+
+  /** Waits until what is shown is what the text says. Whether it came to that. */
+  async settled() {
+    for (let tries = 0; tries < PATIENCE && this.liveText !== this.text.value(); tries++) {
+      if (this.askedText !== this.text.value()) this.refresh();
+      await this.flight;
+      if (this.offline) return false;
+    }
+    return this.liveText === this.text.value();
+  }
+
+  /** Has the server change the text, one change after the other. Whether it could. */
+  edit(change) {
+    const done = (this.editing ?? Promise.resolve()).then(() => this.editNow(change, PATIENCE));
+    this.editing = done.catch(() => false);
+    return done;
+  }
+
+  async editNow(change, patience) {
+    const text = this.text.value();
+    try {
+      const answer = await fetch(`${this.path}/edit`, {
+        method: "POST",
+        body: new URLSearchParams({ ...change, text }),
+      });
+      if (answer.status === 401) {
+        this.tell(this.say("expired"));
+        return false;
+      }
+      if (!answer.ok) throw new Error(String(answer.status));
+      const { splices } = await answer.json();
+      if (text !== this.text.value()) return patience > 0 && this.editNow(change, patience - 1); // typed on meanwhile
+      if (!splices.length) {
+        this.tell(this.say("cannot"));
+        return false;
+      }
+      this.text.apply(splices, "+edit");
+      this.tell("");
+      return await this.settled();
+    } catch {
+      this.tell(this.say("offline"));
+      return false;
+    }
+  }
+
+  take(fix) {
+    if (this.liveText !== this.text.value()) return;
+    this.text.apply(fix.splices, "+edit");
+    this.strip.reread();
+  }
+
+  fixAt(index) {
+    if (this.liveText !== this.text.value()) return;
+    const fixable = this.live.remarks.filter((remark) => remark.fixes.length);
+    const line = this.text.editor.posFromIndex(index).line + 1;
+    const remark = fixable.find((one) => one.from <= index && index <= one.to) ??
+      fixable.find((one) => one.line === line);
+    if (remark) this.take(remark.fixes[0]);
+  }
+
+  history(back) {
+    if (back) this.text.undo();
+    else this.text.redo();
+    this.strip.reread();
+  }
+
+  tell(text) {
+    this.part("word").textContent = text;
+  }
+
+  strings() {
+    return this.live?.neck.strings.map((string) => string.name.replace(/f$/, "")) ?? [];
+  }
+
+  onShow(listener) {
+    this.listeners.push(listener);
+  }
+
+  /** Once, when the line is shown first. */
+  once(listener) {
+    if (this.live) return listener();
+    this.onShow(() => {
+      if (!listener) return;
+      const first = listener;
+      listener = null;
+      first();
+    });
+  }
+
+  mistakes() {
+    return this.live?.remarks.filter((remark) => remark.weight === "error").length ?? 0;
+  }
+
+  looks() {
+    return (this.live?.remarks.length ?? 0) - this.mistakes();
+  }
+
+  // --- showing
+
+  show() {
+    const live = this.live;
+    const focused = /** @type {HTMLElement | null} */ (document.activeElement)?.dataset.barSpot;
+    const open = this.strip.bar;
+    const split = open === null
+      ? live.systems.length
+      : (live.bars.find((bar) => bar.number === open)?.system ?? -1) + 1;
+    this.draw(this.part("before"), live.systems.slice(0, split), 0);
+    this.draw(this.part("after"), live.systems.slice(split), split);
+    this.part("empty").hidden = live.systems.length > 0 || live.undrawn;
+    this.part("undrawn").hidden = !live.undrawn;
+    this.part("undrawn").textContent = live.undrawn;
+    this.tabStop();
+    if (focused) this.spot(focused)?.focus();
+    if (open !== null) {
+      if (live.bars.some((bar) => bar.number === open)) this.strip.update();
+      else this.closeStrip(false);
+    }
+    this.neck.show(live.neck);
+    this.text.show(live.remarks);
+    this.showRemarks();
+    this.showSettings();
+    this.showWalk();
+    this.where();
+    this.listeners.forEach((listener) => listener());
+  }
+
+  draw(host, systems, first) {
+    systems.forEach((system, place) => {
+      const index = first + place;
+      const bars = this.live.bars.filter((bar) => bar.system === index);
+      let box = host.children[place];
+      if (!box) {
+        box = element("div", { class: "system" });
+        host.append(box);
+      }
+      if (box.drawing !== system.svg) {
+        box.drawing = system.svg;
+        box.innerHTML = system.svg; // drawn by the server, words in it escaped
+      }
+      box.querySelectorAll("[data-bar-spot], .spot-mark").forEach((old) => old.remove());
+      bars.forEach((bar) => box.append(...this.spots(bar)));
+    });
+    while (host.children.length > systems.length) host.lastElementChild.remove();
+  }
+
+  /** What one clicks on to open a bar, and the marks of what is wrong in it. */
+  spots(bar) {
+    const here = this.live.remarks.filter((remark) => remark.bar === bar.number);
+    const name = here.length ? this.say("barRemarks", bar.number, here.length) : this.say("bar", bar.number);
+    const open = this.strip.bar === bar.number;
+    const spot = element("button", {
+      type: "button",
+      class: open ? "spot spot-open" : "spot",
+      "data-bar-spot": bar.number,
+      "aria-label": name,
+      "aria-expanded": String(open),
+      tabindex: "-1",
+    });
+    spot.style.left = `${100 * bar.left}%`;
+    spot.style.width = `${100 * (bar.right - bar.left)}%`;
+    const marks = here.map((remark) => {
+      const mark = element("span", { class: `spot-mark spot-${remark.weight}`, "aria-hidden": "true" });
+      mark.style.left = `${100 * (remark.x < 0 ? bar.left + 0.01 : remark.x)}%`;
+      return mark;
+    });
+    return [spot, ...marks];
+  }
+
+  /** One bar can be reached with Tab: the open one, else the first. */
+  tabStop() {
+    (this.spot(this.strip.bar ?? this.here.bar) ?? this.part("sheet").querySelector("[data-bar-spot]"))?.setAttribute(
+      "tabindex",
+      "0",
+    );
+  }
+
+  light(bar) {
+    this.stand.querySelectorAll(".spot-sounding").forEach((spot) => spot.classList.remove("spot-sounding"));
+    if (bar !== null) this.spot(bar)?.classList.add("spot-sounding");
+    this.button("listen").textContent = this.say(bar === null && !this.player.playing ? "listen" : "stop");
+  }
+
+  remarkItem(remark) {
+    const sentence = element("span", { lang: remark.language, text: remark.sentence });
+    const item = element(
+      "li",
+      { class: `remark-line remark-line-${remark.weight}` },
+      element("strong", { text: `${remark.name}: ` }),
+      sentence,
+    );
+    for (const fix of remark.fixes) {
+      const button = element("button", {
+        type: "button",
+        class: "button-quiet button-fix",
+        text: this.say("fix", fix.label),
+      });
+      button.addEventListener("click", () => this.take(fix));
+      item.append(" ", button);
+    }
+    return item;
+  }
+
+  showRemarks() {
+    const items = this.live.remarks.slice(0, 12).map((remark) => {
+      const item = this.remarkItem(remark);
+      const where = remark.bar >= 0
+        ? this.say("bar", remark.bar) + (remark.at ? `, ${remark.at}` : "")
+        : this.say("where", remark.line);
+      const go = element("a", { href: `#${this.area.id}-editor`, text: where, class: "remark-where" });
+      go.addEventListener("click", (event) => {
+        event.preventDefault();
+        this.part("text-box").open = true;
+        this.text.select(remark.from, remark.to);
+      });
+      item.prepend(go, " ");
+      return item;
+    });
+    this.part("remarks").replaceChildren(...(items.length ? [element("ul", {}, ...items)] : []));
+  }
+
+  showSettings() {
+    for (const [name, input] of this.settings) {
+      const said = this.live.settings.find((setting) => setting.name === name)?.value ?? "";
+      if (document.activeElement !== input) input.value = said;
+    }
+  }
+
+  showWalk() {
+    const box = this.part("walk");
+    box.hidden = !this.live.systems.length;
+    if (box.open) {
+      box.querySelector("ol").replaceChildren(...this.live.walk.map((step) => element("li", { text: step })));
+    }
+  }
+
+  // --- the bar in hand
+
+  openBar(number, at) {
+    this.last = "strip";
+    if (!this.live?.bars.some((bar) => bar.number === number)) return;
+    const before = this.strip.bar;
+    this.strip.bar = number === before ? number : this.strip.bar;
+    this.strip.open(number);
+    if (before !== number) this.show();
+    this.strip.focus(at ?? "first");
+    this.strip.host.scrollIntoView({ block: "nearest" });
+  }
+
+  /** Opens a bar; one that is not written yet is added. */
+  writeBar(number) {
+    if (this.live?.bars.some((bar) => bar.number === number)) this.openBar(number, "first");
+    else this.addBar();
+  }
+
+  closeStrip(focus = true) {
+    const bar = this.strip.bar;
+    this.strip.shut();
+    this.show();
+    if (focus) this.spot(bar)?.focus();
+  }
+
+  /** Where writing goes on. */
+  standAt(bar, at) {
+    this.here = { bar, at };
+    this.last = "strip";
+    this.where();
+  }
+
+  where() {
+    const bar = this.live?.bars.find((one) => one.number === this.here.bar);
+    if (!bar && this.live?.bars.length && this.last !== "text") this.here = { bar: this.live.bars[0].number, at: 0 };
+    const text = this.live?.bars.length && this.here.bar !== null
+      ? this.say("place", this.here.bar, countAt(this.here.at))
+      : this.say("nowhere");
+    this.part("place").textContent = this.last === "text" ? "" : text;
+  }
+
+  async addBar() {
+    const last = this.strip.bar ?? this.live?.bars.at(-1)?.number ?? 0;
+    if (await this.edit({ edit: "add-bar", bar: last })) {
+      const numbers = this.live.bars.map((bar) => bar.number);
+      this.openBar(numbers.includes(last + 1) ? last + 1 : numbers.at(-1), "first");
+    }
+  }
+
+  // --- writing by place
+
+  /** Writes at the place in hand and goes on by the step; into the text where the cursor was there last. */
+  writePlace(place) {
+    this.writing = (this.writing ?? Promise.resolve()).then(() => this.write(place));
+    return this.writing;
+  }
+
+  async write(place) {
+    const technique = this.part("technique").value;
+    const silent = place === "rest" || place === "hold";
+    const event = technique && !silent ? `${place} ${technique}` : place;
+    if (this.last === "text") return this.intoText(event);
+    if (!this.live?.bars.length && !(await this.edit({ edit: "add-bar", bar: 0 }))) return;
+    if (this.here.bar === null) this.here = { bar: this.live.bars[0].number, at: 0 };
+    const step = Number(this.part("step").value);
+    const together = this.part("together").checked && this.before;
+    if (together) return this.alter((events) => `${events}+${event}`, this.before);
+    if (step === 0) return this.alter((events) => (/^rest$/.test(events) ? event : `${events}, ${event}`), this.here);
+    await this.stepOn(event, step);
+  }
+
+  intoText(event) {
+    const editor = this.text.editor;
+    const cursor = editor.getCursor();
+    const before = editor.getLine(cursor.line).slice(0, cursor.ch);
+    const counted = /^\s*\d/.test(before);
+    const gap = !counted || /(^|[,+]\s*|\d[e&a]?\s\s+)$/.test(before) ? "" : this.part("together").checked ? "+" : ", ";
+    this.text.insert(gap + event);
+  }
+
+  column(spot) {
+    const bar = this.live.bars.find((one) => one.number === spot.bar);
+    return bar?.columns.filter((one) => quarters(one.at) <= spot.at).at(-1);
+  }
+
+  async alter(change, spot) {
+    const column = this.column(spot);
+    if (!column) return;
+    await this.edit({ edit: "events", bar: spot.bar, at: column.at, events: change(column.events) });
+  }
+
+  async stepOn(event, step) {
+    let { bar, at } = this.here;
+    let view = this.live.bars.find((one) => one.number === bar);
+    if (!view || at >= 4 * view.counts) {
+      const next = view ? bar + 1 : this.live.bars[0].number;
+      if (!this.live.bars.some((one) => one.number === next) && !(await this.edit({ edit: "add-bar", bar }))) return;
+      bar = next;
+      at = 0;
+      view = this.live.bars.find((one) => one.number === bar);
+    }
+    const wrote = await this.edit({ edit: "step", bar, at: countAt(at), step, unit: view.unit, events: event });
+    if (!wrote) return;
+    this.before = { bar, at };
+    this.here = { bar, at: at + step };
+    if (this.strip.bar !== bar) {
+      this.strip.open(bar);
+      this.show();
+    }
+    this.where();
+  }
+
+  // --- pitches
+
+  toggleMidi() {
+    if (this.midi.on) this.midi.stop();
+    else this.midi.start();
+  }
+
+  midiTold(word, value) {
+    const button = this.button("midi");
+    this.midiWord ??= button.textContent;
+    button.textContent = word === "midiOn" ? this.say(word, value) : this.midiWord;
+    this.tell(word && word !== "midiOn" ? this.say(word) : "");
+  }
+
+  /** The best place for pitches, as the fingering search sees it after what was written before. */
+  async pitches(pitches) {
+    const before = (this.played ?? []).slice(-4);
+    const body = new URLSearchParams({ text: this.text.value(), pitches: pitches.join(" "), before: before.join(" ") });
+    const answer = await fetch(`${this.path}/places`, { method: "POST", body });
+    const { event } = answer.ok ? await answer.json() : { event: "" };
+    if (!event) return this.tell(this.say("noPlace"));
+    this.played = [...before, event];
+    await this.writePlace(event);
+  }
+
+  async showWays(bar, host) {
+    const body = new URLSearchParams({ text: this.text.value(), bar });
+    const answer = await fetch(`${this.path}/ways`, { method: "POST", body });
+    const { ways } = answer.ok ? await answer.json() : { ways: [] };
+    if (!ways.length) {
+      host.replaceChildren(element("p", { class: "hint", text: this.say("waysNone") }));
+      return;
+    }
+    const text = this.text.value();
+    const items = ways.map((way, place) => {
+      const take = element("button", {
+        type: "button",
+        class: "button-quiet button-fix",
+        text: this.say("waysTake", place + 1),
+      });
+      take.addEventListener("click", () => {
+        if (text === this.text.value()) this.take(way);
+      });
+      return element(
+        "li",
+        {},
+        element("code", { text: way.places }),
+        " ",
+        element("span", { text: way.why }),
+        " ",
+        take,
+      );
+    });
+    const list = element("ol", { class: "ways" }, ...items);
+    host.replaceChildren(list);
+    list.addEventListener("keydown", (event) => {
+      const chosen = ways[Number(event.key) - 1];
+      if (chosen && text === this.text.value()) this.take(chosen);
+    });
+    list.querySelector("button").focus();
+  }
+
+  async listen() {
+    if (this.player.playing) return this.player.stop();
+    await this.settled();
+    const bar = this.strip.bar ?? this.here.bar ?? this.live?.bars[0]?.number;
+    if (bar === undefined || bar === null) return;
+    const asked = { text: this.text.value(), bar, percent: this.part("percent").value };
+    if (this.part("band").checked) asked.band = "yes";
+    this.player.play(asked);
+  }
+}

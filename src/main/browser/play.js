@@ -1,0 +1,159 @@
+// The play-along page: finds the lines of a page, and brings their panels to life. Without it the plain tracks serve.
+import { asked, show } from "./play/address.js";
+import { stayAwake } from "./play/awake.js";
+import { silence } from "./play/balance.js";
+import { watchDrag } from "./play/drag.js";
+import { watchKeys } from "./play/keys.js";
+import { ownTracks } from "./play/own.js";
+import { Panel } from "./play/panel.js";
+import { Practice } from "./play/practice.js";
+import { LineSettings, Settings } from "./play/remember.js";
+import { Score } from "./play/score.js";
+import { readEvent, Sheet } from "./play/sheet.js";
+import { Stems } from "./play/stems.js";
+import { watchSteps } from "./play/steps.js";
+import { say } from "./play/words.js";
+
+/** Milliseconds after the reader's own scrolling in which the page does not scroll by itself. */
+const LEAVE = 4000;
+
+const settings = new Settings();
+/** The lines that can be practised, each `{practice, panel, sheet}`. */
+export const lines = [];
+let current = null; // the line that keys are for: the last one that was used
+
+async function begin(place) {
+  const address = new URL(place.dataset.manifest, document.baseURI);
+  const answer = await fetch(address);
+  if (!answer.ok) return;
+  const manifest = await answer.json();
+  const sheet = new Sheet(place.parentElement.querySelector(".sheet"));
+  const score = Score.of(manifest);
+  const band = new Stems(score, address);
+  const sources = [{ title: say("band"), source: band }, ...ownTracks(manifest, address, band)];
+  const own = new LineSettings(settings, `${location.pathname}#${place.id}`, score.percents);
+  const practice = new Practice({ source: band, sheet, settings: own });
+  const isFirst = lines.length === 0;
+  goTo(asked(location.search, place.id, isFirst, score), practice);
+  const panel = new Panel(place, practice, place.dataset.title, sources);
+  const line = { practice, panel, sheet };
+  lines.push(line);
+  current ??= line;
+  watch(line, place);
+  /** @type {NodeListOf<HTMLAnchorElement>} */
+  const links = document.querySelectorAll(`a[data-practice="${place.id}"]`);
+  for (const link of links) link.hash = "#sheet";
+  for (const list of document.querySelectorAll(`[data-practice-of="${place.id}"]`)) watchSteps(list, line);
+  own.addEventListener("change", (event) => {
+    const { detail } = /** @type {CustomEvent<string>} */ (event);
+    if (["percent", "from", "to"].includes(detail)) show(place.id, isFirst, placeOf(practice, own));
+  });
+  warmWhenSeen(place, practice);
+}
+
+/** What the page's address asks for, as far as the line has it. */
+function goTo(asked, practice) {
+  if (!asked) return;
+  practice.setRange(asked.from, asked.to);
+  if (asked.percent) practice.setPercent(asked.percent);
+}
+
+/** What the address says of a line: nothing of what is usual. */
+function placeOf(practice, own) {
+  const percent = own.get("percent");
+  const range = own.get("from") || own.get("to") ? [own.get("from"), own.get("to")] : null;
+  return { range, tempo: percent === own.usual ? null : practice.score.bpm(percent) };
+}
+
+function watch(line, place) {
+  const { practice, panel, sheet } = line;
+  sheet.figure.classList.add("practice-sheet");
+  watchDrag(sheet, {
+    tapped: (event) => practice.beginAt(event),
+    dragged: (one, other) => practice.consider(one, other),
+    chosen: (one, other) => practice.choose(one, other),
+    left: () => practice.consider(null),
+  });
+  for (const used of [place, sheet.figure]) {
+    used.addEventListener("pointerdown", () => (current = line));
+    used.addEventListener("focusin", () => (current = line));
+  }
+  practice.addEventListener("change", () => practice.state !== "stopped" && follow(line));
+  practice.addEventListener("change", () => stayAwake(lines.some((one) => one.practice.state !== "stopped")));
+  sheet.figure.addEventListener("keydown", (event) => fromTheSheet(event, line));
+  panel.show();
+}
+
+/** Enter begins at the event that has the focus; with Shift it repeats from where that was last done up to this one. */
+function fromTheSheet(pressed, line) {
+  const focused = pressed.target.closest?.("g.event");
+  if (!focused || pressed.key !== "Enter") return;
+  pressed.preventDefault();
+  const event = readEvent(focused);
+  if (pressed.shiftKey) {
+    line.practice.choose(line.begun ?? event, event);
+    return;
+  }
+  line.begun = event;
+  line.practice.beginAt(event);
+}
+
+/** With each picture of the screen, while something sounds. */
+function follow(line) {
+  if (line.following) return;
+  line.following = true;
+  let bar = null;
+  const look = () => {
+    const { practice, panel, sheet } = line;
+    practice.light();
+    panel.showPlace();
+    const index = practice.place.index;
+    if (index !== undefined && index !== bar) {
+      if (bar !== null && mayScroll()) sheet.follow(practice.score.bars[index].bar, panel.covered);
+      bar = index;
+    }
+    line.following = practice.state !== "stopped";
+    if (line.following) requestAnimationFrame(look);
+  };
+  requestAnimationFrame(look);
+}
+
+let scrolled = -Infinity;
+for (const way of ["wheel", "touchmove", "keydown"]) {
+  addEventListener(way, () => (scrolled = performance.now()), { passive: true });
+}
+
+/** Not while the reader scrolls or works in a panel. */
+function mayScroll() {
+  const busy = document.activeElement?.closest(".practice-work");
+  return settings.get("follow") && !busy && performance.now() - scrolled > LEAVE;
+}
+
+/** The first bar is fetched as soon as its panel comes near the window, unless the reader saves data. */
+function warmWhenSeen(place, practice) {
+  if (/** @type {any} */ (navigator).connection?.saveData) return;
+  const watcher = new IntersectionObserver(
+    (entries) => {
+      if (!entries.some((entry) => entry.isIntersecting)) return;
+      watcher.disconnect();
+      practice.engine.warm();
+    },
+    { rootMargin: "200px" },
+  );
+  watcher.observe(place.parentElement);
+}
+
+watchKeys(() => current !== null && settings.get("keys"), {
+  go: () => current.practice.go(),
+  slower: () => current.practice.slower(),
+  faster: () => current.practice.faster(),
+  back: () => current.practice.back(),
+  on: () => current.practice.on(),
+  loopFrom: () => current.practice.loopFrom(),
+  loopTo: () => current.practice.loopTo(),
+  loopNone: () => current.practice.wholeLine(),
+  countIn: () => settings.set("countIn", !settings.get("countIn")),
+  silence: (n) => silence(current.practice, n),
+});
+
+for (const place of document.querySelectorAll(".practice[data-manifest]")) await begin(place);

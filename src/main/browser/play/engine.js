@@ -1,0 +1,273 @@
+// Plays a line round after round: what is asked for, what is fetched ahead, and when which clock has the word.
+import { Clock } from "./clock.js";
+import { counted, layCountIn } from "./count-in.js";
+import { holds, Rounds } from "./loop.js";
+import { Mixer } from "./mixer.js";
+
+/** Seconds that are laid ahead: more than the second to which browsers slow a page in the background. */
+const AHEAD = 1.6;
+const TICK = 80; // milliseconds
+/** Seconds until what is asked for begins. */
+const SOON = 0.06;
+/** Steps that are made ready ahead, and how few may be left before more are. */
+const READY = 8;
+const FEW = 4;
+/** Seconds before sound that is missing is due: the next look may come too late. */
+const LATE = 0.1;
+
+let context = null;
+
+/** The page's one way to its loudspeaker; only a press of a key or button may open it. */
+function audio(rate) {
+  context ??= openAudio(rate);
+  if (context.state !== "running") context.resume();
+  return context;
+}
+
+function openAudio(rate) {
+  try {
+    return new AudioContext({ sampleRate: rate, latencyHint: "interactive" });
+  } catch {
+    return new AudioContext({ latencyHint: "interactive" }); // sound is converted where it is decoded
+  }
+}
+
+/**
+ * Tells of `state` (stopped, loading, playing) and `problem` events. `settings` is read whenever it matters:
+ * `{percent, countIn, faster, balance, volume}`.
+ */
+export class Engine extends EventTarget {
+  #settings;
+  #source;
+  #mixer = null;
+  #clock = null;
+  #before = null; // the clock that had the word until this one
+  #counting = null;
+  #asked = 0;
+  #timer = 0;
+  #preparing = false;
+  #resume = null; // where a hole in the sound began
+
+  constructor(source, range, settings) {
+    super();
+    this.#source = source;
+    this.range = range;
+    this.#settings = settings;
+    this.state = "stopped";
+  }
+
+  get source() {
+    return this.#source;
+  }
+
+  get context() {
+    return context;
+  }
+
+  /** Where the music goes on after a hole in the sound, `{index, at}`; null where it does not wait. */
+  get resume() {
+    return this.#resume;
+  }
+
+  get clock() {
+    return this.#clock;
+  }
+
+  /** Has the first sound fetched before anyone asks to hear it. */
+  warm() {
+    this.#source.fetch([this.#rounds(null).step(0)]);
+  }
+
+  /** From `start` (`{index, at}`), or from the start of the range. */
+  async play(start = null) {
+    this.#end();
+    this.#open();
+    await this.#start(this.#rounds(start), 0);
+  }
+
+  /** Begins with step `n` of the rounds once its sound is there: what is counted in is sure to follow. */
+  async #start(rounds, n) {
+    const asked = ++this.#asked;
+    this.#tell("loading");
+    try {
+      await this.#source.load([rounds.step(n)]);
+      if (asked !== this.#asked) return;
+      const begin = this.#settings.countIn ? await this.#countIn(rounds.step(n), asked) : context.currentTime + SOON;
+      if (asked === this.#asked) this.#run(rounds, begin, n);
+    } catch (problem) {
+      this.#fail(asked, problem);
+    }
+  }
+
+  /** Where sound is late there is silence: it is waited for, and counted in again. */
+  #wait() {
+    const { rounds, n } = this.#clock;
+    const { index, from } = rounds.step(n);
+    clearInterval(this.#timer);
+    this.#resume = { index, at: from };
+    this.#start(rounds, n);
+  }
+
+  stop() {
+    this.#asked++;
+    this.#end();
+    this.#tell("stopped");
+  }
+
+  /** Levels are heard at once. */
+  balance() {
+    this.#mixer?.set(this.#settings.balance, this.#settings.volume);
+  }
+
+  /**
+   * Another tempo or range while playing: goes on from the same place as soon as its sound is there. From `start` where
+   * one is given.
+   */
+  async change(start = null) {
+    if (this.state === "stopped") return;
+    if (!this.#clock || !this.#at(SOON)) return this.play(start ?? this.#resume);
+    const asked = ++this.#asked;
+    try {
+      let rounds = this.#rounds(start ?? this.#place());
+      do {
+        await this.#source.load([rounds.step(0), rounds.step(1)]);
+        if (asked !== this.#asked) return;
+        rounds = this.#rounds(start ?? this.#place());
+      } while (!this.#source.ready(rounds.step(0)));
+      this.#handOver(rounds);
+    } catch (problem) {
+      this.#fail(asked, problem);
+    }
+  }
+
+  /**
+   * What is heard now, or will be in `ahead` seconds: `{step, take, frame}`, `{counting}` with a beat's number, or null.
+   */
+  heard(ahead = 0) {
+    if (!context || this.state === "stopped") return null;
+    const time = context.currentTime - latency() + ahead;
+    return this.#beat(time) ?? this.#clockOf(time)?.locate(time) ?? null;
+  }
+
+  #open() {
+    const now = audio(this.#source.score.rate);
+    this.#source.open(now);
+    this.#mixer ??= new Mixer(now, this.#source);
+    this.balance();
+  }
+
+  #rounds(start) {
+    const { percent, faster } = this.#settings;
+    const inside = start && holds(this.range, start.index, start.at);
+    return new Rounds({ range: this.range, start: inside ? start : null, percent, faster });
+  }
+
+  async #countIn(step, asked) {
+    const { rate } = this.#source.score;
+    const { take, longer } = this.#source.score.at(step.percent);
+    const sound = await this.#source.countIn(take);
+    if (asked !== this.#asked) return 0;
+    const { frames, beats } = counted(take, step.index, take.frameOf(step.index, step.from));
+    const time = context.currentTime + SOON;
+    const output = this.#mixer.countIn;
+    const stop = layCountIn({ context, output, sound, beats, longer, rate, time });
+    const begin = time + (frames * longer) / rate;
+    const times = beats.map(({ frame, number }) => ({ number, time: time + (frame * longer) / rate }));
+    this.#counting = { stop, begin, beats: times };
+    return begin;
+  }
+
+  #run(rounds, begin, n = 0) {
+    this.#resume = null;
+    this.#before = this.#clock;
+    this.#clock = new Clock({ context, source: this.#source, rounds, outputs: this.#mixer.outputs });
+    this.#clock.n = n;
+    this.#clock.begin(begin);
+    this.#tick();
+    clearInterval(this.#timer);
+    this.#timer = setInterval(() => this.#tick(), TICK);
+    this.#tell("playing");
+  }
+
+  #handOver(rounds) {
+    const time = context.currentTime + SOON;
+    this.#clock.stop(time);
+    this.#run(rounds, time);
+  }
+
+  #tick() {
+    const filled = this.#clock.fill(context.currentTime + AHEAD);
+    if (!filled && this.#clock.due < context.currentTime + LATE) this.#wait();
+    else this.#prepare();
+  }
+
+  async #prepare() {
+    const clock = this.#clock;
+    if (this.#preparing || this.#missing(clock, FEW).length === 0) return;
+    this.#preparing = true;
+    try {
+      for (let many = 1; clock === this.#clock && this.#missing(clock, READY).length; many = 2 * many) {
+        await this.#source.load(this.#missing(clock, READY).slice(0, many));
+        if (clock === this.#clock) clock.fill(context.currentTime + AHEAD);
+      }
+    } catch (problem) {
+      if (clock === this.#clock) this.#fail(this.#asked, problem);
+    } finally {
+      this.#preparing = false;
+    }
+  }
+
+  #missing(clock, many) {
+    const steps = Array.from({ length: many }, (_, i) => clock.rounds.step(clock.n + i));
+    return steps.filter((step) => !this.#source.ready(step));
+  }
+
+  /** Where a change begins to be heard, as a place of the line. */
+  #place() {
+    const at = this.#at(SOON);
+    return at && { index: at.step.index, at: at.take.momentOf(at.step.index, at.frame) };
+  }
+
+  #at(ahead) {
+    return this.#clock?.locate(context.currentTime + ahead) ?? null;
+  }
+
+  #clockOf(time) {
+    const early = this.#clock && this.#before && time < this.#clock.start / context.sampleRate;
+    return early ? this.#before : this.#clock;
+  }
+
+  #beat(time) {
+    if (!this.#counting || time >= this.#counting.begin) return null;
+    const reached = this.#counting.beats.filter((beat) => beat.time <= time);
+    return { counting: reached.length ? reached[reached.length - 1].number : 0 };
+  }
+
+  #end() {
+    clearInterval(this.#timer);
+    this.#counting?.stop();
+    this.#counting = null;
+    this.#clock?.stop(context.currentTime);
+    this.#clock = null;
+    this.#before = null;
+    this.#resume = null;
+  }
+
+  #fail(asked, problem) {
+    if (asked !== this.#asked) return;
+    this.stop();
+    console.warn(problem);
+    this.dispatchEvent(new CustomEvent("problem"));
+  }
+
+  #tell(state) {
+    if (state === this.state) return;
+    this.state = state;
+    this.dispatchEvent(new CustomEvent("state"));
+  }
+}
+
+/** What the browser says lies between the audio clock and the ear, in seconds. */
+export function latency() {
+  return context?.outputLatency || context?.baseLatency || 0;
+}

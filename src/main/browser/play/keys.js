@@ -1,0 +1,48 @@
+// The keyboard: one letter does one thing, never while somebody types, and only while the student wants it so (WCAG
+// 2.2, success criterion 2.1.4).
+
+import { targetOf } from "../common/page.js";
+
+/** What each key does, as a name of an action; digits silence a stem. */
+const ACTIONS = {
+  " ": "go",
+  p: "go",
+  "-": "slower",
+  "+": "faster",
+  arrowleft: "back",
+  arrowright: "on",
+  a: "loopFrom",
+  b: "loopTo",
+  l: "loopNone",
+  c: "countIn",
+};
+
+const TYPED =
+  "input:not([type=checkbox], [type=radio], [type=range], [type=button]), textarea, select, [contenteditable]";
+/** Keys that such a thing needs for itself. */
+const OWN = [
+  [" ", "button, a, summary, input, audio, [role=button]"],
+  ["arrow", "input, audio, summary, [role=slider], svg, svg *"],
+];
+
+/** Calls `actions.NAME()` or `actions.silence(n)`; `wanted()` says whether keys are on. */
+export function watchKeys(wanted, actions) {
+  document.addEventListener("keydown", (event) => {
+    if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || !wanted()) return;
+    const key = event.key.toLowerCase();
+    const target = targetOf(event);
+    if (target.closest(TYPED) || isTheirs(key, target)) return;
+    const done = /^[1-9]$/.test(key) ? actions.silence(Number(key) - 1) : run(actions, ACTIONS[key]);
+    if (done) event.preventDefault();
+  });
+}
+
+function run(actions, name) {
+  if (!name) return false;
+  actions[name]();
+  return true;
+}
+
+function isTheirs(key, target) {
+  return OWN.some(([begin, things]) => key.startsWith(begin) && target.closest(things));
+}

@@ -1,0 +1,219 @@
+// The panel under a sheet: shows a practice and hands on what is pressed, drawn and typed.
+import { byId } from "../common/page.js";
+import { FASTEST, SLOWEST } from "./practice.js";
+import { Balance } from "./balance.js";
+import { number, say } from "./words.js";
+
+let panels = 0; // for ids that differ
+
+export class Panel {
+  #practice;
+  #parts = {};
+  #said = "";
+  #shown = null;
+  #balance = null;
+
+  /** `sources` are what can be chosen to play with, `{title, source}`; the first is what the practice has now. */
+  constructor(place, practice, title, sources) {
+    this.#practice = practice;
+    place.append(byId("practice-panel", HTMLTemplateElement).content.cloneNode(true));
+    place.setAttribute("role", "region");
+    place.setAttribute("aria-label", say("panel", title));
+    for (const part of place.querySelectorAll("[data-part]")) this.#parts[part.dataset.part] = part;
+    this.#describe(++panels);
+    this.#bind();
+    this.#offer(sources);
+    this.#newScore();
+    practice.addEventListener("source", () => this.#newScore());
+    practice.addEventListener("change", () => this.show());
+    practice.addEventListener("problem", () => this.#tell(say("failed")));
+    this.#parts.more.open = place.dataset.open === "true";
+    place.hidden = false;
+    this.show();
+  }
+
+  /** How much of the window's foot the strip covers, in CSS pixels. */
+  get covered() {
+    return this.#parts.go.parentElement.offsetHeight;
+  }
+
+  show() {
+    this.#showState();
+    this.#showTempo();
+    this.#showRange();
+    this.#showTicks();
+    this.showPlace();
+  }
+
+  /** Often called: changes the page only where another thing is to be read. */
+  showPlace() {
+    write(this.#parts.place, this.#placeWords());
+    write(this.#parts.percent, say("percent", number(this.#practice.percent)));
+  }
+
+  /** Says what is wrong with the two fields; nothing for null. */
+  showProblem(problem) {
+    const { from, to } = this.#parts;
+    const shown = this.#parts["loop-problem"];
+    shown.hidden = !problem;
+    shown.textContent = problem ? problemWords(problem) : "";
+    for (const [field, input] of Object.entries({ from, to })) {
+      input.setAttribute("aria-invalid", String(problem?.field === field));
+    }
+  }
+
+  #describe(n) {
+    const hint = this.#parts["loop-hint"];
+    const problem = this.#parts["loop-problem"];
+    hint.id = `practice-hint-${n}`;
+    problem.id = `practice-problem-${n}`;
+    for (const field of [this.#parts.from, this.#parts.to]) {
+      field.setAttribute("aria-describedby", `${problem.id} ${hint.id}`);
+    }
+  }
+
+  #bind() {
+    const practice = this.#practice;
+    const { go, slower, faster, typed, from, to, whole } = this.#parts;
+    go.addEventListener("click", () => practice.go());
+    slower.addEventListener("click", () => practice.slower());
+    faster.addEventListener("click", () => practice.faster());
+    whole.addEventListener("click", () => this.#wholeLine());
+    typed.min = SLOWEST;
+    typed.max = FASTEST;
+    typed.addEventListener("change", () => this.#typedTempo());
+    for (const field of [from, to]) {
+      field.addEventListener("change", () => this.#typedRange(field));
+      field.addEventListener("keydown", (event) => event.key === "Enter" && this.#typedRange(field));
+    }
+    this.#bindTicks();
+  }
+
+  #bindTicks() {
+    const { settings } = this.#practice;
+    for (const name of ["countIn", "climb", "follow", "keys"]) {
+      this.#parts[name].addEventListener("change", ({ target }) => settings.set(name, target.checked));
+    }
+    this.#parts.every.addEventListener("change", ({ target }) => {
+      settings.set("every", Math.min(32, Math.max(1, Math.round(Number(target.value)) || settings.get("every"))));
+      target.value = settings.get("every");
+    });
+  }
+
+  #offer(sources) {
+    const choice = this.#parts.with;
+    this.#parts["with-row"].hidden = sources.length < 2;
+    choice.replaceChildren(...sources.map(({ title }, i) => new Option(title, String(i))));
+    choice.addEventListener("change", () => this.#practice.use(sources[Number(choice.value)].source));
+  }
+
+  /** After the score has changed: its tempos and its stems. */
+  #newScore() {
+    const { bars } = this.#practice.score;
+    this.#parts.from.placeholder = bars[0].bar;
+    this.#parts.to.placeholder = bars[bars.length - 1].bar;
+    this.#parts.steps.replaceChildren(...this.#practice.score.percents.map((percent) => this.#step(percent)));
+    this.#balance?.close();
+    this.#parts.stems.replaceChildren();
+    this.#balance = new Balance(this.#parts.stems, this.#practice);
+  }
+
+  #step(percent) {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.className = "practice-plain";
+    button.dataset.percent = percent;
+    button.textContent = say("percent", number(percent));
+    button.addEventListener("click", () => this.#practice.setPercent(percent));
+    return button;
+  }
+
+  #typedTempo() {
+    const { typed } = this.#parts;
+    if (typed.value && Number.isFinite(typed.valueAsNumber)) this.#practice.setPercent(typed.valueAsNumber);
+    this.#showTempo();
+  }
+
+  /** A new beginning behind the old end takes the end along. */
+  #typedRange(field) {
+    const { from, to } = this.#parts;
+    let problem = this.#practice.setRange(from.value, to.value);
+    if (problem?.problem === "backward" && field === from) {
+      to.value = from.value.match(/\d+/)[0];
+      problem = this.#practice.setRange(from.value, to.value);
+    }
+    this.showProblem(problem);
+  }
+
+  #wholeLine() {
+    this.#parts.from.value = this.#parts.to.value = "";
+    this.#typedRange(this.#parts.to);
+  }
+
+  #showState() {
+    const { state } = this.#practice;
+    const word = { stopped: "play", loading: "wait", playing: "stop" }[state];
+    write(this.#parts.go, say(word));
+    this.#parts.go.dataset.state = state;
+    const range = this.#practice.range;
+    const what = range ? say("range", ...range) : say("all");
+    if (state === "playing") this.#tell(say("playing", what, number(this.#practice.settings.get("percent"))));
+    else if (state === "loading") this.#tell(say("waiting"));
+    else if (state === "stopped" && this.#said) this.#tell(say("stopped"));
+  }
+
+  #showTempo() {
+    const percent = this.#practice.settings.get("percent");
+    const { steps, typed, bpm, stretched } = this.#parts;
+    for (const step of steps.children) {
+      step.setAttribute("aria-pressed", String(Number(step.dataset.percent) === percent));
+    }
+    if (document.activeElement !== typed || !typed.value) typed.value = percent;
+    write(bpm, say("bpm", number(this.#practice.score.bpm(percent))));
+    const { take, longer } = this.#practice.score.at(percent);
+    stretched.hidden = longer === 1;
+    write(stretched, longer === 1 ? "" : say("stretched", number(take.percent)));
+  }
+
+  #showRange() {
+    const { range } = this.#practice.engine;
+    if (range === this.#shown) return;
+    this.#shown = range;
+    this.showProblem(null);
+    const { from, to } = this.#parts;
+    if (this.#practice.isRange(from.value, to.value)) return; // what is typed stays as it was typed
+    [from.value, to.value] = this.#practice.range ?? ["", ""];
+  }
+
+  #showTicks() {
+    const { settings } = this.#practice;
+    for (const name of ["countIn", "climb", "follow", "keys"]) this.#parts[name].checked = settings.get(name);
+    if (document.activeElement !== this.#parts.every) this.#parts.every.value = settings.get("every");
+  }
+
+  #placeWords() {
+    const { counting, index, count } = this.#practice.place;
+    if (counting !== undefined) return say("counting", counting || "");
+    const { bar, pass } = this.#practice.score.bars[index];
+    if (bar === 0) return say("pickup", count);
+    return pass > 1 ? say("again", bar, count, pass) : say("place", bar, count);
+  }
+
+  #tell(words) {
+    this.#said = words;
+    write(this.#parts.said, words);
+  }
+}
+
+function problemWords({ problem, found, bar, first, last }) {
+  return {
+    form: () => say("form", found),
+    bar: () => say("bar", found, first, last),
+    count: () => say("count", found, bar),
+    backward: () => say("backward"),
+  }[problem]();
+}
+
+function write(element, text) {
+  if (element.textContent !== text) element.textContent = text;
+}

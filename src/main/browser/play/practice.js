@@ -1,0 +1,260 @@
+// One line being practised: what the student does becomes what is played; what is played is lit on the sheet.
+import { Engine } from "./engine.js";
+import { holds, isSame, isWhole, rangeOf, readRange, wholeLine, writeRange } from "./loop.js";
+
+export const SLOWEST = 30;
+export const FASTEST = 150;
+const STEP = 5;
+const FULL = 100;
+/** Seconds: half a picture of a screen that shows sixty a second, so that light is neither early nor late. */
+const HALF_A_PICTURE = 0.008;
+
+let sounding = null; // of all the lines of a page only one sounds
+
+/** Tells of `change` events: another state, range, tempo or place; and of `problem`. */
+export class Practice extends EventTarget {
+  #settings;
+  #sheet;
+  #engine = null;
+  #start = null;
+  #asked = null; // per cent, until it is heard
+
+  constructor({ source, sheet, settings }) {
+    super();
+    this.#settings = settings;
+    this.#sheet = sheet;
+    this.use(source);
+    settings.addEventListener("change", ({ detail }) => this.#settingChanged(detail));
+  }
+
+  /** Plays from another source from now on. */
+  use(source) {
+    this.#engine?.stop();
+    this.#start = null;
+    this.#engine = new Engine(source, wholeLine(source.score.bars), this.#wishes(source));
+    this.#engine.addEventListener("state", () => this.#stateChanged());
+    this.#engine.addEventListener("problem", () => this.dispatchEvent(new CustomEvent("problem")));
+    if (this.setRange(this.#settings.get("from"), this.#settings.get("to"))) this.wholeLine(); // another line by now
+    this.dispatchEvent(new CustomEvent("source"));
+    this.#tell();
+  }
+
+  get engine() {
+    return this.#engine;
+  }
+
+  get state() {
+    return this.#engine.state;
+  }
+
+  get score() {
+    return this.#engine.source.score;
+  }
+
+  get settings() {
+    return this.#settings;
+  }
+
+  /** The two ends as they are written; null for the whole line. */
+  get range() {
+    return isWhole(this.#engine.range, this.score.bars) ? null : writeRange(this.#engine.range, this.score.bars);
+  }
+
+  /** What is asked for; once that is heard, what is played at just now: a climbing tempo goes on from it. */
+  get percent() {
+    const heard = this.#engine.heard()?.step?.percent;
+    if (heard === this.#asked) this.#asked = null;
+    return this.#asked ?? heard ?? this.#settings.get("percent");
+  }
+
+  /** Where the music is, or will begin: `{index, count}`; `{counting}` before it. */
+  get place() {
+    const heard = this.#engine.heard(HALF_A_PICTURE);
+    if (heard?.counting !== undefined) return heard;
+    if (heard) return { index: heard.step.index, count: heard.take.countAt(heard.step.index, heard.frame) };
+    const { index, at } = this.#begin();
+    const take = this.score.takes[0];
+    return { index, count: take.countAt(index, take.bars[index].start + take.frameOf(index, at)) };
+  }
+
+  go() {
+    if (this.state === "stopped") this.#engine.play(this.#begin());
+    else this.#engine.stop();
+  }
+
+  stop() {
+    this.#engine.stop();
+  }
+
+  setPercent(percent) {
+    const asked = Math.min(FASTEST, Math.max(SLOWEST, Math.round(percent)));
+    this.#asked = this.state === "stopped" ? null : asked;
+    if (asked === this.#settings.get("percent")) this.#engine.change(); // back to where a climb began
+    else this.#settings.set("percent", asked);
+  }
+
+  slower() {
+    this.setPercent(Math.ceil(this.percent / STEP) * STEP - STEP);
+  }
+
+  faster() {
+    this.setPercent(Math.floor(this.percent / STEP) * STEP + STEP);
+  }
+
+  /** From what stands in the two fields; returns what is wrong with it, if anything. */
+  setRange(from, to) {
+    const read = readRange(from, to, this.score.bars);
+    if (read.problem) return read;
+    this.#repeat(read.range);
+    return null;
+  }
+
+  /** Whether the two fields say what is repeated already. */
+  isRange(from, to) {
+    const { range } = readRange(from, to, this.score.bars);
+    return range !== undefined && isSame(range, this.#engine.range);
+  }
+
+  wholeLine() {
+    this.#repeat(wholeLine(this.score.bars));
+  }
+
+  /** Repeats from the bar that sounds, or up to it. */
+  loopFrom() {
+    const first = this.#index();
+    const { last, to } = this.#engine.range;
+    this.#repeat(last < first ? { ...wholeLine(this.score.bars), first } : { first, from: 0, last, to });
+  }
+
+  loopTo() {
+    const last = this.#index();
+    const { first, from } = this.#engine.range;
+    this.#repeat(first > last ? { first: last, from: 0, last, to: Infinity } : { first, from, last, to: Infinity });
+  }
+
+  /** Shows what a drag would choose. */
+  consider(one, other) {
+    const range = one && rangeOf(one, other, this.score.bars);
+    if (range) this.#sheet.shade(range, this.score.bars);
+    else this.#shade();
+  }
+
+  choose(one, other) {
+    const range = rangeOf(one, other, this.score.bars);
+    if (range) this.#repeat(range);
+  }
+
+  /** Repeats a passage for now; what the student chose to repeat is kept all the same. */
+  visit(passage) {
+    const range = rangeOf(passage, passage, this.score.bars);
+    if (range) this.goBackTo(range);
+  }
+
+  /** Repeats a range for now. */
+  goBackTo(range) {
+    this.#engine.range = range;
+    this.#start = null;
+    this.#shade();
+    this.#engine.change();
+    this.#tell();
+  }
+
+  /** Begins at an event of the sheet. */
+  beginAt({ bar, at }) {
+    const index = this.score.bars.findIndex((known) => known.bar === bar);
+    if (index < 0) return;
+    if (!holds(this.#engine.range, index, at)) this.wholeLine();
+    this.#move({ index, at }, true);
+  }
+
+  back() {
+    this.#walk(-1);
+  }
+
+  on() {
+    this.#walk(1);
+  }
+
+  /** Lights what sounds, and says whether that is a bar which began since. */
+  light() {
+    const heard = this.#engine.heard(HALF_A_PICTURE);
+    this.#sheet.light(heard?.step ? heard.take.eventsAt(heard.frame) : []);
+  }
+
+  #begin() {
+    const { first, from } = this.#engine.range;
+    return this.#engine.resume ?? this.#start ?? { index: first, at: from };
+  }
+
+  #index() {
+    const place = this.place;
+    return place.index ?? this.#begin().index;
+  }
+
+  #walk(by) {
+    const { first, last, from } = this.#engine.range;
+    const index = Math.min(last, Math.max(first, this.#index() + by));
+    this.#move({ index, at: index === first ? from : 0 }, false);
+  }
+
+  #move(start, play) {
+    this.#start = start;
+    if (this.state !== "stopped") this.#engine.change(start);
+    else if (play) this.#engine.play(start);
+    this.#tell();
+  }
+
+  #repeat(range) {
+    this.goBackTo(range);
+    const [from, to] = this.range ?? ["", ""];
+    this.#settings.set("from", from);
+    this.#settings.set("to", to);
+  }
+
+  #shade() {
+    const { range } = this.#engine;
+    this.#sheet.shade(isWhole(range, this.score.bars) ? null : range, this.score.bars);
+  }
+
+  /** What the engine reads of the settings, always as they are now. */
+  #wishes(source) {
+    const settings = this.#settings;
+    return {
+      get percent() {
+        return settings.get("percent");
+      },
+      get countIn() {
+        return settings.get("countIn");
+      },
+      get faster() {
+        return settings.get("climb") ? { every: settings.get("every"), by: STEP, most: FULL } : null;
+      },
+      get balance() {
+        return settings.balance(source.stems);
+      },
+      get volume() {
+        return settings.get("volume");
+      },
+    };
+  }
+
+  #settingChanged(name) {
+    if (name === "balance" || name === "volume") this.#engine.balance();
+    if (name === "percent" || name === "climb" || name === "every") this.#engine.change();
+    this.#tell();
+  }
+
+  #stateChanged() {
+    if (this.state !== "stopped" && sounding !== this) {
+      sounding?.stop();
+      sounding = this;
+    }
+    if (this.state === "stopped") this.#start = this.#asked = null;
+    this.light();
+    this.#tell();
+  }
+
+  #tell() {
+    this.dispatchEvent(new CustomEvent("change"));
+  }
+}

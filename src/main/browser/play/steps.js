@@ -1,0 +1,109 @@
+// The walkthrough played along to: each step shows its piece of the sheet, repeats its sound, and has the controls at hand.
+import { rangeOf, writeRange } from "./loop.js";
+import { moment } from "./score.js";
+import { number, say } from "./words.js";
+
+/** Gives each step under `list` a button; `line` is `{practice, sheet}`. */
+export function watchSteps(list, line) {
+  const { practice, sheet } = line;
+  let open = null; // one at a time
+  let before = null; // what was repeated until the first step was opened
+
+  function close() {
+    open?.button.setAttribute("aria-expanded", "false");
+    open?.piece.remove();
+    open?.controls.close();
+    open = null;
+  }
+
+  function show(step, button) {
+    before ??= practice.engine.range;
+    const passage = passageOf(step);
+    practice.visit(passage);
+    const piece = sheet.piece(passage, practice.score.bars);
+    const controls = new Controls(practice);
+    step.append(piece, controls.row);
+    button.setAttribute("aria-expanded", "true");
+    open = { step, button, piece, controls };
+    if (practice.state === "stopped") practice.go();
+  }
+
+  function press(step, button) {
+    const again = open?.step === step;
+    close();
+    if (!again) {
+      show(step, button);
+      return;
+    }
+    practice.stop();
+    practice.goBackTo(before);
+    before = null;
+  }
+
+  for (const step of list.querySelectorAll(".steps > [data-from]")) {
+    const button = plain(say("step"));
+    button.classList.add("practice-step");
+    button.setAttribute("aria-label", nameOf(step, practice.score.bars));
+    button.setAttribute("aria-expanded", "false");
+    button.addEventListener("click", () => press(step, button));
+    step.append(" ", button);
+  }
+}
+
+/** Stop and tempo beside a step, where the strip under the sheet is far away. */
+class Controls {
+  #practice;
+  #go = plain("");
+  #percent = document.createElement("span");
+  #closing = new AbortController();
+
+  constructor(practice) {
+    this.#practice = practice;
+    const slower = plain("−", say("slower"));
+    const faster = plain("+", say("faster"));
+    this.#percent.className = "practice-percent";
+    this.#go.addEventListener("click", () => practice.go());
+    slower.addEventListener("click", () => practice.slower());
+    faster.addEventListener("click", () => practice.faster());
+    this.row = document.createElement("p");
+    this.row.className = "practice-quick practice-beside";
+    this.row.append(this.#go, slower, this.#percent, faster);
+    practice.addEventListener("change", () => this.#show(), { signal: this.#closing.signal });
+    this.#show();
+  }
+
+  close() {
+    this.#closing.abort();
+    this.row.remove();
+  }
+
+  #show() {
+    this.#go.textContent = say({ stopped: "play", loading: "wait", playing: "stop" }[this.#practice.state]);
+    this.#percent.textContent = say("percent", number(this.#practice.percent));
+  }
+}
+
+function plain(text, name) {
+  const button = document.createElement("button");
+  button.type = "button";
+  button.className = "practice-plain";
+  button.textContent = text;
+  if (name) button.setAttribute("aria-label", name);
+  return button;
+}
+
+/** What tells this step's button from the others': where it begins and ends. */
+function nameOf(step, bars) {
+  const passage = passageOf(step);
+  const range = rangeOf(passage, passage, bars);
+  if (!range) return say("step");
+  const [from, to] = writeRange(range, bars);
+  return from === to ? say("stepAt", from) : say("stepFrom", from, to);
+}
+
+/** The step's passage as an event of the sheet: `{bar, at, toBar, to}` with moments as numbers. */
+function passageOf({ dataset }) {
+  const [bar, at] = dataset.from.split(":");
+  const [toBar, to] = dataset.to.split(":");
+  return { bar: Number(bar), at: moment(at), toBar: Number(toBar), to: moment(to) };
+}

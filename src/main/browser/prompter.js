@@ -1,0 +1,84 @@
+// Scrolls the walkthrough for filming: at a pace, in a size, mirrored for a glass in front of the lens.
+const text = document.getElementById("prompter-text");
+const pace = document.getElementById("prompter-pace");
+const run = document.getElementById("prompter-run");
+const mirror = document.getElementById("prompter-mirror");
+// pixels a second at normal size
+const SLOWEST = 10;
+const FASTEST = 200;
+const STEP = 10;
+
+let speed = 40;
+let scale = 1;
+let running = false;
+let last = 0; // when the last picture was drawn
+let owed = 0; // pixels, less than one, that are still to be scrolled
+
+function show() {
+  pace.textContent = pace.dataset.pace.replace("{0}", String(speed));
+  run.setAttribute("aria-pressed", String(running));
+  text.style.setProperty("--prompter-scale", String(scale));
+}
+
+function frame(now) {
+  if (!running) return;
+  owed += (speed * scale * (now - last)) / 1000;
+  last = now;
+  const whole = Math.floor(owed); // scrollTop keeps whole pixels only
+  text.scrollTop += whole;
+  owed -= whole;
+  if (text.scrollTop + text.clientHeight >= text.scrollHeight - 1) stop();
+  else requestAnimationFrame(frame);
+}
+
+function start() {
+  running = true;
+  last = performance.now();
+  requestAnimationFrame(frame);
+  show();
+}
+
+function stop() {
+  running = false;
+  show();
+}
+
+function toggle() {
+  if (running) stop();
+  else start();
+}
+
+function hurry(by) {
+  speed = Math.min(FASTEST, Math.max(SLOWEST, speed + by));
+  show();
+}
+
+function grow(by) {
+  scale = Math.min(3, Math.max(0.5, scale + by));
+  show();
+}
+
+function turn() {
+  const mirrored = text.classList.toggle("is-mirrored");
+  mirror.setAttribute("aria-pressed", String(mirrored));
+}
+
+const BUTTONS = {
+  "prompter-run": toggle,
+  "prompter-slower": () => hurry(-STEP),
+  "prompter-faster": () => hurry(STEP),
+  "prompter-smaller": () => grow(-0.1),
+  "prompter-bigger": () => grow(0.1),
+  "prompter-mirror": turn,
+};
+for (const [id, action] of Object.entries(BUTTONS)) document.getElementById(id).addEventListener("click", action);
+
+text.addEventListener("keydown", (event) => {
+  const action = { " ": toggle, ArrowLeft: () => hurry(-STEP), ArrowRight: () => hurry(STEP) }[event.key];
+  if (!action) return;
+  event.preventDefault();
+  action();
+});
+
+document.getElementById("prompter-bar").hidden = false;
+show();

@@ -1,0 +1,81 @@
+// What is repeated, in which order and how fast.
+import { deepEqual, equal } from "node:assert/strict";
+import { rangeOf, readRange, Rounds, wholeLine, writeRange } from "../../../main/browser/play/loop.js";
+import { bar, bars } from "./bars.js";
+
+const END = Infinity;
+
+for (
+  const [from, to, expected] of [
+    ["", "", { first: 0, from: 0, last: 2, to: END }],
+    ["1", "1", { first: 0, from: 0, last: 0, to: END }],
+    ["2", "2", { first: 2, from: 0, last: 2, to: END }],
+    ["1.3", "2.1&", { first: 1, from: 0.5, last: 2, to: 0.25 }],
+    ["1", "2", { first: 0, from: 0, last: 2, to: END }],
+    ["2.2&", "2.4", { first: 2, from: 0.375, last: 2, to: END }],
+    [" 2 . 2+ ", "2,3", { first: 2, from: 0.375, last: 2, to: 0.75 }],
+  ]
+) {
+  Deno.test(`both ends of a range are played: "${from}" to "${to}"`, () => {
+    deepEqual(readRange(from, to, bars).range, expected);
+  });
+}
+
+for (
+  const [from, to, problem, field] of [
+    ["3", "4", "bar", "from"],
+    ["x", "2", "form", "from"],
+    ["2", "1", "backward", "to"],
+    ["1", "1.5", "count", "to"],
+    ["2.3", "2.2", "backward", "to"],
+  ]
+) {
+  Deno.test(`what is no range is named: "${from}" to "${to}"`, () => {
+    const read = readRange(from, to, bars);
+    deepEqual([read.problem, read.field], [problem, field]);
+  });
+}
+
+for (const typed of ["1 1", "2 2", "1.3 2.1", "2.2& 2.3e", "1.4& 2"]) {
+  Deno.test(`a range is written as it was typed: ${typed}`, () => {
+    const [from, to] = typed.split(" ");
+    equal(writeRange(readRange(from, to, bars).range, bars).join(" "), typed);
+  });
+}
+
+Deno.test("a drag in either direction chooses the same notes", () => {
+  const a = { bar: 1, at: 0.25, toBar: 1, to: 0.375 };
+  const b = { bar: 2, at: 0.5, toBar: 2, to: 0.625 };
+  deepEqual(writeRange(rangeOf(a, b, bars), bars), ["1.2", "2.3e"]);
+  deepEqual(writeRange(rangeOf(b, a, bars), bars), ["1.2", "2.3e"]);
+});
+
+// Bars 1 and 2 with endings 2 and 3: played 1 2 1 3 4; from 1 to 3 leads through the second ending.
+Deno.test("a passage into a second ending is the pass in which its ends are neighbours", () => {
+  const form = [[1, 1], [2, 1], [1, 2], [3, 1], [4, 1]].map(([number, pass], i) => bar(number, pass, 4000 * i));
+  const a = { bar: 1, at: 0.5, toBar: 1, to: 0.75 };
+  const b = { bar: 3, at: 0, toBar: 3, to: 0.25 };
+  const read = (from, to) => readRange(from, to, form).range;
+  const found = [read("1", "3"), rangeOf(a, b, form), read("1", "2"), read("1", "4")];
+  deepEqual(found.map(({ first, last }) => [first, last]), [[2, 3], [2, 3], [0, 1], [0, 4]]);
+});
+
+Deno.test("a drag inside a triplet reaches the next named counts", () => {
+  const a = { bar: 2, at: 1 / 12, toBar: 2, to: 1 / 6 };
+  deepEqual(writeRange(rangeOf(a, a, bars), bars), ["2.1e", "2.1"]);
+});
+
+Deno.test("the first round may begin in the middle of the range", () => {
+  const range = { first: 0, from: 0.5, last: 2, to: 0.5 };
+  const rounds = new Rounds({ range, start: { index: 1, at: 0.25 }, percent: 80 });
+  const steps = [0, 1, 2, 3].map((n) => rounds.step(n));
+  deepEqual(
+    steps.map((step) => [step.round, step.index, step.from, step.to]),
+    [[0, 1, 0.25, END], [0, 2, 0, 0.5], [1, 0, 0.5, END], [1, 1, 0, END]],
+  );
+});
+
+Deno.test("the tempo climbs after so many rounds and stays at its top", () => {
+  const rounds = new Rounds({ range: wholeLine(bars), percent: 92, faster: { every: 2, by: 5, most: 100 } });
+  deepEqual([0, 1, 2, 3, 4, 5, 99].map((round) => rounds.percentIn(round)), [92, 92, 97, 97, 100, 100, 100]);
+});
