@@ -87,7 +87,7 @@ final class LessonFiles {
         String release =
                 messages.say("sheet.release", recipe.release(), recipe.date().toString());
         var way = QrCode.of(recipe.episodeAddress());
-        var footer = new Footer(release, messages.say("sheet.caution"), Optional.of(way));
+        var footer = new Footer("", release, messages.say("sheet.caution"), Optional.of(way));
         var made = recipe.date().atStartOfDay(ZoneOffset.UTC).toInstant();
         var imprint = new Sheets.Imprint(document.title(), series, document.rights(), footer, made, recipe.digest());
         return new Rendered("sheet.pdf", FileRole.SHEET, "application/pdf", sheets.pdf(told(), imprint));

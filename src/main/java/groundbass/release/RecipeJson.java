@@ -9,6 +9,7 @@ import groundbass.catalog.episode.RevisionId;
 import groundbass.document.HouseStyle;
 import groundbass.document.SheetAbbreviations;
 import groundbass.document.SheetLetters;
+import groundbass.document.SheetPaper;
 import java.time.LocalDate;
 
 /** Recipes as JSON text. */
@@ -30,6 +31,9 @@ final class RecipeJson {
         node.put("date", recipe.date().toString());
         putUnlessUsual(node, "letters", recipe.style().letters().toString());
         putUnlessUsual(node, "abbreviations", recipe.style().abbreviations().toString());
+        if (recipe.style().paper() != HouseStyle.USUAL.paper()) {
+            node.put("paper", recipe.style().paper().toString());
+        }
         node.put("renderers", recipe.renderers());
         return node.toString();
     }
@@ -53,7 +57,8 @@ final class RecipeJson {
                     LocalDate.parse(node.required("date").asText()),
                     new HouseStyle(
                             SheetLetters.parse(node.path("letters").asText("")),
-                            SheetAbbreviations.parse(node.path("abbreviations").asText(""))),
+                            SheetAbbreviations.parse(node.path("abbreviations").asText("")),
+                            SheetPaper.parse(node.path("paper").asText(""))),
                     node.required("renderers").asInt());
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a recipe that this program wrote can be read", e);

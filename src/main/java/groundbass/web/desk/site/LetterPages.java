@@ -4,6 +4,7 @@ import groundbass.catalog.settings.Settings;
 import groundbass.document.HouseStyle;
 import groundbass.document.SheetAbbreviations;
 import groundbass.document.SheetLetters;
+import groundbass.document.SheetPaper;
 import groundbass.lesson.UsualLetters;
 import groundbass.web.desk.access.Desk;
 import groundbass.web.desk.access.Typed;
@@ -48,21 +49,29 @@ public final class LetterPages implements PageGroup {
         var typed = new LinkedHashMap<String, String>();
         SheetLetters.WORDS.forEach(word -> typed.put(word, Typed.text(ctx, word)));
         var abbreviations = new SheetAbbreviations(Typed.ticked(ctx, "simile"), Typed.ticked(ctx, "restsTogether"));
-        var problems = new Problems(settings.saveStyle(desk.educator(ctx), series.id(), typed, abbreviations)
+        var paper = SheetPaper.parse(Typed.text(ctx, "paper"));
+        var problems = new Problems(settings.saveStyle(desk.educator(ctx), series.id(), typed, abbreviations, paper)
                 .problems());
         if (problems.isEmpty()) {
             Flash.say(ctx, "desk.saved");
             ctx.redirect("/desk", HttpStatus.SEE_OTHER);
         } else {
-            desk.pages().showAgain(ctx, TEMPLATE, View.of(ctx.path(), series.title(), typed, abbreviations, problems));
+            desk.pages()
+                    .showAgain(
+                            ctx, TEMPLATE, View.of(ctx.path(), series.title(), typed, abbreviations, paper, problems));
         }
     }
 
     /** What the page shows. */
     public record View(
-            String path, String series, List<Row> rows, SheetAbbreviations abbreviations, Problems problems) {
+            String path,
+            String series,
+            List<Row> rows,
+            SheetAbbreviations abbreviations,
+            SheetPaper paper,
+            Problems problems) {
         static View of(String path, String series, HouseStyle style) {
-            return of(path, series, style.letters().byWord(), style.abbreviations(), Problems.NONE);
+            return of(path, series, style.letters().byWord(), style.abbreviations(), style.paper(), Problems.NONE);
         }
 
         static View of(
@@ -70,11 +79,12 @@ public final class LetterPages implements PageGroup {
                 String series,
                 Map<String, String> typed,
                 SheetAbbreviations abbreviations,
+                SheetPaper paper,
                 Problems problems) {
             var rows = SheetLetters.WORDS.stream()
                     .map(word -> new Row(word, UsualLetters.of(word), typed.getOrDefault(word, "")))
                     .toList();
-            return new View(path, series, rows, abbreviations, problems);
+            return new View(path, series, rows, abbreviations, paper, problems);
         }
     }
 
