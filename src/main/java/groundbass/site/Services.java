@@ -128,7 +128,7 @@ final class Services {
         this.care = new StoreCare(named, brokenFiles, releases, uploads, builder, blobs, clock);
         Supplier<LetterHead> head = () -> head(publicAddress.get());
         this.sessions = new Sessions(jdbi, clock);
-        this.students = new Students(jdbi, outbox, clock);
+        this.students = new Students(jdbi, outbox, audit, clock);
         this.consents = new Consents(jdbi, clock);
         this.tries = new Tries(jdbi, clock);
         this.browserMark = BrowserMark.of(jdbi);

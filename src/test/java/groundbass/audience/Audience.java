@@ -63,11 +63,11 @@ public final class Audience {
         this.database = database;
         var jdbi = database.jdbi();
         outbox = new Outbox(jdbi, clock);
-        students = new Students(jdbi, outbox, clock);
+        audit = new Audit(jdbi, clock);
+        students = new Students(jdbi, outbox, audit, clock);
         consents = new Consents(jdbi, clock);
         sessions = new Sessions(jdbi, clock);
         signIns = new SignIns(jdbi, outbox, students, consents, sessions, this::head, clock);
-        audit = new Audit(jdbi, clock);
         educators = new Educators(jdbi, audit, clock);
         access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, this::head, clock);
         visitors = new VisitorKey(clock);

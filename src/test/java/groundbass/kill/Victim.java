@@ -15,6 +15,7 @@ import groundbass.audience.student.SignIns;
 import groundbass.audience.student.SignedIn;
 import groundbass.audience.student.Students;
 import groundbass.audience.student.Token;
+import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
@@ -47,7 +48,7 @@ final class Victim {
         this.database = database;
         this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
         this.outbox = new Outbox(jdbi, clock);
-        var students = new Students(jdbi, outbox, clock);
+        var students = new Students(jdbi, outbox, new Audit(jdbi, clock), clock);
         this.signIns = new SignIns(
                 jdbi,
                 outbox,
