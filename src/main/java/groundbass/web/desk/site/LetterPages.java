@@ -5,13 +5,13 @@ import groundbass.document.HouseStyle;
 import groundbass.document.SheetAbbreviations;
 import groundbass.document.SheetLetters;
 import groundbass.lesson.UsualLetters;
-import groundbass.web.desk.access.Desk;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
-import groundbass.web.view.Problems;
+import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.LinkedHashMap;
@@ -23,10 +23,10 @@ public final class LetterPages implements PageGroup {
     private static final String PATH = "/desk/series/{id}/letters";
     private static final String TEMPLATE = "desk/letters";
 
-    private final Desk desk;
+    private final DeskContext desk;
     private final Settings settings;
 
-    public LetterPages(Desk desk, Settings settings) {
+    public LetterPages(DeskContext desk, Settings settings) {
         this.desk = desk;
         this.settings = settings;
     }
@@ -46,9 +46,10 @@ public final class LetterPages implements PageGroup {
     private void save(Context ctx) {
         var series = desk.series(ctx);
         var typed = new LinkedHashMap<String, String>();
-        SheetLetters.WORDS.forEach(word -> typed.put(word, Typed.text(ctx, word)));
-        var abbreviations = new SheetAbbreviations(Typed.ticked(ctx, "simile"), Typed.ticked(ctx, "restsTogether"));
-        var problems = new Problems(settings.saveStyle(desk.educator(ctx), series.id(), typed, abbreviations)
+        SheetLetters.WORDS.forEach(word -> typed.put(word, FormParameters.text(ctx, word)));
+        var abbreviations = new SheetAbbreviations(
+                FormParameters.ticked(ctx, "simile"), FormParameters.ticked(ctx, "restsTogether"));
+        var problems = new FieldProblems(settings.saveStyle(desk.educator(ctx), series.id(), typed, abbreviations)
                 .problems());
         if (problems.isEmpty()) {
             Flash.say(ctx, "desk.saved");
@@ -60,9 +61,9 @@ public final class LetterPages implements PageGroup {
 
     /** What the page shows. */
     public record View(
-            String path, String series, List<Row> rows, SheetAbbreviations abbreviations, Problems problems) {
+            String path, String series, List<Row> rows, SheetAbbreviations abbreviations, FieldProblems problems) {
         static View of(String path, String series, HouseStyle style) {
-            return of(path, series, style.letters().byWord(), style.abbreviations(), Problems.NONE);
+            return of(path, series, style.letters().byWord(), style.abbreviations(), FieldProblems.NONE);
         }
 
         static View of(
@@ -70,7 +71,7 @@ public final class LetterPages implements PageGroup {
                 String series,
                 Map<String, String> typed,
                 SheetAbbreviations abbreviations,
-                Problems problems) {
+                FieldProblems problems) {
             var rows = SheetLetters.WORDS.stream()
                     .map(word -> new Row(word, UsualLetters.of(word), typed.getOrDefault(word, "")))
                     .toList();
