@@ -2,6 +2,7 @@ package groundbass.cli;
 
 import groundbass.audio.Mp3;
 import groundbass.audio.Wav;
+import groundbass.document.SheetPaper;
 import groundbass.engraving.png.SheetPng.Ink;
 import groundbass.groove.GrooveLibrary;
 import groundbass.lesson.Gallery;
@@ -23,6 +24,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Optional;
@@ -64,6 +66,24 @@ public final class RenderCommand implements Callable<Integer> {
     }
 
     private static final double DESK_WIDTH = 110;
+
+    /** Reads {@code a4} and {@code letter}. */
+    static final class PaperSize implements ITypeConverter<SheetPaper> {
+        @Override
+        public SheetPaper convert(String text) {
+            return Arrays.stream(SheetPaper.values())
+                    .filter(paper -> paper.toString().equals(text.strip().toLowerCase(Locale.ROOT)))
+                    .findFirst()
+                    .orElseThrow(() -> new TypeConversionException("'" + text + "' is neither a4 nor letter"));
+        }
+    }
+
+    @Option(
+            names = "--paper",
+            paramLabel = "a4|letter",
+            description = "Of the sheet (pdf).",
+            converter = PaperSize.class)
+    private SheetPaper paper = SheetPaper.A4;
 
     @Mixin
     private LineFiles files;
@@ -202,7 +222,7 @@ public final class RenderCommand implements Callable<Integer> {
         var messages = language.messages();
         var sheets = new Sheets(messages);
         return switch (output) {
-            case PDF -> sheets.pdf(line, Sheets.Imprint.of(line));
+            case PDF -> sheets.with(paper).pdf(line, Sheets.Imprint.of(line));
             case SVG ->
                 (degrees ? sheets.withDegrees() : sheets)
                         .svg(line, DESK_WIDTH, "")

@@ -3,11 +3,12 @@ package groundbass.document;
 import java.util.Objects;
 
 /** How a series has its sheets, where usage differs between teachers. */
-public record HouseStyle(SheetLetters letters, SheetAbbreviations abbreviations) {
-    public static final HouseStyle USUAL = new HouseStyle(SheetLetters.USUAL, SheetAbbreviations.NONE);
+public record HouseStyle(SheetLetters letters, SheetAbbreviations abbreviations, SheetPaper paper) {
+    public static final HouseStyle USUAL = new HouseStyle(SheetLetters.USUAL, SheetAbbreviations.NONE, SheetPaper.A4);
 
     public HouseStyle {
         Objects.requireNonNull(letters);
         Objects.requireNonNull(abbreviations);
+        Objects.requireNonNull(paper);
     }
 }

@@ -4,6 +4,7 @@ import groundbass.analysis.Analysis;
 import groundbass.document.HouseStyle;
 import groundbass.document.Rights;
 import groundbass.document.SheetAbbreviations;
+import groundbass.document.SheetPaper;
 import groundbass.engraving.mark.BarPlace;
 import groundbass.engraving.mark.Group;
 import groundbass.engraving.mark.Page;
@@ -38,28 +39,48 @@ public final class Sheets {
     private final SheetWords words;
     private final TechniqueLetters letters;
     private final SheetAbbreviations abbreviations;
+    private final Paper paper;
     private final boolean degrees;
 
     public Sheets(Messages messages) {
-        this(messages, TechniqueLetters.usual(), SheetAbbreviations.NONE, false);
+        this(messages, TechniqueLetters.usual(), SheetAbbreviations.NONE, Paper.A4, false);
     }
 
-    private Sheets(Messages messages, TechniqueLetters letters, SheetAbbreviations abbreviations, boolean degrees) {
+    private Sheets(
+            Messages messages,
+            TechniqueLetters letters,
+            SheetAbbreviations abbreviations,
+            Paper paper,
+            boolean degrees) {
         this.messages = messages;
         this.letters = letters;
         this.abbreviations = abbreviations;
         this.words = new PrintedWords(messages);
+        this.paper = paper;
         this.degrees = degrees;
     }
 
     /** The same with the degrees of the chords under the notes of pictures, where the line has chords, else of the key. */
     public Sheets withDegrees() {
-        return new Sheets(messages, letters, abbreviations, true);
+        return new Sheets(messages, letters, abbreviations, paper, true);
     }
 
     /** The same in a series' style. Abbreviations are for paper: pictures keep every note, so that each can be lit and edited. */
     public Sheets with(HouseStyle style) {
-        return new Sheets(messages, PrintedLetters.of(style.letters()), style.abbreviations(), degrees);
+        return new Sheets(
+                messages, PrintedLetters.of(style.letters()), style.abbreviations(), paper(style.paper()), degrees);
+    }
+
+    /** The same on another paper. */
+    public Sheets with(SheetPaper other) {
+        return new Sheets(messages, letters, abbreviations, paper(other), degrees);
+    }
+
+    private static Paper paper(SheetPaper chosen) {
+        return switch (chosen) {
+            case A4 -> Paper.A4;
+            case LETTER -> Paper.LETTER;
+        };
     }
 
     /** The words on and about these sheets. */
@@ -82,18 +103,22 @@ public final class Sheets {
         }
 
         Header header(String lineTitle) {
-            return new Header(lineTitle, series, rights.composer(), rights.statement());
+            return new Header(lineTitle, series, rights.composer());
         }
     }
 
-    /** A4 pages of one line and what is told of it, as a tagged PDF. */
+    /** Pages of one line and what is told of it, as a tagged PDF. */
     public byte[] pdf(Line line, Imprint imprint) {
         return pdf(List.of(ToldLine.of(line, messages)), imprint);
     }
 
-    /** A4 pages of a line and its exercises, one after the other, and then the same in words. */
+    /** Pages of a line and its exercises, one after the other, and then the same in words. */
     public byte[] pdf(List<ToldLine> lines, Imprint imprint) {
-        var options = SheetOptions.of(Paper.A4, words, Header.NONE, imprint.footer())
+        var options = SheetOptions.of(
+                        paper,
+                        words,
+                        Header.NONE,
+                        imprint.footer().withRights(imprint.rights().statement()))
                 .with(letters)
                 .withSimile(abbreviations.simile())
                 .withRestsTogether(abbreviations.restsTogether());
@@ -109,7 +134,7 @@ public final class Sheets {
         var pieces = new ArrayList<Piece>();
         for (var told : lines) {
             String title = title(told.line(), imprint.title());
-            var header = pieces.isEmpty() ? imprint.header(title) : new Header(title, "", "", "");
+            var header = pieces.isEmpty() ? imprint.header(title) : new Header(title, "", "");
             pieces.add(new Piece(Writing.of(told.line()), header));
         }
         return pieces;

@@ -9,6 +9,7 @@ import groundbass.catalog.episode.RevisionId;
 import groundbass.document.HouseStyle;
 import groundbass.document.SheetAbbreviations;
 import groundbass.document.SheetLetters;
+import groundbass.document.SheetPaper;
 import java.time.LocalDate;
 
 /** Build specifications as JSON text. */
@@ -30,6 +31,9 @@ final class BuildSpecJson {
         node.put("date", spec.date().toString());
         putUnlessUsual(node, "letters", spec.style().letters().toString());
         putUnlessUsual(node, "abbreviations", spec.style().abbreviations().toString());
+        if (spec.style().paper() != HouseStyle.USUAL.paper()) {
+            node.put("paper", spec.style().paper().toString());
+        }
         node.put("renderers", spec.renderers());
         return node.toString();
     }
@@ -53,7 +57,8 @@ final class BuildSpecJson {
                     LocalDate.parse(node.required("date").asText()),
                     new HouseStyle(
                             SheetLetters.parse(node.path("letters").asText("")),
-                            SheetAbbreviations.parse(node.path("abbreviations").asText(""))),
+                            SheetAbbreviations.parse(node.path("abbreviations").asText("")),
+                            SheetPaper.parse(node.path("paper").asText(""))),
                     node.required("renderers").asInt());
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a build specification that this program wrote can be read", e);

@@ -87,7 +87,7 @@ final class LessonFiles {
         String release =
                 messages.say("sheet.release", spec.release(), spec.date().toString());
         var way = QrCode.of(spec.episodeAddress());
-        var footer = new Footer(release, messages.say("sheet.caution"), Optional.of(way));
+        var footer = new Footer("", release, messages.say("sheet.caution"), Optional.of(way));
         var made = spec.date().atStartOfDay(ZoneOffset.UTC).toInstant();
         var imprint = new Sheets.Imprint(document.title(), series, document.rights(), footer, made, spec.digest());
         return new Artifact("sheet.pdf", FileRole.SHEET, "application/pdf", sheets.pdf(told(), imprint));

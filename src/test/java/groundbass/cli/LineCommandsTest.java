@@ -69,11 +69,22 @@ class LineCommandsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"--bars,9", "--system,9", "--bars,3-2", "--bars,x", "--height,720", "--ink,green"})
+    @CsvSource({"--bars,9", "--system,9", "--bars,3-2", "--bars,x", "--height,720", "--ink,green", "--paper,a9"})
     void whatHasNoSuchBarsOrFrameIsToldInWords(String option, String value) {
         assertThat(run("render", line.toString(), "--out", folder.toString(), "--only", "png", option, value))
                 .isEqualTo(CommandLine.ExitCode.USAGE);
         assertThat(err.toString()).isNotBlank().doesNotContain("Exception");
+    }
+
+    /** ANSI/ASME Y14.1: size A is 8.5 by 11 inches of 72 points. */
+    @Test
+    void renderTakesThePaperAsked() throws Exception {
+        assertThat(run("render", line.toString(), "--out", folder.toString(), "--only", "pdf", "--paper", "letter"))
+                .isZero();
+        try (var pdf = Loader.loadPDF(folder.resolve("slack.pdf").toFile())) {
+            assertThat(Math.round(pdf.getPage(0).getMediaBox().getWidth())).isEqualTo(612);
+            assertThat(Math.round(pdf.getPage(0).getMediaBox().getHeight())).isEqualTo(792);
+        }
     }
 
     @Test

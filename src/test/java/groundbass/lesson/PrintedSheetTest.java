@@ -37,7 +37,7 @@ class PrintedSheetTest {
 
     private static byte[] pdf() throws IOException {
         var main = line("line.txt");
-        var footer = new Footer("Release 2, 2026-11-25", "Rest often.", Optional.of(QrCode.of(ADDRESS)));
+        var footer = new Footer("", "Release 2, 2026-11-25", "Rest often.", Optional.of(QrCode.of(ADDRESS)));
         var imprint = Sheets.Imprint.of(main);
         var whole = new Sheets.Imprint(
                 imprint.title(), "Harbour Rounds, lesson 1", imprint.rights(), footer, Instant.EPOCH, 1);

@@ -1,6 +1,7 @@
 package groundbass.release;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import groundbass.catalog.episode.RevisionId;
 import groundbass.document.EpisodeDocument;
@@ -9,6 +10,7 @@ import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.SheetAbbreviations;
 import groundbass.document.SheetLetters;
+import groundbass.document.SheetPaper;
 import groundbass.lesson.Lesson;
 import groundbass.lesson.Sheets;
 import groundbass.linetext.LineText;
@@ -18,6 +20,7 @@ import java.time.LocalDate;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 
@@ -27,7 +30,8 @@ class HouseStyleTest {
     private static final HouseStyle RESTS_TOGETHER = style(false, true);
 
     private static HouseStyle style(boolean simile, boolean restsTogether) {
-        return new HouseStyle(SheetLetters.parse("slap=S"), new SheetAbbreviations(simile, restsTogether));
+        return new HouseStyle(
+                SheetLetters.parse("slap=S"), new SheetAbbreviations(simile, restsTogether), SheetPaper.A4);
     }
 
     private static LessonFiles files(String line, HouseStyle style) {
@@ -100,6 +104,23 @@ class HouseStyleTest {
                         .matcher(sheets.with(SIGNS).svg(line, 110, "x-"))
                         .results())
                 .hasSize(2);
+    }
+
+    /** ISO 216: A4 is 210 by 297 mm. ANSI/ASME Y14.1: size A is 8.5 by 11 inches of 72 points. */
+    @Test
+    void aReleaseIsPrintedOnThePaperOfTheSeries() throws IOException {
+        var american = new HouseStyle(SheetLetters.USUAL, SheetAbbreviations.NONE, SheetPaper.LETTER);
+        assertThat(paper(american).getWidth()).isCloseTo(612, within(0.5f));
+        assertThat(paper(american).getHeight()).isCloseTo(792, within(0.5f));
+        assertThat(paper(WRITTEN_OUT).getWidth()).isCloseTo(210 / 25.4f * 72, within(0.5f));
+        assertThat(BuildSpecJson.read(BuildSpecJson.write(spec(american)))).isEqualTo(spec(american));
+    }
+
+    private static PDRectangle paper(HouseStyle style) throws IOException {
+        byte[] sheet = files("bar 1\n1-4 E17\n", style).steps().get(0).get().bytes();
+        try (var document = Loader.loadPDF(sheet)) {
+            return document.getPage(0).getMediaBox();
+        }
     }
 
     @Test

@@ -6,6 +6,7 @@ import groundbass.catalog.series.SeriesId;
 import groundbass.document.HouseStyle;
 import groundbass.document.SheetAbbreviations;
 import groundbass.document.SheetLetters;
+import groundbass.document.SheetPaper;
 import groundbass.form.Outcome;
 import java.net.URI;
 import java.time.ZoneId;
@@ -25,6 +26,7 @@ public final class Settings {
     private static final String IMPRINT = "imprint.";
     private static final String LETTERS = "letters.";
     private static final String ABBREVIATIONS = "abbreviations.";
+    private static final String PAPER = "paper.";
 
     private final Jdbi jdbi;
     private final Audit audit;
@@ -110,7 +112,8 @@ public final class Settings {
     public HouseStyle style(Handle handle, SeriesId series) {
         return new HouseStyle(
                 SheetLetters.parse(chosen(handle, LETTERS + series.value())),
-                SheetAbbreviations.parse(chosen(handle, ABBREVIATIONS + series.value())));
+                SheetAbbreviations.parse(chosen(handle, ABBREVIATIONS + series.value())),
+                SheetPaper.parse(chosen(handle, PAPER + series.value())));
     }
 
     /**
@@ -119,12 +122,17 @@ public final class Settings {
      * @param typed letters as an educator typed them, by the technique's word
      */
     public Outcome<SheetLetters> saveStyle(
-            EducatorId who, SeriesId series, Map<String, String> typed, SheetAbbreviations abbreviations) {
+            EducatorId who,
+            SeriesId series,
+            Map<String, String> typed,
+            SheetAbbreviations abbreviations,
+            SheetPaper paper) {
         var outcome = SheetLetters.typed(typed);
         outcome.result()
                 .ifPresent(letters -> jdbi.useTransaction(handle -> {
                     put(handle, LETTERS + series.value(), letters.toString());
                     put(handle, ABBREVIATIONS + series.value(), abbreviations.toString());
+                    put(handle, PAPER + series.value(), paper.toString());
                     audit.append(handle, who, "letters.changed", series.value());
                 }));
         return outcome;

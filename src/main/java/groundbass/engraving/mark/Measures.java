@@ -8,6 +8,9 @@ public final class Measures {
     /** rule: font-thickness. */
     public static final double STAFF_LINE = 0.13;
 
+    /** rule: tab-lines: lighter than the staff, so that the numbers stand out. */
+    public static final double TAB_LINE = 0.1;
+
     /** rule: font-thickness. */
     public static final double STEM = 0.12;
 

@@ -27,18 +27,23 @@ public record SheetOptions(
     private static final Function<Position, String> NO_FIGURES = moment -> "";
 
     /** What stands over the music; empty texts are left out. */
-    public record Header(String title, String series, String credit, String rights) {
-        public static final Header NONE = new Header("", "", "", "");
+    public record Header(String title, String series, String credit) {
+        public static final Header NONE = new Header("", "", "");
     }
 
     /**
      * What stands under every page; empty texts are left out.
      *
+     * @param rights whose the music is
      * @param release which release this is and of what date
      * @param way to where the episode lives; printed as text, as a link and as a QR code
      */
-    public record Footer(String release, String cautions, Optional<QrCode> way) {
-        public static final Footer NONE = new Footer("", "", Optional.empty());
+    public record Footer(String rights, String release, String cautions, Optional<QrCode> way) {
+        public static final Footer NONE = new Footer("", "", "", Optional.empty());
+
+        public Footer withRights(String newRights) {
+            return new Footer(newRights, release, cautions, way);
+        }
     }
 
     /** Both staves, written out, with a legend. */

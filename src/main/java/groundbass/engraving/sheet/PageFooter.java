@@ -16,7 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Cautions, the way to the episode and the release, under every page of paper over its number; x counts from the left margin. */
+/** Rights, cautions, the way to the episode and the release, under every page of paper over its number; x counts from the left margin. */
 final class PageFooter {
     private static final double SIZE = 1.6;
     private static final double CODE = 9;
@@ -62,6 +62,7 @@ final class PageFooter {
         double width = withCode ? room - CODE - GAP : room;
         double y = top;
         var footer = options.footer();
+        y = put(parts, role, footer.rights(), width, y);
         y = put(parts, role, footer.cautions(), width, y);
         if (footer.way().isPresent()) {
             y = link(parts, footer.way().get().address(), y);

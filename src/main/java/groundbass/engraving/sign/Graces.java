@@ -94,10 +94,16 @@ final class Graces implements Concern {
 
     private static void ledgers(Layer layer, Spot spot, int position, double x, double width) {
         for (int line = -2; line >= position; line -= 2) {
-            layer.add(Kind.LEDGER, spot.owner(), StaffLines.line(x - 0.25, x + width + 0.25, Measures.y(line)));
+            layer.add(
+                    Kind.LEDGER,
+                    spot.owner(),
+                    StaffLines.line(x - 0.25, x + width + 0.25, Measures.y(line), Measures.STAFF_LINE));
         }
         for (int line = 10; line <= position; line += 2) {
-            layer.add(Kind.LEDGER, spot.owner(), StaffLines.line(x - 0.25, x + width + 0.25, Measures.y(line)));
+            layer.add(
+                    Kind.LEDGER,
+                    spot.owner(),
+                    StaffLines.line(x - 0.25, x + width + 0.25, Measures.y(line), Measures.STAFF_LINE));
         }
     }
 

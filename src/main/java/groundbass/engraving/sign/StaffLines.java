@@ -12,11 +12,11 @@ final class StaffLines implements Concern {
     @Override
     public void draw(Sketch sketch) {
         for (int line = 0; line < 5; line++) {
-            sketch.notation().add(Kind.STAFF_LINE, line(0, sketch.plan().width(), line));
+            sketch.notation().add(Kind.STAFF_LINE, line(0, sketch.plan().width(), line, Measures.STAFF_LINE));
         }
     }
 
-    static Shape line(double left, double right, double y) {
-        return new Shape.Rect(new Box(left, y - Measures.STAFF_LINE / 2, right, y + Measures.STAFF_LINE / 2));
+    static Shape line(double left, double right, double y, double thickness) {
+        return new Shape.Rect(new Box(left, y - thickness / 2, right, y + thickness / 2));
     }
 }

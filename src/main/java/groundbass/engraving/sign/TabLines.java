@@ -30,7 +30,7 @@ final class TabLines implements Concern {
 
     private static void piece(Sketch sketch, double left, double right, double y) {
         if (right - left > SHORTEST_PIECE) {
-            sketch.tab().add(Kind.STAFF_LINE, StaffLines.line(left, right, y));
+            sketch.tab().add(Kind.STAFF_LINE, StaffLines.line(left, right, y, Measures.TAB_LINE));
         }
     }
 

@@ -42,7 +42,7 @@ class FlowTest {
         var pieces = new ArrayList<Piece>();
         for (int count : bars) {
             var title = "Piece " + (pieces.size() + 1);
-            pieces.add(new Piece(Writing.of(line(count, "")), new Header(title, "", "", "")));
+            pieces.add(new Piece(Writing.of(line(count, "")), new Header(title, "", "")));
         }
         return Layout.of(pieces, TestWords.options(Paper.A4));
     }

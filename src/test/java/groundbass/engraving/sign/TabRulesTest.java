@@ -21,6 +21,8 @@ class TabRulesTest {
         var heights =
                 drawn.of(Kind.STAFF_LINE).stream().map(line -> line.box().top()).distinct();
         assertThat(heights).hasSize(5);
+        assertThat(drawn.of(Kind.STAFF_LINE))
+                .allSatisfy(line -> assertThat(line.box().height()).isCloseTo(0.1, within(1e-9))); // ours
         assertThat(drawn.box(Kind.FRET, 0).top())
                 .isGreaterThan(drawn.box(Kind.FRET, 1).bottom());
     }

@@ -56,8 +56,9 @@ public final class TestWords implements SheetWords {
         return SheetOptions.of(
                 paper,
                 new TestWords(),
-                new SheetOptions.Header("Lantern Street", "Quay Series, no. 3", "Quay Studio", "Free to copy"),
+                new SheetOptions.Header("Lantern Street", "Quay Series, no. 3", "Quay Studio"),
                 new SheetOptions.Footer(
+                        "Free to copy",
                         "Release 1, 25 November 2026",
                         "Rest before it hurts; ask a professional where it does.",
                         Optional.of(QrCode.of("https://example.org/e/k3v9"))));

@@ -3,8 +3,11 @@ package groundbass.engraving.sign;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import groundbass.engraving.mark.Face;
 import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.Shape;
+import groundbass.engraving.options.Paper;
+import groundbass.engraving.options.SheetOptions;
 import java.util.Comparator;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -54,5 +57,46 @@ class TextRulesTest {
                 .isGreaterThan(drawn.box(Kind.HEAD, 2).right());
         assertThat(drawn.box(Kind.CHORD_NAME, 0).bottom())
                 .isGreaterThan(words.get(0).box().bottom());
+    }
+
+    /** rule: title-block. */
+    @Test
+    void titleAndCreditStandOnOneBaselineAtBothMargins() {
+        var drawn = Drawn.of("bar 1\n1-4 E0, E1\n");
+        var title = text(drawn, "Lantern Street");
+        var credit = text(drawn, "Quay Studio");
+        var staff = drawn.box(Kind.STAFF_LINE, 0);
+        assertThat(title.box().left()).isCloseTo(staff.left(), within(0.4));
+        assertThat(credit.box().right()).isCloseTo(Paper.A4.width() - Paper.A4.margin(), within(0.4));
+        assertThat(credit.at().y()).isCloseTo(title.at().y(), within(1e-9));
+        assertThat(text(drawn, "Quay Series, no. 3").at().y())
+                .isLessThan(title.at().y());
+        assertThat(text(drawn, "Free to copy").at().y())
+                .isGreaterThan(Paper.A4.height().orElseThrow() * 0.8);
+    }
+
+    /** rule: title-block. */
+    @Test
+    void aTitleIsMadeSmallerToKeepItOnOneLineButNotMuch() {
+        assertThat(titles("The long way home by the harbour wall")).hasSize(1);
+        assertThat(titles("The long way home by the harbour wall and over the bridge and back before the last lantern"))
+                .hasSizeGreaterThan(1);
+    }
+
+    private static List<Shape.Run> titles(String title) {
+        var options = SheetOptions.of(
+                Paper.A4, new TestWords(), new SheetOptions.Header(title, "", "Quay Studio"), SheetOptions.Footer.NONE);
+        return Drawn.of("bar 1\n1-4 E0, E1\n", options).of(Kind.TEXT).stream()
+                .map(mark -> (Shape.Run) mark.shape())
+                .filter(run -> run.face() == Face.BOLD)
+                .toList();
+    }
+
+    private static Shape.Run text(Drawn drawn, String text) {
+        return drawn.of(Kind.TEXT).stream()
+                .map(mark -> (Shape.Run) mark.shape())
+                .filter(run -> run.text().equals(text))
+                .findFirst()
+                .orElseThrow();
     }
 }

@@ -4,6 +4,7 @@ import groundbass.catalog.settings.Settings;
 import groundbass.document.HouseStyle;
 import groundbass.document.SheetAbbreviations;
 import groundbass.document.SheetLetters;
+import groundbass.document.SheetPaper;
 import groundbass.lesson.UsualLetters;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.FormParameters;
@@ -49,21 +50,30 @@ public final class LetterPages implements PageGroup {
         SheetLetters.WORDS.forEach(word -> typed.put(word, FormParameters.text(ctx, word)));
         var abbreviations = new SheetAbbreviations(
                 FormParameters.ticked(ctx, "simile"), FormParameters.ticked(ctx, "restsTogether"));
-        var problems = new FieldProblems(settings.saveStyle(desk.educator(ctx), series.id(), typed, abbreviations)
-                .problems());
+        var paper = SheetPaper.parse(FormParameters.text(ctx, "paper"));
+        var problems =
+                new FieldProblems(settings.saveStyle(desk.educator(ctx), series.id(), typed, abbreviations, paper)
+                        .problems());
         if (problems.isEmpty()) {
             Flash.say(ctx, "desk.saved");
             ctx.redirect("/desk", HttpStatus.SEE_OTHER);
         } else {
-            desk.pages().showAgain(ctx, TEMPLATE, View.of(ctx.path(), series.title(), typed, abbreviations, problems));
+            desk.pages()
+                    .showAgain(
+                            ctx, TEMPLATE, View.of(ctx.path(), series.title(), typed, abbreviations, paper, problems));
         }
     }
 
     /** What the page shows. */
     public record View(
-            String path, String series, List<Row> rows, SheetAbbreviations abbreviations, FieldProblems problems) {
+            String path,
+            String series,
+            List<Row> rows,
+            SheetAbbreviations abbreviations,
+            SheetPaper paper,
+            FieldProblems problems) {
         static View of(String path, String series, HouseStyle style) {
-            return of(path, series, style.letters().byWord(), style.abbreviations(), FieldProblems.NONE);
+            return of(path, series, style.letters().byWord(), style.abbreviations(), style.paper(), FieldProblems.NONE);
         }
 
         static View of(
@@ -71,11 +81,12 @@ public final class LetterPages implements PageGroup {
                 String series,
                 Map<String, String> typed,
                 SheetAbbreviations abbreviations,
+                SheetPaper paper,
                 FieldProblems problems) {
             var rows = SheetLetters.WORDS.stream()
                     .map(word -> new Row(word, UsualLetters.of(word), typed.getOrDefault(word, "")))
                     .toList();
-            return new View(path, series, rows, abbreviations, problems);
+            return new View(path, series, rows, abbreviations, paper, problems);
         }
     }
 

@@ -54,6 +54,14 @@ class LetterPagesTest {
                 .body(not(containsString("value=\"yes\" selected")), not(containsString("checked")));
     }
 
+    @Test
+    void aSeriesKeepsItsPaper() {
+        studio.form().formParam("paper", "letter").post(path()).then().statusCode(303);
+        studio.browser().get(path()).then().body(containsString("value=\"letter\" selected"));
+        studio.form().formParam("paper", "a4").post(path()).then().statusCode(303);
+        studio.browser().get(path()).then().body(not(containsString("value=\"letter\" selected")));
+    }
+
     @Test // rule: technique-letters: T for slap, P for pop, P.M. for the palm mute
     void thePageSaysWhatIsUsual() {
         studio.browser()

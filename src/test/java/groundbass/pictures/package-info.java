@@ -1,0 +1,2 @@
+/** The pictures of README, taken from the demonstration. */
+package groundbass.pictures;
