@@ -329,7 +329,7 @@ part("speed").addEventListener("change", again);
 for (const one of ["click", "volume"]) part(one).addEventListener("input", hear);
 root.addEventListener("keydown", (event) => {
   const pressed = targetOf(event).matches("input[type=number], input[type=checkbox], select, button");
-  const action = { " ": toggle, b: tap, ",": CLICKS.earlier, ".": CLICKS.later }[event.key.toLowerCase()];
+  const action = { " ": toggle, t: tap, e: CLICKS.earlier, l: CLICKS.later }[event.key.toLowerCase()];
   if (!action || event.ctrlKey || event.altKey || event.metaKey) return;
   if ((pressed && event.key === " ") || targetOf(event).matches("input[type=number]")) return;
   if (event.repeat && action === tap) return;

@@ -244,7 +244,7 @@ for (const name of ["low", "volume"]) part(name).addEventListener("input", hear)
 part("work").addEventListener("keydown", (/** @type {KeyboardEvent} */ event) => {
   const typing = targetOf(event).matches("input[type=number], select");
   const pressing = event.key === " " && targetOf(event).matches("button");
-  const action = { " ": toggle, m: CLICKS.mark, M: CLICKS.mark }[event.key];
+  const action = { " ": toggle, t: CLICKS.mark }[event.key.toLowerCase()];
   if (!action || event.ctrlKey || event.altKey || event.metaKey || typing || pressing) return;
   event.preventDefault();
   action();

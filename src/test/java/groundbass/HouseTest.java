@@ -108,7 +108,8 @@ class HouseTest {
                     "script",
                     List.of(
                             List.of(FACE),
-                            List.of("checking", "reading"),
+                            List.of("thread"),
+                            List.of("checking", "reading", "grammar"),
                             List.of("claims"),
                             List.of("words", "captions"))),
             Map.entry("sound", List.of(List.of("mix"), List.of("string", "drum", "keys"), List.of("unit"))));

@@ -222,7 +222,7 @@ export class Strip {
     const plain = !event.ctrlKey && !event.metaKey && !event.altKey;
     if (event.key === "Enter" && event.shiftKey) this.addCount();
     else if (event.key === "Enter" && event.ctrlKey) this.addBar();
-    else if (event.key === "Enter" && event.altKey) this.fix(column);
+    else if (event.altKey && event.key.toLowerCase() === "r") this.fix(column);
     else if (event.key === "Enter") this.step(column, 1, true);
     else if (event.key === "Tab" && plain) {
       if (!this.step(column, event.shiftKey ? -1 : 1, false)) return;

@@ -92,7 +92,7 @@ export class LineText {
       viewportMargin: 60,
       extraKeys: {
         "Ctrl-Space": () => this.hint(words, strings),
-        "Alt-Enter": () => fix(this.editor.indexFromPos(this.editor.getCursor())),
+        "Alt-R": () => fix(this.editor.indexFromPos(this.editor.getCursor())),
         Tab: false, // the keyboard must be able to leave
         "Shift-Tab": false,
       },

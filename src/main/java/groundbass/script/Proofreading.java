@@ -13,9 +13,11 @@ import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline;
 import groundbass.script.checking.Verdict;
 import groundbass.script.claims.Claim;
+import groundbass.script.claims.Manner;
 import groundbass.script.claims.Spoken;
 import groundbass.script.claims.Where;
 import groundbass.script.reading.SentenceReader;
+import groundbass.script.thread.Talk;
 import groundbass.script.words.Lexicon;
 import groundbass.script.words.Words;
 import java.util.ArrayList;
@@ -44,10 +46,14 @@ public record Proofreading(List<Statement> statements) {
     public static Proofreading of(String script, Line line, Locale language) {
         String text = script.length() > LONGEST ? script.substring(0, LONGEST) : script;
         var reader = new SentenceReader(line, Lexicon.of(language));
-        var checks = new Checking(new Timeline(line), Words.isUnpunctuated(text));
+        var timeline = new Timeline(line);
+        boolean unpunctuated = Words.isUnpunctuated(text);
+        var talk = new Talk(timeline, language, unpunctuated, Words.isLowered(text));
+        var checks = new Checking(timeline, unpunctuated);
         var statements = new ArrayList<Statement>();
         for (var sentence : Words.sentences(text)) {
-            reader.read(sentence).forEach(spoken -> statements.add(checks.check(spoken)));
+            var loose = reader.read(sentence).stream().map(checks::check).toList();
+            statements.addAll(Weighing.of(talk.hear(sentence), loose, unpunctuated));
         }
         statements.sort(Comparator.comparingInt(Statement::from).thenComparingInt(Statement::to));
         return new Proofreading(statements);
@@ -61,8 +67,12 @@ public record Proofreading(List<Statement> statements) {
         return statements.stream().filter(Statement::contradicts).toList();
     }
 
+    public long readInPart() {
+        return statements.stream().filter(Statement::isReadInPart).count();
+    }
+
     public long untold() {
-        return statements.size() - agreeing() - contradictions().size();
+        return statements.size() - agreeing() - readInPart() - contradictions().size();
     }
 
     /** Every kind of claim to its check. */
@@ -87,9 +97,17 @@ public record Proofreading(List<Statement> statements) {
 
         Statement check(Spoken spoken) {
             var verdict = verdict(spoken.claim());
-            boolean guessed = unsure && verdict instanceof Verdict.Contradicts wrong && !isPlain(spoken, wrong.right());
+            boolean guessed = verdict instanceof Verdict.Contradicts wrong
+                    && (isLoose(spoken.claim()) || (unsure && !isPlain(spoken, wrong.right())));
             return new Statement(
                     spoken.from(), spoken.to(), guessed ? Verdict.CANNOT_TELL : verdict, position(spoken.claim()));
+        }
+
+        /** Ghost notes and harmonics are called by more than one name: softly struck or dead, as stopped or as sounding. */
+        private static boolean isLoose(Claim claim) {
+            return claim instanceof Claim.NoteIs note
+                    && note.note().manners().stream()
+                            .anyMatch(manner -> manner == Manner.GHOST || manner == Manner.HARMONIC);
         }
 
         /** Whether name, string and fret stand so close together that they are of one note whatever the sentence is. */

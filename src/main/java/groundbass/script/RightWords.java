@@ -69,7 +69,40 @@ public final class RightWords {
             String chords = there.chords().stream().map(ChordSymbol::toString).collect(Collectors.joining(", "));
             return say("chords", bar(there.bar()), chords);
         }
-        return say("last", bar(((Right.LastBar) right).bar()));
+        return counted(right);
+    }
+
+    private String counted(Right right) {
+        if (right instanceof Right.CountThere there) {
+            return say("count", there.count());
+        }
+        if (right instanceof Right.StepThere there) {
+            return step(there.semitones());
+        }
+        if (right instanceof Right.DegreeThere there) {
+            return there.degree()
+                    .map(degree ->
+                            say("degree", degree.toString(), there.chord().toString()))
+                    .orElseGet(() -> say("degree.none", there.chord().toString()));
+        }
+        if (right instanceof Right.OnlyIn there) {
+            String bars = there.bars().stream().map(RightWords::bar).collect(Collectors.joining(", "));
+            return there.bars().isEmpty()
+                    ? say("nowhere")
+                    : say("only", there.bars().size(), bars);
+        }
+        if (right instanceof Right.StringsThere there) {
+            return say("strings", there.count());
+        }
+        return right instanceof Right.LastBar last ? say("last", bar(last.bar())) : say("unlike");
+    }
+
+    private String step(int semitones) {
+        int size = Math.abs(semitones);
+        if (size == 0) {
+            return say("unison");
+        }
+        return say(semitones > 0 ? "up" : "down", say("semitones", size));
     }
 
     private String nameOfPlace(Right.NameOfPlace right) {

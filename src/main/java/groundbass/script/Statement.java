@@ -22,6 +22,11 @@ public record Statement(int from, int to, Verdict verdict, Optional<Position> po
         return verdict instanceof Verdict.Agrees;
     }
 
+    /** Whether what was read of it agrees, while it says more. */
+    public boolean isReadInPart() {
+        return verdict instanceof Verdict.InPart;
+    }
+
     public boolean contradicts() {
         return verdict instanceof Verdict.Contradicts;
     }

@@ -54,6 +54,14 @@ class MessagesTest {
         }
     }
 
+    /** Students and educators are spoken to in one way. */
+    @Test
+    void germanSaysDu() {
+        var formal = Pattern.compile("\\p{L}(en|ern|eln) Sie\\b|\\bIhnen\\b|\\bIhre[mnrs]\\b");
+        GERMAN.forEach((key, text) ->
+                assertThat(formal.matcher((String) text).find()).as("%s", key).isFalse());
+    }
+
     @Test
     void noKeyIsWrittenTwice() throws IOException {
         for (String file : List.of("messages.properties", "messages_de.properties")) {

@@ -162,7 +162,7 @@ final class CountEdits {
     }
 
     private Splice replaceEvent(Event event, String events) {
-        String shares = event.shares() > 1 && !events.contains(",") ? "*" + event.shares() : "";
+        String shares = event.shares() > 1 && !events.contains(",") ? " for " + event.shares() : "";
         return text.replace(event.span(), events + shares);
     }
 

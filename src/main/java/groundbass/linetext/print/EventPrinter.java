@@ -50,14 +50,14 @@ final class EventPrinter {
     }
 
     private String print(Slot slot, Fraction shares) {
-        String star = shares.equals(Fraction.ONE) ? "" : "*" + shares;
+        String share = shares.equals(Fraction.ONE) ? "" : " for " + shares;
         var items = items(slot);
         int last = items.size() - 1;
         var text = new ArrayList<String>();
         for (int i = 0; i < items.size(); i++) {
             text.add(
                     i == last
-                            ? items.get(i).places() + star + items.get(i).words()
+                            ? items.get(i).places() + share + items.get(i).words()
                             : items.get(i).toString());
         }
         return String.join(" + ", text) + directions(slot.from());

@@ -80,7 +80,7 @@ final class EventWords {
 
     /** Takes what speaks for the whole event: its shares, a loudness, a hairpin, a text. */
     private boolean readOwn() {
-        if (tokens.takeMark("*")) {
+        if (tokens.takeWord("for") || tokens.takeMark("*")) {
             readShares();
             return true;
         }
@@ -97,15 +97,16 @@ final class EventWords {
         return loudness.isPresent() || growing.isPresent();
     }
 
+    /** {@code for 2}; a star says the same. */
     private void readShares() {
-        var star = tokens.last();
+        var word = tokens.last();
         var number = tokens.take(token -> token.kind() == Token.Kind.WORD);
         var count = number.flatMap(token -> Numbers.whole(token.text())).filter(n -> n >= 1);
-        var span = star.to(tokens.last());
+        var span = word.to(tokens.last());
         if (count.isEmpty()) {
             problems.add(EventProblems.badShares(span));
         } else if (shares.isPresent()) {
-            problems.add(EventProblems.twice(span, "*" + count.get()));
+            problems.add(EventProblems.twice(span, "for " + count.get()));
         } else {
             shares = count;
         }

@@ -50,7 +50,7 @@ public final class PlaceWordReader {
     private static final Map<String, Arrival.Kind> ARRIVALS = new TreeMap<>();
     private static final Map<String, Mark> MARKS = new TreeMap<>();
     private static final List<String> OTHERS =
-            List.of("bend", "harmonic", "with", "as", "until", "rest", "hold", "pp", "p", "mp", "mf", "f", "ff");
+            List.of("bend", "harmonic", "with", "as", "for", "until", "rest", "hold", "pp", "p", "mp", "mf", "f", "ff");
     private static final List<String> KNOWN = new ArrayList<>();
 
     static {

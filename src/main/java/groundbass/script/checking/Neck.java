@@ -11,12 +11,12 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 
 /** The fretboard of a line, asked what a place is called. Twelve frets are an octave. */
-final class Neck {
+public final class Neck {
     private final Timeline timeline;
     private final Tuning tuning;
     private final int frets;
 
-    Neck(Timeline timeline) {
+    public Neck(Timeline timeline) {
         this.timeline = timeline;
         this.tuning = timeline.line().header().tuning();
         this.frets = timeline.line().header().frets();
@@ -63,13 +63,13 @@ final class Neck {
     }
 
     /** By what sounds there, or by what is typed there where a line is typed for another tuning than it sounds in. */
-    boolean isCalled(Fretted place, NoteName name) {
+    public boolean isCalled(Fretted place, NoteName name) {
         int typed = tuning.string(place.string()).name().pitchClass() + place.fret();
         return Math.floorMod(tuning.midi(place), 12) == name.pitchClass()
                 || Math.floorMod(typed, 12) == name.pitchClass();
     }
 
-    Right right(Fretted place, NoteName said) {
+    public Right right(Fretted place, NoteName said) {
         var there = IntStream.rangeClosed(0, frets)
                 .filter(fret -> isCalled(new Fretted(place.string(), fret), said))
                 .boxed()

@@ -75,7 +75,7 @@ public final class Places {
     }
 
     /** The bar's counts, or its beats. */
-    List<Stretch> beats(int bar, boolean byBeats) {
+    public List<Stretch> beats(int bar, boolean byBeats) {
         var meter = timeline.at(bar).meter();
         var all = new ArrayList<Stretch>();
         if (byBeats) {

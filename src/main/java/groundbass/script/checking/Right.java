@@ -6,6 +6,7 @@ import groundbass.score.Note;
 import groundbass.score.Place.Fretted;
 import groundbass.score.Position;
 import groundbass.theory.ChordSymbol;
+import groundbass.theory.Degree;
 import groundbass.theory.Key;
 import groundbass.theory.NoteName;
 import java.util.List;
@@ -56,4 +57,22 @@ public sealed interface Right {
 
     /** The line ends with this bar. */
     record LastBar(int bar) implements Right {}
+
+    /** So many of them are there. */
+    record CountThere(int count) implements Right {}
+
+    /** The second note lies so many semitones above the first, or below. */
+    record StepThere(int semitones) implements Right {}
+
+    /** The note is another degree of the chord, or none. */
+    record DegreeThere(Optional<Degree> degree, ChordSymbol chord) implements Right {}
+
+    /** It is found in these bars and in no other; empty where it is found nowhere. */
+    record OnlyIn(List<Integer> bars) implements Right {}
+
+    /** So many strings. */
+    record StringsThere(int count) implements Right {}
+
+    /** The bars begin or end with different notes, or stand over different chords. */
+    record NotAlike() implements Right {}
 }

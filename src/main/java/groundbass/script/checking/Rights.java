@@ -6,10 +6,10 @@ import groundbass.theory.NoteName;
 import java.util.Optional;
 
 /** Makes what would be right. */
-final class Rights {
+public final class Rights {
     private Rights() {}
 
-    static Right note(Timeline timeline, At at, Right.Told told) {
+    public static Right note(Timeline timeline, At at, Right.Told told) {
         var note = at.note();
         var name = note.place() instanceof Fretted place
                 ? Optional.of(timeline.nameAt(at.bar(), place))

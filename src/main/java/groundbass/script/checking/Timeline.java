@@ -26,15 +26,15 @@ public final class Timeline {
     private List<List<Spelled>> spellings;
 
     /** A note and the number of its bar. */
-    record At(int bar, Note note) {
-        Position position() {
+    public record At(int bar, Note note) {
+        public Position position() {
             return new Position(bar, note.onset());
         }
     }
 
     /** A half-open stretch of one bar. */
     public record Stretch(int bar, Fraction from, Fraction to) {
-        boolean contains(Fraction at) {
+        public boolean contains(Fraction at) {
             return !at.isBefore(from) && at.isBefore(to);
         }
 
@@ -48,7 +48,7 @@ public final class Timeline {
         this.inForce = line.inForce();
     }
 
-    Line line() {
+    public Line line() {
         return line;
     }
 
@@ -56,26 +56,26 @@ public final class Timeline {
         return bar >= line.firstNumber() && bar <= lastBar();
     }
 
-    int lastBar() {
+    public int lastBar() {
         return line.firstNumber() + line.bars().size() - 1;
     }
 
-    InForce at(int bar) {
+    public InForce at(int bar) {
         return inForce.get(line.indexOf(bar));
     }
 
-    Stretch whole(int bar) {
+    public Stretch whole(int bar) {
         return new Stretch(bar, line.bar(bar).from(), line.bar(bar).to());
     }
 
-    List<Stretch> everything() {
+    public List<Stretch> everything() {
         return Stream.iterate(line.firstNumber(), this::has, bar -> bar + 1)
                 .map(this::whole)
                 .toList();
     }
 
     /** The notes that begin within these stretches, in order. */
-    List<At> notes(List<Stretch> stretches) {
+    public List<At> notes(List<Stretch> stretches) {
         return stretches.stream().flatMap(this::notes).toList();
     }
 
@@ -86,7 +86,7 @@ public final class Timeline {
     }
 
     /** Whether nothing sounds at a moment. */
-    boolean isSilent(int bar, Fraction at) {
+    public boolean isSilent(int bar, Fraction at) {
         return soundsUntil(bar, at).compareTo(at) <= 0;
     }
 
@@ -106,7 +106,7 @@ public final class Timeline {
     }
 
     /** Where silence that reigns at a moment ends: at the next note, or at the end of the bar. */
-    Fraction silentUntil(int bar, Fraction at) {
+    public Fraction silentUntil(int bar, Fraction at) {
         return line.bar(bar).notes().stream()
                 .map(Note::onset)
                 .filter(onset -> onset.isAfter(at))
@@ -123,7 +123,7 @@ public final class Timeline {
     }
 
     /** Whether a note is written as several heads, tied, of which the first has this length. */
-    boolean isTiedHead(At at, Fraction length) {
+    public boolean isTiedHead(At at, Fraction length) {
         return elements(at.bar())
                 .anyMatch(element -> element instanceof Element.Chord chord
                         && chord.onset().equals(at.note().onset())
@@ -135,6 +135,11 @@ public final class Timeline {
     /** When the written rests of a bar begin. */
     Stream<Fraction> writtenRests(int bar) {
         return elements(bar).filter(Element.Rest.class::isInstance).map(Element::onset);
+    }
+
+    /** How many rests are written in a bar. */
+    public long restsWritten(int bar) {
+        return writtenRests(bar).count();
     }
 
     private Stream<Element> elements(int bar) {
@@ -156,7 +161,7 @@ public final class Timeline {
     }
 
     /** The name that a fretted place is written by in a bar; where it is not played there, its name in the key. */
-    NoteName nameAt(int bar, Fretted place) {
+    public NoteName nameAt(int bar, Fretted place) {
         var notes = line.bar(bar).notes();
         var tuning = line.header().tuning();
         int midi = tuning.midi(place);

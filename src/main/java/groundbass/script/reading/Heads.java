@@ -136,7 +136,9 @@ final class Heads {
         if (terms.at(i - 1).raw().equalsIgnoreCase("over") && raw.endsWith("5")) {
             return Optional.of(new Found<>(new Chunk.Tie(Sense.OVER), i + 1));
         }
+        boolean figured = raw.chars().anyMatch(Character::isDigit) || terms.is(i - 1, Sense.OVER);
         return ChordSymbol.parse(raw)
+                .filter(chord -> figured)
                 .filter(chord -> chord instanceof Chord named && named.quality() != Quality.POWER)
                 .map(chord -> new Found<>(new Chunk.ChordNamed(chord), bass(i + 1)));
     }

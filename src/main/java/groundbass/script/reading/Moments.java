@@ -50,7 +50,7 @@ final class Moments {
     /** "The seventh bar is the same as the first." */
     private Optional<Found<Chunk>> alone(int i) {
         boolean compared = terms.is(i - 1, Sense.SAME) || (terms.is(i - 1, Sense.THE) && terms.is(i - 2, Sense.SAME));
-        boolean bars = terms.has(Sense.BAR);
+        boolean bars = terms.has(Sense.BAR) && !terms.has(Sense.NOTE);
         return terms.ordinal(i)
                 .filter(found -> compared && bars && terms.isBreak(found.after()))
                 .map(found -> new Found<>(new Chunk.Bars(List.of(found.value())), found.after()));

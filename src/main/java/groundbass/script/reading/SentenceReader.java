@@ -46,7 +46,7 @@ public final class SentenceReader {
         }
         var rest = same.isEmpty() ? intervals.rest() : withoutPlaces(chunks);
         boolean theLine = rest.stream().anyMatch(said -> said.is(Sense.THE_LINE));
-        var segments = Grouping.of(antecedent(rest), context);
+        var segments = Grouping.of(rest, context);
         for (var segment : segments) {
             segment(segment, placed(segment.where(), theLine), spoken);
         }
@@ -65,37 +65,6 @@ public final class SentenceReader {
                         && !said.is(Chunk.LastBeats.class)
                         && !said.is(Chunk.Order.class))
                 .toList();
-    }
-
-    /** "That's an A": of the place that was named last; "that's the third fret of the E string": of the note. */
-    private List<Said> antecedent(List<Said> chunks) {
-        boolean pronoun = chunks.size() >= 2 && chunks.get(0).isPronoun();
-        int note = first(chunks, Chunk.Notes.class);
-        int place = first(chunks, Chunk.Places.class);
-        if (pronoun && note >= 0 && place < 0 && context.spot().isWhole()) {
-            return with(chunks, note, new Chunk.Places(List.of(context.spot()), false));
-        }
-        boolean whole = place >= 0
-                && chunks.get(place).chunk() instanceof Chunk.Places places
-                && places.spots().size() == 1
-                && places.spots().get(0).isWhole();
-        return pronoun && whole && note < 0 && context.name().isPresent()
-                ? with(chunks, place, new Chunk.Notes(List.of(context.name().get()), false))
-                : chunks;
-    }
-
-    private static int first(List<Said> chunks, Class<? extends Chunk> kind) {
-        return IntStream.range(0, Math.min(4, chunks.size()))
-                .filter(i -> chunks.get(i).is(kind))
-                .findFirst()
-                .orElse(-1);
-    }
-
-    private static List<Said> with(List<Said> chunks, int at, Chunk chunk) {
-        var first = chunks.get(at);
-        var with = new ArrayList<>(chunks);
-        with.add(at, new Said(chunk, first.first(), first.first(), first.from(), first.to()));
-        return with;
     }
 
     /** Where nothing was said of the bar, it is the one in hand. */

@@ -10,11 +10,11 @@ import java.util.Locale;
  */
 public record Word(String raw, int from) {
     /** In small letters, with plain apostrophes and signs, as the word lists have it. */
-    String folded() {
+    public String folded() {
         return raw.toLowerCase(Locale.ROOT).replace('’', '\'').replace('♯', '#').replace('♭', 'b');
     }
 
-    int to() {
+    public int to() {
         return from + raw.length();
     }
 }

@@ -36,11 +36,18 @@ public final class Words {
         int marks = 0;
         var matcher = WORD.matcher(text);
         while (matcher.find()) {
-            boolean word = Character.isLetterOrDigit(matcher.group().charAt(0));
+            char first = matcher.group().charAt(0);
+            boolean word = Character.isLetterOrDigit(first);
+            boolean shortened = first == '\'' || first == '’'; // "it's" is no mark
             words += word ? 1 : 0;
-            marks += word ? 0 : 1;
+            marks += word || shortened ? 0 : 1;
         }
         return words >= 40 && marks * 25 < words;
+    }
+
+    /** Whether a text goes without capital letters, so that notes are written small. */
+    public static boolean isLowered(String text) {
+        return text.chars().noneMatch(Character::isUpperCase);
     }
 
     /** The sentences in order; the mark that ends one is its last word. */

@@ -89,7 +89,7 @@ record Round(int number, Line line, Locale language, List<Row> rows) {
         if (statements.stream().anyMatch(Statement::contradicts)) {
             return Answer.CONTRADICTS;
         }
-        if (statements.stream().noneMatch(Statement::agrees)) {
+        if (statements.stream().noneMatch(statement -> statement.agrees() || statement.isReadInPart())) {
             return Answer.CANNOT_TELL;
         }
         return statements.stream().allMatch(Statement::agrees) ? Answer.AGREES : Answer.IN_PART;

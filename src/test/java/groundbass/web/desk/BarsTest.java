@@ -58,16 +58,16 @@ class BarsTest {
 
         part(page, "seek").fill("1.25");
         assertThat(part(page, "tap")).hasText("Bar 1, round 1 begins now");
-        part(page, "seek").press("b");
+        part(page, "seek").press("t");
         assertThat(part(page, "chosen")).hasValue("1");
-        part(page, "chosen").press(",");
-        part(page, "chosen").press(",");
+        part(page, "chosen").press("e");
+        part(page, "chosen").press("e");
         part(page, "later").click();
         part(page, "click").check();
         part(page, "around").click();
         assertThat(part(page, "play")).hasText("Stop");
         assertThat(part(page, "place")).not().hasText("0:01.2");
-        part(page, "play").press("b"); // while it plays
+        part(page, "play").press("t"); // while it plays
         assertThat(part(page, "word")).containsText("Bar 2, round 1: 0:0");
         part(page, "undo").click();
         part(page, "play").click();
@@ -111,8 +111,8 @@ class BarsTest {
         assertThat(kept(episode).bars().get(0).seconds()).isEqualTo(theirs - 0.02, within(0.001));
 
         part(one, "seek").fill("1.25");
-        part(one, "seek").press("b");
-        part(one, "seek").press("b");
+        part(one, "seek").press("t");
+        part(one, "seek").press("t");
         part(one, "save").click();
         assertThat(part(one, "word")).containsText("Bar 2 does not begin after “Bar 1”");
         part(one, "undo").click();

@@ -132,12 +132,12 @@ class BenchTest {
         assertThat(part(page, "work")).isVisible();
         seek(page, 2);
         part(page, "play").focus();
-        page.keyboard().press("m");
+        page.keyboard().press("t");
         assertThat(page.locator("#bench [data-part=marks] li")).hasCount(1);
         seek(page, 4);
         for (var field : List.of("first", "what")) {
             part(page, field).focus();
-            page.keyboard().press("m");
+            page.keyboard().press("t");
         }
         assertThat(page.locator("#bench [data-part=marks] li")).hasCount(1);
     }

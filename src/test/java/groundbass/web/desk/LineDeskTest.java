@@ -106,7 +106,7 @@ class LineDeskTest {
         Browser.write(page, "Line text", "bar 1\n1-4  E5, E58\n");
         assertThat(page.locator(".stand-remarks")).containsText("Fret 58 on string E");
         page.locator("[data-bar-spot='1']").click();
-        page.keyboard().press("Alt+Enter");
+        page.keyboard().press("Alt+r");
         assertThat(page.locator(".stand-remarks")).not().containsText("fret 58");
         assertThat(page.locator("#mainLine")).hasValue("bar 1\n1-4  E5, E5\n");
         assertThat(page.locator("#live-said")).hasText("No mistakes");

@@ -93,10 +93,10 @@ class WritingPathTest {
         assertThat(remarks).containsText("Fret 58 on string E");
         assertThat(remarks).containsText("A hammer sounds a higher fret");
         page.locator("[data-bar-spot='2']").click();
-        page.keyboard().press("Alt+Enter");
+        page.keyboard().press("Alt+r");
         assertThat(remarks).not().containsText("fret 58");
         page.locator("[data-bar-spot='4']").click();
-        page.keyboard().press("Alt+Enter");
+        page.keyboard().press("Alt+r");
         assertThat(remarks).not().containsText("A hammer sounds");
         assertThat(page.locator("#mainLine")).hasValue(Pattern.compile("2    A5 pull"));
         assertThat(page.locator("#live-said")).containsText("No mistakes");

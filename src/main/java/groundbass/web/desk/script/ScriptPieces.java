@@ -16,6 +16,8 @@ final class ScriptPieces {
     public enum Kind {
         PLAIN,
         AGREES,
+        /** What was read of it agrees. */
+        PART,
         UNTOLD,
         WRONG
     }
@@ -49,6 +51,9 @@ final class ScriptPieces {
     private static Kind kind(Statement statement) {
         if (statement.contradicts()) {
             return Kind.WRONG;
+        }
+        if (statement.isReadInPart()) {
+            return Kind.PART;
         }
         return statement.verdict() instanceof Verdict.Agrees ? Kind.AGREES : Kind.UNTOLD;
     }

@@ -49,7 +49,7 @@ public record ScriptView(
     private static final Logger log = LoggerFactory.getLogger(ScriptView.class);
 
     /** How many statements were found, and what came of them. */
-    public record Tally(int found, long agree, int contradict, long untold) {}
+    public record Tally(int found, long agree, long inPart, int contradict, long untold) {}
 
     /**
      * A statement that is not so.
@@ -78,7 +78,7 @@ public record ScriptView(
                     !document.mainLine().isBlank(),
                     List.of(),
                     List.of(),
-                    new Tally(0, 0, 0, 0),
+                    new Tally(0, 0, 0, 0, 0),
                     "");
         }
     }
@@ -102,7 +102,7 @@ public record ScriptView(
                 lined,
                 ScriptPieces.of(script.spoken(), read.statements()),
                 wrong,
-                new Tally(read.statements().size(), read.agreeing(), wrong.size(), read.untold()),
+                new Tally(read.statements().size(), read.agreeing(), read.readInPart(), wrong.size(), read.untold()),
                 Chapters.list(proposed(script, document, messages)));
     }
 

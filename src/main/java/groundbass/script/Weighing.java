@@ -1,0 +1,65 @@
+package groundbass.script;
+
+import groundbass.script.checking.Verdict;
+import groundbass.script.thread.Talk.Heard;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Weighs what was understood to the last word against what was merely picked out of a sentence. Only the former can
+ * agree: where a part of a sentence was not read, what agrees agrees in part.
+ */
+final class Weighing {
+    /** Characters that a clause may have for it to be one, where nobody wrote where it ends. */
+    private static final int SHORT = 60;
+
+    private Weighing() {}
+
+    /**
+     * @param heard the clauses of a sentence
+     * @param picked statements found in it without regard to the rest of its words
+     * @param apart whether each clause stands for itself, since nobody wrote where sentences end
+     */
+    static List<Statement> of(List<Heard> heard, List<Statement> picked, boolean apart) {
+        boolean wholly = heard.stream().filter(Heard::musical).allMatch(Weighing::isSure);
+        var statements = new ArrayList<Statement>();
+        for (int i = 0; i < heard.size(); i++) {
+            var clause = heard.get(i);
+            boolean firm =
+                    !apart || clause.to() - clause.from() <= SHORT && isFirm(heard, i - 1) && isFirm(heard, i + 1);
+            clause.verdict()
+                    .map(verdict -> verdict instanceof Verdict.Agrees && !wholly && !apart ? Verdict.IN_PART : verdict)
+                    .map(verdict -> verdict instanceof Verdict.Contradicts && !firm ? Verdict.CANNOT_TELL : verdict)
+                    .ifPresent(verdict ->
+                            statements.add(new Statement(clause.from(), clause.to(), verdict, clause.position())));
+        }
+        for (var statement : picked) {
+            var around = heard.stream()
+                    .filter(clause -> clause.from() < statement.to() && statement.from() < clause.to())
+                    .toList();
+            boolean known = apart
+                    ? around.stream().anyMatch(Weighing::isSure)
+                    : !around.isEmpty() && around.stream().allMatch(Weighing::isSure);
+            boolean asked = statement.contradicts() && around.stream().anyMatch(Heard::asked);
+            if (!known && !asked) {
+                statements.add(statement.agrees() ? inPart(statement) : statement);
+            }
+        }
+        return statements;
+    }
+
+    /** Whether a clause's neighbour was understood too, so that nothing was cut off between them. */
+    private static boolean isFirm(List<Heard> heard, int i) {
+        return i < 0 || i >= heard.size() || isSure(heard.get(i));
+    }
+
+    private static Statement inPart(Statement statement) {
+        return new Statement(statement.from(), statement.to(), Verdict.IN_PART, statement.position());
+    }
+
+    private static boolean isSure(Heard clause) {
+        return clause.verdict()
+                .filter(verdict -> !(verdict instanceof Verdict.CannotTell))
+                .isPresent();
+    }
+}

@@ -1,0 +1,154 @@
+package groundbass.script.grammar;
+
+import groundbass.script.grammar.Tokens.Found;
+import groundbass.theory.ChordSymbol;
+import groundbass.theory.ChordSymbol.Chord;
+import groundbass.theory.Key;
+import groundbass.theory.Mode;
+import groundbass.theory.NoteName;
+import groundbass.theory.Quality;
+import java.util.Optional;
+
+/** Reads keys, chords in words, tempos, metres and feels. */
+final class Heads {
+    private static final int SLOWEST = 20;
+
+    private final Tokens tokens;
+    private final Names names;
+
+    Heads(Tokens tokens, Names names) {
+        this.tokens = tokens;
+        this.names = names;
+    }
+
+    Optional<Found<Unit>> read(int i) {
+        return tempo(i).or(() -> meter(i))
+                .or(() -> symbol(i))
+                .or(() -> named(i))
+                .or(() -> strings(i));
+    }
+
+    /** "Ninety beats a minute", "the click is at 90", "tempo 90". */
+    private Optional<Found<Unit>> tempo(int i) {
+        if (tokens.isAny(i, Category.TEMPO, Category.CLICK)) {
+            int at = tokens.skip(
+                    i + 1, Category.BE, Category.RUN, Category.AT, Category.HAVE, Category.FILLER, Category.ON);
+            return tokens.number(at)
+                    .filter(found -> found.value() >= SLOWEST)
+                    .map(found -> tempo(found.value(), perMinute(found.after()).orElse(found.after())));
+        }
+        var number = tokens.number(i).filter(found -> found.value() >= SLOWEST);
+        if (number.isEmpty()) {
+            return Optional.empty();
+        }
+        int after = number.get().after();
+        var minute = perMinute(after);
+        if (minute.isPresent()) {
+            return Optional.of(tempo(number.get().value(), minute.get()));
+        }
+        int at = tokens.skip(after, Category.BE, Category.ON, Category.THE);
+        boolean said = at > after && tokens.isAny(at, Category.TEMPO, Category.CLICK);
+        return said ? Optional.of(tempo(number.get().value(), at + 1)) : Optional.empty();
+    }
+
+    private static Found<Unit> tempo(int perMinute, int after) {
+        return new Found<>(new Unit.TempoNamed(perMinute), after);
+    }
+
+    private Optional<Integer> perMinute(int i) {
+        int at = tokens.skip(i, Category.BEAT, Category.LENGTH);
+        at = tokens.skip(at, Category.PER, Category.THE, Category.IN);
+        return tokens.is(at, Category.MINUTE) ? Optional.of(at + 1) : Optional.empty();
+    }
+
+    private Optional<Found<Unit>> meter(int i) {
+        String raw = tokens.at(i).raw();
+        if (raw.matches("\\d{1,2}/(2|4|8|16)")) {
+            String[] figures = raw.split("/");
+            return Optional.of(meter(Integer.parseInt(figures[0]), Integer.parseInt(figures[1]), i + 1));
+        }
+        var counts = tokens.number(i).filter(found -> found.value() >= 2 && found.value() <= 12);
+        if (counts.isEmpty()) {
+            return Optional.empty();
+        }
+        int after = counts.get().after();
+        var unit = tokens.number(after).filter(found -> found.value() == 4 || found.value() == 8);
+        boolean said = tokens.is(i - 1, Category.IN)
+                || tokens.is(i - 1, Category.METER)
+                || unit.filter(found -> tokens.is(found.after(), Category.TIME)).isPresent();
+        if (unit.isPresent() && said) {
+            int end = unit.get().after();
+            return Optional.of(
+                    meter(counts.get().value(), unit.get().value(), tokens.is(end, Category.TIME) ? end + 1 : end));
+        }
+        boolean compound = tokens.is(after, Category.LENGTH)
+                && (tokens.is(after + 1, Category.BAR) || isBareMeter(i, after))
+                && tokens.at(after).number(Category.LENGTH) <= 8
+                && tokens.at(after).number(Category.LENGTH) >= 4;
+        return compound
+                ? Optional.of(meter(
+                        counts.get().value(),
+                        tokens.at(after).number(Category.LENGTH),
+                        tokens.is(after + 1, Category.BAR) ? after + 2 : after + 1))
+                : Optional.empty();
+    }
+
+    /** "Vier Viertel", said by itself. */
+    private boolean isBareMeter(int i, int unit) {
+        boolean begins = i == 0 || tokens.isEnd(i - 1);
+        return begins && tokens.at(unit).raw().equals("Viertel") && tokens.isEnd(unit + 1);
+    }
+
+    private static Found<Unit> meter(int counts, int unit, int after) {
+        return new Found<>(new Unit.MeterNamed(counts, unit), after);
+    }
+
+    /** "Em7", "B7"; a capital word without a figure is none. */
+    private Optional<Found<Unit>> symbol(int i) {
+        String raw = tokens.at(i).raw();
+        boolean written = raw.length() > 1 && Character.isUpperCase(raw.charAt(0)) && raw.matches(".*\\d.*");
+        return written
+                ? ChordSymbol.parse(raw)
+                        .filter(Chord.class::isInstance)
+                        .map(chord -> new Found<>(new Unit.ChordNamed((Chord) chord), i + 1))
+                : Optional.empty();
+    }
+
+    /** "E minor", "an E minor seven", "C seven", "E flat major seven". */
+    private Optional<Found<Unit>> named(int i) {
+        var name = names.name(i);
+        if (name.isEmpty()) {
+            return Optional.empty();
+        }
+        int at = name.get().after();
+        if (!tokens.is(at, Category.MODE)) {
+            return seventh(name.get().value(), Quality.SEVENTH, at);
+        }
+        var mode = Mode.valueOf(tokens.at(at).value(Category.MODE));
+        var quality = mode == Mode.MAJOR ? Quality.MAJOR_SEVENTH : Quality.MINOR_SEVENTH;
+        boolean chord = mode == Mode.MAJOR || mode == Mode.MINOR;
+        var seventh = chord ? seventh(name.get().value(), quality, at + 1) : Optional.<Found<Unit>>empty();
+        return seventh.or(() -> Key.isWritable(name.get().value(), mode) || chord
+                ? Optional.of(new Found<>(new Unit.KeyNamed(name.get().value(), mode), at + 1))
+                : Optional.empty());
+    }
+
+    private Optional<Found<Unit>> seventh(NoteName root, Quality quality, int i) {
+        boolean figure = tokens.is(i, Category.NUMBER) && tokens.at(i).number(Category.NUMBER) == 7;
+        boolean ordinal = tokens.is(i, Category.ORDINAL)
+                && tokens.at(i).number(Category.ORDINAL) == 7
+                && !tokens.isAny(i + 1, Category.FRET, Category.ON);
+        boolean compound = tokens.is(i, Category.CHORD)
+                && tokens.at(i).value(Category.CHORD).equals("7");
+        return figure || ordinal || compound
+                ? Optional.of(new Found<>(new Unit.ChordNamed(Chord.of(root, quality)), i + 1))
+                : Optional.empty();
+    }
+
+    private Optional<Found<Unit>> strings(int i) {
+        return tokens.number(i)
+                .filter(found -> tokens.is(found.after(), Category.STRING))
+                .filter(found -> !tokens.isAny(found.after() + 1, Category.UP, Category.DOWN))
+                .map(found -> new Found<>(new Unit.StringCount(found.value()), found.after() + 1));
+    }
+}

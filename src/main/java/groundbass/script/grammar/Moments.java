@@ -1,0 +1,240 @@
+package groundbass.script.grammar;
+
+import groundbass.score.Fraction;
+import groundbass.script.grammar.Tokens.Found;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+
+/** Reads bars, beats, parts of beats, and how long things last. */
+final class Moments {
+    private static final int MOST = 64;
+    private static final int MOST_COUNTS = 12;
+
+    private final Tokens tokens;
+
+    Moments(Tokens tokens) {
+        this.tokens = tokens;
+    }
+
+    Optional<Found<Unit>> read(int i) {
+        return bar(i).or(() -> share(i)).or(() -> part(i)).or(() -> beat(i)).or(() -> lasting(i));
+    }
+
+    private Optional<Found<Unit>> bar(int i) {
+        if (tokens.is(i, Category.BAR)) {
+            return numbers(i + 1, Category.BAR).map(found -> new Found<>(new Unit.Bars(found.value()), found.after()));
+        }
+        var ordinal = tokens.ordinal(i).filter(found -> tokens.is(found.after(), Category.BAR));
+        if (ordinal.isPresent() && !tokens.is(ordinal.get().after() + 1, Category.NUMBER)) {
+            return ordinal.map(found -> new Found<>(new Unit.Bars(List.of(found.value())), found.after() + 1));
+        }
+        var way = tokens.is(i + 1, Category.BAR) && !tokens.is(i + 2, Category.NUMBER)
+                ? way(i)
+                : Optional.<Unit.BarAt.Way>empty();
+        if (way.isPresent()) {
+            return Optional.of(new Found<>(new Unit.BarAt(way.get()), i + 2));
+        }
+        boolean counted = tokens.number(i)
+                .filter(found -> tokens.is(found.after(), Category.BAR))
+                .filter(found -> !tokens.is(found.after() + 1, Category.NUMBER))
+                .isPresent();
+        return counted
+                ? tokens.number(i).map(found -> new Found<>(new Unit.BarCount(found.value()), found.after() + 1))
+                : Optional.empty();
+    }
+
+    private Optional<Unit.BarAt.Way> way(int i) {
+        if (tokens.is(i, Category.LAST)) {
+            return Optional.of(Unit.BarAt.Way.LAST);
+        }
+        if (tokens.is(i, Category.NEXT)) {
+            return Optional.of(Unit.BarAt.Way.NEXT);
+        }
+        if (tokens.isAny(i, Category.EACH, Category.ALL)) {
+            return Optional.of(Unit.BarAt.Way.EACH);
+        }
+        boolean the = tokens.isAny(i, Category.THE, Category.THAT)
+                && !tokens.at(i).raw().equals("a");
+        return the && !tokens.at(i).raw().equals("an") ? Optional.of(Unit.BarAt.Way.THIS) : Optional.empty();
+    }
+
+    /** "Half the bar", "the whole bar", "the second half". */
+    private Optional<Found<Unit>> share(int i) {
+        if (tokens.is(i, Category.HALF)) {
+            int at = tokens.skip(i + 1, Category.OF, Category.THE);
+            if (tokens.is(at, Category.BAR)) {
+                return Optional.of(new Found<>(new Unit.Lasting(Fraction.of(1, 2), true), at + 1));
+            }
+        }
+        if (tokens.is(i, Category.WHOLE) && tokens.is(i + 1, Category.BAR)) {
+            return Optional.of(new Found<>(new Unit.Lasting(Fraction.of(1, 1), true), i + 2));
+        }
+        var ordinal = tokens.ordinal(i).filter(found -> found.value() <= 2 && tokens.is(found.after(), Category.HALF));
+        return ordinal.filter(found -> !tokens.isAny(found.after() + 1, Category.NOTE, Category.STEP))
+                .map(found -> new Found<>(new Unit.HalfBar(found.value()), found.after() + 1));
+    }
+
+    /** "The and of two", "on the and", "the e and the a", "two &". */
+    private Optional<Found<Unit>> part(int i) {
+        int the = tokens.skip(tokens.is(i, Category.ON) ? i + 1 : i, Category.THE);
+        if (tokens.is(the - 1, Category.THE) && tokens.is(the - 1, Category.PART)) {
+            the--; // "the a of two"
+        }
+        if (tokens.is(the, Category.PART) && tokens.is(the + 1, Category.OF)) {
+            int at = tokens.skip(the + 2, Category.THE, Category.BEAT);
+            int part = the;
+            return tokens.number(at)
+                    .map(found -> new Found<>(parts(OptionalInt.of(found.value()), part), found.after()));
+        }
+        boolean two = tokens.is(i, Category.THE)
+                && tokens.is(i + 1, Category.PART)
+                && tokens.is(i + 2, Category.AND)
+                && tokens.is(i + 3, Category.THE)
+                && tokens.is(i + 4, Category.PART);
+        if (two) {
+            var both = List.of(
+                    tokens.at(i + 1).number(Category.PART), tokens.at(i + 4).number(Category.PART));
+            return Optional.of(new Found<>(new Unit.Parts(OptionalInt.empty(), both), i + 5));
+        }
+        boolean alone = tokens.is(i, Category.ON) && tokens.is(i + 1, Category.THE) && isAnd(i + 2)
+                || tokens.is(i, Category.THE) && isAnd(i + 1) && isEnd(i + 2);
+        if (alone) {
+            int at = tokens.is(i, Category.ON) ? i + 2 : i + 1;
+            return Optional.of(new Found<>(parts(OptionalInt.empty(), at), at + 1));
+        }
+        var number = tokens.number(onThe(i));
+        boolean sign =
+                number.isPresent() && tokens.at(number.get().after()).raw().equals("&");
+        boolean spoken = number.isPresent()
+                && onThe(i) > i
+                && isAnd(number.get().after())
+                && isAfterPart(number.get().after() + 1);
+        return sign || spoken
+                ? number.map(
+                        found -> new Found<>(parts(OptionalInt.of(found.value()), found.after()), found.after() + 1))
+                : Optional.empty();
+    }
+
+    private Unit parts(OptionalInt beat, int at) {
+        return new Unit.Parts(beat, List.of(tokens.at(at).number(Category.PART)));
+    }
+
+    private boolean isAnd(int i) {
+        return tokens.is(i, Category.PART) && tokens.is(i, Category.AND);
+    }
+
+    private boolean isEnd(int i) {
+        return tokens.isEnd(i) || tokens.isAny(i, Category.BE, Category.PLAY, Category.HAVE);
+    }
+
+    /** What may come after "on two and". */
+    private boolean isAfterPart(int i) {
+        return tokens.isEnd(i) || tokens.isAny(i, Category.BE, Category.PLAY, Category.HAVE, Category.WE);
+    }
+
+    /** Past "on", "on the", or the article of a German count; the same index where there is neither. */
+    private int onThe(int i) {
+        if (tokens.is(i, Category.ON)) {
+            return tokens.is(i + 1, Category.THE) ? i + 2 : i + 1;
+        }
+        boolean article =
+                tokens.is(i, Category.THE) && tokens.at(i + 1).isCapital() && !tokens.is(i + 1, Category.LETTER);
+        boolean subject = tokens.is(i, Category.THE) && tokens.is(i + 1, Category.NUMBER) && isSingular(i + 2);
+        return article || subject ? i + 1 : i;
+    }
+
+    private boolean isSingular(int i) {
+        return tokens.is(i, Category.BE) && !tokens.at(i).raw().equals("are");
+    }
+
+    private Optional<Found<Unit>> beat(int i) {
+        int at = tokens.skip(tokens.is(i, Category.ON) ? i + 1 : i, Category.THE);
+        if (tokens.is(at, Category.BEAT)) {
+            return numbers(at + 1, Category.BEAT)
+                    .map(found -> new Found<>(new Unit.Beats(found.value()), found.after()));
+        }
+        if (tokens.is(at, Category.PULSE)) {
+            return Optional.of(new Found<>(new Unit.Beats(List.of(1)), at + 1));
+        }
+        if (tokens.is(at, Category.LAST) && tokens.is(at + 1, Category.BEAT)) {
+            return Optional.of(new Found<>(new Unit.LastBeat(), at + 2));
+        }
+        var ordinal = tokens.ordinal(at).filter(found -> tokens.is(found.after(), Category.BEAT));
+        if (ordinal.isPresent()) {
+            return ordinal.map(found -> new Found<>(new Unit.Beats(List.of(found.value())), found.after() + 1));
+        }
+        boolean begins = i == 0 || i == 1 && tokens.isAny(0, Category.AND, Category.SO, Category.THEN);
+        boolean bareBeat =
+                begins && tokens.is(i, Category.NUMBER) && (isSingular(i + 1) || tokens.is(i + 1, Category.COLON));
+        if (bareBeat) { // "and four is a rest", "three: slide ..."
+            return Optional.of(new Found<>(new Unit.Beats(List.of(tokens.at(i).number(Category.NUMBER))), i + 1));
+        }
+        int bare = onThe(i);
+        return bare == i
+                ? Optional.empty()
+                : numbers(bare, Category.BEAT)
+                        .filter(found -> found.value().stream().allMatch(number -> number <= MOST_COUNTS)
+                                && !isCounting(found.after()))
+                        .map(found -> new Found<>(new Unit.Beats(found.value()), found.after()));
+    }
+
+    /** "For two beats", "a beat and a half" is not read. */
+    private Optional<Found<Unit>> lasting(int i) {
+        return tokens.number(i)
+                .filter(found -> tokens.is(found.after(), Category.BEAT)
+                        && !tokens.isAny(found.after() + 1, Category.PER, Category.MINUTE)
+                        && !tokens.is(found.after() + 2, Category.MINUTE))
+                .map(found -> new Found<>(new Unit.Lasting(Fraction.of(found.value(), 1), false), found.after() + 1));
+    }
+
+    /** Whether a noun follows that the number counts. */
+    private boolean isCounting(int i) {
+        return tokens.isAny(
+                i,
+                Category.NOTE,
+                Category.STRING,
+                Category.FRET,
+                Category.LENGTH,
+                Category.MANNER,
+                Category.REST,
+                Category.DEAD,
+                Category.OCTAVE,
+                Category.TIME,
+                Category.DOTTED,
+                Category.HALF,
+                Category.TUPLET);
+    }
+
+    /** "One and two", "3, 4 and 5", "one to four"; the noun may be said again. */
+    private Optional<Found<List<Integer>>> numbers(int i, Category noun) {
+        var first = tokens.number(i).filter(found -> !isCounting(found.after()));
+        if (first.isEmpty()) {
+            return Optional.empty();
+        }
+        var all = new ArrayList<>(List.of(first.get().value()));
+        int after = first.get().after();
+        while (all.size() < MOST && tokens.isAny(after, Category.AND, Category.COMMA, Category.TO)) {
+            int next = tokens.skip(after, Category.AND, Category.COMMA, Category.TO, noun);
+            var number = tokens.number(next)
+                    .filter(found -> !isCounting(found.after())
+                            && (!tokens.is(found.after(), Category.BAR)
+                                    || tokens.is(found.after() + 1, Category.NUMBER)));
+            int last = all.get(all.size() - 1);
+            if (number.isEmpty() || number.get().value() <= last || number.get().value() - last > MOST) {
+                break;
+            }
+            boolean range = tokens.is(after, Category.TO);
+            all.addAll(
+                    range
+                            ? IntStream.rangeClosed(last + 1, number.get().value())
+                                    .boxed()
+                                    .toList()
+                            : List.of(number.get().value()));
+            after = number.get().after();
+        }
+        return Optional.of(new Found<>(all, after));
+    }
+}

@@ -1,0 +1,82 @@
+package groundbass.script.grammar;
+
+import groundbass.script.grammar.Tokens.Found;
+import groundbass.theory.NoteName;
+import java.util.Optional;
+
+/** Reads names of notes, and tells the note A from the article, E from a part of a beat, Es from the pronoun. */
+final class Names {
+    private final Tokens tokens;
+
+    Names(Tokens tokens) {
+        this.tokens = tokens;
+    }
+
+    Optional<Found<NoteName>> name(int i) {
+        if (!tokens.is(i, Category.LETTER) || !isName(i)) {
+            return Optional.empty();
+        }
+        var plain = NoteName.parse(tokens.at(i).value(Category.LETTER)).orElseThrow();
+        boolean signed = plain.alteration() == 0 && tokens.is(i + 1, Category.SIGN);
+        return Optional.of(
+                signed
+                        ? new Found<>(
+                                new NoteName(plain.letter(), tokens.at(i + 1).number(Category.SIGN)), i + 2)
+                        : new Found<>(plain, i + 1));
+    }
+
+    private boolean isName(int i) {
+        var token = tokens.at(i);
+        boolean article = token.raw().equals("a")
+                && tokens.is(i + 1, Category.MODE)
+                && tokens.isAny(i + 2, Category.ORDINAL, Category.INTERVAL);
+        if (article) {
+            return false; // "a minor third"
+        }
+        if (tokens.isAny(i + 1, Category.SIGN, Category.STRING, Category.MODE)) {
+            return true;
+        }
+        if (token.is(Category.IT)) { // Es
+            boolean begins = i == 0 || tokens.is(i - 1, Category.STOP);
+            return (token.isCapital() && !(begins && isVerb(i + 1)))
+                    || (tokens.isLowered() && tokens.is(i - 1, Category.THE));
+        }
+        if (token.is(Category.THE)) {
+            return isNoteA(i);
+        }
+        if (token.is(Category.AT)) { // "am" is no name, As may be
+            return token.isCapital() && !token.raw().equals("Am");
+        }
+        boolean written = token.isCapital() || tokens.isLowered();
+        boolean part = token.is(Category.PART)
+                && tokens.is(i - 1, Category.THE)
+                && tokens.is(i + 1, Category.AND)
+                && tokens.is(i + 2, Category.THE)
+                && tokens.is(i + 3, Category.PART);
+        return written && !part && !(token.is(Category.PART) && tokens.is(i + 1, Category.OF));
+    }
+
+    private boolean isVerb(int i) {
+        return tokens.isAny(i, Category.BE, Category.HAVE, Category.PLAY, Category.HOLD, Category.START, Category.END);
+    }
+
+    private boolean isNoteA(int i) {
+        boolean after = tokens.isAny(i - 1, Category.THE, Category.OPEN, Category.HIGH, Category.LOW)
+                || (tokens.is(i - 1, Category.LETTER) && !tokens.isEnd(i - 1));
+        boolean capital = tokens.at(i).raw().equals("A") && i > 0 && !tokens.is(i - 1, Category.STOP);
+        boolean stands = tokens.isEnd(i + 1)
+                || tokens.isAny(
+                        i + 1,
+                        Category.AND,
+                        Category.TO,
+                        Category.ON,
+                        Category.IN,
+                        Category.FOR,
+                        Category.BE,
+                        Category.THEN,
+                        Category.AT,
+                        Category.FROM,
+                        Category.OF);
+        return after || capital || stands;
+    }
+}

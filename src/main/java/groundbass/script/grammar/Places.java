@@ -1,0 +1,168 @@
+package groundbass.script.grammar;
+
+import groundbass.script.grammar.Tokens.Found;
+import groundbass.theory.NoteName;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/** Reads strings and frets; several frets in a row share the string that is said with them. */
+final class Places {
+    private static final int MOST_FRETS = 36;
+
+    private final Tokens tokens;
+    private final Names names;
+
+    Places(Tokens tokens, Names names) {
+        this.tokens = tokens;
+        this.names = names;
+    }
+
+    private record Strung(Optional<NoteName> name, OptionalInt number) {}
+
+    Optional<Found<List<Unit>>> read(int i) {
+        return open(i).or(() -> fretted(i)).or(() -> strings(i)).or(() -> stringFirst(i));
+    }
+
+    private Optional<Found<List<Unit>>> open(int i) {
+        if (!tokens.is(i, Category.OPEN)) {
+            return Optional.empty();
+        }
+        int at = tokens.skip(i + 1, Category.LOW, Category.HIGH);
+        var name = names.name(at);
+        if (name.isPresent()) {
+            int after = name.get().after();
+            Unit place = new Unit.Place(Optional.of(name.get().value()), OptionalInt.empty(), OptionalInt.of(0));
+            return Optional.of(new Found<>(List.of(place), tokens.is(after, Category.STRING) ? after + 1 : after));
+        }
+        int after = tokens.is(at, Category.STRING) ? at + 1 : i + 1;
+        return Optional.of(new Found<>(List.of(new Unit.Open()), after));
+    }
+
+    /** "The D and G strings". */
+    private Optional<Found<List<Unit>>> strings(int i) {
+        var all = new ArrayList<Unit>();
+        int after = i;
+        var name = names.name(i);
+        while (name.isPresent()) {
+            all.add(new Unit.Place(Optional.of(name.get().value()), OptionalInt.empty(), OptionalInt.empty()));
+            after = name.get().after();
+            int at = tokens.skip(after, Category.COMMA, Category.AND);
+            name = at > after ? names.name(at) : Optional.empty();
+        }
+        boolean several = all.size() > 1
+                && tokens.is(after, Category.STRING)
+                && tokens.at(after).raw().matches(".*(s|en)");
+        return several ? Optional.of(new Found<>(all, after + 1)) : Optional.empty();
+    }
+
+    private Optional<Found<List<Unit>>> stringFirst(int i) {
+        var string = string(i);
+        if (string.isEmpty()) {
+            return Optional.empty();
+        }
+        int after = string.get().after();
+        int at = tokens.skip(after, Category.COMMA, Category.AT, Category.THE, Category.ON, Category.IN);
+        var frets = frets(at).filter(found -> string(
+                        tokens.skip(found.after(), Category.OF, Category.ON, Category.THE, Category.LOW, Category.HIGH))
+                .isEmpty());
+        return Optional.of(
+                frets.map(found -> new Found<>(units(found.value(), string.get().value()), found.after()))
+                        .orElseGet(() -> new Found<>(
+                                List.of(new Unit.Place(
+                                        string.get().value().name(),
+                                        string.get().value().number(),
+                                        OptionalInt.empty())),
+                                after)));
+    }
+
+    private Optional<Found<List<Unit>>> fretted(int i) {
+        return frets(i).map(found -> {
+            int at = tokens.skip(
+                    found.after(),
+                    Category.COMMA,
+                    Category.OF,
+                    Category.ON,
+                    Category.IN,
+                    Category.AT,
+                    Category.THE,
+                    Category.LOW,
+                    Category.HIGH);
+            var string = string(at);
+            return string.map(there -> new Found<>(units(found.value(), there.value()), there.after()))
+                    .orElseGet(() -> new Found<>(
+                            units(found.value(), new Strung(Optional.empty(), OptionalInt.empty())), found.after()));
+        });
+    }
+
+    private static List<Unit> units(List<Integer> frets, Strung string) {
+        return frets.stream()
+                .<Unit>map(fret -> new Unit.Place(string.name(), string.number(), OptionalInt.of(fret)))
+                .toList();
+    }
+
+    private Optional<Found<Strung>> string(int i) {
+        int at = tokens.skip(i, Category.LOW, Category.HIGH);
+        var name = names.name(at).filter(found -> tokens.is(found.after(), Category.STRING));
+        if (name.isPresent()) {
+            return name.map(found ->
+                    new Found<>(new Strung(Optional.of(found.value()), OptionalInt.empty()), found.after() + 1));
+        }
+        return tokens.ordinal(at)
+                .filter(found -> tokens.is(found.after(), Category.STRING))
+                .map(found ->
+                        new Found<>(new Strung(Optional.empty(), OptionalInt.of(found.value())), found.after() + 1));
+    }
+
+    /** "The third fret", "fret three", "frets two, four and five", "fifth and seventh on the A string". */
+    private Optional<Found<List<Integer>>> frets(int i) {
+        if (tokens.is(i, Category.FRET)) {
+            int on = tokens.skip(i + 1, Category.ON, Category.OF, Category.THE);
+            var string = on > i + 1 ? string(on) : Optional.<Found<Strung>>empty();
+            int at = tokens.skip(string.map(Found::after).orElse(i + 1), Category.BE);
+            return row(at).filter(found -> isFrets(found.value()));
+        }
+        var ordinals = ordinals(i);
+        if (ordinals.isEmpty() || !isFrets(ordinals.get().value())) {
+            return Optional.empty();
+        }
+        int after = ordinals.get().after();
+        if (tokens.is(after, Category.FRET)) {
+            return Optional.of(new Found<>(ordinals.get().value(), after + 1));
+        }
+        int at = tokens.skip(after, Category.ON, Category.OF, Category.THE, Category.LOW, Category.HIGH);
+        return at > after && string(at).isPresent() ? ordinals : Optional.empty();
+    }
+
+    private static boolean isFrets(List<Integer> numbers) {
+        return numbers.stream().allMatch(number -> number <= MOST_FRETS);
+    }
+
+    private Optional<Found<List<Integer>>> row(int i) {
+        return list(i, true);
+    }
+
+    private Optional<Found<List<Integer>>> ordinals(int i) {
+        return list(i, false);
+    }
+
+    private Optional<Found<List<Integer>>> list(int i, boolean numbers) {
+        var all = new ArrayList<Integer>();
+        int after = i;
+        var next = one(i, numbers);
+        while (next.isPresent()) {
+            all.add(next.get().value());
+            after = next.get().after();
+            int at = tokens.skip(
+                    after, Category.COMMA, Category.AND, Category.TO, Category.THE, Category.UP, Category.DOWN);
+            at = tokens.is(after, Category.IN) && tokens.is(after + 1, Category.THE) ? after + 2 : at;
+            next = at > after || numbers && tokens.isLowered() ? one(at, numbers) : Optional.empty();
+        }
+        return all.isEmpty() ? Optional.empty() : Optional.of(new Found<>(all, after));
+    }
+
+    private Optional<Found<Integer>> one(int i, boolean numbers) {
+        return numbers ? tokens.number(i) : tokens.ordinal(i);
+    }
+}

@@ -1,0 +1,414 @@
+package groundbass.script.grammar;
+
+import groundbass.score.Fraction;
+import groundbass.script.claims.Manner;
+import groundbass.script.grammar.Tokens.Found;
+import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.words.Word;
+import groundbass.theory.Degree;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/** Cuts a sentence into units; every word belongs to one, is a mere filler, or is unknown. */
+public final class Scanner {
+    /** Words that are units by themselves, in the order in which they are tried. */
+    private static final Map<Category, Tie> TIES = Map.ofEntries(
+            Map.entry(Category.MAYBE, Tie.MAYBE),
+            Map.entry(Category.BE, Tie.BE),
+            Map.entry(Category.HAVE, Tie.HAVE),
+            Map.entry(Category.START, Tie.START),
+            Map.entry(Category.END, Tie.END),
+            Map.entry(Category.HOLD, Tie.HOLD),
+            Map.entry(Category.CLIMB, Tie.CLIMB),
+            Map.entry(Category.UP, Tie.UP),
+            Map.entry(Category.DOWN, Tie.DOWN),
+            Map.entry(Category.CHANGE, Tie.CHANGE),
+            Map.entry(Category.ALL, Tie.ALL),
+            Map.entry(Category.BOTH, Tie.BOTH),
+            Map.entry(Category.EACH, Tie.EACH),
+            Map.entry(Category.ONLY, Tie.ONLY),
+            Map.entry(Category.NOT, Tie.NOT),
+            Map.entry(Category.NO, Tie.NO),
+            Map.entry(Category.EXCEPT, Tie.EXCEPT),
+            Map.entry(Category.ANY, Tie.ANY),
+            Map.entry(Category.SAME, Tie.SAME),
+            Map.entry(Category.DIFFERENT, Tie.DIFFERENT),
+            Map.entry(Category.LIKE, Tie.LIKE),
+            Map.entry(Category.APART, Tie.APART),
+            Map.entry(Category.BETWEEN, Tie.BETWEEN),
+            Map.entry(Category.WHICH, Tie.WHICH),
+            Map.entry(Category.THEY, Tie.THEY),
+            Map.entry(Category.WE, Tie.WE),
+            Map.entry(Category.AFTER, Tie.AFTER),
+            Map.entry(Category.BEFORE, Tie.BEFORE),
+            Map.entry(Category.COMMA, Tie.COMMA),
+            Map.entry(Category.SEMICOLON, Tie.SEMICOLON),
+            Map.entry(Category.BRACKET, Tie.OTHER),
+            Map.entry(Category.COLON, Tie.COLON),
+            Map.entry(Category.STOP, Tie.STOP),
+            Map.entry(Category.ASK, Tie.ASK));
+
+    /** Words that mean one thing in one place and another elsewhere, tried after all others, in this order. */
+    private static final List<Map.Entry<Category, Tie>> LATE = List.of(
+            Map.entry(Category.THEN, Tie.THEN),
+            Map.entry(Category.AND, Tie.AND),
+            Map.entry(Category.BUT, Tie.BUT),
+            Map.entry(Category.FALL, Tie.FALL),
+            Map.entry(Category.PLAY, Tie.PLAY),
+            Map.entry(Category.IT, Tie.IT),
+            Map.entry(Category.THAT, Tie.THAT),
+            Map.entry(Category.THERE, Tie.THERE),
+            Map.entry(Category.OF, Tie.OF),
+            Map.entry(Category.FROM, Tie.FROM),
+            Map.entry(Category.TO, Tie.TO),
+            Map.entry(Category.ON, Tie.ON),
+            Map.entry(Category.IN, Tie.IN),
+            Map.entry(Category.AT, Tie.AT),
+            Map.entry(Category.OVER, Tie.OVER),
+            Map.entry(Category.WITH, Tie.WITH),
+            Map.entry(Category.ABOVE, Tie.ABOVE),
+            Map.entry(Category.BELOW, Tie.BELOW),
+            Map.entry(Category.FOR, Tie.FOR),
+            Map.entry(Category.THROUGH, Tie.IN),
+            Map.entry(Category.NOTE, Tie.NOTE),
+            Map.entry(Category.NEUTRAL, Tie.ONE),
+            Map.entry(Category.BAR, Tie.BAR),
+            Map.entry(Category.BEAT, Tie.BEAT),
+            Map.entry(Category.STRING, Tie.STRING),
+            Map.entry(Category.FRET, Tie.FRET),
+            Map.entry(Category.CHORD, Tie.CHORD),
+            Map.entry(Category.KEY, Tie.KEY),
+            Map.entry(Category.BASS, Tie.BASS),
+            Map.entry(Category.TEMPO, Tie.TEMPO),
+            Map.entry(Category.METER, Tie.METER),
+            Map.entry(Category.FEEL, Tie.FEEL),
+            Map.entry(Category.THUMB, Tie.THUMB),
+            Map.entry(Category.FINGERS, Tie.FINGERS),
+            Map.entry(Category.LONG, Tie.LONG),
+            Map.entry(Category.SLOW, Tie.SLOW),
+            Map.entry(Category.HIGH, Tie.HIGH),
+            Map.entry(Category.LOW, Tie.LOW),
+            Map.entry(Category.AGAIN, Tie.AGAIN),
+            Map.entry(Category.SO, Tie.SO));
+
+    private final Tokens tokens;
+    private final Names names;
+    private final Moments moments;
+    private final Places places;
+    private final Heads heads;
+    private final List<Read> units = new ArrayList<>();
+
+    private Scanner(Tokens tokens) {
+        this.tokens = tokens;
+        this.names = new Names(tokens);
+        this.moments = new Moments(tokens);
+        this.places = new Places(tokens, names);
+        this.heads = new Heads(tokens, names);
+    }
+
+    /** @param lowered whether the whole script goes without capital letters */
+    public static List<Read> units(List<Word> sentence, Vocabulary vocabulary, boolean lowered) {
+        var scanner = new Scanner(new Tokens(vocabulary.tokens(sentence), lowered));
+        int i = 0;
+        while (i < scanner.tokens.size()) {
+            i = scanner.take(i);
+        }
+        return List.copyOf(scanner.units);
+    }
+
+    private int take(int i) {
+        var found = moments.read(i).or(() -> heads.read(i)).or(() -> line(i));
+        if (found.isPresent()) {
+            return add(i, List.of(found.get().value()), found.get().after());
+        }
+        var place = places.read(i);
+        if (place.isPresent()) {
+            return add(i, place.get().value(), place.get().after());
+        }
+        return one(i).map(unit -> add(i, List.of(unit.value()), unit.after())).orElseGet(() -> rest(i));
+    }
+
+    private int add(int i, List<Unit> found, int after) {
+        for (var unit : found) {
+            units.add(new Read(unit, tokens.at(i).from(), tokens.at(after - 1).to()));
+        }
+        return after;
+    }
+
+    /** A word alone: a tie, a filler, or unknown. */
+    private int rest(int i) {
+        var token = tokens.at(i);
+        boolean article = token.is(Category.THE)
+                && token.isAny(Category.THAT, Category.THEY)
+                && !tokens.isAny(i + 1, Category.BE, Category.PLAY, Category.HAVE, Category.HOLD, Category.START);
+        boolean definite = article || (token.is(Category.THE) && token.raw().equals("the"));
+        if (definite) {
+            return add(i, List.of(new Unit.Small(Tie.THE)), i + 1);
+        }
+        var early = TIES.entrySet().stream()
+                .filter(entry -> token.is(entry.getKey()))
+                .map(Map.Entry::getValue)
+                .min(Enum::compareTo);
+        var tie = early.or(() -> LATE.stream()
+                .filter(entry -> token.is(entry.getKey()))
+                .map(Map.Entry::getValue)
+                .findFirst());
+        if (tie.isPresent()) {
+            return add(i, List.of(new Unit.Small(tie.get())), i + 1);
+        }
+        boolean filler = token.isAny(
+                Category.FILLER,
+                Category.THE,
+                Category.OF_PLAYING,
+                Category.PER,
+                Category.WHOLE,
+                Category.TIME,
+                Category.COUNTED,
+                Category.RUN,
+                Category.THING);
+        return filler ? i + 1 : add(i, List.of(new Unit.Unknown()), i + 1);
+    }
+
+    private Optional<Found<Unit>> one(int i) {
+        return length(i)
+                .or(() -> interval(i))
+                .or(() -> manner(i))
+                .or(() -> rank(i))
+                .or(() -> quiet(i))
+                .or(() -> name(i))
+                .or(() -> amount(i));
+    }
+
+    private Optional<Found<Unit>> line(int i) {
+        boolean whole = tokens.is(i, Category.WHOLE) && tokens.isAny(i + 1, Category.LINE, Category.THING);
+        if (whole) {
+            return unit(new Unit.Whole(), i + 2);
+        }
+        boolean german = tokens.is(i, Category.THING) && tokens.at(i).isCapital() && tokens.is(i - 1, Category.THE);
+        return tokens.is(i, Category.LINE) || german ? unit(new Unit.Whole(), i + 1) : Optional.empty();
+    }
+
+    private static Optional<Found<Unit>> unit(Unit unit, int after) {
+        return Optional.of(new Found<>(unit, after));
+    }
+
+    private Optional<Found<Unit>> length(int i) {
+        boolean dotted = tokens.is(i, Category.DOTTED);
+        int at = dotted ? i + 1 : i;
+        var value = value(at);
+        if (value.isEmpty()) {
+            return tokens.is(i, Category.TUPLET) ? unit(new Unit.Triplet(), i + 1) : Optional.empty();
+        }
+        int after = value.get().after();
+        if (tokens.is(after, Category.TUPLET)) {
+            return unit(new Unit.Triplet(), after + 1);
+        }
+        var length = dotted
+                ? value.get().value().times(Fraction.of(3, 2))
+                : value.get().value();
+        return tokens.is(after, Category.REST)
+                ? unit(new Unit.Silence(Optional.of(length)), after + 1)
+                : unit(new Unit.Value(length), tokens.is(after, Category.NOTE) ? after + 1 : after);
+    }
+
+    private Optional<Found<Fraction>> value(int i) {
+        if (tokens.is(i, Category.HALF) && tokens.isAny(i + 1, Category.NOTE, Category.REST)) {
+            return Optional.of(new Found<>(Fraction.of(1, 2), i + 1));
+        }
+        boolean whole = tokens.is(i, Category.WHOLE) && tokens.is(i + 1, Category.NOTE);
+        if (whole) {
+            return Optional.of(new Found<>(Fraction.of(1, 1), i + 1));
+        }
+        boolean ordinal = tokens.is(i, Category.ORDINAL)
+                && (tokens.is(i - 1, Category.ON) || tokens.is(i - 1, Category.TO))
+                && !tokens.is(i - 1, Category.AND);
+        return tokens.is(i, Category.LENGTH) && !ordinal && !tokens.is(i, Category.WHOLE)
+                ? Optional.of(new Found<>(Fraction.of(1, tokens.at(i).number(Category.LENGTH)), i + 1))
+                : Optional.empty();
+    }
+
+    private Optional<Found<Unit>> interval(int i) {
+        boolean half = tokens.is(i, Category.HALF);
+        if ((half || tokens.is(i, Category.WHOLE)) && tokens.isAny(i + 1, Category.STEP, Category.NOTE)) {
+            return unit(new Unit.Interval(2, OptionalInt.of(half ? 1 : 2)), i + 2);
+        }
+        if (tokens.isAny(i, Category.SEMITONE, Category.STEP)) {
+            return unit(new Unit.Interval(2, OptionalInt.of(tokens.is(i, Category.STEP) ? 2 : 1)), i + 1);
+        }
+        if (tokens.is(i, Category.TRITONE)) {
+            return unit(new Unit.Interval(5, OptionalInt.of(6)), i + 1);
+        }
+        if (tokens.is(i, Category.ROOT)) {
+            return unit(new Unit.ChordTone(1, Optional.of(Degree.parse("1"))), i + 1);
+        }
+        var octaves = tokens.number(i).filter(found -> tokens.is(found.after(), Category.OCTAVE));
+        if (octaves.isPresent()) {
+            return unit(new Unit.Octaves(octaves.get().value()), octaves.get().after() + 1);
+        }
+        return tokens.is(i, Category.OCTAVE) ? unit(new Unit.Octaves(1), i + 1) : sized(i).or(() -> move(i));
+    }
+
+    private Optional<Found<Unit>> move(int i) {
+        return tokens.number(i)
+                .filter(found -> tokens.isAny(found.after(), Category.FRET, Category.STRING)
+                        && tokens.isAny(found.after() + 1, Category.UP, Category.DOWN))
+                .map(found -> new Found<>(
+                        new Unit.Move(found.value(), tokens.is(found.after(), Category.STRING)), found.after() + 1));
+    }
+
+    /** "A fourth", "the third of the chord", "minor third"; "the third fret" was read before. */
+    private Optional<Found<Unit>> sized(int i) {
+        boolean major = tokens.isAny(i, Category.MAJOR_SIZE)
+                || tokens.is(i, Category.MODE)
+                        && tokens.at(i).value(Category.MODE).equals("MAJOR");
+        boolean minor = tokens.isAny(i, Category.MINOR_SIZE)
+                || tokens.is(i, Category.MODE)
+                        && tokens.at(i).value(Category.MODE).equals("MINOR");
+        boolean perfect = tokens.is(i, Category.PERFECT);
+        int at = major || minor || perfect ? i + 1 : i;
+        var number = tokens.is(at, Category.INTERVAL)
+                ? Optional.of(tokens.at(at).number(Category.INTERVAL))
+                : tokens.ordinal(at).map(Found::value);
+        if (number.isEmpty() || number.get() < 2 || number.get() > 7) {
+            return Optional.empty();
+        }
+        var semitones = semitones(number.get(), major, minor);
+        int after = at + 1;
+        boolean ofChord =
+                tokens.is(tokens.skip(after, Category.OF, Category.FROM, Category.THE, Category.THAT), Category.CHORD)
+                        || tokens.is(after, Category.OF)
+                                && heads.read(tokens.skip(after, Category.OF, Category.THE, Category.CHORD))
+                                        .isPresent();
+        if (ofChord) {
+            int degree = number.get();
+            boolean exact = major || minor;
+            return unit(
+                    new Unit.ChordTone(
+                            degree, exact ? Optional.of(Degree.parse((minor ? "b" : "") + degree)) : Optional.empty()),
+                    after);
+        }
+        boolean article = List.of("a", "an").contains(tokens.at(at - 1).raw());
+        boolean sure = major || minor || perfect || tokens.is(at, Category.INTERVAL) || article;
+        boolean noun = tokens.isAny(
+                after,
+                Category.FRET,
+                Category.NOTE,
+                Category.NEUTRAL,
+                Category.MANNER,
+                Category.LENGTH,
+                Category.FINGERS);
+        return sure && !noun ? unit(new Unit.Interval(number.get(), semitones), after) : Optional.empty();
+    }
+
+    private static OptionalInt semitones(int number, boolean major, boolean minor) {
+        return switch (number) {
+            case 4 -> OptionalInt.of(5);
+            case 5 -> OptionalInt.of(7);
+            default ->
+                major || minor
+                        ? OptionalInt.of(
+                                Degree.parse((minor ? "b" : "") + number).semitones())
+                        : OptionalInt.empty();
+        };
+    }
+
+    private Optional<Found<Unit>> manner(int i) {
+        if (tokens.is(i, Category.DEAD)) {
+            return unit(new Unit.Dead(), tokens.is(i + 1, Category.NOTE) ? i + 2 : i + 1);
+        }
+        if (!tokens.is(i, Category.MANNER)) {
+            return Optional.empty();
+        }
+        var manner = Manner.valueOf(tokens.at(i).value(Category.MANNER));
+        int after = i + 1;
+        boolean particle = tokens.is(after, Category.OF_PLAYING)
+                && (manner == Manner.HAMMER || manner == Manner.PULL || manner == Manner.SLIDE);
+        return unit(new Unit.Played(manner), particle ? after + 1 : after);
+    }
+
+    /** "The first note", "the last two", "the highest", "the middle one". */
+    private Optional<Found<Unit>> rank(int i) {
+        if (tokens.is(i, Category.FINAL_NOTE)) {
+            return unit(new Unit.Rank(Unit.Rank.Which.LAST, 1), i + 1);
+        }
+        if (tokens.is(i, Category.HIGHEST)) {
+            return unit(new Unit.Rank(Unit.Rank.Which.HIGHEST, 1), i + 1);
+        }
+        if (tokens.is(i, Category.LOWEST)) {
+            return unit(new Unit.Rank(Unit.Rank.Which.LOWEST, 1), i + 1);
+        }
+        if (tokens.is(i, Category.MIDDLE)) {
+            return unit(new Unit.Rank(Unit.Rank.Which.MIDDLE, 1), i + 1);
+        }
+        if (tokens.is(i, Category.LAST)) {
+            return unit(new Unit.Rank(Unit.Rank.Which.LAST, 1), i + 1);
+        }
+        if (tokens.is(i, Category.NEXT)) {
+            return unit(new Unit.Rank(Unit.Rank.Which.NEXT, 1), i + 1);
+        }
+        return tokens.ordinal(i)
+                .map(found -> new Found<>(new Unit.Rank(Unit.Rank.Which.NTH, found.value()), found.after()));
+    }
+
+    private Optional<Found<Unit>> quiet(int i) {
+        if (tokens.isAny(i, Category.REST, Category.SILENT) && !tokens.is(i, Category.OPEN)) {
+            return unit(new Unit.Silence(Optional.empty()), i + 1);
+        }
+        boolean empty = tokens.is(i, Category.SILENT) && tokens.isEnd(i + 1);
+        if (empty) {
+            return unit(new Unit.Silence(Optional.empty()), i + 1);
+        }
+        if (tokens.is(i, Category.SHORT)) {
+            return unit(new Unit.Short(), i + 1);
+        }
+        return tokens.isAny(i, Category.SWUNG) ? unit(new Unit.FeelNamed(true), i + 1) : Optional.empty();
+    }
+
+    private Optional<Found<Unit>> name(int i) {
+        return names.name(i).map(found -> new Found<>(new Unit.Name(found.value()), found.after()));
+    }
+
+    private Optional<Found<Unit>> amount(int i) {
+        if (tokens.is(i, Category.TIMES) && tokens.is(i - 1, Category.AGAIN)) {
+            return unit(new Unit.Small(Tie.AGAIN), i + 1); // "noch einmal"
+        }
+        if (tokens.is(i, Category.TIMES)) {
+            return unit(new Unit.Times(tokens.at(i).number(Category.TIMES)), i + 1);
+        }
+        var number = tokens.number(i);
+        if (number.isEmpty()) {
+            return Optional.empty();
+        }
+        int after = number.get().after();
+        if (tokens.is(after, Category.TIME)) {
+            return unit(new Unit.Times(number.get().value()), after + 1);
+        }
+        int noun = tokens.skip(after, Category.FILLER, Category.SHORT);
+        boolean counts = tokens.isAny(
+                        noun,
+                        Category.NOTE,
+                        Category.LENGTH,
+                        Category.MANNER,
+                        Category.REST,
+                        Category.DEAD,
+                        Category.TUPLET,
+                        Category.DOTTED,
+                        Category.OPEN)
+                || tokens.is(after, Category.OF)
+                || tokens.is(noun, Category.HALF);
+        boolean pronoun = tokens.is(i, Category.NEUTRAL)
+                && (tokens.isAny(i - 1, Category.ORDINAL, Category.LAST, Category.MIDDLE, Category.THAT, Category.EACH)
+                        || tokens.isAny(i - 1, Category.THE, Category.OPEN));
+        if (pronoun && !counts) {
+            return unit(new Unit.Small(Tie.ONE), after);
+        }
+        return unit(
+                counts
+                        ? new Unit.Count(number.get().value())
+                        : new Unit.Number(number.get().value()),
+                after);
+    }
+}

@@ -1,0 +1,108 @@
+package groundbass.script.grammar;
+
+import java.util.List;
+import java.util.Optional;
+
+/** The tokens of a sentence, with what every reader of them asks. Beyond its ends there is nothing. */
+final class Tokens {
+    private final List<Token> tokens;
+    private final boolean lowered;
+
+    /** Something read, and the index of the token after it. */
+    record Found<T>(T value, int after) {}
+
+    /** @param lowered whether the script has no capital letters, so that notes are written small */
+    Tokens(List<Token> tokens, boolean lowered) {
+        this.tokens = List.copyOf(tokens);
+        this.lowered = lowered;
+    }
+
+    int size() {
+        return tokens.size();
+    }
+
+    boolean isLowered() {
+        return lowered;
+    }
+
+    Token at(int i) {
+        return i >= 0 && i < tokens.size() ? tokens.get(i) : Token.NOTHING;
+    }
+
+    boolean is(int i, Category category) {
+        return at(i).is(category);
+    }
+
+    boolean isAny(int i, Category... categories) {
+        return at(i).isAny(categories);
+    }
+
+    boolean isEnd(int i) {
+        return i >= tokens.size() || isAny(i, Category.COMMA, Category.STOP, Category.COLON, Category.ASK);
+    }
+
+    int skip(int i, Category... categories) {
+        int at = i;
+        while (isAny(at, categories) && !isNameOfString(at)) {
+            at++;
+        }
+        return at;
+    }
+
+    /** "The A string": its A is no article. */
+    private boolean isNameOfString(int i) {
+        return is(i, Category.THE) && is(i, Category.LETTER) && is(i + 1, Category.STRING);
+    }
+
+    /** A number to 399, in figures or in words. */
+    Optional<Found<Integer>> number(int i) {
+        boolean article = is(i, Category.THE) && is(i + 1, Category.HUNDRED);
+        int at = article ? i + 1 : i;
+        var first = small(at);
+        if (first.isPresent() && is(first.get().after(), Category.HUNDRED)) {
+            return hundreds(first.get().value(), first.get().after() + 1);
+        }
+        return is(at, Category.HUNDRED) ? hundreds(1, at + 1) : first;
+    }
+
+    private Optional<Found<Integer>> hundreds(int many, int after) {
+        int rest = is(after, Category.AND) && small(after + 1).isPresent() ? after + 1 : after;
+        return Optional.of(small(rest)
+                .map(found -> new Found<>(many * 100 + found.value(), found.after()))
+                .orElse(new Found<>(many * 100, after)));
+    }
+
+    private Optional<Found<Integer>> small(int i) {
+        if (is(i, Category.TENS)) {
+            int tens = at(i).number(Category.TENS);
+            boolean ones = is(i + 1, Category.NUMBER)
+                    && at(i + 1).number(Category.NUMBER) < 10
+                    && at(i + 1).number(Category.NUMBER) > 0;
+            return Optional.of(
+                    ones ? new Found<>(tens + at(i + 1).number(Category.NUMBER), i + 2) : new Found<>(tens, i + 1));
+        }
+        if (!is(i, Category.NUMBER)) {
+            return Optional.empty();
+        }
+        int value = at(i).number(Category.NUMBER);
+        // "one twenty" is how a tempo is said
+        boolean spoken = value >= 1
+                && value <= 3
+                && isAny(i + 1, Category.TENS)
+                && at(i).raw().length() > 1;
+        if (spoken) {
+            return small(i + 1).map(found -> new Found<>(value * 100 + found.value(), found.after()));
+        }
+        return Optional.of(new Found<>(value, i + 1));
+    }
+
+    Optional<Found<Integer>> ordinal(int i) {
+        if (is(i, Category.TENS) && is(i + 1, Category.ORDINAL)) {
+            return Optional.of(
+                    new Found<>(at(i).number(Category.TENS) + at(i + 1).number(Category.ORDINAL), i + 2));
+        }
+        return is(i, Category.ORDINAL)
+                ? Optional.of(new Found<>(at(i).number(Category.ORDINAL), i + 1))
+                : Optional.empty();
+    }
+}

@@ -1,0 +1,197 @@
+package groundbass.script.grammar;
+
+import groundbass.score.Fraction;
+import groundbass.script.claims.Manner;
+import groundbass.theory.ChordSymbol.Chord;
+import groundbass.theory.Degree;
+import groundbass.theory.Mode;
+import groundbass.theory.NoteName;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/** A piece of a clause that means one thing. */
+public sealed interface Unit {
+    /** Bars by their numbers. */
+    record Bars(List<Integer> numbers) implements Unit {}
+
+    /** A bar by where it stands. */
+    record BarAt(Way way) implements Unit {
+        public enum Way {
+            THIS,
+            NEXT,
+            LAST,
+            EACH
+        }
+    }
+
+    /** The line is so many bars long. */
+    record BarCount(int bars) implements Unit {}
+
+    record Beats(List<Integer> numbers) implements Unit {}
+
+    record LastBeat() implements Unit {}
+
+    /** Parts of a beat, 1 (e) to 3 (a); the beat in hand where none is said. */
+    record Parts(OptionalInt beat, List<Integer> parts) implements Unit {}
+
+    /** The first or the second half of a bar. */
+    record HalfBar(int nth) implements Unit {}
+
+    /** The line as a whole. */
+    record Whole() implements Unit {}
+
+    record Name(NoteName name) implements Unit {}
+
+    /** A string, by its name or its number, a fret, or both. */
+    record Place(Optional<NoteName> string, OptionalInt number, OptionalInt fret) implements Unit {
+        public boolean hasString() {
+            return string.isPresent() || number.isPresent();
+        }
+    }
+
+    /** A length as it is written. */
+    record Value(Fraction length) implements Unit {}
+
+    /** So many beats, or such a share of a bar. */
+    record Lasting(Fraction amount, boolean ofBar) implements Unit {}
+
+    record Triplet() implements Unit {}
+
+    record Played(Manner manner) implements Unit {}
+
+    record Dead() implements Unit {}
+
+    record Short() implements Unit {}
+
+    record Open() implements Unit {}
+
+    record Silence(Optional<Fraction> length) implements Unit {}
+
+    /** So many of what follows; 0 for none. */
+    record Count(int many) implements Unit {}
+
+    /** A number that counts nothing that was said. */
+    record Number(int value) implements Unit {}
+
+    /** So many times. */
+    record Times(int many) implements Unit {}
+
+    /** Which of several. */
+    record Rank(Which which, int nth) implements Unit {
+        public enum Which {
+            NTH,
+            MIDDLE,
+            LAST,
+            NEXT,
+            HIGHEST,
+            LOWEST
+        }
+    }
+
+    /** Steps between notes, in semitones, or a number of letters where the size was not said. */
+    record Interval(int number, OptionalInt semitones) implements Unit {}
+
+    record Octaves(int many) implements Unit {}
+
+    /** So many frets or strings. */
+    record Move(int many, boolean strings) implements Unit {}
+
+    record KeyNamed(NoteName tonic, Mode mode) implements Unit {}
+
+    record ChordNamed(Chord chord) implements Unit {}
+
+    /** The degree of a chord; its alteration where that was said. */
+    record ChordTone(int number, Optional<Degree> exact) implements Unit {}
+
+    record TempoNamed(int perMinute) implements Unit {}
+
+    record MeterNamed(int counts, int unit) implements Unit {}
+
+    record FeelNamed(boolean swung) implements Unit {}
+
+    record StringCount(int strings) implements Unit {}
+
+    /** A word that ties others together, or a verb. */
+    record Small(Tie tie) implements Unit {}
+
+    /** A word that is not known. */
+    record Unknown() implements Unit {}
+
+    enum Tie {
+        BE,
+        HAVE,
+        PLAY,
+        START,
+        END,
+        HOLD,
+        UP,
+        DOWN,
+        CLIMB,
+        FALL,
+        CHANGE,
+        ALL,
+        BOTH,
+        EACH,
+        ONLY,
+        NO,
+        NOT,
+        AGAIN,
+        EXCEPT,
+        ANY,
+        SAME,
+        DIFFERENT,
+        LIKE,
+        APART,
+        BETWEEN,
+        IT,
+        THAT,
+        WHICH,
+        THEY,
+        WE,
+        THERE,
+        THEN,
+        AFTER,
+        BEFORE,
+        ON,
+        IN,
+        OF,
+        AT,
+        TO,
+        FROM,
+        OVER,
+        WITH,
+        ABOVE,
+        BELOW,
+        FOR,
+        AND,
+        BUT,
+        SO,
+        COMMA,
+        COLON,
+        SEMICOLON,
+        STOP,
+        ASK,
+        MAYBE,
+        NOTE,
+        ONE,
+        BAR,
+        BEAT,
+        STRING,
+        FRET,
+        CHORD,
+        KEY,
+        BASS,
+        TEMPO,
+        METER,
+        FEEL,
+        THUMB,
+        FINGERS,
+        LONG,
+        SLOW,
+        THE,
+        HIGH,
+        LOW,
+        OTHER
+    }
+}

@@ -1,0 +1,136 @@
+package groundbass.script.grammar;
+
+import groundbass.script.words.Word;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+
+/**
+ * The words of one language, from a table beside this class. A word that is not in it may be put together of words that
+ * are, as German does: an eighth and a rest make an eighth rest, a hundred and sixteen a number.
+ */
+public final class Vocabulary {
+    private static final List<String> KNOWN = List.of("en", "de");
+    private static final Map<String, Vocabulary> LOADED = new ConcurrentHashMap<>();
+    private static final int SHORTEST_PART = 3;
+
+    private final Map<String, Map<Category, String>> words = new HashMap<>();
+    private final boolean compounding;
+
+    private Vocabulary(String language) {
+        this.compounding = language.equals("de");
+        text(language)
+                .lines()
+                .filter(row -> !row.isBlank() && !row.startsWith("#"))
+                .forEach(this::read);
+    }
+
+    /** The words of a language; English where there is no table for it. */
+    public static Vocabulary of(Locale language) {
+        return LOADED.computeIfAbsent(
+                KNOWN.contains(language.getLanguage()) ? language.getLanguage() : KNOWN.get(0), Vocabulary::new);
+    }
+
+    private void read(String row) {
+        int colon = row.startsWith("COLON") ? row.indexOf(':') : row.indexOf(": ");
+        String[] head = row.substring(0, colon).split(" ", 2);
+        for (String word : row.substring(colon + 1).strip().split(" +")) {
+            words.computeIfAbsent(word, unseen -> new EnumMap<>(Category.class))
+                    .put(Category.valueOf(head[0]), head.length > 1 ? head[1] : "");
+        }
+    }
+
+    private static String text(String language) {
+        try (var in = Objects.requireNonNull(Vocabulary.class.getResourceAsStream(language + ".lexicon"))) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    List<Token> tokens(List<Word> sentence) {
+        var tokens = new ArrayList<Token>();
+        sentence.forEach(word -> tokens.addAll(tokens(word)));
+        return tokens;
+    }
+
+    private List<Token> tokens(Word word) {
+        String folded = word.folded();
+        var known = words.get(folded);
+        if (known != null) {
+            return List.of(token(known, word));
+        }
+        if (folded.matches("\\d{1,4}")) {
+            return List.of(token(Map.of(Category.NUMBER, folded), word));
+        }
+        if (folded.matches("\\d{1,2}(st|nd|rd|th)")) {
+            return List.of(token(Map.of(Category.ORDINAL, folded.replaceAll("\\D", "")), word));
+        }
+        var parts = compounding ? parts(folded) : Optional.<List<String>>empty();
+        return parts.map(each ->
+                        each.stream().map(part -> token(words.get(part), word)).toList())
+                .orElseGet(() -> List.of(token(Map.of(), word)));
+    }
+
+    private static Token token(Map<Category, String> categories, Word word) {
+        return new Token(categories, word.raw(), word.from(), word.to());
+    }
+
+    /** The longest first parts that leave a rest which is made of words too; "und" within a number is dropped. */
+    private Optional<List<String>> parts(String word) {
+        if (word.isEmpty()) {
+            return Optional.of(List.of());
+        }
+        for (int length = word.length(); length >= SHORTEST_PART; length--) {
+            String first = word.substring(0, length);
+            if (isPart(first)) {
+                var rest = parts(word.substring(length));
+                if (rest.isPresent()) {
+                    var all = new ArrayList<>(List.of(first));
+                    all.addAll(rest.get());
+                    return Optional.of(numbered(all));
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private boolean isPart(String word) {
+        var known = words.get(word);
+        return known != null
+                && (word.equals("und")
+                        || word.equals("ein")
+                        || known.containsKey(Category.NUMBER)
+                        || known.containsKey(Category.TENS)
+                        || known.containsKey(Category.HUNDRED)
+                        || known.containsKey(Category.LENGTH)
+                        || known.containsKey(Category.NOTE)
+                        || known.containsKey(Category.REST)
+                        || known.containsKey(Category.TUPLET)
+                        || known.containsKey(Category.BAR)
+                        || known.containsKey(Category.CHORD)
+                        || known.containsKey(Category.STRING)
+                        || known.containsKey(Category.LINE)
+                        || known.containsKey(Category.BASS));
+    }
+
+    /** Ones are spoken before tens: "sechsundneunzig" becomes ninety, six. */
+    private List<String> numbered(List<String> parts) {
+        boolean turned = parts.size() == 3
+                && parts.get(1).equals("und")
+                && words.get(parts.get(2)).containsKey(Category.TENS);
+        if (turned) {
+            return List.of(parts.get(2), parts.get(0).equals("ein") ? "eins" : parts.get(0));
+        }
+        return parts;
+    }
+}

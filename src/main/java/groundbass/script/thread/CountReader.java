@@ -1,0 +1,225 @@
+package groundbass.script.thread;
+
+import groundbass.score.Fraction;
+import groundbass.script.checking.Right;
+import groundbass.script.checking.Timeline.At;
+import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Unit.Tie;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** How many of something there are in a bar or in the line; none where it is denied. */
+final class CountReader implements Reader {
+    private static final Set<Tie> IDLE = Set.of(
+            Tie.BE,
+            Tie.HAVE,
+            Tie.PLAY,
+            Tie.WE,
+            Tie.THERE,
+            Tie.IT,
+            Tie.THAT,
+            Tie.ONLY,
+            Tie.NO,
+            Tie.NOT,
+            Tie.ANY,
+            Tie.NOTE,
+            Tie.IN,
+            Tie.SO,
+            Tie.AND,
+            Tie.COMMA,
+            Tie.BUT,
+            Tie.THEN,
+            Tie.STOP,
+            Tie.OF,
+            Tie.AGAIN,
+            Tie.HIGH,
+            Tie.LOW,
+            Tie.AT,
+            Tie.ON,
+            Tie.ONE,
+            Tie.STRING,
+            Tie.BAR);
+
+    private final Stage stage;
+
+    CountReader(Stage stage) {
+        this.stage = stage;
+    }
+
+    @Override
+    public Optional<Finding> read(Said said) {
+        boolean denied = said.hasAny(Tie.NO, Tie.NOT);
+        if (said.scope().time().isPresent() && !denied) {
+            return Optional.empty();
+        }
+        var many = many(said);
+        var left = what(said);
+        if (many.isEmpty() || left.isEmpty()) {
+            return Optional.empty();
+        }
+        boolean stated = said.scope().isSaid()
+                || said.hasAny(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.WE, Tie.NO, Tie.NOT, Tie.ONLY)
+                || said.has(Unit.Times.class);
+        if (!stated) {
+            return Optional.empty();
+        }
+        boolean bare = said.units().stream().noneMatch(unit -> !(unit instanceof Unit.Small) && !isAmount(unit));
+        if (bare && said.has(Tie.NOTE)) {
+            return counted(Item.NOTHING, many.getAsInt(), said);
+        }
+        if (isRests(left.get()) && said.has(Tie.NOTE)) {
+            return Optional.empty(); // "no note there, just a rest"
+        }
+        if (isRests(left.get())) {
+            return rests(many.getAsInt(), said);
+        }
+        if (left.get().size() == 1 && left.get().get(0) instanceof Unit.Triplet) {
+            return triplets(many.getAsInt(), said);
+        }
+        return Items.of(left.get(), stage)
+                .filter(row -> row.items().size() == 1 && !row.items().get(0).rest())
+                .flatMap(row -> counted(row.items().get(0), many.getAsInt(), said));
+    }
+
+    private static boolean isAmount(Unit unit) {
+        return unit instanceof Unit.Count || unit instanceof Unit.Times || unit instanceof Unit.BarCount;
+    }
+
+    private static OptionalInt many(Said said) {
+        var counts = said.all(Unit.Count.class);
+        var times = said.all(Unit.Times.class);
+        boolean denied = said.hasAny(Tie.NO, Tie.NOT);
+        if (counts.size() + times.size() > 1) {
+            return OptionalInt.empty();
+        }
+        if (denied) {
+            return counts.isEmpty() && times.isEmpty() && !said.has(Tie.LIKE) ? OptionalInt.of(0) : OptionalInt.empty();
+        }
+        if (!counts.isEmpty()) {
+            return OptionalInt.of(counts.get(0).many());
+        }
+        return times.isEmpty()
+                ? OptionalInt.empty()
+                : OptionalInt.of(times.get(0).many());
+    }
+
+    /** What is counted; empty where more is said. */
+    private Optional<List<Unit>> what(Said said) {
+        var rest = new ArrayList<Unit>();
+        int bars = stage.timeline().line().bars().size();
+        for (var unit : said.units()) {
+            boolean idle = unit instanceof Unit.Small small && IDLE.contains(small.tie()) || isAmount(unit);
+            boolean other = unit instanceof Unit.BarCount count && count.bars() != bars;
+            if (other) {
+                return Optional.empty();
+            }
+            if (!idle) {
+                rest.add(unit);
+            }
+        }
+        return Optional.of(rest);
+    }
+
+    /** Where nothing was said of bars it is the one in hand, or the line. */
+    private List<List<Integer>> scopes(Said said) {
+        if (said.scope().isSaid()) {
+            return said.scope().extent() == Scope.Extent.EACH
+                            || said.scope().bars().isEmpty()
+                    ? List.of()
+                    : List.of(said.scope().bars());
+        }
+        if (said.has(Unit.BarCount.class) || said.has(Tie.ANY)) {
+            return List.of(stage.allBars());
+        }
+        return said.memory().bars().isEmpty()
+                ? List.of(stage.allBars())
+                : List.of(said.memory().bars(), stage.allBars());
+    }
+
+    private Optional<Finding> counted(Item item, int many, Said said) {
+        var findings = new ArrayList<Finding>();
+        for (var bars : scopes(said)) {
+            if (bars.stream().anyMatch(bar -> !stage.timeline().has(bar))) {
+                return Optional.empty();
+            }
+            var all = stage.notes(
+                    stage.stretches(bars, said.scope().time(), said.memory().beat()));
+            var matching = all.stream().filter(item::fits).toList();
+            long onsets = onsets(matching);
+            long pitched =
+                    onsets(matching.stream().filter(at -> !at.note().isDead()).toList());
+            boolean right = onsets == many || pitched == many || matching.size() == many;
+            findings.add(Finding.of(right, new Right.CountThere((int) onsets), matching));
+        }
+        return choice(findings, said);
+    }
+
+    private static long onsets(List<At> notes) {
+        return notes.stream().map(At::position).distinct().count();
+    }
+
+    /** Right where any scope has it so; wrong only where none has. */
+    private static Optional<Finding> choice(List<Finding> findings, Said said) {
+        if (findings.isEmpty()) {
+            return Optional.empty();
+        }
+        var agreeing = findings.stream().filter(Finding::agrees).findFirst();
+        if (agreeing.isPresent()) {
+            boolean first = findings.get(0).agrees();
+            return Optional.of(first || said.has(Unit.Times.class) ? agreeing.get() : Finding.mixed(List.of()));
+        }
+        return Optional.of(findings.get(0));
+    }
+
+    private static boolean isRests(List<Unit> units) {
+        return units.size() == 1
+                && units.get(0) instanceof Unit.Silence silence
+                && silence.length().isEmpty();
+    }
+
+    /** Silences may be counted as they are heard, or as they are written. */
+    private Optional<Finding> rests(int many, Said said) {
+        var findings = new ArrayList<Finding>();
+        for (var bars : scopes(said)) {
+            if (bars.stream().anyMatch(bar -> !stage.timeline().has(bar))) {
+                return Optional.empty();
+            }
+            boolean timed = said.scope().time().isPresent();
+            var stretches =
+                    stage.stretches(bars, said.scope().time(), said.memory().beat());
+            int heard =
+                    (int) stage.events(stretches).stream().filter(Event::isRest).count();
+            int written = timed
+                    ? heard
+                    : (int) bars.stream()
+                            .mapToLong(stage.timeline()::restsWritten)
+                            .sum();
+            findings.add(Finding.of(heard == many || written == many, new Right.CountThere(heard), List.of()));
+        }
+        return choice(findings, said);
+    }
+
+    private Optional<Finding> triplets(int many, Said said) {
+        var findings = new ArrayList<Finding>();
+        for (var bars : scopes(said)) {
+            if (bars.stream().anyMatch(bar -> !stage.timeline().has(bar))) {
+                return Optional.empty();
+            }
+            var beats = new TreeSet<String>();
+            var notes = stage.notes(stage.stretches(bars, Optional.empty(), OptionalInt.empty())).stream()
+                    .filter(Part::isTuplet)
+                    .toList();
+            notes.forEach(at -> beats.add(at.bar() + " " + beat(at)));
+            findings.add(Finding.of(beats.size() == many, new Right.CountThere(beats.size()), notes));
+        }
+        return choice(findings, said);
+    }
+
+    private Fraction beat(At at) {
+        return stage.timeline().at(at.bar()).meter().beatStart(at.note().onset());
+    }
+}

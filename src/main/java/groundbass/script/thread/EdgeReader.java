@@ -1,0 +1,142 @@
+package groundbass.script.thread;
+
+import groundbass.script.checking.Timeline.Stretch;
+import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Unit.Rank;
+import groundbass.script.grammar.Unit.Tie;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** What bars, beats or the line begin and end with. */
+final class EdgeReader implements Reader {
+    private static final Set<Tie> LEADING = Set.of(
+            Tie.START, Tie.END, Tie.WE, Tie.IT, Tie.BE, Tie.PLAY, Tie.SO, Tie.AND, Tie.COMMA, Tie.BUT, Tie.THEN,
+            Tie.STOP, Tie.THAT, Tie.ALL, Tie.BOTH, Tie.EACH, Tie.AT, Tie.HAVE, Tie.ONE, Tie.NOTE, Tie.COLON, Tie.OF,
+            Tie.IN);
+
+    private final Stage stage;
+
+    EdgeReader(Stage stage) {
+        this.stage = stage;
+    }
+
+    @Override
+    public Optional<Finding> read(Said said) {
+        boolean start = said.has(Tie.START);
+        boolean end = said.has(Tie.END);
+        var rank = said.units().stream()
+                .filter(Rank.class::isInstance)
+                .map(Rank.class::cast)
+                .findFirst();
+        boolean ranked = rank.isPresent() && isNote(said.units(), rank.get()) && !said.has(Tie.THEY);
+        boolean first = start
+                || ranked && rank.get().which() == Rank.Which.NTH && rank.get().nth() == 1;
+        boolean last = end || ranked && rank.get().which() == Rank.Which.LAST;
+        if (first == last || said.hasAny(Tie.NOT, Tie.NO, Tie.SAME, Tie.EXCEPT, Tie.TO, Tie.FROM, Tie.UP, Tie.DOWN)) {
+            return Optional.empty();
+        }
+        var row = Items.of(what(said.units()), stage);
+        return row.flatMap(items -> edges(items.items(), last, said));
+    }
+
+    /** "The last note", "the last thing you play", or a word that means it. */
+    private static boolean isNote(List<Unit> units, Rank rank) {
+        int at = units.indexOf(rank) + 1;
+        boolean verb = at < units.size()
+                && (Said.is(units.get(at), Tie.BE)
+                        || Said.is(units.get(at), Tie.WE)
+                        || Said.is(units.get(at), Tie.COLON));
+        return verb || at < units.size() && Said.is(units.get(at), Tie.NOTE);
+    }
+
+    /** What is there: all but the words before it that only lead to it. */
+    private static List<Unit> what(List<Unit> units) {
+        var rest = new ArrayList<Unit>();
+        for (var unit : units) {
+            boolean leads = rest.isEmpty() && unit instanceof Unit.Small small && LEADING.contains(small.tie());
+            boolean idle = unit instanceof Rank || leads || Said.is(unit, Tie.START);
+            if (!idle) {
+                rest.add(unit);
+            }
+        }
+        return rest;
+    }
+
+    private Optional<Finding> edges(List<Item> items, boolean last, Said said) {
+        var bars = said.bars();
+        boolean whole = said.scope().extent() == Scope.Extent.WHOLE;
+        if (bars.isEmpty() || bars.stream().anyMatch(bar -> !stage.timeline().has(bar))) {
+            return Optional.empty();
+        }
+        if (!said.scope().isSaid() && !said.has(Tie.IT) && !said.has(Tie.START) && !said.has(Tie.END)) {
+            return unplaced(items, last, said);
+        }
+        var findings = (whole ? List.of(bars.get(last ? bars.size() - 1 : 0)) : bars)
+                .stream()
+                        .map(bar -> edge(
+                                items,
+                                last,
+                                stage.stretches(
+                                        List.of(bar),
+                                        said.scope().time(),
+                                        said.memory().beat())))
+                        .toList();
+        return together(findings);
+    }
+
+    /** "The last note": of the bar in hand, or of the line. */
+    private Optional<Finding> unplaced(List<Item> items, boolean last, Said said) {
+        var all = stage.allBars();
+        var line = edge(items, last, List.of(stage.timeline().whole(all.get(last ? all.size() - 1 : 0))));
+        var bar = said.memory()
+                .bar()
+                .map(number -> edge(items, last, List.of(stage.timeline().whole(number))))
+                .orElse(line);
+        if (bar.contradicts() != line.contradicts()) {
+            return Optional.of(Finding.mixed(bar.notes()));
+        }
+        return Optional.of(bar);
+    }
+
+    private static Optional<Finding> together(List<Finding> findings) {
+        return findings.stream()
+                .filter(Finding::contradicts)
+                .findFirst()
+                .or(() -> findings.stream().filter(finding -> !finding.agrees()).findFirst())
+                .or(() -> findings.stream().findFirst());
+    }
+
+    private Finding edge(List<Item> items, boolean last, List<Stretch> stretches) {
+        if (stretches.isEmpty()) {
+            return Finding.open(List.of());
+        }
+        var events = stage.events(stretches);
+        var sounding = events.stream().filter(event -> !event.isRest()).toList();
+        var candidates = List.of(cut(events, items.size(), last), cut(sounding, items.size(), last));
+        for (var run : candidates) {
+            if (run.size() == items.size() && Runs.find(items, run) == 0) {
+                return Finding.agrees(Runs.met(items, run, stage));
+            }
+        }
+        var met = Runs.notes(candidates.get(1));
+        if (items.size() > 1 && !Runs.isDenied(items, candidates.get(0)) && !Runs.isDenied(items, candidates.get(1))) {
+            return Finding.open(met);
+        }
+        var item = items.get(last ? items.size() - 1 : 0);
+        var there = last ? new ArrayList<>(met) : met;
+        if (last) {
+            Collections.reverse(there);
+        }
+        return Finding.wrong(
+                there.isEmpty() ? Wrongs.start(stretches.get(0), item, stage) : Wrongs.note(there.get(0), item, stage),
+                met);
+    }
+
+    private static List<Event> cut(List<Event> events, int many, boolean last) {
+        int size = Math.min(many, events.size());
+        return last ? events.subList(events.size() - size, events.size()) : events.subList(0, size);
+    }
+}

@@ -1,0 +1,135 @@
+package groundbass.script.thread;
+
+import groundbass.script.checking.Timeline.At;
+import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Unit.Rank;
+import groundbass.script.grammar.Unit.Tie;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/** The highest and the lowest note, the highest fret, and frets above which nothing lies. */
+final class ExtremeReader implements Reader {
+    private final Stage stage;
+
+    ExtremeReader(Stage stage) {
+        this.stage = stage;
+    }
+
+    @Override
+    public Optional<Finding> read(Said said) {
+        if (said.scope().time().isPresent()) {
+            return Optional.empty();
+        }
+        var rank =
+                said.all(Rank.class).stream().filter(ExtremeReader::isExtreme).findFirst();
+        if (rank.isPresent()) {
+            boolean highest = rank.get().which() == Rank.Which.HIGHEST;
+            return said.has(Tie.FRET) && highest ? highestFret(said) : extreme(said, highest);
+        }
+        return limit(said);
+    }
+
+    private static boolean isExtreme(Rank rank) {
+        return rank.which() == Rank.Which.HIGHEST || rank.which() == Rank.Which.LOWEST;
+    }
+
+    /** "Nowhere above the fifth fret". */
+    private Optional<Finding> limit(Said said) {
+        var places = said.all(Unit.Place.class);
+        boolean above = said.has(Tie.NOT) && said.hasAny(Tie.ABOVE, Tie.HIGH, Tie.OVER, Tie.UP) && places.size() == 1;
+        boolean fret =
+                above && places.get(0).fret().isPresent() && !places.get(0).hasString();
+        boolean plain =
+                said.units().stream().allMatch(unit -> unit instanceof Unit.Small || unit instanceof Unit.Place);
+        if (!fret || !plain) {
+            return Optional.empty();
+        }
+        var top = topFret(bars(said));
+        return top.map(at -> Finding.of(
+                Stage.fret(at).getAsInt() <= places.get(0).fret().getAsInt(),
+                Wrongs.note(at, Item.NOTHING, stage),
+                List.of()));
+    }
+
+    private List<Integer> bars(Said said) {
+        return said.scope().isSaid() ? said.scope().bars() : stage.allBars();
+    }
+
+    private Optional<At> topFret(List<Integer> bars) {
+        return stage.notes(stage.stretches(bars, Optional.empty(), OptionalInt.empty())).stream()
+                .filter(at -> Stage.fret(at).isPresent())
+                .max(Comparator.comparingInt(at -> Stage.fret(at).getAsInt()));
+    }
+
+    private Optional<Finding> highestFret(Said said) {
+        var numbers = said.all(Unit.Number.class);
+        var ranks = said.all(Rank.class).stream()
+                .filter(rank -> rank.which() == Rank.Which.NTH)
+                .toList();
+        int known = numbers.size() + ranks.size();
+        boolean plain = said.units().stream()
+                .allMatch(unit -> unit instanceof Unit.Small || unit instanceof Rank || unit instanceof Unit.Number);
+        if (known != 1 || !plain || said.has(Tie.NOT)) {
+            return Optional.empty();
+        }
+        int fret = numbers.isEmpty() ? ranks.get(0).nth() : numbers.get(0).value();
+        return topFret(bars(said))
+                .map(at -> Finding.of(
+                        Stage.fret(at).getAsInt() == fret, Wrongs.note(at, Item.NOTHING, stage), List.of(at)));
+    }
+
+    private Optional<Finding> extreme(Said said, boolean highest) {
+        var rest = new ArrayList<Unit>();
+        for (var unit : said.units()) {
+            boolean idle = unit instanceof Rank
+                    || unit instanceof Unit.Small small
+                            && switch (small.tie()) {
+                                case BE, NOTE, ONE, THAT, SO, AND, COMMA, STOP, IN, OF, IT, WE, PLAY, HAVE, BUT, THEN ->
+                                    true;
+                                default -> false;
+                            };
+            if (!idle) {
+                rest.add(unit);
+            }
+        }
+        return Items.of(rest, stage)
+                .filter(row -> row.items().size() == 1 && !row.items().get(0).rest())
+                .flatMap(row -> extreme(row.items().get(0), said, highest));
+    }
+
+    private Optional<Finding> extreme(Item item, Said said, boolean highest) {
+        var whole = extreme(stage.allBars(), highest);
+        var near = said.scope().isSaid()
+                ? extreme(said.scope().bars(), highest)
+                : extreme(said.memory().bars(), highest);
+        if (near.isEmpty() && whole.isEmpty()) {
+            return Optional.empty();
+        }
+        if (near.stream().anyMatch(item::fits)) {
+            return Optional.of(Finding.agrees(near));
+        }
+        if (!said.scope().isSaid() && whole.stream().anyMatch(item::fits)) {
+            return Optional.of(Finding.agrees(whole));
+        }
+        var there = said.scope().isSaid() ? near : whole;
+        // "the high" may be said of a string or a hand, so a bar in hand that is meant is no ground for an alarm
+        return there.isEmpty()
+                ? Optional.empty()
+                : Optional.of(Finding.wrong(Wrongs.note(there.get(0), item, stage), there));
+    }
+
+    private List<At> extreme(List<Integer> bars, boolean highest) {
+        var notes = stage.notes(stage.stretches(bars, Optional.empty(), OptionalInt.empty())).stream()
+                .filter(at -> stage.midi(at).isPresent())
+                .toList();
+        var by = Comparator.<At>comparingInt(at -> stage.midi(at).orElse(0));
+        var most = highest ? notes.stream().max(by) : notes.stream().min(by);
+        return most.map(top -> notes.stream()
+                        .filter(at -> stage.midi(at).equals(stage.midi(top)))
+                        .toList())
+                .orElse(List.of());
+    }
+}

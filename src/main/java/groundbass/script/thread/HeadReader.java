@@ -1,0 +1,243 @@
+package groundbass.script.thread;
+
+import groundbass.score.Meter;
+import groundbass.script.checking.HeadCheck;
+import groundbass.script.checking.Right;
+import groundbass.script.checking.Verdict;
+import groundbass.script.claims.Claim;
+import groundbass.script.claims.Where;
+import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Unit.Tie;
+import groundbass.theory.ChordSymbol;
+import groundbass.theory.ChordSymbol.Chord;
+import groundbass.theory.Degree;
+import groundbass.theory.Key;
+import groundbass.theory.NoteName;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+
+/** Key, metre, tempo, feel, length, strings and chords. */
+final class HeadReader implements Reader {
+    private static final Set<Class<? extends Unit>> KINDS = Set.of(
+            Unit.KeyNamed.class,
+            Unit.ChordNamed.class,
+            Unit.TempoNamed.class,
+            Unit.MeterNamed.class,
+            Unit.FeelNamed.class,
+            Unit.StringCount.class,
+            Unit.BarCount.class,
+            Unit.Lasting.class,
+            Unit.Name.class);
+    private static final Set<Tie> TIES = Set.of(
+            Tie.BE,
+            Tie.HAVE,
+            Tie.PLAY,
+            Tie.IN,
+            Tie.ON,
+            Tie.OVER,
+            Tie.IT,
+            Tie.THAT,
+            Tie.WE,
+            Tie.THERE,
+            Tie.WITH,
+            Tie.AND,
+            Tie.COMMA,
+            Tie.COLON,
+            Tie.CHORD,
+            Tie.KEY,
+            Tie.OF,
+            Tie.AT,
+            Tie.BASS,
+            Tie.TEMPO,
+            Tie.METER,
+            Tie.FEEL,
+            Tie.LONG,
+            Tie.SO,
+            Tie.AGAIN,
+            Tie.TO,
+            Tie.THEN,
+            Tie.CHANGE,
+            Tie.FOR,
+            Tie.ONE,
+            Tie.STOP,
+            Tie.LOW,
+            Tie.ABOVE);
+
+    private final Stage stage;
+    private final HeadCheck heads;
+
+    HeadReader(Stage stage) {
+        this.stage = stage;
+        this.heads = new HeadCheck(stage.timeline());
+    }
+
+    @Override
+    public Optional<Finding> read(Said said) {
+        if (!said.isOnly(KINDS, TIES) || said.scope().time().isPresent()) {
+            return Optional.empty();
+        }
+        var verdicts = new ArrayList<Optional<Verdict>>();
+        said.units().stream()
+                .filter(unit -> !(unit instanceof Unit.Small) && !(unit instanceof Unit.Name))
+                .forEach(unit -> verdicts.add(head(unit, said)));
+        names(said).ifPresent(verdicts::add);
+        if (verdicts.isEmpty() || verdicts.stream().anyMatch(Optional::isEmpty)) {
+            return Optional.empty();
+        }
+        return verdicts.stream()
+                .flatMap(Optional::stream)
+                .filter(verdict -> !(verdict instanceof Verdict.Agrees))
+                .findFirst()
+                .or(() -> Optional.of(Verdict.AGREES))
+                .map(verdict -> new Finding(
+                        verdict,
+                        said.scope().isSaid() ? List.of() : said.memory().notes()));
+    }
+
+    private Optional<Verdict> head(Unit unit, Said said) {
+        if (unit instanceof Unit.TempoNamed tempo) {
+            return Optional.of(heads.check(new Claim.TempoIs(tempo.perMinute())));
+        }
+        if (unit instanceof Unit.FeelNamed feel) {
+            return Optional.of(heads.check(new Claim.FeelIs(feel.swung())));
+        }
+        if (unit instanceof Unit.MeterNamed meter) {
+            return meter(meter, said);
+        }
+        if (unit instanceof Unit.StringCount strings) {
+            int there = stage.tuning().size();
+            boolean bass = said.has(Tie.BASS) || said.has(Tie.HAVE);
+            return bass ? Optional.of(counted(strings.strings(), there)) : Optional.empty();
+        }
+        if (unit instanceof Unit.BarCount count) {
+            boolean own = said.has(Tie.LONG) || said.has(Tie.IT) || said.units().size() > 1 && !said.has(Tie.OF);
+            boolean other = said.hasAny(Tie.FOR, Tie.THEN, Tie.TO, Tie.OVER) || said.has(Unit.Name.class);
+            return own && !other ? Optional.of(heads.check(new Claim.BarCountIs(count.bars()))) : Optional.empty();
+        }
+        if (unit instanceof Unit.Lasting lasting) {
+            return beats(lasting, said);
+        }
+        return keyOrChord(unit, said);
+    }
+
+    private static Verdict counted(int said, int there) {
+        return said == there ? Verdict.AGREES : new Verdict.Contradicts(new Right.StringsThere(there));
+    }
+
+    private Optional<Verdict> meter(Unit.MeterNamed said, Said clause) {
+        if (said.counts() > Meter.MOST_COUNTS || !Meter.isUnit(said.unit())) {
+            return Optional.empty();
+        }
+        var meter = Meter.of(said.counts(), said.unit());
+        boolean one = clause.scope().isSaid() && clause.scope().bars().size() == 1;
+        if (!one) {
+            return Optional.of(heads.check(new Claim.MeterIs(meter)));
+        }
+        int bar = clause.scope().bars().get(0);
+        if (!stage.timeline().has(bar)) {
+            return Optional.of(Verdict.CANNOT_TELL);
+        }
+        var there = stage.timeline().at(bar).meter();
+        boolean same = there.counts() == meter.counts() && there.unit() == meter.unit();
+        return Optional.of(same ? Verdict.AGREES : new Verdict.Contradicts(new Right.MeterThere(there)));
+    }
+
+    /** "Four beats in every bar". */
+    private Optional<Verdict> beats(Unit.Lasting said, Said clause) {
+        boolean each = clause.scope().extent() == Scope.Extent.EACH && !said.ofBar();
+        if (!each) {
+            return Optional.empty();
+        }
+        var meters = stage.allBars().stream()
+                .map(bar -> stage.timeline().at(bar).meter())
+                .distinct()
+                .toList();
+        boolean fits = meters.stream()
+                .allMatch(meter -> said.amount().equals(groundbass.score.Fraction.of(meter.counts(), 1))
+                        || said.amount()
+                                .equals(groundbass.score.Fraction.of(
+                                        meter.beats().size(), 1)));
+        return Optional.of(fits ? Verdict.AGREES : new Verdict.Contradicts(new Right.MeterThere(meters.get(0))));
+    }
+
+    /** A minor may be the line's key or a bar's chord. */
+    private Optional<Verdict> keyOrChord(Unit unit, Said said) {
+        boolean bars = said.scope().isSaid() && said.scope().extent() == Scope.Extent.SAID;
+        boolean chord = bars || said.hasAny(Tie.OVER, Tie.CHORD) || unit instanceof Unit.ChordNamed;
+        if (!chord) {
+            var named = (Unit.KeyNamed) unit;
+            boolean stated = said.hasAny(Tie.IN, Tie.KEY)
+                    || said.units().size() > 1
+                    || said.scope().isSaid();
+            return stated && Key.isWritable(named.tonic(), named.mode())
+                    ? Optional.of(heads.check(new Claim.KeyIs(new Key(named.tonic(), named.mode()), Where.UNSAID)))
+                    : Optional.empty();
+        }
+        Predicate<Chord> fits = unit instanceof Unit.ChordNamed named
+                ? there -> isSame(there, named.chord())
+                : there -> isTriad(there, (Unit.KeyNamed) unit);
+        return Optional.of(chords(said, fits));
+    }
+
+    private static boolean isSame(Chord there, Chord said) {
+        return there.root().pitchClass() == said.root().pitchClass() && there.quality() == said.quality();
+    }
+
+    private static boolean isTriad(Chord there, Unit.KeyNamed said) {
+        boolean minor = there.quality().has(Degree.parse("b3"));
+        return there.root().pitchClass() == said.tonic().pitchClass()
+                && minor == said.mode().isMinorish();
+    }
+
+    private Verdict chords(Said said, Predicate<Chord> fits) {
+        for (int bar : said.bars()) {
+            if (!stage.timeline().has(bar)) {
+                return Verdict.CANNOT_TELL;
+            }
+            var there = stage.chords(bar);
+            if (there.isEmpty()) {
+                return Verdict.CANNOT_TELL;
+            }
+            boolean any = there.stream().anyMatch(chord -> chord instanceof Chord named && fits.test(named));
+            if (!any) {
+                return new Verdict.Contradicts(new Right.ChordsThere(bar, List.copyOf(there)));
+            }
+        }
+        return said.bars().isEmpty() ? Verdict.CANNOT_TELL : Verdict.AGREES;
+    }
+
+    /** "The chord is E flat", "a C chord", "with F sharp in the bass". */
+    private Optional<Optional<Verdict>> names(Said said) {
+        var names = said.all(Unit.Name.class);
+        if (names.isEmpty()) {
+            return Optional.empty();
+        }
+        if (names.size() > 1) {
+            return Optional.of(Optional.empty());
+        }
+        NoteName name = names.get(0).name();
+        if (said.has(Tie.BASS)) {
+            return Optional.of(Optional.of(
+                    chords(said, there -> there.bass().orElse(there.root()).pitchClass() == name.pitchClass())));
+        }
+        boolean chord =
+                said.has(Tie.CHORD) || (said.has(Tie.OVER) && said.scope().isSaid());
+        if (chord) {
+            return Optional.of(Optional.of(
+                    chords(said, there -> there.root().pitchClass() == name.pitchClass() && isPlain(there))));
+        }
+        boolean tonic = said.has(Tie.IN)
+                && said.units().size() <= 4
+                && !said.scope().isSaid()
+                && said.hasAny(Tie.WE, Tie.IT, Tie.THAT)
+                && !said.hasAny(Tie.PLAY, Tie.HAVE);
+        return Optional.of(tonic ? Optional.of(heads.check(new Claim.TonicIs(name))) : Optional.empty());
+    }
+
+    private static boolean isPlain(ChordSymbol chord) {
+        return chord instanceof Chord named && !named.quality().has(Degree.parse("b3"));
+    }
+}

@@ -1,0 +1,121 @@
+package groundbass.script.thread;
+
+import groundbass.script.checking.Right;
+import groundbass.script.checking.Timeline.At;
+import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Unit.Tie;
+import groundbass.theory.NoteName;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** How far two notes are apart: by their names, which is a matter of theory alone, or by the notes last spoken of. */
+final class IntervalReader implements Reader {
+    private static final Set<Class<? extends Unit>> NAMED = Set.of(Unit.Name.class, Unit.Interval.class);
+    private static final Set<Tie> TIES = Set.of(
+            Tie.BE,
+            Tie.FROM,
+            Tie.TO,
+            Tie.UP,
+            Tie.DOWN,
+            Tie.ABOVE,
+            Tie.BELOW,
+            Tie.IT,
+            Tie.BETWEEN,
+            Tie.AND,
+            Tie.PLAY,
+            Tie.THAT,
+            Tie.COMMA,
+            Tie.STOP,
+            Tie.APART,
+            Tie.IN,
+            Tie.SO,
+            Tie.AGAIN);
+
+    private final Stage stage;
+
+    IntervalReader(Stage stage) {
+        this.stage = stage;
+    }
+
+    @Override
+    public Optional<Finding> read(Said said) {
+        var interval = said.only(Unit.Interval.class);
+        if (interval.isEmpty() || said.hasAny(Tie.NOT, Tie.NO)) {
+            return Optional.empty();
+        }
+        var names = said.all(Unit.Name.class);
+        if (names.size() == 2 && said.isOnly(NAMED, TIES)) {
+            return Optional.of(named(names.get(0).name(), names.get(1).name(), interval.get(), said));
+        }
+        return names.isEmpty() ? ofNotes(interval.get(), said) : Optional.empty();
+    }
+
+    private static Finding named(NoteName one, NoteName other, Unit.Interval said, Said clause) {
+        int up = Math.floorMod(other.pitchClass() - one.pitchClass(), 12);
+        int letters = Math.floorMod(other.letter().ordinal() - one.letter().ordinal(), 7) + 1;
+        boolean path = clause.has(Tie.FROM) || clause.has(Tie.TO);
+        boolean upward = path && clause.has(Tie.UP);
+        boolean downward = path && clause.has(Tie.DOWN) || !path && clause.has(Tie.ABOVE);
+        boolean right = said.semitones().isPresent()
+                ? fits(said.semitones().getAsInt(), up, upward, downward)
+                : fitsLetters(said.number(), letters, upward, downward);
+        int shown = downward ? -Math.floorMod(-up, 12) : upward || up <= 6 ? up : up - 12;
+        return Finding.of(right, new Right.StepThere(shown), List.of());
+    }
+
+    private static boolean fits(int said, int up, boolean upward, boolean downward) {
+        int down = Math.floorMod(-up, 12);
+        return !downward && said == up || !upward && said == down;
+    }
+
+    private static boolean fitsLetters(int said, int up, boolean upward, boolean downward) {
+        int down = up == 1 ? 1 : 9 - up;
+        return !downward && said == up || !upward && said == down;
+    }
+
+    /** "Those two are a fourth apart"; "the slide is a half step". */
+    private Optional<Finding> ofNotes(Unit.Interval said, Said clause) {
+        if (said.semitones().isEmpty()) {
+            return Optional.empty();
+        }
+        var pair = pair(clause);
+        return pair.flatMap(notes -> distance(notes.get(0), notes.get(1))
+                .map(semitones -> Finding.of(
+                        Math.floorMod(Math.abs(semitones), 12)
+                                        == said.semitones().getAsInt()
+                                || Math.floorMod(-Math.abs(semitones), 12)
+                                        == said.semitones().getAsInt(),
+                        new Right.StepThere(semitones),
+                        notes)));
+    }
+
+    private Optional<Integer> distance(At one, At other) {
+        return stage.midi(one).flatMap(from -> stage.midi(other).map(to -> to - from));
+    }
+
+    private Optional<List<At>> pair(Said clause) {
+        var manner = clause.only(Unit.Played.class);
+        boolean plain = clause.units().stream()
+                .allMatch(unit -> unit instanceof Unit.Small
+                        || unit instanceof Unit.Interval
+                        || unit instanceof Unit.Number
+                        || unit instanceof Unit.Count
+                        || unit instanceof Unit.Played);
+        if (!plain || clause.scope().time().isPresent()) {
+            return Optional.empty();
+        }
+        if (manner.isPresent()) {
+            var bars = clause.scope().isSaid() ? clause.scope().bars() : stage.allBars();
+            var arrivals = stage.notes(stage.stretches(bars, Optional.empty(), java.util.OptionalInt.empty())).stream()
+                    .filter(at -> Part.manner(manner.get().manner()).fits(at))
+                    .toList();
+            return arrivals.size() == 1
+                    ? Arrivals.source(arrivals.get(0), stage).map(source -> List.of(source, arrivals.get(0)))
+                    : Optional.empty();
+        }
+        boolean refers = clause.has(Tie.THEY) || clause.has(Tie.BOTH) || clause.has(Tie.THAT) || clause.has(Tie.IT);
+        var notes = clause.memory().notes();
+        return refers && notes.size() == 2 && !clause.scope().isSaid() ? Optional.of(notes) : Optional.empty();
+    }
+}

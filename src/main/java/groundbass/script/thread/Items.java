@@ -1,0 +1,372 @@
+package groundbass.script.thread;
+
+import groundbass.score.Fraction;
+import groundbass.script.claims.Manner;
+import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Unit.Tie;
+import groundbass.theory.ChordSymbol.Chord;
+import groundbass.theory.NoteName;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.stream.IntStream;
+
+/**
+ * Gathers units into what is said of one note after another. What has been said of a note already begins the next one;
+ * what is said of several in a row is dealt out to them in order.
+ */
+final class Items {
+    private static final int MOST = 16;
+    private static final Set<Tie> LIGHT = Set.of(
+            Tie.OF,
+            Tie.ON,
+            Tie.IN,
+            Tie.AT,
+            Tie.WITH,
+            Tie.NOTE,
+            Tie.ONE,
+            Tie.HIGH,
+            Tie.LOW,
+            Tie.AGAIN,
+            Tie.COLON,
+            Tie.STOP,
+            Tie.ASK,
+            Tie.SO,
+            Tie.BEAT,
+            Tie.ONLY,
+            Tie.FOR,
+            Tie.HOLD,
+            Tie.CHORD,
+            Tie.THAT,
+            Tie.WHICH,
+            Tie.STRING,
+            Tie.FROM,
+            Tie.TO);
+
+    private final Stage stage;
+    private final List<Bit> all = new ArrayList<>();
+    private final List<Item> segment = new ArrayList<>();
+    private int many = 1;
+    private int counted;
+    private boolean onward;
+    private boolean shared;
+    private boolean several;
+
+    private Items(Stage stage) {
+        this.stage = stage;
+    }
+
+    /** @param begins whether it cannot be of the note before it */
+    private record Bit(Item item, boolean begins) {}
+
+    /** @param items in the order in which they were said */
+    record Row(List<Item> items) {
+        Row {
+            items = List.copyOf(items);
+        }
+    }
+
+    /** Empty where a unit is no part of a note. */
+    static Optional<Row> of(List<Unit> units, Stage stage) {
+        var gathered = new Items(stage);
+        for (var unit : units) {
+            if (!gathered.take(unit)) {
+                return Optional.empty();
+            }
+        }
+        return gathered.row();
+    }
+
+    private Optional<Row> row() {
+        close();
+        boolean empty = all.isEmpty() || all.stream().anyMatch(bit -> bit.item().isEmpty());
+        if (empty) {
+            return Optional.empty();
+        }
+        var dealt = dealt().orElseGet(this::merged);
+        boolean wrongCount = counted > 1 && dealt.size() != counted;
+        return wrongCount ? Optional.empty() : Optional.of(new Row(dealt));
+    }
+
+    private boolean take(Unit unit) {
+        if (unit instanceof Unit.Small small) {
+            return tie(small.tie());
+        }
+        if (unit instanceof Unit.Count count) {
+            many = count.many();
+            return many >= 1 && many <= MOST;
+        }
+        if (unit instanceof Unit.KeyNamed key) {
+            return ofChord(key.tonic());
+        }
+        if (unit instanceof Unit.ChordNamed chord) {
+            return ofChord(chord.chord().root());
+        }
+        if (unit instanceof Unit.Silence silence) {
+            put(Item.rest(silence.length()));
+            return true;
+        }
+        boolean ofRest = unit instanceof Unit.Lasting && !segment.isEmpty() && last().rest();
+        var parts = ofRest ? Optional.<List<Part>>empty() : parts(unit);
+        parts.ifPresent(this::add);
+        return parts.isPresent();
+    }
+
+    /** "The third of C": the chord is said with its degree. */
+    private boolean ofChord(NoteName root) {
+        boolean degree = !segment.isEmpty() && last().has(Part.Kind.DEGREE);
+        if (degree) {
+            add(List.of(new Part(
+                    Part.Kind.CHORD, at -> stage.chord(at.bar(), at.note().onset())
+                            .filter(there ->
+                                    there instanceof Chord chord && chord.root().pitchClass() == root.pitchClass())
+                            .isPresent())));
+        }
+        return degree;
+    }
+
+    private boolean tie(Tie tie) {
+        switch (tie) {
+            case COMMA, AND, BUT, COLON -> close();
+            case THEN -> {
+                close();
+                onward = true;
+            }
+            case BOTH, ALL, EACH -> {
+                shared = true;
+                return !all.isEmpty() || !segment.isEmpty();
+            }
+            case ON ->
+                shared |= segment.size() > 1
+                        && segment.stream().allMatch(item -> item.kinds().equals(List.of(Part.Kind.LENGTH)));
+            case NOTE -> {
+                if (many > 1) {
+                    counted = many;
+                    many = 1;
+                }
+            }
+            case LONG -> {
+                return !segment.isEmpty() && last().has(Part.Kind.LENGTH);
+            }
+            case THUMB -> add(List.of(Part.manner(Manner.THUMB)));
+            case FINGERS -> add(List.of(Part.manner(Manner.PLUCK)));
+            default -> {
+                return LIGHT.contains(tie);
+            }
+        }
+        return true;
+    }
+
+    private void add(List<Part> parts) {
+        var more = new Item(parts, false, Optional.<Fraction>empty());
+        if (shared && (!segment.isEmpty() || !all.isEmpty())) {
+            share(more);
+            return;
+        }
+        boolean clash = !segment.isEmpty()
+                && (many > 1 || last().rest() || parts.stream().anyMatch(part -> last().has(part.kind())));
+        if (segment.isEmpty() || clash) {
+            put(more);
+        } else {
+            segment.set(segment.size() - 1, last().with(more));
+        }
+    }
+
+    private void share(Item more) {
+        segment.replaceAll(item -> item.rest() ? item : item.with(more));
+        if (segment.isEmpty()) {
+            all.replaceAll(bit -> bit.item().rest() ? bit : new Bit(bit.item().with(more), bit.begins()));
+        }
+    }
+
+    private void put(Item item) {
+        for (int i = 0; i < many; i++) {
+            segment.add(item);
+        }
+        several |= many > 1;
+        many = 1;
+    }
+
+    private Item last() {
+        return segment.get(segment.size() - 1);
+    }
+
+    /** What stands between two ties. */
+    private void close() {
+        boolean begins = onward || several || segment.size() > 1;
+        segment.forEach(item -> all.add(new Bit(item, begins)));
+        if (!segment.isEmpty()) {
+            onward = false;
+        }
+        several = false;
+        shared = false;
+        segment.clear();
+    }
+
+    /** "D and E, fifth and seventh": what comes in rows of the same length is said of the same notes. */
+    private Optional<List<Item>> dealt() {
+        for (int row = 2; row * 2 <= all.size(); row++) {
+            if (all.size() % row == 0 && isDealt(row)) {
+                int size = row;
+                return Optional.of(
+                        IntStream.range(0, row).mapToObj(i -> column(i, size)).toList());
+            }
+        }
+        return Optional.empty();
+    }
+
+    private Item column(int first, int row) {
+        var item = all.get(first).item();
+        for (int i = first + row; i < all.size(); i += row) {
+            item = item.with(all.get(i).item());
+        }
+        return item;
+    }
+
+    private boolean isDealt(int row) {
+        var kinds = new ArrayList<Part.Kind>();
+        for (int start = 0; start < all.size(); start += row) {
+            var bits = all.subList(start, start + row);
+            boolean whole = start == 0 ? isAlike(bits) : isLed(bits);
+            if (!whole || bits.stream().anyMatch(bit -> !isOther(bit.item(), kinds))) {
+                return false;
+            }
+            bits.forEach(bit -> kinds.addAll(bit.item().kinds()));
+        }
+        return true;
+    }
+
+    /** Whether all that is said of the last is said of each; more may be said of the first, such as the string of all. */
+    private static boolean isLed(List<Bit> bits) {
+        return bits.get(bits.size() - 1).item().kinds().stream()
+                .allMatch(kind -> kind == Part.Kind.STRING
+                        || bits.stream().allMatch(bit -> bit.item().has(kind)));
+    }
+
+    private static boolean isOther(Item item, List<Part.Kind> kinds) {
+        return !item.rest() && kinds.stream().noneMatch(item::has);
+    }
+
+    private static boolean isAlike(List<Bit> some) {
+        return some.stream()
+                .allMatch(bit -> !bit.item().rest()
+                        && bit.item().kinds().equals(some.get(0).item().kinds()));
+    }
+
+    /** What adds to the note before it, without saying again what was said of it, is of that note. */
+    private List<Item> merged() {
+        var items = new ArrayList<Item>();
+        for (var bit : all) {
+            var item = bit.item();
+            boolean adds =
+                    !items.isEmpty() && !bit.begins() && !item.rest() && joins(items.get(items.size() - 1), item);
+            if (adds) {
+                items.set(items.size() - 1, items.get(items.size() - 1).with(item));
+            } else {
+                items.add(item);
+            }
+        }
+        return items;
+    }
+
+    private static boolean joins(Item before, Item more) {
+        return !before.rest()
+                && !(before.isHead() && more.isHead())
+                && more.kinds().stream().noneMatch(before::has);
+    }
+
+    private Optional<List<Part>> parts(Unit unit) {
+        if (unit instanceof Unit.Name name) {
+            return Optional.of(List.of(name(name.name())));
+        }
+        if (unit instanceof Unit.Place place) {
+            return place(place);
+        }
+        if (unit instanceof Unit.Value value) {
+            return Optional.of(List.of(Part.length(value.length(), stage.timeline())));
+        }
+        if (unit instanceof Unit.Played played) {
+            return Optional.of(List.of(Part.manner(played.manner())));
+        }
+        if (unit instanceof Unit.Dead) {
+            return Optional.of(List.of(Part.dead()));
+        }
+        if (unit instanceof Unit.Short) {
+            return Optional.of(List.of(Part.shortened()));
+        }
+        if (unit instanceof Unit.Open) {
+            return Optional.of(List.of(Part.fret(0)));
+        }
+        if (unit instanceof Unit.Octaves octaves) {
+            return Optional.of(List.of(octave(octaves.many())));
+        }
+        if (unit instanceof Unit.Triplet) {
+            return Optional.of(List.of(Part.tuplet()));
+        }
+        if (unit instanceof Unit.Lasting lasting) {
+            return Optional.of(List.of(lasting(lasting)));
+        }
+        return unit instanceof Unit.ChordTone tone ? Optional.of(List.of(degree(tone))) : Optional.empty();
+    }
+
+    private Part lasting(Unit.Lasting said) {
+        return new Part(Part.Kind.LENGTH, at -> {
+            var whole = stage.timeline().whole(at.bar());
+            var meter = stage.timeline().at(at.bar()).meter();
+            var sounding = at.note().length();
+            return said.ofBar()
+                    ? sounding.equals(whole.to().minus(whole.from()).times(said.amount()))
+                    : sounding.equals(meter.count().times(said.amount()))
+                            || sounding.equals(meter.pulse().times(said.amount()));
+        });
+    }
+
+    private Part degree(Unit.ChordTone tone) {
+        return new Part(Part.Kind.DEGREE, at -> Degrees.of(at, stage)
+                .filter(degree -> tone.exact().map(degree::equals).orElse(degree.number() == tone.number()))
+                .isPresent());
+    }
+
+    private Part name(NoteName name) {
+        return Part.name(name, stage.timeline(), stage.neck());
+    }
+
+    /** Some note before it in its bar lies so many octaves away. */
+    private Part octave(int many) {
+        return new Part(Part.Kind.OCTAVE, at -> stage.notes(at.bar()).stream()
+                .filter(other -> other.note().onset().isBefore(at.note().onset()))
+                .anyMatch(other -> stage.midi(at)
+                        .flatMap(midi -> stage.midi(other).map(before -> Math.abs(midi - before) == 12 * many))
+                        .orElse(false)));
+    }
+
+    private Optional<List<Part>> place(Unit.Place place) {
+        var parts = new ArrayList<Part>();
+        if (place.hasString()) {
+            var string = string(place, stage);
+            if (string.isEmpty()) {
+                return Optional.empty();
+            }
+            parts.add(Part.string(string.getAsInt()));
+        }
+        place.fret().ifPresent(fret -> parts.add(Part.fret(fret)));
+        boolean open = place.fret().orElse(-1) == 0;
+        place.string().filter(name -> open).ifPresent(name -> parts.add(name(name)));
+        return Optional.of(parts);
+    }
+
+    /** The number of a string, 1 the highest; empty where the bass has none such. */
+    static OptionalInt string(Unit.Place place, Stage stage) {
+        if (place.string().isPresent()) {
+            return stage.tuning()
+                    .numberOf(place.string().get())
+                    .map(OptionalInt::of)
+                    .orElse(OptionalInt.empty());
+        }
+        return place.number().stream()
+                .filter(number -> number >= 1 && number <= stage.tuning().size())
+                .findFirst();
+    }
+}

@@ -1,0 +1,135 @@
+package groundbass.script.thread;
+
+import groundbass.script.checking.Right;
+import groundbass.script.checking.Timeline.At;
+import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Unit.Tie;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** Where something stands: "the slide is in bar two", "only bar three has a triplet", "the dead note falls on four". */
+final class LocationReader implements Reader {
+    private static final Set<Tie> IDLE = Set.of(
+            Tie.BE, Tie.HAVE, Tie.PLAY, Tie.FALL, Tie.ONLY, Tie.SO, Tie.AND, Tie.COMMA, Tie.STOP, Tie.WITH, Tie.BAR,
+            Tie.NOTE, Tie.THAT, Tie.IN, Tie.AT, Tie.IT, Tie.THERE, Tie.WE, Tie.BUT);
+
+    private final Stage stage;
+
+    LocationReader(Stage stage) {
+        this.stage = stage;
+    }
+
+    @Override
+    public Optional<Finding> read(Said said) {
+        boolean only = isOnly(said.units()) && !said.has(Unit.Count.class);
+        boolean placed = said.scope().extent() == Scope.Extent.SAID
+                || said.scope().time().isPresent();
+        if (!placed || (!only && !isSubjectFirst(said))) {
+            return Optional.empty();
+        }
+        var rest = new ArrayList<Unit>();
+        for (var unit : said.units()) {
+            if (!(unit instanceof Unit.Small small && IDLE.contains(small.tie()))) {
+                rest.add(unit);
+            }
+        }
+        return Items.of(rest, stage)
+                .filter(row -> row.items().size() == 1)
+                .flatMap(row -> located(row.items().get(0), only, said));
+    }
+
+    /** "Only bar three has ...", "bar four is the only bar with ..."; "is only the G" says no more than "is the G". */
+    private static boolean isOnly(List<Unit> units) {
+        for (int i = 0; i < units.size(); i++) {
+            if (Said.is(units.get(i), Tie.ONLY)) {
+                return i == 0 || i + 1 < units.size() && Said.is(units.get(i + 1), Tie.BAR);
+            }
+            boolean verb = Said.is(units.get(i), Tie.HAVE) || !(units.get(i) instanceof Unit.Small);
+            if (verb) {
+                return false;
+            }
+        }
+        return false;
+    }
+
+    /** A thing, then a verb, then nothing but the place. */
+    private static boolean isSubjectFirst(Said said) {
+        var units = said.units();
+        int verb = -1;
+        boolean thing = false;
+        for (int i = 0; i < units.size(); i++) {
+            boolean isVerb = Said.is(units.get(i), Tie.BE)
+                    || Said.is(units.get(i), Tie.PLAY)
+                    || Said.is(units.get(i), Tie.FALL)
+                    || Said.is(units.get(i), Tie.HAVE);
+            verb = isVerb && verb < 0 ? i : verb;
+            boolean content = !(units.get(i) instanceof Unit.Small);
+            if (content && verb >= 0) {
+                return false;
+            }
+            thing |= content;
+        }
+        return thing && verb > 0;
+    }
+
+    private Optional<Finding> located(Item item, boolean only, Said said) {
+        var bars = said.scope().isSaid() ? said.scope().bars() : stage.allBars();
+        var stretches = stage.stretches(bars, said.scope().time(), said.memory().beat());
+        if (stretches.isEmpty()) {
+            return Optional.empty();
+        }
+        if (item.rest()) {
+            return said.scope().time().isPresent() && said.scope().isSaid()
+                    ? Optional.of(rest(item, said))
+                    : Optional.empty();
+        }
+        var everywhere = stage.everyNote().stream().filter(item::fits).toList();
+        var here = stage.notes(stretches).stream().filter(item::fits).toList();
+        var at = everywhere.stream().map(At::bar).distinct().toList();
+        if (everywhere.isEmpty()) {
+            return Optional.of(Finding.wrong(new Right.OnlyIn(List.of()), List.of()));
+        }
+        if (!here.isEmpty()) {
+            boolean alone = here.size() == everywhere.size();
+            boolean inTime = said.scope().time().isEmpty() || begins(here, said);
+            if (!inTime) {
+                return Optional.of(Finding.wrong(Wrongs.note(here.get(0), item, stage), here));
+            }
+            return Optional.of(Finding.of(alone || !only, new Right.OnlyIn(at), here));
+        }
+        boolean one = !said.scope().isSaid()
+                && everywhere.stream().map(At::bar).distinct().count() > 1
+                && !item.has(Part.Kind.TUPLET);
+        return Optional.of(
+                one
+                        ? Finding.open(List.of())
+                        : Finding.wrong(
+                                said.scope().time().isPresent()
+                                        ? Wrongs.note(everywhere.get(0), item, stage)
+                                        : new Right.OnlyIn(at),
+                                everywhere));
+    }
+
+    private boolean begins(List<At> here, Said said) {
+        return here.stream()
+                .anyMatch(at -> stage
+                        .stretches(
+                                List.of(at.bar()),
+                                said.scope().time(),
+                                said.memory().beat())
+                        .stream()
+                        .anyMatch(stretch -> stretch.from().equals(at.note().onset())));
+    }
+
+    private Finding rest(Item item, Said said) {
+        var stretches = stage.stretches(
+                said.scope().bars(), said.scope().time(), said.memory().beat());
+        var events = stage.events(stretches);
+        boolean begins = !events.isEmpty()
+                && events.get(0).isRest()
+                && events.get(0).from().equals(stretches.get(0).from());
+        return Finding.of(begins, Wrongs.start(stretches.get(0), item, stage), stage.notes(stretches));
+    }
+}

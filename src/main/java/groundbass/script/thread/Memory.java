@@ -1,0 +1,40 @@
+package groundbass.script.thread;
+
+import groundbass.script.checking.Timeline.At;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * What was spoken of last.
+ *
+ * @param bars the bars in hand; empty where nobody can be sure
+ * @param beat the beat in hand
+ * @param notes the notes last spoken of, in the order of the line
+ */
+record Memory(List<Integer> bars, OptionalInt beat, List<At> notes) {
+    static final Memory NOTHING = new Memory(List.of(), OptionalInt.empty(), List.of());
+
+    Memory {
+        bars = List.copyOf(bars);
+        notes = List.copyOf(notes);
+    }
+
+    Optional<Integer> bar() {
+        return bars.size() == 1 ? Optional.of(bars.get(0)) : Optional.empty();
+    }
+
+    Memory at(List<Integer> newBars, OptionalInt newBeat) {
+        boolean moved = !newBars.equals(bars);
+        return new Memory(newBars, moved || newBeat.isPresent() ? newBeat : beat, moved ? List.of() : notes);
+    }
+
+    Memory of(List<At> newNotes) {
+        return new Memory(bars, beat, newNotes);
+    }
+
+    /** Something was said that was not understood: what "it" is, nobody knows. */
+    Memory vague() {
+        return new Memory(bars, beat, List.of());
+    }
+}

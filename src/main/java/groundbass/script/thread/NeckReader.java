@@ -1,0 +1,45 @@
+package groundbass.script.thread;
+
+import groundbass.score.Place.Fretted;
+import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Unit.Tie;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** What a place of the neck is called, whatever the line does: "the third fret of the A string is a C". */
+final class NeckReader implements Reader {
+    private static final Set<Class<? extends Unit>> KINDS = Set.of(Unit.Name.class, Unit.Place.class);
+    private static final Set<Tie> TIES =
+            Set.of(Tie.BE, Tie.ON, Tie.OF, Tie.IN, Tie.AT, Tie.SO, Tie.AND, Tie.COMMA, Tie.STOP);
+
+    private final Stage stage;
+
+    NeckReader(Stage stage) {
+        this.stage = stage;
+    }
+
+    @Override
+    public Optional<Finding> read(Said said) {
+        var name = said.only(Unit.Name.class);
+        var place = said.only(Unit.Place.class);
+        boolean here = said.scope().isSaid() || said.scope().time().isPresent();
+        boolean plain = said.isOnly(KINDS, TIES)
+                && said.has(Tie.BE)
+                && !here
+                && said.units().get(0) instanceof Unit.Place;
+        if (!plain || name.isEmpty() || place.isEmpty() || place.get().fret().isEmpty()) {
+            return Optional.empty();
+        }
+        int fret = place.get().fret().getAsInt();
+        var string = Items.string(place.get(), stage);
+        if (string.isEmpty() || fret > Fretted.MOST_FRETS) {
+            return Optional.empty();
+        }
+        var fretted = new Fretted(string.getAsInt(), fret);
+        return Optional.of(Finding.of(
+                stage.neck().isCalled(fretted, name.get().name()),
+                stage.neck().right(fretted, name.get().name()),
+                List.of()));
+    }
+}

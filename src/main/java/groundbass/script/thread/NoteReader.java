@@ -1,0 +1,366 @@
+package groundbass.script.thread;
+
+import groundbass.script.checking.Timeline.At;
+import groundbass.script.checking.Timeline.Stretch;
+import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Unit.Tie;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/** Notes and rests that come somewhere, one after another, and what notes that were spoken of are. */
+final class NoteReader implements Reader {
+    private static final Set<Tie> VERBS = Set.of(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.HOLD, Tie.FALL);
+
+    private final Stage stage;
+
+    NoteReader(Stage stage) {
+        this.stage = stage;
+    }
+
+    @Override
+    public Optional<Finding> read(Said said) {
+        boolean path = said.hasAny(Tie.TO, Tie.FROM) && said.has(Unit.Played.class);
+        if (path || hasTwoVerbs(said.units())) {
+            return Optional.empty();
+        }
+        if (isFragment(said)) {
+            return fragment(said);
+        }
+        int verb = verb(said.units());
+        var left = verb < 0 ? List.<Unit>of() : said.units().subList(0, verb);
+        var right = right(said.units(), verb);
+        boolean all =
+                verb > 0 && !right.isEmpty() && (Said.is(right.get(0), Tie.ALL) || Said.is(right.get(0), Tie.BOTH));
+        if (all) { // "they're all slapped"
+            left = Stream.concat(left.stream(), Stream.of(right.get(0))).toList();
+            right = right.subList(1, right.size());
+        }
+        var object = object(said.units(), verb, left);
+        if (object.isPresent()) {
+            return told(
+                    List.of(object.get()),
+                    right.stream().filter(unit -> unit != object.get()).toList(),
+                    said);
+        }
+        if (Subject.isNone(left)) {
+            return presented(left, right, said);
+        }
+        boolean dummy = left.stream().allMatch(unit -> Subject.isNone(List.of(unit)) || Said.is(unit, Tie.IT));
+        boolean placed = said.scope().time().isPresent();
+        return dummy && placed ? presented(left, right, said) : told(left, right, said);
+    }
+
+    /** Without a verb, something more is said of the notes that were spoken of: "all three on D", "frets two and five". */
+    private static boolean isFragment(Said said) {
+        boolean placed = said.scope().isSaid() || said.scope().time().isPresent();
+        boolean pointing = said.hasAny(Tie.ALL, Tie.BOTH, Tie.THEY);
+        boolean rows = said.all(Unit.Place.class).size() > 1
+                && said.all(Unit.Place.class).size() == said.memory().notes().size();
+        boolean onward = said.hasAny(Tie.THEN, Tie.AFTER);
+        return verb(said.units()) < 0 && !placed && !onward && (pointing || rows);
+    }
+
+    private Optional<Finding> fragment(Said said) {
+        var left = new ArrayList<Unit>();
+        var right = new ArrayList<Unit>();
+        for (var unit : said.units()) {
+            boolean points = Said.is(unit, Tie.ALL)
+                    || Said.is(unit, Tie.BOTH)
+                    || Said.is(unit, Tie.THEY)
+                    || unit instanceof Unit.Number
+                    || unit instanceof Unit.Count;
+            boolean idle = Said.is(unit, Tie.WE) || Said.is(unit, Tie.SO) || Said.is(unit, Tie.AND);
+            if (points) {
+                left.add(unit);
+            } else if (!idle) {
+                right.add(unit);
+            }
+        }
+        if (left.isEmpty()) {
+            left.add(new Unit.Small(Tie.THEY));
+        }
+        return right.isEmpty() ? Optional.empty() : told(left, right, said);
+    }
+
+    /** "You find it on ...": what is spoken of comes after the verb. */
+    private static Optional<Unit> object(List<Unit> units, int verb, List<Unit> left) {
+        boolean we = left.stream().anyMatch(unit -> Said.is(unit, Tie.WE));
+        boolean pronoun = verb >= 0
+                && verb + 1 < units.size()
+                && (Said.is(units.get(verb + 1), Tie.IT) || Said.is(units.get(verb + 1), Tie.THEY));
+        boolean german = verb >= 0
+                && verb + 2 < units.size()
+                && Said.is(units.get(verb + 1), Tie.WE)
+                && Said.is(units.get(verb + 2), Tie.IT);
+        return pronoun && we
+                ? Optional.of(units.get(verb + 1))
+                : german ? Optional.of(units.get(verb + 2)) : Optional.empty();
+    }
+
+    private static boolean hasTwoVerbs(List<Unit> units) {
+        return units.subList(0, Math.max(0, units.size() - 1)).stream()
+                        .filter(unit -> Said.is(unit, Tie.BE))
+                        .count()
+                > 1;
+    }
+
+    private static int verb(List<Unit> units) {
+        for (int i = 0; i < units.size(); i++) {
+            if (units.get(i) instanceof Unit.Small small && VERBS.contains(small.tie())) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    /** What stands after the verb, without words that add nothing. */
+    private static List<Unit> right(List<Unit> units, int verb) {
+        var right = new ArrayList<Unit>();
+        for (var unit : units.subList(verb + 1, units.size())) {
+            boolean idle = Said.is(unit, Tie.WE)
+                    || Said.is(unit, Tie.THERE)
+                    || Said.is(unit, Tie.PLAY)
+                    || Said.is(unit, Tie.BE)
+                    || Said.is(unit, Tie.HAVE)
+                    || (right.isEmpty() && Said.is(unit, Tie.IT));
+            if (!idle) {
+                right.add(unit);
+            }
+        }
+        return right;
+    }
+
+    /** What notes that are known are said to be. */
+    private Optional<Finding> told(List<Unit> left, List<Unit> right, Said said) {
+        var subject = Subject.of(left, said, stage);
+        var row = right.isEmpty() ? Optional.<Items.Row>empty() : Items.of(right, stage);
+        if (subject.isEmpty() || row.isEmpty()) {
+            return Optional.empty();
+        }
+        var notes = subject.get().notes();
+        var items = row.get().items();
+        if (items.size() > 1) {
+            return items.size() == notes.size() && !hasRest(items)
+                    ? Optional.of(inOrder(notes, items))
+                    : Optional.empty();
+        }
+        var item = items.get(0);
+        if (item.rest()) {
+            return Optional.empty();
+        }
+        var wrong = notes.stream().filter(at -> !item.fits(at)).toList();
+        if (wrong.isEmpty()) {
+            return Optional.of(Finding.agrees(notes));
+        }
+        boolean sure = subject.get().together() || wrong.size() == notes.size();
+        return Optional.of(sure ? Finding.wrong(Wrongs.note(wrong.get(0), item, stage), notes) : Finding.mixed(notes));
+    }
+
+    private static boolean hasRest(List<Item> items) {
+        return items.stream().anyMatch(Item::rest);
+    }
+
+    private Finding inOrder(List<At> notes, List<Item> items) {
+        for (int i = 0; i < notes.size(); i++) {
+            if (!items.get(i).fits(notes.get(i))) {
+                return Finding.wrong(Wrongs.note(notes.get(i), items.get(i), stage), notes);
+            }
+        }
+        return Finding.agrees(notes);
+    }
+
+    private Optional<Finding> presented(List<Unit> left, List<Unit> right, Said said) {
+        boolean after = left.stream().anyMatch(unit -> Said.is(unit, Tie.AFTER));
+        var units = new ArrayList<Unit>(right);
+        boolean then = leads(left)
+                || !units.isEmpty() && (Said.is(units.get(0), Tie.THEN) || Said.is(units.get(0), Tie.AFTER));
+        units.removeIf(unit -> Said.is(unit, Tie.AFTER));
+        while (!units.isEmpty()
+                && (Said.is(units.get(0), Tie.THEN)
+                        || Said.is(units.get(0), Tie.IT)
+                        || Said.is(units.get(0), Tie.COMMA)
+                        || Said.is(units.get(0), Tie.AND))) {
+            units.remove(0);
+        }
+        var row = units.isEmpty() ? Optional.<Items.Row>empty() : Items.of(units, stage);
+        if (row.isEmpty()) {
+            return Optional.empty();
+        }
+        var items = row.get().items();
+        if (said.scope().time().isPresent()) {
+            return timed(items, said);
+        }
+        if (said.scope().isSaid()) {
+            return said.scope().bars().size() == 1
+                    ? inBar(items, said.scope().bars().get(0), said)
+                    : Optional.empty();
+        }
+        return (then || after) && !said.memory().notes().isEmpty() ? next(items, said) : inHand(items, said);
+    }
+
+    private static boolean leads(List<Unit> left) {
+        return left.stream().anyMatch(unit -> Said.is(unit, Tie.THEN));
+    }
+
+    private Optional<Finding> timed(List<Item> items, Said said) {
+        var stretches =
+                stage.stretches(said.bars(), said.scope().time(), said.memory().beat());
+        if (stretches.isEmpty()) {
+            return Optional.empty();
+        }
+        var time = said.scope().time().get();
+        if (time instanceof Scope.Parts && stretches.size() == items.size() && items.size() > 1) {
+            return Optional.of(atMoments(items, stretches));
+        }
+        if (time instanceof Scope.Parts && items.size() == 1 && stretches.size() > 1) {
+            return Optional.empty();
+        }
+        var events = stage.events(stretches);
+        boolean several = said.bars().size() > 1;
+        if (several) {
+            return Optional.empty();
+        }
+        return Optional.of(inArea(items, stretches, events, said, time));
+    }
+
+    private Finding atMoments(List<Item> items, List<Stretch> moments) {
+        var notes = stage.notes(moments);
+        for (int i = 0; i < items.size(); i++) {
+            var event = stage.events(List.of(moments.get(i))).stream().findFirst();
+            if (event.filter(items.get(i)::equals).isEmpty()
+                    && event.filter(isAs(items.get(i))).isEmpty()) {
+                return Finding.wrong(Wrongs.start(moments.get(i), items.get(i), stage), notes);
+            }
+        }
+        return Finding.agrees(notes);
+    }
+
+    private static java.util.function.Predicate<Event> isAs(Item item) {
+        return event -> event.fits(item);
+    }
+
+    private Finding inArea(List<Item> items, List<Stretch> stretches, List<Event> events, Said said, Scope.Time time) {
+        var start = stretches.get(0);
+        int first = Runs.find(items, events);
+        var met = first < 0
+                ? stage.notes(stretches)
+                : Runs.met(items, events.subList(first, first + items.size()), stage);
+        boolean begins = first >= 0 && events.get(first).from().equals(start.from());
+        boolean pause = first > 0 && events.subList(0, first).stream().allMatch(Event::isRest);
+        boolean moment = time instanceof Scope.Parts;
+        boolean wholly = first == 0 && items.size() == events.size();
+        if (items.size() == 1 && items.get(0).rest()) {
+            return rest(items.get(0), stretches, events, said);
+        }
+        if (said.has(Tie.BEAT) && !begins) {
+            return Finding.wrong(Wrongs.start(start, items.get(0), stage), met);
+        }
+        if (begins || pause && !moment) {
+            boolean triplet = items.get(0).has(Part.Kind.TUPLET);
+            return wholly || begins || triplet || pause ? Finding.agrees(met) : Finding.open(met);
+        }
+        if (first > 0 && !moment) {
+            return Finding.open(met);
+        }
+        if (!moment && Runs.isScattered(items, events)) {
+            return Finding.open(met);
+        }
+        if (Runs.isOneOfMany(items, events)) {
+            return Finding.open(met);
+        }
+        return items.size() == 1 || Runs.isDenied(items, events)
+                ? Finding.wrong(wrong(items, events, start), met)
+                : Finding.mixed(met);
+    }
+
+    private groundbass.script.checking.Right wrong(List<Item> items, List<Event> events, Stretch start) {
+        for (int i = 0; i < Math.min(items.size(), events.size()); i++) {
+            var event = events.get(i);
+            if (!event.fits(items.get(i))) {
+                return Wrongs.start(new Stretch(event.bar(), event.from(), event.to()), items.get(i), stage);
+            }
+        }
+        return Wrongs.start(start, items.get(0), stage);
+    }
+
+    /** A rest at a beat: silence from its start; what is "silent" is so to its end. */
+    private Finding rest(Item item, List<Stretch> stretches, List<Event> events, Said said) {
+        var notes = stage.notes(stretches);
+        boolean begins = !events.isEmpty()
+                && events.get(0).isRest()
+                && events.get(0).from().equals(stretches.get(0).from());
+        if (!begins) {
+            return Finding.wrong(Wrongs.start(stretches.get(0), item, stage), notes);
+        }
+        boolean whole = notes.isEmpty();
+        if (item.length().isPresent() && !events.get(0).fits(item)) {
+            return whole ? Finding.open(notes) : Finding.wrong(Wrongs.start(stretches.get(0), item, stage), notes);
+        }
+        boolean placed =
+                said.hasAny(Tie.HAVE, Tie.PLAY, Tie.THERE) || item.length().isPresent();
+        return whole || placed ? Finding.agrees(notes) : Finding.open(notes);
+    }
+
+    private Optional<Finding> inBar(List<Item> items, int bar, Said said) {
+        if (!stage.timeline().has(bar)) {
+            return Optional.empty();
+        }
+        var whole = stage.timeline().whole(bar);
+        var events = stage.events(List.of(whole));
+        int first = Runs.find(items, events);
+        if (first >= 0) {
+            var met = Runs.met(items, events.subList(first, first + items.size()), stage);
+            boolean complete = items.size() == events.size() || items.size() == 1 || !said.has(Tie.BE);
+            return Optional.of(complete ? Finding.agrees(met) : Finding.open(met));
+        }
+        var missing = items.stream()
+                .filter(item -> events.stream().noneMatch(event -> event.fits(item)))
+                .findFirst();
+        return Optional.of(
+                missing.map(item -> Finding.wrong(Runs.nearest(item, events, whole, stage), stage.notes(bar)))
+                        .orElseGet(() -> Finding.open(stage.notes(bar))));
+    }
+
+    /** After the notes that were spoken of last. */
+    private Optional<Finding> next(List<Item> items, Said said) {
+        var last = said.memory().notes().get(said.memory().notes().size() - 1);
+        var events = stage.events(List.of(stage.timeline().whole(last.bar()))).stream()
+                .filter(event -> event.from().isAfter(last.note().onset()))
+                .toList();
+        if (events.isEmpty()) {
+            return Optional.empty();
+        }
+        int first = Runs.find(items, events);
+        boolean at = first == 0
+                || first == 1 && events.get(0).isRest() && !items.get(0).rest();
+        if (at) {
+            return Optional.of(Finding.agrees(Runs.met(items, events.subList(first, first + items.size()), stage)));
+        }
+        if (first > 0) {
+            return Optional.of(Finding.open(Runs.met(items, events.subList(first, first + items.size()), stage)));
+        }
+        boolean none = events.stream().noneMatch(event -> event.fits(items.get(0)));
+        var event = events.get(0);
+        return Optional.of(
+                none
+                        ? Finding.wrong(
+                                Wrongs.start(new Stretch(event.bar(), event.from(), event.to()), items.get(0), stage),
+                                event.notes())
+                        : Finding.open(List.of()));
+    }
+
+    /** Somewhere in the bar in hand: where that is, was not said, so that it can be neither right nor wrong. */
+    private Optional<Finding> inHand(List<Item> items, Said said) {
+        var bar = said.memory().bar().filter(stage.timeline()::has);
+        if (bar.isEmpty()) {
+            return Optional.empty();
+        }
+        var events = stage.events(List.of(stage.timeline().whole(bar.get())));
+        int first = Runs.find(items, events);
+        return Optional.of(Finding.open(
+                first >= 0 ? Runs.met(items, events.subList(first, first + items.size()), stage) : List.of()));
+    }
+}

@@ -1,0 +1,147 @@
+package groundbass.script.thread;
+
+import groundbass.script.checking.Timeline.At;
+import groundbass.script.claims.Manner;
+import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Unit.Tie;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+
+/** Slides, hammers and pulls: where they come from and where they go. */
+final class PathReader implements Reader {
+    private static final Set<Manner> ARRIVALS = Set.of(Manner.SLIDE, Manner.HAMMER, Manner.PULL);
+    private static final Set<Tie> IDLE = Set.of(
+            Tie.WE, Tie.THEN, Tie.AND, Tie.SO, Tie.COMMA, Tie.COLON, Tie.STOP, Tie.BE, Tie.PLAY, Tie.IT, Tie.THAT,
+            Tie.THERE, Tie.UP, Tie.DOWN, Tie.ON, Tie.IN, Tie.AT, Tie.OF, Tie.HAVE, Tie.BUT, Tie.HIGH, Tie.LOW,
+            Tie.AGAIN);
+
+    private final Stage stage;
+
+    PathReader(Stage stage) {
+        this.stage = stage;
+    }
+
+    @Override
+    public Optional<Finding> read(Said said) {
+        var played = said.only(Unit.Played.class).filter(unit -> ARRIVALS.contains(unit.manner()));
+        boolean path = said.hasAny(Tie.TO, Tie.FROM) && !hasOrder(said.units());
+        if (played.isEmpty() || !path || said.hasAny(Tie.NOT, Tie.NO)) {
+            return Optional.empty();
+        }
+        var sources = new ArrayList<Unit>();
+        var targets = new ArrayList<Unit>();
+        boolean from = false;
+        for (var unit : said.units()) {
+            if (Said.is(unit, Tie.FROM)) {
+                from = true;
+            } else if (Said.is(unit, Tie.TO)) {
+                from = false;
+            } else if (isFret(unit) || isNamed(unit)) {
+                (from ? sources : targets).add(fret(unit));
+            } else if (!(unit instanceof Unit.Played)
+                    && !(unit instanceof Unit.Small small && IDLE.contains(small.tie()))) {
+                return Optional.empty();
+            }
+            boolean both = from && sources.size() == 2; // "from the third to the fifth fret"
+            if (both) {
+                targets.add(sources.remove(1));
+                from = false;
+            }
+        }
+        var source = one(sources);
+        var target = one(targets);
+        boolean unread = !sources.isEmpty() && source.isEmpty()
+                || target.isEmpty() && source.isEmpty()
+                || !targets.isEmpty() && target.isEmpty();
+        return unread ? Optional.empty() : check(played.get().manner(), source, target, said);
+    }
+
+    /** "The first A" is no fret. */
+    private static boolean hasOrder(List<Unit> units) {
+        for (int i = 0; i + 1 < units.size(); i++) {
+            var next = units.get(i + 1);
+            boolean noun = next instanceof Unit.Name
+                    || next instanceof Unit.Value
+                    || Said.is(next, Tie.NOTE)
+                    || Said.is(next, Tie.ONE);
+            if (units.get(i) instanceof Unit.Rank && noun) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean isNamed(Unit unit) {
+        return unit instanceof Unit.Name || unit instanceof Unit.Open;
+    }
+
+    private static boolean isFret(Unit unit) {
+        return unit instanceof Unit.Place
+                || unit instanceof Unit.Number
+                || unit instanceof Unit.Rank rank && rank.which() == Unit.Rank.Which.NTH;
+    }
+
+    /** After such a verb a bare number is a fret. */
+    private static Unit fret(Unit unit) {
+        if (unit instanceof Unit.Number number) {
+            return new Unit.Place(Optional.empty(), OptionalInt.empty(), OptionalInt.of(number.value()));
+        }
+        return unit instanceof Unit.Rank rank
+                ? new Unit.Place(Optional.empty(), OptionalInt.empty(), OptionalInt.of(rank.nth()))
+                : unit;
+    }
+
+    private Optional<Item> one(List<Unit> units) {
+        return Items.of(units, stage).filter(row -> row.items().size() == 1).map(row -> row.items()
+                .get(0));
+    }
+
+    private Optional<Finding> check(Manner manner, Optional<Item> source, Optional<Item> target, Said said) {
+        var bars = said.bars().isEmpty() ? stage.allBars() : said.bars();
+        var stretches = stage.stretches(bars, said.scope().time(), said.memory().beat());
+        if (stretches.isEmpty()) {
+            return Optional.empty();
+        }
+        var here = stage.notes(stretches);
+        var arrivals = here.stream().filter(at -> Part.manner(manner).fits(at)).toList();
+        for (var arrival : arrivals) {
+            if (fits(arrival, source, target)) {
+                return Optional.of(Finding.agrees(path(arrival)));
+            }
+        }
+        if (!arrivals.isEmpty()) {
+            var arrival = arrivals.get(0);
+            boolean wrongTarget = target.filter(item -> !item.fits(arrival)).isPresent();
+            var wrong = wrongTarget ? arrival : Arrivals.source(arrival, stage).orElse(arrival);
+            return Optional.of(Finding.wrong(
+                    Wrongs.note(wrong, wrongTarget ? target.get() : source.orElse(Item.NOTHING), stage),
+                    path(arrival)));
+        }
+        boolean sure = said.scope().isSaid() || said.scope().time().isPresent();
+        var met = here.stream()
+                .filter(at -> target.filter(item -> item.fits(at)).isPresent())
+                .findFirst();
+        var item = Item.NOTHING.with(Part.manner(manner));
+        return met.map(at -> Finding.wrong(Wrongs.note(at, item, stage), path(at)))
+                .or(() -> sure
+                        ? Optional.of(Finding.wrong(Wrongs.start(stretches.get(0), item, stage), here))
+                        : Optional.empty());
+    }
+
+    private List<At> path(At arrival) {
+        return Arrivals.source(arrival, stage)
+                .map(source -> List.of(source, arrival))
+                .orElse(List.of(arrival));
+    }
+
+    private boolean fits(At arrival, Optional<Item> source, Optional<Item> target) {
+        boolean there = target.filter(item -> !item.fits(arrival)).isEmpty();
+        boolean from = source.filter(item ->
+                        Arrivals.source(arrival, stage).filter(item::fits).isEmpty())
+                .isEmpty();
+        return there && from;
+    }
+}

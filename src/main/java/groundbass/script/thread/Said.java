@@ -1,0 +1,133 @@
+package groundbass.script.thread;
+
+import groundbass.script.grammar.Clause;
+import groundbass.script.grammar.Read;
+import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Unit.Tie;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * A clause with the places taken out of it.
+ *
+ * @param units what is left, in order
+ * @param memory what was spoken of before
+ */
+record Said(Scope scope, List<Unit> units, Memory memory) {
+    private static final Set<Tie> BEFORE_PLACES = Set.of(Tie.ON, Tie.IN, Tie.OF, Tie.AT, Tie.FOR);
+
+    /** Empty where the clause names two places that do not go together. */
+    static Optional<Said> of(Clause clause, Memory memory, Stage stage) {
+        var scope = Scope.NOTHING;
+        var rest = new ArrayList<Unit>();
+        for (Read read : clause.units()) {
+            var unit = read.unit();
+            var bars = bars(unit, memory, stage);
+            var time = Scope.time(unit);
+            if (bars.isPresent()) {
+                if (scope.isSaid()) {
+                    return Optional.empty();
+                }
+                scope = bars.get().at(scope);
+            } else if (time.isPresent()) {
+                if (scope.time().isPresent()) {
+                    return Optional.empty();
+                }
+                scope = scope.at(time.get());
+            } else {
+                rest.add(unit);
+                continue;
+            }
+            dropPreposition(rest);
+        }
+        return Optional.of(new Said(scope, List.copyOf(rest), memory));
+    }
+
+    private static void dropPreposition(List<Unit> rest) {
+        if (!rest.isEmpty()
+                && rest.get(rest.size() - 1) instanceof Unit.Small small
+                && BEFORE_PLACES.contains(small.tie())) {
+            rest.remove(rest.size() - 1);
+        }
+    }
+
+    private record InBars(List<Integer> bars, Scope.Extent extent) {
+        Scope at(Scope scope) {
+            return scope.in(bars, extent);
+        }
+    }
+
+    private static Optional<InBars> bars(Unit unit, Memory memory, Stage stage) {
+        if (unit instanceof Unit.Bars bars) {
+            return Optional.of(new InBars(bars.numbers(), Scope.Extent.SAID));
+        }
+        if (unit instanceof Unit.Whole) {
+            return Optional.of(new InBars(stage.allBars(), Scope.Extent.WHOLE));
+        }
+        if (!(unit instanceof Unit.BarAt at)) {
+            return Optional.empty();
+        }
+        int last = stage.timeline().lastBar();
+        return switch (at.way()) {
+            case EACH -> Optional.of(new InBars(stage.allBars(), Scope.Extent.EACH));
+            case LAST -> Optional.of(new InBars(List.of(last), Scope.Extent.SAID));
+            case THIS -> Optional.of(new InBars(memory.bars(), Scope.Extent.SAID));
+            case NEXT ->
+                Optional.of(new InBars(
+                        memory.bar()
+                                .filter(bar -> bar < last)
+                                .map(bar -> List.of(bar + 1))
+                                .orElse(List.of()),
+                        Scope.Extent.SAID));
+        };
+    }
+
+    boolean has(Tie tie) {
+        return units.stream().anyMatch(unit -> is(unit, tie));
+    }
+
+    boolean hasAny(Tie... ties) {
+        for (var tie : ties) {
+            if (has(tie)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    boolean has(Class<? extends Unit> kind) {
+        return units.stream().anyMatch(kind::isInstance);
+    }
+
+    <T extends Unit> List<T> all(Class<T> kind) {
+        return units.stream().filter(kind::isInstance).map(kind::cast).toList();
+    }
+
+    <T extends Unit> Optional<T> only(Class<T> kind) {
+        var all = all(kind);
+        return all.size() == 1 ? Optional.of(all.get(0)) : Optional.empty();
+    }
+
+    /** Whether nothing is said beyond these kinds of units and these ties. */
+    boolean isOnly(Set<Class<? extends Unit>> kinds, Set<Tie> ties) {
+        return units.stream()
+                .allMatch(unit -> unit instanceof Unit.Small small
+                        ? ties.contains(small.tie())
+                        : kinds.contains(unit.getClass()));
+    }
+
+    static boolean is(Unit unit, Tie tie) {
+        return unit instanceof Unit.Small small && small.tie() == tie;
+    }
+
+    Said with(List<Unit> others) {
+        return new Said(scope, List.copyOf(others), memory);
+    }
+
+    /** The bars that are meant: those that were said, or those in hand. */
+    List<Integer> bars() {
+        return scope.isSaid() ? scope.bars() : memory.bars();
+    }
+}

@@ -1,0 +1,60 @@
+package groundbass.script.thread;
+
+import groundbass.script.grammar.Unit;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * Where a clause says that something is.
+ *
+ * @param bars empty where none was said
+ * @param extent whether bars were said, and how
+ * @param time within each bar; empty for all of it
+ */
+record Scope(List<Integer> bars, Extent extent, Optional<Time> time) {
+    static final Scope NOTHING = new Scope(List.of(), Extent.UNSAID, Optional.empty());
+
+    enum Extent {
+        UNSAID,
+        SAID,
+        EACH,
+        WHOLE
+    }
+
+    /** A time within a bar. */
+    sealed interface Time {}
+
+    record Beats(List<Integer> numbers) implements Time {}
+
+    record LastBeat() implements Time {}
+
+    record Parts(OptionalInt beat, List<Integer> parts) implements Time {}
+
+    record Half(int nth) implements Time {}
+
+    boolean isSaid() {
+        return extent != Extent.UNSAID;
+    }
+
+    Scope in(List<Integer> newBars, Extent newExtent) {
+        return new Scope(newBars, newExtent, time);
+    }
+
+    Scope at(Time newTime) {
+        return new Scope(bars, extent, Optional.of(newTime));
+    }
+
+    static Optional<Time> time(Unit unit) {
+        if (unit instanceof Unit.Beats beats) {
+            return Optional.of(new Beats(beats.numbers()));
+        }
+        if (unit instanceof Unit.LastBeat) {
+            return Optional.of(new LastBeat());
+        }
+        if (unit instanceof Unit.Parts parts) {
+            return Optional.of(new Parts(parts.beat(), parts.parts()));
+        }
+        return unit instanceof Unit.HalfBar half ? Optional.of(new Half(half.nth())) : Optional.empty();
+    }
+}

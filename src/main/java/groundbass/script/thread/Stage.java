@@ -1,0 +1,205 @@
+package groundbass.script.thread;
+
+import groundbass.score.Fraction;
+import groundbass.score.Place.Fretted;
+import groundbass.score.Tuning;
+import groundbass.script.checking.Neck;
+import groundbass.script.checking.Places;
+import groundbass.script.checking.Timeline;
+import groundbass.script.checking.Timeline.At;
+import groundbass.script.checking.Timeline.Stretch;
+import groundbass.theory.ChordSymbol;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+
+/** The line, asked what happens where: the stretches that a scope means, and the events in them. */
+final class Stage {
+    private final Timeline timeline;
+    private final Neck neck;
+    private final Places places;
+    private final boolean byBeats;
+
+    /** @param byBeats whether beats are those of the meter, where others speak of counts */
+    Stage(Timeline timeline, boolean byBeats) {
+        this.timeline = timeline;
+        this.byBeats = byBeats;
+        this.neck = new Neck(timeline);
+        this.places = new Places(timeline);
+    }
+
+    Timeline timeline() {
+        return timeline;
+    }
+
+    Neck neck() {
+        return neck;
+    }
+
+    Tuning tuning() {
+        return timeline.line().header().tuning();
+    }
+
+    List<Integer> allBars() {
+        return IntStream.rangeClosed(timeline.line().firstNumber(), timeline.lastBar())
+                .boxed()
+                .toList();
+    }
+
+    /** The stretches of a scope, bar by bar; empty where a bar has no such time. Beats of compound bars are counts. */
+    List<Stretch> stretches(List<Integer> bars, Optional<Scope.Time> time, OptionalInt beatInHand) {
+        var all = new ArrayList<Stretch>();
+        for (int bar : bars) {
+            var here = timeline.has(bar) ? stretches(bar, time, beatInHand) : List.<Stretch>of();
+            if (here.isEmpty()) {
+                return List.of();
+            }
+            all.addAll(here);
+        }
+        return all;
+    }
+
+    private List<Stretch> stretches(int bar, Optional<Scope.Time> time, OptionalInt beatInHand) {
+        var whole = timeline.whole(bar);
+        if (time.isEmpty()) {
+            return List.of(whole);
+        }
+        if (time.get() instanceof Scope.Half half) {
+            var middle = whole.from().plus(whole.to()).dividedBy(2);
+            return List.of(
+                    half.nth() == 1 ? new Stretch(bar, whole.from(), middle) : new Stretch(bar, middle, whole.to()));
+        }
+        var beats = beats(bar);
+        if (time.get() instanceof Scope.Beats said) {
+            boolean known = said.numbers().stream().allMatch(number -> number >= 1 && number <= beats.size());
+            return known
+                    ? said.numbers().stream()
+                            .map(number -> beats.get(number - 1))
+                            .toList()
+                    : List.of();
+        }
+        if (time.get() instanceof Scope.Parts parts) {
+            int beat = parts.beat().orElse(beatInHand.orElse(0));
+            return beat >= 1 && beat <= beats.size() ? parts(beats.get(beat - 1), parts.parts()) : List.of();
+        }
+        return List.of(beats.get(beats.size() - 1));
+    }
+
+    /** In compound bars the counts, each lasting to the next beat's start where one speaks of the beat itself. */
+    List<Stretch> beats(int bar) {
+        return places.beats(bar, byBeats).stream()
+                .filter(beat -> !beat.from().isBefore(timeline.whole(bar).from())
+                        || timeline.whole(bar).from().equals(Fraction.ZERO))
+                .toList();
+    }
+
+    private static List<Stretch> parts(Stretch beat, List<Integer> parts) {
+        var quarter = beat.to().minus(beat.from()).dividedBy(4);
+        return parts.stream()
+                .map(part -> new Stretch(
+                        beat.bar(),
+                        beat.from().plus(quarter.times(part)),
+                        part == 2 ? beat.to() : beat.from().plus(quarter.times(part + 1L))))
+                .toList();
+    }
+
+    List<At> notes(List<Stretch> stretches) {
+        return timeline.notes(stretches);
+    }
+
+    List<At> notes(int bar) {
+        return timeline.notes(List.of(timeline.whole(bar)));
+    }
+
+    List<At> everyNote() {
+        return timeline.notes(timeline.everything());
+    }
+
+    /** Notes that begin within stretches, by onset, and the silences between them, cut at each stretch's ends. */
+    List<Event> events(List<Stretch> stretches) {
+        var all = new ArrayList<Event>();
+        stretches.forEach(stretch -> events(stretch, all));
+        return all;
+    }
+
+    private void events(Stretch stretch, List<Event> all) {
+        var at = stretch.from();
+        while (at.isBefore(stretch.to())) {
+            var next = event(stretch, at);
+            boolean joins = next.isRest()
+                    && !all.isEmpty()
+                    && all.get(all.size() - 1).isRest()
+                    && all.get(all.size() - 1).bar() == stretch.bar()
+                    && all.get(all.size() - 1).to().equals(at);
+            if (joins) {
+                var before = all.remove(all.size() - 1);
+                all.add(new Event(stretch.bar(), before.from(), next.to(), List.of()));
+            } else if (!next.isRest() || timeline.isSilent(stretch.bar(), at)) {
+                all.add(next);
+            }
+            at = next.to();
+        }
+    }
+
+    /** What begins at a moment: notes until the next thing begins, or silence, or a note still held. */
+    private Event event(Stretch stretch, Fraction at) {
+        var here = notes(List.of(new Stretch(stretch.bar(), at, stretch.to())));
+        var begin = here.stream().filter(note -> note.note().onset().equals(at)).toList();
+        var next = here.stream()
+                .map(note -> note.note().onset())
+                .filter(onset -> onset.isAfter(at))
+                .findFirst()
+                .orElse(stretch.to());
+        var sounds = begin.stream().map(note -> note.note().end()).reduce(at, Fraction::max);
+        var end = begin.isEmpty() ? next : sounds.min(next);
+        var held = begin.isEmpty() && !timeline.isSilent(stretch.bar(), at)
+                ? heldUntil(stretch.bar(), at).min(next)
+                : end;
+        return new Event(stretch.bar(), at, held.isAfter(at) ? held : next, begin);
+    }
+
+    private Fraction heldUntil(int bar, Fraction at) {
+        return notes(bar).stream()
+                .filter(note -> !note.note().onset().isAfter(at))
+                .map(note -> note.note().end())
+                .reduce(at, Fraction::max);
+    }
+
+    /** The notes of a tuplet's beat. */
+    List<At> tuplet(At first) {
+        var meter = timeline.at(first.bar()).meter();
+        var beat = meter.beatStart(first.note().onset());
+        return notes(List.of(
+                new Stretch(first.bar(), beat, meter.beatEnd(first.note().onset()))));
+    }
+
+    Optional<Integer> midi(At at) {
+        var midi = at.note().midi(tuning());
+        return midi.isPresent() ? Optional.of(midi.getAsInt()) : Optional.empty();
+    }
+
+    static OptionalInt fret(At at) {
+        return at.note().place() instanceof Fretted place ? OptionalInt.of(place.fret()) : OptionalInt.empty();
+    }
+
+    /** The chord in force at a note; empty where none was written so far. */
+    Optional<ChordSymbol> chord(int bar, Fraction at) {
+        Optional<ChordSymbol> last = Optional.empty();
+        for (int number : allBars()) {
+            for (var chord : timeline.line().bar(number).chords()) {
+                boolean before = number < bar || (number == bar && !chord.at().isAfter(at));
+                last = before ? Optional.of(chord.chord()) : last;
+            }
+        }
+        return last;
+    }
+
+    List<ChordSymbol> chords(int bar) {
+        var own = timeline.line().bar(bar).chords().stream()
+                .map(chord -> chord.chord())
+                .toList();
+        return own.isEmpty() ? chord(bar, Fraction.ZERO).stream().toList() : own;
+    }
+}

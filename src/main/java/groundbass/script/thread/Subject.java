@@ -1,0 +1,147 @@
+package groundbass.script.thread;
+
+import groundbass.script.checking.Timeline.At;
+import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Unit.Rank;
+import groundbass.script.grammar.Unit.Tie;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * What a clause speaks of, before its verb.
+ *
+ * @param notes the notes that may be meant
+ * @param together whether all of them are meant, or one of them, nobody knows which
+ */
+record Subject(List<At> notes, boolean together) {
+    /** Empty where the words before the verb name nothing that is known; see {@link #isNone} for a mere "there". */
+    static Optional<Subject> of(List<Unit> left, Said said, Stage stage) {
+        boolean plural = left.stream()
+                .anyMatch(unit -> Said.is(unit, Tie.THEY)
+                        || Said.is(unit, Tie.BOTH)
+                        || Said.is(unit, Tie.ALL)
+                        || unit instanceof Unit.Count count && count.many() > 1);
+        var ranks = left.stream()
+                .filter(Rank.class::isInstance)
+                .map(Rank.class::cast)
+                .toList();
+        var numbers = new ArrayList<Integer>();
+        var rest = new ArrayList<Unit>();
+        for (var unit : left) {
+            if (unit instanceof Unit.Number number) {
+                numbers.add(number.value());
+            } else if (unit instanceof Unit.Count count && plural) {
+                numbers.add(count.many());
+            } else if (!(unit instanceof Rank) && !isPointing(unit)) {
+                rest.add(unit);
+            }
+        }
+        if (ranks.size() > 1 || numbers.size() > 1) {
+            return Optional.empty();
+        }
+        var amount = numbers.isEmpty() ? OptionalInt.empty() : OptionalInt.of(numbers.get(0));
+        boolean octave = rest.stream().anyMatch(Unit.Octaves.class::isInstance) && rest.size() > 1;
+        if (octave) {
+            return Optional.empty();
+        }
+        boolean plain = rest.stream().allMatch(unit -> Said.is(unit, Tie.NOTE) || Said.is(unit, Tie.ONE));
+        boolean everything = plain
+                && left.stream().anyMatch(unit -> Said.is(unit, Tie.ALL))
+                && left.stream().anyMatch(unit -> Said.is(unit, Tie.NOTE))
+                && numbers.isEmpty()
+                && ranks.isEmpty();
+        if (everything && said.scope().time().isEmpty()) {
+            var bars = said.scope().isSaid() ? said.scope().bars() : stage.allBars();
+            return Optional.of(new Subject(
+                    stage.notes(stage.stretches(bars, Optional.empty(), OptionalInt.empty())),
+                    said.scope().isSaid()));
+        }
+        if (plain) {
+            return pointed(said.memory().notes(), ranks, amount, plural, said);
+        }
+        return Items.of(rest, stage)
+                .filter(row -> row.items().size() == 1 && !row.items().get(0).rest())
+                .flatMap(row -> described(row.items().get(0), ranks, plural, amount, said, stage));
+    }
+
+    private static boolean isPointing(Unit unit) {
+        return unit instanceof Unit.Small small
+                && switch (small.tie()) {
+                    case IT,
+                            THAT,
+                            THEY,
+                            BOTH,
+                            ALL,
+                            EACH,
+                            WHICH,
+                            OF,
+                            SO,
+                            AND,
+                            COMMA,
+                            BUT,
+                            THEN,
+                            STOP,
+                            WE,
+                            HIGH,
+                            LOW,
+                            AGAIN -> true;
+                    default -> false;
+                };
+    }
+
+    /** Whether nothing is named before the verb. */
+    static boolean isNone(List<Unit> left) {
+        return left.stream()
+                .allMatch(unit -> unit instanceof Unit.Small small
+                        && switch (small.tie()) {
+                            case WE, THERE, SO, AND, COMMA, BUT, THEN, STOP, COLON, ON, AT, IN, AFTER, AGAIN -> true;
+                            default -> false;
+                        });
+    }
+
+    private static Optional<Subject> pointed(
+            List<At> notes, List<Rank> ranks, OptionalInt amount, boolean plural, Said said) {
+        boolean elsewhere = said.scope().isSaid() || said.scope().time().isPresent();
+        boolean counted = amount.isPresent() && amount.getAsInt() != notes.size();
+        if (notes.isEmpty() || elsewhere || counted || plural && ranks.isEmpty() && notes.size() < 2) {
+            return Optional.empty();
+        }
+        if (ranks.isEmpty()) {
+            return Optional.of(new Subject(notes, plural || amount.isPresent()));
+        }
+        return notes.size() < 2 ? Optional.empty() : ranked(notes, ranks.get(0));
+    }
+
+    private static Optional<Subject> ranked(List<At> notes, Rank rank) {
+        int last = notes.size() - 1;
+        int index =
+                switch (rank.which()) {
+                    case NTH -> rank.nth() - 1;
+                    case LAST -> last;
+                    case MIDDLE -> last % 2 == 0 ? last / 2 : -1;
+                    case NEXT, HIGHEST, LOWEST -> -1;
+                };
+        return index < 0 || index > last ? Optional.empty() : Optional.of(new Subject(List.of(notes.get(index)), true));
+    }
+
+    /** The notes that are as described: among those spoken of last, else where the clause says, else in the bar in hand. */
+    private static Optional<Subject> described(
+            Item item, List<Rank> ranks, boolean plural, OptionalInt amount, Said said, Stage stage) {
+        var memory = said.memory();
+        boolean placed = said.scope().isSaid() || said.scope().time().isPresent();
+        var stretches = stage.stretches(said.bars(), said.scope().time(), memory.beat());
+        var near = placed ? List.<At>of() : matching(memory.notes(), item);
+        var here = near.isEmpty() ? matching(stage.notes(stretches), item) : near;
+        var all = here.isEmpty() && !placed ? matching(stage.everyNote(), item) : here;
+        if (all.isEmpty() || amount.isPresent() && amount.getAsInt() != all.size()) {
+            return Optional.empty();
+        }
+        return ranks.isEmpty() ? Optional.of(new Subject(all, plural)) : ranked(all, ranks.get(0));
+    }
+
+    private static List<At> matching(List<At> notes, Item item) {
+        return notes.stream().filter(item::fits).toList();
+    }
+}

@@ -1,0 +1,190 @@
+package groundbass.script.thread;
+
+import groundbass.score.Fraction;
+import groundbass.score.Position;
+import groundbass.script.checking.Timeline;
+import groundbass.script.checking.Verdict;
+import groundbass.script.grammar.Clause;
+import groundbass.script.grammar.Read;
+import groundbass.script.grammar.Scanner;
+import groundbass.script.grammar.Splitter;
+import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Vocabulary;
+import groundbass.script.words.Word;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/** Follows a talk clause by clause, and judges the clauses that it understands to their last word. */
+public final class Talk {
+    private static final int PRACTICE = 3;
+
+    private final Stage stage;
+    private final Vocabulary vocabulary;
+    private final boolean unpunctuated;
+    private final boolean lowered;
+    private final SameReader same;
+    private final List<Reader> readers;
+    private final List<Reader> otherwise;
+    private Memory memory = Memory.NOTHING;
+    /** For so many clauses a tempo may be one to practise at. */
+    private int slowly;
+
+    /**
+     * @param unpunctuated whether the talk goes on without marks
+     * @param lowered whether it goes without capital letters
+     */
+    public Talk(Timeline timeline, Locale language, boolean unpunctuated, boolean lowered) {
+        this.stage = new Stage(timeline, false);
+        this.vocabulary = Vocabulary.of(language);
+        this.unpunctuated = unpunctuated;
+        this.lowered = lowered;
+        this.same = new SameReader(stage);
+        this.readers = readers(stage);
+        this.otherwise = readers(new Stage(timeline, true));
+    }
+
+    private static List<Reader> readers(Stage stage) {
+        var notes = new NoteReader(stage);
+        return List.of(
+                new HeadReader(stage),
+                new NeckReader(stage),
+                new ExtremeReader(stage),
+                new CountReader(stage),
+                new IntervalReader(stage),
+                new PathReader(stage),
+                new DirectionReader(stage, notes),
+                new EdgeReader(stage),
+                new LocationReader(stage),
+                notes);
+    }
+
+    /**
+     * A clause.
+     *
+     * @param verdict empty where it was not understood
+     * @param musical whether it speaks of the line at all, as far as can be seen
+     * @param asked whether it asks and does not say
+     */
+    public record Heard(
+            int from, int to, Optional<Verdict> verdict, boolean musical, boolean asked, Optional<Position> position) {}
+
+    public List<Heard> hear(List<Word> sentence) {
+        var units = Scanner.units(sentence, vocabulary, lowered);
+        var heard = new ArrayList<Heard>();
+        for (var clause : Splitter.clauses(units, unpunctuated)) {
+            heard.add(hear(clause));
+        }
+        return heard;
+    }
+
+    private Heard hear(Clause clause) {
+        slowly = clause.has(Tie.SLOW) ? PRACTICE : slowly - 1;
+        boolean practised = slowly > 0 && clause.has(Unit.TempoNamed.class);
+        boolean unreal = clause.has(Tie.MAYBE) || clause.isQuestion() || practised;
+        var finding = clause.isKnown() && !unreal ? judged(clause) : Optional.<Finding>empty();
+        remember(clause, finding);
+        var verdict = finding.map(Finding::verdict);
+        return new Heard(
+                clause.from(), clause.to(), verdict, isMusical(clause), clause.isQuestion(), position(finding));
+    }
+
+    private Optional<Position> position(Optional<Finding> finding) {
+        return finding.flatMap(found -> found.notes().stream().findFirst().map(Timeline.At::position))
+                .or(() -> memory.bar().filter(stage.timeline()::has).map(bar -> new Position(bar, Fraction.ZERO)));
+    }
+
+    private Optional<Finding> judged(Clause clause) {
+        var alike = same.read(clause, memory);
+        if (alike.isPresent()) {
+            return alike;
+        }
+        var said = Said.of(clause, memory, stage);
+        if (said.isEmpty()) {
+            return Optional.empty();
+        }
+        boolean nowhere =
+                said.get().scope().isSaid() && said.get().scope().bars().isEmpty();
+        return nowhere ? Optional.empty() : judged(said.get());
+    }
+
+    /** In compound and grouped meters a beat may be a count or what the meter calls a beat: wrong is only what is so in neither. */
+    private Optional<Finding> judged(Said said) {
+        var finding = first(readers, said);
+        boolean ambiguous = said.scope().time().isPresent()
+                && said.bars().stream().filter(stage.timeline()::has).anyMatch(this::isGrouped)
+                && finding.filter(found -> !found.agrees()).isPresent();
+        if (!ambiguous) {
+            return finding;
+        }
+        var other = first(otherwise, said);
+        return other.filter(found -> !found.contradicts()).or(() -> finding);
+    }
+
+    private boolean isGrouped(int bar) {
+        return stage.timeline().at(bar).meter().beats().stream().anyMatch(beat -> beat != 1);
+    }
+
+    private static Optional<Finding> first(List<Reader> readers, Said said) {
+        for (var reader : readers) {
+            var finding = reader.read(said);
+            if (finding.isPresent()) {
+                return finding;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static boolean isMusical(Clause clause) {
+        return clause.units().stream()
+                .anyMatch(read -> !(read.unit() instanceof Unit.Small)
+                        && !(read.unit() instanceof Unit.Unknown)
+                        && !(read.unit() instanceof Unit.Number));
+    }
+
+    /** The beat in which notes begin; empty where they begin in several. */
+    private OptionalInt beat(List<Timeline.At> notes) {
+        var beats = notes.stream()
+                .map(at -> stage.beats(at.bar()).stream()
+                        .filter(beat -> !beat.from().isAfter(at.note().onset()))
+                        .count())
+                .distinct()
+                .toList();
+        return beats.size() == 1 ? OptionalInt.of(beats.get(0).intValue()) : OptionalInt.empty();
+    }
+
+    /** Bars and beats are remembered of every clause, notes of those that were understood. */
+    private void remember(Clause clause, Optional<Finding> finding) {
+        List<Integer> bars = null;
+        var beat = OptionalInt.empty();
+        int places = 0;
+        for (Read read : clause.units()) {
+            var unit = read.unit();
+            if (unit instanceof Unit.Bars said) {
+                bars = places == 0 ? said.numbers() : bars;
+                places++;
+            } else if (unit instanceof Unit.BarAt at) {
+                bars = at.way() == Unit.BarAt.Way.LAST
+                        ? List.of(stage.timeline().lastBar())
+                        : bars;
+                bars = at.way() == Unit.BarAt.Way.NEXT
+                        ? memory.bar().map(bar -> List.of(bar + 1)).orElse(bars)
+                        : bars;
+            } else if (unit instanceof Unit.Beats beats && beats.numbers().size() == 1) {
+                beat = OptionalInt.of(beats.numbers().get(0));
+            } else if (unit instanceof Unit.Parts parts && parts.beat().isPresent()) {
+                beat = parts.beat();
+            }
+        }
+        memory = memory.at(bars == null ? memory.bars() : bars, beat);
+        if (finding.isPresent()) {
+            memory = memory.of(finding.get().notes())
+                    .at(memory.bars(), beat(finding.get().notes()));
+        } else if (isMusical(clause)) {
+            memory = memory.vague();
+        }
+    }
+}

@@ -1,0 +1,41 @@
+package groundbass.script.thread;
+
+import groundbass.score.Position;
+import groundbass.script.checking.Counts;
+import groundbass.script.checking.Right;
+import groundbass.script.checking.Rights;
+import groundbass.script.checking.Timeline.At;
+import groundbass.script.checking.Timeline.Stretch;
+import java.util.List;
+import java.util.Set;
+
+/** Makes what would be right. */
+final class Wrongs {
+    private static final Set<Part.Kind> OF_TECHNIQUE = Set.of(Part.Kind.MANNER, Part.Kind.DEAD, Part.Kind.SHORT);
+
+    private Wrongs() {}
+
+    /** The note as it is, told by what was said wrongly of it. */
+    static Right note(At at, Item said, Stage stage) {
+        boolean technique =
+                said.parts().stream().anyMatch(part -> OF_TECHNIQUE.contains(part.kind()) && !part.fits(at));
+        boolean length = said.has(Part.Kind.LENGTH) || said.has(Part.Kind.TUPLET);
+        return Rights.note(stage.timeline(), at, new Right.Told(technique, length, false));
+    }
+
+    /** What begins a stretch. */
+    static Right start(Stretch stretch, Item said, Stage stage) {
+        var notes = stage.notes(List.of(stretch));
+        boolean sounds = notes.stream().anyMatch(at -> at.note().onset().equals(stretch.from()));
+        if (sounds && !said.rest()) {
+            return note(notes.get(0), said, stage);
+        }
+        String count = Counts.of(stage.timeline(), stretch.bar(), stretch.from());
+        var position = new Position(stretch.bar(), stretch.from());
+        if (!sounds) {
+            boolean rest = stage.timeline().isSilent(stretch.bar(), stretch.from());
+            return new Right.NothingBegins(position, count, rest);
+        }
+        return note(notes.get(0), Item.NOTHING, stage);
+    }
+}
