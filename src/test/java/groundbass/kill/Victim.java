@@ -5,7 +5,7 @@ import groundbass.audience.download.DownloadToken;
 import groundbass.audience.download.Downloads;
 import groundbass.audience.download.FileRequest;
 import groundbass.audience.download.ReleasedFile;
-import groundbass.audience.download.Taker;
+import groundbass.audience.download.Requester;
 import groundbass.audience.download.VisitorKey;
 import groundbass.audience.student.Consents;
 import groundbass.audience.student.Device;
@@ -94,9 +94,9 @@ final class Victim {
     }
 
     private void take() {
-        var taker = new Taker.Anonymous("192.0.2.7", RandomId.next()); // RFC 5737
+        var requester = new Requester.Anonymous("192.0.2.7", RandomId.next()); // RFC 5737
         var id = downloads
-                .begin(new FileRequest(FILE, taker, true, Optional.empty()))
+                .begin(new FileRequest(FILE, requester, true, Optional.empty()))
                 .id();
         acknowledge(Kind.BEGUN, id.value());
         downloads.sent(id, ByteSpan.of(0, FILE.size()));
