@@ -1,8 +1,8 @@
 package groundbass.checks;
 
+import groundbass.fingering.Alternative;
 import groundbass.fingering.Cost;
 import groundbass.fingering.Cost.Part;
-import groundbass.fingering.Other;
 import groundbass.performance.Played;
 import groundbass.remark.Severity;
 import groundbass.score.Passage;
@@ -62,11 +62,11 @@ final class EasierElsewhere implements Rule {
         return cost.of(Part.SHIFT) + cost.of(Part.HURRY) + cost.of(Part.STRETCH) + cost.of(Part.HOP);
     }
 
-    private static double asWritten(Other other) {
+    private static double asWritten(Alternative other) {
         return other.cost().total() + other.saved();
     }
 
-    private static Finding finding(Evidence evidence, Other other) {
+    private static Finding finding(Evidence evidence, Alternative other) {
         List<Played> notes =
                 other.stops().stream().map(stop -> evidence.note(stop.note())).toList();
         String code = other.underOneHand() ? "lies-under-one-hand" : "lies-better-elsewhere";

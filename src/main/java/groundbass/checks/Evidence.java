@@ -1,10 +1,10 @@
 package groundbass.checks;
 
 import groundbass.analysis.Analysis;
+import groundbass.fingering.Alternative;
 import groundbass.fingering.Fingering;
 import groundbass.fingering.Fretboard;
 import groundbass.fingering.Hand;
-import groundbass.fingering.Other;
 import groundbass.performance.Performance;
 import groundbass.performance.Played;
 import groundbass.score.Line;
@@ -64,7 +64,7 @@ final class Evidence {
      * Other ways of playing a passage. A line that needs them everywhere is not repaired by them, so that after many
      * searches there are no more; this bounds the time for the longest line.
      */
-    List<Other> others(Passage passage, int most) {
+    List<Alternative> others(Passage passage, int most) {
         return searches++ < MOST_SEARCHES ? fingering.others(passage, most) : List.of();
     }
 

@@ -1,7 +1,7 @@
 package groundbass.checks;
 
+import groundbass.fingering.Alternative;
 import groundbass.fingering.Cost.Part;
-import groundbass.fingering.Other;
 import groundbass.fingering.Stop;
 import groundbass.performance.Played;
 import groundbass.score.Passage;
@@ -18,7 +18,7 @@ final class Repairs {
     private Repairs() {}
 
     /** Another way of playing the same notes; says only what moves. */
-    static Repair places(Evidence evidence, Other other) {
+    static Repair places(Evidence evidence, Alternative other) {
         var moved = other.stops().stream()
                 .filter(stop -> !place(evidence, stop).equals(stop.fingered().place()))
                 .toList();

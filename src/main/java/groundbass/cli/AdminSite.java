@@ -26,7 +26,7 @@ final class AdminSite implements AutoCloseable {
         this.database = database;
         this.audit = new Audit(jdbi, clock);
         this.educators = new Educators(jdbi, audit, clock);
-        this.students = new Students(jdbi, new Outbox(jdbi, clock), clock);
+        this.students = new Students(jdbi, new Outbox(jdbi, clock), audit, clock);
         this.sessions = new Sessions(jdbi, clock);
     }
 

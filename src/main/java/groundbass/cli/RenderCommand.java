@@ -5,9 +5,9 @@ import groundbass.audio.Wav;
 import groundbass.document.SheetPaper;
 import groundbass.engraving.png.SheetPng.Ink;
 import groundbass.groove.GrooveLibrary;
-import groundbass.lesson.Frame;
 import groundbass.lesson.Gallery;
 import groundbass.lesson.Sheets;
+import groundbass.lesson.VideoFrame;
 import groundbass.lesson.VideoPictures;
 import groundbass.linetext.Reading;
 import groundbass.midi.MidiFile;
@@ -119,7 +119,7 @@ public final class RenderCommand implements Callable<Integer> {
             paramLabel = "PIXELS",
             description = "Of the video frame that pictures are for: 1080 or 2160.",
             converter = FrameHeight.class)
-    private Frame frame = Frame.HD;
+    private VideoFrame frame = VideoFrame.HD;
 
     @Option(
             names = "--ink",
@@ -160,12 +160,12 @@ public final class RenderCommand implements Callable<Integer> {
     }
 
     /** Reads {@code 1080} and {@code 2160}. */
-    static final class FrameHeight implements ITypeConverter<Frame> {
+    static final class FrameHeight implements ITypeConverter<VideoFrame> {
         @Override
-        public Frame convert(String text) {
+        public VideoFrame convert(String text) {
             return Optional.of(text.strip())
                     .filter(figure -> figure.matches("\\d{1,5}"))
-                    .flatMap(figure -> Frame.ofHeight(Integer.parseInt(figure)))
+                    .flatMap(figure -> VideoFrame.ofHeight(Integer.parseInt(figure)))
                     .orElseThrow(() -> new TypeConversionException("'" + text + "' is neither 1080 nor 2160"));
         }
     }

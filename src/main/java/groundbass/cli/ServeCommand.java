@@ -1,9 +1,9 @@
 package groundbass.cli;
 
 import groundbass.site.Config;
-import groundbass.site.FirstSteps;
 import groundbass.site.Groundbass;
 import groundbass.site.Secret;
+import groundbass.site.SetUpNotice;
 import groundbass.site.StartFailure;
 import java.net.URI;
 import java.nio.file.Path;
@@ -120,9 +120,9 @@ public final class ServeCommand implements Callable<Integer> {
 
     private void runUntilStopped(Groundbass site) throws InterruptedException {
         var stopped = new CountDownLatch(1);
-        site.firstSteps()
+        site.setUpNotice()
                 .text(site.address())
-                .or(() -> demo ? Optional.of(FirstSteps.demoAgain(site.address())) : Optional.empty())
+                .or(() -> demo ? Optional.of(SetUpNotice.demoAgain(site.address())) : Optional.empty())
                 .ifPresent(this::say);
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
             LastResort.disarm();

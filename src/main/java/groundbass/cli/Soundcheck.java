@@ -7,7 +7,7 @@ import groundbass.groove.GrooveLibrary;
 import groundbass.linetext.LineText;
 import groundbass.performance.Performance;
 import groundbass.score.Line;
-import groundbass.signal.Later;
+import groundbass.signal.OffsetSound;
 import groundbass.sound.mix.BackingTrack;
 import groundbass.sound.mix.Mix;
 import groundbass.sound.mix.Stem;
@@ -165,7 +165,7 @@ final class Soundcheck {
         long start = track.rate().at(performance.seconds(performance.start()));
         String name = file.replace('.', '-') + ".wav";
         try (var out = Files.newOutputStream(folder.resolve(name))) {
-            Wav.write(new Later(track, start), out);
+            Wav.write(new OffsetSound(track, start), out);
         }
         examples.add(new SoundcheckPage.Example(words.title(), words.listen(), name));
     }

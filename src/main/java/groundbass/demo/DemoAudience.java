@@ -6,8 +6,9 @@ import groundbass.audience.download.DownloadRows;
 import groundbass.audience.download.DownloadState;
 import groundbass.audience.download.ReleasedFile;
 import groundbass.audience.student.DemoAddress;
+import groundbass.audience.student.Student;
 import groundbass.audience.student.StudentId;
-import groundbass.store.Instants;
+import groundbass.audience.student.Students;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -85,15 +86,10 @@ public final class DemoAudience {
     }
 
     private StudentId student(int number, Instant since) {
-        StudentId id = StudentId.next();
         var email = DemoAddress.of("student-%02d".formatted(number));
-        handle.execute(
-                "insert into student (id, email, locale, created_at) values (?, ?, ?, ?)",
-                id.value(),
-                email.value(),
-                Locale.ENGLISH.toLanguageTag(),
-                Instants.toColumn(since));
-        return id;
+        var student = new Student(StudentId.next(), email, Locale.ENGLISH, since);
+        Students.insert(handle, student);
+        return student.id();
     }
 
     private void complete(Visits visits, Optional<StudentId> student) {

@@ -3,8 +3,8 @@ package groundbass.demo;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeDesk;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revision;
 import groundbass.catalog.series.Series;
@@ -14,7 +14,7 @@ import groundbass.catalog.settings.Settings;
 import groundbass.demo.SeriesPackage.EpisodePackage;
 import groundbass.form.Outcome;
 import groundbass.publishing.Addresses;
-import groundbass.publishing.Recipes;
+import groundbass.publishing.BuildSpecs;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
@@ -33,10 +33,10 @@ public final class SeriesImport {
     private final Jdbi jdbi;
     private final Clock clock;
     private final SeriesCatalog catalog;
-    private final EpisodeDesk desk;
+    private final EpisodeService desk;
     private final Episodes episodes;
     private final Releases releases;
-    private final Recipes recipes;
+    private final BuildSpecs specs;
     private final Consumer<ReleaseId> build;
 
     /** @param build builds a release before it returns */
@@ -45,10 +45,10 @@ public final class SeriesImport {
         this.jdbi = jdbi;
         this.clock = clock;
         this.catalog = new SeriesCatalog(jdbi, audit, clock);
-        this.desk = new EpisodeDesk(jdbi, audit, clock);
+        this.desk = new EpisodeService(jdbi, audit, clock);
         this.episodes = new Episodes(jdbi);
         this.releases = releases;
-        this.recipes = new Recipes(catalog, new Settings(jdbi, audit), releases, addresses);
+        this.specs = new BuildSpecs(catalog, new Settings(jdbi, audit), releases, addresses);
         this.build = build;
     }
 
@@ -99,11 +99,11 @@ public final class SeriesImport {
 
     /** The one that an import cut short has entered already, else a new one. */
     private ReleaseId release(Handle handle, Episode episode, Revision revision) {
-        var recipe = recipes.of(handle, episode, revision);
+        var spec = specs.of(handle, episode, revision);
         return releases.latest(handle, episode.id())
-                .filter(made -> made.recipe().makesTheSameAs(recipe) && !made.isFailed())
+                .filter(made -> made.spec().makesTheSameAs(spec) && !made.isFailed())
                 .map(Release::id)
-                .orElseGet(() -> releases.create(handle, episode.id(), recipe, false, clock.instant()));
+                .orElseGet(() -> releases.create(handle, episode.id(), spec, false, clock.instant()));
     }
 
     private static <T> T done(Outcome<T> outcome) {

@@ -19,7 +19,7 @@ import java.util.function.Supplier;
 public final class Budget {
     private static final int MOST_PEOPLE = 10_000;
 
-    private final Turns machine;
+    private final ConcurrencyLimit machine;
     private final int atOnceEach;
     private final Duration timeEach;
     private final Duration period;
@@ -32,7 +32,7 @@ public final class Budget {
      * @param atOnceEach how much one of them may do or wait for at once
      * @param timeEach processor time of one of them in each {@code period}
      */
-    public Budget(Turns machine, int atOnceEach, Duration timeEach, Duration period, Clock clock) {
+    public Budget(ConcurrencyLimit machine, int atOnceEach, Duration timeEach, Duration period, Clock clock) {
         this(
                 machine,
                 atOnceEach,
@@ -43,7 +43,13 @@ public final class Budget {
     }
 
     /** @param processor nanoseconds that the calling thread has used so far */
-    Budget(Turns machine, int atOnceEach, Duration timeEach, Duration period, Clock clock, LongSupplier processor) {
+    Budget(
+            ConcurrencyLimit machine,
+            int atOnceEach,
+            Duration timeEach,
+            Duration period,
+            Clock clock,
+            LongSupplier processor) {
         this.machine = machine;
         this.atOnceEach = atOnceEach;
         this.timeEach = timeEach;
@@ -57,7 +63,7 @@ public final class Budget {
     }
 
     /** One person's turns and what is left of their time. */
-    private record Purse(Turns turns, Bucket millis) {}
+    private record Purse(ConcurrencyLimit turns, Bucket millis) {}
 
     /**
      * Does the work and takes what it cost.
@@ -88,6 +94,6 @@ public final class Budget {
                 .withCustomTimePrecision(time)
                 .addLimit(limit -> limit.capacity(timeEach.toMillis()).refillGreedy(timeEach.toMillis(), period))
                 .build();
-        return new Purse(new Turns(atOnceEach, 0, Duration.ofSeconds(1)), bucket);
+        return new Purse(new ConcurrencyLimit(atOnceEach, 0, Duration.ofSeconds(1)), bucket);
     }
 }

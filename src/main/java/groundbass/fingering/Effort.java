@@ -54,7 +54,7 @@ final class Effort {
         return 0;
     }
 
-    private void add(double[] parts, Wanted note, int position, int string, int fret, int finger) {
+    private void add(double[] parts, NoteConstraint note, int position, int string, int fret, int finger) {
         if (finger > 0) {
             parts[Part.STRETCH.ordinal()] += stretch(position, fret, finger);
             parts[Part.FINGER.ordinal()] += WEAK[finger];
@@ -83,7 +83,7 @@ final class Effort {
     }
 
     /** Slap belongs to the lower strings and pop to the upper ones. */
-    private double stroke(Wanted note, int string) {
+    private double stroke(NoteConstraint note, int string) {
         boolean high = string <= neck.tuning().size() / 2;
         if (note.stroke().isEmpty()) {
             return 0;

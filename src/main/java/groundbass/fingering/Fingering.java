@@ -89,7 +89,7 @@ public final class Fingering {
      * The cheapest other ways of playing what begins in a passage, at most {@code most}, the cheapest first; what comes
      * before and after stays as it is written.
      */
-    public List<Other> others(Passage passage, int most) {
+    public List<Alternative> others(Passage passage, int most) {
         var window = window(passage);
         if (window.isEmpty()) {
             return List.of();
@@ -105,7 +105,7 @@ public final class Fingering {
     }
 
     /** The ways of playing a passage without leaving a position, the cheapest first; what is written among them. */
-    public List<Other> underOneHand(Passage passage) {
+    public List<Alternative> underOneHand(Passage passage) {
         var window = window(passage);
         if (window.isEmpty()) {
             return List.of();
@@ -151,11 +151,11 @@ public final class Fingering {
                 .orElse(0.0);
     }
 
-    private Other other(Window window, Way found, double asWritten) {
+    private Alternative other(Window window, Way found, double asWritten) {
         int skipped = window.from() - window.outerFrom();
         var grips = found.grips().subList(skipped, skipped + window.to() - window.from());
         var inside = new Way(grips, found.costs().subList(skipped, skipped + window.to() - window.from()));
-        return new Other(
+        return new Alternative(
                 stops(window.from(), inside),
                 found.cost(),
                 asWritten - found.cost().total(),
@@ -174,7 +174,7 @@ public final class Fingering {
         return List.copyOf(all);
     }
 
-    private boolean moves(Other other) {
+    private boolean moves(Alternative other) {
         return other.stops().stream()
                 .anyMatch(stop -> !place(stop.note()).equals(stop.fingered().place()));
     }

@@ -30,7 +30,7 @@ final class Grips {
      */
     List<List<Hold>> of(List<Moment> moments) {
         var all = new ArrayList<List<Hold>>();
-        Map<List<Wanted>, List<Hold>> known = new HashMap<>();
+        Map<List<NoteConstraint>, List<Hold>> known = new HashMap<>();
         for (var moment : moments) {
             all.add(known.computeIfAbsent(moment.notes(), notes -> of(moment)));
         }

@@ -7,7 +7,7 @@ import java.util.List;
  *
  * @param start, end in seconds; the end is that of the shortest note
  */
-public record Moment(double start, double end, List<Wanted> notes) {
+public record Moment(double start, double end, List<NoteConstraint> notes) {
     public Moment {
         notes = List.copyOf(notes);
         if (!(start <= end)) {
@@ -15,7 +15,7 @@ public record Moment(double start, double end, List<Wanted> notes) {
         }
     }
 
-    public static Moment of(double start, double end, Wanted... notes) {
+    public static Moment of(double start, double end, NoteConstraint... notes) {
         return new Moment(start, end, List.of(notes));
     }
 }

@@ -152,7 +152,7 @@ final class Movement {
                 && (after.fingers[note] == 0 || before.position == after.position);
     }
 
-    private static double arriving(Wanted note, Hold before, Hold after, int i) {
+    private static double arriving(NoteConstraint note, Hold before, Hold after, int i) {
         int source = before.on(after.strings[i]);
         if (source < 0 || before.frets[source] == Hold.DEAD || after.frets[i] == Hold.DEAD) {
             return note.isFixed() ? 0 : Effort.IMPOSSIBLE;

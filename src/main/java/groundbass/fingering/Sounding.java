@@ -64,7 +64,7 @@ record Sounding(double start, double end, List<Played> notes, int beginning) {
 
     /** As written, with the fingers that are written. */
     Moment written() {
-        var wanted = new ArrayList<Wanted>();
+        var wanted = new ArrayList<NoteConstraint>();
         for (int i = 0; i < notes.size(); i++) {
             var note = wanted(notes.get(i));
             wanted.add(i < beginning ? note : note.sustained());
@@ -74,7 +74,7 @@ record Sounding(double start, double end, List<Played> notes, int beginning) {
 
     /** The same pitches wherever they lie; what is bound to its place stays. */
     Moment anywhere(Fretboard neck) {
-        var wanted = new ArrayList<Wanted>();
+        var wanted = new ArrayList<NoteConstraint>();
         for (int i = 0; i < notes.size(); i++) {
             var note = wanted(notes.get(i));
             var free = isMovable(notes.get(i)) ? note.among(places(notes.get(i), neck)) : note;
@@ -97,14 +97,14 @@ record Sounding(double start, double end, List<Played> notes, int beginning) {
                 && note.pluck().filter(technique -> technique == Technique.TAP).isEmpty();
     }
 
-    private static Wanted wanted(Played played) {
+    private static NoteConstraint wanted(Played played) {
         var note = played.note();
         var ornaments = note.ornaments();
         boolean pressed = ornaments.bend().isPresent()
                 || ornaments.slideIn().isPresent()
                 || ornaments.slideOff().isPresent()
                 || note.has(Mark.VIBRATO);
-        return new Wanted(
+        return new NoteConstraint(
                 List.of(note.place()),
                 ornaments.finger(),
                 note.pluck(),

@@ -39,7 +39,7 @@ final class GrooveReader {
         this.lines = text.lines().toList();
     }
 
-    Reading read() {
+    GrooveReading read() {
         for (var line : lines) {
             number++;
             if (number > MOST_LINES) {
@@ -53,7 +53,7 @@ final class GrooveReader {
             number = Math.max(1, number);
             problems.add(GrooveMistake.NO_ROW.at(span(1, 0), PIECES));
         }
-        return new Reading(problems.isEmpty() ? Optional.of(groove()) : Optional.empty(), problems);
+        return new GrooveReading(problems.isEmpty() ? Optional.of(groove()) : Optional.empty(), problems);
     }
 
     private Groove groove() {

@@ -25,7 +25,7 @@ public final class GrooveText {
     private GrooveText() {}
 
     /** Reads any text at all; what is wrong comes back as problems. */
-    public static Reading read(String text) {
+    public static GrooveReading read(String text) {
         return new GrooveReader(text).read();
     }
 

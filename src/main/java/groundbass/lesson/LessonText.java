@@ -16,7 +16,10 @@ import java.util.Optional;
  * @param groove the drums that were typed; empty where none were
  */
 public record LessonText(
-        EpisodeDocument document, Reading main, List<Reading> exercises, Optional<groundbass.groove.Reading> groove) {
+        EpisodeDocument document,
+        Reading main,
+        List<Reading> exercises,
+        Optional<groundbass.groove.GrooveReading> groove) {
     public LessonText {
         exercises = List.copyOf(exercises);
     }
@@ -40,7 +43,7 @@ public record LessonText(
 
     /** The drums that were typed, else those that were named, else what suits the line. */
     private Groove drums(Line line) {
-        return groove.flatMap(groundbass.groove.Reading::groove)
+        return groove.flatMap(groundbass.groove.GrooveReading::groove)
                 .or(() -> GrooveLibrary.named(document.groove().name()))
                 .orElseGet(() -> GrooveLibrary.suited(line));
     }

@@ -33,7 +33,7 @@ public final class VideoPictures {
     }
 
     /** The whole of a line; take {@link Extract} of it for some bars. */
-    public byte[] png(Line line, Frame frame, Ink ink) {
+    public byte[] png(Line line, VideoFrame frame, Ink ink) {
         var written = Writing.of(line);
         double natural = SheetPng.content(page(written, ENDLESS)).width();
         var best = IntStream.rangeClosed(1, MOST_SYSTEMS)
@@ -58,7 +58,7 @@ public final class VideoPictures {
 
     private record Fit(Page page, double scale) {}
 
-    private static Fit fit(Page page, Frame frame) {
+    private static Fit fit(Page page, VideoFrame frame) {
         var box = SheetPng.content(page);
         double scale = Math.min(frame.safeWidth() / box.width(), frame.safeHeight() / box.height());
         return new Fit(page, Math.min(scale, frame.largestSpace()));

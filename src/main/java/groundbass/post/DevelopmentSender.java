@@ -11,7 +11,7 @@ public final class DevelopmentSender implements Sender {
     private static final Logger LOG = LoggerFactory.getLogger(DevelopmentSender.class);
 
     @Override
-    public Delivery send(MessageId id, Message message) {
+    public Delivery send(MessageId id, Mail message) {
         LOG.info("No mail server is set up: letter {} waits on the desk", id.value());
         return Delivery.ON_DESK;
     }

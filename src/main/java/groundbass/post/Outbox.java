@@ -28,7 +28,7 @@ public final class Outbox {
     }
 
     /** Puts a letter into the caller's transaction. */
-    public MessageId put(Handle handle, Message message) {
+    public MessageId put(Handle handle, Mail message) {
         MessageId id = MessageId.next();
         handle.createUpdate("""
                         insert into outbox (id, recipient, subject, body, unsubscribe, created_at, send_after,
@@ -46,12 +46,12 @@ public final class Outbox {
         return id;
     }
 
-    public MessageId put(Message message) {
+    public MessageId put(Mail message) {
         return jdbi.inTransaction(handle -> put(handle, message));
     }
 
     /** The newest letters first, whatever became of them. */
-    public List<Letter> newest(int most) {
+    public List<OutboxMail> newest(int most) {
         return jdbi.withHandle(handle -> handle.createQuery(
                         "select * from outbox order by created_at desc, id fetch first :most rows only")
                 .bind("most", most)
@@ -60,7 +60,7 @@ public final class Outbox {
     }
 
     /** Every letter to an address that is kept, the newest first. */
-    public List<Letter> to(EmailAddress reader) {
+    public List<OutboxMail> to(EmailAddress reader) {
         return jdbi.withHandle(
                 handle -> handle.createQuery("select * from outbox where recipient = :to order by created_at desc, id")
                         .bind("to", reader.value())
@@ -68,7 +68,7 @@ public final class Outbox {
                         .list());
     }
 
-    public Optional<Letter> find(MessageId id) {
+    public Optional<OutboxMail> find(MessageId id) {
         return jdbi.withHandle(handle -> handle.createQuery("select * from outbox where id = :id")
                 .bind("id", id.value())
                 .map(Outbox::letter)
@@ -101,8 +101,8 @@ public final class Outbox {
                         .execute());
     }
 
-    static Letter letter(ResultSet row, StatementContext context) throws SQLException {
-        return new Letter(
+    static OutboxMail letter(ResultSet row, StatementContext context) throws SQLException {
+        return new OutboxMail(
                 new MessageId(row.getString("id")),
                 message(row),
                 Instants.from(row, "created_at"),
@@ -111,8 +111,8 @@ public final class Outbox {
                 Optional.ofNullable(row.getString("last_error")));
     }
 
-    private static Message message(ResultSet row) throws SQLException {
-        return new Message(
+    private static Mail message(ResultSet row) throws SQLException {
+        return new Mail(
                 new EmailAddress(row.getString("recipient")),
                 row.getString("subject"),
                 row.getString("body"),

@@ -46,7 +46,7 @@ public final class Postman {
     public int deliverDue() {
         dropUseless();
         int begun = 0;
-        for (Letter letter : due()) {
+        for (OutboxMail letter : due()) {
             if (!free.tryAcquire()) break;
             if (begin(letter)) begun++;
         }
@@ -54,7 +54,7 @@ public final class Postman {
     }
 
     /** Uses up one free way, which the letter gives back at its end. */
-    private boolean begin(Letter letter) {
+    private boolean begin(OutboxMail letter) {
         boolean begun = false;
         try {
             if (claim(letter)) {
@@ -67,7 +67,7 @@ public final class Postman {
         return begun;
     }
 
-    private void go(Letter letter) {
+    private void go(OutboxMail letter) {
         try {
             deliver(letter);
         } finally {
@@ -89,7 +89,7 @@ public final class Postman {
                 .execute());
     }
 
-    private List<Letter> due() {
+    private List<OutboxMail> due() {
         return jdbi.withHandle(handle -> handle.createQuery("""
                         select * from outbox where delivery is null and send_after <= :now
                         order by send_after, id fetch first :most rows only""")
@@ -99,7 +99,7 @@ public final class Postman {
                 .list());
     }
 
-    private boolean claim(Letter letter) {
+    private boolean claim(OutboxMail letter) {
         int attempt = letter.attempts() + 1;
         int claimed = jdbi.withHandle(handle -> handle.createUpdate("""
                         update outbox set attempts = :attempt, send_after = :next
@@ -112,7 +112,7 @@ public final class Postman {
         return claimed == 1;
     }
 
-    private void deliver(Letter letter) {
+    private void deliver(OutboxMail letter) {
         try {
             close(letter, sender.send(letter.id(), letter.message()), Optional.empty());
         } catch (SendingFailed failure) {
@@ -122,7 +122,7 @@ public final class Postman {
         }
     }
 
-    private void failed(Letter letter, SendingFailed failure) {
+    private void failed(OutboxMail letter, SendingFailed failure) {
         int attempt = letter.attempts() + 1;
         LOG.warn("Letter {} was not accepted (attempt {} of {})", letter.id().value(), attempt, MOST_ATTEMPTS);
         if (failure.isFinal()) close(letter, Delivery.REFUSED, Optional.of(failure));
@@ -130,14 +130,14 @@ public final class Postman {
         else keepError(letter, failure);
     }
 
-    private void keepError(Letter letter, SendingFailed failure) {
+    private void keepError(OutboxMail letter, SendingFailed failure) {
         jdbi.useHandle(handle -> handle.createUpdate("update outbox set last_error = :error where id = :id")
                 .bind("error", line(failure))
                 .bind("id", letter.id().value())
                 .execute());
     }
 
-    private void close(Letter letter, Delivery delivery, Optional<SendingFailed> failure) {
+    private void close(OutboxMail letter, Delivery delivery, Optional<SendingFailed> failure) {
         jdbi.useHandle(handle -> {
             Update update = handle.createUpdate("""
                     update outbox set delivery = :delivery, delivered_at = :now, last_error = :error,

@@ -8,5 +8,5 @@ public interface Sender {
      * @return {@link Delivery#SENT} or {@link Delivery#ON_DESK}
      * @throws SendingFailed when it was not accepted; it is tried again later, unless that was final
      */
-    Delivery send(MessageId id, Message message) throws SendingFailed;
+    Delivery send(MessageId id, Mail message) throws SendingFailed;
 }

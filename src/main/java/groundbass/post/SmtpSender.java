@@ -52,7 +52,7 @@ public final class SmtpSender implements Sender {
     }
 
     @Override
-    public Delivery send(MessageId id, Message message) throws SendingFailed {
+    public Delivery send(MessageId id, Mail message) throws SendingFailed {
         var sockets = new LetterSockets();
         var end = CompletableFuture.runAsync(
                 sockets::close, CompletableFuture.delayedExecutor(longest.toMillis(), TimeUnit.MILLISECONDS));
@@ -99,7 +99,7 @@ public final class SmtpSender implements Sender {
         return failure instanceof SMTPSendFailedException text ? text.getReturnCode() : 0;
     }
 
-    private MimeMessage mime(Session session, MessageId id, Message message)
+    private MimeMessage mime(Session session, MessageId id, Mail message)
             throws MessagingException, UnsupportedEncodingException {
         var mime = new NamedMessage(
                 session, "<" + id.value() + "@" + settings.from().domain() + ">");

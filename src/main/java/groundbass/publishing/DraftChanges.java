@@ -47,13 +47,13 @@ public final class DraftChanges {
 
     private Optional<Difference> difference(Release release, Draft draft) {
         var fixed =
-                parts.revisions.find(release.recipe().revision()).orElseThrow().document();
+                parts.revisions.find(release.spec().revision()).orElseThrow().document();
         if (fixed.equals(draft.document())) {
             return Optional.empty();
         }
         var clauses = DocumentComparison.clauses(fixed, draft.document());
         return Optional.of(new Difference(
-                        release.recipe().release(), release.publishedAt().isPresent(), clauses))
+                        release.spec().release(), release.publishedAt().isPresent(), clauses))
                 .filter(difference -> !difference.clauses().isEmpty());
     }
 }

@@ -2,7 +2,7 @@ package groundbass.publishing;
 
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Revision;
-import groundbass.release.Recipe;
+import groundbass.release.BuildSpec;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
@@ -11,12 +11,12 @@ import org.jdbi.v3.core.Handle;
 
 /** Fixes what goes out: here alone a release that is to be published is entered. */
 final class Freezing {
-    private final Recipes recipes;
+    private final BuildSpecs specs;
     private final Releases releases;
     private final Clock clock;
 
-    Freezing(Recipes recipes, Releases releases, Clock clock) {
-        this.recipes = recipes;
+    Freezing(BuildSpecs specs, Releases releases, Clock clock) {
+        this.specs = specs;
         this.releases = releases;
         this.clock = clock;
     }
@@ -26,18 +26,18 @@ final class Freezing {
      * the same way, else a new one that waits to be built.
      */
     Release release(Handle handle, Episode episode, Revision revision) {
-        var recipe = recipes.of(handle, episode, revision);
+        var spec = specs.of(handle, episode, revision);
         return releases.latest(handle, episode.id())
-                .filter(latest -> !latest.isOvertaken() && latest.recipe().makesTheSameAs(recipe))
-                .or(() -> releases.find(handle, fresh(handle, episode, recipe)))
+                .filter(latest -> !latest.isOvertaken() && latest.spec().makesTheSameAs(spec))
+                .or(() -> releases.find(handle, fresh(handle, episode, spec)))
                 .orElseThrow();
     }
 
     /** What was looked at in a preview goes out as it was seen. */
-    private ReleaseId fresh(Handle handle, Episode episode, Recipe recipe) {
+    private ReleaseId fresh(Handle handle, Episode episode, BuildSpec spec) {
         var now = clock.instant();
-        return releases.trial(handle, episode.id(), recipe)
+        return releases.trial(handle, episode.id(), spec)
                 .map(seen -> releases.adopt(handle, seen, episode.isPublished(), now))
-                .orElseGet(() -> releases.create(handle, episode.id(), recipe, episode.isPublished(), now));
+                .orElseGet(() -> releases.create(handle, episode.id(), spec, episode.isPublished(), now));
     }
 }

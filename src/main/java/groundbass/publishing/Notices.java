@@ -6,7 +6,7 @@ import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.post.EmailAddress;
-import groundbass.post.Message;
+import groundbass.post.Mail;
 import groundbass.post.Outbox;
 import groundbass.store.Instants;
 import groundbass.text.Languages;
@@ -59,7 +59,7 @@ public final class Notices {
         return parts.catalog.find(episode.series()).flatMap(series -> educators.find(series.owner()));
     }
 
-    private Message letter(Handle handle, Episode episode, Trouble trouble, EmailAddress to) {
+    private Mail letter(Handle handle, Episode episode, Trouble trouble, EmailAddress to) {
         var locale = Languages.spoken(
                 Locale.forLanguageTag(parts.settings.current(handle).language()));
         var words = Messages.of(locale);
@@ -69,7 +69,7 @@ public final class Notices {
         var paragraphs = new ArrayList<>(List.of(title, words.say(trouble.sentence())));
         hour(episode, locale, words).ifPresent(paragraphs::add);
         paragraphs.add(parts.addresses.desk(episode.id()));
-        return Message.of(to, subject, String.join("\n\n", paragraphs) + "\n", parts.clock.instant());
+        return Mail.of(to, subject, String.join("\n\n", paragraphs) + "\n", parts.clock.instant());
     }
 
     private static String oneLine(String title) {

@@ -74,8 +74,8 @@ final class Promises {
 
     private static Optional<Release> showable(EpisodeState.Scheduled promise, Release wanted, List<Release> all) {
         return all.stream()
-                .filter(release -> release.recipe().release() >= promise.firstRelease())
-                .filter(release -> release.isReady() && release.recipe().namesAlike(wanted.recipe()))
+                .filter(release -> release.spec().release() >= promise.firstRelease())
+                .filter(release -> release.isReady() && release.spec().namesAlike(wanted.spec()))
                 .findFirst();
     }
 
@@ -125,7 +125,7 @@ final class Promises {
     }
 
     private Revision revision(Release release) {
-        return parts.revisions.find(release.recipe().revision()).orElseThrow();
+        return parts.revisions.find(release.spec().revision()).orElseThrow();
     }
 
     private boolean isSettled(Draft draft, EpisodeState.Scheduled promise) {

@@ -19,7 +19,7 @@ import org.jdbi.v3.core.Handle;
 
 /**
  * What an educator asks of the calendar. Nothing goes out here: the draft is checked and fixed, a release to build and an
- * hour to keep are entered, and {@link GoingLive} keeps them.
+ * hour to keep are entered, and {@link PublicationJob} keeps them.
  */
 public final class Publisher {
     private final PublishingParts parts;
@@ -102,7 +102,7 @@ public final class Publisher {
     /** Builds drafts to be looked at. */
     public Trials trials() {
         return new Trials(
-                parts.jdbi, parts.clock, parts.desk, parts.episodes, parts.releases, parts.recipes, parts.queue);
+                parts.jdbi, parts.clock, parts.desk, parts.episodes, parts.releases, parts.specs, parts.queue);
     }
 
     private static FieldProblem problem(LessonRemark remark) {
@@ -140,7 +140,7 @@ public final class Publisher {
                 promise.zone(),
                 promise.local(),
                 parts.clock.instant(),
-                release.recipe().release());
+                release.spec().release());
     }
 
     /**

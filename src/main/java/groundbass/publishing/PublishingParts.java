@@ -1,7 +1,7 @@
 package groundbass.publishing;
 
 import groundbass.catalog.educator.Audit;
-import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.series.SeriesCatalog;
@@ -17,7 +17,7 @@ public final class PublishingParts {
     final Clock clock;
     final Audit audit;
     final SeriesCatalog catalog;
-    final EpisodeDesk desk;
+    final EpisodeService desk;
     final Episodes episodes;
     final Revisions revisions;
     final Settings settings;
@@ -26,7 +26,7 @@ public final class PublishingParts {
     final BuildQueue queue;
     final Preflight preflight;
     final AcceptedRemarks accepted;
-    final Recipes recipes;
+    final BuildSpecs specs;
     final Freezing freezing;
 
     public PublishingParts(
@@ -35,7 +35,7 @@ public final class PublishingParts {
         this.clock = clock;
         this.audit = audit;
         this.catalog = new SeriesCatalog(jdbi, audit, clock);
-        this.desk = new EpisodeDesk(jdbi, audit, clock);
+        this.desk = new EpisodeService(jdbi, audit, clock);
         this.episodes = new Episodes(jdbi);
         this.revisions = new Revisions(jdbi, clock);
         this.settings = new Settings(jdbi, audit);
@@ -44,7 +44,7 @@ public final class PublishingParts {
         this.queue = queue;
         this.preflight = new Preflight(addresses);
         this.accepted = new AcceptedRemarks(jdbi, clock);
-        this.recipes = new Recipes(catalog, settings, releases, addresses);
-        this.freezing = new Freezing(recipes, releases, clock);
+        this.specs = new BuildSpecs(catalog, settings, releases, addresses);
+        this.freezing = new Freezing(specs, releases, clock);
     }
 }

@@ -29,7 +29,7 @@ final class TextRemarks {
                         .toList();
     }
 
-    static List<LessonRemark> of(String field, groundbass.groove.Reading groove) {
+    static List<LessonRemark> of(String field, groundbass.groove.GrooveReading groove) {
         return groove.problems().stream().map(remark -> typed(field, remark)).toList();
     }
 

@@ -1,8 +1,8 @@
 package groundbass.publishing;
 
 import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.episode.EpisodeDesk;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revision;
 import groundbass.form.Outcome;
@@ -25,26 +25,26 @@ public final class Trials {
 
     private final Jdbi jdbi;
     private final Clock clock;
-    private final EpisodeDesk desk;
+    private final EpisodeService desk;
     private final Episodes episodes;
     private final Releases releases;
-    private final Recipes recipes;
+    private final BuildSpecs specs;
     private final BuildQueue queue;
 
     Trials(
             Jdbi jdbi,
             Clock clock,
-            EpisodeDesk desk,
+            EpisodeService desk,
             Episodes episodes,
             Releases releases,
-            Recipes recipes,
+            BuildSpecs specs,
             BuildQueue queue) {
         this.jdbi = jdbi;
         this.clock = clock;
         this.desk = desk;
         this.episodes = episodes;
         this.releases = releases;
-        this.recipes = recipes;
+        this.specs = specs;
         this.queue = queue;
     }
 
@@ -69,11 +69,11 @@ public final class Trials {
 
     private ReleaseId enter(Handle handle, Revision revision) {
         var episode = episodes.find(handle, revision.episode()).orElseThrow();
-        var recipe = recipes.of(handle, episode, revision);
+        var spec = specs.of(handle, episode, revision);
         return releases.latest(handle, episode.id())
-                .filter(made -> made.recipe().makesTheSameAs(recipe) && !made.isFailed())
-                .or(() -> releases.trial(handle, episode.id(), recipe))
+                .filter(made -> made.spec().makesTheSameAs(spec) && !made.isFailed())
+                .or(() -> releases.trial(handle, episode.id(), spec))
                 .map(found -> found.id())
-                .orElseGet(() -> releases.createTrial(handle, episode.id(), recipe, clock.instant()));
+                .orElseGet(() -> releases.createTrial(handle, episode.id(), spec, clock.instant()));
     }
 }

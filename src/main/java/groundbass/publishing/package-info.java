@@ -9,10 +9,10 @@
  *       and what its educator must accept ({@link groundbass.publishing.Publisher} asks it, and so does
  *       {@code Promises} for what is written after a promise).
  *   <li>It is <b>fixed</b>: the very document that was checked becomes a revision, and what else its files depend on a
- *       recipe, both in {@code Freezing} and nowhere else.
+ *       build specification, both in {@code Freezing} and nowhere else.
  *   <li>It is <b>built</b>: the release waits in {@link groundbass.publishing.ReleaseQueue} until
  *       {@link groundbass.release.ReleaseBuilder} has made its files.
- *   <li>It <b>goes live</b>: {@link groundbass.publishing.GoingLive} comes round, checks once more, and shows the latest
+ *   <li>It <b>goes live</b>: {@link groundbass.publishing.PublicationJob} comes round, checks once more, and shows the latest
  *       release that is built. {@link groundbass.publishing.HourWatch} tells the educator what is in the way.
  * </ol>
  */

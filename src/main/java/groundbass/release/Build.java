@@ -14,20 +14,20 @@ import java.util.function.Supplier;
 final class Build {
     private static final String ZIP = "application/zip";
 
-    private final Recipe recipe;
+    private final BuildSpec spec;
     private final EpisodeDocument document;
     private final Lesson lesson;
     private final LessonFiles making;
     private final OwnRecordings recordings;
     private final List<Integer> tempos;
     private final Blobs blobs;
-    private final Keeper keeper;
+    private final ArtifactStore artifacts;
 
     Build(Release release, EpisodeDocument document, Blobs blobs, Releases releases, Uploads uploads) {
-        this.recipe = release.recipe();
+        this.spec = release.spec();
         this.document = document;
         this.lesson = Lesson.of(document);
-        this.making = new LessonFiles(lesson, recipe);
+        this.making = new LessonFiles(lesson, spec);
         this.recordings = OwnRecordings.of(document.backingTracks(), uploads);
         this.tempos = PlayAlong.tempos(lesson);
         this.blobs = blobs;
@@ -35,7 +35,7 @@ final class Build {
                 + PracticeSet.steps(tempos.size())
                 + tempos.size() * (1 + lesson.exercises().size());
         boolean closed = !release.isUnderWay(); // made again: nobody follows it, and nothing overtakes it
-        this.keeper = new Keeper(blobs, done -> closed || releases.progress(release.id(), done, total));
+        this.artifacts = new ArtifactStore(blobs, done -> closed || releases.progress(release.id(), done, total));
     }
 
     Lesson lesson() {
@@ -44,9 +44,9 @@ final class Build {
 
     /** What the page plays comes first, since it is what students wait for; encoding the practice set takes longest. */
     List<ReleaseFile> files(List<LineAudio> lines) throws IOException {
-        var played = new PlayAlong(lines, tempos, recordings.played()).make(keeper);
+        var played = new PlayAlong(lines, tempos, recordings.played()).make(artifacts);
         var drawn = making.steps().parallelStream().map(this::kept).toList();
-        var practice = practice(lines.get(0), drawn.get(0)).make(keeper);
+        var practice = practice(lines.get(0), drawn.get(0)).make(artifacts);
         var made = new ArrayList<ReleaseFile>();
         made.add(drawn.get(0));
         made.addAll(practice);
@@ -57,14 +57,14 @@ final class Build {
         return all;
     }
 
-    private ReleaseFile kept(Supplier<Rendered> step) {
-        return keeper.step(() -> keeper.keep(step.get()));
+    private ReleaseFile kept(Supplier<Artifact> step) {
+        return artifacts.step(() -> artifacts.keep(step.get()));
     }
 
     private PracticeSet practice(LineAudio main, ReleaseFile sheet) throws IOException {
         try (var pdf = blobs.open(sheet.sha256())) {
             byte[] cover = Cover.of(pdf.readAllBytes());
-            return new PracticeSet(main, tempos, document, recipe, making.messages(), cover);
+            return new PracticeSet(main, tempos, document, spec, making.messages(), cover);
         }
     }
 
@@ -74,7 +74,7 @@ final class Build {
         var left = made.stream()
                 .filter(file -> file.role().isBundled() && !fitting.contains(file))
                 .toList();
-        var readMe = keeper.keep(ReadMe.of(document, recipe, fitting, left, making.messages()));
+        var readMe = artifacts.keep(ReadMe.of(document, spec, fitting, left, making.messages()));
         var content = new ArrayList<>(List.of(readMe));
         content.addAll(fitting);
         var blob = blobs.put(out -> Bundle.write(content, blobs, out));
@@ -82,7 +82,7 @@ final class Build {
             throw new IllegalStateException("the bundle has " + blob.length() + " bytes");
         }
         var all = new ArrayList<ReleaseFile>();
-        all.add(ReleaseFile.of(recipe.fileStem() + ".zip", FileRole.BUNDLE, ZIP, blob));
+        all.add(ReleaseFile.of(spec.fileStem() + ".zip", FileRole.BUNDLE, ZIP, blob));
         all.addAll(made);
         all.add(readMe);
         return all;

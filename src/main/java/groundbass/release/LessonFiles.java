@@ -24,7 +24,7 @@ import java.util.function.Supplier;
 
 /**
  * Every file but sound that is made of one lesson, each as something still to be done, so that a build can tell how far it is.
- * Pure: the same lesson and recipe give the same bytes.
+ * Pure: the same lesson and build specification give the same bytes.
  */
 final class LessonFiles {
     private static final String SVG = "image/svg+xml";
@@ -37,16 +37,16 @@ final class LessonFiles {
             List.of(new Size("narrow", 48, 0), new Size("medium", 72, 520), new Size("wide", 110, 800));
 
     private final Lesson lesson;
-    private final Recipe recipe;
+    private final BuildSpec spec;
     private final Messages messages;
     private final Sheets sheets;
 
-    LessonFiles(Lesson lesson, Recipe recipe) {
+    LessonFiles(Lesson lesson, BuildSpec spec) {
         this.lesson = lesson;
-        this.recipe = recipe;
+        this.spec = spec;
         this.messages =
                 Messages.of(Locale.forLanguageTag(lesson.document().settings().language()));
-        this.sheets = new Sheets(messages).with(recipe.style());
+        this.sheets = new Sheets(messages).with(spec.style());
     }
 
     Messages messages() {
@@ -54,8 +54,8 @@ final class LessonFiles {
     }
 
     /** In the order in which a reader is shown them, the sheet first. */
-    List<Supplier<Rendered>> steps() {
-        var steps = new ArrayList<Supplier<Rendered>>();
+    List<Supplier<Artifact>> steps() {
+        var steps = new ArrayList<Supplier<Artifact>>();
         steps.add(this::sheet);
         steps.add(() -> midi("line", lesson.main()));
         steps.add(() -> text("line", lesson.document().mainLine()));
@@ -67,10 +67,10 @@ final class LessonFiles {
         return steps;
     }
 
-    private List<Supplier<Rendered>> exercise(int index) {
+    private List<Supplier<Artifact>> exercise(int index) {
         String stem = exerciseStem(index);
         var line = lesson.exercises().get(index);
-        var steps = new ArrayList<Supplier<Rendered>>();
+        var steps = new ArrayList<Supplier<Artifact>>();
         steps.add(() -> midi(stem, line));
         steps.add(() -> text(stem, lesson.document().exercises().get(index)));
         steps.addAll(pictures(stem, line));
@@ -81,16 +81,16 @@ final class LessonFiles {
         return ReleaseFile.exerciseStem(index + 1);
     }
 
-    private Rendered sheet() {
+    private Artifact sheet() {
         var document = lesson.document();
-        String series = messages.say("sheet.series", recipe.series(), recipe.episodeNumber());
+        String series = messages.say("sheet.series", spec.series(), spec.episodeNumber());
         String release =
-                messages.say("sheet.release", recipe.release(), recipe.date().toString());
-        var way = QrCode.of(recipe.episodeAddress());
+                messages.say("sheet.release", spec.release(), spec.date().toString());
+        var way = QrCode.of(spec.episodeAddress());
         var footer = new Footer("", release, messages.say("sheet.caution"), Optional.of(way));
-        var made = recipe.date().atStartOfDay(ZoneOffset.UTC).toInstant();
-        var imprint = new Sheets.Imprint(document.title(), series, document.rights(), footer, made, recipe.digest());
-        return new Rendered("sheet.pdf", FileRole.SHEET, "application/pdf", sheets.pdf(told(), imprint));
+        var made = spec.date().atStartOfDay(ZoneOffset.UTC).toInstant();
+        var imprint = new Sheets.Imprint(document.title(), series, document.rights(), footer, made, spec.digest());
+        return new Artifact("sheet.pdf", FileRole.SHEET, "application/pdf", sheets.pdf(told(), imprint));
     }
 
     /** The main line first, in the educator's words where there are such. */
@@ -104,34 +104,34 @@ final class LessonFiles {
         return told;
     }
 
-    private Rendered midi(String stem, Line line) {
+    private Artifact midi(String stem, Line line) {
         var performance = Performance.of(line);
         var band = line == lesson.main() ? Band.of(performance, lesson.groove()) : Band.of(performance);
-        return new Rendered(stem + ".mid", FileRole.MIDI, "audio/midi", MidiFile.of(performance, band));
+        return new Artifact(stem + ".mid", FileRole.MIDI, "audio/midi", MidiFile.of(performance, band));
     }
 
-    private Rendered text(String stem, LineSource source) {
-        return new Rendered(
+    private Artifact text(String stem, LineSource source) {
+        return new Artifact(
                 stem + ".txt", FileRole.LINE_TEXT, TEXT, source.text().getBytes(StandardCharsets.UTF_8));
     }
 
-    private List<Supplier<Rendered>> pictures(String stem, Line line) {
+    private List<Supplier<Artifact>> pictures(String stem, Line line) {
         return SIZES.stream()
-                .map(size -> (Supplier<Rendered>) () -> picture(stem, line, size))
+                .map(size -> (Supplier<Artifact>) () -> picture(stem, line, size))
                 .toList();
     }
 
-    private Rendered picture(String stem, Line line, Size size) {
+    private Artifact picture(String stem, Line line, Size size) {
         String name = pictureName(stem, size);
         String svg = sheets.svg(line, size.spaces(), stem + "-" + size.name() + "-");
-        return new Rendered(name, FileRole.PICTURE, SVG, svg.getBytes(StandardCharsets.UTF_8));
+        return new Artifact(name, FileRole.PICTURE, SVG, svg.getBytes(StandardCharsets.UTF_8));
     }
 
     private static String pictureName(String stem, Size size) {
         return stem + "-" + size.name() + ".svg";
     }
 
-    private Rendered page() {
+    private Artifact page() {
         var lines = new ArrayList<PageContent.LineContent>();
         lines.add(PageContents.line(lesson.main(), pictureNames("line"), lesson.walkthrough(0)));
         for (int i = 0; i < lesson.exercises().size(); i++) {
@@ -139,7 +139,7 @@ final class LessonFiles {
                     lesson.exercises().get(i), pictureNames(exerciseStem(i)), lesson.walkthrough(i + 1)));
         }
         var content = PageContents.of(lesson, lines, sheets);
-        return new Rendered("page.json", FileRole.PAGE, "application/json", PageJson.write(content));
+        return new Artifact("page.json", FileRole.PAGE, "application/json", PageJson.write(content));
     }
 
     private static List<Picture> pictureNames(String stem) {

@@ -127,7 +127,7 @@ final class LineAudio implements AutoCloseable {
                 form,
                 what,
                 Integer.toString(percent),
-                Integer.toString(Recipe.RENDERERS),
+                Integer.toString(BuildSpec.RENDERERS),
                 LineText.print(line),
                 groove.toString());
     }

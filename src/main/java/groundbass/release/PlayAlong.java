@@ -53,23 +53,23 @@ final class PlayAlong {
     }
 
     /** The stems, then the manifests that name them. */
-    List<ReleaseFile> make(Keeper keeper) {
-        return lines.stream().flatMap(line -> make(line, keeper).stream()).toList();
+    List<ReleaseFile> make(ArtifactStore artifacts) {
+        return lines.stream().flatMap(line -> make(line, artifacts).stream()).toList();
     }
 
-    private List<ReleaseFile> make(LineAudio line, Keeper keeper) {
+    private List<ReleaseFile> make(LineAudio line, ArtifactStore artifacts) {
         var written = tempos.parallelStream()
-                .map(percent -> keeper.step(() -> line.stems(percent)))
+                .map(percent -> artifacts.step(() -> line.stems(percent)))
                 .toList();
         var files = new ArrayList<ReleaseFile>();
-        files.add(keeper.keep(manifest(line, written)));
+        files.add(artifacts.keep(manifest(line, written)));
         for (var tempo : written) {
             tempo.files().forEach((name, blob) -> files.add(ReleaseFile.of(name, FileRole.STEM, FLAC, blob)));
         }
         return files;
     }
 
-    private Rendered manifest(LineAudio line, List<Written> written) {
+    private Artifact manifest(LineAudio line, List<Written> written) {
         var manifest = new PlayManifest(
                 PlayManifest.FORM,
                 line.name(),
@@ -78,6 +78,6 @@ final class PlayAlong {
                 Stream.of(Stem.values()).map(Stem::word).toList(),
                 written.stream().map(Written::tempo).toList(),
                 line == lines.get(0) ? tracks : List.of());
-        return new Rendered(line.name() + "-play.json", FileRole.PLAY, "application/json", PlayJson.write(manifest));
+        return new Artifact(line.name() + "-play.json", FileRole.PLAY, "application/json", PlayJson.write(manifest));
     }
 }

@@ -18,7 +18,7 @@ final class PracticeSet {
 
     private final LineAudio main;
     private final EpisodeDocument document;
-    private final Recipe recipe;
+    private final BuildSpec spec;
     private final Messages messages;
     private final byte[] cover;
     private final List<PracticeTrack> tracks;
@@ -28,12 +28,12 @@ final class PracticeSet {
             LineAudio main,
             List<Integer> tempos,
             EpisodeDocument document,
-            Recipe recipe,
+            BuildSpec spec,
             Messages messages,
             byte[] cover) {
         this.main = main;
         this.document = document;
-        this.recipe = recipe;
+        this.spec = spec;
         this.messages = messages;
         this.cover = cover;
         this.tracks = tracks(tempos);
@@ -53,19 +53,19 @@ final class PracticeSet {
         return Sounding.values().length * (tempos + 1);
     }
 
-    List<ReleaseFile> make(Keeper keeper) {
+    List<ReleaseFile> make(ArtifactStore artifacts) {
         var lossless = tracks.stream().filter(track -> track.percent() == PracticeTrack.WHOLE);
         return Stream.concat(tracks.stream().map(this::mp3), lossless.map(this::flac)).toList().parallelStream()
-                .map(keeper::step)
+                .map(artifacts::step)
                 .toList();
     }
 
-    private Keeper.Step<ReleaseFile> mp3(PracticeTrack track) {
+    private ArtifactStore.Step<ReleaseFile> mp3(PracticeTrack track) {
         return () ->
                 ReleaseFile.of(track.fileName("mp3"), FileRole.PRACTICE, MP3, main.mp3(track, rounds(), tags(track)));
     }
 
-    private Keeper.Step<ReleaseFile> flac(PracticeTrack track) {
+    private ArtifactStore.Step<ReleaseFile> flac(PracticeTrack track) {
         return () -> ReleaseFile.of(
                 track.fileName("flac"), FileRole.LOSSLESS, FLAC, main.flac(track, rounds(), tags(track)));
     }
@@ -78,8 +78,8 @@ final class PracticeSet {
         int tempo = main.line().inForce().get(0).tempo().perMinute();
         return new Tags(
                 track.tagTitle(document.title(), messages),
-                recipe.series(),
-                recipe.episodeNumber(),
+                spec.series(),
+                spec.episodeNumber(),
                 document.rights().composer(),
                 document.rights().statement(),
                 Math.round(tempo * track.percent() / (float) PracticeTrack.WHOLE),

@@ -20,28 +20,28 @@ final class ReadMe {
         this.messages = messages;
     }
 
-    static Rendered of(
+    static Artifact of(
             EpisodeDocument document,
-            Recipe recipe,
+            BuildSpec spec,
             List<ReleaseFile> bundled,
             List<ReleaseFile> left,
             Messages messages) {
         var text = new ReadMe(messages);
-        text.head(document, recipe);
+        text.head(document, spec);
         text.files(bundled);
         left.forEach(text::left);
         text.rights(document);
         text.cautions("hands");
         text.cautions("hearing");
-        return new Rendered(NAME, FileRole.READ_ME, "text/plain; charset=utf-8", text.bytes());
+        return new Artifact(NAME, FileRole.READ_ME, "text/plain; charset=utf-8", text.bytes());
     }
 
-    private void head(EpisodeDocument document, Recipe recipe) {
+    private void head(EpisodeDocument document, BuildSpec spec) {
         lines.add(document.title());
-        lines.add(messages.say("release.readme.of", recipe.series(), recipe.episodeNumber()));
+        lines.add(messages.say("release.readme.of", spec.series(), spec.episodeNumber()));
         lines.add(messages.say(
-                "release.readme.release", recipe.release(), recipe.date().toString()));
-        lines.add(recipe.episodeAddress());
+                "release.readme.release", spec.release(), spec.date().toString()));
+        lines.add(spec.episodeAddress());
     }
 
     private void files(List<ReleaseFile> files) {

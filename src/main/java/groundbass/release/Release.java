@@ -13,14 +13,14 @@ import java.util.Optional;
 public record Release(
         ReleaseId id,
         EpisodeId episode,
-        Recipe recipe,
+        BuildSpec spec,
         BuildState state,
         Instant createdAt,
         Optional<Instant> publishedAt) {
     public Release {
         Objects.requireNonNull(id);
         Objects.requireNonNull(episode);
-        Objects.requireNonNull(recipe);
+        Objects.requireNonNull(spec);
         Objects.requireNonNull(state);
         Objects.requireNonNull(createdAt);
         Objects.requireNonNull(publishedAt);

@@ -90,7 +90,7 @@ public final class ReleaseBuilder {
     }
 
     /**
-     * Makes the files of a closed release again, where some of them are gone: the same recipe gives the same bytes, and
+     * Makes the files of a closed release again, where some of them are gone: the same build specification gives the same bytes, and
      * these take their old places. The release itself stays as it is.
      *
      * @throws IOException or a runtime exception where something that it was made of is gone
@@ -100,7 +100,7 @@ public final class ReleaseBuilder {
     }
 
     private List<ReleaseFile> files(Release release) throws IOException {
-        var document = revisions.find(release.recipe().revision()).orElseThrow().document();
+        var document = revisions.find(release.spec().revision()).orElseThrow().document();
         var build = new Build(release, document, blobs, releases, uploads);
         var lines = PlayAlong.lines(build.lesson(), blobs, made);
         try {

@@ -44,29 +44,29 @@ public final class Releases {
      *
      * @param correction whether it takes the place of what is out as soon as it is ready
      */
-    public ReleaseId create(Handle handle, EpisodeId episode, Recipe recipe, boolean correction, Instant now) {
-        overtake(handle, episode, recipe.release(), List.of("waiting", "failed"));
-        return insert(handle, episode, recipe, recipe.release(), correction, now);
+    public ReleaseId create(Handle handle, EpisodeId episode, BuildSpec spec, boolean correction, Instant now) {
+        overtake(handle, episode, spec.release(), List.of("waiting", "failed"));
+        return insert(handle, episode, spec, spec.release(), correction, now);
     }
 
     /** Enters a release that is built to be looked at, and never goes out by itself. */
-    public ReleaseId createTrial(Handle handle, EpisodeId episode, Recipe recipe, Instant now) {
+    public ReleaseId createTrial(Handle handle, EpisodeId episode, BuildSpec spec, Instant now) {
         int lowest = handle.createQuery("select coalesce(min(number), 0) from release where episode_id = :episode")
                 .bind("episode", episode.value())
                 .mapTo(Integer.class)
                 .one();
-        return insert(handle, episode, recipe, Math.min(lowest, 0) - 1, false, now);
+        return insert(handle, episode, spec, Math.min(lowest, 0) - 1, false, now);
     }
 
-    /** The trial of an episode that was made by exactly this recipe, unless it failed. */
-    public Optional<Release> trial(Handle handle, EpisodeId episode, Recipe recipe) {
+    /** The trial of an episode that was made by exactly this build specification, unless it failed. */
+    public Optional<Release> trial(Handle handle, EpisodeId episode, BuildSpec spec) {
         return handle
                 .createQuery("select * from release where episode_id = :episode and number < 0 order by number")
                 .bind("episode", episode.value())
                 .map(Releases::releaseOf)
                 .list()
                 .stream()
-                .filter(made -> made.recipe().equals(recipe) && !made.isFailed())
+                .filter(made -> made.spec().equals(spec) && !made.isFailed())
                 .findFirst();
     }
 
@@ -75,17 +75,17 @@ public final class Releases {
         handle.createUpdate("""
                         update release set number = :number, correction = :correction, created_at = :now
                         where id = :id and number < 0""")
-                .bind("number", trial.recipe().release())
+                .bind("number", trial.spec().release())
                 .bind("correction", correction)
                 .bind("now", Instants.toColumn(now))
                 .bind("id", trial.id().value())
                 .execute();
-        overtake(handle, trial.episode(), trial.recipe().release(), List.of("waiting", "failed"));
+        overtake(handle, trial.episode(), trial.spec().release(), List.of("waiting", "failed"));
         return trial.id();
     }
 
     private static ReleaseId insert(
-            Handle handle, EpisodeId episode, Recipe recipe, int number, boolean correction, Instant now) {
+            Handle handle, EpisodeId episode, BuildSpec spec, int number, boolean correction, Instant now) {
         var id = ReleaseId.next();
         handle.createUpdate("""
                         insert into release (id, episode_id, revision_id, number, recipe, correction, state, steps_done, steps_total,
@@ -93,9 +93,9 @@ public final class Releases {
                         values (:id, :episode, :revision, :number, :recipe, :correction, 'waiting', 0, 0, '', :now)""")
                 .bind("id", id.value())
                 .bind("episode", episode.value())
-                .bind("revision", recipe.revision().value())
+                .bind("revision", spec.revision().value())
                 .bind("number", number)
-                .bind("recipe", RecipeJson.write(recipe))
+                .bind("recipe", BuildSpecJson.write(spec))
                 .bind("correction", correction)
                 .bind("now", Instants.toColumn(now))
                 .execute();
@@ -368,12 +368,12 @@ public final class Releases {
                 .execute();
         if (mine == 1) {
             var out = find(handle, id).orElseThrow();
-            overtake(handle, out.episode(), out.recipe().release(), List.of("waiting", "building", "failed"));
+            overtake(handle, out.episode(), out.spec().release(), List.of("waiting", "building", "failed"));
             handle.createUpdate("""
                             update release set correction = true
                             where episode_id = :episode and number > :number and published_at is null""")
                     .bind("episode", out.episode().value())
-                    .bind("number", out.recipe().release())
+                    .bind("number", out.spec().release())
                     .execute();
         }
         return mine == 1;
@@ -410,7 +410,7 @@ public final class Releases {
         return new Release(
                 new ReleaseId(row.getString("id")),
                 new EpisodeId(row.getString("episode_id")),
-                RecipeJson.read(row.getString("recipe")),
+                BuildSpecJson.read(row.getString("recipe")),
                 state(row),
                 Instants.from(row, "created_at"),
                 Instants.ifPresent(row, "published_at"));

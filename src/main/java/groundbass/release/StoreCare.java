@@ -17,7 +17,7 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Looks after the stored files: reads them through one after another, a little at each pass, and makes again what is
- * damaged or missing. A release's file comes back from its recipe, what was heard in a recording by listening again; a
+ * damaged or missing. A release's file comes back from its build specification, what was heard in a recording by listening again; a
  * recording that is gone is lost, and so is what an older version of the renderers made. Not thread-safe.
  */
 public final class StoreCare {

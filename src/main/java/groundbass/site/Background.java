@@ -13,16 +13,16 @@ final class Background {
     private static final int THREADS = 2;
 
     private final Services services;
-    private final Closing open;
+    private final Closer open;
 
-    Background(Services services, Closing open) {
+    Background(Services services, Closer open) {
         this.services = services;
         this.open = open;
     }
 
     void work() {
         var passes = List.of(
-                new Pass("going-live", Duration.ofSeconds(5), services.goingLive::pass),
+                new Pass("going-live", Duration.ofSeconds(5), services.publicationJob::pass),
                 new Pass("post", Duration.ofSeconds(5), services.postman::deliverDue),
                 new Pass("listen", Duration.ofSeconds(2), services.recordings::listen),
                 new Pass("tidy", Duration.ofMinutes(5), services.housekeeping::tidy),
@@ -32,7 +32,11 @@ final class Background {
                 new Pass("sweep", Duration.ofHours(1), services.files::sweep));
         open.add(services.lettersUnderWay::shutdownNow);
         open.add(Jobs.start(
-                services.database.dataSource(), services.builder::build, services.goingLive::pass, passes, THREADS));
+                services.database.dataSource(),
+                services.builder::build,
+                services.publicationJob::pass,
+                passes,
+                THREADS));
         open.add(services.builder::stop); // before the jobs are ended, so that what breaks off is known to be stopped
     }
 

@@ -1,7 +1,7 @@
 package groundbass.site;
 
 import groundbass.store.Database;
-import groundbass.web.answer.HandOver;
+import groundbass.web.answer.SendfileOffload;
 import groundbass.web.shell.Installation;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -19,23 +19,23 @@ import org.slf4j.LoggerFactory;
 public final class Groundbass implements AutoCloseable {
     private static final Logger log = LoggerFactory.getLogger(Groundbass.class);
 
-    private final Closing open;
+    private final Closer open;
     private final Database database;
     private final Installation installation;
     private final int port;
-    private final FirstSteps firstSteps;
+    private final SetUpNotice setUpNotice;
 
-    private Groundbass(Closing open, Database database, Installation installation, int port, FirstSteps firstSteps) {
+    private Groundbass(Closer open, Database database, Installation installation, int port, SetUpNotice setUpNotice) {
         this.open = open;
         this.database = database;
         this.installation = installation;
         this.port = port;
-        this.firstSteps = firstSteps;
+        this.setUpNotice = setUpNotice;
     }
 
     /** Opens everything and listens; on failure everything opened so far is closed again. */
     public static Groundbass start(Config config, Clock clock) {
-        var open = new Closing();
+        var open = new Closer();
         try {
             return start(config, clock, open);
         } catch (RuntimeException | Error e) {
@@ -44,14 +44,14 @@ public final class Groundbass implements AutoCloseable {
         }
     }
 
-    private static Groundbass start(Config config, Clock clock, Closing open) {
+    private static Groundbass start(Config config, Clock clock, Closer open) {
         int port = config.port() == 0 ? freePort() : config.port();
         var installation = installation(config, port);
         var database = open.add(database(config));
         var services = new Services(config, installation.publicAddress(), clock, database);
         services.files.demandWritable(database);
         services.files.pairWith(database.jdbi());
-        var firstSteps = firstSteps(config, services);
+        var setUpNotice = setUpNotice(config, services);
         open.add(services.downloads);
         open.add(Website.open(config, port, installation, services));
         log.info("open {} in a browser", installation.publicAddress());
@@ -66,13 +66,13 @@ public final class Groundbass implements AutoCloseable {
         if (config.demo()) {
             background.demonstrate();
         }
-        return new Groundbass(open, database, installation, port, firstSteps);
+        return new Groundbass(open, database, installation, port, setUpNotice);
     }
 
-    private static FirstSteps firstSteps(Config config, Services services) {
+    private static SetUpNotice setUpNotice(Config config, Services services) {
         return config.demo()
-                ? FirstSteps.intoTheDemo(services.demo.openStudio())
-                : FirstSteps.withCode(services.educators.firstRun());
+                ? SetUpNotice.intoTheDemo(services.demo.openStudio())
+                : SetUpNotice.withCode(services.educators.firstRun());
     }
 
     private static Database database(Config config) {
@@ -88,7 +88,7 @@ public final class Groundbass implements AutoCloseable {
     }
 
     private static Installation installation(Config config, int port) {
-        var handOver = config.handOver().map(location -> new HandOver(config.data(), location));
+        var handOver = config.handOver().map(location -> new SendfileOffload(config.data(), location));
         return new Installation(
                 config.publicAddress(port), config.publicAddress().isPresent(), config.demo(), config.hops(), handOver);
     }
@@ -112,8 +112,8 @@ public final class Groundbass implements AutoCloseable {
     }
 
     /** What the console tells whoever starts the site for the first time; to be shown, never logged. */
-    public FirstSteps firstSteps() {
-        return firstSteps;
+    public SetUpNotice setUpNotice() {
+        return setUpNotice;
     }
 
     public Database database() {

@@ -17,7 +17,7 @@ import groundbass.audience.student.Tries;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
-import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.series.SeriesCatalog;
@@ -29,9 +29,9 @@ import groundbass.demo.SeriesImport;
 import groundbass.post.Outbox;
 import groundbass.post.Postman;
 import groundbass.publishing.DraftChanges;
-import groundbass.publishing.GoingLive;
 import groundbass.publishing.HourWatch;
 import groundbass.publishing.Notices;
+import groundbass.publishing.PublicationJob;
 import groundbass.publishing.Publisher;
 import groundbass.publishing.PublishingParts;
 import groundbass.publishing.ReleaseQueue;
@@ -68,7 +68,7 @@ final class Services {
     final Recordings recordings;
     final SeriesCatalog catalog;
     final Episodes episodes;
-    final EpisodeDesk desk;
+    final EpisodeService desk;
     final Revisions revisions;
     final Outbox outbox;
     final Postman postman;
@@ -94,7 +94,7 @@ final class Services {
     final Publisher publisher;
     final HourWatch watch;
     final DraftChanges changes;
-    final GoingLive goingLive;
+    final PublicationJob publicationJob;
     final Demo demo;
 
     /** @param address the site's origin, where the educator has not chosen another */
@@ -112,11 +112,11 @@ final class Services {
         this.recordings = new Recordings(jdbi, blobs);
         this.catalog = new SeriesCatalog(jdbi, audit, clock);
         this.episodes = new Episodes(jdbi);
-        this.desk = new EpisodeDesk(jdbi, audit, clock);
+        this.desk = new EpisodeService(jdbi, audit, clock);
         this.revisions = new Revisions(jdbi, clock);
         this.outbox = new Outbox(jdbi, clock);
         this.lettersUnderWay = Executors.newCachedThreadPool(Services::letterThread);
-        var sender = MailDoor.sender(config, () -> settings.current().siteName(), clock);
+        var sender = MailFactory.sender(config, () -> settings.current().siteName(), clock);
         this.postman = new Postman(jdbi, sender, clock, lettersUnderWay);
 
         this.releases = new Releases(jdbi);
@@ -128,7 +128,7 @@ final class Services {
         this.care = new StoreCare(named, brokenFiles, releases, uploads, builder, blobs, clock);
         Supplier<LetterHead> head = () -> head(publicAddress.get());
         this.sessions = new Sessions(jdbi, clock);
-        this.students = new Students(jdbi, outbox, clock);
+        this.students = new Students(jdbi, outbox, audit, clock);
         this.consents = new Consents(jdbi, clock);
         this.tries = new Tries(jdbi, clock);
         this.browserMark = BrowserMark.of(jdbi);
@@ -145,7 +145,7 @@ final class Services {
         this.publisher = new Publisher(publishing);
         this.watch = new HourWatch(publishing, new Notices(publishing, educators, outbox));
         this.changes = new DraftChanges(publishing);
-        this.goingLive = new GoingLive(publishing, watch, database::flush);
+        this.publicationJob = new PublicationJob(publishing, watch, database::flush);
         var incoming = new SeriesImport(jdbi, clock, audit, releases, addresses, builder::build);
         this.demo = new Demo(jdbi, clock, educators, settings, releases, incoming);
     }

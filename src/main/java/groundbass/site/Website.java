@@ -5,15 +5,15 @@ import groundbass.web.desk.DeskPages;
 import groundbass.web.general.AssetFiles;
 import groundbass.web.general.GeneralPages;
 import groundbass.web.general.HealthPage;
-import groundbass.web.shell.Chosen;
-import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.AccessFilter;
+import groundbass.web.shell.CachedSettings;
 import groundbass.web.shell.Errors;
 import groundbass.web.shell.HostNames;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.SessionCookie;
-import groundbass.web.shell.SignedInVisitors;
+import groundbass.web.shell.SessionPrincipals;
 import groundbass.web.shell.limit.SiteLimits;
 import groundbass.web.statistics.StatisticsPages;
 import groundbass.web.student.StudentPages;
@@ -27,19 +27,19 @@ final class Website {
     private final Services services;
     private final Installation installation;
     private final Assets assets = new Assets();
-    private final Chosen chosen;
+    private final CachedSettings chosen;
     private final Pages pages;
     private final SessionCookie cookie;
-    private final Doorkeeper doorkeeper;
+    private final AccessFilter accessFilter;
     private final SiteLimits limits;
 
     private Website(Services services, Installation installation) {
         this.services = services;
         this.installation = installation;
-        this.chosen = new Chosen(services.settings::current, services.clock);
+        this.chosen = new CachedSettings(services.settings::current, services.clock);
         this.pages = new Pages(new Templates(assets), installation, chosen);
         this.cookie = new SessionCookie(installation);
-        this.doorkeeper = new Doorkeeper(new SignedInVisitors(services.sessions), cookie);
+        this.accessFilter = new AccessFilter(new SessionPrincipals(services.sessions), cookie);
         this.limits = new SiteLimits(services.tries, services.clock);
     }
 
@@ -51,7 +51,7 @@ final class Website {
                 port,
                 installation,
                 new HostNames(installation, site.chosen),
-                site.doorkeeper,
+                site.accessFilter,
                 new Errors(site.pages),
                 site.groups(config));
     }
@@ -65,7 +65,7 @@ final class Website {
         groups.addAll(deskPages(config));
         groups.add(new StatisticsPages(
                 pages,
-                doorkeeper,
+                accessFilter,
                 services.catalog,
                 services.episodes,
                 services.statistics,
@@ -76,7 +76,7 @@ final class Website {
 
     private List<PageGroup> studentPages(Config config) {
         return StudentPages.of(
-                new StudentPages.Shell(pages, installation, chosen, doorkeeper, cookie, limits, services.clock),
+                new StudentPages.Shell(pages, installation, chosen, accessFilter, cookie, limits, services.clock),
                 new StudentPages.Library(
                         services.catalog, services.episodes, services.revisions, services.releases, services.blobs),
                 new StudentPages.Audience(
@@ -95,7 +95,7 @@ final class Website {
 
     private List<PageGroup> deskPages(Config config) {
         return DeskPages.of(
-                new DeskPages.Shell(pages, installation, doorkeeper, cookie, limits, chosen),
+                new DeskPages.Shell(pages, installation, accessFilter, cookie, limits, chosen),
                 new DeskPages.Services(
                         services.educators,
                         services.sessions,

@@ -9,9 +9,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Collection;
 import java.util.Optional;
-import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
 
 /**
  * Keeps a folder of files and a database from being used with a stranger: both hold the same identity, made at their
@@ -39,7 +37,7 @@ public final class Pairing {
      */
     public void check(Collection<Sha256> named) throws IOException {
         var ofFolder = ofFolder();
-        var ofDatabase = jdbi.withHandle(Pairing::ofDatabase);
+        var ofDatabase = jdbi.withHandle(handle -> NamedValues.find(handle, SETTING));
         if (ofFolder.isPresent() && ofDatabase.isPresent()) {
             refuseUnless(ofFolder.equals(ofDatabase), ofDatabase.get(), "belong to another database than this one");
             return;
@@ -48,7 +46,7 @@ public final class Pairing {
         boolean known = named.stream().anyMatch(files::holds);
         refuseUnless(known || named.isEmpty() || !files.isEmpty(), identity, "are gone, but the database names some");
         refuseUnless(known || files.isEmpty(), identity, "are unknown to this database");
-        write(ofDatabase.orElseGet(() -> keep(identity)));
+        write(ofDatabase.orElseGet(() -> NamedValues.keep(jdbi, SETTING, () -> identity)));
     }
 
     private void refuseUnless(boolean together, String identity, String wrong) {
@@ -68,24 +66,6 @@ public final class Pairing {
             return Optional.of(text);
         } catch (NoSuchFileException e) {
             return Optional.empty();
-        }
-    }
-
-    private static Optional<String> ofDatabase(Handle handle) {
-        return handle.createQuery("select chosen from setting where name = :name")
-                .bind("name", SETTING)
-                .mapTo(String.class)
-                .findOne();
-    }
-
-    /** @return the identity that stands in the database now */
-    private String keep(String identity) {
-        try {
-            jdbi.useHandle(
-                    handle -> handle.execute("insert into setting (name, chosen) values (?, ?)", SETTING, identity));
-            return identity;
-        } catch (UnableToExecuteStatementException anotherNodeWasFaster) {
-            return jdbi.withHandle(Pairing::ofDatabase).orElseThrow(() -> anotherNodeWasFaster);
         }
     }
 

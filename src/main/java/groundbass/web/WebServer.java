@@ -3,7 +3,7 @@ package groundbass.web;
 import groundbass.web.gate.FrontServer;
 import groundbass.web.gate.Gate;
 import groundbass.web.gate.OneAddress;
-import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Errors;
 import groundbass.web.shell.HostNames;
 import groundbass.web.shell.Installation;
@@ -37,12 +37,12 @@ public final class WebServer implements AutoCloseable {
             int port,
             Installation installation,
             HostNames hostNames,
-            Doorkeeper doorkeeper,
+            AccessFilter accessFilter,
             Errors errors,
             List<PageGroup> groups) {
         var javalin = Javalin.create(config -> {
             configure(config, installation, errors);
-            addRoutes(config, installation, hostNames, doorkeeper, errors, groups);
+            addRoutes(config, installation, hostNames, accessFilter, errors, groups);
         });
         return new WebServer(javalin.start(host, port));
     }
@@ -81,7 +81,7 @@ public final class WebServer implements AutoCloseable {
             JavalinConfig config,
             Installation installation,
             HostNames hostNames,
-            Doorkeeper doorkeeper,
+            AccessFilter accessFilter,
             Errors errors,
             List<PageGroup> groups) {
         var headers = new SecurityHeaders(installation);
@@ -91,7 +91,7 @@ public final class WebServer implements AutoCloseable {
         config.routes.before(hostNames::check);
         config.routes.before(OneAddress::check);
         config.routes.beforeMatched(sameOrigin::check);
-        config.routes.beforeMatched(doorkeeper::check);
+        config.routes.beforeMatched(accessFilter::check);
         errors.addTo(config.routes);
         var routes = new Routes(config.routes);
         groups.forEach(group -> group.addTo(routes));

@@ -8,7 +8,7 @@ import groundbass.audience.download.DownloadToken;
 import groundbass.audience.download.Downloads;
 import groundbass.audience.download.FileRequest;
 import groundbass.audience.download.ReleasedFile;
-import groundbass.audience.download.Taker;
+import groundbass.audience.download.Requester;
 import groundbass.audience.download.VisitorKey;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Consents;
@@ -38,8 +38,9 @@ public final class Audience {
     public static final EpisodeId SECOND = new EpisodeId("episode000000002");
     public static final EmailAddress ANNA = new EmailAddress("a.reader@example.org");
     public static final EmailAddress BERT = new EmailAddress("b.reader@example.org");
-    public static final Taker VISITOR = new Taker.Anonymous("192.0.2.7", "A browser/1.0"); // address of RFC 5737
-    public static final Taker ROBOT = new Taker.Anonymous("192.0.2.8", "Examplebot/2.1");
+    public static final Requester VISITOR =
+            new Requester.Anonymous("192.0.2.7", "A browser/1.0"); // address of RFC 5737
+    public static final Requester ROBOT = new Requester.Anonymous("192.0.2.8", "Examplebot/2.1");
 
     /** What the educator chose at last. */
     public URI publicAddress = URI.create("https://bass.example:8443");
@@ -63,11 +64,11 @@ public final class Audience {
         this.database = database;
         var jdbi = database.jdbi();
         outbox = new Outbox(jdbi, clock);
-        students = new Students(jdbi, outbox, clock);
+        audit = new Audit(jdbi, clock);
+        students = new Students(jdbi, outbox, audit, clock);
         consents = new Consents(jdbi, clock);
         sessions = new Sessions(jdbi, clock);
         signIns = new SignIns(jdbi, outbox, students, consents, sessions, this::head, clock);
-        audit = new Audit(jdbi, clock);
         educators = new Educators(jdbi, audit, clock);
         access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, this::head, clock);
         visitors = new VisitorKey(clock);
@@ -84,12 +85,12 @@ public final class Audience {
         return new ReleasedFile("release000000001", episode, name, size);
     }
 
-    public static FileRequest whole(ReleasedFile file, Taker taker) {
-        return new FileRequest(file, taker, true, Optional.empty());
+    public static FileRequest whole(ReleasedFile file, Requester requester) {
+        return new FileRequest(file, requester, true, Optional.empty());
     }
 
-    public static FileRequest range(ReleasedFile file, Taker taker) {
-        return new FileRequest(file, taker, false, Optional.empty());
+    public static FileRequest range(ReleasedFile file, Requester requester) {
+        return new FileRequest(file, requester, false, Optional.empty());
     }
 
     public StudentId student(EmailAddress email) {
@@ -114,8 +115,8 @@ public final class Audience {
         return mailed();
     }
 
-    public DownloadId take(ReleasedFile file, Taker taker) {
-        DownloadId id = downloads.begin(whole(file, taker)).id();
+    public DownloadId take(ReleasedFile file, Requester requester) {
+        DownloadId id = downloads.begin(whole(file, requester)).id();
         downloads.sent(id, ByteSpan.of(0, file.size()));
         downloads.settle();
         return id;

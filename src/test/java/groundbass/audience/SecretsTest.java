@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.download.DownloadId;
 import groundbass.audience.download.DownloadToken;
+import groundbass.audience.download.Requester;
 import groundbass.audience.download.Robots;
-import groundbass.audience.download.Taker;
 import groundbass.audience.download.VisitorKey;
 import groundbass.audience.student.Token;
 import groundbass.identity.Hmac;
@@ -102,6 +102,7 @@ class SecretsTest {
 
     @Test
     void nothingShowsAnAddress() {
-        assertThat(new Taker.Anonymous("192.0.2.7", "A browser/1.0").toString()).doesNotContain("192.0.2.7");
+        assertThat(new Requester.Anonymous("192.0.2.7", "A browser/1.0").toString())
+                .doesNotContain("192.0.2.7");
     }
 }

@@ -3,8 +3,8 @@ package groundbass.bench;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
-import groundbass.catalog.episode.EpisodeDesk;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.settings.Imprint;
@@ -73,7 +73,7 @@ final class BigSite {
         var jdbi = database.jdbi();
         var series = done(new SeriesCatalog(jdbi, audit, clock)
                 .create(educator, new SeriesForm("Long Series", "", "Many lessons.", "Europe/Vienna")));
-        var desk = new EpisodeDesk(jdbi, audit, clock);
+        var desk = new EpisodeService(jdbi, audit, clock);
         var episode = done(desk.create(educator, series.id(), "Lesson", Level.BEGINNER))
                 .id();
         var draft = desk.draft(educator, episode).orElseThrow();

@@ -6,7 +6,7 @@ import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.EducatorRepository;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
@@ -17,7 +17,7 @@ import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.store.Database;
-import groundbass.store.Now;
+import groundbass.store.DatabaseClock;
 import groundbass.store.SettableClock;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
@@ -36,7 +36,7 @@ public final class CatalogFixture {
     public final SeriesCatalog catalog;
     public final Episodes episodes;
     public final Revisions revisions;
-    public final EpisodeDesk desk;
+    public final EpisodeService desk;
     public final EducatorId owner;
     public final EducatorId stranger;
     public final Series series;
@@ -47,14 +47,14 @@ public final class CatalogFixture {
         catalog = new SeriesCatalog(jdbi, audit, clock);
         episodes = new Episodes(jdbi);
         revisions = new Revisions(jdbi, clock);
-        desk = new EpisodeDesk(jdbi, audit, clock);
+        desk = new EpisodeService(jdbi, audit, clock);
         owner = educator("studio@example.org");
         stranger = educator("other@example.org");
         series = catalog.create(owner, FORM).result().orElseThrow();
     }
 
     private EducatorId educator(String email) {
-        var educator = new Educator(EducatorId.next(), "Studio", email, Now.of(clock));
+        var educator = new Educator(EducatorId.next(), "Studio", email, DatabaseClock.of(clock));
         jdbi.useHandle(handle -> new EducatorRepository().insert(handle, educator, "no password"));
         return educator.id();
     }

@@ -14,7 +14,12 @@ class BudgetTest {
     private final SettableClock clock = SettableClock.at(Instant.parse("2026-02-02T09:00:00Z"));
     private final AtomicLong processor = new AtomicLong();
     private final Budget budget = new Budget(
-            new Turns(1, 0, Duration.ZERO), 1, Duration.ofSeconds(10), Duration.ofSeconds(100), clock, processor::get);
+            new ConcurrencyLimit(1, 0, Duration.ZERO),
+            1,
+            Duration.ofSeconds(10),
+            Duration.ofSeconds(100),
+            clock,
+            processor::get);
 
     @Test
     void workIsPaidByTheProcessorTimeThatItTook() {

@@ -16,7 +16,7 @@ final class Necks {
     static List<Moment> melody(Fretboard neck, double seconds, int... midi) {
         var moments = new ArrayList<Moment>();
         for (int i = 0; i < midi.length; i++) {
-            moments.add(Moment.of(i * seconds, (i + 1) * seconds, Wanted.pitch(neck, midi[i])));
+            moments.add(Moment.of(i * seconds, (i + 1) * seconds, NoteConstraint.pitch(neck, midi[i])));
         }
         return moments;
     }

@@ -72,7 +72,11 @@ class PositionsTest {
     @Test
     void theShellOfCSevenIsFound() {
         var chord = Moment.of(
-                0, 1, Wanted.pitch(Necks.FOUR, 36), Wanted.pitch(Necks.FOUR, 40), Wanted.pitch(Necks.FOUR, 46));
+                0,
+                1,
+                NoteConstraint.pitch(Necks.FOUR, 36),
+                NoteConstraint.pitch(Necks.FOUR, 40),
+                NoteConstraint.pitch(Necks.FOUR, 46));
         var way = Search.best(Necks.FOUR, Hand.AVERAGE, List.of(chord)).orElseThrow();
         assertThat(Necks.text(Necks.FOUR, way)).isEqualTo("A3/2 D2/1 G3/3");
     }

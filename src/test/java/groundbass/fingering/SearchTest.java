@@ -132,8 +132,8 @@ class SearchTest {
     @Test
     void whatIsFixedStays() {
         var moments = List.of(
-                Moment.of(0, 1, Wanted.pitch(Necks.FOUR, 40).onString(4)),
-                Moment.of(1, 2, Wanted.pitch(Necks.FOUR, 43)));
+                Moment.of(0, 1, NoteConstraint.pitch(Necks.FOUR, 40).onString(4)),
+                Moment.of(1, 2, NoteConstraint.pitch(Necks.FOUR, 43)));
         var way = Search.best(Necks.FOUR, Hand.AVERAGE, moments).orElseThrow();
         assertThat(Necks.places(Necks.FOUR, way)).startsWith("E12 ");
     }
@@ -141,8 +141,8 @@ class SearchTest {
     @Test
     void aHammerStaysOnItsString() {
         var moments = List.of(
-                Moment.of(0, 0.2, Wanted.pitch(Necks.FOUR, 38)),
-                Moment.of(0.2, 0.4, Wanted.pitch(Necks.FOUR, 43).reached(Arrival.Kind.HAMMER)));
+                Moment.of(0, 0.2, NoteConstraint.pitch(Necks.FOUR, 38)),
+                Moment.of(0.2, 0.4, NoteConstraint.pitch(Necks.FOUR, 43).reached(Arrival.Kind.HAMMER)));
         var ways = Search.ways(Necks.FOUR, Hand.AVERAGE, moments, 20);
         assertThat(Necks.places(Necks.FOUR, ways.get(0))).isEqualTo("D0 D5");
         assertThat(ways).anyMatch(way -> !isOnOneString(way));
@@ -160,10 +160,10 @@ class SearchTest {
 
     @Test
     void aHeldNoteKeepsItsFinger() {
-        var low = Wanted.at(Place.of(4, 5));
+        var low = NoteConstraint.at(Place.of(4, 5));
         var moments = List.of(
-                Moment.of(0, 0.5, low, Wanted.pitch(Necks.FOUR, 43)),
-                Moment.of(0.5, 1, low.sustained(), Wanted.pitch(Necks.FOUR, 47)));
+                Moment.of(0, 0.5, low, NoteConstraint.pitch(Necks.FOUR, 43)),
+                Moment.of(0.5, 1, low.sustained(), NoteConstraint.pitch(Necks.FOUR, 47)));
         var way = Search.best(Necks.FOUR, Hand.AVERAGE, moments).orElseThrow();
         assertThat(way.cost().isPossible()).isTrue();
         assertThat(way.grips().get(1).notes().get(0))
@@ -172,7 +172,8 @@ class SearchTest {
 
     @Test
     void noTwoNotesShareAString() {
-        var moments = List.of(Moment.of(0, 1, Wanted.pitch(Necks.FOUR, 40), Wanted.pitch(Necks.FOUR, 41)));
+        var moments =
+                List.of(Moment.of(0, 1, NoteConstraint.pitch(Necks.FOUR, 40), NoteConstraint.pitch(Necks.FOUR, 41)));
         for (var way : Search.ways(Necks.FOUR, Hand.AVERAGE, moments, 20)) {
             assertThat(way.grips().get(0).notes().stream()
                             .map(note -> note.place().string()))

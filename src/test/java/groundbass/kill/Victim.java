@@ -5,7 +5,7 @@ import groundbass.audience.download.DownloadToken;
 import groundbass.audience.download.Downloads;
 import groundbass.audience.download.FileRequest;
 import groundbass.audience.download.ReleasedFile;
-import groundbass.audience.download.Taker;
+import groundbass.audience.download.Requester;
 import groundbass.audience.download.VisitorKey;
 import groundbass.audience.student.Consents;
 import groundbass.audience.student.Device;
@@ -15,6 +15,7 @@ import groundbass.audience.student.SignIns;
 import groundbass.audience.student.SignedIn;
 import groundbass.audience.student.Students;
 import groundbass.audience.student.Token;
+import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
@@ -47,7 +48,7 @@ final class Victim {
         this.database = database;
         this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
         this.outbox = new Outbox(jdbi, clock);
-        var students = new Students(jdbi, outbox, clock);
+        var students = new Students(jdbi, outbox, new Audit(jdbi, clock), clock);
         this.signIns = new SignIns(
                 jdbi,
                 outbox,
@@ -93,9 +94,9 @@ final class Victim {
     }
 
     private void take() {
-        var taker = new Taker.Anonymous("192.0.2.7", RandomId.next()); // RFC 5737
+        var requester = new Requester.Anonymous("192.0.2.7", RandomId.next()); // RFC 5737
         var id = downloads
-                .begin(new FileRequest(FILE, taker, true, Optional.empty()))
+                .begin(new FileRequest(FILE, requester, true, Optional.empty()))
                 .id();
         acknowledge(Kind.BEGUN, id.value());
         downloads.sent(id, ByteSpan.of(0, FILE.size()));

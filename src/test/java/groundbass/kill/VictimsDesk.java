@@ -6,8 +6,8 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.DraftSave;
-import groundbass.catalog.episode.EpisodeDesk;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.series.SeriesId;
@@ -37,7 +37,7 @@ final class VictimsDesk {
     private static final int UPLOAD_BYTES = 16_000;
     private static final int WAV_HEAD = 44;
 
-    private final EpisodeDesk desk;
+    private final EpisodeService desk;
     private final Uploads uploads;
     private final Publisher publisher;
     private final EducatorId educator;
@@ -47,7 +47,7 @@ final class VictimsDesk {
         var jdbi = database.jdbi();
         var clock = Clock.systemUTC();
         var audit = new Audit(jdbi, clock);
-        this.desk = new EpisodeDesk(jdbi, audit, clock);
+        this.desk = new EpisodeService(jdbi, audit, clock);
         this.uploads = new Uploads(jdbi, blobs(site, clock), audit, clock);
         this.publisher = new Publisher(new PublishingParts(
                 jdbi,

@@ -21,16 +21,16 @@ class VideoPicturesTest {
     private static final VideoPictures PICTURES = new VideoPictures(Messages.of(Locale.ENGLISH));
     private static final Line LINE = RandomLines.line(5, 16);
 
-    private static BufferedImage picture(Line line, Frame frame) throws IOException {
+    private static BufferedImage picture(Line line, VideoFrame frame) throws IOException {
         return ImageIO.read(new ByteArrayInputStream(PICTURES.png(line, frame, Ink.LIGHT)));
     }
 
     @ParameterizedTest
     @CsvSource({"3, 3, HD", "3, 4, HD", "1, 16, HD", "3, 4, UHD"})
-    void passagesFitTheSafePartOfTheirFrame(int first, int last, Frame frame) throws IOException {
+    void passagesFitTheSafePartOfTheirFrame(int first, int last, VideoFrame frame) throws IOException {
         var picture = picture(Extract.bars(LINE, first, last).orElseThrow(), frame);
-        int width = frame == Frame.HD ? 1920 : 3840;
-        int height = frame == Frame.HD ? 1080 : 2160;
+        int width = frame == VideoFrame.HD ? 1920 : 3840;
+        int height = frame == VideoFrame.HD ? 1080 : 2160;
         assertThat(picture.getWidth()).isBetween(width / 4, width * 9 / 10 + 1);
         assertThat(picture.getHeight()).isBetween(height / 8, height * 9 / 10 + 1);
         assertThat(picture.getColorModel().hasAlpha()).isTrue();
@@ -39,8 +39,8 @@ class VideoPicturesTest {
     @Test
     void theLargerFrameHasTheSamePictureTwiceAsLarge() throws IOException {
         var bar = Extract.bars(LINE, 3, 3).orElseThrow();
-        assertThat(picture(bar, Frame.UHD).getWidth())
-                .isCloseTo(2 * picture(bar, Frame.HD).getWidth(), org.assertj.core.data.Offset.offset(2));
+        assertThat(picture(bar, VideoFrame.UHD).getWidth())
+                .isCloseTo(2 * picture(bar, VideoFrame.HD).getWidth(), org.assertj.core.data.Offset.offset(2));
     }
 
     @Test

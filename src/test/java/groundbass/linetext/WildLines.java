@@ -1,7 +1,7 @@
 package groundbass.linetext;
 
+import groundbass.linetext.assemble.BarExtent;
 import groundbass.linetext.assemble.Copying;
-import groundbass.linetext.assemble.Frame;
 import groundbass.score.Arrival;
 import groundbass.score.Bar;
 import groundbass.score.Changes;
@@ -128,7 +128,7 @@ public final class WildLines {
         boolean pickup = index == 0 && chance(30);
         var from = pickup ? quarter.times(1 + random.nextInt(quarters - 1)) : Fraction.ZERO;
         var to = !pickup && chance(20) ? quarter.times(1 + random.nextInt(quarters)) : meter.length();
-        var frame = new Frame(index, meter, from, to, Technique.FINGER, now.minus(from), false);
+        var extent = new BarExtent(index, meter, from, to, Technique.FINGER, now.minus(from), false);
         boolean open = index + 1 < count && !Passes.isSeam(skeleton(signs), index);
         var copy = index > 0 && chance(45) ? Optional.of(copy()) : Optional.<Copy>empty();
         var base = copy.map(found -> base(found, from, to)).orElse(Copying.NOTHING);
@@ -141,12 +141,12 @@ public final class WildLines {
                 .filter(note -> grid.admit(note.onset()) && grid.admit(note.end()))
                 .filter(note -> !chance(10))
                 .map(note -> chance(10) ? note.withOrnaments(ornaments(note.place())) : note)
-                .forEach(note -> add(frame, note, notes));
+                .forEach(note -> add(extent, note, notes));
         if (copy.isEmpty() || chance(40)) {
-            scatter(frame, grid, open, notes, copy.isPresent() ? 8 : 35);
+            scatter(extent, grid, open, notes, copy.isPresent() ? 8 : 35);
         }
-        var directions = directions(base, times(frame, grid), grid);
-        var chords = chords(base, times(frame, grid), grid);
+        var directions = directions(base, times(extent, grid), grid);
+        var chords = chords(base, times(extent, grid), grid);
         return new Bar(from, to, changes, signs.get(index), chords, notes, directions, copy);
     }
 
@@ -174,20 +174,20 @@ public final class WildLines {
         return Copying.of(original, copy.counts(), from, to);
     }
 
-    private void add(Frame frame, Note note, List<Note> notes) {
-        var start = frame.absolute(note.onset());
+    private void add(BarExtent extent, Note note, List<Note> notes) {
+        var start = extent.absolute(note.onset());
         boolean free = !busyUntil.getOrDefault(note.string(), Fraction.ZERO).isAfter(start);
         boolean sourced = note.arrival().filter(a -> !a.isGrace()).isEmpty() || played.contains(note.string());
         if (free && sourced && notes.size() < Bar.MOST_NOTES) {
             notes.add(note);
             played.add(note.string());
-            busyUntil.put(note.string(), frame.absolute(note.end()));
+            busyUntil.put(note.string(), extent.absolute(note.end()));
         }
     }
 
-    private void scatter(Frame frame, Grid grid, boolean open, List<Note> notes, int percent) {
+    private void scatter(BarExtent extent, Grid grid, boolean open, List<Note> notes, int percent) {
         var taken = new ArrayList<>(notes);
-        var times = times(frame, grid);
+        var times = times(extent, grid);
         for (int string = 1; string <= tuning.size(); string++) {
             for (var at : times) {
                 int thisString = string;
@@ -196,18 +196,18 @@ public final class WildLines {
                         .map(Note::onset)
                         .filter(onset -> !onset.isBefore(at))
                         .min(Fraction::compareTo)
-                        .orElse(frame.to());
-                if (next.isAfter(at) && chance(percent) && isFree(frame, taken, string, at)) {
+                        .orElse(extent.to());
+                if (next.isAfter(at) && chance(percent) && isFree(extent, taken, string, at)) {
                     add(
-                            frame,
-                            note(string, at, end(times, at, next, open, frame).minus(at)),
+                            extent,
+                            note(string, at, end(times, at, next, open, extent).minus(at)),
                             notes);
                 }
             }
         }
     }
 
-    private boolean isFree(Frame frame, List<Note> taken, int string, Fraction at) {
+    private boolean isFree(BarExtent extent, List<Note> taken, int string, Fraction at) {
         boolean covered = taken.stream()
                 .anyMatch(note -> note.string() == string
                         && note.onset().compareTo(at) <= 0
@@ -216,26 +216,26 @@ public final class WildLines {
                 .anyMatch(note -> note.string() == string && note.onset().isAfter(at));
         return !covered
                 && !later
-                && !busyUntil.getOrDefault(string, Fraction.ZERO).isAfter(frame.absolute(at));
+                && !busyUntil.getOrDefault(string, Fraction.ZERO).isAfter(extent.absolute(at));
     }
 
     /** The end of a bar that something else follows, or somewhere on a grid of the bar after it. */
-    private Fraction end(TreeSet<Fraction> times, Fraction at, Fraction next, boolean open, Frame frame) {
-        if (open && next.equals(frame.to()) && chance(20)) {
-            return frame.to().plus(Fraction.of(1, 64));
+    private Fraction end(TreeSet<Fraction> times, Fraction at, Fraction next, boolean open, BarExtent extent) {
+        if (open && next.equals(extent.to()) && chance(20)) {
+            return extent.to().plus(Fraction.of(1, 64));
         }
         var ends = new ArrayList<>(times.subSet(at, false, next, true));
         ends.add(next);
         return oneOf(ends);
     }
 
-    private TreeSet<Fraction> times(Frame frame, Grid grid) {
+    private TreeSet<Fraction> times(BarExtent extent, Grid grid) {
         var times = new TreeSet<Fraction>();
         for (int turn = 0; turn < 1 + random.nextInt(2); turn++) {
-            var step = frame.meter().count().dividedBy(DIVISIONS[random.nextInt(DIVISIONS.length)]);
+            var step = extent.meter().count().dividedBy(DIVISIONS[random.nextInt(DIVISIONS.length)]);
             var shift = chance(30) ? step.dividedBy(2) : Fraction.ZERO;
-            for (var at = shift; at.isBefore(frame.to()); at = at.plus(step)) {
-                if (!at.isBefore(frame.from()) && grid.admit(at) && chance(70)) {
+            for (var at = shift; at.isBefore(extent.to()); at = at.plus(step)) {
+                if (!at.isBefore(extent.from()) && grid.admit(at) && chance(70)) {
                     times.add(at);
                 }
             }

@@ -78,7 +78,7 @@ final class Pictures {
     }
 
     private void desk(Page page) {
-        var invitation = site.groundbass().firstSteps().demo().orElseThrow();
+        var invitation = site.groundbass().setUpNotice().demo().orElseThrow();
         page.navigate(site.address() + "/desk/sign-in");
         page.getByLabel("E-mail address").fill(invitation.email());
         page.getByLabel("Password").fill(invitation.password());

@@ -18,7 +18,7 @@ class DevelopmentSenderTest {
         log.addAppender(lines);
         var reader = new EmailAddress("reader@example.org");
         MessageId id = MessageId.next();
-        new DevelopmentSender().send(id, Message.of(reader, "Link", "http://here/sign-in/secret", Instant.EPOCH));
+        new DevelopmentSender().send(id, Mail.of(reader, "Link", "http://here/sign-in/secret", Instant.EPOCH));
         log.detachAppender(lines);
 
         assertThat(lines.list).hasSize(1);

@@ -44,7 +44,7 @@ class PostmanTest {
             assertThat(postman.deliverDue()).isEqualTo(1);
             assertThat(postman.deliverDue()).isZero();
             assertThat(bag).containsExactly("One: Länger als eine Zeile\nü");
-            Letter sent = outbox.find(id).orElseThrow();
+            OutboxMail sent = outbox.find(id).orElseThrow();
             assertThat(sent.delivery()).contains(Delivery.SENT);
             assertThat(sent.message().text()).isEmpty();
         }
@@ -84,7 +84,7 @@ class PostmanTest {
                 assertThat(outbox.find(id).orElseThrow().attempts()).isEqualTo(attempt);
                 clock.advance(Duration.ofSeconds(1));
             }
-            Letter failed = outbox.find(id).orElseThrow();
+            OutboxMail failed = outbox.find(id).orElseThrow();
             assertThat(failed.delivery()).contains(Delivery.FAILED);
             assertThat(failed.lastError()).contains("421 busy try later");
             clock.advance(Duration.ofDays(2));
@@ -181,7 +181,7 @@ class PostmanTest {
             postman.deliverDue();
             clock.advance(Duration.ofDays(1));
             assertThat(postman.deliverDue()).isZero();
-            Letter refused = outbox.find(id).orElseThrow();
+            OutboxMail refused = outbox.find(id).orElseThrow();
             assertThat(refused.delivery()).contains(Delivery.REFUSED);
             assertThat(refused.attempts()).isEqualTo(1);
             assertThat(refused.lastError().orElseThrow()).contains("550 no such reader");
@@ -223,8 +223,7 @@ class PostmanTest {
             var outbox = new Outbox(database.jdbi(), clock);
             var postman = new Postman(database.jdbi(), willing, clock, Runnable::run);
             var later = clock.instant().plus(Duration.ofHours(2));
-            MessageId announced =
-                    outbox.put(new Message(READER, "Later", "x", later, Optional.empty(), Optional.empty()));
+            MessageId announced = outbox.put(new Mail(READER, "Later", "x", later, Optional.empty(), Optional.empty()));
             MessageId link =
                     outbox.put(letter("Link").uselessAfter(clock.instant().plus(Duration.ofMinutes(20))));
 
@@ -244,7 +243,7 @@ class PostmanTest {
             var outbox = new Outbox(database.jdbi(), clock);
             MessageId id = outbox.put(letter("Desk"));
             new Postman(database.jdbi(), new DevelopmentSender(), clock, Runnable::run).deliverDue();
-            Letter letter = outbox.newest(10).get(0);
+            OutboxMail letter = outbox.newest(10).get(0);
             assertThat(letter.id()).isEqualTo(id);
             assertThat(letter.delivery()).contains(Delivery.ON_DESK);
             assertThat(letter.message().text()).isEqualTo("Länger als eine Zeile\nü");
@@ -263,7 +262,7 @@ class PostmanTest {
             assertThat(outbox.purge()).isZero();
             clock.advance(Duration.ofSeconds(1));
             assertThat(outbox.purge()).isEqualTo(1);
-            assertThat(outbox.newest(10)).extracting(Letter::id).containsExactly(waiting);
+            assertThat(outbox.newest(10)).extracting(OutboxMail::id).containsExactly(waiting);
         }
     }
 
@@ -274,7 +273,7 @@ class PostmanTest {
                 .containsExactly(1L, 4L, 16L, 64L, 256L);
     }
 
-    private Message letter(String subject) {
-        return Message.of(READER, subject, "Länger als eine Zeile\nü", clock.instant());
+    private Mail letter(String subject) {
+        return Mail.of(READER, subject, "Länger als eine Zeile\nü", clock.instant());
     }
 }

@@ -49,7 +49,7 @@ class SmtpSenderTest {
 
     @Test
     void sendsPlainTextInUtf8() throws Exception {
-        Message message = Message.of(READER, "Folge 3: Übung für „Ghost“ 𝄢", "Grüße\n\n𝄢 ♭\n", CLOCK.instant());
+        Mail message = Mail.of(READER, "Folge 3: Übung für „Ghost“ 𝄢", "Grüße\n\n𝄢 ♭\n", CLOCK.instant());
         MessageId id = MessageId.next();
         assertThat(sender(SmtpSettings.Encryption.NONE).send(id, message)).isEqualTo(Delivery.SENT);
 
@@ -71,7 +71,7 @@ class SmtpSenderTest {
     /** RFC 8058 section 8.1 shows these two headers. */
     @Test
     void offersToUnsubscribeWithOneRequest() throws Exception {
-        Message message = Message.of(READER, "New", "x", CLOCK.instant())
+        Mail message = Mail.of(READER, "New", "x", CLOCK.instant())
                 .withUnsubscribe(URI.create("https://example.org/unsubscribe/opaque"));
         sender(SmtpSettings.Encryption.NONE).send(MessageId.next(), message);
         MimeMessage received = server.getReceivedMessages()[0];
@@ -82,7 +82,7 @@ class SmtpSenderTest {
     @Test
     void sendsNothingInTheClearWhereEncryptionWasAskedFor() {
         SmtpSender sender = sender(SmtpSettings.Encryption.STARTTLS);
-        Message message = Message.of(READER, "New", "x", CLOCK.instant());
+        Mail message = Mail.of(READER, "New", "x", CLOCK.instant());
         assertThatThrownBy(() -> sender.send(MessageId.next(), message)).isInstanceOf(SendingFailed.class);
         assertThat(server.getReceivedMessages()).isEmpty();
     }
@@ -92,7 +92,7 @@ class SmtpSenderTest {
         int port = server.getSmtp().getPort();
         SmtpSender sender = sender(SmtpSettings.Encryption.NONE);
         server.stop();
-        Message message = Message.of(READER, "New", "x", CLOCK.instant());
+        Mail message = Mail.of(READER, "New", "x", CLOCK.instant());
         assertThatThrownBy(() -> sender.send(MessageId.next(), message))
                 .isInstanceOf(SendingFailed.class)
                 .hasMessageContaining(Integer.toString(port))
@@ -101,7 +101,7 @@ class SmtpSenderTest {
 
     @Test
     void lettersComeFromTheSiteByItsName() throws Exception {
-        sender(SmtpSettings.Encryption.NONE).send(MessageId.next(), Message.of(READER, "New", "x", CLOCK.instant()));
+        sender(SmtpSettings.Encryption.NONE).send(MessageId.next(), Mail.of(READER, "New", "x", CLOCK.instant()));
         var from = (InternetAddress) server.getReceivedMessages()[0].getFrom()[0];
         assertThat(from.getPersonal()).isEqualTo("Über-Studio");
     }
@@ -117,7 +117,7 @@ class SmtpSenderTest {
                     () -> "Studio",
                     CLOCK,
                     Duration.ofMillis(500));
-            assertThatThrownBy(() -> sender.send(MessageId.next(), Message.of(READER, "New", "x", CLOCK.instant())))
+            assertThatThrownBy(() -> sender.send(MessageId.next(), Mail.of(READER, "New", "x", CLOCK.instant())))
                     .isInstanceOf(SendingFailed.class)
                     .hasMessageContaining("longer than")
                     .satisfies(failure ->
@@ -155,7 +155,7 @@ class SmtpSenderTest {
             new Thread(() -> refuse(refusing, command, reply)).start();
             var sender = new SmtpSender(
                     settings(refusing.getLocalPort(), SmtpSettings.Encryption.NONE), () -> "Studio", CLOCK);
-            assertThatThrownBy(() -> sender.send(MessageId.next(), Message.of(READER, "New", "x", CLOCK.instant())))
+            assertThatThrownBy(() -> sender.send(MessageId.next(), Mail.of(READER, "New", "x", CLOCK.instant())))
                     .isInstanceOfSatisfying(SendingFailed.class, failure -> assertThat(failure.isFinal())
                             .isEqualTo(isFinal));
         }

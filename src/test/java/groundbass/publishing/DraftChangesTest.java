@@ -38,7 +38,7 @@ class DraftChangesTest {
                     .isEmpty();
             done(studio.publisher.publishNow(studio.educator, id));
             studio.buildAll();
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(changes.of(studio.educator, studio.find(id))).isEmpty();
 
             studio.write(id, LATER);

@@ -47,17 +47,17 @@ class PromisesTest {
             var id = promised(studio);
             studio.write(id, LATER);
             studio.clock.advance(Promises.QUIET.minusSeconds(1));
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.releases.of(id))
                     .as("somebody may still be writing")
                     .hasSize(1);
             studio.clock.advance(Duration.ofSeconds(1));
-            studio.goingLive.pass();
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
+            studio.publicationJob.pass();
             assertThat(studio.releases.of(id)).hasSize(2);
             studio.buildAll();
             studio.clock.set(AT.toString());
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.shown(id)).isEqualTo(LATER);
             assertThat(studio.letters()).isEmpty();
         }
@@ -73,10 +73,10 @@ class PromisesTest {
             studio.clock.set(AT.minusSeconds(120).toString());
             studio.write(id, LATER);
             studio.clock.advance(Promises.QUIET_NEAR);
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             studio.buildAll();
             studio.clock.set(AT.toString());
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.shown(id)).isEqualTo(LATER);
         }
     }
@@ -90,12 +90,12 @@ class PromisesTest {
             studio.clock.set(AT.minusSeconds(5).toString());
             studio.write(id, LATER);
             studio.clock.set(AT.toString());
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.find(id).publishedAt()).contains(AT);
             assertThat(studio.shown(id)).isEqualTo(LINE);
             studio.clock.advance(Duration.ofSeconds(40));
             studio.buildAll();
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.shown(id)).isEqualTo(LATER);
         }
     }
@@ -107,10 +107,10 @@ class PromisesTest {
             var studio = new Studio(database);
             var id = promised(studio);
             studio.clock.set(AT.toString());
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             studio.write(id, LATER);
             studio.clock.advance(Duration.ofDays(1));
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.releases.of(id)).hasSize(1);
             assertThat(studio.shown(id)).isEqualTo(LINE);
         }
@@ -124,21 +124,21 @@ class PromisesTest {
             var id = promised(studio);
             studio.write(id, LATER);
             studio.clock.advance(Promises.QUIET);
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             studio.buildAll();
             studio.write(id, "bar 1\n1-4 E58\n");
             studio.clock.set(AT.minus(Promises.LEAD).minusSeconds(1).toString());
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.letters()).isEmpty();
             studio.clock.advance(Duration.ofSeconds(1));
-            studio.goingLive.pass();
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
+            studio.publicationJob.pass();
             assertThat(studio.letters()).hasSize(1).first().asString().contains("what you wrote last does not go out");
             assertThat(studio.watch.troubles(studio.find(id)))
                     .extracting(Trouble::kind)
                     .containsExactly(Kind.DRAFT_HELD);
             studio.clock.set(AT.toString());
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.find(id).publishedAt()).contains(AT);
             assertThat(studio.shown(id)).isEqualTo(LATER);
             assertThat(studio.letters()).hasSize(1);
@@ -153,10 +153,10 @@ class PromisesTest {
             var id = promised(studio);
             studio.write(id, UNWISE);
             studio.clock.advance(Promises.QUIET);
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.releases.of(id)).hasSize(1);
             accept(studio, id);
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.releases.of(id)).hasSize(2);
         }
     }
@@ -190,15 +190,15 @@ class PromisesTest {
             var id = promised(studio);
             studio.change(id, edit -> edit.rights(new Rights("", "", "Asked for.", Clearance.WAITING)));
             studio.clock.set(AT.toString());
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.find(id).isPublished()).isFalse();
             assertThat(studio.letters()).hasSize(1).first().asString().contains("kept back");
             studio.clock.advance(Duration.ofHours(2));
             studio.change(id, edit -> edit.rights(new Rights("", "", "Given.", Clearance.GIVEN)));
             studio.clock.advance(Promises.QUIET_NEAR);
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             studio.buildAll();
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.find(id).isPublished()).isTrue();
             assertThat(studio.letters()).last().asString().contains("it came out late");
         }
@@ -212,23 +212,23 @@ class PromisesTest {
             var id = studio.episode("Rope and Pulley");
             var release = done(studio.publisher.schedule(studio.educator, id, HOUR, BERLIN));
             Built.failed(studio.releases, release, studio.clock.instant());
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.letters()).hasSize(1).first().asString().contains("could not be built");
             assertThat(studio.outbox.newest(1).get(0).message().text())
                     .contains("Rope and Pulley", "the string broke", "https://example.org/desk/episodes/" + id);
 
             studio.clock.set(AT.minus(HourWatch.NEAR).toString());
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.releases.find(release).orElseThrow().isUnderWay()).isTrue();
             assertThat(studio.letters()).hasSize(2).last().asString().contains("in danger");
             studio.clock.set(AT.plusSeconds(180).toString());
             Built.failed(studio.releases, release, studio.clock.instant());
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.find(id).isPublished()).isFalse();
             studio.clock.advance(Duration.ofMinutes(15));
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             studio.buildAll();
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.find(id).isPublished()).isTrue();
             assertThat(studio.letters()).hasSize(3).last().asString().contains("it came out late");
             assertThat(studio.outbox.newest(1).get(0).message().text()).contains("18 minutes after its hour");
@@ -243,25 +243,25 @@ class PromisesTest {
             var id = studio.episode("Rope and Pulley");
             done(studio.publisher.publishNow(studio.educator, id));
             studio.buildAll();
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             studio.write(id, LATER);
             var correction = done(studio.publisher.publishNow(studio.educator, id));
             Built.failed(studio.releases, correction, studio.clock.instant());
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.shown(id)).isEqualTo(LINE);
             studio.clock.advance(Duration.ofMinutes(1));
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             Built.failed(studio.releases, correction, studio.clock.instant());
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.letters()).hasSize(1).first().asString().contains("could not be built");
             assertThat(studio.outbox.newest(1).get(0).message().text())
                     .contains("Rope and Pulley", "the string broke", "https://example.org/desk/episodes/" + id)
                     .doesNotContain("\n\n\n");
 
             studio.clock.advance(Duration.ofMinutes(2));
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             studio.buildAll();
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.shown(id)).isEqualTo(LATER);
         }
     }
@@ -275,7 +275,7 @@ class PromisesTest {
             var release =
                     done(studio.publisher.schedule(studio.educator, studio.episode("Rope and Pulley"), HOUR, BERLIN));
             Built.failed(studio.releases, release, studio.clock.instant().plus(Duration.ofDays(2)));
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.releases.find(release).orElseThrow().isUnderWay()).isTrue();
         }
     }
@@ -290,10 +290,10 @@ class PromisesTest {
             studio.write(id, LATER);
             done(studio.publisher.schedule(studio.educator, id, HOUR, BERLIN));
             studio.clock.set(AT.toString());
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.find(id).isPublished()).isFalse();
             studio.buildAll();
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.shown(id)).isEqualTo(LATER);
         }
     }
@@ -307,9 +307,9 @@ class PromisesTest {
             done(studio.publisher.publishNow(studio.educator, id));
             studio.write(id, LATEST);
             studio.clock.advance(Duration.ofMinutes(30));
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             studio.buildAll();
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.shown(id)).isEqualTo(LINE);
             assertThat(studio.letters()).as("no hour was promised").isEmpty();
         }
@@ -323,7 +323,7 @@ class PromisesTest {
             var id = promised(studio);
             studio.change(id, edit -> edit.rights(new Rights("", "", "Asked for.", Clearance.WAITING)));
             studio.clock.set(AT.toString());
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             assertThat(studio.outbox.newest(100)).isNotEmpty().allSatisfy(letter -> assertThat(
                             letter.message().to().value())
                     .isEqualTo("desk@example.org"));

@@ -7,8 +7,8 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.DocumentCheck;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeDesk;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.series.SeriesCatalog;
@@ -45,9 +45,9 @@ final class Studio {
     final Releases releases;
     final Revisions revisions;
     final Episodes episodes;
-    final EpisodeDesk desk;
+    final EpisodeService desk;
     final Publisher publisher;
-    final GoingLive goingLive;
+    final PublicationJob publicationJob;
     final HourWatch watch;
     final DraftChanges changes;
     final Outbox outbox;
@@ -61,7 +61,7 @@ final class Studio {
         releases = new Releases(jdbi);
         revisions = new Revisions(jdbi, clock);
         episodes = new Episodes(jdbi);
-        desk = new EpisodeDesk(jdbi, audit, clock);
+        desk = new EpisodeService(jdbi, audit, clock);
         catalog = new SeriesCatalog(jdbi, audit, clock);
         educator = done(new Educators(jdbi, audit, clock).create("Quay Studio", "desk@example.org", "four strings!"))
                 .id();
@@ -72,7 +72,7 @@ final class Studio {
         publisher = new Publisher(parts);
         changes = new DraftChanges(parts);
         watch = new HourWatch(parts, new Notices(parts, educators, outbox));
-        goingLive = new GoingLive(parts, watch, () -> saidToLast++);
+        publicationJob = new PublicationJob(parts, watch, () -> saidToLast++);
     }
 
     EpisodeId episode(String title) {
@@ -112,7 +112,7 @@ final class Studio {
     String shown(EpisodeId id) {
         var release = releases.current(id).orElseThrow();
         return revisions
-                .find(release.recipe().revision())
+                .find(release.spec().revision())
                 .orElseThrow()
                 .document()
                 .mainLine()

@@ -44,7 +44,7 @@ class TrialsTest {
             assertThat(done(studio.publisher.publishNow(studio.educator, id)))
                     .as("it is built already")
                     .isEqualTo(trial);
-            studio.goingLive.pass();
+            studio.publicationJob.pass();
             studio.clock.advance(Trials.KEPT.plusDays(1));
             forget(studio, null);
             assertThat(studio.current(id)).isEqualTo(trial);

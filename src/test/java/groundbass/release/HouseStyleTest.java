@@ -39,11 +39,11 @@ class HouseStyleTest {
                 .edit()
                 .mainLine(new LineSource("", line))
                 .done();
-        return new LessonFiles(Lesson.of(document), recipe(style));
+        return new LessonFiles(Lesson.of(document), spec(style));
     }
 
-    private static Recipe recipe(HouseStyle style) {
-        return new Recipe(
+    private static BuildSpec spec(HouseStyle style) {
+        return new BuildSpec(
                 new RevisionId("abcdefgh23456789"),
                 1,
                 "Low Tide",
@@ -52,7 +52,7 @@ class HouseStyleTest {
                 "https://lessons.example/e/k3v9",
                 LocalDate.parse("2026-03-02"),
                 style,
-                Recipe.RENDERERS);
+                BuildSpec.RENDERERS);
     }
 
     /** How often a fret number stands on the page with the music, which comes before the page with the words. */
@@ -113,7 +113,7 @@ class HouseStyleTest {
         assertThat(paper(american).getWidth()).isCloseTo(612, within(0.5f));
         assertThat(paper(american).getHeight()).isCloseTo(792, within(0.5f));
         assertThat(paper(WRITTEN_OUT).getWidth()).isCloseTo(210 / 25.4f * 72, within(0.5f));
-        assertThat(RecipeJson.read(RecipeJson.write(recipe(american)))).isEqualTo(recipe(american));
+        assertThat(BuildSpecJson.read(BuildSpecJson.write(spec(american)))).isEqualTo(spec(american));
     }
 
     private static PDRectangle paper(HouseStyle style) throws IOException {
@@ -126,7 +126,7 @@ class HouseStyleTest {
     @Test
     void aStoredRecipeKeepsTheStyle() {
         for (var style : new HouseStyle[] {WRITTEN_OUT, SIGNS, RESTS_TOGETHER, style(true, true)}) {
-            assertThat(RecipeJson.read(RecipeJson.write(recipe(style)))).isEqualTo(recipe(style));
+            assertThat(BuildSpecJson.read(BuildSpecJson.write(spec(style)))).isEqualTo(spec(style));
         }
     }
 }

@@ -8,8 +8,8 @@ import groundbass.audio.Recording;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
-import groundbass.catalog.episode.EpisodeDesk;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Revision;
 import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.series.SeriesCatalog;
@@ -87,7 +87,7 @@ class ReleaseBuilderTest {
     private EducatorId educator;
     private SeriesId series;
     private EpisodeId episode;
-    private EpisodeDesk desk;
+    private EpisodeService desk;
 
     @BeforeAll
     void openTheDesk(@TempDir Path folder) throws IOException {
@@ -107,7 +107,7 @@ class ReleaseBuilderTest {
                 .result()
                 .orElseThrow()
                 .id();
-        desk = new EpisodeDesk(jdbi, audit, clock);
+        desk = new EpisodeService(jdbi, audit, clock);
     }
 
     @BeforeEach
@@ -125,22 +125,15 @@ class ReleaseBuilderTest {
 
     @Test
     void theSameRecipeGivesTheSameBytes() {
-        var recipe = recipe(revision(List.of()), 1);
-        var first = built(recipe);
-        var second = built(new Recipe(
-                recipe.revision(),
-                2,
-                recipe.series(),
-                3,
-                recipe.fileStem(),
-                recipe.episodeAddress(),
-                recipe.date(),
-                1));
+        var spec = spec(revision(List.of()), 1);
+        var first = built(spec);
+        var second = built(new BuildSpec(
+                spec.revision(), 2, spec.series(), 3, spec.fileStem(), spec.episodeAddress(), spec.date(), 1));
         assertThat(first.state()).isEqualTo(new BuildState.Ready());
         assertThat(digests(first.id(), "page.json", "line.mid", "line.txt", "full-100.mp3", "line-play.json"))
                 .isEqualTo(digests(second.id(), "page.json", "line.mid", "line.txt", "full-100.mp3", "line-play.json"));
 
-        var again = new LessonFiles(lesson(List.of()), recipe);
+        var again = new LessonFiles(lesson(List.of()), spec);
         for (var step : again.steps()) {
             var file = step.get();
             assertThat(Sha256.of(file.bytes()))
@@ -152,7 +145,7 @@ class ReleaseBuilderTest {
 
     @Test
     void theBundleIsTheSameWhenBuiltTwice() throws IOException {
-        var files = releases.files(built(recipe(revision(List.of()), 1)).id());
+        var files = releases.files(built(spec(revision(List.of()), 1)).id());
         var once = new ByteArrayOutputStream();
         var twice = new ByteArrayOutputStream();
         Bundle.write(Bundle.fitting(files), blobs, once);
@@ -162,7 +155,7 @@ class ReleaseBuilderTest {
 
     @Test
     void theBundleHoldsEverythingAReaderTakesHome() throws IOException {
-        var release = built(recipe(revision(List.of()), 1));
+        var release = built(spec(revision(List.of()), 1));
         var zip = unzipped(release.id(), "low-tide-03-slack-water.zip");
         assertThat(zip.keySet())
                 .containsExactly(
@@ -183,7 +176,7 @@ class ReleaseBuilderTest {
 
     @Test
     void otherReadersUnderstandTheFiles() throws Exception {
-        var release = built(recipe(revision(List.of()), 1));
+        var release = built(spec(revision(List.of()), 1));
         try (var pdf = Loader.loadPDF(bytes(release.id(), "sheet.pdf"))) {
             assertThat(new PDFTextStripper().getText(pdf)).contains("Slack Water", "Low Tide", "Only the thumb");
         }
@@ -198,7 +191,7 @@ class ReleaseBuilderTest {
 
     @Test
     void theReadMeGivesCreditsRightsAndCautions() throws IOException {
-        var release = built(recipe(revision(List.of()), 1));
+        var release = built(spec(revision(List.of()), 1));
         String text = new String(bytes(release.id(), "README.txt"), StandardCharsets.UTF_8);
         assertThat(text).contains("Quay Studio", "Original material.", "https://example.org/e/", "sheet.pdf");
         assertThat(text)
@@ -223,7 +216,7 @@ class ReleaseBuilderTest {
                 .orElseThrow();
         var track = new BackingTrack(
                 upload.id(), upload.blob().sha256(), "Band in the shed", BackingTrack.Kind.WITHOUT_BASS);
-        var release = built(recipe(revision(List.of(track)), 1));
+        var release = built(spec(revision(List.of(track)), 1));
         assertThat(releases.file(release.id(), "own-1-band-in-the-shed.wav")
                         .orElseThrow()
                         .sha256())
@@ -233,7 +226,7 @@ class ReleaseBuilderTest {
 
     @Test
     void thePracticeSetIsTaggedAndWithoutLossToo() throws IOException {
-        var release = built(recipe(revision(List.of()), 1));
+        var release = built(spec(revision(List.of()), 1));
         byte[] mp3 = bytes(release.id(), "without-bass-50.mp3");
         // ID3v2.3.0, section 3.1: "ID3", version 3.0, no flags; then frames, the text as UTF-16 with its mark
         assertThat(mp3).startsWith('I', 'D', '3', 3, 0, 0);
@@ -251,7 +244,7 @@ class ReleaseBuilderTest {
 
     @Test
     void anotherDecoderReadsWhatWasEncoded() throws IOException {
-        var release = built(recipe(revision(List.of()), 1));
+        var release = built(spec(revision(List.of()), 1));
         // two rounds of a bar of 4/4 at 96 and its count-in take 7.5 s, and then it fades
         for (String name : List.of("full-100.mp3", "full-100.flac")) {
             var path =
@@ -273,7 +266,7 @@ class ReleaseBuilderTest {
 
     @Test
     void aChangedWordMakesNoSoundAnew() {
-        var first = built(recipe(revision(List.of()), 1));
+        var first = built(spec(revision(List.of()), 1));
         int version = desk.draft(educator, episode).orElseThrow().version();
         desk.saveDraft(
                 educator,
@@ -281,7 +274,7 @@ class ReleaseBuilderTest {
                 version,
                 document(List.of()).edit().notes("Mind the tide.").done());
         var second =
-                built(recipe(desk.makeRevision(educator, episode, "").result().orElseThrow(), 2));
+                built(spec(desk.makeRevision(educator, episode, "").result().orElseThrow(), 2));
         for (String name : List.of("line-play.json", "line-50-bass.flac", "exercise-1-100-drums.flac")) {
             assertThat(digests(first.id(), name)).isEqualTo(digests(second.id(), name));
         }
@@ -293,7 +286,7 @@ class ReleaseBuilderTest {
 
     @Test
     void whatIsPlayedOnThePageIsNeitherOfferedNorBundled() {
-        var files = releases.files(built(recipe(revision(List.of()), 1)).id());
+        var files = releases.files(built(spec(revision(List.of()), 1)).id());
         assertThat(files)
                 .filteredOn(file -> file.role() == FileRole.STEM)
                 .hasSize(2 * 2 * 4)
@@ -320,7 +313,7 @@ class ReleaseBuilderTest {
 
     @Test
     void aReleaseThatIsReadyIsNotBuiltAgain() {
-        var release = built(recipe(revision(List.of()), 1));
+        var release = built(spec(revision(List.of()), 1));
         var files = releases.files(release.id());
         builder.build(release.id());
         assertThat(releases.files(release.id())).isEqualTo(files);
@@ -329,7 +322,7 @@ class ReleaseBuilderTest {
     /** The message is the Java runtime's own, of a machine that is going down. */
     @Test
     void whatAShutdownStopsHasNotFailedAndGoesOnAfterTheStart() {
-        var id = entered(recipe(revision(List.of()), 1));
+        var id = entered(spec(revision(List.of()), 1));
         var stopped =
                 new ReleaseBuilder(releases, new Revisions(database.jdbi(), clock), uploads, breaking(), made(), clock);
         stopped.stop();
@@ -342,7 +335,7 @@ class ReleaseBuilderTest {
 
     @Test
     void whatBreaksOtherwiseHasFailedAndIsTriedAgain() {
-        var id = entered(recipe(revision(List.of()), 1));
+        var id = entered(spec(revision(List.of()), 1));
         var broken =
                 new ReleaseBuilder(releases, new Revisions(database.jdbi(), clock), uploads, breaking(), made(), clock);
         broken.build(id);
@@ -363,19 +356,18 @@ class ReleaseBuilderTest {
         return new MadeAudio(database.jdbi(), releases, blobs, clock);
     }
 
-    private ReleaseId entered(Recipe recipe) {
-        return database.jdbi()
-                .inTransaction(handle -> releases.create(handle, episode, recipe, false, clock.instant()));
+    private ReleaseId entered(BuildSpec spec) {
+        return database.jdbi().inTransaction(handle -> releases.create(handle, episode, spec, false, clock.instant()));
     }
 
-    private Release built(Recipe recipe) {
-        var id = entered(recipe);
+    private Release built(BuildSpec spec) {
+        var id = entered(spec);
         builder.build(id);
         return releases.find(id).orElseThrow();
     }
 
-    private Recipe recipe(Revision revision, int number) {
-        return new Recipe(
+    private BuildSpec spec(Revision revision, int number) {
+        return new BuildSpec(
                 revision.id(),
                 number,
                 "Low Tide",
@@ -383,7 +375,7 @@ class ReleaseBuilderTest {
                 "low-tide-03-slack-water",
                 "https://example.org/e/" + episode,
                 LocalDate.parse("2026-03-02"),
-                Recipe.RENDERERS);
+                BuildSpec.RENDERERS);
     }
 
     private Revision revision(List<BackingTrack> tracks) {

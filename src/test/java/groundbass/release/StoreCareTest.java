@@ -6,8 +6,8 @@ import static org.assertj.core.groups.Tuple.tuple;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
-import groundbass.catalog.episode.EpisodeDesk;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
@@ -89,7 +89,7 @@ class StoreCareTest {
                 .create(educator, new SeriesForm("Low Tide", "", "", "UTC"))
                 .result()
                 .orElseThrow();
-        var desk = new EpisodeDesk(jdbi, audit, clock);
+        var desk = new EpisodeService(jdbi, audit, clock);
         var episode = desk.create(educator, series.id(), "Slack Water", Level.BEGINNER)
                 .result()
                 .orElseThrow()
@@ -104,7 +104,7 @@ class StoreCareTest {
         assertThat(releases.find(release).orElseThrow().isReady()).isTrue();
     }
 
-    private ReleaseId release(EpisodeDesk desk, EpisodeId episode) {
+    private ReleaseId release(EpisodeService desk, EpisodeId episode) {
         var track = new BackingTrack(
                 upload.id(), upload.blob().sha256(), "Band in the shed", BackingTrack.Kind.WITHOUT_BASS);
         var document = EpisodeDocument.titled("Slack Water", Level.BEGINNER)
@@ -116,7 +116,7 @@ class StoreCareTest {
                 .done();
         desk.saveDraft(
                 educator, episode, desk.draft(educator, episode).orElseThrow().version(), document);
-        var recipe = new Recipe(
+        var spec = new BuildSpec(
                 desk.makeRevision(educator, episode, "").result().orElseThrow().id(),
                 1,
                 "Low Tide",
@@ -124,9 +124,8 @@ class StoreCareTest {
                 "low-tide-01-slack-water",
                 "https://example.org/e/" + episode,
                 LocalDate.parse("2026-03-02"),
-                Recipe.RENDERERS);
-        return database.jdbi()
-                .inTransaction(handle -> releases.create(handle, episode, recipe, false, clock.instant()));
+                BuildSpec.RENDERERS);
+        return database.jdbi().inTransaction(handle -> releases.create(handle, episode, spec, false, clock.instant()));
     }
 
     @AfterAll

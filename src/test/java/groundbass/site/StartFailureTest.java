@@ -62,7 +62,7 @@ class StartFailureTest {
     @Test
     void partsCloseInReverseEvenWhenOneFailsAndAlsoWhenTheyComeLate() {
         var closed = new ArrayList<String>();
-        var open = new Closing();
+        var open = new Closer();
         open.add(() -> closed.add("database"));
         open.add(() -> {
             throw new IOException("stuck");

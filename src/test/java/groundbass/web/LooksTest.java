@@ -8,7 +8,7 @@ import groundbass.catalog.settings.SiteSettings;
 import groundbass.web.general.AssetFiles;
 import groundbass.web.general.GeneralPages;
 import groundbass.web.general.HomePage;
-import groundbass.web.shell.Visitors;
+import groundbass.web.shell.PrincipalResolver;
 import groundbass.web.view.Assets;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -31,7 +31,7 @@ class LooksTest {
         browser = Browser.open();
         stage = Stage.at(
                 "http://localhost:8420",
-                Visitors.NONE,
+                PrincipalResolver.NONE,
                 pages -> List.of(
                         new HomePage(pages, reader -> HomePage.View.EMPTY),
                         new GeneralPages(pages, () -> SiteSettings.USUAL),

@@ -6,7 +6,7 @@ import static org.hamcrest.Matchers.containsString;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.web.general.GeneralPages;
 import groundbass.web.general.HomePage;
-import groundbass.web.shell.Visitors;
+import groundbass.web.shell.PrincipalResolver;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
@@ -16,7 +16,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class PagesTest {
     static final Stage stage = Stage.at(
             "http://localhost:8420",
-            Visitors.NONE,
+            PrincipalResolver.NONE,
             pages -> List.of(
                     new HomePage(pages, reader -> HomePage.View.EMPTY),
                     new GeneralPages(pages, () -> SiteSettings.USUAL),

@@ -3,14 +3,14 @@ package groundbass.web;
 import static io.restassured.RestAssured.given;
 
 import groundbass.catalog.settings.SiteSettings;
-import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Errors;
 import groundbass.web.shell.HostNames;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
+import groundbass.web.shell.PrincipalResolver;
 import groundbass.web.shell.SessionCookie;
-import groundbass.web.shell.Visitors;
 import groundbass.web.view.Assets;
 import groundbass.web.view.Templates;
 import io.restassured.specification.RequestSpecification;
@@ -27,24 +27,26 @@ public final class Stage implements AutoCloseable {
     }
 
     public static Stage with(PageGroup... groups) {
-        return at("http://localhost:8420", Visitors.NONE, pages -> List.of(groups));
+        return at("http://localhost:8420", PrincipalResolver.NONE, pages -> List.of(groups));
     }
 
     /** A stage whose site is known to the world as {@code publicAddress}. */
-    public static Stage at(String publicAddress, Visitors visitors, Function<Pages, List<PageGroup>> groups) {
-        return at(Installation.at(URI.create(publicAddress)), visitors, groups);
+    public static Stage at(
+            String publicAddress, PrincipalResolver principals, Function<Pages, List<PageGroup>> groups) {
+        return at(Installation.at(URI.create(publicAddress)), principals, groups);
     }
 
     /** A stage that is set up as the operator wants it. */
-    public static Stage at(Installation installation, Visitors visitors, Function<Pages, List<PageGroup>> groups) {
+    public static Stage at(
+            Installation installation, PrincipalResolver principals, Function<Pages, List<PageGroup>> groups) {
         var pages = new Pages(new Templates(new Assets()), installation, () -> SiteSettings.USUAL);
-        var doorkeeper = new Doorkeeper(visitors, new SessionCookie(installation));
+        var accessFilter = new AccessFilter(principals, new SessionCookie(installation));
         return new Stage(WebServer.start(
                 "127.0.0.1",
                 0,
                 installation,
                 new HostNames(installation, () -> SiteSettings.USUAL),
-                doorkeeper,
+                accessFilter,
                 new Errors(pages),
                 groups.apply(pages)));
     }

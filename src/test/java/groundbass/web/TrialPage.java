@@ -5,7 +5,7 @@ import groundbass.web.shell.Pages;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.view.EpisodeCard;
-import groundbass.web.view.Problems;
+import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -55,7 +55,7 @@ final class TrialPage {
                 SVG,
                 List.of(first, second),
                 typed,
-                new Problems(List.of(FieldProblem.of("title", "error.404.detail"))),
+                new FieldProblems(List.of(FieldProblem.of("title", "error.404.detail"))),
                 Optional.of(first),
                 Optional.of(second));
     }
@@ -67,7 +67,7 @@ final class TrialPage {
             String svg,
             List<EpisodeCard> cards,
             String typed,
-            Problems problems,
+            FieldProblems problems,
             Optional<EpisodeCard> earlier,
             Optional<EpisodeCard> later) {}
 }

@@ -68,7 +68,7 @@ class WholePathTest {
     }
 
     private static void setUp(Page page) {
-        String code = SITE.groundbass().firstSteps().setUpCode().orElseThrow();
+        String code = SITE.groundbass().setUpNotice().setUpCode().orElseThrow();
         page.navigate(SITE.address() + "/desk/set-up");
         fine(page);
         page.getByLabel("Set-up code").fill(code);

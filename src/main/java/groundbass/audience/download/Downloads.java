@@ -30,7 +30,7 @@ public final class Downloads implements AutoCloseable {
     static final Duration PATIENCE = Duration.ofHours(1);
 
     private final Jdbi jdbi;
-    private final SharedCommit commits;
+    private final GroupCommit commits;
     private final DownloadToken tokens;
     private final VisitorKey visitors;
     private final Visits visits = new Visits();
@@ -40,17 +40,17 @@ public final class Downloads implements AutoCloseable {
 
     public Downloads(Jdbi jdbi, DownloadToken tokens, VisitorKey visitors, Clock clock) {
         this.jdbi = jdbi;
-        this.commits = new SharedCommit(jdbi);
+        this.commits = new GroupCommit(jdbi);
         this.tokens = tokens;
         this.visitors = visitors;
         this.clock = clock;
     }
 
     /** Writes the row of a download, or finds the one that this request continues. Committed on return. */
-    public Begun begin(FileRequest request) {
+    public StartedDownload begin(FileRequest request) {
         Optional<Visit> visit = Visit.of(request, visitors);
         DownloadId id = commits.run(handle -> record(handle, request, visit));
-        return new Begun(id, tokens.sign(id));
+        return new StartedDownload(id, tokens.sign(id));
     }
 
     /** All that the request asked for was sent. Complete if no byte of the file is missing now. */
@@ -111,7 +111,7 @@ public final class Downloads implements AutoCloseable {
     private Optional<Download> earlier(Handle handle, FileRequest request, Optional<Visit> visit, Instant since) {
         return visit.isPresent()
                 ? visit.flatMap(each -> visits.latest(each, since)).flatMap(id -> DownloadRows.find(handle, id))
-                : request.taker().student().flatMap(id -> DownloadRows.latest(handle, id, request.file(), since));
+                : request.requester().student().flatMap(id -> DownloadRows.latest(handle, id, request.file(), since));
     }
 
     private Optional<Download> byToken(Handle handle, FileRequest request, Instant now) {
@@ -125,7 +125,7 @@ public final class Downloads implements AutoCloseable {
     private static boolean isOf(FileRequest request, Download download, Instant now) {
         return download.file().release().equals(request.file().release())
                 && download.file().name().equals(request.file().name())
-                && download.student().equals(request.taker().student())
+                && download.student().equals(request.requester().student())
                 && download.startedAt().isAfter(now.minus(SAME_VISIT));
     }
 
@@ -140,13 +140,13 @@ public final class Downloads implements AutoCloseable {
         var download = new Download(
                 DownloadId.next(now),
                 request.file(),
-                request.taker().student(),
+                request.requester().student(),
                 now,
                 now,
                 DownloadState.STARTED,
                 0,
-                request.taker().isRobot(),
-                request.taker() instanceof Taker.AtTheDesk,
+                request.requester().isRobot(),
+                request.requester() instanceof Requester.AtTheDesk,
                 visit.isPresent() && seenToday);
         DownloadRows.insert(handle, download);
         visit.ifPresent(each -> visits.remember(each, download.id(), now));

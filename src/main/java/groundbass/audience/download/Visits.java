@@ -25,7 +25,7 @@ final class Visits {
 
         static Optional<Visit> of(FileRequest request, VisitorKey key) {
             ReleasedFile file = request.file();
-            return request.taker().visitor(key).map(visitor -> new Visit(visitor, file.release(), file.name()));
+            return request.requester().visitor(key).map(visitor -> new Visit(visitor, file.release(), file.name()));
         }
     }
 

@@ -125,17 +125,17 @@ public final class Statistics {
     }
 
     /** The last downloads of an episode, the latest first. */
-    public List<Taken> latest(EpisodeId episode, int most) {
+    public List<AddressedDownload> latest(EpisodeId episode, int most) {
         return new TakenRows(jdbi, List.of(episode)).latest(most);
     }
 
     /** Tells who took which file when, the earliest first, without ever holding all of it. */
-    public void taken(Collection<EpisodeId> episodes, Consumer<Taken> each) {
+    public void taken(Collection<EpisodeId> episodes, Consumer<AddressedDownload> each) {
         if (!episodes.isEmpty()) new TakenRows(jdbi, episodes).forEach(false, each);
     }
 
     /** Tells what students took, the earliest first, without ever holding all of it. */
-    public void takenByStudents(Collection<EpisodeId> episodes, Consumer<Taken> each) {
+    public void takenByStudents(Collection<EpisodeId> episodes, Consumer<AddressedDownload> each) {
         if (!episodes.isEmpty()) new TakenRows(jdbi, episodes).forEach(true, each);
     }
 

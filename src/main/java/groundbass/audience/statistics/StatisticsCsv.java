@@ -55,7 +55,7 @@ public final class StatisticsCsv {
     }
 
     /** A row for one download: who, when, what, and how it ended. */
-    public void taken(Taken taken) {
+    public void taken(AddressedDownload taken) {
         Download download = taken.download();
         csv.row(List.of(
                 taken.student().map(EmailAddress::value).orElseGet(() -> words.say("audience.csv.nobody")),

@@ -37,14 +37,14 @@ final class TakenRows {
     }
 
     /** The last ones, the latest first. */
-    List<Taken> latest(int most) {
+    List<AddressedDownload> latest(int most) {
         return read(Direction.BACK, LAST, most, false);
     }
 
     /** Each, the earliest first, holding no more than a piece of them. @param known only those of students */
-    void forEach(boolean known, Consumer<Taken> each) {
+    void forEach(boolean known, Consumer<AddressedDownload> each) {
         String from = FIRST;
-        List<Taken> piece;
+        List<AddressedDownload> piece;
         do {
             piece = read(Direction.ON, from, PIECE, known);
             piece.forEach(each);
@@ -56,7 +56,7 @@ final class TakenRows {
     List<StudentId> latestStudents(int most) {
         var found = new LinkedHashSet<StudentId>();
         String from = LAST;
-        List<Taken> piece;
+        List<AddressedDownload> piece;
         do {
             piece = read(Direction.BACK, from, PIECE, true);
             piece.forEach(taken -> found.add(taken.download().student().orElseThrow()));
@@ -78,11 +78,11 @@ final class TakenRows {
         }
     }
 
-    private static String last(List<Taken> piece) {
+    private static String last(List<AddressedDownload> piece) {
         return piece.get(piece.size() - 1).download().id().value();
     }
 
-    private List<Taken> read(Direction direction, String from, int most, boolean known) {
+    private List<AddressedDownload> read(Direction direction, String from, int most, boolean known) {
         return jdbi.withHandle(handle -> handle.createQuery(TAKEN)
                 .define("columns", DownloadRows.COLUMNS)
                 .define("join", known ? "join" : "left join")
@@ -97,8 +97,8 @@ final class TakenRows {
                 .list());
     }
 
-    private static Taken taken(ResultSet row, StatementContext context) throws SQLException {
-        return new Taken(
+    private static AddressedDownload taken(ResultSet row, StatementContext context) throws SQLException {
+        return new AddressedDownload(
                 Optional.ofNullable(row.getString("email")).map(EmailAddress::new),
                 DownloadRows.download(row, context));
     }

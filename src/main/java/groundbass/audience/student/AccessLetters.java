@@ -2,7 +2,7 @@ package groundbass.audience.student;
 
 import groundbass.catalog.educator.Educator;
 import groundbass.post.EmailAddress;
-import groundbass.post.Message;
+import groundbass.post.Mail;
 import groundbass.text.Messages;
 import java.time.Duration;
 import java.time.Instant;
@@ -11,10 +11,10 @@ import java.util.Locale;
 /** What an educator is written about the way to their own desk. */
 record AccessLetters(LetterHead head, Locale locale) {
     /** The letter that carries a link to choose a new password with. */
-    Message reset(Educator educator, EmailAddress to, Token token, Instant now, Duration valid) {
+    Mail reset(Educator educator, EmailAddress to, Token token, Instant now, Duration valid) {
         String link = head.link("desk/reset/" + token.value());
         String minutes = Long.toString(valid.toMinutes());
-        return Message.of(
+        return Mail.of(
                         to,
                         say("audience.reset.subject", head.site()),
                         say("audience.reset.text", educator.name(), head.site(), head.host(), link, minutes),
@@ -23,8 +23,8 @@ record AccessLetters(LetterHead head, Locale locale) {
     }
 
     /** Told afterwards, so that somebody who did not do it themselves learns of it. */
-    Message passwordChanged(Educator educator, EmailAddress to, Instant now) {
-        return Message.of(
+    Mail passwordChanged(Educator educator, EmailAddress to, Instant now) {
+        return Mail.of(
                 to,
                 say("audience.password.subject", head.site()),
                 say("audience.password.text", educator.name(), head.site(), head.link("desk/forgotten")),
@@ -32,8 +32,8 @@ record AccessLetters(LetterHead head, Locale locale) {
     }
 
     /** Goes to the address that was there before. */
-    Message addressChanged(Educator educator, EmailAddress before, Instant now) {
-        return Message.of(
+    Mail addressChanged(Educator educator, EmailAddress before, Instant now) {
+        return Mail.of(
                 before,
                 say("audience.address.subject", head.site()),
                 say("audience.address.text", educator.name(), head.site(), head.host()),

@@ -6,7 +6,7 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
 import groundbass.form.Outcome;
 import groundbass.post.EmailAddress;
-import groundbass.post.Message;
+import groundbass.post.Mail;
 import groundbass.post.Outbox;
 import groundbass.store.Instants;
 import java.time.Clock;
@@ -123,7 +123,7 @@ public final class EducatorAccess {
     }
 
     /** An address that mail cannot reach (an educator may sign in with anything that looks like one) gets none. */
-    private void write(Handle handle, String email, Function<EmailAddress, Message> letter) {
+    private void write(Handle handle, String email, Function<EmailAddress, Mail> letter) {
         EmailAddress.read(email).ifPresent(to -> outbox.put(handle, letter.apply(to)));
     }
 

@@ -1,7 +1,7 @@
 package groundbass.audience.student;
 
 import groundbass.post.EmailAddress;
-import groundbass.post.Message;
+import groundbass.post.Mail;
 import groundbass.text.Messages;
 import java.time.Duration;
 import java.time.Instant;
@@ -9,12 +9,12 @@ import java.util.Locale;
 
 /** The letter that carries a sign-in link, in the reader's language. */
 record SignInLetter(LetterHead head) {
-    Message to(EmailAddress reader, Locale locale, Token token, Instant now, Duration valid) {
+    Mail to(EmailAddress reader, Locale locale, Token token, Instant now, Duration valid) {
         var words = Messages.of(locale);
         String minutes = Long.toString(valid.toMinutes());
         String link = head.link("sign-in/" + token.value());
         String text = words.say("audience.signin.text", head.site(), head.teacher(), head.host(), link, minutes);
-        return Message.of(reader, words.say("audience.signin.subject", head.site()), text, now)
+        return Mail.of(reader, words.say("audience.signin.subject", head.site()), text, now)
                 .uselessAfter(now.plus(valid));
     }
 }

@@ -1,5 +1,6 @@
 package groundbass.audience.student;
 
+import groundbass.catalog.educator.Audit;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import groundbass.store.Instants;
@@ -16,11 +17,13 @@ import org.jdbi.v3.core.statement.StatementContext;
 public final class Students {
     private final Jdbi jdbi;
     private final Outbox outbox;
+    private final Audit audit;
     private final Clock clock;
 
-    public Students(Jdbi jdbi, Outbox outbox, Clock clock) {
+    public Students(Jdbi jdbi, Outbox outbox, Audit audit, Clock clock) {
         this.jdbi = jdbi;
         this.outbox = outbox;
+        this.audit = audit;
         this.clock = clock;
     }
 
@@ -52,9 +55,7 @@ public final class Students {
             outbox.forget(handle, email);
             handle.execute("delete from sign_in where email = ?", email.value());
             handle.execute("delete from student where id = ?", id.value());
-            handle.execute(
-                    "insert into audit (at, who, what, detail) values (?, 'a student', 'account deleted', '')",
-                    Instants.toColumn(clock.instant()));
+            audit.append(handle, Audit.STUDENT, "account deleted", "");
         });
     }
 
@@ -67,14 +68,19 @@ public final class Students {
 
     public Student create(Handle handle, EmailAddress email, Locale locale) {
         var student = new Student(StudentId.next(), email, locale, clock.instant());
-        handle.createUpdate("""
-                        insert into student (id, email, locale, created_at) values (:id, :email, :locale, :now)""")
-                .bind("id", student.id().value())
-                .bind("email", email.value())
-                .bind("locale", locale.toLanguageTag())
-                .bind("now", Instants.toColumn(student.createdAt()))
-                .execute();
+        insert(handle, student);
         return student;
+    }
+
+    /** Enters an account as it is; {@link #create} makes one that begins now. */
+    public static void insert(Handle handle, Student student) {
+        handle.createUpdate("""
+                        insert into student (id, email, locale, created_at) values (:id, :email, :locale, :at)""")
+                .bind("id", student.id().value())
+                .bind("email", student.email().value())
+                .bind("locale", student.locale().toLanguageTag())
+                .bind("at", Instants.toColumn(student.createdAt()))
+                .execute();
     }
 
     private static Optional<Student> find(Handle handle, StudentId id) {

@@ -2,6 +2,7 @@ package groundbass.catalog.educator;
 
 import groundbass.identity.Sha256;
 import groundbass.store.Instants;
+import groundbass.store.NamedValues;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
@@ -74,10 +75,7 @@ public final class EducatorRepository {
 
     /** What the site is called; empty while nobody has named it. Settings stand above this room, so it is read as a row. */
     String siteName(Handle handle) {
-        return handle.createQuery("select chosen from setting where name = 'site.name'")
-                .mapTo(String.class)
-                .findOne()
-                .orElse("");
+        return NamedValues.find(handle, "site.name").orElse("");
     }
 
     /** Makes this the only code that works. */

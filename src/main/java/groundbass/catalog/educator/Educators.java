@@ -1,10 +1,10 @@
 package groundbass.catalog.educator;
 
-import groundbass.catalog.Checks;
+import groundbass.catalog.FieldChecks;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.identity.Sha256;
-import groundbass.store.Now;
+import groundbass.store.DatabaseClock;
 import groundbass.store.RandomId;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
@@ -72,7 +72,7 @@ public final class Educators {
     }
 
     private Educator insert(Handle handle, String name, String email, String hash) {
-        var educator = new Educator(EducatorId.next(), name.strip(), normal(email), Now.of(clock));
+        var educator = new Educator(EducatorId.next(), name.strip(), normal(email), DatabaseClock.of(clock));
         rows.insert(handle, educator, hash);
         audit.append(handle, educator.id(), "educator.created", educator.id().value());
         return educator;
@@ -172,8 +172,8 @@ public final class Educators {
     }
 
     private static List<FieldProblem> who(String name, String email) {
-        List<FieldProblem> problems = new ArrayList<>(Checks.line("name", name, 200));
-        if (!Checks.isEmail(normal(email))) {
+        List<FieldProblem> problems = new ArrayList<>(FieldChecks.line("name", name, 200));
+        if (!FieldChecks.isEmail(normal(email))) {
             problems.add(FieldProblem.of("email", "catalog.problem.email", email));
         }
         return problems;

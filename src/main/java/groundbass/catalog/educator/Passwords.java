@@ -3,8 +3,8 @@ package groundbass.catalog.educator;
 import com.password4j.Argon2Function;
 import com.password4j.Password;
 import com.password4j.types.Argon2;
-import groundbass.catalog.Checks;
-import groundbass.effort.Turns;
+import groundbass.catalog.FieldChecks;
+import groundbass.effort.ConcurrencyLimit;
 import groundbass.form.FieldProblem;
 import groundbass.store.RandomId;
 import java.text.Normalizer;
@@ -33,7 +33,8 @@ final class Passwords {
      * Each digest takes its memory from the heap while it is made. A quarter of a small heap is for that; beyond it one
      * waits, since nobody notices a moment, and a server without memory is noticed by all.
      */
-    private static final Turns TURNS = new Turns(atOnce(Runtime.getRuntime().maxMemory()), 16, Duration.ofSeconds(4));
+    private static final ConcurrencyLimit TURNS =
+            new ConcurrencyLimit(atOnce(Runtime.getRuntime().maxMemory()), 16, Duration.ofSeconds(4));
 
     private Passwords() {}
 
@@ -74,7 +75,7 @@ final class Passwords {
         if (length < SHORTEST) {
             return List.of(FieldProblem.of(field, "catalog.problem.password.short", SHORTEST));
         }
-        var tooLong = Checks.text(field, password, LONGEST);
+        var tooLong = FieldChecks.text(field, password, LONGEST);
         return tooLong.isEmpty()
                 ? GuessedFirst.problem(field, normal(password), own).stream().toList()
                 : tooLong;

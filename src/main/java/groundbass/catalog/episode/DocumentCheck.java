@@ -1,6 +1,6 @@
 package groundbass.catalog.episode;
 
-import groundbass.catalog.Checks;
+import groundbass.catalog.FieldChecks;
 import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.LessonFacts;
@@ -22,15 +22,15 @@ public final class DocumentCheck {
 
     /** Fields are named as the document's parts: {@code title}, {@code mainLine}, {@code exercises[0]} ... */
     public static List<FieldProblem> problems(EpisodeDocument document) {
-        List<FieldProblem> problems = new ArrayList<>(Checks.line("title", document.title(), 200));
-        problems.addAll(Checks.text("summary", document.summary(), 2000));
-        problems.addAll(Checks.text("notes", document.notes(), LONGEST_TEXT));
+        List<FieldProblem> problems = new ArrayList<>(FieldChecks.line("title", document.title(), 200));
+        problems.addAll(FieldChecks.text("summary", document.summary(), 2000));
+        problems.addAll(FieldChecks.text("notes", document.notes(), LONGEST_TEXT));
         if (document.mainLine().isBlank()) {
             problems.add(FieldProblem.of("mainLine", "catalog.problem.missing"));
         }
-        problems.addAll(Checks.text("mainLine", document.mainLine().text(), LONGEST_TEXT));
+        problems.addAll(FieldChecks.text("mainLine", document.mainLine().text(), LONGEST_TEXT));
         problems.addAll(exercises(document.exercises()));
-        problems.addAll(Checks.text("groove", document.groove().text(), LONGEST_TEXT));
+        problems.addAll(FieldChecks.text("groove", document.groove().text(), LONGEST_TEXT));
         problems.addAll(rights(document.rights()));
         problems.addAll(facts(document.facts()));
         problems.addAll(settings(document.settings()));
@@ -50,19 +50,19 @@ public final class DocumentCheck {
     private static List<FieldProblem> exercise(String field, LineSource line) {
         return line.isBlank()
                 ? List.of(FieldProblem.of(field, "catalog.problem.missing"))
-                : Checks.text(field, line.text(), LONGEST_TEXT);
+                : FieldChecks.text(field, line.text(), LONGEST_TEXT);
     }
 
     private static List<FieldProblem> rights(Rights rights) {
-        List<FieldProblem> problems = new ArrayList<>(Checks.text("rights.composer", rights.composer(), 300));
-        problems.addAll(Checks.text("rights.credit", rights.credit(), 1000));
-        problems.addAll(Checks.text("rights.statement", rights.statement(), 1000));
+        List<FieldProblem> problems = new ArrayList<>(FieldChecks.text("rights.composer", rights.composer(), 300));
+        problems.addAll(FieldChecks.text("rights.credit", rights.credit(), 1000));
+        problems.addAll(FieldChecks.text("rights.statement", rights.statement(), 1000));
         return problems;
     }
 
     private static List<FieldProblem> facts(LessonFacts facts) {
-        List<FieldProblem> problems = new ArrayList<>(Checks.text("facts.gear", facts.gear(), 1000));
-        if (!facts.video().isEmpty() && Checks.secureAddress(facts.video()).isEmpty()) {
+        List<FieldProblem> problems = new ArrayList<>(FieldChecks.text("facts.gear", facts.gear(), 1000));
+        if (!facts.video().isEmpty() && FieldChecks.secureAddress(facts.video()).isEmpty()) {
             problems.add(FieldProblem.of("facts.video", "catalog.problem.link", facts.video()));
         }
         if (facts.courses().size() > MOST_COURSES) {
@@ -70,8 +70,8 @@ public final class DocumentCheck {
                     "facts.courses", "catalog.problem.many", facts.courses().size(), MOST_COURSES));
         }
         for (var course : facts.courses()) {
-            problems.addAll(Checks.line("facts.courses", course.title(), 200));
-            if (Checks.secureAddress(course.address()).isEmpty()) {
+            problems.addAll(FieldChecks.line("facts.courses", course.title(), 200));
+            if (FieldChecks.secureAddress(course.address()).isEmpty()) {
                 problems.add(FieldProblem.of("facts.courses", "catalog.problem.link", course.address()));
             }
         }
@@ -80,7 +80,7 @@ public final class DocumentCheck {
 
     private static List<FieldProblem> settings(DocumentSettings settings) {
         List<FieldProblem> problems = new ArrayList<>();
-        if (Checks.languageTag(settings.language()).isEmpty()) {
+        if (FieldChecks.languageTag(settings.language()).isEmpty()) {
             problems.add(FieldProblem.of("settings.language", "catalog.problem.language", settings.language()));
         }
         settings.tempoWords()

@@ -2,8 +2,8 @@ package groundbass.catalog.episode;
 
 import groundbass.catalog.educator.EducatorId;
 import groundbass.document.EpisodeDocument;
+import groundbass.store.DatabaseClock;
 import groundbass.store.Instants;
-import groundbass.store.Now;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
@@ -66,7 +66,7 @@ public final class Revisions {
             Handle handle, RevisionId id, EpisodeId episode, EpisodeDocument document, EducatorId by, String note) {
         EpisodeChanges.lock(handle, episode); // two appends at once would take one number
         int number = latest(handle, episode).map(Revision::number).orElse(0) + 1;
-        var revision = new Revision(id, episode, number, document, note, by, Now.of(clock));
+        var revision = new Revision(id, episode, number, document, note, by, DatabaseClock.of(clock));
         insert(handle, revision);
         return revision;
     }

@@ -1,11 +1,11 @@
 package groundbass.catalog.series;
 
-import groundbass.catalog.Checks;
+import groundbass.catalog.FieldChecks;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.form.Outcome;
 import groundbass.identity.Slug;
-import groundbass.store.Now;
+import groundbass.store.DatabaseClock;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
@@ -58,8 +58,8 @@ public final class SeriesCatalog {
                 slug,
                 form.title().strip(),
                 form.summary().strip(),
-                Checks.zone(form.zone()).orElseThrow(),
-                Now.of(clock));
+                FieldChecks.zone(form.zone()).orElseThrow(),
+                DatabaseClock.of(clock));
     }
 
     private static Slug slug(SeriesForm form) {

@@ -1,6 +1,6 @@
 package groundbass.catalog.series;
 
-import groundbass.catalog.Checks;
+import groundbass.catalog.FieldChecks;
 import groundbass.form.FieldProblem;
 import groundbass.identity.Slug;
 import java.util.ArrayList;
@@ -31,12 +31,12 @@ public record SeriesForm(String title, String slug, String summary, String zone)
 
     /** What is wrong, whatever else there is. */
     public List<FieldProblem> problems() {
-        List<FieldProblem> problems = new ArrayList<>(Checks.line("title", title, 200));
+        List<FieldProblem> problems = new ArrayList<>(FieldChecks.line("title", title, 200));
         if (!slug.isBlank() && Slug.parse(slug.strip()).isEmpty()) {
             problems.add(FieldProblem.of("slug", "catalog.problem.slug", slug));
         }
-        problems.addAll(Checks.text("summary", summary, 2000));
-        if (Checks.zone(zone).isEmpty()) {
+        problems.addAll(FieldChecks.text("summary", summary, 2000));
+        if (FieldChecks.zone(zone).isEmpty()) {
             problems.add(FieldProblem.of("zone", "catalog.problem.zone", zone));
         }
         return problems;

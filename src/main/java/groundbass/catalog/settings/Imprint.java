@@ -1,6 +1,6 @@
 package groundbass.catalog.settings;
 
-import groundbass.catalog.Checks;
+import groundbass.catalog.FieldChecks;
 import groundbass.form.FieldProblem;
 import java.util.ArrayList;
 import java.util.List;
@@ -37,13 +37,13 @@ public record Imprint(String name, String email, String words, String legal, Str
 
     /** What is wrong with it as typed. */
     List<FieldProblem> problems() {
-        List<FieldProblem> problems = new ArrayList<>(Checks.line("name", name, LONGEST_NAME));
-        if (!Checks.isEmail(email.strip())) {
+        List<FieldProblem> problems = new ArrayList<>(FieldChecks.line("name", name, LONGEST_NAME));
+        if (!FieldChecks.isEmail(email.strip())) {
             problems.add(FieldProblem.of("email", "catalog.problem.email", email));
         }
-        problems.addAll(Checks.text("words", words, LONGEST));
-        problems.addAll(Checks.text("legal", legal, LONGEST));
-        problems.addAll(Checks.text("guardians", guardians, LONGEST_LINE));
+        problems.addAll(FieldChecks.text("words", words, LONGEST));
+        problems.addAll(FieldChecks.text("legal", legal, LONGEST));
+        problems.addAll(FieldChecks.text("guardians", guardians, LONGEST_LINE));
         return problems;
     }
 

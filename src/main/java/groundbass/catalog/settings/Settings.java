@@ -8,9 +8,9 @@ import groundbass.document.SheetAbbreviations;
 import groundbass.document.SheetLetters;
 import groundbass.document.SheetPaper;
 import groundbass.form.Outcome;
+import groundbass.store.NamedValues;
 import java.net.URI;
 import java.time.ZoneId;
-import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
@@ -41,10 +41,7 @@ public final class Settings {
     }
 
     public SiteSettings current(Handle handle) {
-        Map<String, String> chosen = new HashMap<>();
-        handle.createQuery("select name, chosen from setting")
-                .map((row, context) -> Map.entry(row.getString("name"), row.getString("chosen")))
-                .forEach(entry -> chosen.put(entry.getKey(), entry.getValue()));
+        var chosen = NamedValues.all(handle);
         var usual = SiteSettings.USUAL;
         return new SiteSettings(
                 chosen.getOrDefault(SITE_NAME, usual.siteName()),
@@ -74,11 +71,11 @@ public final class Settings {
         }
         var imprint = typed.stripped();
         jdbi.useTransaction(handle -> {
-            put(handle, IMPRINT + "name", imprint.name());
-            put(handle, IMPRINT + "email", imprint.email());
-            put(handle, IMPRINT + "words", imprint.words());
-            put(handle, IMPRINT + "legal", imprint.legal());
-            put(handle, IMPRINT + "guardians", imprint.guardians());
+            NamedValues.put(handle, IMPRINT + "name", imprint.name());
+            NamedValues.put(handle, IMPRINT + "email", imprint.email());
+            NamedValues.put(handle, IMPRINT + "words", imprint.words());
+            NamedValues.put(handle, IMPRINT + "legal", imprint.legal());
+            NamedValues.put(handle, IMPRINT + "guardians", imprint.guardians());
             audit.append(handle, who, "imprint.changed", imprint.name());
         });
         return Outcome.done(imprint);
@@ -97,11 +94,12 @@ public final class Settings {
 
     /** Saves all but who answers for the site; that has a form of its own. */
     public void save(Handle handle, SiteSettings settings) {
-        put(handle, SITE_NAME, settings.siteName());
-        put(handle, LANGUAGE, settings.language());
-        put(handle, SIGN_IN, String.valueOf(settings.downloadsNeedSignIn()));
-        put(handle, ZONE, settings.defaultZone().getId());
-        put(handle, ADDRESS, settings.publicAddress().map(URI::toString).orElse(""));
+        NamedValues.put(handle, SITE_NAME, settings.siteName());
+        NamedValues.put(handle, LANGUAGE, settings.language());
+        NamedValues.put(handle, SIGN_IN, String.valueOf(settings.downloadsNeedSignIn()));
+        NamedValues.put(handle, ZONE, settings.defaultZone().getId());
+        NamedValues.put(
+                handle, ADDRESS, settings.publicAddress().map(URI::toString).orElse(""));
     }
 
     /** How a series has its sheets. */
@@ -130,9 +128,9 @@ public final class Settings {
         var outcome = SheetLetters.typed(typed);
         outcome.result()
                 .ifPresent(letters -> jdbi.useTransaction(handle -> {
-                    put(handle, LETTERS + series.value(), letters.toString());
-                    put(handle, ABBREVIATIONS + series.value(), abbreviations.toString());
-                    put(handle, PAPER + series.value(), paper.toString());
+                    NamedValues.put(handle, LETTERS + series.value(), letters.toString());
+                    NamedValues.put(handle, ABBREVIATIONS + series.value(), abbreviations.toString());
+                    NamedValues.put(handle, PAPER + series.value(), paper.toString());
                     audit.append(handle, who, "letters.changed", series.value());
                 }));
         return outcome;
@@ -140,23 +138,6 @@ public final class Settings {
 
     /** Empty where nothing is chosen. */
     private static String chosen(Handle handle, String name) {
-        return handle.createQuery("select chosen from setting where name = :name")
-                .bind("name", name)
-                .mapTo(String.class)
-                .findOne()
-                .orElse("");
-    }
-
-    private static void put(Handle handle, String name, String chosen) {
-        int known = handle.createUpdate("update setting set chosen = :chosen where name = :name")
-                .bind("name", name)
-                .bind("chosen", chosen)
-                .execute();
-        if (known == 0) {
-            handle.createUpdate("insert into setting (name, chosen) values (:name, :chosen)")
-                    .bind("name", name)
-                    .bind("chosen", chosen)
-                    .execute();
-        }
+        return NamedValues.find(handle, name).orElse("");
     }
 }

@@ -1,6 +1,6 @@
 package groundbass.catalog.settings;
 
-import groundbass.catalog.Checks;
+import groundbass.catalog.FieldChecks;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import java.net.URI;
@@ -32,12 +32,12 @@ public record SettingsForm(
 
     /** The settings, or what is wrong with them. */
     public Outcome<SiteSettings> read() {
-        List<FieldProblem> problems = new ArrayList<>(Checks.line("siteName", siteName, 80));
-        var tag = Checks.languageTag(language);
+        List<FieldProblem> problems = new ArrayList<>(FieldChecks.line("siteName", siteName, 80));
+        var tag = FieldChecks.languageTag(language);
         if (tag.isEmpty()) {
             problems.add(FieldProblem.of("language", "catalog.problem.language", language));
         }
-        var zone = Checks.zone(defaultZone);
+        var zone = FieldChecks.zone(defaultZone);
         if (zone.isEmpty()) {
             problems.add(FieldProblem.of("defaultZone", "catalog.problem.zone", defaultZone));
         }

@@ -13,7 +13,7 @@ import groundbass.form.Outcome;
 import groundbass.identity.Sha256;
 import groundbass.store.Blob;
 import groundbass.store.Blobs;
-import groundbass.store.Now;
+import groundbass.store.DatabaseClock;
 import groundbass.store.RandomId;
 import java.io.IOException;
 import java.io.InputStream;
@@ -95,7 +95,13 @@ public final class Uploads {
 
     private Upload keep(EducatorId who, EpisodeId episode, String originalName, Blob blob, AudioFacts facts) {
         var upload = new Upload(
-                new UploadId(RandomId.next()), who, episode, ShownName.of(originalName), blob, facts, Now.of(clock));
+                new UploadId(RandomId.next()),
+                who,
+                episode,
+                ShownName.of(originalName),
+                blob,
+                facts,
+                DatabaseClock.of(clock));
         jdbi.useTransaction(handle -> {
             rows.insert(handle, upload);
             audit.append(handle, who, "upload.created", upload.id() + " for episode " + episode);

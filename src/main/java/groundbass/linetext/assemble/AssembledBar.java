@@ -12,33 +12,33 @@ import java.util.Optional;
 
 /** A bar whose sounds have their times; a later bar may still hold them on. */
 final class AssembledBar {
-    final Frame frame;
-    final List<Sound> sounds = new ArrayList<>();
+    final BarExtent extent;
+    final List<SoundingNote> sounds = new ArrayList<>();
     final List<Direction> directions = new ArrayList<>();
     final List<ChordAt> chords = new ArrayList<>();
     Optional<Copy> copy = Optional.empty();
 
-    AssembledBar(Frame frame) {
-        this.frame = frame;
+    AssembledBar(BarExtent extent) {
+        this.extent = extent;
     }
 
     Bar toBar(Changes changes, Repeats repeats) {
         return new Bar(
-                frame.from(),
-                frame.to(),
+                extent.from(),
+                extent.to(),
                 changes,
                 repeats,
                 chords,
-                sounds.stream().map(Sound::note).toList(),
+                sounds.stream().map(SoundingNote::note).toList(),
                 directions,
                 copy);
     }
 
     Copying.Original original() {
         return new Copying.Original(
-                frame.from(),
-                frame.to(),
-                sounds.stream().map(sound -> sound.noteUntil(frame.end())).toList(),
+                extent.from(),
+                extent.to(),
+                sounds.stream().map(sound -> sound.noteUntil(extent.end())).toList(),
                 directions,
                 chords);
     }

@@ -28,14 +28,14 @@ import java.util.Set;
 
 /** Gives everything typed in one bar its time, in the order in which it sounds. */
 final class BarAssembler {
-    private final Frame frame;
+    private final BarExtent extent;
     private final Desk desk;
     private final AssembledBar bar;
     private final Grid grid;
     private boolean full;
 
     /** What the bars of one line share while they are read. */
-    record Desk(Neck neck, Strings strings, Origins origins, Problems problems, NoteBudget budget) {}
+    record Desk(PlaceResolver neck, Strings strings, Origins origins, Problems problems, NoteBudget budget) {}
 
     /** How many notes the line may still have. */
     static final class NoteBudget {
@@ -46,27 +46,27 @@ final class BarAssembler {
         }
     }
 
-    BarAssembler(Frame frame, Desk desk) {
-        this.frame = frame;
+    BarAssembler(BarExtent extent, Desk desk) {
+        this.extent = extent;
         this.desk = desk;
-        this.bar = new AssembledBar(frame);
-        this.grid = new Grid(frame.meter());
+        this.bar = new AssembledBar(extent);
+        this.grid = new Grid(extent.meter());
     }
 
     AssembledBar assemble(RawBar raw, Copying copied) {
-        if (frame.afterSeam()) {
+        if (extent.afterSeam()) {
             desk.strings().close();
         }
-        var stretches = Stretches.of(raw.counts, frame, desk.problems());
+        var stretches = Stretches.of(raw.counts, extent, desk.problems());
         var said = stretches.stream().map(Stretch::span).toList();
         var wanted = raw.head.chords().isPresent() ? copied.withoutChords() : copied;
         var rest = admitted(wanted.without(said), raw);
         if (!raw.unread) {
-            new Unsaid(frame, desk.problems()).check(stretches, rest.covered(), raw.head.span());
+            new GapFinder(extent, desk.problems()).check(stretches, rest.covered(), raw.head.span());
         }
         sound(stretches, rest, raw.head.copied().map(RawBar.Copied::span).orElse(raw.head.span()));
         bar.directions.addAll(rest.directions());
-        new ChordReader(frame, grid, desk.problems()).read(raw.head.chords(), rest.chords(), bar.chords);
+        new ChordReader(extent, grid, desk.problems()).read(raw.head.chords(), rest.chords(), bar.chords);
         return bar;
     }
 
@@ -76,7 +76,7 @@ final class BarAssembler {
                 && copied.directions().stream().allMatch(direction -> grid.admit(direction.at()))
                 && copied.chords().stream().allMatch(chord -> grid.admit(chord.at()));
         if (!fits) {
-            desk.problems().add(BarProblems.tooFine(raw.head.span(), frame.number()));
+            desk.problems().add(BarProblems.tooFine(raw.head.span(), extent.number()));
             return new Copying(List.of(), List.of(), List.of(), copied.covered());
         }
         return copied;
@@ -100,7 +100,7 @@ final class BarAssembler {
         int shares = Math.max(1, stretch.line().shares());
         var share = stretch.to().minus(stretch.from()).dividedBy(shares);
         if (!grid.admit(stretch.from()) || !grid.admit(stretch.to()) || !grid.admit(share)) {
-            desk.problems().add(BarProblems.tooFine(stretch.line().span(), frame.number()));
+            desk.problems().add(BarProblems.tooFine(stretch.line().span(), extent.number()));
             return;
         }
         var at = stretch.from();
@@ -112,7 +112,7 @@ final class BarAssembler {
     }
 
     private void event(Event event, Fraction at, Fraction end) {
-        desk.origins().putMoment(new Position(frame.number(), at), event.span());
+        desk.origins().putMoment(new Position(extent.number(), at), event.span());
         direct(event, at);
         var used = new HashSet<Integer>();
         var bare = new ArrayList<Held>();
@@ -146,7 +146,7 @@ final class BarAssembler {
         }
         var to = end(played.words().until(), at, end);
         var maker = new NoteMaker(desk.neck(), desk.strings(), desk.problems());
-        begin(maker.make(played, place.get(), at, to.minus(at), frame.style()), played.span());
+        begin(maker.make(played, place.get(), at, to.minus(at), extent.style()), played.span());
     }
 
     private void hold(Held held, Fraction at, Fraction end, Set<Integer> used) {
@@ -155,14 +155,14 @@ final class BarAssembler {
             return;
         }
         var to = end(held.until(), at, end);
-        if (!desk.strings().hold(string.get(), frame.absolute(at), frame.absolute(to))) {
+        if (!desk.strings().hold(string.get(), extent.absolute(at), extent.absolute(to))) {
             desk.problems().add(nothingToHold(held.span(), at));
         }
     }
 
     private void holdAll(Held held, Fraction at, Fraction end, Set<Integer> used) {
-        var now = frame.absolute(at);
-        var to = frame.absolute(end(held.until(), at, end));
+        var now = extent.absolute(at);
+        var to = extent.absolute(end(held.until(), at, end));
         boolean soundsOn = desk.strings().anySoundsAfter(now);
         if (!desk.strings().holdAll(now, to, used) && !soundsOn) {
             desk.problems().add(nothingToHold(held.span(), at));
@@ -170,7 +170,7 @@ final class BarAssembler {
     }
 
     private Remark nothingToHold(Span span, Fraction at) {
-        return frame.afterSeam() && at.equals(frame.from())
+        return extent.afterSeam() && at.equals(extent.from())
                 ? EventProblems.holdOverSeam(span)
                 : EventProblems.nothingToHold(span);
     }
@@ -188,14 +188,16 @@ final class BarAssembler {
             return usual;
         }
         var span = until.get().span();
-        var end =
-                until.get().moment().map(moment -> moment.offset(frame.meter())).orElse(frame.to());
-        if (!end.isAfter(at) || end.isAfter(frame.to())) {
-            desk.problems().add(EventProblems.untilOutside(span, at, frame.meter()));
+        var end = until.get()
+                .moment()
+                .map(moment -> moment.offset(extent.meter()))
+                .orElse(extent.to());
+        if (!end.isAfter(at) || end.isAfter(extent.to())) {
+            desk.problems().add(EventProblems.untilOutside(span, at, extent.meter()));
             return usual;
         }
         if (!grid.admit(end)) {
-            desk.problems().add(BarProblems.tooFine(span, frame.number()));
+            desk.problems().add(BarProblems.tooFine(span, extent.number()));
             return usual;
         }
         return end;
@@ -209,21 +211,21 @@ final class BarAssembler {
             full = true;
             return;
         }
-        var start = frame.absolute(note.onset());
+        var start = extent.absolute(note.onset());
         desk.strings().upTo(note.string(), start).ifPresent(before -> {
             if (before.end().isAfter(start)) {
                 stop(before, note, start, span);
             }
         });
-        var sound = new Sound(note, start);
+        var sound = new SoundingNote(note, start);
         desk.strings().begin(sound);
         bar.sounds.add(sound);
-        desk.origins().putNote(new Position(frame.number(), note.onset()), note.string(), span);
+        desk.origins().putNote(new Position(extent.number(), note.onset()), note.string(), span);
     }
 
-    private void stop(Sound before, Note note, Fraction start, Span span) {
+    private void stop(SoundingNote before, Note note, Fraction start, Span span) {
         String until =
-                Moment.at(before.end().minus(frame.zero()), frame.meter()).toString();
+                Moment.at(before.end().minus(extent.zero()), extent.meter()).toString();
         desk.problems().add(EventProblems.stillSounding(span, desk.neck().nameOf(note.string()), until));
         before.endAt(start);
     }

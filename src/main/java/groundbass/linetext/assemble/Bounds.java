@@ -11,12 +11,12 @@ import groundbass.text.Message;
 public final class Bounds {
     private Bounds() {}
 
-    static String from(Frame frame) {
-        return Moment.at(frame.from(), frame.meter()).toString();
+    static String from(BarExtent extent) {
+        return Moment.at(extent.from(), extent.meter()).toString();
     }
 
-    static String to(Frame frame) {
-        return Moment.at(frame.to(), frame.meter()).toString();
+    static String to(BarExtent extent) {
+        return Moment.at(extent.to(), extent.meter()).toString();
     }
 
     static String text(Target target) {

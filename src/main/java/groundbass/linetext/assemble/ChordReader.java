@@ -14,13 +14,13 @@ import java.util.Set;
 
 /** Gives the chords of one bar their times: the first begins with the bar unless it says otherwise. */
 final class ChordReader {
-    private final Frame frame;
+    private final BarExtent extent;
     private final Grid grid;
     private final Problems problems;
     private final Set<Fraction> taken = new HashSet<>();
 
-    ChordReader(Frame frame, Grid grid, Problems problems) {
-        this.frame = frame;
+    ChordReader(BarExtent extent, Grid grid, Problems problems) {
+        this.extent = extent;
         this.grid = grid;
         this.problems = problems;
     }
@@ -31,12 +31,12 @@ final class ChordReader {
     }
 
     private void place(TypedChord typed, List<ChordAt> chords) {
-        var at = typed.at().map(moment -> moment.offset(frame.meter())).orElse(frame.from());
-        String when = Moment.at(at, frame.meter()).toString();
-        if (!frame.contains(at)) {
-            problems.add(BarProblems.chordOutside(typed.span(), when, frame.number()));
+        var at = typed.at().map(moment -> moment.offset(extent.meter())).orElse(extent.from());
+        String when = Moment.at(at, extent.meter()).toString();
+        if (!extent.contains(at)) {
+            problems.add(BarProblems.chordOutside(typed.span(), when, extent.number()));
         } else if (!grid.admit(at)) {
-            problems.add(BarProblems.tooFine(typed.span(), frame.number()));
+            problems.add(BarProblems.tooFine(typed.span(), extent.number()));
         } else if (!taken.add(at)) {
             problems.add(BarProblems.chordsTogether(typed.span(), when));
         } else {

@@ -42,8 +42,8 @@ public final class LineAssembler {
         this.problems = problems;
         this.origins = origins;
         this.header = header(text.header());
-        this.desk =
-                new Desk(new Neck(header.tuning(), header.frets()), new Strings(), origins, problems, new NoteBudget());
+        this.desk = new Desk(
+                new PlaceResolver(header.tuning(), header.frets()), new Strings(), origins, problems, new NoteBudget());
     }
 
     public Line assemble() {
@@ -62,9 +62,9 @@ public final class LineAssembler {
             meter = change.meter().orElse(meter);
             style = change.style().orElse(style);
             changes.add(change);
-            var frame = frame(raw.get(i), numbers.get(i).actual(), meter, style, start, signs, i);
-            bar(raw.get(i), frame, numbers.get(i));
-            start = frame.end();
+            var extent = extent(raw.get(i), numbers.get(i).actual(), meter, style, start, signs, i);
+            bar(raw.get(i), extent, numbers.get(i));
+            start = extent.end();
         }
         return line(signs);
     }
@@ -104,11 +104,11 @@ public final class LineAssembler {
                 .toList();
     }
 
-    private Frame frame(
+    private BarExtent extent(
             RawBar raw, int number, Meter meter, Technique style, Fraction start, List<Repeats> signs, int index) {
         boolean afterSeam = index > 0 && Signs.isSeam(signs, index - 1);
         var from = number == 0 ? Numbering.firstCount(raw, meter) : Fraction.ZERO;
-        return new Frame(number, meter, from, end(raw, number, meter), style, start.minus(from), afterSeam);
+        return new BarExtent(number, meter, from, end(raw, number, meter), style, start.minus(from), afterSeam);
     }
 
     private Fraction end(RawBar raw, int number, Meter meter) {
@@ -128,31 +128,31 @@ public final class LineAssembler {
         return end;
     }
 
-    private void bar(RawBar raw, Frame frame, Numbering.Number number) {
-        origins.putBar(frame.number(), raw.head.span());
-        var copy = raw.head.copied().flatMap(copied -> copy(copied, frame));
+    private void bar(RawBar raw, BarExtent extent, Numbering.Number number) {
+        origins.putBar(extent.number(), raw.head.span());
+        var copy = raw.head.copied().flatMap(copied -> copy(copied, extent));
         var copied = copy.map(found -> Copying.of(
-                        bars.get(found.bar() - first()).original(), found.counts(), frame.from(), frame.to()))
+                        bars.get(found.bar() - first()).original(), found.counts(), extent.from(), extent.to()))
                 .orElse(Copying.NOTHING);
         raw.unread |= raw.head.copied().isPresent() && copy.isEmpty();
-        var bar = new BarAssembler(frame, desk).assemble(raw, copied);
+        var bar = new BarAssembler(extent, desk).assemble(raw, copied);
         bar.copy = copy;
         bars.add(bar);
         indexByTypedNumber.put(number.typed(), bars.size() - 1);
     }
 
     private int first() {
-        return bars.get(0).frame.number();
+        return bars.get(0).extent.number();
     }
 
     /** Which bar is meant follows the numbers as typed, since that is what the writer sees. */
-    private Optional<Copy> copy(RawBar.Copied copied, Frame frame) {
+    private Optional<Copy> copy(RawBar.Copied copied, BarExtent extent) {
         var index = Optional.ofNullable(indexByTypedNumber.get(copied.bar()));
         if (index.isEmpty()) {
-            problems.add(BarProblems.noSuchBar(copied.span(), copied.bar(), frame.number()));
+            problems.add(BarProblems.noSuchBar(copied.span(), copied.bar(), extent.number()));
             return Optional.empty();
         }
-        var source = bars.get(index.get()).frame;
+        var source = bars.get(index.get()).extent;
         if (copied.counts().isEmpty()) {
             return Optional.of(Copy.of(source.number()));
         }

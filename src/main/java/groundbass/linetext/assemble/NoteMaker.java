@@ -19,11 +19,11 @@ import java.util.stream.Stream;
 
 /** Makes a note of a typed place whose time is known; words that do not fit it are left out. */
 final class NoteMaker {
-    private final Neck neck;
+    private final PlaceResolver neck;
     private final Strings strings;
     private final Problems problems;
 
-    NoteMaker(Neck neck, Strings strings, Problems problems) {
+    NoteMaker(PlaceResolver neck, Strings strings, Problems problems) {
         this.neck = neck;
         this.strings = strings;
         this.problems = problems;

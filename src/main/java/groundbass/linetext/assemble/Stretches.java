@@ -16,7 +16,7 @@ import java.util.Optional;
 
 /** Gives every count line of a bar the stretch of time that it fills. */
 public final class Stretches {
-    private final Frame frame;
+    private final BarExtent extent;
     private final Problems problems;
     private final List<Stretch> stretches = new ArrayList<>();
 
@@ -35,29 +35,29 @@ public final class Stretches {
         }
     }
 
-    private Stretches(Frame frame, Problems problems) {
-        this.frame = frame;
+    private Stretches(BarExtent extent, Problems problems) {
+        this.extent = extent;
         this.problems = problems;
     }
 
     /** In time order, none overlapping another. */
-    public static List<Stretch> of(List<CountLine> lines, Frame frame, Problems problems) {
-        var stretches = new Stretches(frame, problems);
+    public static List<Stretch> of(List<CountLine> lines, BarExtent extent, Problems problems) {
+        var stretches = new Stretches(extent, problems);
         lines.forEach(stretches::place);
         return stretches.inOrder();
     }
 
     private void place(CountLine line) {
         for (var target : line.targets()) {
-            var from = target.from().offset(frame.meter());
-            if (!frame.contains(from)) {
+            var from = target.from().offset(extent.meter());
+            if (!extent.contains(from)) {
                 problems.add(outside(target.span(), target.from()));
                 continue;
             }
             checkOrder(target, from);
             var anchor = anchor(target, from);
-            var end = frame.beat(anchor).to();
-            stretches.add(new Stretch(target, line, from, end, frame.meter().beatStart(anchor)));
+            var end = extent.beat(anchor).to();
+            stretches.add(new Stretch(target, line, from, end, extent.meter().beatStart(anchor)));
         }
     }
 
@@ -77,25 +77,26 @@ public final class Stretches {
             return from;
         }
         var last = target.last().get();
-        var at = last.offset(frame.meter());
+        var at = last.offset(extent.meter());
         if (at.isBefore(from)) {
             problems.add(BarProblems.backwards(target.span()));
             return from;
         }
-        if (!frame.contains(at)) {
+        if (!extent.contains(at)) {
             problems.add(outside(target.span(), last));
-            return frame.meter().beatStarts().stream()
-                    .filter(start -> start.isBefore(frame.to()))
+            return extent.meter().beatStarts().stream()
+                    .filter(start -> start.isBefore(extent.to()))
                     .reduce(from, Fraction::max);
         }
         return at;
     }
 
     private Remark outside(Span span, Count count) {
-        boolean whole = frame.from().isZero() && frame.to().equals(frame.meter().length());
+        boolean whole =
+                extent.from().isZero() && extent.to().equals(extent.meter().length());
         return whole
-                ? BarProblems.countOutside(span, count, frame.meter(), frame.number())
-                : BarProblems.countOutsideShort(span, count, Bounds.from(frame), Bounds.to(frame), frame.number());
+                ? BarProblems.countOutside(span, count, extent.meter(), extent.number())
+                : BarProblems.countOutsideShort(span, count, Bounds.from(extent), Bounds.to(extent), extent.number());
     }
 
     private List<Stretch> inOrder() {

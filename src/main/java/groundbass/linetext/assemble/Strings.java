@@ -10,7 +10,7 @@ import java.util.Set;
 
 /** The last sound of each string, from bar to bar. */
 final class Strings {
-    private final Map<Integer, Sound> last = new HashMap<>();
+    private final Map<Integer, SoundingNote> last = new HashMap<>();
     private final Set<Integer> played = new HashSet<>();
 
     /** Whether anything was ever played on this string. */
@@ -19,7 +19,7 @@ final class Strings {
     }
 
     /** The sound that has not ended before {@code at}, or ends then. */
-    Optional<Sound> upTo(int string, Fraction at) {
+    Optional<SoundingNote> upTo(int string, Fraction at) {
         return Optional.ofNullable(last.get(string))
                 .filter(sound -> !sound.end().isBefore(at));
     }
@@ -47,7 +47,7 @@ final class Strings {
         return sound.isPresent();
     }
 
-    void begin(Sound sound) {
+    void begin(SoundingNote sound) {
         last.put(sound.note().string(), sound);
         played.add(sound.note().string());
     }

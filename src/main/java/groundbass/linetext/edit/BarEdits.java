@@ -1,9 +1,9 @@
 package groundbass.linetext.edit;
 
-import groundbass.linetext.assemble.Neck;
 import groundbass.linetext.assemble.Numbering;
+import groundbass.linetext.assemble.PlaceResolver;
 import groundbass.linetext.print.BarPrinter;
-import groundbass.linetext.print.Carried;
+import groundbass.linetext.print.PrinterState;
 import groundbass.linetext.problem.Problems;
 import groundbass.linetext.source.Moment;
 import groundbass.linetext.source.Splice;
@@ -24,10 +24,10 @@ final class BarEdits {
 
     private static final int COLUMN = 5;
 
-    private final Manuscript text;
+    private final IndexedText text;
     private final List<Numbering.Number> numbers;
 
-    BarEdits(Manuscript text) {
+    BarEdits(IndexedText text) {
         this.text = text;
         this.numbers = text.bars().isEmpty()
                 ? List.of()
@@ -120,13 +120,13 @@ final class BarEdits {
     /** The bar without help of another, under the number that it will have. */
     private Splice writtenOut(int index) {
         var line = text.line();
-        var carried = new Carried(line.bars(), text.inForce());
+        var carried = new PrinterState(line.bars(), text.inForce());
         line.bars().subList(0, index).forEach(carried::pass);
         var bar = line.bars().get(index);
         var now = text.inForce(index);
         var number = new InForce(now.number() - 1, now.key(), now.meter(), now.tempo(), now.feel(), now.style());
         var out = new StringBuilder();
-        var neck = new Neck(line.header().tuning(), line.header().frets());
+        var neck = new PlaceResolver(line.header().tuning(), line.header().frets());
         new BarPrinter(withoutCopy(bar), number, neck, carried).print(Optional.empty(), out);
         int from = text.startOfLine(text.bars().get(index).head.span().line());
         int to = text.endOfLine(text.lastLine(index));

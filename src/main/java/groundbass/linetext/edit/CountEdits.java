@@ -1,7 +1,7 @@
 package groundbass.linetext.edit;
 
+import groundbass.linetext.assemble.BarExtent;
 import groundbass.linetext.assemble.Bounds;
-import groundbass.linetext.assemble.Frame;
 import groundbass.linetext.assemble.Stretches.Stretch;
 import groundbass.linetext.source.Splice;
 import groundbass.linetext.typed.CountLine;
@@ -21,17 +21,17 @@ final class CountEdits {
     private static final String REST = "rest";
     private static final String HOLD = "hold";
 
-    private final Manuscript text;
+    private final IndexedText text;
     private final int index;
     private final RawBar bar;
-    private final Frame frame;
+    private final BarExtent extent;
     private final CountLayout layout;
 
-    CountEdits(Manuscript text, int index) {
+    CountEdits(IndexedText text, int index) {
         this.text = text;
         this.index = index;
         this.bar = text.bars().get(index);
-        this.frame = text.frame(index);
+        this.extent = text.extent(index);
         this.layout = new CountLayout(text, index);
     }
 
@@ -103,10 +103,10 @@ final class CountEdits {
 
     /** The rest before stays, and so does what is left of it from the next beat on. */
     private List<Splice> intoRest(Stretch rest, Fraction at, Fraction length, String events) {
-        var end = frame.meter().beatEnd(at.plus(length).minus(Fraction.of(1, 1024)));
+        var end = extent.meter().beatEnd(at.plus(length).minus(Fraction.of(1, 1024)));
         var reach = end.min(rest.to());
         var lines = new ArrayList<String>();
-        String label = Bounds.counts(new Copy.Span(at, reach), frame.to(), meter());
+        String label = Bounds.counts(new Copy.Span(at, reach), extent.to(), meter());
         if (rest.from().isBefore(at)) {
             lines.add(layout.line(counts(rest.from(), at), REST));
         }
@@ -138,7 +138,7 @@ final class CountEdits {
             return List.of();
         }
         var before = events.get(second - 1).span();
-        var moved = Manuscript.events(stretch.line());
+        var moved = IndexedText.events(stretch.line());
         int end = text.end(moved);
         String behind = text.text(new Span(
                 moved.line(),
@@ -201,11 +201,11 @@ final class CountEdits {
     }
 
     private String counts(Fraction from, Fraction to) {
-        return Bounds.counts(new Copy.Span(from, to), frame.to(), meter());
+        return Bounds.counts(new Copy.Span(from, to), extent.to(), meter());
     }
 
     private boolean inside(Count at) {
-        return frame.contains(offset(at));
+        return extent.contains(offset(at));
     }
 
     private Fraction offset(Count at) {
@@ -213,6 +213,6 @@ final class CountEdits {
     }
 
     private Meter meter() {
-        return frame.meter();
+        return extent.meter();
     }
 }

@@ -17,12 +17,12 @@ final class CountLayout {
     private static final int COLUMN = 5;
     private static final int LEAST_GAP = 2;
 
-    private final Manuscript text;
+    private final IndexedText text;
     private final RawBar bar;
     private final int index;
     private final Meter meter;
 
-    CountLayout(Manuscript text, int index) {
+    CountLayout(IndexedText text, int index) {
         this.text = text;
         this.index = index;
         this.bar = text.bars().get(index);
@@ -37,7 +37,7 @@ final class CountLayout {
                         .substring(0, count.span().column() - 1))
                 .orElse("");
         int column = model.map(count ->
-                        Manuscript.events(count).column() - count.span().column())
+                        IndexedText.events(count).column() - count.span().column())
                 .orElse(COLUMN);
         return indent + label + " ".repeat(Math.max(LEAST_GAP, column - label.length())) + events;
     }
@@ -53,7 +53,7 @@ final class CountLayout {
     }
 
     Splice write(CountLine count, String events) {
-        var where = Manuscript.events(count);
+        var where = IndexedText.events(count);
         return text.replace(where, where.length() == 0 ? "  " + events : events);
     }
 
@@ -89,7 +89,7 @@ final class CountLayout {
     /** Other counts before the same events, which keep their column where there is room. */
     Splice relabel(CountLine count, String label) {
         var from = text.start(count.span());
-        int events = text.start(Manuscript.events(count));
+        int events = text.start(IndexedText.events(count));
         boolean roomy = events - from >= label.length() + LEAST_GAP;
         String gap = " ".repeat(roomy ? events - from - label.length() : LEAST_GAP);
         return new Splice(from, events, label + gap);

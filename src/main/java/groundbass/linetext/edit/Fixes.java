@@ -37,7 +37,7 @@ public final class Fixes {
 
     /** The likeliest first; often none. */
     public List<Fix> of(Remark problem) {
-        var manuscript = new Manuscript(text);
+        var manuscript = new IndexedText(text);
         var silences = problem.code().equals("beat-unsaid") ? silences(manuscript, problem) : Stream.<Fix>empty();
         return Stream.concat(suggested(manuscript, problem), silences)
                 .filter(this::helps)
@@ -51,7 +51,7 @@ public final class Fixes {
     }
 
     /** A suggestion stands for what was found, or for the last part of it: 5 for the 58 of E58. */
-    private Stream<Fix> suggested(Manuscript manuscript, Remark problem) {
+    private Stream<Fix> suggested(IndexedText manuscript, Remark problem) {
         String found = manuscript.text(problem.span());
         String head = found.replaceFirst("\\d+$", "");
         return problem.suggestions().stream()
@@ -63,17 +63,17 @@ public final class Fixes {
     }
 
     /** A beat that was forgotten is silent, or the sound goes on. */
-    private Stream<Fix> silences(Manuscript manuscript, Remark problem) {
+    private Stream<Fix> silences(IndexedText manuscript, Remark problem) {
         return bar(manuscript, problem.span().line()).stream().flatMap(index -> unsaid(manuscript, index)
                 .flatMap(at -> Stream.of("rest", "hold").map(what -> silence(manuscript, index, at, what))));
     }
 
-    private Fix silence(Manuscript manuscript, int index, Count at, String what) {
+    private Fix silence(IndexedText manuscript, int index, Count at, String what) {
         var splices = new CountEdits(manuscript, index).events(at, what);
         return new Fix(Message.of("remark.typed", at + "  " + what), splices);
     }
 
-    private static Stream<Count> unsaid(Manuscript manuscript, int index) {
+    private static Stream<Count> unsaid(IndexedText manuscript, int index) {
         var meter = manuscript.inForce(index).meter();
         var said = manuscript.stretches(index);
         return meter.beatStarts().stream()
@@ -83,7 +83,7 @@ public final class Fixes {
                 .limit(1);
     }
 
-    private static Optional<Integer> bar(Manuscript manuscript, int line) {
+    private static Optional<Integer> bar(IndexedText manuscript, int line) {
         int found = -1;
         for (int i = 0; i < manuscript.bars().size(); i++) {
             found = manuscript.bars().get(i).head.span().line() <= line ? i : found;

@@ -15,19 +15,19 @@ import java.util.Optional;
 final class HeaderEdits {
     private static final int COLUMN = 8;
 
-    private final Manuscript text;
+    private final IndexedText text;
     private final List<Said> said;
 
     /** One line of the header, readable or not. */
     record Said(Keyword word, Span name, Span value) {}
 
-    HeaderEdits(Manuscript text) {
+    HeaderEdits(IndexedText text) {
         this.text = text;
         this.said = said(text);
     }
 
     /** The settings in the order of the text. */
-    static List<Said> said(Manuscript text) {
+    static List<Said> said(IndexedText text) {
         var found = new ArrayList<Said>();
         var source = text.source();
         int end = text.bars().isEmpty()

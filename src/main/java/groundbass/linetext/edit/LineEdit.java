@@ -16,7 +16,7 @@ public final class LineEdit {
      * figure that cannot be parted there.
      */
     public static List<Splice> of(String text, Edit edit) {
-        var manuscript = new Manuscript(text);
+        var manuscript = new IndexedText(text);
         return Splice.inOrder(splices(manuscript, edit));
     }
 
@@ -25,7 +25,7 @@ public final class LineEdit {
         return Splice.apply(text, of(text, edit));
     }
 
-    private static List<Splice> splices(Manuscript text, Edit edit) {
+    private static List<Splice> splices(IndexedText text, Edit edit) {
         // a pattern switch over sealed types is a preview in Java 17, so the compiler cannot check this list
         if (edit instanceof Edit.Events events) {
             return counts(text, events.bar(), counts -> counts.events(events.at(), events.events()));
@@ -47,7 +47,7 @@ public final class LineEdit {
         throw new IllegalArgumentException("unknown change: " + edit);
     }
 
-    private static List<Splice> counts(Manuscript text, int bar, Function<CountEdits, List<Splice>> change) {
+    private static List<Splice> counts(IndexedText text, int bar, Function<CountEdits, List<Splice>> change) {
         return text.indexOf(bar)
                 .map(index -> change.apply(new CountEdits(text, index)))
                 .orElse(List.of());

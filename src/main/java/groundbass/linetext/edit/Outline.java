@@ -49,7 +49,7 @@ public record Outline(List<Setting> header, List<BarPart> bars) {
     public record CountPart(String label, String at, Fraction from, Fraction to, String events, int start, int line) {}
 
     public static Outline of(String text) {
-        var manuscript = new Manuscript(text);
+        var manuscript = new IndexedText(text);
         var header = HeaderEdits.said(manuscript).stream()
                 .map(said -> new Setting(said.word().toString(), manuscript.text(said.value())))
                 .toList();
@@ -59,7 +59,7 @@ public record Outline(List<Setting> header, List<BarPart> bars) {
         return new Outline(header, bars);
     }
 
-    private static BarPart bar(Manuscript text, int index) {
+    private static BarPart bar(IndexedText text, int index) {
         var bar = text.bars().get(index);
         boolean headed = text.hasHead(index);
         String chords = headed ? BarEdits.chords(text.text(bar.head.span())).orElse("") : "";
@@ -74,9 +74,9 @@ public record Outline(List<Setting> header, List<BarPart> bars) {
         return new BarPart(text.inForce(index).number(), bar.head.span().line(), headed, chords, copied, counts);
     }
 
-    private static CountPart count(Manuscript text, Stretches.Stretch stretch) {
+    private static CountPart count(IndexedText text, Stretches.Stretch stretch) {
         var line = stretch.line();
-        var events = Manuscript.events(line);
+        var events = IndexedText.events(line);
         String label = line.targets().stream().map(Target::span).map(text::text).collect(Collectors.joining(" "));
         return new CountPart(
                 label,

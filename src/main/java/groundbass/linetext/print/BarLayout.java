@@ -28,8 +28,8 @@ final class BarLayout {
      *
      * @param plainEnd where the plain ones end; empty where all are detached
      */
-    record Group(Fraction from, List<Piece> pieces, Optional<Fraction> plainEnd) {
-        boolean isPlain(Piece piece) {
+    record Group(Fraction from, List<SoundInBar> pieces, Optional<Fraction> plainEnd) {
+        boolean isPlain(SoundInBar piece) {
             return plainEnd.filter(piece.to()::equals).isPresent();
         }
 
@@ -48,10 +48,10 @@ final class BarLayout {
     /** One count line. */
     record Row(Copy.Span span, List<Slot> slots) {}
 
-    BarLayout(Bar bar, Meter meter, List<Piece> pieces) {
+    BarLayout(Bar bar, Meter meter, List<SoundInBar> pieces) {
         this.bar = bar;
         this.meter = meter;
-        Map<Fraction, List<Piece>> byStart = new TreeMap<>();
+        Map<Fraction, List<SoundInBar>> byStart = new TreeMap<>();
         pieces.forEach(piece ->
                 byStart.computeIfAbsent(piece.from(), at -> new ArrayList<>()).add(piece));
         var starts = new TreeSet<>(byStart.keySet());
@@ -69,10 +69,12 @@ final class BarLayout {
         return rows;
     }
 
-    private Group group(Fraction from, List<Piece> pieces, TreeSet<Fraction> starts) {
+    private Group group(Fraction from, List<SoundInBar> pieces, TreeSet<Fraction> starts) {
         var next = Optional.ofNullable(starts.higher(from)).orElse(bar.to());
-        var plainEnd =
-                pieces.stream().map(Piece::to).filter(to -> !to.isAfter(next)).max(Fraction::compareTo);
+        var plainEnd = pieces.stream()
+                .map(SoundInBar::to)
+                .filter(to -> !to.isAfter(next))
+                .max(Fraction::compareTo);
         return new Group(from, pieces, plainEnd);
     }
 

@@ -2,7 +2,7 @@ package groundbass.linetext.print;
 
 import groundbass.linetext.assemble.Bounds;
 import groundbass.linetext.assemble.Copying;
-import groundbass.linetext.assemble.Neck;
+import groundbass.linetext.assemble.PlaceResolver;
 import groundbass.linetext.print.BarLayout.Row;
 import groundbass.linetext.source.Moment;
 import groundbass.score.Bar;
@@ -24,17 +24,17 @@ public final class BarPrinter {
 
     private final Bar bar;
     private final InForce inForce;
-    private final Neck neck;
-    private final Carried carried;
-    private final List<Piece> pieces = new ArrayList<>();
+    private final PlaceResolver neck;
+    private final PrinterState carried;
+    private final List<SoundInBar> pieces = new ArrayList<>();
 
-    public BarPrinter(Bar bar, InForce inForce, Neck neck, Carried carried) {
+    public BarPrinter(Bar bar, InForce inForce, PlaceResolver neck, PrinterState carried) {
         this.bar = bar;
         this.inForce = inForce;
         this.neck = neck;
         this.carried = carried;
         pieces.addAll(carried.into(bar));
-        bar.notes().forEach(note -> pieces.add(Piece.of(note, bar.to())));
+        bar.notes().forEach(note -> pieces.add(SoundInBar.of(note, bar.to())));
     }
 
     /** @param original what the copied bar has, where this one is a copy */
@@ -96,7 +96,7 @@ public final class BarPrinter {
         bar.notes().stream().map(note -> note.end()).forEach(ends::add);
         pieces.stream()
                 .filter(piece -> piece.to().isBefore(bar.to()))
-                .map(Piece::to)
+                .map(SoundInBar::to)
                 .forEach(ends::add);
         if (carried.someEndAtStart()) {
             ends.add(bar.from());
@@ -125,7 +125,8 @@ public final class BarPrinter {
         boolean covered = left.covered()
                 .filter(all -> !span.from().isBefore(all.from()) && !span.to().isAfter(all.to()))
                 .isPresent();
-        var copied = left.notes().stream().map(note -> Piece.of(note, bar.to())).toList();
+        var copied =
+                left.notes().stream().map(note -> SoundInBar.of(note, bar.to())).toList();
         return covered
                 && slices(pieces, span).equals(slices(copied, span))
                 && bar.directions().stream()
@@ -148,7 +149,7 @@ public final class BarPrinter {
                                 span.from().isAfter(piece.from()) && span.from().isBefore(piece.to())));
     }
 
-    private static Set<Piece> slices(List<Piece> pieces, Copy.Span span) {
+    private static Set<SoundInBar> slices(List<SoundInBar> pieces, Copy.Span span) {
         return pieces.stream()
                 .filter(piece -> piece.overlaps(span.from(), span.to()))
                 .map(piece -> piece.slice(span.from(), span.to()))

@@ -1,6 +1,6 @@
 package groundbass.linetext.print;
 
-import groundbass.linetext.assemble.Neck;
+import groundbass.linetext.assemble.PlaceResolver;
 import groundbass.linetext.print.BarLayout.Group;
 import groundbass.linetext.print.BarLayout.Row;
 import groundbass.linetext.print.BarLayout.Slot;
@@ -22,11 +22,11 @@ final class EventPrinter {
     private final Bar bar;
     private final Meter meter;
     private final Technique style;
-    private final Neck neck;
+    private final PlaceResolver neck;
     private final Set<Fraction> ends;
 
     /** @param ends the times at which some sound ends for good: a bare {@code hold} there would carry it on */
-    EventPrinter(Bar bar, Meter meter, Technique style, Neck neck, Set<Fraction> ends) {
+    EventPrinter(Bar bar, Meter meter, Technique style, PlaceResolver neck, Set<Fraction> ends) {
         this.bar = bar;
         this.meter = meter;
         this.style = style;
@@ -91,7 +91,7 @@ final class EventPrinter {
         return items;
     }
 
-    private List<Item> held(List<Piece> pieces, Fraction at) {
+    private List<Item> held(List<SoundInBar> pieces, Fraction at) {
         return ends.contains(at)
                 ? pieces.stream()
                         .map(piece -> new Item(neck.nameOf(piece.string()) + " hold", ""))
@@ -121,7 +121,7 @@ final class EventPrinter {
         return items;
     }
 
-    private String until(Piece piece, Group group) {
+    private String until(SoundInBar piece, Group group) {
         if (group.isPlain(piece)) {
             return "";
         }

@@ -1,6 +1,6 @@
 package groundbass.linetext.print;
 
-import groundbass.linetext.assemble.Neck;
+import groundbass.linetext.assemble.PlaceResolver;
 import groundbass.linetext.read.BeatNames;
 import groundbass.linetext.read.SettingReader;
 import groundbass.linetext.read.TuningReader;
@@ -29,8 +29,8 @@ public final class LinePrinter {
     public String print() {
         header(line.header());
         var inForce = line.inForce();
-        var carried = new Carried(line.bars(), inForce);
-        var neck = new Neck(line.header().tuning(), line.header().frets());
+        var carried = new PrinterState(line.bars(), inForce);
+        var neck = new PlaceResolver(line.header().tuning(), line.header().frets());
         for (int i = 0; i < inForce.size(); i++) {
             var bar = line.bars().get(i);
             text.append('\n');

@@ -3,8 +3,8 @@ package groundbass.sound.drum;
 import groundbass.groove.Click;
 import groundbass.groove.Click.Weight;
 import groundbass.signal.SampleRate;
-import groundbass.sound.unit.Shots;
-import groundbass.sound.unit.Shots.Shot;
+import groundbass.sound.unit.OneShotSampler;
+import groundbass.sound.unit.OneShotSampler.Shot;
 import groundbass.sound.unit.Unit;
 import java.util.List;
 
@@ -19,7 +19,7 @@ public final class ClickPart {
     public static Unit of(SampleRate rate, List<Click> clicks) {
         float[] first = burst(rate, FIRST_HERTZ);
         float[] other = burst(rate, OTHER_HERTZ);
-        return new Shots(
+        return new OneShotSampler(
                 rate,
                 clicks.stream()
                         .map(click ->

@@ -3,8 +3,8 @@ package groundbass.sound.drum;
 import groundbass.groove.DrumHit;
 import groundbass.groove.Piece;
 import groundbass.signal.SampleRate;
-import groundbass.sound.unit.Shots;
-import groundbass.sound.unit.Shots.Shot;
+import groundbass.sound.unit.OneShotSampler;
+import groundbass.sound.unit.OneShotSampler.Shot;
 import groundbass.sound.unit.Unit;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -29,6 +29,6 @@ public final class DrumPart {
             closes = CLOSING.contains(hit.piece()) ? at : closes;
         }
         Collections.reverse(shots);
-        return new Shots(rate, shots);
+        return new OneShotSampler(rate, shots);
     }
 }

@@ -68,7 +68,7 @@ public final class BarSounds implements StemBars {
         var samples = trimmed(rendered(unit, over));
         scale(samples, (float) stem.level());
         if (stem == Stem.DRUMS) {
-            Pressing.press(RATE, samples, HIGHEST_DRUM);
+            Compressor.press(RATE, samples, HIGHEST_DRUM);
         }
         return new BarSound(samples);
     }

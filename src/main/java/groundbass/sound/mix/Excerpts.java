@@ -23,7 +23,7 @@ final class Excerpts {
     private final Performance performance;
     private final Map<Key, Integer> byKey = new HashMap<>();
     private final TreeMap<Fraction, Integer> byMoment = new TreeMap<>();
-    private final List<Sheaf> sheaves;
+    private final List<ExcerptBuilder> sheaves;
 
     /** One playing of one bar. */
     private record Key(int number, int pass, int round) {
@@ -43,8 +43,9 @@ final class Excerpts {
             byKey.put(Key.of(bars.get(i)), i);
             byMoment.put(bars.get(i).start(), i);
         }
-        this.sheaves =
-                IntStream.range(0, bars.size()).mapToObj(bar -> new Sheaf()).toList();
+        this.sheaves = IntStream.range(0, bars.size())
+                .mapToObj(bar -> new ExcerptBuilder())
+                .toList();
     }
 
     /** One for each bar in the order in which they are played. */
@@ -61,14 +62,14 @@ final class Excerpts {
 
     /** The clicks before the first whole bar. */
     static Excerpt ofCountIn(Performance performance, Band band) {
-        var sheaf = new Sheaf();
+        var sheaf = new ExcerptBuilder();
         band.clicks().stream().filter(Click::countIn).forEach(sheaf.clicks::add);
         return sheaf.bound(RATE, performance.line().header().tuning(), 0);
     }
 
     /** All of it in one. */
     static Excerpt ofWhole(Performance performance, Band band) {
-        var sheaf = new Sheaf();
+        var sheaf = new ExcerptBuilder();
         sheaf.notes.addAll(performance.notes());
         sheaf.hits.addAll(band.drums());
         sheaf.chords.addAll(band.chords());
@@ -87,7 +88,7 @@ final class Excerpts {
                 .toList();
     }
 
-    private Sheaf at(Fraction moment) {
+    private ExcerptBuilder at(Fraction moment) {
         return sheaves.get(byMoment.floorEntry(moment).getValue());
     }
 
@@ -120,7 +121,7 @@ final class Excerpts {
         }
     }
 
-    private static double closes(Sheaf next) {
+    private static double closes(ExcerptBuilder next) {
         return next.hits.stream()
                 .filter(hit -> DrumPart.CLOSING.contains(hit.piece()))
                 .mapToDouble(DrumHit::seconds)

@@ -6,7 +6,7 @@ import groundbass.signal.SampleRate;
 import groundbass.sound.drum.ClickPart;
 import groundbass.sound.drum.DrumPart;
 import groundbass.sound.keys.ChordPart;
-import groundbass.sound.string.Neck;
+import groundbass.sound.string.StringBank;
 import groundbass.sound.unit.Unit;
 
 /** Makes the unit that plays one stem of an excerpt. */
@@ -15,7 +15,7 @@ public final class Stems {
 
     static Unit of(Stem stem, SampleRate rate, Excerpt excerpt) {
         return switch (stem) {
-            case BASS -> Neck.of(rate, excerpt.tuning(), excerpt.notes());
+            case BASS -> StringBank.of(rate, excerpt.tuning(), excerpt.notes());
             case DRUMS -> DrumPart.of(rate, excerpt.hits(), excerpt.closes());
             case CHORDS -> ChordPart.of(rate, excerpt.chords());
             case CLICK -> ClickPart.of(rate, excerpt.clicks());

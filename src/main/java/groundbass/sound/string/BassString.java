@@ -51,7 +51,7 @@ final class BassString implements Unit {
     BassString(SampleRate rate, int number, int openMidi, List<TimedNote> notes) {
         this.rate = rate;
         this.notes = notes;
-        this.strokes = new Strokes(rate, number, new Course(openMidi));
+        this.strokes = new Strokes(rate, number, new StringParameters(openMidi));
         double open = Pitch.hertz((double) openMidi);
         this.sounding = new Fading(rate, new PluckedString(rate, open));
         this.fading = new Fading(rate, new PluckedString(rate, open));

@@ -38,7 +38,7 @@ final class PluckedString implements Unit {
     private final double[] heard = new double[LONGEST];
     private int now;
 
-    private final FarEnd end = new FarEnd();
+    private final LoopTermination end = new LoopTermination();
     private double delay = 4;
     private double delayStep;
     private int easing;

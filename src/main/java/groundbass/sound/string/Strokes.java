@@ -44,12 +44,12 @@ final class Strokes {
 
     private final SampleRate rate;
     private final int number;
-    private final Course course;
+    private final StringParameters course;
     private final double openPeriod;
     private final Map<Integer, Dispersion> spreads = new HashMap<>();
 
     /** @param number of the string, counted from the highest: so that no two rustle alike */
-    Strokes(SampleRate rate, int number, Course course) {
+    Strokes(SampleRate rate, int number, StringParameters course) {
         this.rate = rate;
         this.number = number;
         this.course = course;
@@ -62,13 +62,13 @@ final class Strokes {
     }
 
     /** A new stroke on a string at rest. */
-    Touch strike(PluckedString string, TimedNote note, int seed) {
-        var touch = note.isDead() ? Touch.DEAD : touch(note.attack());
+    Excitation strike(PluckedString string, TimedNote note, int seed) {
+        var excitation = note.isDead() ? Excitation.DEAD : excitation(note.attack());
         double hertz = hertz(note, 0);
-        string.rest(hertz, loss(note, touch), spread(note));
-        excite(string, note, touch, hertz, seed);
-        string.meet(contacts(note, touch));
-        return touch;
+        string.rest(hertz, loss(note, excitation), spread(note));
+        excite(string, note, excitation, hertz, seed);
+        string.meet(contacts(note, excitation));
+        return excitation;
     }
 
     /**
@@ -76,34 +76,35 @@ final class Strokes {
      * What a turn loses stays: a shorter string falls faster by itself, and a change would be heard as a click.
      */
     void carryOn(PluckedString string, TimedNote note, Attack.Continued attack, double from, int samples, int seed) {
-        var touch = touch(attack);
-        excite(string, note, touch, from, seed);
+        var excitation = excitation(attack);
+        excite(string, note, excitation, from, seed);
         string.ease(hertz(note, 0), samples);
     }
 
     /** A hand that hammers on a silent string is heard; one that slides along it has plucked it. */
-    private static Touch touch(Attack attack) {
+    private static Excitation excitation(Attack attack) {
         boolean alone = attack instanceof Attack.Continued continued && continued.by() != Arrival.Kind.SLIDE;
-        return alone ? touch((Attack.Continued) attack) : Touch.of(attack.hand());
+        return alone ? excitation((Attack.Continued) attack) : Excitation.of(attack.hand());
     }
 
-    private static Touch touch(Attack.Continued attack) {
+    private static Excitation excitation(Attack.Continued attack) {
         return switch (attack.by()) {
-            case HAMMER -> Touch.HAMMER;
-            case PULL -> Touch.PULL;
-            case SLIDE -> Touch.SLIDE;
+            case HAMMER -> Excitation.HAMMER;
+            case PULL -> Excitation.PULL;
+            case SLIDE -> Excitation.SLIDE;
         };
     }
 
-    private void excite(PluckedString string, TimedNote note, Touch touch, double hertz, int seed) {
+    private void excite(PluckedString string, TimedNote note, Excitation excitation, double hertz, int seed) {
         double level = level(note);
-        double bright = touch.brightness() * Math.min(1.2, 0.5 + 0.5 * level);
+        double bright = excitation.brightness() * Math.min(1.2, 0.5 + 0.5 * level);
         double period = rate.hertz() / hertz;
-        double place = touch.place().of(ratio(note));
-        if (touch.pull() != 0 || touch.strike() != 0) {
+        double place = excitation.place().of(ratio(note));
+        if (excitation.pull() != 0 || excitation.strike() != 0) {
             double contact = Math.min(rate.hertz() * CONTACT_SECONDS, LONGEST_CONTACT * period);
-            var shape = new Shape(period, place, touch.pull() * level, touch.strike() * level, contact);
-            double decay = rate.decay(course.t60(stopped(note)) * touch.sustain());
+            var shape =
+                    new Displacement(period, place, excitation.pull() * level, excitation.strike() * level, contact);
+            double decay = rate.decay(course.t60(stopped(note)) * excitation.sustain());
             string.load(shape.rounded(
                     new OnePole(rate, bright),
                     new OnePole(rate, bright),
@@ -111,7 +112,7 @@ final class Strokes {
                     decay,
                     string.shapeLength()));
         }
-        string.rub(Grain.of(rate, touch, bright, level, seed * 31 + number), place * period);
+        string.rub(ExcitationNoise.of(rate, excitation, bright, level, seed * 31 + number), place * period);
     }
 
     /** The square of how hard it is played (common practice, no source). */
@@ -120,9 +121,10 @@ final class Strokes {
         return share * share;
     }
 
-    private LoopFilter loss(TimedNote note, Touch touch) {
+    private LoopFilter loss(TimedNote note, Excitation excitation) {
         int stopped = stopped(note);
-        return LoopFilter.of(rate, Pitch.hertz((double) stopped), course.t60(stopped) * touch.sustain(), touch.loss());
+        return LoopFilter.of(
+                rate, Pitch.hertz((double) stopped), course.t60(stopped) * excitation.sustain(), excitation.loss());
     }
 
     private Dispersion spread(TimedNote note) {
@@ -135,13 +137,13 @@ final class Strokes {
         return Dispersion.of(rate, hertz, course.stiffness(pitch), plain);
     }
 
-    private List<Contact> contacts(TimedNote note, Touch touch) {
+    private List<Contact> contacts(TimedNote note, Excitation excitation) {
         if (note.isDead()) {
             return dampers(rate.at(note.when().seconds() + 1));
         }
         var contacts = new ArrayList<Contact>();
-        if (touch.rattle() > 0) {
-            contacts.addAll(frets(ratio(note), touch.rattle()));
+        if (excitation.rattle() > 0) {
+            contacts.addAll(frets(ratio(note), excitation.rattle()));
         }
         harmonic(note).ifPresent(harmonic -> contacts.add(node(note, harmonic)));
         return contacts;

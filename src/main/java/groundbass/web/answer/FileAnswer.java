@@ -23,7 +23,7 @@ public record FileAnswer(
         Optional<String> downloadName,
         String cacheControl,
         Transfer transfer,
-        Optional<HandOver> handOver) {
+        Optional<SendfileOffload> handOver) {
     private static final Logger log = LoggerFactory.getLogger(FileAnswer.class);
     private static final Pattern NOT_PLAIN = Pattern.compile("[^A-Za-z0-9._ -]");
     private static final String MAY_NOT_BE_SHARED = "private, no-cache";
@@ -66,7 +66,7 @@ public record FileAnswer(
     }
 
     /** Lets the front server send the file where there is one and the file lies below its root. */
-    public FileAnswer withHandOver(Optional<HandOver> way) {
+    public FileAnswer withHandOver(Optional<SendfileOffload> way) {
         return new FileAnswer(body, mediaType, tag, downloadName, cacheControl, transfer, way);
     }
 
@@ -125,7 +125,7 @@ public record FileAnswer(
             return;
         }
         transfer.starting(range);
-        var chunks = new Chunks();
+        var chunks = new BodyStreamer();
         try {
             chunks.copy(opened, first, count, ctx.res().getOutputStream());
         } catch (IOException e) {

@@ -5,24 +5,24 @@ import groundbass.audience.student.EducatorAccess;
 import groundbass.audience.student.Sessions;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
-import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.Recordings;
 import groundbass.catalog.upload.Uploads;
 import groundbass.effort.Budget;
-import groundbass.effort.Turns;
+import groundbass.effort.ConcurrencyLimit;
 import groundbass.post.Outbox;
 import groundbass.publishing.DraftChanges;
 import groundbass.publishing.HourWatch;
 import groundbass.publishing.Publisher;
 import groundbass.release.BrokenFiles;
 import groundbass.release.Releases;
-import groundbass.web.desk.access.Carried;
-import groundbass.web.desk.access.Desk;
-import groundbass.web.desk.access.Entrance;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.EducatorSignIn;
 import groundbass.web.desk.access.KnownBrowser;
+import groundbass.web.desk.access.Reauthentication;
 import groundbass.web.desk.account.AccountPages;
 import groundbass.web.desk.account.AuditPages;
 import groundbass.web.desk.account.ForgottenPages;
@@ -47,8 +47,8 @@ import groundbass.web.desk.site.OverviewPage;
 import groundbass.web.desk.site.SeriesPages;
 import groundbass.web.desk.site.SettingsPages;
 import groundbass.web.desk.walkthrough.WalkthroughPages;
-import groundbass.web.shell.Chosen;
-import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.AccessFilter;
+import groundbass.web.shell.CachedSettings;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
@@ -66,10 +66,10 @@ public final class DeskPages {
     public record Shell(
             Pages pages,
             Installation installation,
-            Doorkeeper doorkeeper,
+            AccessFilter accessFilter,
             SessionCookie cookie,
             RateLimits limits,
-            Chosen chosen) {}
+            CachedSettings chosen) {}
 
     /**
      * What the desk works with.
@@ -85,7 +85,7 @@ public final class DeskPages {
             BrowserMark browserMark,
             SeriesCatalog catalog,
             Episodes episodes,
-            EpisodeDesk writing,
+            EpisodeService writing,
             Uploads uploads,
             Recordings recordings,
             Releases releases,
@@ -102,32 +102,32 @@ public final class DeskPages {
      * a pause needs a small part of that time.
      */
     private static Budget budget(Clock clock) {
-        var machine = new Turns(2, 12, Duration.ofSeconds(4));
+        var machine = new ConcurrencyLimit(2, 12, Duration.ofSeconds(4));
         return new Budget(machine, 4, Duration.ofSeconds(120), Duration.ofMinutes(5), clock);
     }
 
     public static List<PageGroup> of(Shell shell, Services services) {
-        var desk = new Desk(
+        var desk = new DeskContext(
                 shell.pages(),
-                shell.doorkeeper(),
+                shell.accessFilter(),
                 services.catalog(),
                 services.episodes(),
                 services.settings(),
                 budget(services.clock()));
         var browser =
                 new KnownBrowser(services.browserMark(), shell.installation().secure());
-        var entrance = new Entrance(
+        var signIn = new EducatorSignIn(
                 services.educators(), services.sessions(), shell.cookie(), browser, shell.limits(), services.audit());
         var publishing =
                 new PublishingViews(services.releases(), services.publisher(), services.watch(), services.changes());
         var editor = new Editor(
                 desk, services.writing(), services.uploads(), services.recordings(), publishing, services.clock());
-        var carried = new Carried(desk, entrance);
-        var saving = new Saving(desk, carried, services.writing(), services.uploads(), editor);
+        var reauthentication = new Reauthentication(desk, signIn);
+        var saving = new Saving(desk, reauthentication, services.writing(), services.uploads(), editor);
         return List.of(
-                new SignInPages(shell.pages(), services.educators(), entrance),
-                new ForgottenPages(shell.pages(), services.access(), entrance, services.mailed()),
-                new AccountPages(desk, services.educators(), services.sessions(), services.access(), entrance),
+                new SignInPages(shell.pages(), services.educators(), signIn),
+                new ForgottenPages(shell.pages(), services.access(), signIn, services.mailed()),
+                new AccountPages(desk, services.educators(), services.sessions(), services.access(), signIn),
                 new SessionPages(desk, services.sessions(), services.audit()),
                 new AuditPages(desk, services.audit(), services.educators()),
                 new OverviewPage(
@@ -145,9 +145,9 @@ public final class DeskPages {
                 new PublishingPages(desk, editor, saving, services.publisher()),
                 new TrackPages(desk, editor, services.writing(), services.uploads(), shell.limits()),
                 new RecordingPages(desk, services.writing(), services.uploads(), services.recordings()),
-                new WalkthroughPages(desk, carried, services.writing()),
-                new ScriptPages(desk, carried, services.writing()),
-                new FactsPages(desk, carried, services.writing()),
+                new WalkthroughPages(desk, reauthentication, services.writing()),
+                new ScriptPages(desk, reauthentication, services.writing()),
+                new FactsPages(desk, reauthentication, services.writing()),
                 new OutboxPages(desk, services.outbox(), services.educators(), services.settings(), services.clock()),
                 new ImprintPages(desk, services.educators(), services.settings(), shell.chosen()),
                 new SettingsPages(desk, services.settings(), shell.chosen()));

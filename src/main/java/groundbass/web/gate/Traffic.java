@@ -18,25 +18,25 @@ final class Traffic extends Handler.Wrapper {
     private static final long SMALL = 64_000;
 
     /** Forms are read without a thread, and hold no more than their own bytes: of these together at most 64 MB. */
-    private final Places smallForms = new Places(32, 1_000);
+    private final ConnectionLimit smallForms = new ConnectionLimit(32, 1_000);
 
-    private final Places largeForms = new Places(8, 24);
+    private final ConnectionLimit largeForms = new ConnectionLimit(8, 24);
 
-    private final Places uploads = new Places(8, 32);
+    private final ConnectionLimit uploads = new ConnectionLimit(8, 32);
     /** Who asks for more files at once than this waits before the traffic is counted; see {@link Gate}. */
-    private final Places downloads = new Places(Gate.THREADS_EACH, 144);
+    private final ConnectionLimit downloads = new ConnectionLimit(Gate.THREADS_EACH, 144);
 
     @Override
     public boolean handle(Request request, Response response, Callback callback) throws Exception {
         if (hasBody(request)) {
-            return admit(bodies(request), Pace.BODY, request, response, callback);
+            return admit(bodies(request), MinimumRate.BODY, request, response, callback);
         }
         return isFile(request)
-                ? admit(downloads, Pace.FILE, request, response, callback)
+                ? admit(downloads, MinimumRate.FILE, request, response, callback)
                 : super.handle(request, response, callback);
     }
 
-    private Places bodies(Request request) {
+    private ConnectionLimit bodies(Request request) {
         if (!Forms.isForm(request)) {
             return uploads;
         }
@@ -44,14 +44,15 @@ final class Traffic extends Handler.Wrapper {
         return small ? smallForms : largeForms;
     }
 
-    private boolean admit(Places places, Pace pace, Request request, Response response, Callback callback)
+    private boolean admit(
+            ConnectionLimit places, MinimumRate pace, Request request, Response response, Callback callback)
             throws Exception {
         String network = Network.of(Request.getRemoteAddr(request));
         if (!places.enter(network)) {
             refuse(request, response, callback);
             return true;
         }
-        var visit = new Visit(request, response, pace, () -> places.leave(network));
+        var visit = new WatchedRequest(request, response, pace, () -> places.leave(network));
         Request.addCompletionListener(request, failure -> visit.leave());
         return super.handle(visit, response, callback);
     }

@@ -1,6 +1,6 @@
 package groundbass.web.general;
 
-import groundbass.web.answer.StoredBytes;
+import groundbass.web.answer.CachedResponse;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
@@ -27,6 +27,6 @@ public final class AssetFiles implements PageGroup {
     private void send(Context ctx, String name) {
         var asset = assets.find(name).orElseThrow(NotFoundResponse::new);
         boolean named = asset.version().equals(ctx.queryParam("v"));
-        asset.send(ctx, named ? StoredBytes.FOR_GOOD : StoredBytes.ASK_AGAIN);
+        asset.send(ctx, named ? CachedResponse.FOR_GOOD : CachedResponse.ASK_AGAIN);
     }
 }

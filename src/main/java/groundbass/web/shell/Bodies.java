@@ -25,7 +25,7 @@ final class Bodies {
 
     private Bodies() {}
 
-    static void check(Context ctx, Doorkeeper doorkeeper) {
+    static void check(Context ctx, AccessFilter accessFilter) {
         String type = ctx.contentType();
         if (type == null || !type.toLowerCase(Locale.ROOT).startsWith("multipart/")) {
             return;
@@ -34,7 +34,7 @@ final class Bodies {
             throw new HttpResponseException(
                     HttpStatus.UNSUPPORTED_MEDIA_TYPE.getCode(), "no files are taken here", Map.of());
         }
-        if (!doorkeeper.visitor(ctx).may(Role.EDUCATOR)) {
+        if (!accessFilter.principal(ctx).may(Role.EDUCATOR)) {
             if (ctx.req().getContentLengthLong() > MOST) {
                 throw new ContentTooLargeResponse();
             }

@@ -1,9 +1,9 @@
 package groundbass.web.shell;
 
 import groundbass.catalog.settings.SiteSettings;
-import groundbass.web.answer.StoredBytes;
+import groundbass.web.answer.CachedResponse;
 import groundbass.web.answer.Vary;
-import groundbass.web.view.Frame;
+import groundbass.web.view.PageFrame;
 import groundbass.web.view.Reader;
 import groundbass.web.view.Templates;
 import io.javalin.http.Context;
@@ -27,8 +27,8 @@ public final class Pages {
     private final Installation installation;
     private final Supplier<SiteSettings> chosen;
     private final SessionCookie cookie;
-    private final KeptPages kept = new KeptPages();
-    private final Wishes wishes = new Wishes();
+    private final PageCache kept = new PageCache();
+    private final HeaderCache headers = new HeaderCache();
 
     public Pages(Templates templates, Installation installation, Supplier<SiteSettings> chosen) {
         this.templates = templates;
@@ -41,7 +41,7 @@ public final class Pages {
     public void show(Context ctx, String template, Record view) {
         var settings = chosen.get();
         var reader = reader(ctx, settings);
-        var frame = new Frame(
+        var frame = new PageFrame(
                 ctx.path(),
                 place(ctx),
                 settings.siteName(),
@@ -67,17 +67,17 @@ public final class Pages {
     public void showShared(Context ctx, String template, String version, Function<Reader, Record> view) {
         var settings = chosen.get();
         var reader = reader(ctx, settings);
-        var frame = new Frame(
+        var frame = new PageFrame(
                 ctx.path(),
                 place(ctx),
                 settings.siteName(),
                 installation.demo(),
                 cookie.token(ctx).isPresent(),
                 Optional.empty());
-        var key = new KeptPages.Key(template, version, frame, reader);
+        var key = new PageCache.Key(template, version, frame, reader);
         var page = kept.get(key, () -> bytes(templates.render(template, view.apply(reader), frame, reader)));
         describe(ctx, reader);
-        page.send(ctx, StoredBytes.ASK_AGAIN);
+        page.send(ctx, CachedResponse.ASK_AGAIN);
     }
 
     /** Writes all further answers to this reader in that language, whatever the browser asks for. */
@@ -96,14 +96,14 @@ public final class Pages {
         return chosen.get().publicAddress().orElse(installation.publicAddress()).resolve(path);
     }
 
-    private static StoredBytes bytes(String html) {
-        return StoredBytes.of(html.getBytes(StandardCharsets.UTF_8), HTML);
+    private static CachedResponse bytes(String html) {
+        return CachedResponse.of(html.getBytes(StandardCharsets.UTF_8), HTML);
     }
 
     private Reader reader(Context ctx, SiteSettings settings) {
         var wish =
                 Optional.ofNullable(ctx.cookie(LANGUAGE)).or(() -> Optional.ofNullable(ctx.header("Accept-Language")));
-        return wishes.reader(wish, settings.language(), settings.defaultZone());
+        return headers.reader(wish, settings.language(), settings.defaultZone());
     }
 
     private static void describe(Context ctx, Reader reader) {
@@ -112,8 +112,8 @@ public final class Pages {
         Vary.on(ctx, "Cookie");
     }
 
-    private static Frame.Place place(Context ctx) {
+    private static PageFrame.Place place(Context ctx) {
         boolean desk = ctx.path().equals("/desk") || ctx.path().startsWith("/desk/");
-        return desk ? Frame.Place.DESK : Frame.Place.FRONT;
+        return desk ? PageFrame.Place.DESK : PageFrame.Place.FRONT;
     }
 }

@@ -6,7 +6,7 @@ import groundbass.catalog.episode.EpisodeId;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
-import groundbass.web.statistics.Shelf.Lesson;
+import groundbass.web.statistics.OwnSeries.Lesson;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
@@ -16,10 +16,10 @@ final class EpisodePage implements PageGroup {
     /** More are in the table to download. */
     private static final int SHOWN = 200;
 
-    private final Room room;
+    private final StatisticsServices services;
 
-    EpisodePage(Room room) {
-        this.room = room;
+    EpisodePage(StatisticsServices services) {
+        this.services = services;
     }
 
     @Override
@@ -29,15 +29,15 @@ final class EpisodePage implements PageGroup {
 
     private void show(Context ctx) {
         var lesson = EpisodeId.parse(ctx.pathParam("id"))
-                .flatMap(id -> room.shelf(ctx).find(id))
+                .flatMap(id -> services.ownSeries(ctx).find(id))
                 .orElseThrow(NotFoundResponse::new);
-        room.pages().show(ctx, "statistics/episode", view(ctx, lesson));
+        services.pages().show(ctx, "statistics/episode", view(ctx, lesson));
     }
 
     private View view(Context ctx, Lesson lesson) {
         var ids = List.of(lesson.episode().id());
-        var statistics = room.statistics();
-        var days = Days.of(room.pages().reader(ctx), lesson.zone());
+        var statistics = services.statistics();
+        var days = Days.of(services.pages().reader(ctx), lesson.zone());
         var use = statistics.ofEpisode(lesson.episode().id());
         var taken = statistics.latest(lesson.episode().id(), SHOWN).stream()
                 .map(one -> TakenRow.of(one, days))
@@ -48,7 +48,7 @@ final class EpisodePage implements PageGroup {
                 lesson.episode(),
                 statistics.invented().contains(lesson.episode().id()),
                 use,
-                WeekChart.of(statistics.byWeek(ids, room.weeks(lesson.zone())), room.today(lesson.zone())),
+                WeekChart.of(statistics.byWeek(ids, services.weeks(lesson.zone())), services.today(lesson.zone())),
                 days,
                 taken,
                 use.downloads().all());

@@ -7,7 +7,7 @@ import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.shell.Turned;
-import groundbass.web.statistics.Shelf.Board;
+import groundbass.web.statistics.OwnSeries.Board;
 import groundbass.web.view.PageOf;
 import groundbass.web.view.Reader;
 import io.javalin.http.Context;
@@ -21,10 +21,10 @@ final class OverviewPage implements PageGroup {
     /** Lessons on a page. */
     private static final int SHOWN = 100;
 
-    private final Room room;
+    private final StatisticsServices services;
 
-    OverviewPage(Room room) {
-        this.room = room;
+    OverviewPage(StatisticsServices services) {
+        this.services = services;
     }
 
     @Override
@@ -33,17 +33,17 @@ final class OverviewPage implements PageGroup {
     }
 
     private void show(Context ctx) {
-        var reader = room.pages().reader(ctx);
+        var reader = services.pages().reader(ctx);
         var page = Turned.to(ctx, SHOWN);
-        var shelf = room.shelf(ctx);
-        var invented = room.statistics().invented();
+        var shelf = services.ownSeries(ctx);
+        var invented = services.statistics().invented();
         var series = shelf.page(page).boards().stream()
                 .map(board -> block(board, shelf.whole(board.series().id()), invented, reader))
                 .toList();
         if (series.isEmpty() && page.number() > 1) {
             throw new NotFoundResponse();
         }
-        room.pages()
+        services.pages()
                 .show(
                         ctx,
                         "statistics/overview",
@@ -53,7 +53,7 @@ final class OverviewPage implements PageGroup {
     /** @param whole the series with all its lessons, of which {@code board} has a part */
     private Block block(Board board, Board whole, Set<EpisodeId> invented, Reader reader) {
         var zone = board.series().zone();
-        var uses = room.statistics().ofEpisodes(board.ids());
+        var uses = services.statistics().ofEpisodes(board.ids());
         var rows = IntStream.range(0, uses.size())
                 .mapToObj(i -> entry(board.episodes().get(i), uses.get(i)))
                 .toList();
@@ -61,7 +61,7 @@ final class OverviewPage implements PageGroup {
                 board.series().id().value(),
                 board.series().title(),
                 whole.ids().stream().anyMatch(invented::contains),
-                WeekChart.of(room.statistics().byWeek(whole.ids(), room.weeks(zone)), room.today(zone)),
+                WeekChart.of(services.statistics().byWeek(whole.ids(), services.weeks(zone)), services.today(zone)),
                 Days.of(reader, zone),
                 rows);
     }

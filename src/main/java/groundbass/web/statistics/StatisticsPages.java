@@ -4,7 +4,7 @@ import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Students;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.SeriesCatalog;
-import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.Routes;
@@ -17,14 +17,18 @@ public final class StatisticsPages implements PageGroup {
 
     public StatisticsPages(
             Pages pages,
-            Doorkeeper doorkeeper,
+            AccessFilter accessFilter,
             SeriesCatalog catalog,
             Episodes episodes,
             Statistics statistics,
             Students students,
             Clock clock) {
-        var room = new Room(pages, doorkeeper, catalog, episodes, statistics, students, clock);
-        groups = List.of(new OverviewPage(room), new EpisodePage(room), new StudentPages(room), new Tables(room));
+        var services = new StatisticsServices(pages, accessFilter, catalog, episodes, statistics, students, clock);
+        groups = List.of(
+                new OverviewPage(services),
+                new EpisodePage(services),
+                new StudentPages(services),
+                new Tables(services));
     }
 
     @Override

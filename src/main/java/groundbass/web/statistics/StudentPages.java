@@ -9,7 +9,7 @@ import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.shell.Turned;
-import groundbass.web.statistics.Shelf.Lesson;
+import groundbass.web.statistics.OwnSeries.Lesson;
 import groundbass.web.view.PageOf;
 import groundbass.web.view.Reader;
 import io.javalin.http.Context;
@@ -22,10 +22,10 @@ final class StudentPages implements PageGroup {
     /** Students on a page. */
     private static final int SHOWN = 100;
 
-    private final Room room;
+    private final StatisticsServices services;
 
-    StudentPages(Room room) {
-        this.room = room;
+    StudentPages(StatisticsServices services) {
+        this.services = services;
     }
 
     @Override
@@ -37,30 +37,31 @@ final class StudentPages implements PageGroup {
     private void list(Context ctx) {
         var page = Turned.to(ctx, SHOWN);
         // one more than is shown tells whether another page follows
-        var uses = room.statistics().students(room.shelf(ctx).ids(), page.skipped(), SHOWN + 1);
+        var uses = services.statistics().students(services.ownSeries(ctx).ids(), page.skipped(), SHOWN + 1);
         if (uses.isEmpty() && page.number() > 1) {
             throw new NotFoundResponse();
         }
         var entries = uses.stream().limit(SHOWN).map(Entry::of).toList();
         boolean demo = uses.stream()
                 .anyMatch(use -> DemoAddress.isInvented(use.student().email()));
-        room.pages().show(ctx, "statistics/students", new Everyone(demo, entries, page.turning(uses.size() > SHOWN)));
+        services.pages()
+                .show(ctx, "statistics/students", new Everyone(demo, entries, page.turning(uses.size() > SHOWN)));
     }
 
     private void one(Context ctx) {
-        var shelf = room.shelf(ctx);
-        var found = Found.in(room, shelf, ctx.pathParam("id"));
-        var reader = room.pages().reader(ctx);
+        var ownSeries = services.ownSeries(ctx);
+        var found = Found.in(services, ownSeries, ctx.pathParam("id"));
+        var reader = services.pages().reader(ctx);
         var rows = found.downloads().stream()
-                .map(download -> line(download, shelf, reader))
+                .map(download -> line(download, ownSeries, reader))
                 .toList();
         var email = found.student().email();
         var view = new One(ctx.path(), email.value(), DemoAddress.isInvented(email), rows);
-        room.pages().show(ctx, "statistics/student", view);
+        services.pages().show(ctx, "statistics/student", view);
     }
 
-    private static Line line(Download download, Shelf shelf, Reader reader) {
-        Lesson lesson = shelf.lessons().get(download.file().episode());
+    private static Line line(Download download, OwnSeries ownSeries, Reader reader) {
+        Lesson lesson = ownSeries.lessons().get(download.file().episode());
         var row = TakenRow.of(download, Optional.empty(), Days.of(reader, lesson.zone()));
         return new Line(
                 "/desk/statistics/episodes/" + lesson.episode().id(),
@@ -72,11 +73,11 @@ final class StudentPages implements PageGroup {
     /** A student with what they took of one educator's lessons, the latest first. */
     record Found(Student student, List<Download> downloads) {
         /** 404 where there is no such student, and as well where they took nothing of this shelf. */
-        static Found in(Room room, Shelf shelf, String id) {
+        static Found in(StatisticsServices services, OwnSeries ownSeries, String id) {
             return StudentId.parse(id)
-                    .flatMap(room.students()::find)
-                    .map(student ->
-                            new Found(student, shelf.mine(room.statistics().ofStudent(student.id()))))
+                    .flatMap(services.students()::find)
+                    .map(student -> new Found(
+                            student, ownSeries.mine(services.statistics().ofStudent(student.id()))))
                     .filter(found -> !found.downloads().isEmpty())
                     .orElseThrow(NotFoundResponse::new);
         }

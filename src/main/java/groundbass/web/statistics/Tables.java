@@ -1,7 +1,7 @@
 package groundbass.web.statistics;
 
+import groundbass.audience.statistics.AddressedDownload;
 import groundbass.audience.statistics.StatisticsCsv;
-import groundbass.audience.statistics.Taken;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.text.Message;
 import groundbass.web.shell.PageGroup;
@@ -29,10 +29,10 @@ final class Tables implements PageGroup {
     /** Lessons that are summed up at once. */
     private static final int AT_ONCE = 100;
 
-    private final Room room;
+    private final StatisticsServices services;
 
-    Tables(Room room) {
-        this.room = room;
+    Tables(StatisticsServices services) {
+        this.services = services;
     }
 
     @Override
@@ -44,11 +44,11 @@ final class Tables implements PageGroup {
     }
 
     private void episodes(Context ctx) throws IOException {
-        var shelf = room.shelf(ctx);
-        send(ctx, "episodes", shelf, csv -> {
+        var ownSeries = services.ownSeries(ctx);
+        send(ctx, "episodes", ownSeries, csv -> {
             csv.episodes();
-            for (List<EpisodeId> part : parts(shelf.ids())) {
-                room.statistics().ofEpisodes(part).forEach(csv::episode);
+            for (List<EpisodeId> part : parts(ownSeries.ids())) {
+                services.statistics().ofEpisodes(part).forEach(csv::episode);
             }
         });
     }
@@ -61,37 +61,38 @@ final class Tables implements PageGroup {
 
     /** Only what students took: downloads of nobody known are in the table of their lesson. */
     private void students(Context ctx) throws IOException {
-        var shelf = room.shelf(ctx);
-        send(ctx, "students", shelf, csv -> {
+        var ownSeries = services.ownSeries(ctx);
+        send(ctx, "students", ownSeries, csv -> {
             csv.downloads();
-            room.statistics().takenByStudents(shelf.ids(), csv::taken);
+            services.statistics().takenByStudents(ownSeries.ids(), csv::taken);
         });
     }
 
     private void episode(Context ctx) throws IOException {
-        var shelf = room.shelf(ctx);
-        var lesson = EpisodeId.parse(ctx.pathParam("id")).flatMap(shelf::find).orElseThrow(NotFoundResponse::new);
-        send(ctx, lesson.series().slug() + "-" + lesson.episode().slug(), shelf, csv -> {
+        var ownSeries = services.ownSeries(ctx);
+        var lesson =
+                EpisodeId.parse(ctx.pathParam("id")).flatMap(ownSeries::find).orElseThrow(NotFoundResponse::new);
+        send(ctx, lesson.series().slug() + "-" + lesson.episode().slug(), ownSeries, csv -> {
             csv.downloads();
-            room.statistics().taken(List.of(lesson.episode().id()), csv::taken);
+            services.statistics().taken(List.of(lesson.episode().id()), csv::taken);
         });
     }
 
     private void student(Context ctx) throws IOException {
-        var shelf = room.shelf(ctx);
-        var found = StudentPages.Found.in(room, shelf, ctx.pathParam("id"));
+        var ownSeries = services.ownSeries(ctx);
+        var found = StudentPages.Found.in(services, ownSeries, ctx.pathParam("id"));
         var email = Optional.of(found.student().email());
-        send(ctx, "student", shelf, csv -> {
+        send(ctx, "student", ownSeries, csv -> {
             csv.downloads();
-            found.downloads().forEach(download -> csv.taken(new Taken(email, download)));
+            found.downloads().forEach(download -> csv.taken(new AddressedDownload(email, download)));
         });
     }
 
     /** Writes a table while it is read, so that its length does not matter. */
-    private void send(Context ctx, String name, Shelf shelf, Consumer<StatisticsCsv> table) throws IOException {
-        var reader = room.pages().reader(ctx);
-        var lessons = shelf.lessons();
-        var titles = titles(shelf, reader);
+    private void send(Context ctx, String name, OwnSeries ownSeries, Consumer<StatisticsCsv> table) throws IOException {
+        var reader = services.pages().reader(ctx);
+        var lessons = ownSeries.lessons();
+        var titles = titles(ownSeries, reader);
         ctx.header("Cache-Control", "no-store");
         ctx.header("Content-Disposition", "attachment; filename=\"" + name + ".csv\"");
         ctx.contentType(CSV);
@@ -100,10 +101,10 @@ final class Tables implements PageGroup {
         out.flush();
     }
 
-    private Map<EpisodeId, String> titles(Shelf shelf, Reader reader) {
-        var invented = room.statistics().invented();
+    private Map<EpisodeId, String> titles(OwnSeries ownSeries, Reader reader) {
+        var invented = services.statistics().invented();
         var titles = new HashMap<EpisodeId, String>();
-        for (var board : shelf.boards()) {
+        for (var board : ownSeries.boards()) {
             boolean demo = board.ids().stream().anyMatch(invented::contains);
             String key = demo ? "statistics.csv.demo" : "statistics.csv.episode";
             for (var episode : board.episodes()) {

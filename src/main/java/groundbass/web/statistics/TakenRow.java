@@ -1,7 +1,7 @@
 package groundbass.web.statistics;
 
 import groundbass.audience.download.Download;
-import groundbass.audience.statistics.Taken;
+import groundbass.audience.statistics.AddressedDownload;
 import groundbass.audience.student.StudentId;
 import groundbass.post.EmailAddress;
 import java.time.Instant;
@@ -17,7 +17,7 @@ import java.util.Optional;
  */
 public record TakenRow(
         Optional<String> student, Optional<String> path, String file, Instant at, String when, String state) {
-    static TakenRow of(Taken taken, Days days) {
+    static TakenRow of(AddressedDownload taken, Days days) {
         return of(taken.download(), taken.student().map(EmailAddress::value), days);
     }
 

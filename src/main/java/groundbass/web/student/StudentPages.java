@@ -17,19 +17,19 @@ import groundbass.post.Postman;
 import groundbass.release.Releases;
 import groundbass.store.Blobs;
 import groundbass.web.general.HomePage;
-import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.SessionCookie;
 import groundbass.web.shell.limit.RateLimits;
-import groundbass.web.student.account.Entry;
+import groundbass.web.student.account.DownloadView;
 import groundbass.web.student.account.MePages;
 import groundbass.web.student.account.OwnData;
+import groundbass.web.student.account.ReturnCookie;
 import groundbass.web.student.account.SessionPages;
 import groundbass.web.student.account.SignInPages;
-import groundbass.web.student.account.Taken;
-import groundbass.web.student.account.WayBack;
+import groundbass.web.student.account.StudentSignIn;
 import groundbass.web.student.file.FilePages;
 import groundbass.web.student.file.Manifests;
 import groundbass.web.student.file.OfferedFiles;
@@ -58,7 +58,7 @@ public final class StudentPages {
             Pages pages,
             Installation installation,
             Supplier<SiteSettings> settings,
-            Doorkeeper doorkeeper,
+            AccessFilter accessFilter,
             SessionCookie cookie,
             RateLimits limits,
             Clock clock) {}
@@ -114,31 +114,31 @@ public final class StudentPages {
                 views,
                 shell.settings(),
                 shell.clock());
-        return new PreviewPages(shell.pages(), shell.doorkeeper(), shell.limits(), previews, links);
+        return new PreviewPages(shell.pages(), shell.accessFilter(), shell.limits(), previews, links);
     }
 
     private static Stream<PageGroup> taking(Shell shell, Library library, Audience audience) {
-        var entry = new Entry(audience.sessions(), shell.cookie());
+        var signIn = new StudentSignIn(audience.sessions(), shell.cookie());
         return Stream.of(
                 files(shell, library, audience.downloads()),
                 new SignInPages(
                         shell.pages(),
-                        shell.doorkeeper(),
+                        shell.accessFilter(),
                         audience.signIns(),
                         shell.settings(),
-                        entry,
+                        signIn,
                         audience.audit(),
                         shell.limits(),
-                        new WayBack(shell.installation().secure()),
+                        new ReturnCookie(shell.installation().secure()),
                         audience.mailed() ? Optional.empty() : Optional.of(audience.postman())),
-                new SessionPages(shell.doorkeeper(), audience.sessions(), audience.audit()),
+                new SessionPages(shell.accessFilter(), audience.sessions(), audience.audit()),
                 new MePages(
                         shell.pages(),
-                        shell.doorkeeper(),
+                        shell.accessFilter(),
                         audience.students(),
                         audience.sessions(),
                         audience.statistics(),
-                        new Taken(library.episodes()),
+                        new DownloadView(library.episodes()),
                         new OwnData(
                                 audience.consents(),
                                 audience.statistics(),
@@ -147,7 +147,7 @@ public final class StudentPages {
                                 audience.outbox(),
                                 library.episodes(),
                                 library.catalog()),
-                        entry));
+                        signIn));
     }
 
     private static PageGroup files(Shell shell, Library library, Downloads downloads) {
@@ -155,7 +155,7 @@ public final class StudentPages {
                 new OfferedFiles(library.releases(), shell.clock()),
                 library.blobs(),
                 downloads,
-                shell.doorkeeper(),
+                shell.accessFilter(),
                 shell.limits(),
                 shell.installation(),
                 shell.settings(),

@@ -1,6 +1,6 @@
 package groundbass.web.view;
 
-import groundbass.web.answer.StoredBytes;
+import groundbass.web.answer.CachedResponse;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -41,15 +41,15 @@ public final class Assets {
     // how a style sheet names a typeface and a script its worker
     private static final Pattern NEIGHBOUR = Pattern.compile("(?<=[(\"])\\./(" + NAME + ")(?=[)\"])");
 
-    private final Map<String, StoredBytes> known = new ConcurrentHashMap<>();
+    private final Map<String, CachedResponse> known = new ConcurrentHashMap<>();
 
     /** The asset of that file name, if there is one of a kind that is served. */
-    public Optional<StoredBytes> find(String name) {
+    public Optional<CachedResponse> find(String name) {
         var kept = known.get(name);
         if (kept != null) {
             return Optional.of(kept);
         }
-        var read = NAME.matcher(name).matches() ? read(name) : Optional.<StoredBytes>empty();
+        var read = NAME.matcher(name).matches() ? read(name) : Optional.<CachedResponse>empty();
         read.ifPresent(bytes -> known.put(name, bytes));
         return read;
     }
@@ -60,10 +60,11 @@ public final class Assets {
         return PATH + name + "?v=" + asset.version();
     }
 
-    private Optional<StoredBytes> read(String name) {
+    private Optional<CachedResponse> read(String name) {
         String ending = name.substring(name.lastIndexOf('.') + 1);
         var bytes = TYPES.containsKey(ending) ? bytes(name) : Optional.<byte[]>empty();
-        return bytes.map(b -> StoredBytes.of(NAMES_OTHERS.contains(ending) ? withVersions(b) : b, TYPES.get(ending)));
+        return bytes.map(
+                b -> CachedResponse.of(NAMES_OTHERS.contains(ending) ? withVersions(b) : b, TYPES.get(ending)));
     }
 
     /** Names of other assets get their versions, so that these may be cached for good as well. */

@@ -25,7 +25,7 @@ public final class Templates {
     }
 
     /** The page as HTML. {@code view} is a public record. */
-    public String render(String name, Record view, Frame frame, Reader reader) {
+    public String render(String name, Record view, PageFrame frame, Reader reader) {
         var variables = Map.<String, Object>of("view", view, "frame", frame, "reader", reader);
         return engine.process(name, new Context(reader.locale(), variables));
     }

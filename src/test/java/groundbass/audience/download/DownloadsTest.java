@@ -31,7 +31,7 @@ class DownloadsTest {
             var audience = new Audience(database);
             StudentId anna = audience.student(ANNA);
             DownloadId id = audience.downloads
-                    .begin(whole(SHEET, new Taker.Known(anna)))
+                    .begin(whole(SHEET, new Requester.Known(anna)))
                     .id();
             Download begun = audience.download(id);
             assertThat(begun.state()).isEqualTo(DownloadState.STARTED);
@@ -50,11 +50,11 @@ class DownloadsTest {
     void rangesWithATokenAreOneDownload(Database database) {
         try (database) {
             var audience = new Audience(database);
-            Begun first = audience.downloads.begin(range(SHEET, VISITOR));
+            StartedDownload first = audience.downloads.begin(range(SHEET, VISITOR));
             audience.downloads.sent(first.id(), new ByteSpan(600, 1000));
             audience.clock.advance(Duration.ofHours(23));
             // from another place, so that only the token can join them
-            var elsewhere = new Taker.Anonymous("198.51.100.4", "A player/3");
+            var elsewhere = new Requester.Anonymous("198.51.100.4", "A player/3");
             var next = new FileRequest(SHEET, elsewhere, false, Optional.of(first.token()));
             assertThat(audience.downloads.begin(next).id()).isEqualTo(first.id());
             assertThat(audience.download(first.id()).state()).isEqualTo(DownloadState.STARTED);
@@ -70,8 +70,8 @@ class DownloadsTest {
     void aTokenJoinsNeitherAnotherFileNorAnotherReaderNorAnotherDay(Database database) {
         try (database) {
             var audience = new Audience(database);
-            var anna = new Taker.Known(audience.student(ANNA));
-            var bert = new Taker.Known(audience.student(BERT));
+            var anna = new Requester.Known(audience.student(ANNA));
+            var bert = new Requester.Known(audience.student(BERT));
             Optional<String> token =
                     Optional.of(audience.downloads.begin(range(SHEET, anna)).token());
             audience.downloads.begin(new FileRequest(file(FIRST, "line.mid", 50), anna, false, token));
@@ -88,17 +88,20 @@ class DownloadsTest {
     void aReaderWithoutTokenIsJoinedForAnHour(Database database) {
         try (database) {
             var audience = new Audience(database);
-            for (Taker taker : new Taker[] {VISITOR, new Taker.Known(audience.student(ANNA))}) {
-                DownloadId first = audience.downloads.begin(whole(SHEET, taker)).id();
+            for (Requester requester : new Requester[] {VISITOR, new Requester.Known(audience.student(ANNA))}) {
+                DownloadId first =
+                        audience.downloads.begin(whole(SHEET, requester)).id();
                 audience.downloads.brokenOff(first, new ByteSpan(0, 300));
                 assertThat(audience.download(first).state()).isEqualTo(DownloadState.BROKEN_OFF);
                 audience.clock.advance(Duration.ofMinutes(59));
-                assertThat(audience.downloads.begin(range(SHEET, taker)).id()).isEqualTo(first);
+                assertThat(audience.downloads.begin(range(SHEET, requester)).id())
+                        .isEqualTo(first);
                 assertThat(audience.download(first).state()).isEqualTo(DownloadState.STARTED);
                 audience.downloads.sent(first, new ByteSpan(300, 1000));
                 assertThat(audience.download(first).state()).isEqualTo(DownloadState.COMPLETE);
                 audience.clock.advance(Duration.ofMinutes(1));
-                assertThat(audience.downloads.begin(range(SHEET, taker)).id()).isNotEqualTo(first);
+                assertThat(audience.downloads.begin(range(SHEET, requester)).id())
+                        .isNotEqualTo(first);
             }
         }
     }
@@ -108,7 +111,7 @@ class DownloadsTest {
     void theWholeFileOnceMoreAfterTheEndIsAnotherDownload(Database database) {
         try (database) {
             var audience = new Audience(database);
-            var anna = new Taker.Known(audience.student(ANNA));
+            var anna = new Requester.Known(audience.student(ANNA));
             DownloadId first = audience.take(SHEET, anna);
             assertThat(audience.downloads.begin(range(SHEET, anna)).id()).isEqualTo(first);
             DownloadId second = audience.take(SHEET, anna);
@@ -141,7 +144,7 @@ class DownloadsTest {
         try (database) {
             var audience = new Audience(database);
             var robot = audience.take(SHEET, ROBOT);
-            var anna = audience.take(SHEET, new Taker.Known(audience.student(ANNA)));
+            var anna = audience.take(SHEET, new Requester.Known(audience.student(ANNA)));
             assertThat(audience.download(robot).robot()).isTrue();
             assertThat(audience.download(anna).robot()).isFalse();
         }

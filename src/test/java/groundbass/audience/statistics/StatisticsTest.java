@@ -17,7 +17,7 @@ import groundbass.audience.download.DownloadId;
 import groundbass.audience.download.DownloadRows;
 import groundbass.audience.download.DownloadState;
 import groundbass.audience.download.ReleasedFile;
-import groundbass.audience.download.Taker;
+import groundbass.audience.download.Requester;
 import groundbass.audience.student.StudentId;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
@@ -218,7 +218,7 @@ class StatisticsTest {
                                     false));
                 }
             });
-            var told = new ArrayList<Taken>();
+            var told = new ArrayList<AddressedDownload>();
             audience.statistics.taken(List.of(FIRST), told::add);
             assertThat(told).hasSize(many).doesNotHaveDuplicates();
             assertThat(told).isSortedAccordingTo(Comparator.comparing(taken -> taken.download()
@@ -235,8 +235,8 @@ class StatisticsTest {
     void whatAnEducatorTakesAtTheDeskIsRecordedAndNotCounted(Database database) {
         try (database) {
             var audience = new Audience(database);
-            audience.take(SHEET, new Taker.AtTheDesk());
-            audience.take(SHEET, new Taker.AtTheDesk());
+            audience.take(SHEET, new Requester.AtTheDesk());
+            audience.take(SHEET, new Requester.AtTheDesk());
             assertThat(audience.all()).hasSize(2).allMatch(Download::own).noneMatch(Download::counts);
             assertThat(audience.statistics.ofEpisode(FIRST))
                     .isEqualTo(new EpisodeUse(FIRST, 0, 0, DownloadCounts.NONE, 0, List.of()));
@@ -250,21 +250,21 @@ class StatisticsTest {
         var audience = new Audience(database);
         anna = audience.student(ANNA);
         bert = audience.student(BERT);
-        audience.take(SHEET, new Taker.Known(anna));
+        audience.take(SHEET, new Requester.Known(anna));
         audience.clock.set("2026-03-02T10:05:00Z");
-        audience.take(MIDI, new Taker.Known(anna));
+        audience.take(MIDI, new Requester.Known(anna));
         audience.clock.set("2026-03-03T18:00:00Z");
-        var broken = audience.downloads.begin(whole(SHEET, new Taker.Known(bert)));
+        var broken = audience.downloads.begin(whole(SHEET, new Requester.Known(bert)));
         audience.downloads.brokenOff(broken.id(), ByteSpan.of(0, 400));
         audience.clock.set("2026-03-04T09:00:00Z");
         audience.take(SHEET, VISITOR);
         audience.take(SHEET, VISITOR);
         audience.take(SHEET, ROBOT);
         audience.clock.set("2026-03-25T08:00:00Z");
-        var handed = audience.downloads.begin(whole(SHEET, new Taker.Known(bert)));
+        var handed = audience.downloads.begin(whole(SHEET, new Requester.Known(bert)));
         audience.downloads.handedOver(handed.id());
         audience.clock.set("2026-03-29T22:30:00Z");
-        audience.downloads.begin(whole(OTHER, new Taker.Known(anna)));
+        audience.downloads.begin(whole(OTHER, new Requester.Known(anna)));
         return audience;
     }
 }

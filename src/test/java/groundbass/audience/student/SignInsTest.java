@@ -5,7 +5,7 @@ import static groundbass.audience.Audience.BERT;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.Audience;
-import groundbass.post.Letter;
+import groundbass.post.OutboxMail;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.net.URI;
@@ -177,7 +177,7 @@ class SignInsTest {
         try (database) {
             var audience = new Audience(database);
             audience.signIns.request(ANNA, Locale.forLanguageTag("de-AT"));
-            Letter letter = audience.outbox.newest(1).get(0);
+            OutboxMail letter = audience.outbox.newest(1).get(0);
             assertThat(letter.message().subject()).isEqualTo("Dein Anmeldelink für Quay Lessons");
             assertThat(letter.message().text()).contains("20 Minuten", "https://bass.example:8443/sign-in/");
             var as = (SignedIn.As) audience.signIns.use(audience.mailed(), "1", Device.COMPUTER);
@@ -233,7 +233,7 @@ class SignInsTest {
         }
     }
 
-    private static boolean isTo(Letter letter, String address) {
+    private static boolean isTo(OutboxMail letter, String address) {
         return letter.message().to().value().equals(address);
     }
 }

@@ -8,7 +8,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.Audience;
 import groundbass.audience.download.DownloadId;
-import groundbass.audience.download.Taker;
+import groundbass.audience.download.Requester;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.time.Duration;
@@ -24,7 +24,7 @@ class StudentsTest {
             var audience = new Audience(database);
             var anna = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "1", Device.COMPUTER);
             var bert = (SignedIn.As) audience.signIns.use(audience.requested(BERT), "1", Device.COMPUTER);
-            DownloadId taken = audience.take(file(FIRST, "sheet.pdf", 10), new Taker.Known(anna.student()));
+            DownloadId taken = audience.take(file(FIRST, "sheet.pdf", 10), new Requester.Known(anna.student()));
 
             audience.students.forget(anna.student());
             audience.students.forget(anna.student());

@@ -219,20 +219,20 @@ class TechniqueTest {
 
     @Test // rule: technique-sound: place, release, brightness and decay
     void strokesMeetTheStringAsTheTableSays() {
-        isWithin(Touch.of(Technique.FINGER), 0.15, 0.25, 1_500, 3_000, 1, 1);
-        isWithin(Touch.of(Technique.SLAP), 0.28, 0.35, 4_000, 7_000, 0.8, 0.8);
-        isWithin(Touch.of(Technique.POP), 0.15, 0.22, 6_000, 10_000, 0.8, 0.8);
-        isWithin(Touch.of(Technique.MUTE), 0.05, 0.12, 500, 1_000, 0.1, 0.25);
-        isWithin(Touch.DEAD, 0, 1, 1_000, 2_000, 0.01, 0.03);
-        assertThat(Touch.of(Technique.FINGER).rise()).isBetween(0.005, 0.01);
-        assertThat(Touch.of(Technique.POP).rise()).isLessThan(0.001);
+        isWithin(Excitation.of(Technique.FINGER), 0.15, 0.25, 1_500, 3_000, 1, 1);
+        isWithin(Excitation.of(Technique.SLAP), 0.28, 0.35, 4_000, 7_000, 0.8, 0.8);
+        isWithin(Excitation.of(Technique.POP), 0.15, 0.22, 6_000, 10_000, 0.8, 0.8);
+        isWithin(Excitation.of(Technique.MUTE), 0.05, 0.12, 500, 1_000, 0.1, 0.25);
+        isWithin(Excitation.DEAD, 0, 1, 1_000, 2_000, 0.01, 0.03);
+        assertThat(Excitation.of(Technique.FINGER).rise()).isBetween(0.005, 0.01);
+        assertThat(Excitation.of(Technique.POP).rise()).isLessThan(0.001);
     }
 
     private static void isWithin(
-            Touch touch, double near, double far, double dull, double bright, double least, double most) {
-        assertThat(touch.place().fraction()).isBetween(near, far);
-        assertThat(touch.brightness()).isBetween(dull, bright);
-        assertThat(touch.sustain()).isBetween(least, most);
+            Excitation excitation, double near, double far, double dull, double bright, double least, double most) {
+        assertThat(excitation.place().fraction()).isBetween(near, far);
+        assertThat(excitation.brightness()).isBetween(dull, bright);
+        assertThat(excitation.sustain()).isBetween(least, most);
     }
 
     @ParameterizedTest

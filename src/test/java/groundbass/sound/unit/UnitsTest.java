@@ -80,13 +80,13 @@ class UnitsTest {
     void aChokedShotFadesAndAnUnchokedOneDoesNot() {
         float[] steady = new float[20_000];
         Arrays.fill(steady, 1);
-        var choked = new Shots(RATE, List.of(new Shots.Shot(100, steady, 0.5f, 5_000)));
+        var choked = new OneShotSampler(RATE, List.of(new OneShotSampler.Shot(100, steady, 0.5f, 5_000)));
         float[] out = render(choked, 20_000, 333);
         assertThat(out[99]).isZero();
         assertThat(out[100]).isEqualTo(0.5f);
         assertThat(out[4_999]).isEqualTo(0.5f);
         assertThat(out[10_000]).isLessThan(0.001f);
-        var free = new Shots(RATE, List.of(Shots.Shot.of(100, steady, 0.5)));
+        var free = new OneShotSampler(RATE, List.of(OneShotSampler.Shot.of(100, steady, 0.5)));
         assertThat(render(free, 20_000, 1)[10_000]).isEqualTo(0.5f);
     }
 

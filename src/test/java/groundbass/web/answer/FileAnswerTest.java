@@ -71,7 +71,7 @@ class FileAnswerTest {
         var large = Files.write(folder.resolve("large.wav"), new byte[LARGE]);
         var onDisk = FileAnswer.of(file, "audio/mpeg", TAG);
         var inMemory = FileAnswer.of(CONTENT, "audio/mpeg", TAG).withDownloadName("Übung 1.mp3");
-        var handed = onDisk.withHandOver(Optional.of(new HandOver(folder, "/stored/")));
+        var handed = onDisk.withHandOver(Optional.of(new SendfileOffload(folder, "/stored/")));
         stage = Stage.with(routes -> {
             add(routes, "/disk", onDisk.withDownloadName("groove.mp3"));
             add(routes, "/memory", inMemory);

@@ -7,7 +7,7 @@ import static org.hamcrest.Matchers.not;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.settings.Settings;
 import groundbass.post.EmailAddress;
-import groundbass.post.Message;
+import groundbass.post.Mail;
 import groundbass.post.MessageId;
 import groundbass.post.Outbox;
 import io.restassured.specification.RequestSpecification;
@@ -122,7 +122,7 @@ class SettingsAndLettersTest {
         var to = EmailAddress.read("student@trial.example").orElseThrow();
         var tomorrow = studio.site.clock().instant().plus(Duration.ofDays(1));
         var outbox = new Outbox(studio.site.groundbass().database().jdbi(), studio.site.clock());
-        return outbox.put(Message.of(to, subject, text, tomorrow));
+        return outbox.put(Mail.of(to, subject, text, tomorrow));
     }
 
     /** As the development sender leaves it. */

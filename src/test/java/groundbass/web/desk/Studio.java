@@ -3,7 +3,7 @@ package groundbass.web.desk;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
@@ -25,7 +25,7 @@ public final class Studio implements AutoCloseable {
     public final Cookie cookie = site.atTheDesk();
     public final SeriesCatalog catalog;
     final Episodes episodes;
-    public final EpisodeDesk writing;
+    public final EpisodeService writing;
     public final Series series;
     public final Episode strangersEpisode;
 
@@ -42,7 +42,7 @@ public final class Studio implements AutoCloseable {
                 handle.execute("insert into setting (name, chosen) values ('public.address', ?)", publicAddress));
         catalog = new SeriesCatalog(jdbi, audit, site.clock());
         episodes = new Episodes(jdbi);
-        writing = new EpisodeDesk(jdbi, audit, site.clock());
+        writing = new EpisodeService(jdbi, audit, site.clock());
         series = done(catalog.create(site.educator(), new SeriesForm("Low Tide", "", "Grooves.", "Europe/Vienna")));
         site.clock().advance(Duration.ofMinutes(1)); // so that it is clear who was there first
         var stranger = done(new Educators(jdbi, audit, site.clock())

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.web.Stage;
 import groundbass.web.shell.Installation;
+import groundbass.web.shell.PrincipalResolver;
 import groundbass.web.shell.Role;
-import groundbass.web.shell.Visitors;
 import java.net.URI;
 import java.util.List;
 import java.util.Optional;
@@ -22,7 +22,7 @@ class FrontServerTest {
         var installation = new Installation(URI.create("http://localhost:8420"), false, false, hops, Optional.empty());
         try (var stage = Stage.at(
                 installation,
-                Visitors.NONE,
+                PrincipalResolver.NONE,
                 pages -> List.of(routes -> routes.get(
                         "/seen", Role.ANYONE, ctx -> ctx.result(ctx.scheme() + " " + ctx.ip() + " " + ctx.host()))))) {
             var request = stage.request();

@@ -3,8 +3,8 @@ package groundbass.web.gate;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.web.Stage;
+import groundbass.web.shell.PrincipalResolver;
 import groundbass.web.shell.Role;
-import groundbass.web.shell.Visitors;
 import java.io.IOException;
 import java.net.Socket;
 import java.net.SocketTimeoutException;
@@ -23,7 +23,7 @@ class GateTest {
 
     static final Stage stage = Stage.at(
             "http://localhost:8420",
-            Visitors.NONE,
+            PrincipalResolver.NONE,
             pages -> List.of(routes -> {
                 routes.get("/page", Role.ANYONE, ctx -> ctx.result("page"));
                 routes.get("/play/part", Role.ANYONE, ctx -> ctx.result("part"));

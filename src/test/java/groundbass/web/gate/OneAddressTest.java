@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.web.Stage;
 import groundbass.web.general.GeneralPages;
-import groundbass.web.shell.Visitors;
+import groundbass.web.shell.PrincipalResolver;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -39,7 +39,7 @@ class OneAddressTest {
     void anotherSpellingIsSentOnForGood() {
         try (var stage = Stage.at(
                 "http://localhost:8420",
-                Visitors.NONE,
+                PrincipalResolver.NONE,
                 pages -> List.of(new GeneralPages(pages, () -> SiteSettings.USUAL)))) {
             var request = stage.request().urlEncodingEnabled(false).accept("text/html");
             var answer = request.get("/priv%61cy?x=%61");

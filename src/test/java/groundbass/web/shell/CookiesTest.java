@@ -33,7 +33,7 @@ class CookiesTest {
     void aSentenceIsShownOnceAfterARedirectAndOnlyOurOwn() {
         try (var stage = Stage.at(
                 "http://localhost:8420",
-                Visitors.NONE,
+                PrincipalResolver.NONE,
                 pages -> List.of(new HomePage(pages, reader -> HomePage.View.EMPTY), flashing()))) {
             String cookie = stage.request().get("/done").getCookie("flash");
             var shown =
@@ -52,7 +52,7 @@ class CookiesTest {
     /** RFC 6265bis section 4.1.2.5: without Secure it would also travel where anybody may read and write it. */
     @Test
     void overTlsTheSentencesCookieIsSecure() {
-        try (var stage = Stage.at("https://grooves.example", Visitors.NONE, pages -> List.of(flashing()))) {
+        try (var stage = Stage.at("https://grooves.example", PrincipalResolver.NONE, pages -> List.of(flashing()))) {
             assertThat(stage.request().get("/done").header("Set-Cookie"))
                     .startsWith("flash=saved")
                     .contains("Secure");
@@ -64,7 +64,7 @@ class CookiesTest {
     void aKeptPageShowsNoSentenceAndSetsNoCookie() {
         try (var stage = Stage.at(
                 "http://localhost:8420",
-                Visitors.NONE,
+                PrincipalResolver.NONE,
                 pages -> List.of(new GeneralPages(pages, () -> SiteSettings.USUAL)))) {
             var page = stage.request()
                     .cookie("flash", "saved")
@@ -83,7 +83,7 @@ class CookiesTest {
         var cookie = new SessionCookie(Installation.at(URI.create(address)));
         PageGroup signIn =
                 routes -> routes.get("/in", Role.ANYONE, ctx -> cookie.set(ctx, "token", Duration.ofHours(1)));
-        try (var stage = Stage.at(address, Visitors.NONE, pages -> List.of(signIn))) {
+        try (var stage = Stage.at(address, PrincipalResolver.NONE, pages -> List.of(signIn))) {
             return stage.request().get("/in").header("Set-Cookie");
         }
     }

@@ -30,12 +30,12 @@ class DoorTest {
     static final String HOME = "https://grooves.example";
     static final SettableClock clock = SettableClock.at(Site.START);
     static final RateLimits limits = new MemoryLimits(clock);
-    static final Visitors visitors = token -> switch (token.orElse("")) {
-        case "ada" -> new Visitor(Optional.of(EducatorId.next()), Optional.empty());
-        case "ben" -> new Visitor(Optional.empty(), Optional.of(StudentId.next()));
-        default -> Visitor.UNKNOWN;
+    static final PrincipalResolver principals = token -> switch (token.orElse("")) {
+        case "ada" -> new Principal(Optional.of(EducatorId.next()), Optional.empty());
+        case "ben" -> new Principal(Optional.empty(), Optional.of(StudentId.next()));
+        default -> Principal.UNKNOWN;
     };
-    static final Stage stage = Stage.at(HOME, visitors, pages -> List.of(DoorTest::routes));
+    static final Stage stage = Stage.at(HOME, principals, pages -> List.of(DoorTest::routes));
 
     static void routes(Routes routes) {
         routes.post("/change", Role.ANYONE, ctx -> ctx.result("changed " + ctx.formParam("what")));

@@ -31,7 +31,9 @@ class HostNamesTest {
     void onlyTheSitesOwnNameIsAnswered(boolean named, String host, int status) {
         var installation = new Installation(URI.create("https://grooves.example"), named, false, 0, Optional.empty());
         try (var stage = Stage.at(
-                installation, Visitors.NONE, pages -> List.of(new GeneralPages(pages, () -> SiteSettings.USUAL)))) {
+                installation,
+                PrincipalResolver.NONE,
+                pages -> List.of(new GeneralPages(pages, () -> SiteSettings.USUAL)))) {
             String request =
                     "GET /privacy HTTP/1.1\r\nHost: " + host + "\r\nAccept: text/html\r\nConnection: close\r\n\r\n";
             assertThat(RawRequest.status(stage.port(), request)).isEqualTo(status);

@@ -5,14 +5,14 @@ import groundbass.audience.download.DownloadToken;
 import groundbass.audience.download.Downloads;
 import groundbass.audience.download.FileRequest;
 import groundbass.audience.download.ReleasedFile;
-import groundbass.audience.download.Taker;
+import groundbass.audience.download.Requester;
 import groundbass.audience.download.VisitorKey;
 import groundbass.audience.student.StudentId;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
@@ -34,8 +34,9 @@ final class Story implements AutoCloseable {
     static final String TITLE = "=Rope & <Tide>";
     static final Instant NOW = Instant.parse("2026-02-11T09:00:00Z");
 
-    private static final Taker VISITOR = new Taker.Anonymous("192.0.2.7", "A browser/1.0"); // address of RFC 5737
-    private static final Taker ROBOT = new Taker.Anonymous("192.0.2.8", "Examplebot/2.1");
+    private static final Requester VISITOR =
+            new Requester.Anonymous("192.0.2.7", "A browser/1.0"); // address of RFC 5737
+    private static final Requester ROBOT = new Requester.Anonymous("192.0.2.8", "Examplebot/2.1");
 
     final Site site = Site.open();
     final Episode rope;
@@ -65,21 +66,21 @@ final class Story implements AutoCloseable {
     }
 
     private void tell() {
-        take("2026-02-01T22:30:00Z", rope, "sheet.pdf", new Taker.Known(anna), 1000);
-        take("2026-02-01T23:30:00Z", rope, "line.mid", new Taker.Known(anna), 1000);
-        take("2026-02-03T18:00:00Z", rope, "sheet.pdf", new Taker.Known(bert), 400);
+        take("2026-02-01T22:30:00Z", rope, "sheet.pdf", new Requester.Known(anna), 1000);
+        take("2026-02-01T23:30:00Z", rope, "line.mid", new Requester.Known(anna), 1000);
+        take("2026-02-03T18:00:00Z", rope, "sheet.pdf", new Requester.Known(bert), 400);
         take("2026-02-04T09:00:00Z", rope, "sheet.pdf", VISITOR, 1000);
         take("2026-02-04T09:01:00Z", rope, "sheet.pdf", VISITOR, 1000);
         take("2026-02-04T09:02:00Z", rope, "sheet.pdf", ROBOT, 1000);
-        take("2026-02-10T08:00:00Z", ferry, "bundle.zip", new Taker.Known(bert), 1000);
-        take("2026-02-10T09:00:00Z", strangers, "sheet.pdf", new Taker.Known(anna), 1000);
-        take("2026-02-10T10:00:00Z", strangers, "sheet.pdf", new Taker.Known(carl), 1000);
+        take("2026-02-10T08:00:00Z", ferry, "bundle.zip", new Requester.Known(bert), 1000);
+        take("2026-02-10T09:00:00Z", strangers, "sheet.pdf", new Requester.Known(anna), 1000);
+        take("2026-02-10T10:00:00Z", strangers, "sheet.pdf", new Requester.Known(carl), 1000);
     }
 
-    private void take(String when, Episode episode, String name, Taker taker, long bytes) {
+    private void take(String when, Episode episode, String name, Requester requester, long bytes) {
         site.clock().set(when);
         var file = new ReleasedFile("release000000001", episode.id(), name, 1000);
-        var begun = downloads.begin(new FileRequest(file, taker, true, Optional.empty()));
+        var begun = downloads.begin(new FileRequest(file, requester, true, Optional.empty()));
         if (bytes == file.size()) {
             downloads.sent(begun.id(), ByteSpan.of(0, bytes));
         } else {
@@ -93,7 +94,8 @@ final class Story implements AutoCloseable {
         var home = catalog.ownedBy(owner).stream()
                 .findFirst()
                 .orElseGet(() -> done(catalog.create(owner, new SeriesForm(series, "", "", "Europe/Vienna"))));
-        var episode = done(new EpisodeDesk(jdbi, audit, site.clock()).create(owner, home.id(), title, Level.BEGINNER));
+        var episode =
+                done(new EpisodeService(jdbi, audit, site.clock()).create(owner, home.id(), title, Level.BEGINNER));
         jdbi.useTransaction(handle -> new Episodes(jdbi).markPublished(handle, episode.id(), Site.START));
         return episode;
     }

@@ -8,7 +8,7 @@ import groundbass.web.Browser;
 import groundbass.web.Stage;
 import groundbass.web.general.AssetFiles;
 import groundbass.web.general.HomePage;
-import groundbass.web.shell.Visitors;
+import groundbass.web.shell.PrincipalResolver;
 import groundbass.web.view.Assets;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -45,7 +45,7 @@ class OwnRecordingTest {
         browser = Browser.open();
         stage = Stage.at(
                 "http://localhost:8420",
-                Visitors.NONE,
+                PrincipalResolver.NONE,
                 pages -> List.of(new HomePage(pages, reader -> HomePage.View.EMPTY), new AssetFiles(new Assets())));
         page = browser.page();
         page.navigate("http://localhost:" + stage.port() + "/");

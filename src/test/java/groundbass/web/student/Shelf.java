@@ -2,7 +2,7 @@ package groundbass.web.student;
 
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.series.SeriesCatalog;
@@ -18,8 +18,8 @@ import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.identity.Slug;
+import groundbass.release.BuildSpec;
 import groundbass.release.MadeAudio;
-import groundbass.release.Recipe;
 import groundbass.release.Release;
 import groundbass.release.ReleaseBuilder;
 import groundbass.release.ReleaseId;
@@ -150,25 +150,22 @@ final class Shelf {
     }
 
     private ReleaseId build(Episode episode, EpisodeDocument document) {
-        var desk = new EpisodeDesk(jdbi, new Audit(jdbi, site.clock()), site.clock());
+        var desk = new EpisodeService(jdbi, new Audit(jdbi, site.clock()), site.clock());
         var draft = desk.draft(site.educator(), episode.id()).orElseThrow();
         desk.saveDraft(site.educator(), episode.id(), draft.version(), document);
         var revision =
                 desk.makeRevision(site.educator(), episode.id(), "").result().orElseThrow();
-        var recipe = new Recipe(
+        var spec = new BuildSpec(
                 revision.id(),
-                releases.latest(episode.id())
-                                .map(last -> last.recipe().release())
-                                .orElse(0)
-                        + 1,
+                releases.latest(episode.id()).map(last -> last.spec().release()).orElse(0) + 1,
                 "Quay Exercises",
                 episode.number(),
                 "%s-%02d-%s".formatted(SERIES, episode.number(), episode.slug().value()),
                 site.address() + "/e/" + episode.id(),
                 LocalDate.of(2026, 1, 1),
-                Recipe.RENDERERS);
-        var id = jdbi.inTransaction(handle -> releases.create(
-                handle, episode.id(), recipe, false, site.clock().instant()));
+                BuildSpec.RENDERERS);
+        var id = jdbi.inTransaction(handle ->
+                releases.create(handle, episode.id(), spec, false, site.clock().instant()));
         builder.build(id);
         return id;
     }

@@ -39,7 +39,7 @@ class TakingTest {
 
     @Test
     void aFileIsTakenHomeUnderANameThatTellsItsLesson() {
-        visitor("A")
+        principal("A")
                 .get(shelf.file(1, "sheet.pdf"))
                 .then()
                 .statusCode(200)
@@ -53,7 +53,7 @@ class TakingTest {
 
     @Test
     void theRecordIsThereWithEveryByte() {
-        var body = visitor("B").get(shelf.file(1, "line.mid")).body().asByteArray();
+        var body = principal("B").get(shelf.file(1, "line.mid")).body().asByteArray();
         Shelf.await(() -> last("line.mid").state() == DownloadState.COMPLETE);
         var taken = last("line.mid");
         assertThat(taken.state()).isEqualTo(DownloadState.COMPLETE);
@@ -66,14 +66,14 @@ class TakingTest {
         var id = shelf.episode(1).id();
         long counted = statistics.ofEpisode(id).downloads().all();
         int rows = rows("sheet.pdf");
-        visitor("Desk")
+        principal("Desk")
                 .cookie(site.atTheDesk())
                 .get(shelf.file(1, "sheet.pdf"))
                 .then()
                 .statusCode(200);
         assertThat(rows("sheet.pdf")).isEqualTo(rows + 1);
         assertThat(statistics.ofEpisode(id).downloads().all()).isEqualTo(counted);
-        visitor("Desk").get(shelf.file(1, "sheet.pdf")).then().statusCode(200);
+        principal("Desk").get(shelf.file(1, "sheet.pdf")).then().statusCode(200);
         assertThat(statistics.ofEpisode(id).downloads().all()).isEqualTo(counted + 1);
     }
 
@@ -90,12 +90,12 @@ class TakingTest {
     void theRangesOfOneDownloadAreOneRecord() {
         String path = shelf.file(2, "line.mid");
         int before = taken("line.mid", 2).size();
-        var first = visitor("C").header("Range", "bytes=0-99").get(path);
+        var first = principal("C").header("Range", "bytes=0-99").get(path);
         assertThat(first.statusCode()).isEqualTo(206);
         assertThat(first.getDetailedCookie("take").getPath()).isEqualTo(path);
         assertThat(first.getDetailedCookie("take").isHttpOnly()).isTrue();
         site.clock().advance(Duration.ofHours(2)); // longer than ranges are joined without it
-        visitor("C")
+        principal("C")
                 .cookie("take", first.cookie("take"))
                 .header("Range", "bytes=100-")
                 .get(path)
@@ -110,21 +110,21 @@ class TakingTest {
     @Test
     void headAndWhatIsStillFreshAreNotCounted() {
         String path = shelf.file(1, "line.txt");
-        var head = visitor("D").head(path);
+        var head = principal("D").head(path);
         assertThat(head.statusCode()).isEqualTo(200);
-        visitor("D")
+        principal("D")
                 .header("If-None-Match", head.header("ETag"))
                 .get(path)
                 .then()
                 .statusCode(304);
-        visitor("D").header("Range", "bytes=9999999-").get(path).then().statusCode(416);
+        principal("D").header("Range", "bytes=9999999-").get(path).then().statusCode(416);
         assertThat(taken("line.txt", 1)).isEmpty();
     }
 
     @Test
     void playingOnThePageIsNoDownload() {
         String name = "without-bass-75.mp3";
-        visitor("E")
+        principal("E")
                 .header("Range", "bytes=0-9")
                 .get(shelf.file(1, name).replace("/files/", "/play/"))
                 .then()
@@ -137,7 +137,7 @@ class TakingTest {
     @Test
     void robotsAreCountedApart() {
         long before = statistics.ofEpisode(shelf.episode(2).id()).robots();
-        visitor("Examplebot/2.1 (+https://bot.example/)")
+        principal("Examplebot/2.1 (+https://bot.example/)")
                 .get(shelf.file(2, "README.txt"))
                 .then()
                 .statusCode(200);
@@ -186,7 +186,7 @@ class TakingTest {
                 "insert into student (id, email, locale, created_at) values ('listens000000001', ?, 'en', now())",
                 email.value()));
         var student = new StudentId("listens000000001");
-        visitor("H")
+        principal("H")
                 .cookie(site.signedIn(new Person.OfStudent(student)))
                 .get(path)
                 .then()
@@ -214,12 +214,12 @@ class TakingTest {
     }
 
     private Response raw(String address) {
-        return visitor("F").urlEncodingEnabled(false).get(address);
+        return principal("F").urlEncodingEnabled(false).get(address);
     }
 
     @Test
     void onlyRecordingsCanBePlayed() {
-        visitor("G")
+        principal("G")
                 .get(shelf.file(1, "sheet.pdf").replace("/files/", "/play/"))
                 .then()
                 .statusCode(404);
@@ -229,10 +229,10 @@ class TakingTest {
     void aReleaseThatIsNotOutGivesNothingAndAnOlderOneStays() {
         String old = shelf.file(2, "sheet.pdf");
         var prepared = shelf.release(2, "Not out.", false);
-        visitor("H").get("/files/" + prepared + "/sheet.pdf").then().statusCode(404);
+        principal("H").get("/files/" + prepared + "/sheet.pdf").then().statusCode(404);
         shelf.release(2, "Out.", true);
         assertThat(shelf.file(2, "sheet.pdf")).isNotEqualTo(old);
-        visitor("H").get(old).then().statusCode(200);
+        principal("H").get(old).then().statusCode(200);
     }
 
     @Test
@@ -266,7 +266,7 @@ class TakingTest {
     }
 
     /** Somebody else than in every other test. */
-    private static RequestSpecification visitor(String name) {
+    private static RequestSpecification principal(String name) {
         return site.program().header("User-Agent", "Reader " + name);
     }
 

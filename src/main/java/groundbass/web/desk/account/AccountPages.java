@@ -5,14 +5,14 @@ import groundbass.audience.student.Person;
 import groundbass.audience.student.Sessions;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
-import groundbass.web.desk.access.Desk;
-import groundbass.web.desk.access.Entrance;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.EducatorSignIn;
+import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
-import groundbass.web.view.Problems;
+import groundbass.web.view.FieldProblems;
 import groundbass.web.view.SessionRow;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -23,18 +23,19 @@ import java.util.Locale;
 public final class AccountPages implements PageGroup {
     static final String PATH = "/desk/account";
 
-    private final Desk desk;
+    private final DeskContext desk;
     private final Educators educators;
     private final Sessions sessions;
     private final EducatorAccess access;
-    private final Entrance entrance;
+    private final EducatorSignIn signIn;
 
-    public AccountPages(Desk desk, Educators educators, Sessions sessions, EducatorAccess access, Entrance entrance) {
+    public AccountPages(
+            DeskContext desk, Educators educators, Sessions sessions, EducatorAccess access, EducatorSignIn signIn) {
         this.desk = desk;
         this.educators = educators;
         this.sessions = sessions;
         this.access = access;
-        this.entrance = entrance;
+        this.signIn = signIn;
     }
 
     @Override
@@ -47,30 +48,31 @@ public final class AccountPages implements PageGroup {
 
     private void show(Context ctx) {
         var educator = educator(ctx);
-        desk.pages().show(ctx, "desk/account", view(ctx, educator.name(), educator.email(), Problems.NONE));
+        desk.pages().show(ctx, "desk/account", view(ctx, educator.name(), educator.email(), FieldProblems.NONE));
     }
 
     private void changePassword(Context ctx) {
         var who = educator(ctx);
-        entrance.countPassword(ctx, who.id());
-        var outcome = educators.changePassword(who.id(), Typed.text(ctx, "present"), Typed.text(ctx, "chosen"));
+        signIn.countPassword(ctx, who.id());
+        var outcome = educators.changePassword(
+                who.id(), FormParameters.text(ctx, "present"), FormParameters.text(ctx, "chosen"));
         if (outcome.result().isEmpty()) {
-            showAgain(ctx, who.name(), who.email(), new Problems(outcome.problems()));
+            showAgain(ctx, who.name(), who.email(), new FieldProblems(outcome.problems()));
             return;
         }
-        entrance.reopen(ctx, who.id());
+        signIn.reopen(ctx, who.id());
         access.tellPasswordChanged(who, language(ctx));
         done(ctx, "desk.password");
     }
 
     private void change(Context ctx) {
         var before = educator(ctx);
-        entrance.countPassword(ctx, before.id());
-        String name = Typed.text(ctx, "name");
-        String email = Typed.text(ctx, "email");
-        var outcome = educators.change(before.id(), name, email, Typed.text(ctx, "known"));
+        signIn.countPassword(ctx, before.id());
+        String name = FormParameters.text(ctx, "name");
+        String email = FormParameters.text(ctx, "email");
+        var outcome = educators.change(before.id(), name, email, FormParameters.text(ctx, "known"));
         if (outcome.result().isEmpty()) {
-            showAgain(ctx, name, email, new Problems(outcome.problems()));
+            showAgain(ctx, name, email, new FieldProblems(outcome.problems()));
             return;
         }
         outcome.result()
@@ -84,7 +86,7 @@ public final class AccountPages implements PageGroup {
         ctx.redirect(PATH, HttpStatus.SEE_OTHER);
     }
 
-    private void showAgain(Context ctx, String name, String email, Problems problems) {
+    private void showAgain(Context ctx, String name, String email, FieldProblems problems) {
         desk.pages().showAgain(ctx, "desk/account", view(ctx, name, email, problems));
     }
 
@@ -96,14 +98,14 @@ public final class AccountPages implements PageGroup {
         return desk.pages().reader(ctx).locale();
     }
 
-    private View view(Context ctx, String name, String email, Problems problems) {
+    private View view(Context ctx, String name, String email, FieldProblems problems) {
         var person = new Person.OfEducator(desk.educator(ctx));
-        var rows = sessions.of(person, entrance.token(ctx)).stream()
+        var rows = sessions.of(person, signIn.token(ctx)).stream()
                 .map(SessionRow::of)
                 .toList();
         return new View(educator(ctx), name, email, rows, problems);
     }
 
     /** What the page shows; {@code name} and {@code email} as typed. */
-    public record View(Educator now, String name, String email, List<SessionRow> sessions, Problems problems) {}
+    public record View(Educator now, String name, String email, List<SessionRow> sessions, FieldProblems problems) {}
 }

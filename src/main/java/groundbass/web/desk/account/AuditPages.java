@@ -8,7 +8,7 @@ import groundbass.catalog.educator.Educators;
 import groundbass.identity.IdForm;
 import groundbass.text.Message;
 import groundbass.text.Messages;
-import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.DeskContext;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
@@ -25,11 +25,11 @@ public final class AuditPages implements PageGroup {
 
     private static final String PATH = "/desk/audit";
 
-    private final Desk desk;
+    private final DeskContext desk;
     private final Audit audit;
     private final Educators educators;
 
-    public AuditPages(Desk desk, Audit audit, Educators educators) {
+    public AuditPages(DeskContext desk, Audit audit, Educators educators) {
         this.desk = desk;
         this.audit = audit;
         this.educators = educators;

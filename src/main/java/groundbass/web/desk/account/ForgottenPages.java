@@ -2,14 +2,14 @@ package groundbass.web.desk.account;
 
 import groundbass.audience.student.EducatorAccess;
 import groundbass.audience.student.Token;
-import groundbass.web.desk.access.Entrance;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.EducatorSignIn;
+import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
-import groundbass.web.view.Problems;
+import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 
@@ -23,13 +23,13 @@ public final class ForgottenPages implements PageGroup {
 
     private final Pages pages;
     private final EducatorAccess access;
-    private final Entrance entrance;
+    private final EducatorSignIn signIn;
     private final boolean mailed;
 
-    public ForgottenPages(Pages pages, EducatorAccess access, Entrance entrance, boolean mailed) {
+    public ForgottenPages(Pages pages, EducatorAccess access, EducatorSignIn signIn, boolean mailed) {
         this.pages = pages;
         this.access = access;
-        this.entrance = entrance;
+        this.signIn = signIn;
         this.mailed = mailed;
     }
 
@@ -41,20 +41,20 @@ public final class ForgottenPages implements PageGroup {
                 ASK + "/sent",
                 Role.ANYONE,
                 ctx -> pages.show(ctx, "desk/forgotten-sent", new Sent(EducatorAccess.VALID.toMinutes())));
-        routes.get(RESET, Role.ANYONE, ctx -> show(ctx, Problems.NONE));
+        routes.get(RESET, Role.ANYONE, ctx -> show(ctx, FieldProblems.NONE));
         routes.post(RESET, Role.ANYONE, this::reset);
     }
 
     private void send(Context ctx) {
-        String email = Typed.text(ctx, "email");
-        entrance.countLetter(ctx, email);
+        String email = FormParameters.text(ctx, "email");
+        signIn.countLetter(ctx, email);
         if (mailed) {
             access.forgotten(email, pages.reader(ctx).locale());
         }
         ctx.redirect(ASK + "/sent", HttpStatus.SEE_OTHER);
     }
 
-    private void show(Context ctx, Problems problems) {
+    private void show(Context ctx, FieldProblems problems) {
         if (!access.isValid(token(ctx))) {
             over(ctx);
         } else if (problems.isEmpty()) {
@@ -65,13 +65,15 @@ public final class ForgottenPages implements PageGroup {
     }
 
     private void reset(Context ctx) {
-        entrance.countSetUp(ctx);
+        signIn.countSetUp(ctx);
         var outcome = access.reset(
-                token(ctx), Typed.text(ctx, "chosen"), pages.reader(ctx).locale());
+                token(ctx),
+                FormParameters.text(ctx, "chosen"),
+                pages.reader(ctx).locale());
         if (outcome.isEmpty()) {
             over(ctx);
         } else if (outcome.get().result().isEmpty()) {
-            show(ctx, new Problems(outcome.get().problems()));
+            show(ctx, new FieldProblems(outcome.get().problems()));
         } else {
             Flash.say(ctx, "desk.reset");
             ctx.redirect("/desk/sign-in", HttpStatus.SEE_OTHER);
@@ -94,7 +96,7 @@ public final class ForgottenPages implements PageGroup {
     public record Sent(long minutes) {}
 
     /** The form behind the link. */
-    public record Reset(String path, Problems problems) {}
+    public record Reset(String path, FieldProblems problems) {}
 
     /** A link that does not work any more. */
     public record Over() {}

@@ -4,8 +4,8 @@ import groundbass.audience.student.Person;
 import groundbass.audience.student.Sessions;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
-import groundbass.web.desk.access.Desk;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -17,11 +17,11 @@ import io.javalin.http.HttpStatus;
 public final class SessionPages implements PageGroup {
     private static final String PATH = AccountPages.PATH + "/sessions";
 
-    private final Desk desk;
+    private final DeskContext desk;
     private final Sessions sessions;
     private final Audit audit;
 
-    public SessionPages(Desk desk, Sessions sessions, Audit audit) {
+    public SessionPages(DeskContext desk, Sessions sessions, Audit audit) {
         this.desk = desk;
         this.sessions = sessions;
         this.audit = audit;
@@ -35,7 +35,7 @@ public final class SessionPages implements PageGroup {
 
     private void endOne(Context ctx) {
         var who = desk.educator(ctx);
-        if (sessions.close(new Person.OfEducator(who), Typed.text(ctx, "number"))) {
+        if (sessions.close(new Person.OfEducator(who), FormParameters.text(ctx, "number"))) {
             note(who);
         }
         Flash.say(ctx, "session.ended");

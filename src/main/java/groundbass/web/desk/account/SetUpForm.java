@@ -1,6 +1,6 @@
 package groundbass.web.desk.account;
 
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.FormParameters;
 import io.javalin.http.Context;
 
 /** The first educator as typed. The text form keeps code and password to itself. */
@@ -9,10 +9,10 @@ record SetUpForm(String code, String name, String email, String password) {
 
     static SetUpForm read(Context ctx) {
         return new SetUpForm(
-                Typed.text(ctx, "code"),
-                Typed.text(ctx, "name"),
-                Typed.text(ctx, "email"),
-                Typed.text(ctx, "password"));
+                FormParameters.text(ctx, "code"),
+                FormParameters.text(ctx, "name"),
+                FormParameters.text(ctx, "email"),
+                FormParameters.text(ctx, "password"));
     }
 
     @Override

@@ -30,17 +30,17 @@ public final class PublishingViews {
     }
 
     /** Where it stands with all of its releases. */
-    public Calendar calendar(EducatorId who, Episode episode, Series series, Reader reader) {
-        return Calendar.of(episode, series, releases, reader)
+    public ReleaseCalendar calendar(EducatorId who, Episode episode, Series series, Reader reader) {
+        return ReleaseCalendar.of(episode, series, releases, reader)
                 .with(troubles(episode), changes.of(who, episode).map(PublishingViews::differs));
     }
 
     /** Where it stands, in a line or two. */
-    public Standing standing(Episode episode, Reader reader) {
-        return Standing.of(episode, releases.latest(episode.id()), reader);
+    public EpisodeStatus standing(Episode episode, Reader reader) {
+        return EpisodeStatus.of(episode, releases.latest(episode.id()), reader);
     }
 
-    /** What is in the way of its hour, beside a build that failed, which {@link Standing} says. */
+    /** What is in the way of its hour, beside a build that failed, which {@link EpisodeStatus} says. */
     public List<Message> troubles(Episode episode) {
         return watch.troubles(episode).stream()
                 .filter(trouble -> trouble.kind() != Trouble.Kind.FAILED)

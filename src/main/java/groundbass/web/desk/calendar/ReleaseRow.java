@@ -31,7 +31,7 @@ public record ReleaseRow(
 
     /** @param current the number of the release that readers see; 0 where they see none */
     static ReleaseRow of(Release release, int current, List<ReleaseFile> files) {
-        int number = release.recipe().release();
+        int number = release.spec().release();
         boolean overtaken = release.publishedAt().isEmpty() && number < current;
         var progress = Progress.of(release.state());
         String preview = "/preview/" + release.id();
@@ -44,7 +44,7 @@ public record ReleaseRow(
                 Optional.of(preview).filter(any -> release.isReady()),
                 release.createdAt(),
                 release.publishedAt(),
-                overtaken ? Message.of("desk.build.overtaken") : Standing.work(release.state()),
+                overtaken ? Message.of("desk.build.overtaken") : EpisodeStatus.work(release.state()),
                 number == current,
                 release.isFailed(),
                 progress.running(),

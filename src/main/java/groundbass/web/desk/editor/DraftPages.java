@@ -1,12 +1,12 @@
 package groundbass.web.desk.editor;
 
 import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.form.FieldProblem;
 import groundbass.text.Messages;
-import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.DeskJson;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.FormParameters;
 import groundbass.web.desk.editor.EditorView.Difference;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
@@ -19,14 +19,14 @@ import java.util.Locale;
 
 /** Saving as one types, and the revisions that an educator keeps. */
 public final class DraftPages implements PageGroup {
-    private static final String PATH = Desk.EPISODE;
+    private static final String PATH = DeskContext.EPISODE;
 
-    private final Desk desk;
+    private final DeskContext desk;
     private final Editor editor;
     private final Saving saving;
-    private final EpisodeDesk writing;
+    private final EpisodeService writing;
 
-    public DraftPages(Desk desk, Editor editor, Saving saving, EpisodeDesk writing) {
+    public DraftPages(DeskContext desk, Editor editor, Saving saving, EpisodeService writing) {
         this.desk = desk;
         this.editor = editor;
         this.saving = saving;
@@ -54,7 +54,7 @@ public final class DraftPages implements PageGroup {
     }
 
     private static void back(Context ctx) {
-        ctx.redirect(Desk.path(ctx), HttpStatus.SEE_OTHER);
+        ctx.redirect(DeskContext.path(ctx), HttpStatus.SEE_OTHER);
     }
 
     private void draft(Context ctx) {
@@ -74,7 +74,7 @@ public final class DraftPages implements PageGroup {
     private void keep(Context ctx) {
         saving.save(ctx).ifPresent(saved -> {
             var problems = saved.problems().isEmpty()
-                    ? revision(saved.who(), saved, Typed.text(ctx, "revisionNote"))
+                    ? revision(saved.who(), saved, FormParameters.text(ctx, "revisionNote"))
                     : saved.problems();
             if (problems.isEmpty()) {
                 Flash.say(ctx, "desk.revision");

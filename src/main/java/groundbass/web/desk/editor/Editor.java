@@ -2,7 +2,7 @@ package groundbass.web.desk.editor;
 
 import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.upload.Recordings;
 import groundbass.catalog.upload.Upload;
 import groundbass.catalog.upload.Uploads;
@@ -11,13 +11,13 @@ import groundbass.document.UploadId;
 import groundbass.effort.Busy;
 import groundbass.form.FieldProblem;
 import groundbass.text.Message;
-import groundbass.web.desk.access.Desk;
-import groundbass.web.desk.calendar.Calendar;
+import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.calendar.PublishingViews;
+import groundbass.web.desk.calendar.ReleaseCalendar;
 import groundbass.web.desk.editor.EditorView.About;
 import groundbass.web.desk.editor.EditorView.Difference;
 import groundbass.web.desk.recording.TrackRow;
-import groundbass.web.view.Problems;
+import groundbass.web.view.FieldProblems;
 import groundbass.web.view.Reader;
 import groundbass.web.view.WaitView;
 import io.javalin.http.Context;
@@ -37,16 +37,16 @@ public final class Editor {
     private static final Logger log = LoggerFactory.getLogger(Editor.class);
     private static final String TEMPLATE = "desk/episode";
 
-    private final Desk desk;
-    private final EpisodeDesk writing;
+    private final DeskContext desk;
+    private final EpisodeService writing;
     private final Uploads uploads;
     private final Recordings recordings;
     private final PublishingViews publishing;
     private final Clock clock;
 
     public Editor(
-            Desk desk,
-            EpisodeDesk writing,
+            DeskContext desk,
+            EpisodeService writing,
             Uploads uploads,
             Recordings recordings,
             PublishingViews publishing,
@@ -61,7 +61,7 @@ public final class Editor {
 
     /** The draft as it is saved. */
     void show(Context ctx, Episode episode) {
-        desk.pages().show(ctx, TEMPLATE, stored(ctx, episode, Problems.NONE));
+        desk.pages().show(ctx, TEMPLATE, stored(ctx, episode, FieldProblems.NONE));
     }
 
     /** The draft as it is saved, with what went wrong beside it. */
@@ -69,7 +69,7 @@ public final class Editor {
         desk.pages().showAgain(ctx, TEMPLATE, stored(ctx, episode, EditorProblems.of(problems)));
     }
 
-    private EditorView stored(Context ctx, Episode episode, Problems problems) {
+    private EditorView stored(Context ctx, Episode episode, FieldProblems problems) {
         var draft = writing.draft(desk.educator(ctx), episode.id()).orElseThrow();
         String zone = desk.seriesOf(episode).zone().getId();
         var form = EpisodeForm.of(draft, episode.number(), uploads.of(episode.id()), zone);
@@ -85,13 +85,14 @@ public final class Editor {
     /** Both texts: the one typed here, and what another window saved. Saving again takes the one typed here. */
     void showConflict(Context ctx, Episode episode, EpisodeForm form, Draft stored, List<Difference> others) {
         var again = form.withBase(stored.version());
-        var view = view(ctx, episode, again, stored.savedAt(), Problems.NONE).with(others);
+        var view =
+                view(ctx, episode, again, stored.savedAt(), FieldProblems.NONE).with(others);
         ctx.status(HttpStatus.CONFLICT);
         desk.pages().show(ctx, TEMPLATE, view);
     }
 
     /** What was typed by somebody whose sign-in has run out, with the fields to sign in again. Nothing stored is shown. */
-    void askToSignIn(Context ctx, EpisodeForm form, String email, Problems problems) {
+    void askToSignIn(Context ctx, EpisodeForm form, String email, FieldProblems problems) {
         var preview = Preview.undrawn(form, Message.of("desk.live.signed-out"));
         var tracks = form.tracks().stream()
                 .map(track -> TrackRow.of(track, Optional.empty()))
@@ -102,7 +103,14 @@ public final class Editor {
                         ctx,
                         TEMPLATE,
                         new EditorView(
-                                Desk.path(ctx), form, problems, preview, Optional.empty(), tracks, List.of(), email));
+                                DeskContext.path(ctx),
+                                form,
+                                problems,
+                                preview,
+                                Optional.empty(),
+                                tracks,
+                                List.of(),
+                                email));
     }
 
     /** The part that follows the typing; {@code beside} for what is no line. */
@@ -128,11 +136,15 @@ public final class Editor {
 
     /** The row of a recording that just came in. */
     void track(Context ctx, TrackRow track) {
-        desk.pages().show(ctx, "desk/track", new TrackView(track, List.of(BackingTrack.Kind.values()), Desk.path(ctx)));
+        desk.pages()
+                .show(
+                        ctx,
+                        "desk/track",
+                        new TrackView(track, List.of(BackingTrack.Kind.values()), DeskContext.path(ctx)));
     }
 
     private EditorView view(
-            Context ctx, Episode episode, EpisodeForm form, Optional<Instant> savedAt, Problems problems) {
+            Context ctx, Episode episode, EpisodeForm form, Optional<Instant> savedAt, FieldProblems problems) {
         var reader = desk.pages().reader(ctx);
         var series = desk.seriesOf(episode);
         var about = new About(
@@ -169,7 +181,7 @@ public final class Editor {
         }
     }
 
-    private Calendar calendarOf(Context ctx, Episode episode) {
+    private ReleaseCalendar calendarOf(Context ctx, Episode episode) {
         var series = desk.seriesOf(episode);
         return publishing.calendar(series.owner(), episode, series, desk.pages().reader(ctx));
     }
@@ -190,5 +202,5 @@ public final class Editor {
     public record TrackView(TrackRow track, List<BackingTrack.Kind> kinds, String path) {}
 
     /** What the script puts into the page. */
-    public record CalendarView(Calendar calendar) {}
+    public record CalendarView(ReleaseCalendar calendar) {}
 }

@@ -1,7 +1,7 @@
 package groundbass.web.desk.editor;
 
-import groundbass.web.desk.access.Desk;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -16,13 +16,13 @@ import java.util.function.Function;
  * all that was typed; {@link Saving} asks who it is.
  */
 public final class EditorPages implements PageGroup {
-    private static final String PATH = Desk.EPISODE;
+    private static final String PATH = DeskContext.EPISODE;
 
-    private final Desk desk;
+    private final DeskContext desk;
     private final Editor editor;
     private final Saving saving;
 
-    public EditorPages(Desk desk, Editor editor, Saving saving) {
+    public EditorPages(DeskContext desk, Editor editor, Saving saving) {
         this.desk = desk;
         this.editor = editor;
         this.saving = saving;
@@ -41,7 +41,7 @@ public final class EditorPages implements PageGroup {
 
     /** The address in the browser after a button that found problems: asked for again, it leads to the episode. */
     private static void back(Routes routes, String button) {
-        routes.get(PATH + button, Role.EDUCATOR, ctx -> ctx.redirect(Desk.path(ctx), HttpStatus.SEE_OTHER));
+        routes.get(PATH + button, Role.EDUCATOR, ctx -> ctx.redirect(DeskContext.path(ctx), HttpStatus.SEE_OTHER));
     }
 
     private void removeExercise(Context ctx) {
@@ -54,7 +54,7 @@ public final class EditorPages implements PageGroup {
         saving.save(ctx, change).ifPresent(saved -> {
             if (saved.problems().isEmpty()) {
                 Flash.say(ctx, "desk.saved");
-                ctx.redirect(Desk.path(ctx) + spot, HttpStatus.SEE_OTHER);
+                ctx.redirect(DeskContext.path(ctx) + spot, HttpStatus.SEE_OTHER);
             } else {
                 editor.showAgain(ctx, saved.episode(), saved.form(), saved.at(), saved.problems());
             }
@@ -64,6 +64,6 @@ public final class EditorPages implements PageGroup {
     private void preview(Context ctx) {
         var episode = desk.episode(ctx);
         var form = EpisodeForm.read(ctx);
-        editor.preview(ctx, episode, form, Typed.ticked(ctx, "beside"), Typed.ticked(ctx, "narrow"));
+        editor.preview(ctx, episode, form, FormParameters.ticked(ctx, "beside"), FormParameters.ticked(ctx, "narrow"));
     }
 }

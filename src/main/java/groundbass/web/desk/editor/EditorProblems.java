@@ -2,7 +2,7 @@ package groundbass.web.desk.editor;
 
 import groundbass.form.FieldProblem;
 import groundbass.web.desk.calendar.PreflightView;
-import groundbass.web.view.Problems;
+import groundbass.web.view.FieldProblems;
 import java.util.List;
 import java.util.Set;
 
@@ -17,8 +17,8 @@ final class EditorProblems {
 
     private EditorProblems() {}
 
-    static Problems of(List<FieldProblem> problems) {
-        return new Problems(problems.stream()
+    static FieldProblems of(List<FieldProblem> problems) {
+        return new FieldProblems(problems.stream()
                 .map(problem -> new FieldProblem(field(problem.field()), problem.key(), problem.args()))
                 .toList());
     }

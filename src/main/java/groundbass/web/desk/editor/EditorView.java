@@ -6,11 +6,11 @@ import groundbass.document.Level;
 import groundbass.groove.Groove;
 import groundbass.groove.GrooveLibrary;
 import groundbass.groove.GrooveText;
-import groundbass.web.desk.calendar.Calendar;
 import groundbass.web.desk.calendar.PreflightView;
+import groundbass.web.desk.calendar.ReleaseCalendar;
 import groundbass.web.desk.recording.TrackRow;
+import groundbass.web.view.FieldProblems;
 import groundbass.web.view.LanguageRow;
-import groundbass.web.view.Problems;
 import groundbass.web.view.Zones;
 import java.time.Instant;
 import java.util.List;
@@ -27,7 +27,7 @@ import java.util.Optional;
 public record EditorView(
         String path,
         EpisodeForm form,
-        Problems problems,
+        FieldProblems problems,
         Preview preview,
         Optional<About> about,
         List<TrackRow> tracks,
@@ -59,7 +59,7 @@ public record EditorView(
             int number,
             boolean out,
             Optional<Instant> savedAt,
-            Calendar calendar,
+            ReleaseCalendar calendar,
             PreflightView preflight) {}
 
     /**

@@ -12,7 +12,7 @@ import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.document.UploadId;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.FormParameters;
 import groundbass.web.desk.recording.TrackForm;
 import io.javalin.http.Context;
 import java.util.ArrayList;
@@ -55,38 +55,38 @@ public record EpisodeForm(
 
     static EpisodeForm read(Context ctx) {
         return new EpisodeForm(
-                Typed.number(ctx, "base", 0),
-                Typed.text(ctx, "number"),
-                Typed.text(ctx, "title"),
-                Level.parse(Typed.text(ctx, "level")).orElse(Level.BEGINNER),
-                Typed.text(ctx, "summary"),
-                Typed.text(ctx, "notes"),
-                Typed.text(ctx, "mainLine"),
+                FormParameters.number(ctx, "base", 0),
+                FormParameters.text(ctx, "number"),
+                FormParameters.text(ctx, "title"),
+                Level.parse(FormParameters.text(ctx, "level")).orElse(Level.BEGINNER),
+                FormParameters.text(ctx, "summary"),
+                FormParameters.text(ctx, "notes"),
+                FormParameters.text(ctx, "mainLine"),
                 ExerciseForm.read(ctx),
                 TrackForm.read(ctx),
-                Typed.text(ctx, "grooveName"),
-                Typed.text(ctx, "groove"),
+                FormParameters.text(ctx, "grooveName"),
+                FormParameters.text(ctx, "groove"),
                 rights(ctx),
-                Clearance.parse(Typed.text(ctx, "rights.clearance")),
+                Clearance.parse(FormParameters.text(ctx, "rights.clearance")),
                 making(ctx),
-                Typed.text(ctx, "local"),
-                Typed.text(ctx, "zone"));
+                FormParameters.text(ctx, "local"),
+                FormParameters.text(ctx, "zone"));
     }
 
     /** The names of the walkthrough are no part of this form. */
     private static DocumentSettings making(Context ctx) {
         return new DocumentSettings(
-                Typed.text(ctx, "settings.language"),
-                Typed.text(ctx, "settings.tempos"),
-                Typed.text(ctx, "settings.rounds"),
+                FormParameters.text(ctx, "settings.language"),
+                FormParameters.text(ctx, "settings.tempos"),
+                FormParameters.text(ctx, "settings.rounds"),
                 DocumentSettings.USUAL.naming());
     }
 
     private static Rights rights(Context ctx) {
         return new Rights(
-                Typed.text(ctx, "rights.composer"),
-                Typed.text(ctx, "rights.credit"),
-                Typed.text(ctx, "rights.statement"));
+                FormParameters.text(ctx, "rights.composer"),
+                FormParameters.text(ctx, "rights.credit"),
+                FormParameters.text(ctx, "rights.statement"));
     }
 
     /** The form that shows a draft; {@code uploads} are all that were sent for it, used or not. */

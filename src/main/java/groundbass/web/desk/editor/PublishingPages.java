@@ -3,8 +3,8 @@ package groundbass.web.desk.editor;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
-import groundbass.web.desk.access.Desk;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -21,12 +21,12 @@ public final class PublishingPages implements PageGroup {
     private static final int MOST_ACCEPTED = 500;
     private static final Outcome<Object> NO_ZONE = Outcome.refused("zone", "catalog.problem.missing");
 
-    private final Desk desk;
+    private final DeskContext desk;
     private final Editor editor;
     private final Saving saving;
     private final Publisher publisher;
 
-    public PublishingPages(Desk desk, Editor editor, Saving saving, Publisher publisher) {
+    public PublishingPages(DeskContext desk, Editor editor, Saving saving, Publisher publisher) {
         this.desk = desk;
         this.editor = editor;
         this.saving = saving;
@@ -35,12 +35,14 @@ public final class PublishingPages implements PageGroup {
 
     @Override
     public void addTo(Routes routes) {
-        routes.post(Desk.EPISODE + "/publish", Role.ANYONE, this::publish);
+        routes.post(DeskContext.EPISODE + "/publish", Role.ANYONE, this::publish);
         routes.post(
-                Desk.EPISODE + "/promise", Role.ANYONE, ctx -> act(ctx, saved -> promise(ctx, saved), "desk.promised"));
-        routes.post(Desk.EPISODE + "/withdraw", Role.ANYONE, ctx -> act(ctx, this::withdraw, "desk.withdrawn"));
-        routes.post(Desk.EPISODE + "/trial", Role.ANYONE, this::tryOut);
-        routes.get(Desk.EPISODE + "/calendar", Role.EDUCATOR, ctx -> editor.calendar(ctx, desk.episode(ctx)));
+                DeskContext.EPISODE + "/promise",
+                Role.ANYONE,
+                ctx -> act(ctx, saved -> promise(ctx, saved), "desk.promised"));
+        routes.post(DeskContext.EPISODE + "/withdraw", Role.ANYONE, ctx -> act(ctx, this::withdraw, "desk.withdrawn"));
+        routes.post(DeskContext.EPISODE + "/trial", Role.ANYONE, this::tryOut);
+        routes.get(DeskContext.EPISODE + "/calendar", Role.EDUCATOR, ctx -> editor.calendar(ctx, desk.episode(ctx)));
     }
 
     private void publish(Context ctx) {
@@ -66,7 +68,7 @@ public final class PublishingPages implements PageGroup {
 
     /** Lets stand what the page showed when the box was ticked, and nothing that came up since. */
     private void accept(Context ctx, Saved saved) {
-        var digests = Stream.of(Typed.text(ctx, "accepted").split(" "))
+        var digests = Stream.of(FormParameters.text(ctx, "accepted").split(" "))
                 .filter(digest -> digest.matches("[0-9a-f]{64}"))
                 .limit(MOST_ACCEPTED)
                 .toList();
@@ -94,7 +96,7 @@ public final class PublishingPages implements PageGroup {
                     saved.problems().isEmpty() ? List.copyOf(action.apply(saved).problems()) : saved.problems();
             if (problems.isEmpty()) {
                 Flash.say(ctx, said);
-                ctx.redirect(Desk.path(ctx) + "#calendar", HttpStatus.SEE_OTHER);
+                ctx.redirect(DeskContext.path(ctx) + "#calendar", HttpStatus.SEE_OTHER);
             } else {
                 editor.showAgain(ctx, saved.episode(), saved.form(), saved.at(), problems);
             }

@@ -4,15 +4,15 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.DraftSave;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.upload.Upload;
 import groundbass.catalog.upload.Uploads;
 import groundbass.document.BackingTrack;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.UploadId;
 import groundbass.form.FieldProblem;
-import groundbass.web.desk.access.Carried;
-import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.Reauthentication;
 import groundbass.web.desk.editor.EditorView.Difference;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
@@ -25,15 +25,20 @@ import java.util.function.Function;
  * sign-in, and where another window saved since, it answers with the text itself and what can be done.
  */
 public final class Saving {
-    private final Desk desk;
-    private final Carried carried;
-    private final EpisodeDesk writing;
+    private final DeskContext desk;
+    private final Reauthentication reauthentication;
+    private final EpisodeService writing;
     private final Uploads uploads;
     private final Editor editor;
 
-    public Saving(Desk desk, Carried carried, EpisodeDesk writing, Uploads uploads, Editor editor) {
+    public Saving(
+            DeskContext desk,
+            Reauthentication reauthentication,
+            EpisodeService writing,
+            Uploads uploads,
+            Editor editor) {
         this.desk = desk;
-        this.carried = carried;
+        this.reauthentication = reauthentication;
         this.writing = writing;
         this.uploads = uploads;
         this.editor = editor;
@@ -47,7 +52,8 @@ public final class Saving {
     /** Saves the form as {@code change} makes it. */
     Optional<Saved> save(Context ctx, Function<EpisodeForm, EpisodeForm> change) {
         var form = change.apply(EpisodeForm.read(ctx));
-        return carried.writer(ctx, (email, problems) -> editor.askToSignIn(ctx, form, email, problems))
+        return reauthentication
+                .writer(ctx, (email, problems) -> editor.askToSignIn(ctx, form, email, problems))
                 .flatMap(who -> save(ctx, who, form));
     }
 
@@ -97,7 +103,7 @@ public final class Saving {
         }
         if (!number.strip().matches("[0-9]{1,6}")) {
             return List.of(
-                    FieldProblem.of("number", "catalog.problem.number", number.strip(), EpisodeDesk.HIGHEST_NUMBER));
+                    FieldProblem.of("number", "catalog.problem.number", number.strip(), EpisodeService.HIGHEST_NUMBER));
         }
         return writing.move(who, episode.id(), Integer.parseInt(number.strip())).problems();
     }

@@ -2,11 +2,11 @@ package groundbass.web.desk.editor;
 
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.upload.Upload;
 import groundbass.catalog.upload.Uploads;
 import groundbass.form.Outcome;
-import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.recording.TrackForm;
 import groundbass.web.desk.recording.TrackRow;
 import groundbass.web.shell.Flash;
@@ -15,7 +15,7 @@ import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.shell.limit.Limit;
 import groundbass.web.shell.limit.RateLimits;
-import groundbass.web.view.Problems;
+import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.io.IOException;
@@ -29,15 +29,15 @@ import java.util.Optional;
  * part of a form, which Javalin lays on disk first.
  */
 public final class TrackPages implements PageGroup {
-    private static final String PATH = Desk.EPISODE + "/tracks";
+    private static final String PATH = DeskContext.EPISODE + "/tracks";
 
-    private final Desk desk;
+    private final DeskContext desk;
     private final Editor editor;
-    private final EpisodeDesk writing;
+    private final EpisodeService writing;
     private final Uploads uploads;
     private final RateLimits limits;
 
-    public TrackPages(Desk desk, Editor editor, EpisodeDesk writing, Uploads uploads, RateLimits limits) {
+    public TrackPages(DeskContext desk, Editor editor, EpisodeService writing, Uploads uploads, RateLimits limits) {
         this.desk = desk;
         this.editor = editor;
         this.writing = writing;
@@ -85,7 +85,7 @@ public final class TrackPages implements PageGroup {
             if (outcome.result().isPresent()) {
                 keep(who, episode, outcome.result().get());
                 Flash.say(ctx, "desk.saved");
-                ctx.redirect(Desk.path(ctx) + "#tracks", HttpStatus.SEE_OTHER);
+                ctx.redirect(DeskContext.path(ctx) + "#tracks", HttpStatus.SEE_OTHER);
             } else {
                 editor.showAgain(ctx, episode, outcome.problems());
             }
@@ -117,7 +117,7 @@ public final class TrackPages implements PageGroup {
     private void refuse(Context ctx, HttpStatus status, Outcome<Upload> outcome) {
         var reader = desk.pages().reader(ctx);
         List<String> reasons = outcome.problems().stream()
-                .map(Problems::message)
+                .map(FieldProblems::message)
                 .map(reader::say)
                 .toList();
         ctx.status(status).header("Cache-Control", "no-store");

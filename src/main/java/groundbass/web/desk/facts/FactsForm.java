@@ -6,7 +6,7 @@ import groundbass.document.LessonFacts;
 import groundbass.document.LessonFacts.CoursePointer;
 import groundbass.document.Level;
 import groundbass.document.Rights;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.FormParameters;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -23,18 +23,19 @@ public record FactsForm(int base, Level level, LessonFacts facts, Rights rights)
 
     static FactsForm read(Context ctx) {
         return new FactsForm(
-                Typed.number(ctx, "base", 0),
-                Level.parse(Typed.text(ctx, "level")).orElse(Level.BEGINNER),
+                FormParameters.number(ctx, "base", 0),
+                Level.parse(FormParameters.text(ctx, "level")).orElse(Level.BEGINNER),
                 new LessonFacts(
-                        Typed.text(ctx, "facts.video").strip(),
-                        Typed.text(ctx, "facts.gear").strip(),
+                        FormParameters.text(ctx, "facts.video").strip(),
+                        FormParameters.text(ctx, "facts.gear").strip(),
                         courses(ctx),
                         ""),
                 new Rights(
-                        Typed.text(ctx, "rights.composer"),
-                        Typed.text(ctx, "rights.credit"),
-                        Typed.text(ctx, "rights.statement"),
-                        Clearance.parse(Typed.text(ctx, "rights.clearance")).orElse(Clearance.OPEN)));
+                        FormParameters.text(ctx, "rights.composer"),
+                        FormParameters.text(ctx, "rights.credit"),
+                        FormParameters.text(ctx, "rights.statement"),
+                        Clearance.parse(FormParameters.text(ctx, "rights.clearance"))
+                                .orElse(Clearance.OPEN)));
     }
 
     /** A row with neither title nor address was left free. */

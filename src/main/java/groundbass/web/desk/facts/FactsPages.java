@@ -4,38 +4,38 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.DocumentCheck;
 import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.DraftSave;
-import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.document.EpisodeDocument;
-import groundbass.web.desk.access.Carried;
-import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.Reauthentication;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
-import groundbass.web.view.Problems;
+import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 
 /** What a lesson says beside its line, in one place: level, gear, video, courses, whose music it is. */
 public final class FactsPages implements PageGroup {
-    private static final String PATH = Desk.EPISODE + "/facts";
+    private static final String PATH = DeskContext.EPISODE + "/facts";
     private static final String TEMPLATE = "desk/facts";
 
-    private final Desk desk;
-    private final Carried carried;
-    private final EpisodeDesk writing;
+    private final DeskContext desk;
+    private final Reauthentication reauthentication;
+    private final EpisodeService writing;
 
-    public FactsPages(Desk desk, Carried carried, EpisodeDesk writing) {
+    public FactsPages(DeskContext desk, Reauthentication reauthentication, EpisodeService writing) {
         this.desk = desk;
-        this.carried = carried;
+        this.reauthentication = reauthentication;
         this.writing = writing;
     }
 
     @Override
     public void addTo(Routes routes) {
         routes.get(PATH, Role.EDUCATOR, this::show);
-        routes.post(PATH, Role.ANYONE, ctx -> carried.writer(ctx).ifPresent(who -> save(ctx, who)));
+        routes.post(PATH, Role.ANYONE, ctx -> reauthentication.writer(ctx).ifPresent(who -> save(ctx, who)));
     }
 
     private void show(Context ctx) {
@@ -66,7 +66,7 @@ public final class FactsPages implements PageGroup {
             return;
         }
         Flash.say(ctx, "desk.saved");
-        ctx.redirect(Desk.path(ctx) + "/facts", HttpStatus.SEE_OTHER);
+        ctx.redirect(DeskContext.path(ctx) + "/facts", HttpStatus.SEE_OTHER);
     }
 
     private Draft draft(Context ctx, EducatorId who) {
@@ -74,8 +74,8 @@ public final class FactsPages implements PageGroup {
     }
 
     /** Of all that keeps a document from being fixed, what belongs to this page. */
-    private static Problems problems(EpisodeDocument document) {
-        return new Problems(DocumentCheck.problems(document).stream()
+    private static FieldProblems problems(EpisodeDocument document) {
+        return new FieldProblems(DocumentCheck.problems(document).stream()
                 .filter(problem ->
                         problem.field().startsWith("facts.") || problem.field().startsWith("rights."))
                 .toList());

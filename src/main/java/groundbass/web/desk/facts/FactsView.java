@@ -8,8 +8,8 @@ import groundbass.document.LessonFacts.CoursePointer;
 import groundbass.document.Level;
 import groundbass.lesson.Lesson;
 import groundbass.score.Tuning.OpenString;
-import groundbass.web.desk.access.Desk;
-import groundbass.web.view.Problems;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.view.FieldProblems;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -34,15 +34,15 @@ public record FactsView(
         String strings,
         int exercises,
         Optional<LevelSuggestion> suggestion,
-        Problems problems) {
+        FieldProblems problems) {
     /** Rows that stand free for further courses. */
     private static final int FREE_ROWS = 2;
 
     static FactsView of(
-            Episode episode, EpisodeDocument document, FactsForm form, boolean conflict, Problems problems) {
+            Episode episode, EpisodeDocument document, FactsForm form, boolean conflict, FieldProblems problems) {
         var lesson = Lesson.of(document);
         return new FactsView(
-                Desk.path(episode),
+                DeskContext.path(episode),
                 document.title(),
                 form,
                 conflict,

@@ -3,7 +3,7 @@ package groundbass.web.desk.line;
 import groundbass.linetext.edit.Edit;
 import groundbass.score.Count;
 import groundbass.score.Fraction;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.FormParameters;
 import io.javalin.http.Context;
 import java.util.Optional;
 import java.util.function.Function;
@@ -21,28 +21,29 @@ final class Edits {
     }
 
     private Optional<Edit> edit() {
-        int bar = Typed.number(ctx, "bar", -1);
-        return switch (Typed.text(ctx, "edit")) {
-            case "events" -> at(count -> new Edit.Events(bar, count, Typed.text(ctx, "events")));
-            case "step" -> at(count -> new Edit.Step(bar, count, step(), Typed.text(ctx, "events")));
+        int bar = FormParameters.number(ctx, "bar", -1);
+        return switch (FormParameters.text(ctx, "edit")) {
+            case "events" -> at(count -> new Edit.Events(bar, count, FormParameters.text(ctx, "events")));
+            case "step" -> at(count -> new Edit.Step(bar, count, step(), FormParameters.text(ctx, "events")));
             case "add-count" -> at(count -> new Edit.AddCount(bar, count));
             case "remove-count" -> at(count -> new Edit.RemoveCount(bar, count));
             case "add-bar" -> Optional.of(new Edit.AddBar(bar));
             case "delete-bar" -> Optional.of(new Edit.DeleteBar(bar));
-            case "chords" -> Optional.of(new Edit.Chords(bar, Typed.text(ctx, "chords")));
-            case "setting" -> Optional.of(new Edit.Setting(Typed.text(ctx, "name"), Typed.text(ctx, "value")));
+            case "chords" -> Optional.of(new Edit.Chords(bar, FormParameters.text(ctx, "chords")));
+            case "setting" ->
+                Optional.of(new Edit.Setting(FormParameters.text(ctx, "name"), FormParameters.text(ctx, "value")));
             default -> Optional.empty();
         };
     }
 
     private Optional<Edit> at(Function<Count, Edit> make) {
-        return Count.parse(Typed.text(ctx, "at")).map(make);
+        return Count.parse(FormParameters.text(ctx, "at")).map(make);
     }
 
     /** So many quarters of a count. */
     private Fraction step() {
-        int quarters = Math.max(1, Typed.number(ctx, "step", 1));
-        int unit = Math.max(1, Typed.number(ctx, "unit", 4));
+        int quarters = Math.max(1, FormParameters.number(ctx, "step", 1));
+        int unit = Math.max(1, FormParameters.number(ctx, "unit", 4));
         return Fraction.of(quarters, 4L * unit);
     }
 }

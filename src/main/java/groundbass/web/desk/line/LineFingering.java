@@ -1,14 +1,14 @@
 package groundbass.web.desk.line;
 
+import groundbass.fingering.Alternative;
 import groundbass.fingering.Fingering;
 import groundbass.fingering.Fretboard;
 import groundbass.fingering.Grip;
 import groundbass.fingering.Hand;
 import groundbass.fingering.Moment;
-import groundbass.fingering.Other;
+import groundbass.fingering.NoteConstraint;
 import groundbass.fingering.Search;
 import groundbass.fingering.Stop;
-import groundbass.fingering.Wanted;
 import groundbass.linetext.LineText;
 import groundbass.linetext.Reading;
 import groundbass.linetext.source.Splice;
@@ -57,9 +57,11 @@ final class LineFingering {
         var neck = Fretboard.of(reading.line().header());
         var moments = new ArrayList<Moment>();
         for (var event : before) {
-            moments.add(moment(moments.size(), event.stream().map(Wanted::at).toList()));
+            moments.add(moment(
+                    moments.size(), event.stream().map(NoteConstraint::at).toList()));
         }
-        var wanted = pitches.stream().map(midi -> Wanted.pitch(neck, midi)).toList();
+        var wanted =
+                pitches.stream().map(midi -> NoteConstraint.pitch(neck, midi)).toList();
         if (wanted.isEmpty() || wanted.stream().anyMatch(note -> note.places().isEmpty())) {
             return new PlacesAnswer("");
         }
@@ -71,7 +73,7 @@ final class LineFingering {
         return new PlacesAnswer(event);
     }
 
-    private static Moment moment(int index, List<Wanted> notes) {
+    private static Moment moment(int index, List<NoteConstraint> notes) {
         return new Moment(index * STEP, (index + 1) * STEP, notes);
     }
 
@@ -106,7 +108,7 @@ final class LineFingering {
         return new WaysAnswer(ways);
     }
 
-    private Optional<WayView> view(Other other, Messages messages) {
+    private Optional<WayView> view(Alternative other, Messages messages) {
         var splices = new ArrayList<Splice>();
         for (var stop : other.stops()) {
             var splice = splice(stop);
@@ -133,7 +135,7 @@ final class LineFingering {
     }
 
     /** How it compares, where the hand stands, and what it costs most. */
-    private static String why(Other other, Messages messages) {
+    private static String why(Alternative other, Messages messages) {
         String compared = other.saved() > 0.5
                 ? messages.say("desk.ways.easier")
                 : messages.say(other.saved() < -0.5 ? "desk.ways.harder" : "desk.ways.same");

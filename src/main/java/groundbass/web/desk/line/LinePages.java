@@ -5,9 +5,9 @@ import groundbass.linetext.LineWords;
 import groundbass.linetext.edit.LineEdit;
 import groundbass.linetext.source.Splice;
 import groundbass.text.Messages;
-import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.DeskJson;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
@@ -21,7 +21,7 @@ import java.util.stream.Stream;
 
 /** What the script on the page of an episode asks about a line while it is typed. Nothing is saved here. */
 public final class LinePages implements PageGroup {
-    private static final String PATH = Desk.EPISODE;
+    private static final String PATH = DeskContext.EPISODE;
     private static final Set<String> PREFIXES =
             Set.of("main", "e0", "e1", "e2", "e3", "e4", "e5", "e6", "e7", "e8", "e9");
 
@@ -31,10 +31,10 @@ public final class LinePages implements PageGroup {
     private static final int WIDEST = 160;
     private static final int MOST_PITCHES = 6;
 
-    private final Desk desk;
+    private final DeskContext desk;
     private final LineSound sound;
 
-    public LinePages(Desk desk, LineSound sound) {
+    public LinePages(DeskContext desk, LineSound sound) {
         this.desk = desk;
         this.sound = sound;
     }
@@ -54,15 +54,15 @@ public final class LinePages implements PageGroup {
 
     private void live(Context ctx) {
         var style = desk.style(desk.episode(ctx));
-        int width = Math.max(NARROWEST, Math.min(WIDEST, Typed.number(ctx, "width", 78)));
-        String prefix = Typed.text(ctx, "prefix");
+        int width = Math.max(NARROWEST, Math.min(WIDEST, FormParameters.number(ctx, "width", 78)));
+        String prefix = FormParameters.text(ctx, "prefix");
         if (!PREFIXES.contains(prefix)) {
             throw new BadRequestResponse();
         }
-        var messages = Messages.of(Locale.forLanguageTag(Typed.text(ctx, "language")));
+        var messages = Messages.of(Locale.forLanguageTag(FormParameters.text(ctx, "language")));
         var sheets = new Sheets(messages).with(style);
         var reader = Messages.of(desk.pages().reader(ctx).locale());
-        boolean told = Typed.ticked(ctx, "walk");
+        boolean told = FormParameters.ticked(ctx, "walk");
         String text = text(ctx);
         answer(ctx, () -> LineDrawing.of(text, width, "sheet-" + prefix + "-", told, sheets, reader));
     }
@@ -104,15 +104,15 @@ public final class LinePages implements PageGroup {
     private void ways(Context ctx) {
         desk.episode(ctx);
         var reader = Messages.of(desk.pages().reader(ctx).locale());
-        answer(ctx, () -> new LineFingering(text(ctx)).ways(Typed.number(ctx, "bar", -1), reader));
+        answer(ctx, () -> new LineFingering(text(ctx)).ways(FormParameters.number(ctx, "bar", -1), reader));
     }
 
     private static Stream<String> words(Context ctx, String name) {
-        return Stream.of(Typed.text(ctx, name).strip().split(" +")).filter(word -> !word.isEmpty());
+        return Stream.of(FormParameters.text(ctx, name).strip().split(" +")).filter(word -> !word.isEmpty());
     }
 
     /** With the line ends that a page's script counts by. */
     static String text(Context ctx) {
-        return Typed.text(ctx, "text").replace("\r\n", "\n");
+        return FormParameters.text(ctx, "text").replace("\r\n", "\n");
     }
 }

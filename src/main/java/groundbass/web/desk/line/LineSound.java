@@ -15,7 +15,7 @@ import groundbass.score.Line;
 import groundbass.sound.mix.BackingTrack;
 import groundbass.sound.mix.Mix;
 import groundbass.sound.mix.Stem;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.limit.Limit;
 import groundbass.web.shell.limit.RateLimits;
 import io.javalin.http.Context;
@@ -52,10 +52,10 @@ public final class LineSound {
 
     /** An MP3 of so many bars from one on. */
     Heard of(Context ctx, EducatorId who, String text) {
-        int bar = Typed.number(ctx, "bar", 1);
-        int count = Math.max(1, Math.min(MOST_BARS, Typed.number(ctx, "bars", 4)));
-        int percent = Math.max(Playing.SLOWEST, Math.min(Playing.FASTEST, Typed.number(ctx, "percent", 100)));
-        boolean band = Typed.ticked(ctx, "band");
+        int bar = FormParameters.number(ctx, "bar", 1);
+        int count = Math.max(1, Math.min(MOST_BARS, FormParameters.number(ctx, "bars", 4)));
+        int percent = Math.max(Playing.SLOWEST, Math.min(Playing.FASTEST, FormParameters.number(ctx, "percent", 100)));
+        boolean band = FormParameters.ticked(ctx, "band");
         var reading = LineText.read(text).line();
         var part = Extract.bars(reading, bar, bar + count - 1).orElseThrow(NotFoundResponse::new);
         String key = Sha256.of((bar + " " + percent + " " + band + " " + LineText.print(part))

@@ -5,14 +5,14 @@ import groundbass.catalog.upload.Uploads;
 import groundbass.document.UploadId;
 import groundbass.web.answer.EntityTag;
 import groundbass.web.answer.FileAnswer;
-import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.DeskContext;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
 
 /** The recordings that addresses of the desk name, for the educator whose episode they belong to. */
-record OwnUploads(Desk desk, Uploads uploads) {
-    static final String PATH = Desk.EPISODE + "/tracks/{upload}";
+record OwnUploads(DeskContext desk, Uploads uploads) {
+    static final String PATH = DeskContext.EPISODE + "/tracks/{upload}";
 
     /** What {@code {upload}} names among this episode's; another's is not found. */
     Upload named(Context ctx) {

@@ -3,7 +3,7 @@ package groundbass.web.desk.recording;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.DraftSave;
-import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.upload.Heard;
 import groundbass.catalog.upload.Recordings;
 import groundbass.catalog.upload.Uploads;
@@ -14,7 +14,7 @@ import groundbass.lesson.BarMapping;
 import groundbass.listening.Hearing;
 import groundbass.listening.Loudness;
 import groundbass.web.answer.EntityTag;
-import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.DeskJson;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -38,8 +38,8 @@ public final class RecordingPages implements PageGroup {
     private static final int LARGEST_MAP = 400_000;
     private static final ObjectMapper JSON = new ObjectMapper();
 
-    private final Desk desk;
-    private final EpisodeDesk writing;
+    private final DeskContext desk;
+    private final EpisodeService writing;
     private final OwnUploads uploads;
     private final Recordings recordings;
 
@@ -66,7 +66,7 @@ public final class RecordingPages implements PageGroup {
     /** @param kept whether the educator has saved it; else it was found just now */
     record Bars(boolean kept, List<BarMap.Start> bars, double end) {}
 
-    public RecordingPages(Desk desk, EpisodeDesk writing, Uploads uploads, Recordings recordings) {
+    public RecordingPages(DeskContext desk, EpisodeService writing, Uploads uploads, Recordings recordings) {
         this.desk = desk;
         this.writing = writing;
         this.uploads = new OwnUploads(desk, uploads);

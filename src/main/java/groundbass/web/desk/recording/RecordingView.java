@@ -6,7 +6,7 @@ import groundbass.catalog.upload.Upload;
 import groundbass.document.BackingTrack;
 import groundbass.document.EpisodeDocument;
 import groundbass.performance.Playing;
-import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.DeskContext;
 import java.util.Optional;
 
 /**
@@ -24,7 +24,7 @@ public record RecordingView(
                 .filter(one -> one.upload().equals(upload.id()))
                 .findFirst();
         return new RecordingView(
-                Desk.path(episode),
+                DeskContext.path(episode),
                 upload.id().value(),
                 document.title(),
                 track.map(BackingTrack::title).orElse(upload.originalName()),

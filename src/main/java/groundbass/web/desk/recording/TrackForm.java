@@ -3,7 +3,7 @@ package groundbass.web.desk.recording;
 import groundbass.catalog.upload.Upload;
 import groundbass.document.BackingTrack;
 import groundbass.document.UploadId;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.FormParameters;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.Optional;
@@ -20,7 +20,11 @@ public record TrackForm(UploadId upload, boolean used, String title, BackingTrac
     }
 
     private static TrackForm read(Context ctx, UploadId id, boolean used) {
-        return new TrackForm(id, used, Typed.text(ctx, "trackTitle-" + id), kind(Typed.text(ctx, "trackKind-" + id)));
+        return new TrackForm(
+                id,
+                used,
+                FormParameters.text(ctx, "trackTitle-" + id),
+                kind(FormParameters.text(ctx, "trackKind-" + id)));
     }
 
     private static BackingTrack.Kind kind(String name) {

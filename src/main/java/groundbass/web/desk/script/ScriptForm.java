@@ -2,7 +2,7 @@ package groundbass.web.desk.script;
 
 import groundbass.document.EpisodeDocument;
 import groundbass.script.Proofreading;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.FormParameters;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -27,7 +27,10 @@ record ScriptForm(int base, String script, String chapters, String problem) {
     /** Where a file comes along, its text stands for what was typed. */
     static ScriptForm read(Context ctx) throws IOException {
         var typed = new ScriptForm(
-                Typed.number(ctx, "base", 0), tidy(Typed.text(ctx, "script")), tidy(Typed.text(ctx, "chapters")), "");
+                FormParameters.number(ctx, "base", 0),
+                tidy(FormParameters.text(ctx, "script")),
+                tidy(FormParameters.text(ctx, "chapters")),
+                "");
         boolean parts = ctx.contentType() != null && ctx.contentType().startsWith("multipart/");
         var file = parts ? ctx.uploadedFile("file") : null;
         if (file == null || file.size() == 0) {

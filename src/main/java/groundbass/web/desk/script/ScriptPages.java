@@ -4,16 +4,16 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.DraftSave;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.document.EpisodeDocument;
 import groundbass.script.Chapter;
 import groundbass.script.Chapters;
 import groundbass.script.captions.Cue;
 import groundbass.script.captions.Script;
 import groundbass.text.Messages;
-import groundbass.web.desk.access.Carried;
-import groundbass.web.desk.access.Desk;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.FormParameters;
+import groundbass.web.desk.access.Reauthentication;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -28,16 +28,16 @@ import java.util.function.Function;
 
 /** What is said in a lesson, proofread against its line, and the chapters of its video. */
 public final class ScriptPages implements PageGroup {
-    static final String PATH = Desk.EPISODE + "/script";
+    static final String PATH = DeskContext.EPISODE + "/script";
     private static final String TEMPLATE = "desk/script";
 
-    private final Desk desk;
-    private final Carried carried;
-    private final EpisodeDesk writing;
+    private final DeskContext desk;
+    private final Reauthentication reauthentication;
+    private final EpisodeService writing;
 
-    public ScriptPages(Desk desk, Carried carried, EpisodeDesk writing) {
+    public ScriptPages(DeskContext desk, Reauthentication reauthentication, EpisodeService writing) {
         this.desk = desk;
-        this.carried = carried;
+        this.reauthentication = reauthentication;
         this.writing = writing;
     }
 
@@ -68,14 +68,15 @@ public final class ScriptPages implements PageGroup {
 
     private void save(Context ctx) throws IOException {
         var form = ScriptForm.read(ctx);
-        carried.writer(ctx).ifPresent(who -> save(ctx, who, form));
+        reauthentication.writer(ctx).ifPresent(who -> save(ctx, who, form));
     }
 
     private void save(Context ctx, EducatorId who, ScriptForm sent) {
         var episode = desk.episode(ctx, who);
         var before = draft(ctx, who).document();
-        var form =
-                Typed.ticked(ctx, "take") ? sent.withChapters(desk.work(who, () -> proposed(ctx, sent, before))) : sent;
+        var form = FormParameters.ticked(ctx, "take")
+                ? sent.withChapters(desk.work(who, () -> proposed(ctx, sent, before)))
+                : sent;
         if (form.isTooLong() || !form.problem().isEmpty()) {
             ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
             answer(ctx, who, episode, before, form, false);

@@ -14,7 +14,7 @@ import groundbass.script.Statement;
 import groundbass.script.captions.Script;
 import groundbass.script.checking.Verdict;
 import groundbass.text.Messages;
-import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.DeskContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -68,7 +68,7 @@ public record ScriptView(
         } catch (RuntimeException e) {
             log.error("the script of episode {} cannot be checked", episode.id(), e);
             return new ScriptView(
-                    Desk.path(episode),
+                    DeskContext.path(episode),
                     document.title(),
                     form.base(),
                     conflict,
@@ -92,7 +92,7 @@ public record ScriptView(
         var read = lined ? Proofreading.of(script.spoken(), line, language) : new Proofreading(List.of());
         var wrong = wrong(read, script, line, messages);
         return new ScriptView(
-                Desk.path(episode),
+                DeskContext.path(episode),
                 document.title(),
                 form.base(),
                 conflict,

@@ -4,14 +4,14 @@ import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.settings.Imprint;
 import groundbass.catalog.settings.Settings;
-import groundbass.web.desk.access.Desk;
-import groundbass.web.desk.access.Typed;
-import groundbass.web.shell.Chosen;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.FormParameters;
+import groundbass.web.shell.CachedSettings;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
-import groundbass.web.view.Problems;
+import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 
@@ -19,12 +19,12 @@ import io.javalin.http.HttpStatus;
 public final class ImprintPages implements PageGroup {
     private static final String PATH = "/desk/who-teaches";
 
-    private final Desk desk;
+    private final DeskContext desk;
     private final Educators educators;
     private final Settings settings;
-    private final Chosen chosen;
+    private final CachedSettings chosen;
 
-    public ImprintPages(Desk desk, Educators educators, Settings settings, Chosen chosen) {
+    public ImprintPages(DeskContext desk, Educators educators, Settings settings, CachedSettings chosen) {
         this.desk = desk;
         this.educators = educators;
         this.settings = settings;
@@ -39,7 +39,8 @@ public final class ImprintPages implements PageGroup {
 
     private void show(Context ctx) {
         var now = settings.current().imprint();
-        desk.pages().show(ctx, "desk/who-teaches", new View(now.isComplete() ? now : begun(ctx, now), Problems.NONE));
+        desk.pages()
+                .show(ctx, "desk/who-teaches", new View(now.isComplete() ? now : begun(ctx, now), FieldProblems.NONE));
     }
 
     /** With what is known already, so that it has only to be agreed to. */
@@ -55,14 +56,14 @@ public final class ImprintPages implements PageGroup {
 
     private void save(Context ctx) {
         var typed = new Imprint(
-                Typed.text(ctx, "name"),
-                Typed.text(ctx, "email"),
-                Typed.text(ctx, "words"),
-                Typed.text(ctx, "legal"),
-                Typed.text(ctx, "guardians"));
+                FormParameters.text(ctx, "name"),
+                FormParameters.text(ctx, "email"),
+                FormParameters.text(ctx, "words"),
+                FormParameters.text(ctx, "legal"),
+                FormParameters.text(ctx, "guardians"));
         var outcome = settings.saveImprint(desk.educator(ctx), typed);
         if (outcome.result().isEmpty()) {
-            desk.pages().showAgain(ctx, "desk/who-teaches", new View(typed, new Problems(outcome.problems())));
+            desk.pages().showAgain(ctx, "desk/who-teaches", new View(typed, new FieldProblems(outcome.problems())));
             return;
         }
         chosen.forget();
@@ -71,5 +72,5 @@ public final class ImprintPages implements PageGroup {
     }
 
     /** What the page shows. */
-    public record View(Imprint form, Problems problems) {}
+    public record View(Imprint form, FieldProblems problems) {}
 }

@@ -6,13 +6,13 @@ import groundbass.document.SheetAbbreviations;
 import groundbass.document.SheetLetters;
 import groundbass.document.SheetPaper;
 import groundbass.lesson.UsualLetters;
-import groundbass.web.desk.access.Desk;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
-import groundbass.web.view.Problems;
+import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.LinkedHashMap;
@@ -24,10 +24,10 @@ public final class LetterPages implements PageGroup {
     private static final String PATH = "/desk/series/{id}/letters";
     private static final String TEMPLATE = "desk/letters";
 
-    private final Desk desk;
+    private final DeskContext desk;
     private final Settings settings;
 
-    public LetterPages(Desk desk, Settings settings) {
+    public LetterPages(DeskContext desk, Settings settings) {
         this.desk = desk;
         this.settings = settings;
     }
@@ -47,11 +47,13 @@ public final class LetterPages implements PageGroup {
     private void save(Context ctx) {
         var series = desk.series(ctx);
         var typed = new LinkedHashMap<String, String>();
-        SheetLetters.WORDS.forEach(word -> typed.put(word, Typed.text(ctx, word)));
-        var abbreviations = new SheetAbbreviations(Typed.ticked(ctx, "simile"), Typed.ticked(ctx, "restsTogether"));
-        var paper = SheetPaper.parse(Typed.text(ctx, "paper"));
-        var problems = new Problems(settings.saveStyle(desk.educator(ctx), series.id(), typed, abbreviations, paper)
-                .problems());
+        SheetLetters.WORDS.forEach(word -> typed.put(word, FormParameters.text(ctx, word)));
+        var abbreviations = new SheetAbbreviations(
+                FormParameters.ticked(ctx, "simile"), FormParameters.ticked(ctx, "restsTogether"));
+        var paper = SheetPaper.parse(FormParameters.text(ctx, "paper"));
+        var problems =
+                new FieldProblems(settings.saveStyle(desk.educator(ctx), series.id(), typed, abbreviations, paper)
+                        .problems());
         if (problems.isEmpty()) {
             Flash.say(ctx, "desk.saved");
             ctx.redirect("/desk", HttpStatus.SEE_OTHER);
@@ -69,9 +71,9 @@ public final class LetterPages implements PageGroup {
             List<Row> rows,
             SheetAbbreviations abbreviations,
             SheetPaper paper,
-            Problems problems) {
+            FieldProblems problems) {
         static View of(String path, String series, HouseStyle style) {
-            return of(path, series, style.letters().byWord(), style.abbreviations(), style.paper(), Problems.NONE);
+            return of(path, series, style.letters().byWord(), style.abbreviations(), style.paper(), FieldProblems.NONE);
         }
 
         static View of(
@@ -80,7 +82,7 @@ public final class LetterPages implements PageGroup {
                 Map<String, String> typed,
                 SheetAbbreviations abbreviations,
                 SheetPaper paper,
-                Problems problems) {
+                FieldProblems problems) {
             var rows = SheetLetters.WORDS.stream()
                     .map(word -> new Row(word, UsualLetters.of(word), typed.getOrDefault(word, "")))
                     .toList();

@@ -5,12 +5,12 @@ import groundbass.catalog.settings.Settings;
 import groundbass.identity.IdForm;
 import groundbass.post.Delivery;
 import groundbass.post.EmailAddress;
-import groundbass.post.Letter;
-import groundbass.post.Message;
+import groundbass.post.Mail;
 import groundbass.post.MessageId;
 import groundbass.post.Outbox;
+import groundbass.post.OutboxMail;
 import groundbass.text.Messages;
-import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.DeskContext;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -28,13 +28,13 @@ import java.util.Optional;
 public final class OutboxPages implements PageGroup {
     private static final int MOST = 200;
 
-    private final Desk desk;
+    private final DeskContext desk;
     private final Outbox outbox;
     private final Educators educators;
     private final Settings settings;
     private final Clock clock;
 
-    public OutboxPages(Desk desk, Outbox outbox, Educators educators, Settings settings, Clock clock) {
+    public OutboxPages(DeskContext desk, Outbox outbox, Educators educators, Settings settings, Clock clock) {
         this.desk = desk;
         this.outbox = outbox;
         this.educators = educators;
@@ -58,7 +58,7 @@ public final class OutboxPages implements PageGroup {
                 .flatMap(educator -> EmailAddress.read(educator.email()))
                 .orElseThrow(NotFoundResponse::new);
         var subject = words.say("desk.outbox.test.subject", site);
-        var letter = outbox.put(Message.of(to, subject, words.say("desk.outbox.test.text", site), clock.instant()));
+        var letter = outbox.put(Mail.of(to, subject, words.say("desk.outbox.test.text", site), clock.instant()));
         Flash.say(ctx, "desk.outbox.tested");
         ctx.redirect("/desk/outbox/" + letter.value(), HttpStatus.SEE_OTHER);
     }
@@ -80,7 +80,7 @@ public final class OutboxPages implements PageGroup {
      * What it says, where it was laid here to be read. A letter that goes to a mail server is between the site and its
      * reader: it may hold a link that signs somebody in.
      */
-    private static Optional<String> text(Letter letter) {
+    private static Optional<String> text(OutboxMail letter) {
         return Optional.of(letter.message().text())
                 .filter(text ->
                         letter.delivery().filter(Delivery.ON_DESK::equals).isPresent());
@@ -95,7 +95,7 @@ public final class OutboxPages implements PageGroup {
     /** A letter in the list; {@code state} is a key of the bundle, {@code look} a word of the style sheet. */
     public record Row(
             String path, String to, String subject, Instant created, String state, String look, int attempts) {
-        static Row of(Letter letter) {
+        static Row of(OutboxMail letter) {
             String state = letter.delivery()
                     .map(delivery -> delivery.name().toLowerCase(Locale.ROOT))
                     .orElse("waiting");
@@ -109,7 +109,7 @@ public final class OutboxPages implements PageGroup {
                     letter.attempts());
         }
 
-        private static String look(Letter letter) {
+        private static String look(OutboxMail letter) {
             if (letter.delivery().isEmpty()) {
                 return "draft";
             }

@@ -10,9 +10,9 @@ import groundbass.post.Outbox;
 import groundbass.release.BrokenFiles;
 import groundbass.release.BrokenFiles.BrokenFile;
 import groundbass.text.Message;
-import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.calendar.EpisodeStatus;
 import groundbass.web.desk.calendar.PublishingViews;
-import groundbass.web.desk.calendar.Standing;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
@@ -25,7 +25,7 @@ import java.util.function.Function;
 
 /** The desk's first page: every series with its episodes, and how each stands. */
 public final class OverviewPage implements PageGroup {
-    private final Desk desk;
+    private final DeskContext desk;
     private final SeriesCatalog catalog;
     private final Episodes episodes;
     private final PublishingViews publishing;
@@ -33,7 +33,7 @@ public final class OverviewPage implements PageGroup {
     private final BrokenFiles brokenFiles;
 
     public OverviewPage(
-            Desk desk,
+            DeskContext desk,
             SeriesCatalog catalog,
             Episodes episodes,
             PublishingViews publishing,
@@ -96,7 +96,7 @@ public final class OverviewPage implements PageGroup {
             String path,
             int number,
             String title,
-            Standing standing,
+            EpisodeStatus standing,
             List<Message> troubles,
             Optional<Message> differs) {}
 }

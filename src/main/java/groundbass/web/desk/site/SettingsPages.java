@@ -2,15 +2,15 @@ package groundbass.web.desk.site;
 
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.settings.SettingsForm;
-import groundbass.web.desk.access.Desk;
-import groundbass.web.desk.access.Typed;
-import groundbass.web.shell.Chosen;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.FormParameters;
+import groundbass.web.shell.CachedSettings;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
+import groundbass.web.view.FieldProblems;
 import groundbass.web.view.LanguageRow;
-import groundbass.web.view.Problems;
 import groundbass.web.view.Zones;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -20,11 +20,11 @@ import java.util.List;
 public final class SettingsPages implements PageGroup {
     private static final String PATH = "/desk/settings";
 
-    private final Desk desk;
+    private final DeskContext desk;
     private final Settings settings;
-    private final Chosen chosen;
+    private final CachedSettings chosen;
 
-    public SettingsPages(Desk desk, Settings settings, Chosen chosen) {
+    public SettingsPages(DeskContext desk, Settings settings, CachedSettings chosen) {
         this.desk = desk;
         this.settings = settings;
         this.chosen = chosen;
@@ -37,7 +37,7 @@ public final class SettingsPages implements PageGroup {
     }
 
     private void show(Context ctx) {
-        desk.pages().show(ctx, "desk/settings", View.of(chosenNow(), Problems.NONE));
+        desk.pages().show(ctx, "desk/settings", View.of(chosenNow(), FieldProblems.NONE));
     }
 
     private SettingsForm chosenNow() {
@@ -59,22 +59,22 @@ public final class SettingsPages implements PageGroup {
             Flash.say(ctx, "desk.saved");
             ctx.redirect(PATH, HttpStatus.SEE_OTHER);
         } else {
-            desk.pages().showAgain(ctx, "desk/settings", View.of(form, new Problems(outcome.problems())));
+            desk.pages().showAgain(ctx, "desk/settings", View.of(form, new FieldProblems(outcome.problems())));
         }
     }
 
     private static SettingsForm read(Context ctx) {
         return new SettingsForm(
-                Typed.text(ctx, "siteName"),
-                Typed.text(ctx, "language"),
-                Typed.ticked(ctx, "downloadsNeedSignIn"),
-                Typed.text(ctx, "defaultZone"),
-                Typed.text(ctx, "publicAddress"));
+                FormParameters.text(ctx, "siteName"),
+                FormParameters.text(ctx, "language"),
+                FormParameters.ticked(ctx, "downloadsNeedSignIn"),
+                FormParameters.text(ctx, "defaultZone"),
+                FormParameters.text(ctx, "publicAddress"));
     }
 
     /** What the page shows. */
-    public record View(SettingsForm form, List<String> zones, List<LanguageRow> languages, Problems problems) {
-        static View of(SettingsForm form, Problems problems) {
+    public record View(SettingsForm form, List<String> zones, List<LanguageRow> languages, FieldProblems problems) {
+        static View of(SettingsForm form, FieldProblems problems) {
             var zones = Zones.with(form.defaultZone());
             return new View(form, zones, LanguageRow.with(form.language()), problems);
         }

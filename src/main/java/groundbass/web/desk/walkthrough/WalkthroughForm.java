@@ -4,7 +4,7 @@ import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.WalkthroughEdit;
 import groundbass.walkthrough.Anchor;
-import groundbass.web.desk.access.Typed;
+import groundbass.web.desk.access.FormParameters;
 import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.List;
@@ -41,7 +41,7 @@ record WalkthroughForm(int base, String naming, List<WalkthroughEdit> edits) {
                 edits.add(new WalkthroughEdit(number(lines.get(i)), anchors.get(i), number(bars.get(i)), words));
             }
         }
-        return new WalkthroughForm(Typed.number(ctx, "base", 0), Typed.text(ctx, "naming"), edits);
+        return new WalkthroughForm(FormParameters.number(ctx, "base", 0), FormParameters.text(ctx, "naming"), edits);
     }
 
     /** On one line: a step is a sentence or two, and its notes tell where it stands. */

@@ -4,10 +4,10 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.DraftSave;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeDesk;
+import groundbass.catalog.episode.EpisodeService;
 import groundbass.document.EpisodeDocument;
-import groundbass.web.desk.access.Carried;
-import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.Reauthentication;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -18,23 +18,23 @@ import io.javalin.http.NotFoundResponse;
 
 /** The walkthrough on the desk: reworded step by step, and as a prompter for filming. */
 public final class WalkthroughPages implements PageGroup {
-    private static final String PATH = Desk.EPISODE + "/walkthrough";
-    private static final String PROMPTER = Desk.EPISODE + "/prompter";
+    private static final String PATH = DeskContext.EPISODE + "/walkthrough";
+    private static final String PROMPTER = DeskContext.EPISODE + "/prompter";
 
-    private final Desk desk;
-    private final Carried carried;
-    private final EpisodeDesk writing;
+    private final DeskContext desk;
+    private final Reauthentication reauthentication;
+    private final EpisodeService writing;
 
-    public WalkthroughPages(Desk desk, Carried carried, EpisodeDesk writing) {
+    public WalkthroughPages(DeskContext desk, Reauthentication reauthentication, EpisodeService writing) {
         this.desk = desk;
-        this.carried = carried;
+        this.reauthentication = reauthentication;
         this.writing = writing;
     }
 
     @Override
     public void addTo(Routes routes) {
         routes.get(PATH, Role.EDUCATOR, ctx -> show(ctx, "desk/walkthrough"));
-        routes.post(PATH, Role.ANYONE, ctx -> carried.writer(ctx).ifPresent(who -> save(ctx, who)));
+        routes.post(PATH, Role.ANYONE, ctx -> reauthentication.writer(ctx).ifPresent(who -> save(ctx, who)));
         routes.get(PROMPTER, Role.EDUCATOR, ctx -> show(ctx, "desk/prompter"));
     }
 
@@ -63,6 +63,6 @@ public final class WalkthroughPages implements PageGroup {
             return;
         }
         Flash.say(ctx, "desk.saved");
-        ctx.redirect(Desk.path(ctx) + "/walkthrough", HttpStatus.SEE_OTHER);
+        ctx.redirect(DeskContext.path(ctx) + "/walkthrough", HttpStatus.SEE_OTHER);
     }
 }

@@ -7,7 +7,7 @@ import groundbass.walkthrough.Naming;
 import groundbass.walkthrough.Retelling;
 import groundbass.walkthrough.Retelling.Edit;
 import groundbass.walkthrough.Retelling.Retold;
-import groundbass.web.desk.access.Desk;
+import groundbass.web.desk.access.DeskContext;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -49,7 +49,7 @@ public record WalkthroughView(
                 .map(Naming::word)
                 .toList();
         return new WalkthroughView(
-                Desk.path(episode),
+                DeskContext.path(episode),
                 document.title(),
                 base,
                 conflict,

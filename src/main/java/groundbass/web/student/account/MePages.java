@@ -7,7 +7,7 @@ import groundbass.audience.student.Student;
 import groundbass.audience.student.StudentId;
 import groundbass.audience.student.Students;
 import groundbass.text.Languages;
-import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
@@ -24,31 +24,31 @@ import java.util.Optional;
 /** What a student finds about themselves: what they took, their language, a copy of it all, and the way out. */
 public final class MePages implements PageGroup {
     private final Pages pages;
-    private final Doorkeeper doorkeeper;
+    private final AccessFilter accessFilter;
     private final Students students;
     private final Sessions sessions;
     private final Statistics statistics;
-    private final Taken taken;
+    private final DownloadView taken;
     private final OwnData data;
-    private final Entry entry;
+    private final StudentSignIn signIn;
 
     public MePages(
             Pages pages,
-            Doorkeeper doorkeeper,
+            AccessFilter accessFilter,
             Students students,
             Sessions sessions,
             Statistics statistics,
-            Taken taken,
+            DownloadView taken,
             OwnData data,
-            Entry entry) {
+            StudentSignIn signIn) {
         this.pages = pages;
-        this.doorkeeper = doorkeeper;
+        this.accessFilter = accessFilter;
         this.students = students;
         this.sessions = sessions;
         this.statistics = statistics;
         this.taken = taken;
         this.data = data;
-        this.entry = entry;
+        this.signIn = signIn;
     }
 
     @Override
@@ -66,7 +66,7 @@ public final class MePages implements PageGroup {
         var languages = Languages.SPOKEN.stream()
                 .map(locale -> language(locale, student.locale()))
                 .toList();
-        var open = sessions.of(new Person.OfStudent(student.id()), entry.token(ctx)).stream()
+        var open = sessions.of(new Person.OfStudent(student.id()), signIn.token(ctx)).stream()
                 .map(SessionRow::of)
                 .toList();
         pages.show(ctx, "student/me", new Me(student.email().value(), rows, open, languages));
@@ -92,7 +92,7 @@ public final class MePages implements PageGroup {
 
     private void forget(Context ctx) {
         students.forget(id(ctx));
-        entry.leave(ctx);
+        signIn.leave(ctx);
         Flash.say(ctx, "student.deleted");
         ctx.redirect("/", HttpStatus.SEE_OTHER);
     }
@@ -106,7 +106,7 @@ public final class MePages implements PageGroup {
     }
 
     private StudentId id(Context ctx) {
-        return doorkeeper.visitor(ctx).student().orElseThrow(UnauthorizedResponse::new);
+        return accessFilter.principal(ctx).student().orElseThrow(UnauthorizedResponse::new);
     }
 
     private static LanguageView language(Locale locale, Locale chosen) {
@@ -114,7 +114,8 @@ public final class MePages implements PageGroup {
     }
 
     /** The page. */
-    public record Me(String email, List<Taken.Row> taken, List<SessionRow> sessions, List<LanguageView> languages) {}
+    public record Me(
+            String email, List<DownloadView.Row> taken, List<SessionRow> sessions, List<LanguageView> languages) {}
 
     /** A language by its own name. */
     public record LanguageView(String tag, String name, boolean chosen) {}

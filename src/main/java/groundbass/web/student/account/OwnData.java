@@ -14,8 +14,8 @@ import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
-import groundbass.post.Letter;
 import groundbass.post.Outbox;
+import groundbass.post.OutboxMail;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -115,7 +115,7 @@ public final class OwnData {
         return data;
     }
 
-    private static Map<String, Object> of(Letter letter) {
+    private static Map<String, Object> of(OutboxMail letter) {
         Map<String, Object> data = new LinkedHashMap<>();
         data.put("written", letter.createdAt().toString());
         data.put("subject", letter.message().subject());

@@ -3,7 +3,7 @@ package groundbass.web.student.account;
 import groundbass.audience.student.Person;
 import groundbass.audience.student.Sessions;
 import groundbass.catalog.educator.Audit;
-import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
@@ -16,12 +16,12 @@ import java.util.Optional;
 public final class SessionPages implements PageGroup {
     private static final String PATH = "/me/sessions";
 
-    private final Doorkeeper doorkeeper;
+    private final AccessFilter accessFilter;
     private final Sessions sessions;
     private final Audit audit;
 
-    public SessionPages(Doorkeeper doorkeeper, Sessions sessions, Audit audit) {
-        this.doorkeeper = doorkeeper;
+    public SessionPages(AccessFilter accessFilter, Sessions sessions, Audit audit) {
+        this.accessFilter = accessFilter;
         this.sessions = sessions;
         this.audit = audit;
     }
@@ -49,6 +49,6 @@ public final class SessionPages implements PageGroup {
     }
 
     private Person student(Context ctx) {
-        return new Person.OfStudent(doorkeeper.visitor(ctx).student().orElseThrow());
+        return new Person.OfStudent(accessFilter.principal(ctx).student().orElseThrow());
     }
 }

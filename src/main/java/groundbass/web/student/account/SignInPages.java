@@ -9,8 +9,8 @@ import groundbass.catalog.settings.SiteSettings;
 import groundbass.form.FieldProblem;
 import groundbass.post.EmailAddress;
 import groundbass.post.Postman;
+import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Devices;
-import groundbass.web.shell.Doorkeeper;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
@@ -18,7 +18,7 @@ import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.shell.limit.Limit;
 import groundbass.web.shell.limit.RateLimits;
-import groundbass.web.view.Problems;
+import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.List;
@@ -35,34 +35,34 @@ public final class SignInPages implements PageGroup {
     public static final String WORDING = "account-2";
 
     private final Pages pages;
-    private final Doorkeeper doorkeeper;
+    private final AccessFilter accessFilter;
     private final SignIns signIns;
     private final Supplier<SiteSettings> settings;
-    private final Entry entry;
+    private final StudentSignIn signIn;
     private final Audit audit;
     private final RateLimits limits;
-    private final WayBack wayBack;
+    private final ReturnCookie returnCookie;
     private final Optional<Postman> toDesk;
 
     /** @param toDesk where no letter leaves: who lays it on the desk, so that it is read there at once */
     public SignInPages(
             Pages pages,
-            Doorkeeper doorkeeper,
+            AccessFilter accessFilter,
             SignIns signIns,
             Supplier<SiteSettings> settings,
-            Entry entry,
+            StudentSignIn signIn,
             Audit audit,
             RateLimits limits,
-            WayBack wayBack,
+            ReturnCookie returnCookie,
             Optional<Postman> toDesk) {
         this.pages = pages;
-        this.doorkeeper = doorkeeper;
+        this.accessFilter = accessFilter;
         this.signIns = signIns;
         this.settings = settings;
-        this.entry = entry;
+        this.signIn = signIn;
         this.audit = audit;
         this.limits = limits;
-        this.wayBack = wayBack;
+        this.returnCookie = returnCookie;
         this.toDesk = toDesk;
     }
 
@@ -80,21 +80,21 @@ public final class SignInPages implements PageGroup {
     }
 
     private void ask(Context ctx) {
-        String next = WayBack.of(Optional.ofNullable(ctx.queryParam("next")));
-        if (doorkeeper.visitor(ctx).student().isPresent()) {
+        String next = ReturnCookie.of(Optional.ofNullable(ctx.queryParam("next")));
+        if (accessFilter.principal(ctx).student().isPresent()) {
             ctx.redirect(next, HttpStatus.SEE_OTHER); // who is signed in already needs no form
             return;
         }
-        pages.show(ctx, "student/sign-in", new Form("", next, toDesk.isPresent(), guardians(), Problems.NONE));
+        pages.show(ctx, "student/sign-in", new Form("", next, toDesk.isPresent(), guardians(), FieldProblems.NONE));
     }
 
     private void send(Context ctx) {
         String typed = Optional.ofNullable(ctx.formParam("email")).orElse("");
-        String next = WayBack.of(Optional.ofNullable(ctx.formParam("next")));
+        String next = ReturnCookie.of(Optional.ofNullable(ctx.formParam("next")));
         var email = EmailAddress.read(typed);
         if (email.isEmpty()) {
             var problem = FieldProblem.of("email", "catalog.problem.email", typed.strip());
-            var problems = new Problems(List.of(problem));
+            var problems = new FieldProblems(List.of(problem));
             pages.showAgain(ctx, "student/sign-in", new Form(typed, next, toDesk.isPresent(), guardians(), problems));
             return;
         }
@@ -102,7 +102,7 @@ public final class SignInPages implements PageGroup {
         limits.demand(ctx, Limit.LETTER, email.get().value());
         signIns.request(email.get(), pages.reader(ctx).locale());
         toDesk.ifPresent(Postman::deliverDue);
-        wayBack.keep(ctx, next);
+        returnCookie.keep(ctx, next);
         ctx.redirect("/sign-in/sent", HttpStatus.SEE_OTHER);
     }
 
@@ -123,10 +123,10 @@ public final class SignInPages implements PageGroup {
     private void use(Context ctx) {
         var result = signIns.use(token(ctx), WORDING, Devices.of(ctx));
         if (result instanceof SignedIn.As student) {
-            entry.open(ctx, student);
+            signIn.open(ctx, student);
             audit.note(Audit.STUDENT, "sign-in.done", Devices.of(ctx).key());
             Flash.say(ctx, student.first() ? "student.welcome" : "student.signed-in");
-            ctx.redirect(wayBack.take(ctx), HttpStatus.SEE_OTHER);
+            ctx.redirect(returnCookie.take(ctx), HttpStatus.SEE_OTHER);
         } else if (result instanceof SignedIn.Refused refused) {
             audit.note(Audit.STRANGER, "sign-in.refused", "");
             refuse(ctx, refused.why());
@@ -134,7 +134,7 @@ public final class SignInPages implements PageGroup {
     }
 
     private void leave(Context ctx) {
-        entry.leave(ctx);
+        signIn.leave(ctx);
         Flash.say(ctx, "student.signed-out");
         ctx.redirect("/", HttpStatus.SEE_OTHER);
     }
@@ -159,7 +159,7 @@ public final class SignInPages implements PageGroup {
     }
 
     /** The form; {@code onTheDesk} says that letters do not leave this machine. */
-    public record Form(String email, String next, boolean onTheDesk, String guardians, Problems problems) {}
+    public record Form(String email, String next, boolean onTheDesk, String guardians, FieldProblems problems) {}
 
     /** What follows, whoever asked. */
     public record Sent(boolean onTheDesk, long minutes) {}

@@ -1,19 +1,19 @@
 package groundbass.web.student.file;
 
 import groundbass.audience.download.Downloads;
-import groundbass.audience.download.Taker;
+import groundbass.audience.download.Requester;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.release.FileRole;
 import groundbass.store.Blobs;
+import groundbass.web.answer.CachedResponse;
 import groundbass.web.answer.EntityTag;
 import groundbass.web.answer.FileAnswer;
-import groundbass.web.answer.StoredBytes;
-import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Installation;
 import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Principal;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
-import groundbass.web.shell.Visitor;
 import groundbass.web.shell.limit.Limit;
 import groundbass.web.shell.limit.RateLimits;
 import io.javalin.http.Context;
@@ -30,7 +30,7 @@ public final class FilePages implements PageGroup {
     private final OfferedFiles files;
     private final Blobs blobs;
     private final Downloads downloads;
-    private final Doorkeeper doorkeeper;
+    private final AccessFilter accessFilter;
     private final RateLimits limits;
     private final Installation installation;
     private final Supplier<SiteSettings> settings;
@@ -41,7 +41,7 @@ public final class FilePages implements PageGroup {
             OfferedFiles files,
             Blobs blobs,
             Downloads downloads,
-            Doorkeeper doorkeeper,
+            AccessFilter accessFilter,
             RateLimits limits,
             Installation installation,
             Supplier<SiteSettings> settings,
@@ -49,7 +49,7 @@ public final class FilePages implements PageGroup {
         this.files = files;
         this.blobs = blobs;
         this.downloads = downloads;
-        this.doorkeeper = doorkeeper;
+        this.accessFilter = accessFilter;
         this.limits = limits;
         this.installation = installation;
         this.settings = settings;
@@ -66,12 +66,12 @@ public final class FilePages implements PageGroup {
     private void take(Context ctx) throws IOException {
         limits.demand(ctx, Limit.DOWNLOAD);
         var file = find(ctx).filter(OfferedFile::offered).orElseThrow(NotFoundResponse::new);
-        var visitor = doorkeeper.visitor(ctx);
-        if (settings.get().downloadsNeedSignIn() && visitor.equals(Visitor.UNKNOWN)) {
+        var principal = accessFilter.principal(ctx);
+        if (settings.get().downloadsNeedSignIn() && principal.equals(Principal.UNKNOWN)) {
             askToSignIn(ctx, file);
             return;
         }
-        var transfer = new RecordedTransfer(downloads, file.released(), taker(ctx, visitor), cookie, ctx);
+        var transfer = new RecordedTransfer(downloads, file.released(), requester(ctx, principal), cookie, ctx);
         answer(file)
                 .withDownloadName(file.downloadName())
                 .withTransfer(transfer)
@@ -80,7 +80,7 @@ public final class FilePages implements PageGroup {
 
     /** Back to the lesson: coming back to the file itself would leave the reader on the page of the link. */
     private static void askToSignIn(Context ctx, OfferedFile file) {
-        Doorkeeper.sendToSignIn(
+        AccessFilter.sendToSignIn(
                 ctx,
                 Role.STUDENT,
                 "/e/" + file.episode() + "?wanted=" + file.file().name());
@@ -92,20 +92,20 @@ public final class FilePages implements PageGroup {
         if (file.offered() && settings.get().downloadsNeedSignIn()) {
             playWhole(ctx, file);
         } else if (file.file().role() == FileRole.PLAY) {
-            manifests.of(file.file()).send(ctx, StoredBytes.FOR_GOOD);
+            manifests.of(file.file()).send(ctx, CachedResponse.FOR_GOOD);
         } else {
-            answer(file).withCacheControl(StoredBytes.FOR_GOOD).send(ctx);
+            answer(file).withCacheControl(CachedResponse.FOR_GOOD).send(ctx);
         }
     }
 
     /** A whole recording is a file to take home, wherever it is played: where that needs a sign-in, so does this. */
     private void playWhole(Context ctx, OfferedFile file) throws IOException {
-        var visitor = doorkeeper.visitor(ctx);
-        if (visitor.equals(Visitor.UNKNOWN)) {
+        var principal = accessFilter.principal(ctx);
+        if (principal.equals(Principal.UNKNOWN)) {
             askToSignIn(ctx, file);
             return;
         }
-        var transfer = new RecordedTransfer(downloads, file.released(), taker(ctx, visitor), cookie, ctx);
+        var transfer = new RecordedTransfer(downloads, file.released(), requester(ctx, principal), cookie, ctx);
         answer(file).withTransfer(transfer).send(ctx);
     }
 
@@ -119,11 +119,14 @@ public final class FilePages implements PageGroup {
         return FileAnswer.of(blobs.path(file.sha256()), file.mediaType(), tag).withHandOver(installation.handOver());
     }
 
-    private static Taker taker(Context ctx, Visitor visitor) {
-        if (visitor.educator().isPresent()) {
-            return new Taker.AtTheDesk();
+    private static Requester requester(Context ctx, Principal principal) {
+        if (principal.educator().isPresent()) {
+            return new Requester.AtTheDesk();
         }
         String program = Optional.ofNullable(ctx.userAgent()).orElse("");
-        return visitor.student().<Taker>map(Taker.Known::new).orElseGet(() -> new Taker.Anonymous(ctx.ip(), program));
+        return principal
+                .student()
+                .<Requester>map(Requester.Known::new)
+                .orElseGet(() -> new Requester.Anonymous(ctx.ip(), program));
     }
 }

@@ -4,8 +4,8 @@ import groundbass.effort.Heap;
 import groundbass.identity.Sha256;
 import groundbass.release.ReleaseFile;
 import groundbass.store.Blobs;
-import groundbass.web.answer.StoredBytes;
-import groundbass.web.student.lesson.Remembered;
+import groundbass.web.answer.CachedResponse;
+import groundbass.web.student.lesson.TimedCache;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Optional;
@@ -15,20 +15,20 @@ public final class Manifests {
     private static final int PART_OF_HEAP = 16;
 
     private final Blobs blobs;
-    private final Remembered<Sha256, StoredBytes> known;
+    private final TimedCache<Sha256, CachedResponse> known;
 
     public Manifests(Blobs blobs) {
         this.blobs = blobs;
-        this.known = Remembered.within(Heap.partOf(PART_OF_HEAP), StoredBytes::size);
+        this.known = TimedCache.within(Heap.partOf(PART_OF_HEAP), CachedResponse::size);
     }
 
-    StoredBytes of(ReleaseFile file) {
+    CachedResponse of(ReleaseFile file) {
         return known.get(file.sha256(), () -> Optional.of(read(file))).orElseThrow();
     }
 
-    private StoredBytes read(ReleaseFile file) {
+    private CachedResponse read(ReleaseFile file) {
         try (var in = blobs.open(file.sha256())) {
-            return StoredBytes.of(in.readAllBytes(), file.mediaType());
+            return CachedResponse.of(in.readAllBytes(), file.mediaType());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -14,7 +14,7 @@ import groundbass.release.ReleaseId;
  */
 public record OfferedFile(ReleaseId release, EpisodeId episode, String stem, ReleaseFile file) {
     public static OfferedFile of(Release release, ReleaseFile file) {
-        return new OfferedFile(release.id(), release.episode(), release.recipe().fileStem(), file);
+        return new OfferedFile(release.id(), release.episode(), release.spec().fileStem(), file);
     }
 
     ReleasedFile released() {

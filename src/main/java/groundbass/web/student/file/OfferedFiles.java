@@ -3,7 +3,7 @@ package groundbass.web.student.file;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
-import groundbass.web.student.lesson.Remembered;
+import groundbass.web.student.lesson.TimedCache;
 import java.time.Clock;
 import java.util.Optional;
 
@@ -14,11 +14,11 @@ public final class OfferedFiles {
     private record Address(ReleaseId release, String name) {}
 
     private final Releases releases;
-    private final Remembered<Address, OfferedFile> known;
+    private final TimedCache<Address, OfferedFile> known;
 
     public OfferedFiles(Releases releases, Clock clock) {
         this.releases = releases;
-        this.known = Remembered.small(clock, Remembered.FOR_GOOD, MOST);
+        this.known = TimedCache.small(clock, TimedCache.FOR_GOOD, MOST);
     }
 
     /** By the two parts of its address, whatever somebody wrote there. */

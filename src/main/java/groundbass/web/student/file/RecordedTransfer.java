@@ -5,7 +5,7 @@ import groundbass.audience.download.DownloadId;
 import groundbass.audience.download.Downloads;
 import groundbass.audience.download.FileRequest;
 import groundbass.audience.download.ReleasedFile;
-import groundbass.audience.download.Taker;
+import groundbass.audience.download.Requester;
 import groundbass.web.answer.ByteRange;
 import groundbass.web.answer.Transfer;
 import io.javalin.http.Context;
@@ -14,7 +14,7 @@ import io.javalin.http.Context;
 final class RecordedTransfer implements Transfer {
     private final Downloads downloads;
     private final ReleasedFile file;
-    private final Taker taker;
+    private final Requester requester;
     private final TakeCookie cookie;
     private final Context ctx;
 
@@ -23,10 +23,10 @@ final class RecordedTransfer implements Transfer {
 
     private Under under;
 
-    RecordedTransfer(Downloads downloads, ReleasedFile file, Taker taker, TakeCookie cookie, Context ctx) {
+    RecordedTransfer(Downloads downloads, ReleasedFile file, Requester requester, TakeCookie cookie, Context ctx) {
         this.downloads = downloads;
         this.file = file;
-        this.taker = taker;
+        this.requester = requester;
         this.cookie = cookie;
         this.ctx = ctx;
     }
@@ -36,7 +36,7 @@ final class RecordedTransfer implements Transfer {
     public void starting(ByteRange range) {
         boolean whole = !(range instanceof ByteRange.Part);
         long from = range instanceof ByteRange.Part part ? part.first() : 0;
-        var begun = downloads.begin(new FileRequest(file, taker, whole, cookie.read(ctx)));
+        var begun = downloads.begin(new FileRequest(file, requester, whole, cookie.read(ctx)));
         cookie.set(ctx, begun.token());
         under = new Under(begun.id(), from);
     }

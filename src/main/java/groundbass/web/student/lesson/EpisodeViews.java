@@ -95,7 +95,7 @@ public final class EpisodeViews {
     }
 
     private static Optional<String> corrected(PublishedLesson lesson, Instant out, Reader reader) {
-        int number = lesson.release().recipe().release();
+        int number = lesson.release().spec().release();
         return Optional.of(Message.of("student.corrected", number, reader.date(out)))
                 .filter(message -> lesson.corrected())
                 .map(reader::say);

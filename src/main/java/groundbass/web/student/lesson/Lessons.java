@@ -26,17 +26,17 @@ public final class Lessons {
     private final SeriesCatalog catalog;
     private final Episodes episodes;
     private final Releases releases;
-    private final Remembered<Address, PublishedLesson> lessons;
-    private final Remembered<Slug, PublishedSeries> series;
-    private final Remembered<Integer, List<PublishedSeries>> all;
+    private final TimedCache<Address, PublishedLesson> lessons;
+    private final TimedCache<Slug, PublishedSeries> series;
+    private final TimedCache<Integer, List<PublishedSeries>> all;
 
     public Lessons(SeriesCatalog catalog, Episodes episodes, Releases releases, Clock clock) {
         this.catalog = catalog;
         this.episodes = episodes;
         this.releases = releases;
-        this.lessons = Remembered.small(clock, FRESH, MOST);
-        this.series = Remembered.small(clock, FRESH, MOST);
-        this.all = Remembered.small(clock, FRESH, 1);
+        this.lessons = TimedCache.small(clock, FRESH, MOST);
+        this.series = TimedCache.small(clock, FRESH, MOST);
+        this.all = TimedCache.small(clock, FRESH, 1);
     }
 
     /** Every series that has something out, the latest publication first. */

@@ -16,7 +16,7 @@ public final class OwnTracks {
 
     List<BackingTrack> of(Release release) {
         return revisions
-                .find(release.recipe().revision())
+                .find(release.spec().revision())
                 .map(Revision::document)
                 .map(document -> document.backingTracks())
                 .orElse(List.of());

@@ -29,13 +29,13 @@ public final class ReleaseContents {
 
     private final Releases releases;
     private final Blobs blobs;
-    private final Remembered<ReleaseId, Read> pages;
+    private final TimedCache<ReleaseId, Read> pages;
     private final AtomicInteger failures = new AtomicInteger();
 
     public ReleaseContents(Releases releases, Blobs blobs) {
         this.releases = releases;
         this.blobs = blobs;
-        this.pages = Remembered.within(Heap.partOf(PART_OF_HEAP), Read::size);
+        this.pages = TimedCache.within(Heap.partOf(PART_OF_HEAP), Read::size);
     }
 
     List<ReleaseFile> files(ReleaseId id) {

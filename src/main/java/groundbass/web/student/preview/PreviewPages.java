@@ -6,7 +6,7 @@ import groundbass.audience.student.Token;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.release.BuildState;
 import groundbass.release.Release;
-import groundbass.web.shell.Doorkeeper;
+import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
@@ -38,14 +38,15 @@ public final class PreviewPages implements PageGroup {
     private static final String SOON = "3";
 
     private final Pages pages;
-    private final Doorkeeper doorkeeper;
+    private final AccessFilter accessFilter;
     private final RateLimits limits;
     private final Previews previews;
     private final PreviewLinks links;
 
-    public PreviewPages(Pages pages, Doorkeeper doorkeeper, RateLimits limits, Previews previews, PreviewLinks links) {
+    public PreviewPages(
+            Pages pages, AccessFilter accessFilter, RateLimits limits, Previews previews, PreviewLinks links) {
         this.pages = pages;
-        this.doorkeeper = doorkeeper;
+        this.accessFilter = accessFilter;
         this.limits = limits;
         this.previews = previews;
         this.links = links;
@@ -163,7 +164,7 @@ public final class PreviewPages implements PageGroup {
     }
 
     private EducatorId educator(Context ctx) {
-        return doorkeeper.visitor(ctx).educator().orElseThrow();
+        return accessFilter.principal(ctx).educator().orElseThrow();
     }
 
     private static void unseen(Context ctx) {

@@ -65,7 +65,7 @@ class PublishingPagesTest {
         assertThat(releases.of(episode.id()))
                 .singleElement()
                 .satisfies(release -> assertThat(preview).endsWith(release.id().value()))
-                .satisfies(release -> assertThat(release.recipe().release()).isEqualTo(1));
+                .satisfies(release -> assertThat(release.spec().release()).isEqualTo(1));
     }
 
     @Test

@@ -1,8 +1,0 @@
-package groundbass.audience.statistics;
-
-import groundbass.audience.download.Download;
-import groundbass.post.EmailAddress;
-import java.util.Optional;
-
-/** A download beside the address of the student who made it, if known. */
-public record Taken(Optional<EmailAddress> student, Download download) {}

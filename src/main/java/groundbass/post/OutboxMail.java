@@ -1,0 +1,18 @@
+package groundbass.post;
+
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * A message as it lies in the outbox.
+ *
+ * @param attempts how often it was tried
+ * @param delivery how it left; empty while it waits
+ */
+public record OutboxMail(
+        MessageId id,
+        Mail message,
+        Instant createdAt,
+        int attempts,
+        Optional<Delivery> delivery,
+        Optional<String> lastError) {}

@@ -1,0 +1,40 @@
+package groundbass.publishing;
+
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.Revision;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.settings.Settings;
+import groundbass.release.BuildSpec;
+import groundbass.release.Releases;
+import org.jdbi.v3.core.Handle;
+
+/** What a release of an episode would be made of if it were made now. */
+public final class BuildSpecs {
+    private final SeriesCatalog catalog;
+    private final Settings settings;
+    private final Releases releases;
+    private final Addresses addresses;
+
+    public BuildSpecs(SeriesCatalog catalog, Settings settings, Releases releases, Addresses addresses) {
+        this.catalog = catalog;
+        this.settings = settings;
+        this.releases = releases;
+        this.addresses = addresses;
+    }
+
+    /** With the number that the episode's next release takes. */
+    public BuildSpec of(Handle handle, Episode episode, Revision revision) {
+        var series = catalog.find(episode.series()).orElseThrow();
+        return new BuildSpec(
+                revision.id(),
+                releases.nextNumber(handle, episode.id()),
+                series.title(),
+                episode.number(),
+                "%s-%02d-%s".formatted(series.slug(), episode.number(), Episodes.slug(episode, revision.document())),
+                addresses.episode(episode.id()),
+                revision.createdAt().atZone(series.zone()).toLocalDate(),
+                settings.style(handle, series.id()),
+                BuildSpec.RENDERERS);
+    }
+}

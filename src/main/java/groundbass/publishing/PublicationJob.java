@@ -1,0 +1,120 @@
+package groundbass.publishing;
+
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeState;
+import groundbass.release.Release;
+import java.util.function.Consumer;
+import org.jdbi.v3.core.Handle;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The pass that brings out what is due. It may run as often as anyone likes, on as many threads: each episode goes live
+ * once, also after a night switched off, and one that cannot go out does not hold up the others.
+ */
+public final class PublicationJob {
+    private static final Logger log = LoggerFactory.getLogger(PublicationJob.class);
+    private static final String NOBODY = "calendar";
+
+    private final PublishingParts parts;
+    private final Promises promises;
+    private final HourWatch watch;
+    private final Runnable afterwards;
+
+    /** @param afterwards what makes it last: told after each episode that went out */
+    public PublicationJob(PublishingParts parts, HourWatch watch, Runnable afterwards) {
+        this.parts = parts;
+        this.promises = watch.promises();
+        this.watch = watch;
+        this.afterwards = afterwards;
+    }
+
+    /** One pass: everything whose hour has come and whose files are ready; what is to be built waits for it afterwards. */
+    public void pass() {
+        each(parts.releases.failedCorrections(), watch::lookAtCorrection);
+        parts.releases.tryAgain(parts.clock.instant());
+        each(parts.episodes.scheduled(), this::keep);
+        each(parts.releases.readyCorrections(), this::correct);
+        parts.releases.unfinished().forEach(release -> parts.queue.add(release.id()));
+    }
+
+    private <T> void each(Iterable<T> all, Consumer<T> task) {
+        for (T one : all) {
+            try {
+                task.accept(one);
+            } catch (RuntimeException e) {
+                log.error("{} could not go out", one, e);
+            }
+        }
+    }
+
+    private void keep(Episode episode) {
+        if (episode.state() instanceof EpisodeState.Scheduled promise) {
+            promises.stand(episode, promise).ifPresent(stand -> promises.freshen(episode, promise, stand));
+            if (promise.isDue(parts.clock.instant())) {
+                promises.stand(episode, promise).ifPresent(stand -> bringOut(episode, promise, stand));
+            }
+            watch.look(episode);
+        }
+    }
+
+    private void bringOut(Episode episode, EpisodeState.Scheduled promise, Promises.Stand stand) {
+        if (stand.keptBack().isEmpty()) {
+            stand.showable().ifPresent(release -> bringOut(episode, promise, release));
+        }
+    }
+
+    private void bringOut(Episode episode, EpisodeState.Scheduled promise, Release release) {
+        boolean out = parts.jdbi.inTransaction(handle -> {
+            var still = parts.episodes.lock(handle, episode.id()).filter(now -> now.state()
+                    .equals(promise));
+            if (still.isEmpty()) {
+                return false;
+            }
+            describe(handle, release); // while it is unpublished, so that the slug follows the title
+            watch.cameOut(handle, episode, promise);
+            return parts.episodes.markPublished(handle, episode.id(), parts.clock.instant())
+                    && publishFirst(handle, release);
+        });
+        if (out) {
+            log.info("episode {} is out", episode.id());
+            afterwards.run();
+        }
+    }
+
+    private void describe(Handle handle, Release release) {
+        parts.revisions
+                .find(handle, release.spec().revision())
+                .ifPresent(revision -> parts.episodes.describe(handle, release.episode(), revision.document()));
+    }
+
+    /** An episode must never be live without a release, so the transaction fails where this one cannot be had. */
+    private boolean publishFirst(Handle handle, Release release) {
+        if (!publish(handle, release)) {
+            throw new IllegalStateException("release " + release.id() + " cannot be published");
+        }
+        return true;
+    }
+
+    private void correct(Release release) {
+        boolean out = parts.jdbi.inTransaction(handle -> {
+            describe(handle, release);
+            return publish(handle, release);
+        });
+        if (out) {
+            log.info(
+                    "episode {} is corrected by release {}",
+                    release.episode(),
+                    release.spec().release());
+            afterwards.run();
+        }
+    }
+
+    private boolean publish(Handle handle, Release release) {
+        if (!parts.releases.publish(handle, release.id(), parts.clock.instant())) {
+            return false;
+        }
+        parts.audit.append(handle, NOBODY, "release.published", release.id().value());
+        return true;
+    }
+}

@@ -1,0 +1,67 @@
+package groundbass.release;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import groundbass.catalog.episode.RevisionId;
+import groundbass.document.HouseStyle;
+import groundbass.document.SheetAbbreviations;
+import groundbass.document.SheetLetters;
+import groundbass.document.SheetPaper;
+import java.time.LocalDate;
+
+/** Build specifications as JSON text. */
+final class BuildSpecJson {
+    private static final ObjectMapper JSON = JsonMapper.builder()
+            .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
+            .build();
+
+    private BuildSpecJson() {}
+
+    static String write(BuildSpec spec) {
+        ObjectNode node = JSON.createObjectNode();
+        node.put("revision", spec.revision().value());
+        node.put("release", spec.release());
+        node.put("series", spec.series());
+        node.put("episodeNumber", spec.episodeNumber());
+        node.put("fileStem", spec.fileStem());
+        node.put("episodeAddress", spec.episodeAddress());
+        node.put("date", spec.date().toString());
+        putUnlessUsual(node, "letters", spec.style().letters().toString());
+        putUnlessUsual(node, "abbreviations", spec.style().abbreviations().toString());
+        if (spec.style().paper() != HouseStyle.USUAL.paper()) {
+            node.put("paper", spec.style().paper().toString());
+        }
+        node.put("renderers", spec.renderers());
+        return node.toString();
+    }
+
+    private static void putUnlessUsual(ObjectNode node, String name, String text) {
+        if (!text.isEmpty()) {
+            node.put(name, text);
+        }
+    }
+
+    static BuildSpec read(String text) {
+        try {
+            var node = JSON.readTree(text);
+            return new BuildSpec(
+                    new RevisionId(node.required("revision").asText()),
+                    node.required("release").asInt(),
+                    node.required("series").asText(),
+                    node.required("episodeNumber").asInt(),
+                    node.required("fileStem").asText(),
+                    node.required("episodeAddress").asText(),
+                    LocalDate.parse(node.required("date").asText()),
+                    new HouseStyle(
+                            SheetLetters.parse(node.path("letters").asText("")),
+                            SheetAbbreviations.parse(node.path("abbreviations").asText("")),
+                            SheetPaper.parse(node.path("paper").asText(""))),
+                    node.required("renderers").asInt());
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("a build specification that this program wrote can be read", e);
+        }
+    }
+}

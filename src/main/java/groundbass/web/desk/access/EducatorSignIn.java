@@ -1,0 +1,120 @@
+package groundbass.web.desk.access;
+
+import groundbass.audience.student.Person;
+import groundbass.audience.student.Sessions;
+import groundbass.audience.student.Token;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educator;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.Educators;
+import groundbass.web.shell.Devices;
+import groundbass.web.shell.SessionCookie;
+import groundbass.web.shell.limit.Limit;
+import groundbass.web.shell.limit.RateLimits;
+import io.javalin.http.Context;
+import java.time.Duration;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Lets educators in and out. A try counts against the caller's network and against the account that is tried; but in a
+ * browser in which the account's owner has signed in before only its own tries count, so that strangers lock nobody out.
+ */
+public final class EducatorSignIn {
+    // the row ends the session earlier; the cookie only has to outlast it
+    private static final Duration LONGEST = Duration.ofDays(7);
+
+    private final Educators educators;
+    private final Sessions sessions;
+    private final SessionCookie cookie;
+    private final KnownBrowser browser;
+    private final RateLimits limits;
+    private final Audit audit;
+
+    public EducatorSignIn(
+            Educators educators,
+            Sessions sessions,
+            SessionCookie cookie,
+            KnownBrowser browser,
+            RateLimits limits,
+            Audit audit) {
+        this.educators = educators;
+        this.sessions = sessions;
+        this.cookie = cookie;
+        this.browser = browser;
+        this.limits = limits;
+        this.audit = audit;
+    }
+
+    /** Signs in whoever has this address and password; answers 429 where it was tried too often. */
+    public Optional<Educator> enter(Context ctx, String email, String password) {
+        count(ctx, email);
+        var known = educators.verify(email, password);
+        known.ifPresentOrElse(educator -> letIn(ctx, educator.id(), email), () -> turnAway(email));
+        return known;
+    }
+
+    private void letIn(Context ctx, EducatorId educator, String email) {
+        open(ctx, educator);
+        browser.remember(ctx, email);
+        audit.note(educator.value(), "sign-in.done", Devices.of(ctx).key());
+    }
+
+    /** Whose account was tried, if anybody's: an address of a stranger is not kept. */
+    private void turnAway(String email) {
+        String tried =
+                educators.withEmail(email).map(known -> known.id().value()).orElse("");
+        audit.note(Audit.STRANGER, "sign-in.refused", tried);
+    }
+
+    private void count(Context ctx, String email) {
+        var mark = browser.id(ctx, email);
+        if (mark.isPresent()) {
+            limits.demand(ctx, Limit.DESK_BROWSER, mark.get());
+            return;
+        }
+        limits.demand(ctx, Limit.DESK_OF_NETWORK);
+        limits.demand(ctx, Limit.DESK_ACCOUNT, email.strip().toLowerCase(Locale.ROOT));
+    }
+
+    /** Opens a session here; one that this browser had before ends. */
+    public void open(Context ctx, EducatorId educator) {
+        cookie.token(ctx).map(Token::new).ifPresent(sessions::close);
+        cookie.set(
+                ctx,
+                sessions.open(new Person.OfEducator(educator), Devices.of(ctx)).value(),
+                LONGEST);
+    }
+
+    /** Ends every session of this educator and opens a new one here. */
+    public void reopen(Context ctx, EducatorId educator) {
+        sessions.closeAll(new Person.OfEducator(educator));
+        open(ctx, educator);
+    }
+
+    /** The token that this browser carries. */
+    public Optional<Token> token(Context ctx) {
+        return cookie.token(ctx).map(Token::new);
+    }
+
+    public void leave(Context ctx) {
+        cookie.token(ctx).map(Token::new).ifPresent(sessions::close);
+        cookie.clear(ctx);
+    }
+
+    /** Counts a try at a set-up code. */
+    public void countSetUp(Context ctx) {
+        limits.demand(ctx, Limit.SET_UP);
+    }
+
+    /** Counts a try at the present password of somebody who is signed in. */
+    public void countPassword(Context ctx, EducatorId educator) {
+        limits.demand(ctx, Limit.PASSWORD, educator.value());
+    }
+
+    /** Counts that somebody asks for a link to an address. */
+    public void countLetter(Context ctx, String email) {
+        limits.demand(ctx, Limit.LETTERS_OF_NETWORK);
+        limits.demand(ctx, Limit.LETTER, "desk " + email.strip().toLowerCase(Locale.ROOT));
+    }
+}

@@ -1,0 +1,66 @@
+package groundbass.web.shell;
+
+import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.UnauthorizedResponse;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+
+/** Lets through to a route whom its role allows. */
+public final class AccessFilter {
+    private static final String VISITOR = "visitor";
+
+    private final PrincipalResolver principals;
+    private final SessionCookie cookie;
+
+    public AccessFilter(PrincipalResolver principals, SessionCookie cookie) {
+        this.principals = principals;
+        this.cookie = cookie;
+    }
+
+    /** Who sends this request; looked up once. */
+    public Principal principal(Context ctx) {
+        Principal known = ctx.attribute(VISITOR);
+        if (known != null) {
+            return known;
+        }
+        var token = cookie.token(ctx);
+        var principal = token.isEmpty() ? Principal.UNKNOWN : principals.of(token);
+        ctx.attribute(VISITOR, principal);
+        return principal;
+    }
+
+    /** Sends a reader to the sign-in that fits; a program, or a form that would be lost, gets 401. */
+    public void check(Context ctx) {
+        Bodies.check(ctx, this);
+        for (var role : ctx.routeRoles()) {
+            if (role instanceof Role needed
+                    && needed != Role.ANYONE
+                    && !principal(ctx).may(needed)) {
+                refuse(ctx, needed);
+                return;
+            }
+        }
+    }
+
+    /**
+     * Sends a reader to the sign-in that fits, from where they go on to {@code next}; a program, or a form that would be
+     * lost, gets 401. A handler that calls this returns.
+     */
+    public static void sendToSignIn(Context ctx, Role needed, String next) {
+        boolean reading = ctx.method().equals(HandlerType.GET) || ctx.method().equals(HandlerType.HEAD);
+        if (!reading || !Accept.wantsPage(ctx)) {
+            throw new UnauthorizedResponse();
+        }
+        String signIn = needed == Role.EDUCATOR ? "/desk/sign-in" : "/sign-in";
+        ctx.header("Cache-Control", "no-store");
+        ctx.redirect(signIn + "?next=" + URLEncoder.encode(next, StandardCharsets.UTF_8), HttpStatus.SEE_OTHER);
+    }
+
+    private static void refuse(Context ctx, Role needed) {
+        String query = ctx.queryString() == null ? "" : "?" + ctx.queryString();
+        sendToSignIn(ctx, needed, ctx.path() + query);
+        ctx.skipRemainingHandlers();
+    }
+}

@@ -1,0 +1,40 @@
+package groundbass.web.statistics;
+
+import groundbass.audience.statistics.Statistics;
+import groundbass.audience.statistics.Weeks;
+import groundbass.audience.student.Students;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.web.shell.AccessFilter;
+import groundbass.web.shell.Pages;
+import io.javalin.http.Context;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+
+/** What these pages work with. */
+record StatisticsServices(
+        Pages pages,
+        AccessFilter accessFilter,
+        SeriesCatalog catalog,
+        Episodes episodes,
+        Statistics statistics,
+        Students students,
+        Clock clock) {
+    /** What belongs to the educator who asks, on a route that demands one. */
+    OwnSeries ownSeries(Context ctx) {
+        var owner = accessFilter.principal(ctx).educator().orElseThrow();
+        return new OwnSeries(catalog.ownedBy(owner).stream()
+                .map(series -> new OwnSeries.Board(series, episodes.publishedIn(series.id())))
+                .toList());
+    }
+
+    LocalDate today(ZoneId zone) {
+        return LocalDate.ofInstant(clock.instant(), zone);
+    }
+
+    /** What charts show, up to this week. */
+    Weeks weeks(ZoneId zone) {
+        return Weeks.until(today(zone), WeekChart.MOST, zone);
+    }
+}

@@ -1,0 +1,39 @@
+package groundbass.web.view;
+
+import groundbass.text.Message;
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * What the layout around a page needs to know. {@code path} is the page's own path, {@code place} the part of the
+ * site it belongs to, {@code signedIn} whether the browser brings a session, {@code flash} what the request before this one has to say.
+ */
+public record PageFrame(
+        String path, Place place, String siteName, boolean demo, boolean signedIn, Optional<Message> flash) {
+    /** The two sides of the house; each has its own navigation. */
+    public enum Place {
+        FRONT,
+        DESK
+    }
+
+    public PageFrame {
+        Objects.requireNonNull(path);
+        Objects.requireNonNull(place);
+        Objects.requireNonNull(siteName);
+        Objects.requireNonNull(flash);
+    }
+
+    // a template cannot ask this itself: its expression language takes a text of one letter for a number
+    public boolean home() {
+        return path.equals("/");
+    }
+
+    public boolean desk() {
+        return place == Place.DESK;
+    }
+
+    /** Whether a link of the navigation leads to this page or to one above it. */
+    public boolean within(String link) {
+        return path.equals(link) || (link.length() > 1 && path.startsWith(link + "/"));
+    }
+}
