@@ -30,6 +30,12 @@ import org.slf4j.LoggerFactory;
  * made for an earlier release is taken from there. Thread-safe. Close it, and its tapes go.
  */
 final class LineAudio implements AutoCloseable {
+    /**
+     * Raise it, beside {@link BuildSpec#RENDERERS}, whenever the same line sounds or is encoded otherwise. What was made
+     * under it is used again, so a sheet that is drawn otherwise costs no second recording.
+     */
+    private static final int VERSION = 5;
+
     private static final Logger log = LoggerFactory.getLogger(LineAudio.class);
 
     private final String name;
@@ -127,7 +133,7 @@ final class LineAudio implements AutoCloseable {
                 form,
                 what,
                 Integer.toString(percent),
-                Integer.toString(BuildSpec.RENDERERS),
+                Integer.toString(VERSION),
                 LineText.print(line),
                 groove.toString());
     }
