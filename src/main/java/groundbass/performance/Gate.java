@@ -12,11 +12,15 @@ final class Gate {
     private static final Fraction NORMAL = Fraction.of(9, 10);
     private static final Fraction SLAP = Fraction.of(17, 20);
     private static final Fraction SHORT = Fraction.of(1, 2);
+    private static final Fraction PORTATO = Fraction.of(3, 4);
     private static final Fraction GHOST = Fraction.of(3, 5);
 
     private Gate() {}
 
     static Fraction of(Note note) {
+        if (note.has(Mark.TENUTO)) {
+            return note.has(Mark.SHORT) ? PORTATO : Fraction.ONE;
+        }
         if (note.has(Mark.SHORT)) {
             return SHORT;
         }

@@ -13,6 +13,7 @@ import groundbass.score.Technique;
 final class Velocity {
     private static final int NORMAL = 96;
     private static final int ACCENT = 16;
+    private static final int MARCATO = 24;
     private static final int DEAD = 38;
     private static final int GHOST = 45;
 
@@ -25,13 +26,17 @@ final class Velocity {
      */
     static int struck(Note note, Technique hand, int normal) {
         int plain = note.isDead() ? DEAD : note.has(Mark.GHOST) ? GHOST : of(hand);
-        return clipped(scaled(plain, normal, NORMAL) + (note.has(Mark.ACCENT) ? ACCENT : 0));
+        return clipped(scaled(plain, normal, NORMAL) + accent(note));
     }
 
     /** Of a note that the fretting hand makes out of one that sounds. */
     static int continued(Note note, Arrival.Kind by, int source) {
         int ghosted = note.has(Mark.GHOST) ? Math.min(source, GHOST) : source;
-        return clipped(scaled(ghosted, percent(by), 100) + (note.has(Mark.ACCENT) ? ACCENT : 0));
+        return clipped(scaled(ghosted, percent(by), 100) + accent(note));
+    }
+
+    private static int accent(Note note) {
+        return note.has(Mark.MARCATO) ? MARCATO : note.has(Mark.ACCENT) ? ACCENT : 0;
     }
 
     private static int of(Technique hand) {

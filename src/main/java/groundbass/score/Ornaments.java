@@ -34,7 +34,11 @@ public record Ornaments(
     /** Signs without a figure of their own, by line text's words. */
     public enum Mark {
         SHORT("short"),
+        /** Held for all of its length. */
+        TENUTO("tenuto"),
         ACCENT("accent"),
+        /** A strong accent. */
+        MARCATO("marcato"),
         /** Soft, but pitched. */
         GHOST("ghost"),
         VIBRATO("vibrato"),

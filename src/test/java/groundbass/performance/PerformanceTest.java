@@ -178,6 +178,10 @@ class PerformanceTest {
         assertThat(lengthAtSixty(plain)).isCloseTo(0.9, within(EXACT));
         assertThat(lengthAtSixty(slapped)).isCloseTo(0.85, within(EXACT));
         assertThat(lengthAtSixty(cut)).isCloseTo(0.5, within(EXACT));
+        // tenuto all of it, with a dot as well 75 %
+        var held = Ornaments.NONE.with(Mark.TENUTO);
+        assertThat(lengthAtSixty(plain.withOrnaments(held))).isCloseTo(1, within(EXACT));
+        assertThat(lengthAtSixty(plain.withOrnaments(held.with(Mark.SHORT)))).isCloseTo(0.75, within(EXACT));
         assertThat(lengthAtSixty(dead)).isCloseTo(0.06, within(EXACT));
     }
 
@@ -223,6 +227,12 @@ class PerformanceTest {
         assertThat(first(line(Header.PLAIN, bar(pop))).velocity()).isEqualTo(120);
         assertThat(first(line(Header.PLAIN, bar(pop.withOrnaments(accent)))).velocity())
                 .isEqualTo(127);
+        // an accent adds 16, a marcato 24: a finger's stroke of 96 becomes 112 and 120
+        var finger = note(f(0, 1), f(1, 4), 5);
+        assertThat(first(line(Header.PLAIN, bar(finger.withOrnaments(accent)))).velocity())
+                .isEqualTo(112);
+        var strong = finger.withOrnaments(Ornaments.NONE.with(Mark.MARCATO));
+        assertThat(first(line(Header.PLAIN, bar(strong))).velocity()).isEqualTo(120);
         var soft = bar(slap).withDirections(List.of(new Direction.Loudness(f(0, 1), Dynamic.PP)));
         assertThat(first(line(Header.PLAIN, soft)).velocity())
                 .isEqualTo(56); // 112 x 48 / 96, both as Velocity has them; ours

@@ -97,6 +97,8 @@ final class Legend {
             case GHOST -> text("( )", Face.REGULAR);
             case HARMONIC -> glyph(Glyph.DIAMOND_BLACK, 0.5);
             case SHORT -> glyph(Glyph.STACCATO_ABOVE, 0.4);
+            case TENUTO -> glyph(Glyph.TENUTO_ABOVE, 0.5);
+            case MARCATO -> glyph(Glyph.MARCATO_ABOVE, 0);
             case ACCENT -> glyph(Glyph.ACCENT_ABOVE, 0.1);
             case FERMATA -> glyph(Glyph.FERMATA, 0);
             case VIBRATO -> glyph(Glyph.VIBRATO, 0.3);

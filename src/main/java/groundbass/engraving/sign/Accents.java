@@ -6,7 +6,7 @@ import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.sketch.Sketch;
 import groundbass.score.Ornaments.Mark;
 
-/** Accents outside the staff and beyond the curves, on the heads' side. */
+/** Accents outside the staff and beyond the curves, on the heads' side; strong ones over the staff. */
 final class Accents implements Concern {
     @Override
     public void draw(Sketch sketch) {
@@ -15,6 +15,11 @@ final class Accents implements Concern {
                 sketch.use(Sign.ACCENT);
                 boolean above = sketch.options().staves().hasNotation() ? Articulations.onHeadSideAbove(spot) : true;
                 Articulations.outside(sketch.upper(), spot, above, Glyph.ACCENT_ABOVE, Glyph.ACCENT_BELOW);
+            }
+            if (Articulations.begins(spot, Mark.MARCATO)) {
+                sketch.use(Sign.MARCATO);
+                boolean above = spot.cell().voices() < 2 || spot.cell().voice() == 0;
+                Articulations.outside(sketch.upper(), spot, above, Glyph.MARCATO_ABOVE, Glyph.MARCATO_BELOW);
             }
         }
     }

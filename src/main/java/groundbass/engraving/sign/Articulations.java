@@ -13,21 +13,31 @@ import groundbass.engraving.sketch.Sketch;
 import groundbass.engraving.sketch.Spot;
 import groundbass.score.Ornaments.Mark;
 
-/** Staccato dots by the head, inside the curves. */
+/** Staccato dots and the lines of tenuto by the head, inside the curves; a dot nearer than a line. */
 final class Articulations implements Concern {
     private static final double GAP = 0.35;
 
     @Override
     public void draw(Sketch sketch) {
         for (var spot : sketch.spots()) {
-            if (begins(spot, Mark.SHORT)) {
+            boolean dot = begins(spot, Mark.SHORT);
+            if (dot) {
                 sketch.use(Sign.SHORT);
-                if (sketch.options().staves().hasNotation()) {
-                    staccato(sketch.notation(), spot);
-                } else {
-                    outside(sketch.tab(), spot, isUpper(spot), Glyph.STACCATO_ABOVE, Glyph.STACCATO_BELOW);
-                }
+                draw(sketch, spot, 0, Glyph.STACCATO_ABOVE, Glyph.STACCATO_BELOW);
             }
+            if (begins(spot, Mark.TENUTO)) {
+                sketch.use(Sign.TENUTO);
+                draw(sketch, spot, dot ? 2 : 0, Glyph.TENUTO_ABOVE, Glyph.TENUTO_BELOW);
+            }
+        }
+    }
+
+    /** @param further steps of the staff beyond the next space */
+    private static void draw(Sketch sketch, Spot spot, int further, Glyph over, Glyph under) {
+        if (sketch.options().staves().hasNotation()) {
+            byHead(sketch.notation(), spot, further, over, under);
+        } else {
+            outside(sketch.tab(), spot, isUpper(spot), over, under);
         }
     }
 
@@ -49,20 +59,20 @@ final class Articulations implements Concern {
     }
 
     /** In the next space from the head; beyond the stem where that is in the way. */
-    private static void staccato(Layer layer, Spot spot) {
+    private static void byHead(Layer layer, Spot spot, int further, Glyph over, Glyph under) {
         boolean above = onHeadSideAbove(spot);
         if (above == spot.cell().up() && spot.cell().hasStem()) {
-            outside(layer, spot, above, Glyph.STACCATO_ABOVE, Glyph.STACCATO_BELOW);
+            outside(layer, spot, above, over, under);
             return;
         }
         int head = above ? spot.cell().highest() : spot.cell().lowest();
-        int position = head + (above ? 2 : -2);
+        int position = head + (above ? 2 + further : -2 - further);
         boolean onLine = position % 2 == 0 && position >= 0 && position <= 8;
         double y = Measures.y(position + (onLine ? (above ? 1 : -1) : 0));
-        var box = MusicFont.bravura().box(Glyph.STACCATO_ABOVE);
+        var box = MusicFont.bravura().box(over);
         double x = spot.middle() + spot.cell().shift() - box.middle();
         var at = new Point(x, y - (box.top() + box.bottom()) / 2);
-        layer.add(Kind.ARTICULATION, spot.owner(), new Shape.Sign(Glyph.STACCATO_ABOVE, at, 1));
+        layer.add(Kind.ARTICULATION, spot.owner(), new Shape.Sign(over, at, 1));
     }
 
     static void outside(Layer layer, Spot spot, boolean above, Glyph over, Glyph under) {

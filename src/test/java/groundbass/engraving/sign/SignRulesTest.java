@@ -165,4 +165,20 @@ class SignRulesTest {
                 .map(mark -> (Shape.Stroke) mark.shape())
                 .toList();
     }
+
+    /** rule: articulation-side. SMuFL: articTenutoAbove U+E4A4, articMarcatoAbove U+E4AC. */
+    @Test
+    void tenutoStandsByItsHeadAndMarcatoOverTheStaff() {
+        assertThat(Glyph.TENUTO_ABOVE.codePoint()).isEqualTo(0xE4A4);
+        assertThat(Glyph.MARCATO_ABOVE.codePoint()).isEqualTo(0xE4AC);
+        // G of the E string: its stem is up, so what belongs to the head stands under it, the dot nearer
+        var held = Drawn.of("bar\n1-4  E3 short tenuto\n", Staves.NOTATION_ONLY);
+        assertThat(held.glyphs(Kind.ARTICULATION)).hasSize(2).last().isEqualTo(Glyph.TENUTO_ABOVE);
+        var dot = held.box(Kind.ARTICULATION, 0);
+        assertThat(dot.top()).isGreaterThan(held.box(Kind.HEAD, 0).bottom() - 0.3);
+        assertThat(held.box(Kind.ARTICULATION, 1).top()).isGreaterThan(dot.bottom());
+        var strong = Drawn.of("bar\n1-4  E3 marcato\n");
+        assertThat(strong.glyphs(Kind.ARTICULATION)).containsExactly(Glyph.MARCATO_ABOVE);
+        assertThat(strong.box(Kind.ARTICULATION, 0).bottom()).isLessThan(strong.top());
+    }
 }
