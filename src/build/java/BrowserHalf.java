@@ -53,7 +53,7 @@ final class BrowserHalf {
                 "--target=es2022",
                 "--minify",
                 "--sourcemap", // fetched by an opened debugger only, which then shows the modules as they were written
-                "--external:*.ttf",
+                "--external:*.woff2",
                 "--log-level=warning",
                 "--color=false",
                 "--outdir=" + classes.resolve(ASSETS)));

@@ -2,13 +2,10 @@ package groundbass.web.answer;
 
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
+import java.util.EnumMap;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.regex.Pattern;
-import java.util.zip.GZIPOutputStream;
 
 /**
  * A whole answer kept in memory, plain and compressed, with its tag: an asset, or a page that is the same for every
@@ -24,32 +21,41 @@ public final class CachedResponse {
     // below this, headers and the extra decoding cost more than the bytes saved
     private static final int WORTH_COMPRESSING = 1024;
     private static final int OVERHEAD = 1024; // the objects around the bytes, and the key under which they are kept
-    private static final Pattern REFUSES_GZIP = Pattern.compile("gzip\\s*;\\s*q=0(\\.0*)?\\s*(,|$)");
 
     private final byte[] plain;
-    private final Optional<byte[]> compressed;
-    private final String mediaType;
     private final EntityTag tag;
-    // each coding is a representation of its own and needs its own strong tag (RFC 9110 section 8.8.3.3)
-    private final EntityTag compressedTag;
+    private final String mediaType;
+    private final Map<Coding, Coded> coded; // the smallest first
 
-    private CachedResponse(byte[] plain, Optional<byte[]> compressed, String mediaType) {
+    /** Each coding is a representation of its own and needs its own strong tag (RFC 9110 section 8.8.3.3). */
+    private record Coded(byte[] bytes, EntityTag tag) {}
+
+    private CachedResponse(byte[] plain, String mediaType, boolean compressed) {
         this.plain = plain;
-        this.compressed = compressed;
         this.mediaType = mediaType;
         this.tag = EntityTag.ofContent(plain);
-        this.compressedTag = new EntityTag(tag.opaque() + "-gzip");
+        this.coded = new EnumMap<>(Coding.class);
+        if (compressed) {
+            for (Coding coding : Coding.values()) {
+                if (coding.isOffered()) {
+                    var ownTag = new EntityTag(tag.opaque() + "-" + coding.token());
+                    coded.put(coding, new Coded(coding.of(plain), ownTag));
+                }
+            }
+        }
     }
 
     public static CachedResponse of(byte[] bytes, String mediaType) {
         Objects.requireNonNull(mediaType);
-        boolean worth = bytes.length >= WORTH_COMPRESSING && compressible(mediaType);
-        return new CachedResponse(bytes.clone(), worth ? Optional.of(gzip(bytes)) : Optional.empty(), mediaType);
+        return new CachedResponse(
+                bytes.clone(), mediaType, bytes.length >= WORTH_COMPRESSING && compressible(mediaType));
     }
 
     /** About how many bytes of memory it takes. */
     public int size() {
-        return OVERHEAD + plain.length + compressed.map(bytes -> bytes.length).orElse(0);
+        int ofCodings =
+                coded.values().stream().mapToInt(one -> one.bytes().length).sum();
+        return OVERHEAD + plain.length + ofCodings;
     }
 
     /** A short name of the content, for an address. */
@@ -63,51 +69,32 @@ public final class CachedResponse {
 
     /** Answers with these bytes, or with 304 where the asker has them already. */
     public void send(Context ctx, String cacheControl) {
-        boolean squeeze = compressed.isPresent() && acceptsGzip(ctx);
-        var sent = squeeze ? compressedTag : tag;
-        ctx.header("Cache-Control", cacheControl).header("ETag", sent.toString());
-        if (compressed.isPresent()) {
+        var coding = codingFor(ctx);
+        var sent = coding.map(coded::get).orElse(new Coded(plain, tag));
+        ctx.header("Cache-Control", cacheControl).header("ETag", sent.tag().toString());
+        if (!coded.isEmpty()) {
             Vary.on(ctx, "Accept-Encoding");
         }
-        if (sent.namedIn(Optional.ofNullable(ctx.header("If-None-Match")))) {
+        if (sent.tag().namedIn(Optional.ofNullable(ctx.header("If-None-Match")))) {
             ctx.status(HttpStatus.NOT_MODIFIED);
             return;
         }
-        write(ctx, squeeze);
-    }
-
-    private void write(Context ctx, boolean squeeze) {
         ctx.disableCompression().contentType(mediaType);
-        if (squeeze) {
-            ctx.header("Content-Encoding", "gzip");
-        }
-        byte[] body = squeeze ? compressed.orElseThrow() : plain;
-        ctx.res().setContentLength(body.length);
-        ctx.result(body);
+        coding.ifPresent(one -> ctx.header("Content-Encoding", one.token()));
+        ctx.res().setContentLength(sent.bytes().length);
+        ctx.result(sent.bytes());
     }
 
-    private static boolean acceptsGzip(Context ctx) {
-        String accepted = ctx.header("Accept-Encoding");
-        return accepted != null
-                && accepted.contains("gzip")
-                && !REFUSES_GZIP.matcher(accepted).find();
+    private Optional<Coding> codingFor(Context ctx) {
+        return Optional.ofNullable(ctx.header("Accept-Encoding")).flatMap(accepted -> coded.keySet().stream()
+                .filter(coding -> coding.isReadBy(accepted))
+                .findFirst());
     }
 
     private static boolean compressible(String mediaType) {
         return mediaType.startsWith("text/")
                 || mediaType.startsWith("image/svg")
-                || mediaType.startsWith("font/ttf")
                 || mediaType.contains("json")
                 || mediaType.contains("xml");
-    }
-
-    private static byte[] gzip(byte[] bytes) {
-        var out = new ByteArrayOutputStream();
-        try (var gzip = new GZIPOutputStream(out)) {
-            gzip.write(bytes);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return out.toByteArray();
     }
 }

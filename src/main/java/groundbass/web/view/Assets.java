@@ -22,12 +22,8 @@ public final class Assets {
     private static final String FOLDER = "groundbass/web/assets/";
     // a flat folder and plain names: nothing here can climb out of it
     private static final Pattern NAME = Pattern.compile("[a-z0-9][a-z0-9-]*(\\.[a-z0-9]+)+");
-    private static final String TYPEFACES = "fonts/ttf/AlegreyaSans/AlegreyaSans-";
     private static final String TEXT_EDITOR = "META-INF/resources/webjars/codemirror/6.65.7/";
     private static final Map<String, String> FROM_LIBRARIES = Map.of(
-            "text-regular.ttf", TYPEFACES + "Regular.ttf",
-            "text-italic.ttf", TYPEFACES + "Italic.ttf",
-            "text-bold.ttf", TYPEFACES + "Bold.ttf",
             "codemirror.js", TEXT_EDITOR + "lib/codemirror.js",
             "codemirror.css", TEXT_EDITOR + "lib/codemirror.css",
             "codemirror-hint.js", TEXT_EDITOR + "addon/hint/show-hint.js",
@@ -38,7 +34,7 @@ public final class Assets {
             "js", "text/javascript; charset=utf-8",
             "map", "application/json",
             "svg", "image/svg+xml",
-            "ttf", "font/ttf",
+            "woff2", "font/woff2",
             "png", "image/png",
             "ico", "image/x-icon");
 
