@@ -280,8 +280,9 @@ export class LineDesk {
     this.strip.reread();
   }
 
-  fixAt(index) {
-    if (this.liveText !== this.text.value()) return;
+  /** Also where the answer to the last key is still on its way. */
+  async fixAt(index) {
+    if (!(await this.settled())) return;
     const fixable = this.live.remarks.filter((remark) => remark.fixes.length);
     const line = this.text.editor.posFromIndex(index).line + 1;
     const remark = fixable.find((one) => one.from <= index && index <= one.to) ??

@@ -359,7 +359,9 @@ export class Strip {
     return column.view.line > 0 ? remark.line === column.view.line : remark.at === column.view.at;
   }
 
-  fix(column) {
+  /** Also where the answer to the last key is still on its way. */
+  async fix(column) {
+    if (!(await this.desk.settled())) return;
     const here = this.desk.live.remarks.filter((remark) => remark.bar === this.bar && remark.fixes.length);
     const remark = here.find((one) => this.isAt(one, column)) ?? here[0];
     if (remark) this.desk.take(remark.fixes[0]);

@@ -225,7 +225,7 @@ public final class RenderCommand implements Callable<Integer> {
             case PDF -> sheets.with(paper).pdf(line, Sheets.Imprint.of(line));
             case SVG ->
                 (degrees ? sheets.withDegrees() : sheets)
-                        .svg(line, DESK_WIDTH, "")
+                        .svgAlone(line, DESK_WIDTH)
                         .getBytes(StandardCharsets.UTF_8);
             case PNG -> new VideoPictures(messages).png(line, frame, ink);
             case MID -> MidiFile.of(Performance.of(line, Playing.at(tempo)));

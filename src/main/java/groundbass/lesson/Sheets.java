@@ -168,6 +168,16 @@ public final class Sheets {
                 ToldEvents.of(line, messages));
     }
 
+    /** The same as a file that stands alone, with its fonts. */
+    public String svgAlone(Line line, double width) {
+        return SheetSvg.alone(
+                screen(line, width),
+                messages.locale().toLanguageTag(),
+                line.header().title(),
+                messages.say("sheet.described"),
+                ToldEvents.of(line, messages));
+    }
+
     /** A system of a line on a screen, in a picture of its own, and where its bars lie in it. */
     public record DrawnSystem(String svg, double width, List<BarPlace> bars) {
         public DrawnSystem {

@@ -49,7 +49,9 @@ public record Proofreading(List<Statement> statements) {
         var timeline = new Timeline(line);
         boolean unpunctuated = Words.isUnpunctuated(text);
         var talk = new Talk(timeline, language, unpunctuated, Words.isLowered(text));
-        var checks = new Checking(timeline, unpunctuated);
+        // German puts its verb and its "not" last, so that what is picked out of a sentence proves nothing
+        boolean german = language.getLanguage().equals(Locale.GERMAN.getLanguage());
+        var checks = new Checking(timeline, german ? Trust.NONE : unpunctuated ? Trust.PLAIN : Trust.ALL);
         var statements = new ArrayList<Statement>();
         for (var sentence : Words.sentences(text)) {
             var loose = reader.read(sentence).stream().map(checks::check).toList();
@@ -75,19 +77,27 @@ public record Proofreading(List<Statement> statements) {
         return statements.size() - agreeing() - readInPart() - contradictions().size();
     }
 
+    /** Which contradictions are believed of what was picked out of a sentence. */
+    private enum Trust {
+        ALL,
+        /** Where name, string and fret stand close together. */
+        PLAIN,
+        NONE
+    }
+
     /** Every kind of claim to its check. */
     private record Checking(
             Timeline timeline,
-            boolean unsure,
+            Trust trust,
             NoteCheck notes,
             RestCheck rests,
             BarsCheck bars,
             IntervalCheck intervals,
             HeadCheck heads) {
-        Checking(Timeline timeline, boolean unsure) {
+        Checking(Timeline timeline, Trust trust) {
             this(
                     timeline,
-                    unsure,
+                    trust,
                     new NoteCheck(timeline),
                     new RestCheck(timeline),
                     new BarsCheck(timeline),
@@ -98,9 +108,17 @@ public record Proofreading(List<Statement> statements) {
         Statement check(Spoken spoken) {
             var verdict = verdict(spoken.claim());
             boolean guessed = verdict instanceof Verdict.Contradicts wrong
-                    && (isLoose(spoken.claim()) || (unsure && !isPlain(spoken, wrong.right())));
+                    && (isLoose(spoken.claim()) || !isBelieved(spoken, wrong.right()));
             return new Statement(
                     spoken.from(), spoken.to(), guessed ? Verdict.CANNOT_TELL : verdict, position(spoken.claim()));
+        }
+
+        private boolean isBelieved(Spoken spoken, Right right) {
+            return switch (trust) {
+                case ALL -> true;
+                case PLAIN -> isPlain(spoken, right);
+                case NONE -> false;
+            };
         }
 
         /** Ghost notes and harmonics are called by more than one name: softly struck or dead, as stopped or as sounding. */

@@ -56,6 +56,9 @@ class LineCommandsTest {
                 .newDocumentBuilder()
                 .parse(folder.resolve("out/slack.svg").toFile());
         assertThat(svg.getDocumentElement().getTagName()).isEqualTo("svg");
+        assertThat(svg.getElementsByTagName("style").item(0).getTextContent())
+                .as("its fonts: CSS Fonts 4, section 4; RFC 2397, a data URL")
+                .contains("@font-face", "src:url(data:font/ttf;base64,");
         assertThat(seconds("out/slack.mid")).isEqualTo(8); // a bar of count-in and a bar of 4/4 at 60 a minute
     }
 

@@ -2,7 +2,6 @@ package groundbass.script;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.script.captions.CaptionProblem;
 import groundbass.script.captions.Cue;
 import groundbass.script.captions.Script;
 import java.util.List;
@@ -84,7 +83,9 @@ class ScriptReadingTest {
         var script = Script.read("WEBVTT\n\n00:1.000 --> 00:02.000\nA\n\n00:05.000 --> 00:04.000\nB\n\nstray\n\n"
                 + "00:06.000 --> 00:07.000\nC\n");
         assertThat(script.cues()).extracting(Cue::text).containsExactly("C");
-        assertThat(script.problems()).extracting(CaptionProblem::line).containsExactly(3, 6, 9);
+        assertThat(script.problems())
+                .extracting(problem -> problem.span().line())
+                .containsExactly(3, 6, 9);
         assertThat(script.problems())
                 .extracting(problem -> problem.message().key())
                 .containsExactly("script.problem.time", "script.problem.backwards", "script.problem.block");

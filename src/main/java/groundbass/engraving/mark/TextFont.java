@@ -2,14 +2,17 @@ package groundbass.engraving.mark;
 
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Path2D;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Objects;
+import java.util.SortedSet;
 import java.util.concurrent.ConcurrentHashMap;
 import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TTFSubsetter;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
 
@@ -62,6 +65,23 @@ public final class TextFont {
     /** The parsed font; PDFBox only reads it. */
     public TrueTypeFont font() {
         return font;
+    }
+
+    /**
+     * The font with these characters alone, as a TrueType file; figures are lining ones without a feature.
+     *
+     * @param codePoints in their order, so that the same ones give the same bytes
+     */
+    public synchronized byte[] subset(SortedSet<Integer> codePoints) {
+        var out = new ByteArrayOutputStream();
+        try {
+            var subsetter = new TTFSubsetter(font);
+            codePoints.stream().filter(this::hasGlyph).forEach(subsetter::add);
+            subsetter.writeToStream(out);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return out.toByteArray();
     }
 
     /** The text with what the family cannot show replaced. */

@@ -22,7 +22,14 @@ public final class SheetSvg {
     /** A page whose events are told one by one, so that somebody can go through them. */
     public static String of(
             Page page, String idPrefix, String language, String title, String description, EventWords words) {
-        var canvas = new SvgCanvas(idPrefix, Optional.of(words));
+        var canvas = new SvgCanvas(idPrefix, Optional.of(words), Optional.empty());
+        page.drawOn(canvas);
+        return canvas.document(new Box(0, 0, page.width(), page.height()), language, title, description);
+    }
+
+    /** A page with its fonts, for a file that stands alone. */
+    public static String alone(Page page, String language, String title, String description, EventWords words) {
+        var canvas = new SvgCanvas("", Optional.of(words), Optional.of(new SvgFonts()));
         page.drawOn(canvas);
         return canvas.document(new Box(0, 0, page.width(), page.height()), language, title, description);
     }

@@ -17,7 +17,7 @@ import java.util.Set;
 
 /**
  * Draws as SVG with presentation attributes only, which a strict content security policy allows, in the colour of the
- * text around it. Each glyph is one symbol; straight and curved shapes in a row share one path.
+ * text around it; a drawing that stands alone has its fonts in a style sheet as well. Each glyph is one symbol; straight and curved shapes in a row share one path.
  */
 public final class SvgCanvas implements Canvas {
     /** The family is served by the site; the others are what a reader without it is likely to have. */
@@ -28,6 +28,7 @@ public final class SvgCanvas implements Canvas {
 
     private final String idPrefix;
     private final Optional<EventWords> words;
+    private final Optional<SvgFonts> fonts;
     private final StringBuilder body = new StringBuilder(1 << 15);
     private final StringBuilder path = new StringBuilder();
     private int systems;
@@ -35,13 +36,17 @@ public final class SvgCanvas implements Canvas {
 
     /** @param idPrefix what the symbols' ids begin with, so that several drawings can stand in one page */
     public SvgCanvas(String idPrefix) {
-        this(idPrefix, Optional.empty());
+        this(idPrefix, Optional.empty(), Optional.empty());
     }
 
-    /** @param words of the events; with them each event is a picture of its own to somebody who has the page read out */
-    SvgCanvas(String idPrefix, Optional<EventWords> words) {
+    /**
+     * @param words of the events; with them each event is a picture of its own to somebody who has the page read out
+     * @param fonts to set into the drawing
+     */
+    SvgCanvas(String idPrefix, Optional<EventWords> words, Optional<SvgFonts> fonts) {
         this.idPrefix = idPrefix;
         this.words = words;
+        this.fonts = fonts;
     }
 
     /** The whole drawing: what has been drawn, inside a box of this size. */
@@ -64,6 +69,7 @@ public final class SvgCanvas implements Canvas {
                 .append(idPrefix)
                 .append("desc\">");
         out.append(Xml.text(description)).append("</desc><defs>");
+        fonts.ifPresent(faces -> out.append(faces.style()));
         used.forEach(glyph -> symbol(out, glyph));
         return out.append("</defs>").append(body).append("</svg>").toString();
     }
@@ -124,6 +130,7 @@ public final class SvgCanvas implements Canvas {
     @Override
     public void text(Shape.Run run) {
         flush();
+        fonts.ifPresent(faces -> faces.show(run));
         run.link()
                 .ifPresent(link ->
                         body.append("<a href=\"").append(Xml.attribute(link)).append("\">"));

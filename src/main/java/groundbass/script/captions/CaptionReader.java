@@ -1,5 +1,7 @@
 package groundbass.script.captions;
 
+import groundbass.remark.Remark;
+import groundbass.remark.Span;
 import groundbass.text.Message;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,13 +22,13 @@ final class CaptionReader {
 
     private final List<String> lines;
     private final List<Cue> cues = new ArrayList<>();
-    private final List<CaptionProblem> problems = new ArrayList<>();
+    private final List<Remark> problems = new ArrayList<>();
 
     private CaptionReader(String text) {
         this.lines = List.of(text.split("\\r\\n|\\n|\\r", -1));
     }
 
-    record Read(List<Cue> cues, List<CaptionProblem> problems) {}
+    record Read(List<Cue> cues, List<Remark> problems) {}
 
     static Read vtt(String text) {
         var reader = new CaptionReader(text);
@@ -83,7 +85,7 @@ final class CaptionReader {
         if (timed || named) {
             cue(timed ? from : from + 1, end);
         } else if (NOT_SPOKEN.stream().noneMatch(lines.get(from)::startsWith)) {
-            problem(from, "script.problem.block", lines.get(from).strip());
+            problem(from, "block", lines.get(from).strip());
         }
     }
 
@@ -93,15 +95,15 @@ final class CaptionReader {
         var from = Timestamp.parse(parts[0].strip());
         var to = Timestamp.parse(after[0]);
         if (from.isEmpty() || to.isEmpty()) {
-            problem(timing, "script.problem.time", (from.isEmpty() ? parts[0] : after[0]).strip());
+            problem(timing, "time", (from.isEmpty() ? parts[0] : after[0]).strip());
             return;
         }
         if (from.get() >= to.get()) {
-            problem(timing, "script.problem.backwards", lines.get(timing).strip());
+            problem(timing, "backwards", lines.get(timing).strip());
             return;
         }
         if (cues.size() > 0 && from.get() < cues.get(cues.size() - 1).from()) {
-            problem(timing, "script.problem.order", parts[0].strip());
+            problem(timing, "order", parts[0].strip());
         }
         String text = plain(String.join(" ", lines.subList(timing + 1, end)));
         if (!text.isBlank()) {
@@ -123,9 +125,10 @@ final class CaptionReader {
                 .strip();
     }
 
-    private void problem(int line, String key, String found) {
+    private void problem(int line, String code, String found) {
         if (problems.size() < MOST_PROBLEMS) {
-            problems.add(new CaptionProblem(line + 1, Message.of(key, shortened(found))));
+            var span = new Span(line + 1, 1, lines.get(line).length());
+            problems.add(Remark.error(code, span, Message.of("script.problem." + code, shortened(found))));
         }
     }
 

@@ -1,5 +1,6 @@
 package groundbass.script.captions;
 
+import groundbass.remark.Remark;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
@@ -13,7 +14,7 @@ import java.util.OptionalLong;
  * @param starts for each cue, where its text begins in {@code spoken}
  * @param problems what could not be read
  */
-public record Script(Kind kind, String spoken, List<Cue> cues, List<Integer> starts, List<CaptionProblem> problems) {
+public record Script(Kind kind, String spoken, List<Cue> cues, List<Integer> starts, List<Remark> problems) {
     /** How a script is written. */
     public enum Kind {
         TEXT,

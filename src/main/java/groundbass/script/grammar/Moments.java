@@ -106,8 +106,9 @@ final class Moments {
             return Optional.of(new Found<>(parts(OptionalInt.empty(), at), at + 1));
         }
         var number = tokens.number(onThe(i));
-        boolean sign =
-                number.isPresent() && tokens.at(number.get().after()).raw().equals("&");
+        boolean sign = number.isPresent()
+                && tokens.is(number.get().after(), Category.PART)
+                && tokens.at(number.get().after()).raw().equals("&");
         boolean spoken = number.isPresent()
                 && onThe(i) > i
                 && isAnd(number.get().after())

@@ -148,6 +148,10 @@ public final class Scanner {
         if (definite) {
             return add(i, List.of(new Unit.Small(Tie.THE)), i + 1);
         }
+        boolean soon = token.is(Category.SAME) && token.is(Category.FILLER) && tokens.is(i + 1, Category.AFTER);
+        if (soon) {
+            return i + 1; // "gleich danach"
+        }
         var early = TIES.entrySet().stream()
                 .filter(entry -> token.is(entry.getKey()))
                 .map(Map.Entry::getValue)

@@ -155,22 +155,22 @@ final class CountReader implements Reader {
             boolean right = onsets == many || pitched == many || matching.size() == many;
             findings.add(Finding.of(right, new Right.CountThere((int) onsets), matching));
         }
-        return choice(findings, said);
+        return choice(findings);
     }
 
     private static long onsets(List<At> notes) {
         return notes.stream().map(At::position).distinct().count();
     }
 
-    /** Right where any scope has it so; wrong only where none has. */
-    private static Optional<Finding> choice(List<Finding> findings, Said said) {
+    /** Right where every scope has it so, wrong where none has. */
+    private static Optional<Finding> choice(List<Finding> findings) {
         if (findings.isEmpty()) {
             return Optional.empty();
         }
-        var agreeing = findings.stream().filter(Finding::agrees).findFirst();
-        if (agreeing.isPresent()) {
-            boolean first = findings.get(0).agrees();
-            return Optional.of(first || said.has(Unit.Times.class) ? agreeing.get() : Finding.mixed(List.of()));
+        boolean all = findings.stream().allMatch(Finding::agrees);
+        boolean any = findings.stream().anyMatch(Finding::agrees);
+        if (any && !all) {
+            return Optional.of(Finding.mixed(List.of()));
         }
         return Optional.of(findings.get(0));
     }
@@ -200,7 +200,7 @@ final class CountReader implements Reader {
                             .sum();
             findings.add(Finding.of(heard == many || written == many, new Right.CountThere(heard), List.of()));
         }
-        return choice(findings, said);
+        return choice(findings);
     }
 
     private Optional<Finding> triplets(int many, Said said) {
@@ -216,7 +216,7 @@ final class CountReader implements Reader {
             notes.forEach(at -> beats.add(at.bar() + " " + beat(at)));
             findings.add(Finding.of(beats.size() == many, new Right.CountThere(beats.size()), notes));
         }
-        return choice(findings, said);
+        return choice(findings);
     }
 
     private Fraction beat(At at) {

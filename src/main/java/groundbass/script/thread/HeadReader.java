@@ -128,7 +128,7 @@ final class HeadReader implements Reader {
     }
 
     private Optional<Verdict> meter(Unit.MeterNamed said, Said clause) {
-        if (said.counts() > Meter.MOST_COUNTS || !Meter.isUnit(said.unit())) {
+        if (said.counts() < 2 || said.counts() > Meter.MOST_COUNTS || !Meter.isUnit(said.unit())) {
             return Optional.empty();
         }
         var meter = Meter.of(said.counts(), said.unit());

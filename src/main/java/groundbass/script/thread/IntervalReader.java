@@ -15,6 +15,7 @@ final class IntervalReader implements Reader {
     private static final Set<Tie> TIES = Set.of(
             Tie.BE,
             Tie.FROM,
+            Tie.OF,
             Tie.TO,
             Tie.UP,
             Tie.DOWN,

@@ -105,8 +105,9 @@ final class Items {
             return ofChord(chord.chord().root());
         }
         if (unit instanceof Unit.Silence silence) {
+            boolean lasting = !segment.isEmpty() && last().kinds().equals(List.of(Part.Kind.LENGTH));
             put(Item.rest(silence.length()));
-            return true;
+            return !lasting; // "two beats of rest"
         }
         boolean ofRest = unit instanceof Unit.Lasting && !segment.isEmpty() && last().rest();
         var parts = ofRest ? Optional.<List<Part>>empty() : parts(unit);

@@ -59,8 +59,20 @@ final class NoteReader implements Reader {
         boolean pointing = said.hasAny(Tie.ALL, Tie.BOTH, Tie.THEY);
         boolean rows = said.all(Unit.Place.class).size() > 1
                 && said.all(Unit.Place.class).size() == said.memory().notes().size();
+        boolean place = isPlaceAlone(said);
         boolean onward = said.hasAny(Tie.THEN, Tie.AFTER);
-        return verb(said.units()) < 0 && !placed && !onward && (pointing || rows);
+        return verb(said.units()) < 0 && !placed && !onward && (pointing || rows || place);
+    }
+
+    /** "On the A string", "on the fifth fret of the D string": of the note that was spoken of. */
+    private static boolean isPlaceAlone(Said said) {
+        boolean on = !said.units().isEmpty()
+                && (Said.is(said.units().get(0), Tie.ON) || Said.is(said.units().get(0), Tie.IN));
+        boolean one = said.units().stream()
+                        .filter(unit -> !(unit instanceof Unit.Small))
+                        .allMatch(Unit.Place.class::isInstance)
+                && said.all(Unit.Place.class).size() == 1;
+        return on && one && !said.memory().notes().isEmpty();
     }
 
     private Optional<Finding> fragment(Said said) {
@@ -352,6 +364,11 @@ final class NoteReader implements Reader {
                         : Finding.open(List.of()));
     }
 
+    /** Whether name, string and fret were all said, so that it is true wherever in the bar it is. */
+    private static boolean isWhole(Item item) {
+        return item.has(Part.Kind.NAME) && item.has(Part.Kind.STRING) && item.has(Part.Kind.FRET);
+    }
+
     /** Somewhere in the bar in hand: where that is, was not said, so that it can be neither right nor wrong. */
     private Optional<Finding> inHand(List<Item> items, Said said) {
         var bar = said.memory().bar().filter(stage.timeline()::has);
@@ -360,7 +377,8 @@ final class NoteReader implements Reader {
         }
         var events = stage.events(List.of(stage.timeline().whole(bar.get())));
         int first = Runs.find(items, events);
-        return Optional.of(Finding.open(
-                first >= 0 ? Runs.met(items, events.subList(first, first + items.size()), stage) : List.of()));
+        var met = first < 0 ? List.<At>of() : Runs.met(items, events.subList(first, first + items.size()), stage);
+        boolean told = first >= 0 && items.size() == 1 && isWhole(items.get(0));
+        return Optional.of(told ? Finding.agrees(met) : Finding.open(met));
     }
 }

@@ -27,10 +27,16 @@ record Said(Scope scope, List<Unit> units, Memory memory) {
             var bars = bars(unit, memory, stage);
             var time = Scope.time(unit);
             if (bars.isPresent()) {
-                if (scope.isSaid()) {
+                boolean more = unit instanceof Unit.Bars
+                        && scope.extent() == Scope.Extent.SAID
+                        && !rest.isEmpty()
+                        && (is(rest.get(rest.size() - 1), Tie.AND) || is(rest.get(rest.size() - 1), Tie.IN));
+                if (scope.isSaid() && !more) {
                     return Optional.empty();
                 }
-                scope = bars.get().at(scope);
+                var both = new ArrayList<>(scope.bars());
+                both.addAll(bars.get().bars());
+                scope = more ? scope.in(both, Scope.Extent.SAID) : bars.get().at(scope);
             } else if (time.isPresent()) {
                 if (scope.time().isPresent()) {
                     return Optional.empty();

@@ -84,6 +84,7 @@ record Subject(List<At> notes, boolean together) {
                             THEN,
                             STOP,
                             WE,
+                            AFTER,
                             HIGH,
                             LOW,
                             AGAIN -> true;

@@ -17,8 +17,13 @@ import java.util.stream.Collectors;
 public record PreflightView(List<Row> blocking, List<Row> asking, List<Row> others, String accepting) {
     static final PreflightView NONE = new PreflightView(List.of(), List.of(), List.of(), "");
 
-    /** A remark. */
-    public record Row(Message message, String way) {}
+    /**
+     * A remark.
+     *
+     * @param field what it is about, as {@link groundbass.publishing.Remark} names it
+     * @param way where it is mended
+     */
+    public record Row(Message message, String field, String way) {}
 
     static PreflightView of(String path, Verdict verdict) {
         var asking = verdict.asking();
@@ -34,7 +39,7 @@ public record PreflightView(List<Row> blocking, List<Row> asking, List<Row> othe
 
     private static List<Row> rows(String path, List<LessonRemark> remarks) {
         return remarks.stream()
-                .map(remark -> new Row(remark.message(), way(path, remark.field())))
+                .map(remark -> new Row(remark.message(), remark.field(), way(path, remark.field())))
                 .toList();
     }
 

@@ -45,7 +45,7 @@ public record EditorView(
             1&   E5, E8
             2    A5, Ax
             2&   A7 short
-            3    E8*2 slap, D5 pop
+            3    E8 for 2 slap, D5 pop
             4    rest
 
             bar 2 = bar 1 counts 1-2
@@ -100,6 +100,11 @@ public record EditorView(
 
     public String grooveExample() {
         return GrooveText.print(GrooveLibrary.all().get(0));
+    }
+
+    /** The parts of the lesson; none where nobody is signed in. */
+    public List<EditorPart> parts() {
+        return about.map(known -> LessonParts.of(path, known.preflight())).orElseGet(List::of);
     }
 
     public boolean expired() {

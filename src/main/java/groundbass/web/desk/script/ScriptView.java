@@ -121,8 +121,8 @@ public record ScriptView(
             problems.add(messages.say("desk.script.problem.long", Proofreading.LONGEST));
         }
         script.problems()
-                .forEach(problem -> problems.add(
-                        messages.say("desk.script.problem.line", problem.line(), messages.say(problem.message()))));
+                .forEach(problem -> problems.add(messages.say(
+                        "desk.script.problem.line", problem.span().line(), messages.say(problem.sentence()))));
         Chapters.read(form.chapters())
                 .problems()
                 .forEach(row -> problems.add(messages.say("desk.script.problem.chapter", row)));
