@@ -36,7 +36,7 @@ public record Proofreading(List<Statement> statements) {
     public static final int LONGEST = 400_000;
 
     /** Characters within which a note and its place are said in one breath. */
-    private static final int CLOSE = 50;
+    private static final int CLOSE = 36;
 
     public Proofreading {
         statements = List.copyOf(statements);
@@ -51,7 +51,7 @@ public record Proofreading(List<Statement> statements) {
         var talk = new Talk(timeline, language, unpunctuated, Words.isLowered(text));
         // German puts its verb and its "not" last, so that what is picked out of a sentence proves nothing
         boolean german = language.getLanguage().equals(Locale.GERMAN.getLanguage());
-        var checks = new Checking(timeline, german ? Trust.NONE : unpunctuated ? Trust.PLAIN : Trust.ALL);
+        var checks = new Checking(timeline, german || unpunctuated ? Trust.NONE : Trust.ALL);
         var statements = new ArrayList<Statement>();
         for (var sentence : Words.sentences(text)) {
             var loose = reader.read(sentence).stream().map(checks::check).toList();

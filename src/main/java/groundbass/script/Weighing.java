@@ -25,11 +25,11 @@ final class Weighing {
         var statements = new ArrayList<Statement>();
         for (int i = 0; i < heard.size(); i++) {
             var clause = heard.get(i);
-            boolean firm =
-                    !apart || clause.to() - clause.from() <= SHORT && isFirm(heard, i - 1) && isFirm(heard, i + 1);
+            boolean read = apart ? isFirm(heard, i - 1) && isFirm(heard, i + 1) : wholly;
+            boolean close = !apart || clause.to() - clause.from() <= SHORT;
             clause.verdict()
-                    .map(verdict -> verdict instanceof Verdict.Agrees && !wholly && !apart ? Verdict.IN_PART : verdict)
-                    .map(verdict -> verdict instanceof Verdict.Contradicts && !firm ? Verdict.CANNOT_TELL : verdict)
+                    .map(verdict -> verdict instanceof Verdict.Agrees && !read ? Verdict.IN_PART : verdict)
+                    .map(verdict -> verdict instanceof Verdict.Contradicts && !close ? Verdict.CANNOT_TELL : verdict)
                     .ifPresent(verdict ->
                             statements.add(new Statement(clause.from(), clause.to(), verdict, clause.position())));
         }

@@ -38,7 +38,7 @@ public enum Manner {
     DEAD(Note::isDead),
     /** A ghost note is a dead note to some and a soft one to others. */
     GHOST(((Predicate<Note>) Note::isDead).or(note -> note.has(Mark.GHOST))),
-    ACCENT(marked(Mark.ACCENT)),
+    ACCENT(marked(Mark.ACCENT).or(marked(Mark.MARCATO))),
     VIBRATO(marked(Mark.VIBRATO)),
     BEND(note -> note.ornaments().bend().isPresent()),
     HARMONIC(note -> note.ornaments().harmonic().isPresent());

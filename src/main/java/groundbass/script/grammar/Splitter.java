@@ -133,6 +133,13 @@ public final class Splitter {
         if (subject && hasVerbBefore(i + 1)) {
             return complete && !afterTie && !isVerb(open.get(open.size() - 1));
         }
+        boolean speaker = read.is(Tie.WE) && hasVerb(open) && isContent(open.get(open.size() - 1)) && !afterTie;
+        if (speaker) {
+            return true;
+        }
+        if (isPreposition(i) && !read.is(Tie.OF)) {
+            return complete && startsMoment(i + 1) && !afterTie && isFollowedByVerb(afterMoments(i + 1));
+        }
         if (read.is(Tie.THE)) {
             return complete && !afterTie && isNounThenVerb(i + 1);
         }
@@ -158,21 +165,34 @@ public final class Splitter {
         for (int at = i; at < Math.min(units.size(), i + NOUN); at++) {
             var read = units.get(at);
             if (read.is(Tie.BE) || read.is(Tie.HOLD)) {
-                return true;
+                return at > i;
             }
-            boolean noun = !(read.unit() instanceof Unit.Small)
-                    || read.is(Tie.NOTE)
-                    || read.is(Tie.OF)
-                    || read.is(Tie.ONE)
-                    || read.is(Tie.THEY)
-                    || read.is(Tie.THE)
-                    || read.is(Tie.CHORD)
-                    || read.is(Tie.IN);
-            if (!noun) {
+            boolean second = at > i && !units.get(at - 1).is(Tie.OF) && (read.is(Tie.THE) || isMoment(read));
+            if (second || !isOfNoun(read)) {
                 return false;
             }
         }
         return false;
+    }
+
+    private static boolean isOfNoun(Read read) {
+        return !(read.unit() instanceof Unit.Small)
+                || read.is(Tie.NOTE)
+                || read.is(Tie.OF)
+                || read.is(Tie.ONE)
+                || read.is(Tie.THEY)
+                || read.is(Tie.THE)
+                || read.is(Tie.CHORD)
+                || read.is(Tie.IN);
+    }
+
+    /** Past "beat two of bar six". */
+    private int afterMoments(int i) {
+        int at = i + 1;
+        while (at + 1 < units.size() && units.get(at).is(Tie.OF) && isMoment(units.get(at + 1))) {
+            at += 2;
+        }
+        return at;
     }
 
     private boolean startsMoment(int i) {

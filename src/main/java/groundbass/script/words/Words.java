@@ -15,6 +15,9 @@ public final class Words {
     private static final Set<String> BREATHS =
             Set.of("now", "okay", "ok", "so", "next", "then", "bar", "jetzt", "dann");
 
+    /** Words after which nobody takes breath. */
+    private static final Set<String> LEADS = Set.of("of", "in", "on", "the", "and", "von", "auf", "der", "und");
+
     private static final Set<String> PAUSES = Set.of(",", ";", "—", "–");
 
     /** A sentence longer than this that has no full stop is cut at the next breath. */
@@ -79,6 +82,8 @@ public final class Words {
     private static boolean isFull(List<Word> sentence, Word next) {
         return sentence.size() >= LONGEST
                 || (sentence.size() >= LONGER && PAUSES.contains(next.folded()))
-                || (sentence.size() >= LONG && BREATHS.contains(next.folded()));
+                || (sentence.size() >= LONG
+                        && BREATHS.contains(next.folded())
+                        && !LEADS.contains(sentence.get(sentence.size() - 1).folded()));
     }
 }
