@@ -94,6 +94,6 @@ final class Endings implements Concern {
                         row.add(Kind.ENDING, Optional.empty(), java.util.List.of(run));
                     });
         }
-        row.placeAbove(sketch.upper(), GAP);
+        row.placeEachAbove(sketch.upper(), GAP);
     }
 }

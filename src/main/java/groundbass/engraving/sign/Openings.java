@@ -15,6 +15,7 @@ import groundbass.score.Tempo;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * Over the bar where they begin, and tied to it: the tempo as a note and its number, the feel in words, and in a row
@@ -30,6 +31,12 @@ final class Openings implements Concern {
 
     private static final double NOTE_SCALE = 0.7;
 
+    /** A letter, or a letter and a figure. */
+    private static final Pattern REHEARSAL = Pattern.compile("[A-Z]\\d?");
+
+    private static final double BOX_LINE = 0.16;
+    private static final double BOX_ROOM = 0.45;
+
     @Override
     public void draw(Sketch sketch) {
         var sections = new Row(1.5);
@@ -40,7 +47,7 @@ final class Openings implements Concern {
             var bar = sketch.written(span);
             var changes = bar.bar().changes();
             var section = new Opening(left, room);
-            changes.section().ifPresent(name -> section.text(Kind.SECTION, name, Face.BOLD, SECTION));
+            changes.section().ifPresent(section::section);
             section.addTo(sections);
             var opening = new Opening(left, room);
             if (span.index() == 0 || changes.tempo().isPresent()) {
@@ -73,6 +80,27 @@ final class Openings implements Concern {
             this.left = left;
             this.room = room;
             this.x = left;
+        }
+
+        /** A letter by itself is one to rehearse by, in a box. */
+        void section(String name) {
+            var run = new Shape.Run(name, Face.BOLD, SECTION, new Point(0, 0), Align.START);
+            add(Kind.SECTION, REHEARSAL.matcher(name).matches() ? boxed(run) : List.of(run));
+        }
+
+        private static List<Shape> boxed(Shape.Run letter) {
+            var shapes = new ArrayList<Shape>();
+            var text = letter.moved(BOX_ROOM, 0);
+            shapes.add(text);
+            double left = BOX_LINE / 2;
+            double right = 2 * BOX_ROOM + letter.width() - BOX_LINE / 2;
+            double top = text.box().top() - BOX_ROOM;
+            var corners = List.of(
+                    new Point(left, top), new Point(right, top), new Point(right, BOX_ROOM), new Point(left, BOX_ROOM));
+            for (int i = 0; i < corners.size(); i++) {
+                shapes.add(new Shape.Stroke(corners.get(i), corners.get((i + 1) % corners.size()), BOX_LINE));
+            }
+            return shapes;
         }
 
         void text(Kind kind, String text, Face face, double size) {

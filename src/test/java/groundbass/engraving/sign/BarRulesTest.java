@@ -135,4 +135,19 @@ class BarRulesTest {
                 .isCloseTo(drawn.box(Kind.BARLINE, 2).right(), within(0.01));
         assertThat(drawn.box(Kind.JUMP, 0).bottom()).isLessThan(drawn.top());
     }
+
+    /** rule: ending-brackets: a number of times is no higher over a plain repeat because another one has brackets. */
+    @Test
+    void howOftenStandsOverItsOwnEnd() {
+        var plain = "repeat start\n" + BAR + "repeat end x8\n";
+        var ended = "repeat start\n" + BAR + "ending 1-3\n" + BAR + "repeat end x4\nending 4\n" + BAR + "ending end\n";
+        var drawn = Drawn.of(ended + plain);
+        var times = drawn.of(Kind.ENDING).stream()
+                .filter(mark ->
+                        mark.shape() instanceof Shape.Run run && run.text().endsWith("times"))
+                .map(Mark::box)
+                .toList();
+        assertThat(times).hasSize(2);
+        assertThat(times.get(1).bottom()).isGreaterThan(times.get(0).bottom() + 1);
+    }
 }

@@ -3,8 +3,10 @@ package groundbass.engraving.sign;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import groundbass.engraving.mark.Box;
 import groundbass.engraving.mark.Face;
 import groundbass.engraving.mark.Kind;
+import groundbass.engraving.mark.Mark;
 import groundbass.engraving.mark.Shape;
 import groundbass.engraving.options.Paper;
 import groundbass.engraving.options.SheetOptions;
@@ -57,6 +59,24 @@ class TextRulesTest {
                 .isGreaterThan(drawn.box(Kind.HEAD, 2).right());
         assertThat(drawn.box(Kind.CHORD_NAME, 0).bottom())
                 .isGreaterThan(words.get(0).box().bottom());
+    }
+
+    /** rule: section-and-tempo: a letter in a box of four lines that clears it, a name in words without. */
+    @Test
+    void aLetterToRehearseByStandsInABox() {
+        var drawn = Drawn.of("section B2\nbar 1\n1-4 E0, E1\nsection Bridge\nbar 2\n1-4 E0, E1\n");
+        assertThat(drawn.texts(Kind.SECTION)).containsExactly("B2", "Bridge");
+        var lines = drawn.of(Kind.SECTION).stream()
+                .filter(mark -> mark.shape() instanceof Shape.Stroke)
+                .map(Mark::box)
+                .toList();
+        assertThat(lines).hasSize(4);
+        var box = lines.stream().reduce(Box::union).orElseThrow();
+        var letter = drawn.box(Kind.SECTION, 0);
+        assertThat(box.left()).isLessThan(letter.left() - 0.2);
+        assertThat(box.right()).isGreaterThan(letter.right() + 0.2);
+        assertThat(box.top()).isLessThan(letter.top() - 0.2);
+        assertThat(box.bottom()).isGreaterThan(letter.bottom() + 0.2);
     }
 
     /** rule: title-block. */
