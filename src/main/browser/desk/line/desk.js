@@ -184,7 +184,7 @@ export class LineDesk {
     this.strip.spread();
   }
 
-  /** Asks what the text comes to. An answer to an earlier question than the last is dropped. */
+  /** Asks what the text comes to. An answer is dropped where it speaks of another text than the one that stands now. */
   refresh() {
     clearTimeout(this.timer);
     this.askedText = this.text.value();
@@ -205,7 +205,7 @@ export class LineDesk {
       if (answer.status === 503) return this.later(number, answer);
       if (!answer.ok) throw new Error(String(answer.status));
       const live = await answer.json();
-      if (number !== this.asked) return;
+      if (number !== this.asked || text !== this.text.value()) return; // typed on: places in it are elsewhere now
       this.drawnFor = width;
       this.liveText = text;
       this.live = live;

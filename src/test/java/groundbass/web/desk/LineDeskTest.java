@@ -77,6 +77,35 @@ class LineDeskTest {
         assertThat(complaints).isEmpty();
     }
 
+    /** An answer that arrives after the next key speaks of a text that is gone. */
+    @Test
+    void aLateAnswerTakesNothingBackThatWasTyped() {
+        var page = at(written("Late"), 1280, ColorScheme.LIGHT);
+        page.locator("[data-bar-spot='1']").click();
+        var count = page.getByLabel("Bar 1, count 1", new Page.GetByLabelOptions().setExact(true));
+        page.evaluate("""
+                () => {
+                  const ask = fetch;
+                  window.fetch = async (address, request) => {
+                    const answer = await ask(address, request);
+                    if (String(address).endsWith("/live") && !window.letGo) {
+                      await new Promise((go) => window.letGo = go);
+                    }
+                    return answer;
+                  };
+                  addEventListener("input", () => window.letGo?.());
+                }""");
+        count.press("Control+a");
+        page.keyboard().type("A");
+        page.waitForCondition(() -> (Boolean) page.evaluate("() => Boolean(window.letGo)"));
+        page.keyboard().type("7");
+        assertThat(page.locator("#draft-word")).hasText("All saved");
+        assertThat(count).hasValue("A7");
+        page.keyboard().type(" f");
+        assertThat(page.locator("#mainLine")).hasValue(LINE.replace("1    E5", "1    A7 f"));
+        assertThat(complaints).isEmpty();
+    }
+
     @Test
     void aCopiedCountBecomesOneOfItsOwn() {
         var page = at(written("Copied"), 1280, ColorScheme.LIGHT);
