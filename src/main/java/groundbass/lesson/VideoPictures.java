@@ -16,14 +16,15 @@ import groundbass.writing.Writing;
 import groundbass.writing.WrittenLine;
 import java.util.Comparator;
 import java.util.Optional;
-import java.util.stream.IntStream;
+import java.util.stream.DoubleStream;
 
 /** Some bars of a line as pictures for a video: notes alone, as large as the frame allows. */
 public final class VideoPictures {
-    /** Wide enough for anything on one system. */
-    private static final double ENDLESS = 20_000;
+    /** Widths that are tried, in staff spaces: from a short bar to a long line in one row, each so much wider. */
+    private static final double NARROWEST = 20;
 
-    private static final int MOST_SYSTEMS = 6;
+    private static final double WIDEST = 1_000;
+    private static final double WIDER = 1.06;
 
     private final SheetOptions options;
 
@@ -35,9 +36,8 @@ public final class VideoPictures {
     /** The whole of a line; take {@link Extract} of it for some bars. */
     public byte[] png(Line line, VideoFrame frame, Ink ink) {
         var written = Writing.of(line);
-        double natural = SheetPng.content(page(written, ENDLESS)).width();
-        var best = IntStream.rangeClosed(1, MOST_SYSTEMS)
-                .mapToObj(systems -> fit(page(written, natural / systems * 1.04 + 4), frame))
+        var best = DoubleStream.iterate(NARROWEST, width -> width <= WIDEST, width -> width * WIDER)
+                .mapToObj(width -> fit(page(written, width), frame))
                 .max(Comparator.comparingDouble(Fit::scale))
                 .orElseThrow();
         return SheetPng.of(best.page(), best.scale(), ink);

@@ -113,7 +113,7 @@ class AnalysisTest {
     void everyPitchedNoteOfAnyLineIsRead() {
         int runs = 0;
         int together = 0;
-        for (long seed = 1; seed <= 200; seed++) {
+        for (long seed = 1; seed <= 500; seed++) {
             var line = RandomLines.line(seed);
             long pitched = line.bars().stream()
                     .flatMap(bar -> bar.notes().stream())

