@@ -10,7 +10,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
-/** A spoken lesson on line 01 with five planted errors, written before the code by somebody else (see its README). */
+/** A spoken lesson on line 01 with five planted errors (see its README). */
 class FrozenCaptionsTest {
     private final Script script = Script.read(FrozenSentencesTest.text("captions.vtt"));
     private final Proofreading read =
