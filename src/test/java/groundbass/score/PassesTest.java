@@ -42,7 +42,7 @@ class PassesTest {
         // rule: repeats-unfold: repeat start, A, ending 1 = B, repeat end, ending 2 = C
         assertThat(unrolled(PLAIN.withStart(), bracket(1, 1).with(RepeatEnd.PLAIN), bracket(2, 2)))
                 .isEqualTo("ABAC");
-        // the same rule: three times with endings 1, 2 and 3
+        // three times, with endings 1, 2 and 3
         assertThat(unrolled(PLAIN.withStart(), bracket(1, 2).with(times(3)), bracket(3, 3)))
                 .isEqualTo("ABABAC");
     }
