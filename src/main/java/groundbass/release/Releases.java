@@ -60,10 +60,10 @@ public final class Releases {
     /** The trial of an episode that was made by exactly this build specification, unless it failed. */
     public Optional<Release> trial(Handle handle, EpisodeId episode, BuildSpec spec) {
         return handle
-                .createQuery(ReleaseRow.SELECT + "where episode_id = :episode and number < 0 order by number")
+                .createQuery(StoredRelease.SELECT + "where episode_id = :episode and number < 0 order by number")
                 .bind("episode", episode)
-                .mapTo(ReleaseRow.class)
-                .map(ReleaseRow::release)
+                .mapTo(StoredRelease.class)
+                .map(StoredRelease::release)
                 .list()
                 .stream()
                 .filter(made -> made.spec().equals(spec) && !made.isFailed())
@@ -114,20 +114,20 @@ public final class Releases {
     }
 
     public Optional<Release> find(ReleaseId id) {
-        return jdbi.withHandle(handle -> handle.createQuery(ReleaseRow.SELECT + "where id = :id")
+        return jdbi.withHandle(handle -> handle.createQuery(StoredRelease.SELECT + "where id = :id")
                 .bind("id", id)
-                .mapTo(ReleaseRow.class)
+                .mapTo(StoredRelease.class)
                 .findOne()
-                .map(ReleaseRow::release));
+                .map(StoredRelease::release));
     }
 
     /** All releases of an episode that were made to be published, the newest first. */
     public List<Release> of(EpisodeId episode) {
         return jdbi.withHandle(handle -> handle.createQuery(
-                        ReleaseRow.SELECT + "where episode_id = :episode and number > 0 order by number desc")
+                        StoredRelease.SELECT + "where episode_id = :episode and number > 0 order by number desc")
                 .bind("episode", episode)
-                .mapTo(ReleaseRow.class)
-                .map(ReleaseRow::release)
+                .mapTo(StoredRelease.class)
+                .map(StoredRelease::release)
                 .list());
     }
 
@@ -138,35 +138,35 @@ public final class Releases {
 
     /** Corrections that are ready and not yet out, oldest first; of one episode the latest, where no later one is out. */
     public List<Release> readyCorrections() {
-        return jdbi.withHandle(handle -> handle.createQuery(ReleaseRow.SELECT + """
+        return jdbi.withHandle(handle -> handle.createQuery(StoredRelease.SELECT + """
                         where correction and state = 'ready' and published_at is null
                           and not exists (
                             select 1 from release later
                             where later.episode_id = release.episode_id and later.number > release.number
                               and (later.published_at is not null or later.correction and later.state = 'ready'))
                         order by created_at, id""")
-                .mapTo(ReleaseRow.class)
-                .map(ReleaseRow::release)
+                .mapTo(StoredRelease.class)
+                .map(StoredRelease::release)
                 .list());
     }
 
     /** What readers of this episode get: of all that were published the latest, whatever was published last. */
     public Optional<Release> current(EpisodeId episode) {
-        return jdbi.withHandle(handle -> handle.createQuery(ReleaseRow.SELECT + """
+        return jdbi.withHandle(handle -> handle.createQuery(StoredRelease.SELECT + """
                         where episode_id = :episode and published_at is not null
                         order by number desc fetch first 1 row only""")
                 .bind("episode", episode)
-                .mapTo(ReleaseRow.class)
+                .mapTo(StoredRelease.class)
                 .findOne()
-                .map(ReleaseRow::release));
+                .map(StoredRelease::release));
     }
 
     /** Releases that nobody has finished building, oldest first: after a restart they are begun again. */
     public List<Release> unfinished() {
         return jdbi.withHandle(handle -> handle.createQuery(
-                        ReleaseRow.SELECT + "where state in ('waiting', 'building') order by created_at, id")
-                .mapTo(ReleaseRow.class)
-                .map(ReleaseRow::release)
+                        StoredRelease.SELECT + "where state in ('waiting', 'building') order by created_at, id")
+                .mapTo(StoredRelease.class)
+                .map(StoredRelease::release)
                 .list());
     }
 
@@ -206,12 +206,12 @@ public final class Releases {
 
     /** The releases that need this content, the newest first. */
     List<Release> needing(Sha256 sha256) {
-        return jdbi.withHandle(handle -> handle.createQuery(ReleaseRow.SELECT + """
+        return jdbi.withHandle(handle -> handle.createQuery(StoredRelease.SELECT + """
                         where id in (select release_id from release_file where sha256 = :sha256)
                         order by created_at desc, id""")
                 .bind("sha256", sha256)
-                .mapTo(ReleaseRow.class)
-                .map(ReleaseRow::release)
+                .mapTo(StoredRelease.class)
+                .map(StoredRelease::release)
                 .list());
     }
 
@@ -232,12 +232,12 @@ public final class Releases {
 
     /** Corrections that cannot be built as things are, the newest of each episode. */
     public List<Release> failedCorrections() {
-        return jdbi.withHandle(handle -> handle.createQuery(ReleaseRow.SELECT + """
+        return jdbi.withHandle(handle -> handle.createQuery(StoredRelease.SELECT + """
                         where correction and state = 'failed'
                           and number = (select max(other.number) from release other where other.episode_id = release.episode_id)
                         order by created_at, id""")
-                .mapTo(ReleaseRow.class)
-                .map(ReleaseRow::release)
+                .mapTo(StoredRelease.class)
+                .map(StoredRelease::release)
                 .list());
     }
 

@@ -5,7 +5,7 @@ import java.time.Instant;
 import java.util.Optional;
 
 /** A release as its row has it; what is being built, and how it went, follows from several columns. */
-record ReleaseRow(
+record StoredRelease(
         ReleaseId id,
         EpisodeId episode,
         BuildSpec spec,

@@ -9,7 +9,7 @@ import org.jdbi.v3.core.spi.JdbiPlugin;
  * What jdbi is told once of our values, so that no statement binds or reads one in a way of its own: instants, every
  * {@link groundbass.identity.TextValue}, and records as rows. Found as a service, like the plugins of other rooms.
  */
-public final class Columns implements JdbiPlugin {
+public final class StoredValues implements JdbiPlugin {
     @Override
     public void customizeJdbi(Jdbi jdbi) {
         var values = new TextValueColumns();

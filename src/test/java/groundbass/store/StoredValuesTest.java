@@ -17,7 +17,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
 /** What is bound comes back the same, on both databases; expected values are what was bound. */
-public class ColumnsTest {
+public class StoredValuesTest {
     private static final Sha256 DIGEST = Sha256.of(new byte[] {1, 2, 3});
 
     public enum Pulse implements TextValue {
