@@ -48,7 +48,8 @@ import picocli.CommandLine.TypeConversionException;
 @Command(
         name = "render",
         mixinStandardHelpOptions = true,
-        description = "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|png|mid|wav|mp3|musicxml|mxl|txt>.")
+        description =
+                "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|png|mid|wav|mp3|musicxml|mxl|txt>.")
 public final class RenderCommand implements Callable<Integer> {
     /** What can be written of a line; the word in {@code --only}. */
     enum Output {

@@ -48,9 +48,7 @@ final class Divisions {
     }
 
     private static long own(WrittenBar bar) {
-        return times(bar)
-                .mapToLong(time -> time.times(4).denominator())
-                .reduce(1, Divisions::multiple);
+        return times(bar).mapToLong(time -> time.times(4).denominator()).reduce(1, Divisions::multiple);
     }
 
     private static Stream<Fraction> times(WrittenBar bar) {

@@ -24,7 +24,8 @@ final class Harmonies {
         if (symbol instanceof Chord chord) {
             children.add(name("root", chord.root()));
             var kind = ChordKind.of(chord.quality());
-            children.add(Node.text("kind", kind.name()).with("text", chord.quality().suffix()));
+            children.add(
+                    Node.text("kind", kind.name()).with("text", chord.quality().suffix()));
             chord.bass().ifPresent(bass -> children.add(name("bass", bass)));
             kind.degrees().forEach(degree -> children.add(degree(degree)));
         } else {

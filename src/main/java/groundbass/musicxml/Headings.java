@@ -48,7 +48,8 @@ final class Headings {
         } else if (fellBefore(index)) {
             moments.add(index, bar.from(), offset -> arrived(index));
         }
-        boolean isSaid = index == 0 ? !feel(index).equals(Feel.STRAIGHT) : changes.feel().isPresent();
+        boolean isSaid =
+                index == 0 ? !feel(index).equals(Feel.STRAIGHT) : changes.feel().isPresent();
         if (isSaid) {
             moments.add(index, bar.from(), feel(feel(index)));
         }

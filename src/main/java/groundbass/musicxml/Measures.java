@@ -78,10 +78,8 @@ final class Measures {
     }
 
     private Optional<Node> fresh(int index) {
-        return bar(index)
-                .changes()
-                .place()
-                .map(place -> Node.empty("print").with(place == Fresh.PAGE ? "new-page" : "new-system", "yes"));
+        return bar(index).changes().place().map(place -> Node.empty("print")
+                .with(place == Fresh.PAGE ? "new-page" : "new-system", "yes"));
     }
 
     private Node duration(int index, Fraction time) {
@@ -100,7 +98,8 @@ final class Measures {
             }
             nodes.addAll(notes.of(index, line.bars().get(index), staff, number, i));
         }
-        said.subList(next, said.size()).forEach(each -> nodes.add(placed(index, each, bar(index).to())));
+        said.subList(next, said.size())
+                .forEach(each -> nodes.add(placed(index, each, bar(index).to())));
         return nodes;
     }
 

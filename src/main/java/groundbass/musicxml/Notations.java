@@ -183,11 +183,12 @@ final class Notations {
         ornaments.harmonic().ifPresent(harmonic -> {
             String kind = harmonic.touchedFret().isPresent() ? "artificial" : "natural";
             marks.add(Node.of("harmonic", Node.empty(kind), Node.empty("sounding-pitch")));
-            harmonic.touchedFret()
-                    .ifPresent(fret -> marks.add(Node.text("other-technical", "touch " + fret)));
+            harmonic.touchedFret().ifPresent(fret -> marks.add(Node.text("other-technical", "touch " + fret)));
         });
-        ornaments.bend().ifPresent(bend -> marks.add(Node.of("bend", Node.text("bend-alter", bend.semitones()))
-                .with("shape", "curved")));
+        ornaments
+                .bend()
+                .ifPresent(bend -> marks.add(Node.of("bend", Node.text("bend-alter", bend.semitones()))
+                        .with("shape", "curved")));
         return marks;
     }
 
@@ -217,6 +218,7 @@ final class Notations {
     }
 
     private static boolean isRaked(Head head) {
-        return !head.tiedFrom() && head.note().pluck().filter(Technique.RAKE::equals).isPresent();
+        return !head.tiedFrom()
+                && head.note().pluck().filter(Technique.RAKE::equals).isPresent();
     }
 }

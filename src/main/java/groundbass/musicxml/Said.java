@@ -15,8 +15,7 @@ final class Said {
         for (int i = 0; i < bars.size(); i++) {
             for (var direction : bars.get(i).directions()) {
                 if (direction instanceof Loudness loudness) {
-                    var sign = Node.of(
-                            "dynamics", Node.empty(loudness.dynamic().toString()));
+                    var sign = Node.of("dynamics", Node.empty(loudness.dynamic().toString()));
                     moments.add(i, loudness.at(), Direction.below(sign));
                 } else if (direction instanceof Words words) {
                     var text = Node.text("words", words.text()).with("font-style", "italic");

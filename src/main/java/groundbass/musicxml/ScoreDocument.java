@@ -29,8 +29,8 @@ final class ScoreDocument {
         children.addAll(creator("composer", credits.composer()));
         children.addAll(creator("transcriber", credits.transcriber()));
         children.addAll(said("rights", credits.rights()));
-        children.add(Node.of(
-                "encoding", Node.text("software", "Groundbass"), supports("accidental"), supports("beam")));
+        children.add(
+                Node.of("encoding", Node.text("software", "Groundbass"), supports("accidental"), supports("beam")));
         children.addAll(said("source", credits.source()));
         return Node.of("identification", children);
     }

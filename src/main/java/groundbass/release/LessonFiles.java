@@ -62,7 +62,10 @@ final class LessonFiles {
         steps.add(this::sheet);
         steps.add(() -> midi("line", lesson.main()));
         if (spec.hasMusicXml()) {
-            steps.add(() -> musicXml("line", lesson.main(), inTheLesson().or(Credits.of(lesson.main().header()))));
+            steps.add(() -> musicXml(
+                    "line",
+                    lesson.main(),
+                    inTheLesson().or(Credits.of(lesson.main().header()))));
         }
         steps.add(() -> text("line", lesson.document().mainLine()));
         steps.addAll(pictures("line", lesson.main()));

@@ -32,7 +32,9 @@ public final class MusicXmlBench {
         };
         var ms = ProcessorTime.medians(TIMES, works);
         print("written down (anchor)      %6.2f ms", ms[0]);
-        print("text to MusicXML           %6.2f ms, %d bytes, %.0f a second; aim 100", ms[1], file.length, 1000 / ms[1]);
+        print(
+                "text to MusicXML           %6.2f ms, %d bytes, %.0f a second; aim 100",
+                ms[1], file.length, 1000 / ms[1]);
         print("its zip                    %6.2f ms, %d bytes", ms[2], CompressedMusicXml.of(file).length);
         print("MIDI with the band         %6.2f ms", ms[3]);
     }

@@ -57,8 +57,8 @@ class ChordKindTest {
                 .forEach(degree -> tones.put(degree.number(), degree.alteration()));
         for (var degree : kind.degrees()) {
             switch (degree.type()) {
-                case ADD -> tones.put(
-                        degree.number(), degree.alteration() + (degree.number() == 7 ? DOMINANT_SEVENTH : 0));
+                case ADD ->
+                    tones.put(degree.number(), degree.alteration() + (degree.number() == 7 ? DOMINANT_SEVENTH : 0));
                 case ALTER -> tones.merge(degree.number(), degree.alteration(), Integer::sum);
                 case SUBTRACT -> assertThat(tones.remove(degree.number())).isNotNull();
             }

@@ -48,8 +48,7 @@ class CompressedMusicXmlTest {
         assertThat(container.getDocumentElement().getTagName()).isEqualTo("container");
         var file = container.getElementsByTagName("rootfile").item(0).getAttributes();
         assertThat(file.getNamedItem("full-path").getNodeValue()).isEqualTo("line.musicxml");
-        assertThat(file.getNamedItem("media-type").getNodeValue())
-                .isEqualTo("application/vnd.recordare.musicxml+xml");
+        assertThat(file.getNamedItem("media-type").getNodeValue()).isEqualTo("application/vnd.recordare.musicxml+xml");
     }
 
     @Test

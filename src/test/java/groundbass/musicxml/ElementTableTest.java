@@ -71,9 +71,8 @@ class ElementTableTest {
                 .flatMap(row -> Stream.of(row.typed().split("[ ,]+")))
                 .toList();
         assertThat(typed)
-                .containsAll(Arrays.stream(Technique.values())
-                        .map(Technique::word)
-                        .toList())
+                .containsAll(
+                        Arrays.stream(Technique.values()).map(Technique::word).toList())
                 .containsAll(Arrays.stream(Mark.values()).map(Mark::word).toList())
                 .containsAll(Arrays.stream(Arrival.Kind.values())
                         .map(Arrival.Kind::word)

@@ -3,19 +3,19 @@ package groundbass.musicxml;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.linetext.LineText;
-import groundbass.score.Technique;
-import groundbass.score.Fraction;
 import groundbass.performance.Lines;
 import groundbass.score.Bar;
-import groundbass.writing.Writing;
+import groundbass.score.Fraction;
 import groundbass.score.Header;
 import groundbass.score.Line;
 import groundbass.score.Meter;
 import groundbass.score.Place;
+import groundbass.score.Technique;
 import groundbass.score.Tuning;
 import groundbass.score.Tuning.OpenString;
-import groundbass.theory.Pitch;
 import groundbass.theory.Letter;
+import groundbass.theory.Pitch;
+import groundbass.writing.Writing;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Collections;
@@ -190,16 +190,10 @@ class MusicXmlFileTest {
     /** All that the score can hold and the format cannot: octaves beyond its own, numbers of slurs beyond sixteen. */
     @Test
     void whatTheFormatCannotHoldIsBent() {
-        var strings = Collections.nCopies(
-                Tuning.MOST_STRINGS, OpenString.of(Pitch.of(Letter.C, Pitch.LOWEST_OCTAVE)));
+        var strings = Collections.nCopies(Tuning.MOST_STRINGS, OpenString.of(Pitch.of(Letter.C, Pitch.LOWEST_OCTAVE)));
         var low = Header.PLAIN.with(new Tuning(strings));
         var bar = Bar.of(
-                Meter.COMMON,
-                List.of(Lines.note(
-                        Fraction.ZERO,
-                        Fraction.ONE,
-                        Place.of(12, 0),
-                        Technique.FINGER)));
+                Meter.COMMON, List.of(Lines.note(Fraction.ZERO, Fraction.ONE, Place.of(12, 0), Technique.FINGER)));
         assertThat(ask(MusicXmlFile.of(new Line(low, List.of(bar))), "//staff-tuning[1]/tuning-octave"))
                 .isEqualTo("0");
     }

@@ -102,7 +102,8 @@ class ReadBackTest {
         for (var line : lines()) {
             for (var bar : read(line).bars()) {
                 assertThat(bar.on(1).map(ReadBackTest::withoutPlace))
-                        .containsExactlyElementsOf(bar.on(2).map(ReadBackTest::withoutPlace).toList());
+                        .containsExactlyElementsOf(
+                                bar.on(2).map(ReadBackTest::withoutPlace).toList());
             }
         }
     }
@@ -149,8 +150,7 @@ class ReadBackTest {
                                 : Boolean.compare(b.isGrace(), a.isGrace()))
                         .toList();
                 for (var head : inTime) {
-                    if (!head.note().getTie().isEmpty()
-                            && head.ties(StartStop.STOP)) {
+                    if (!head.note().getTie().isEmpty() && head.ties(StartStop.STOP)) {
                         continue;
                     }
                     var pitch = head.note().getPitch();
@@ -158,7 +158,8 @@ class ReadBackTest {
                     var sign = Optional.ofNullable(head.note().getAccidental());
                     sign.ifPresent(each -> inBar.put(place, SIGNS.get(each.getValue())));
                     signs += sign.isPresent() ? 1 : 0;
-                    int read = inBar.getOrDefault(place, bySignature(pitch.getStep().value(), bar.fifths()));
+                    int read = inBar.getOrDefault(
+                            place, bySignature(pitch.getStep().value(), bar.fifths()));
                     int said = pitch.getAlter() == null ? 0 : pitch.getAlter().intValueExact();
                     assertThat(said).as(place).isEqualTo(read);
                 }
@@ -211,7 +212,8 @@ class ReadBackTest {
 
     private static Line plain(Line line) {
         var bars = line.bars().stream()
-                .map(bar -> bar.withNotes(bar.notes().stream().map(ReadBackTest::plain).toList())
+                .map(bar -> bar.withNotes(
+                                bar.notes().stream().map(ReadBackTest::plain).toList())
                         .with(straight(bar.changes())))
                 .map(bar -> bar.writtenOut())
                 .toList();
@@ -223,7 +225,8 @@ class ReadBackTest {
     }
 
     private static Note plain(Note note) {
-        var pluck = note.pluck().map(hand -> hand == Technique.RAKE || hand == Technique.PLUCK ? Technique.FINGER : hand);
+        var pluck =
+                note.pluck().map(hand -> hand == Technique.RAKE || hand == Technique.PLUCK ? Technique.FINGER : hand);
         var arrival = note.arrival().filter(each -> !each.isGrace());
         return new Note(note.onset(), note.length(), note.place(), pluck, arrival, note.ornaments());
     }
@@ -302,7 +305,10 @@ class ReadBackTest {
                     .allMatch(sound -> score.open().get(sound.string()) + sound.fret() == sound.pitch());
             boolean lengths = Stream.iterate(0, i -> i + 1)
                     .limit(line.bars().size())
-                    .allMatch(i -> score.bars().get(i).length().equals(line.bars().get(i).length()));
+                    .allMatch(i -> score.bars()
+                            .get(i)
+                            .length()
+                            .equals(line.bars().get(i).length()));
             return frets && lengths && score.sounds().equals(sounds(line));
         } catch (AssertionError impossible) {
             return false;

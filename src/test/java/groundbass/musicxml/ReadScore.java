@@ -14,8 +14,8 @@ import java.util.stream.Stream;
 import org.audiveris.proxymusic.Attributes;
 import org.audiveris.proxymusic.Backup;
 import org.audiveris.proxymusic.Forward;
-import org.audiveris.proxymusic.Note;
 import org.audiveris.proxymusic.Notations;
+import org.audiveris.proxymusic.Note;
 import org.audiveris.proxymusic.ScorePartwise;
 import org.audiveris.proxymusic.ScorePartwise.Part.Measure;
 import org.audiveris.proxymusic.StaffTuning;
@@ -61,7 +61,9 @@ final class ReadScore {
         }
 
         String shape() {
-            return note.getNotehead() == null ? "" : note.getNotehead().getValue().value();
+            return note.getNotehead() == null
+                    ? ""
+                    : note.getNotehead().getValue().value();
         }
 
         Object technical(String name) {
@@ -161,8 +163,7 @@ final class ReadScore {
         attributes.getStaffDetails().forEach(details -> {
             int strings = details.getStaffLines().intValue();
             details.getStaffTuning()
-                    .forEach(tuning ->
-                            open.put(strings + 1 - tuning.getLine().intValue(), pitch(tuning)));
+                    .forEach(tuning -> open.put(strings + 1 - tuning.getLine().intValue(), pitch(tuning)));
         });
     }
 
@@ -195,14 +196,18 @@ final class ReadScore {
         var held = new HashMap<Integer, Integer>();
         var start = Fraction.ZERO;
         for (var bar : bars) {
-            for (var head : bar.on(2).filter(each -> !each.isGrace()).sorted(Comparator.comparing(Head::onset)).toList()) {
+            for (var head : bar.on(2)
+                    .filter(each -> !each.isGrace())
+                    .sorted(Comparator.comparing(Head::onset))
+                    .toList()) {
                 int string = head.string().orElseThrow();
                 if (head.ties(StartStop.STOP)) {
                     int index = held.get(string);
                     var before = sounds.get(index);
                     if (!before.at().plus(before.length()).equals(start.plus(head.onset()))
                             || before.pitch() != head.sounding()) {
-                        throw new AssertionError("no such tie, measure " + bar.measure().getNumber());
+                        throw new AssertionError(
+                                "no such tie, measure " + bar.measure().getNumber());
                     }
                     sounds.set(
                             index,

@@ -50,12 +50,18 @@ class SchemaTest {
 
     /** So that the schema is known to look: the order of children counts, and so do names and values. */
     @ParameterizedTest
-    @ValueSource(strings = {"<staff>1</staff>|<stuff>1</stuff>", "<pitch>|<staff>1</staff><pitch>", "<step>A</step>|<step>H</step>"})
+    @ValueSource(
+            strings = {
+                "<staff>1</staff>|<stuff>1</stuff>",
+                "<pitch>|<staff>1</staff><pitch>",
+                "<step>A</step>|<step>H</step>"
+            })
     void whatIsNotOfTheFormatIsRefused(String change) throws IOException {
         var document = new String(MusicXmlFile.of(line(demo().get(0))), StandardCharsets.UTF_8);
         String[] parts = change.split("\\|", 2);
         assertThat(document).contains(parts[0]);
         String spoiled = document.replaceFirst(parts[0], parts[1]);
-        assertThat(MusicXmlSchema.fault(spoiled.getBytes(StandardCharsets.UTF_8))).isPresent();
+        assertThat(MusicXmlSchema.fault(spoiled.getBytes(StandardCharsets.UTF_8)))
+                .isPresent();
     }
 }

@@ -99,8 +99,7 @@ final class Unfolded {
         }
         var jump = sounds(at)
                 .filter(sound -> sound.getDacapo() != null || sound.getDalsegno() != null)
-                .filter(sound -> sound.getTimeOnly() == null
-                        || Integer.parseInt(sound.getTimeOnly()) == pass)
+                .filter(sound -> sound.getTimeOnly() == null || Integer.parseInt(sound.getTimeOnly()) == pass)
                 .findFirst();
         jump.ifPresent(sound -> {
             at = sound.getDacapo() != null ? 0 : find(each -> each.getSegno() != null);
@@ -120,7 +119,9 @@ final class Unfolded {
         if (jumped) {
             return ending(endOfEnding(at), StartStopDiscontinue.DISCONTINUE).isPresent();
         }
-        return Arrays.stream(ending.getNumber().split(", ?")).map(Integer::parseInt).anyMatch(number -> number == pass);
+        return Arrays.stream(ending.getNumber().split(", ?"))
+                .map(Integer::parseInt)
+                .anyMatch(number -> number == pass);
     }
 
     private int endOfEnding(int from) {
