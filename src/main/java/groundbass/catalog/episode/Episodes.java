@@ -53,11 +53,11 @@ public final class Episodes {
 
     /** For the desk: so many of a series by number, after those that are skipped. */
     public List<Episode> in(SeriesId series, int skipped, int most) {
-        return list("""
+        return list(
+                """
                 where e.series_id = :series order by e.number
-                offset :skipped rows fetch next :most rows only""", query -> query.bind("series", series)
-                .bind("skipped", skipped)
-                .bind("most", most));
+                offset :skipped rows fetch next :most rows only""",
+                query -> query.bind("series", series).bind("skipped", skipped).bind("most", most));
     }
 
     /** How many a series has, published or not. */
