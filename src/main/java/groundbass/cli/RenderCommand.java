@@ -13,6 +13,8 @@ import groundbass.lesson.VideoFrame;
 import groundbass.lesson.VideoPictures;
 import groundbass.linetext.Reading;
 import groundbass.midi.MidiFile;
+import groundbass.musicxml.CompressedMusicXml;
+import groundbass.musicxml.MusicXmlFile;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.score.Line;
@@ -48,7 +50,8 @@ import picocli.CommandLine.TypeConversionException;
 @Command(
         name = "render",
         mixinStandardHelpOptions = true,
-        description = "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|png|mid|wav|mp3|txt>.")
+        description =
+                "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|png|mid|wav|mp3|musicxml|mxl|txt>.")
 public final class RenderCommand implements Callable<Integer> {
     /** What can be written of a line; the word in {@code --only}. */
     enum Output {
@@ -58,6 +61,8 @@ public final class RenderCommand implements Callable<Integer> {
         MID("mid"),
         WAV("wav"),
         MP3("mp3"),
+        MUSICXML("musicxml"),
+        MXL("mxl"),
         WALKTHROUGH("txt");
 
         private final String ending;
@@ -116,7 +121,7 @@ public final class RenderCommand implements Callable<Integer> {
             names = "--only",
             split = ",",
             paramLabel = "KIND",
-            description = "pdf, svg, png, mid, wav, mp3, walkthrough; without it pdf, svg and mid.")
+            description = "pdf, svg, png, mid, wav, mp3, musicxml, mxl, walkthrough; without it pdf, svg and mid.")
     private Set<Output> only = EnumSet.of(Output.PDF, Output.SVG, Output.MID);
 
     @Mixin
@@ -239,6 +244,8 @@ public final class RenderCommand implements Callable<Integer> {
             case MID -> MidiFile.of(Performance.of(line, Playing.at(tempo)));
             case WAV -> Wav.bytes(track(line));
             case MP3 -> Mp3.bytes(track(line));
+            case MUSICXML -> MusicXmlFile.of(line);
+            case MXL -> CompressedMusicXml.of(MusicXmlFile.of(line));
             case WALKTHROUGH -> told(line, messages).getBytes(StandardCharsets.UTF_8);
         };
     }
