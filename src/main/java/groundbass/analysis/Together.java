@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Objects;
 
 /** Notes that begin together and what they make. */
-public record Together(List<NoteAt> notes, NamedVoicing voicing) {
+record Together(List<NoteAt> notes, NamedVoicing voicing) {
     public Together {
         Objects.requireNonNull(voicing);
         notes = List.copyOf(notes);

@@ -1,7 +1,7 @@
 package groundbass.comparison;
 
 /** In what respect two bars differ at a moment, the one that is heard most first. */
-public enum Aspect {
+enum Aspect {
     /** When a note begins or ends. */
     RHYTHM,
     /** Which notes sound. */

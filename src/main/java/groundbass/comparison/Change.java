@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 
 /** One thing that differs between an earlier and a later line. Bars go by the numbers that they have in their line. */
-public sealed interface Change {
+sealed interface Change {
     /** Bars of the later line that the earlier one does not have, from {@code first} to {@code last}. */
     record Inserted(int first, int last) implements Change {}
 

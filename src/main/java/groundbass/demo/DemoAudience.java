@@ -27,7 +27,7 @@ import org.jdbi.v3.core.Jdbi;
  * end in {@value DemoAddress#DOMAIN}. How many came is told from outside; who of them, and
  * when in the time, is chance, but the same on every machine.
  */
-public final class DemoAudience {
+final class DemoAudience {
     /** How many students there are; no visits may ask for more. */
     public static final int STUDENTS = 24;
 

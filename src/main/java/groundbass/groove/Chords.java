@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Map;
 
 /** Plays the chord symbols of a performance, each held until the next or the bar line; every round alike. */
-public final class Chords {
+final class Chords {
     /** Softer than the line (common practice, no source). */
     private static final int VELOCITY = 64;
 

@@ -11,7 +11,7 @@ import java.util.List;
 
 /** The count-in and the metronome: one click for each pulse, in half-time for every second one; the
  * groups of an uneven meter stand out. */
-public final class Clicks {
+final class Clicks {
     private final Performance performance;
     private final List<Click> clicks = new ArrayList<>();
 

@@ -12,7 +12,7 @@ import java.util.List;
  * Plays a groove under a performance, swung as the line is. Drums rest in a pickup; a bar of another meter gets a groove
  * of that meter, a bar cut short what fits into it.
  */
-public final class Drums {
+final class Drums {
     private static final Comparator<DrumHit> ORDER =
             Comparator.comparing(DrumHit::at).thenComparing(DrumHit::piece);
 

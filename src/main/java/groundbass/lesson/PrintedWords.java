@@ -9,7 +9,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** The words of a printed sheet, from the message bundle. */
-public final class PrintedWords implements SheetWords {
+final class PrintedWords implements SheetWords {
     private final Messages messages;
 
     public PrintedWords(Messages messages) {

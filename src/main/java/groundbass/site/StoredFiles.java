@@ -17,7 +17,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /** What the site does about its folder of files as a whole: sees that it is the right one, and sweeps it. */
-public final class StoredFiles {
+final class StoredFiles {
     private static final Logger log = LoggerFactory.getLogger(StoredFiles.class);
     private static final int SAMPLE = 1_000;
 

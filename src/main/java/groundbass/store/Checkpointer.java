@@ -8,7 +8,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /** Flushes a database once a second on a thread of its own, until closed. One failure does not end it. */
-public final class Checkpointer implements AutoCloseable {
+final class Checkpointer implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Checkpointer.class);
     private static final Duration EVERY = Duration.ofSeconds(1);
 

@@ -24,7 +24,7 @@ import java.util.function.Function;
  * Episode documents as JSON text. What a later program added is passed over in reading; what an earlier one lacked gets
  * its usual value; a form that is newer than this program's is refused, because it could be misread.
  */
-public final class DocumentJson {
+final class DocumentJson {
     private static final ObjectMapper JSON = JsonMapper.builder()
             .disable(MapperFeature.AUTO_DETECT_IS_GETTERS)
             .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)

@@ -19,7 +19,7 @@ import java.util.Set;
  * Draws as SVG with presentation attributes only, which a strict content security policy allows, in the colour of the
  * text around it; a drawing that stands alone has its fonts in a style sheet as well. Each glyph is one symbol; straight and curved shapes in a row share one path.
  */
-public final class SvgCanvas implements Canvas {
+final class SvgCanvas implements Canvas {
     /** The family is served by the site; the others are what a reader without it is likely to have. */
     private static final String FAMILY = "Alegreya Sans, Segoe UI, Helvetica Neue, Arial, sans-serif";
 

@@ -20,7 +20,7 @@ import org.owasp.html.HtmlPolicyBuilder;
 import org.owasp.html.PolicyFactory;
 
 /** Notes in Markdown (CommonMark) as HTML for a page. Only words, lists, links and code come through. Thread-safe. */
-public final class Markdown {
+final class Markdown {
     private static final int LOWEST = 6;
     /** A character without meaning (Unicode, private use area), taken out of what was typed. */
     private static final String PLACE = "\uE000";
