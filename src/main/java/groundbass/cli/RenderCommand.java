@@ -2,6 +2,8 @@ package groundbass.cli;
 
 import groundbass.audio.Mp3;
 import groundbass.audio.Wav;
+import groundbass.document.SheetAids;
+import groundbass.document.SheetAids.CountsRow;
 import groundbass.document.SheetPaper;
 import groundbass.engraving.png.SheetPng.Ink;
 import groundbass.groove.GrooveLibrary;
@@ -92,6 +94,12 @@ public final class RenderCommand implements Callable<Integer> {
             description = "Of the sheet (pdf).",
             converter = PaperSize.class)
     private SheetPaper paper = SheetPaper.A4;
+
+    @Option(names = "--counts", description = "Writes under the staves of the sheet (pdf) how its bars are counted.")
+    private boolean counts;
+
+    @Option(names = "--number-bars", description = "Numbers every bar of the sheet (pdf).")
+    private boolean numberBars;
 
     @Mixin
     private LineFiles files;
@@ -230,7 +238,7 @@ public final class RenderCommand implements Callable<Integer> {
         var messages = language.messages();
         var sheets = new Sheets(messages);
         return switch (output) {
-            case PDF -> sheets.with(paper).pdf(line, Sheets.Imprint.of(line));
+            case PDF -> sheets.with(paper).with(aids()).pdf(line, Sheets.Imprint.of(line));
             case SVG ->
                 (degrees ? sheets.withDegrees() : sheets)
                         .svgAlone(line, DESK_WIDTH)
@@ -244,6 +252,10 @@ public final class RenderCommand implements Callable<Integer> {
             case TAB -> rows(PlainTab.of(line, messages).stream()).getBytes(StandardCharsets.UTF_8);
             case WALKTHROUGH -> told(line, messages).getBytes(StandardCharsets.UTF_8);
         };
+    }
+
+    private SheetAids aids() {
+        return new SheetAids(counts ? CountsRow.ALL : CountsRow.NONE, numberBars);
     }
 
     /** Everything at once, with the groove that suits the line. */
