@@ -23,7 +23,10 @@ final class Figure {
     }
 
     private static String before(Note note, OptionalInt source, int fret) {
-        String slide = note.ornaments().slideIn().map(in -> in == SlideIn.BELOW ? "/" : "\\").orElse("");
+        String slide = note.ornaments()
+                .slideIn()
+                .map(in -> in == SlideIn.BELOW ? "/" : "\\")
+                .orElse("");
         return note.arrival().map(arrival -> arrived(arrival, source, fret)).orElse("") + slide;
     }
 
@@ -50,7 +53,10 @@ final class Figure {
     private static String after(Note note) {
         String bend = note.ornaments().bend().map(each -> "b" + amount(each)).orElse("");
         String wave = note.has(Mark.VIBRATO) ? "~" : "";
-        String slide = note.ornaments().slideOff().map(off -> off == SlideOff.UP ? "/" : "\\").orElse("");
+        String slide = note.ornaments()
+                .slideOff()
+                .map(off -> off == SlideOff.UP ? "/" : "\\")
+                .orElse("");
         return bend + wave + slide;
     }
 

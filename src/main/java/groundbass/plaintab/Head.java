@@ -27,11 +27,7 @@ final class Head {
 
     private static String facts(Header header, Messages messages) {
         String feel = feel(header.feel(), messages);
-        return Stream.of(
-                        messages.say(header.key().said()),
-                        header.meter().toString(),
-                        tempo(header.tempo()),
-                        feel)
+        return Stream.of(messages.say(header.key().said()), header.meter().toString(), tempo(header.tempo()), feel)
                 .filter(text -> !text.isEmpty())
                 .collect(Collectors.joining(", "));
     }
@@ -54,7 +50,8 @@ final class Head {
     private static String strings(Header header) {
         var tuning = header.tuning();
         return IntStream.rangeClosed(1, tuning.size())
-                .mapToObj(i -> tuning.string(tuning.size() + 1 - i).pitch().name().toString())
+                .mapToObj(
+                        i -> tuning.string(tuning.size() + 1 - i).pitch().name().toString())
                 .collect(Collectors.joining(" "));
     }
 }

@@ -29,7 +29,8 @@ final class Legend {
     /** Notes what a note's figure and stroke use. */
     void use(Note note) {
         note.pluck().ifPresent(hand -> add(letter(hand), hand.name()));
-        note.arrival().ifPresent(arrival -> add(sign(arrival.kind()), arrival.kind().name()));
+        note.arrival()
+                .ifPresent(arrival -> add(sign(arrival.kind()), arrival.kind().name()));
         var ornaments = note.ornaments();
         ornaments.slideIn().ifPresent(in -> add("/5 \\5", "SLIDE_IN"));
         ornaments.slideOff().ifPresent(off -> add("5/ 5\\", "SLIDE_OFF"));

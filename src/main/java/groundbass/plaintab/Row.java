@@ -7,7 +7,8 @@ final class Row {
     /** Puts a text at a place, or one space behind what reaches beyond that. */
     void put(int at, String words) {
         if (!words.isEmpty()) {
-            text.append(" ".repeat(Math.max(text.length() == 0 ? 0 : 1, at - text.length()))).append(words);
+            text.append(" ".repeat(Math.max(text.length() == 0 ? 0 : 1, at - text.length())))
+                    .append(words);
         }
     }
 

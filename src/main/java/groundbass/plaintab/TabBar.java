@@ -78,7 +78,9 @@ record TabBar(
         if (direction instanceof Direction.Loudness loudness) {
             return loudness.dynamic().toString();
         }
-        return direction instanceof Direction.Words words ? words.text() : ((Direction.Hairpin) direction).way().word();
+        return direction instanceof Direction.Words words
+                ? words.text()
+                : ((Direction.Hairpin) direction).way().word();
     }
 
     private static String head(Bar bar, InForce now, Legend legend) {
@@ -89,7 +91,10 @@ record TabBar(
         changes.key().ifPresent(key -> parts.add(messages.say(key.said())));
         changes.meter().ifPresent(meter -> parts.add(meter.toString()));
         changes.tempo().ifPresent(tempo -> parts.add(Head.tempo(tempo)));
-        changes.feel().map(feel -> Head.feel(feel, messages)).filter(feel -> !feel.isEmpty()).ifPresent(parts::add);
+        changes.feel()
+                .map(feel -> Head.feel(feel, messages))
+                .filter(feel -> !feel.isEmpty())
+                .ifPresent(parts::add);
         changes.slowingTo().ifPresent(to -> parts.add(messages.say("sheet.slowing", to)));
         var roadmap = bar.repeats().roadmap();
         if (roadmap.segno()) {
@@ -99,8 +104,10 @@ record TabBar(
             parts.add("coda");
         }
         bar.repeats().ending().ifPresent(ending -> parts.add("[" + ending + ".]"));
-        bar.repeats().end().flatMap(Repeats.RepeatEnd::times).ifPresent(times -> parts.add(
-                messages.say("sheet.times", times)));
+        bar.repeats()
+                .end()
+                .flatMap(Repeats.RepeatEnd::times)
+                .ifPresent(times -> parts.add(messages.say("sheet.times", times)));
         if (roadmap.toCoda()) {
             parts.add(messages.say("sheet.tocoda"));
         }
@@ -129,7 +136,8 @@ record TabBar(
             var counted = Count.at(at, now.meter());
             String count = aloud(counted, number);
             number = counted.map(Count::number).orElse(number);
-            var notes = bar.notes().stream().filter(note -> note.onset().equals(at)).toList();
+            var notes =
+                    bar.notes().stream().filter(note -> note.onset().equals(at)).toList();
             var figures = figures(notes, frets, legend);
             columns.add(TabColumn.of(at, until, count, figures, under(notes), beats.contains(at)));
         }
@@ -148,9 +156,8 @@ record TabBar(
         var figures = new HashMap<Integer, String>();
         for (var note : notes) {
             legend.use(note);
-            var source = frets.containsKey(note.string())
-                    ? OptionalInt.of(frets.get(note.string()))
-                    : OptionalInt.empty();
+            var source =
+                    frets.containsKey(note.string()) ? OptionalInt.of(frets.get(note.string())) : OptionalInt.empty();
             figures.put(note.string(), Figure.of(note, source));
             if (note.place() instanceof Place.Fretted fretted) {
                 frets.put(note.string(), fretted.fret());

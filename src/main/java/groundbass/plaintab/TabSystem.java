@@ -34,9 +34,11 @@ final class TabSystem {
         int room = PlainTab.WIDTH - margin - BARLINES;
         var systems = new ArrayList<TabSystem>();
         var row = new TabSystem(tuning, margin, List.of());
-        for (var piece : bars.stream().flatMap(bar -> pieces(bar, room).stream()).toList()) {
+        for (var piece :
+                bars.stream().flatMap(bar -> pieces(bar, room).stream()).toList()) {
             var longer = row.with(piece);
-            boolean fresh = !piece.begins() || piece.bar().fresh() || longer.string(1).length() > PlainTab.WIDTH;
+            boolean fresh =
+                    !piece.begins() || piece.bar().fresh() || longer.string(1).length() > PlainTab.WIDTH;
             if (fresh && !row.pieces.isEmpty()) {
                 systems.add(row);
                 longer = new TabSystem(tuning, margin, List.of(piece));
@@ -60,7 +62,10 @@ final class TabSystem {
         while (from < bar.columns().size()) {
             int to = end(bar.columns(), from, room);
             pieces.add(new Piece(
-                    bar, bar.columns().subList(from, to), from == 0, to == bar.columns().size()));
+                    bar,
+                    bar.columns().subList(from, to),
+                    from == 0,
+                    to == bar.columns().size()));
             from = to;
         }
         return pieces;

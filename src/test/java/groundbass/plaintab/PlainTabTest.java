@@ -41,7 +41,8 @@ class PlainTabTest {
     private static List<Line> lines() throws IOException {
         var lines = new ArrayList<Line>();
         try (Stream<Path> files = Files.walk(Path.of("seed-data"))) {
-            for (var file : files.filter(each -> each.endsWith("line.txt")).sorted().toList()) {
+            for (var file :
+                    files.filter(each -> each.endsWith("line.txt")).sorted().toList()) {
                 lines.add(LineText.read("line.txt", Files.readString(file)).line());
             }
         }
@@ -64,7 +65,9 @@ class PlainTabTest {
             var player = new Player();
             for (int i = 1; i + strings <= rows.size(); i++) {
                 boolean begins = !STRING.matcher(rows.get(i - 1)).matches();
-                if (begins && rows.subList(i, i + strings).stream().allMatch(row -> STRING.matcher(row).matches())) {
+                if (begins
+                        && rows.subList(i, i + strings).stream()
+                                .allMatch(row -> STRING.matcher(row).matches())) {
                     player.read(rows.get(i - 1), rows.subList(i, i + strings));
                 }
             }
@@ -186,8 +189,7 @@ class PlainTabTest {
                         "D |-----------------(7)-x------------|",
                         "E |-3---h5--p3--/7-------------------|",
                         "    T               P");
-        assertThat(rows)
-                .contains("T    slap with the thumb", "P    pop: a finger snaps the string", "( )  soft");
+        assertThat(rows).contains("T    slap with the thumb", "P    pop: a finger snaps the string", "( )  soft");
     }
 
     @Test
