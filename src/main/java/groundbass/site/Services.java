@@ -20,6 +20,7 @@ import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.Recordings;
@@ -67,6 +68,7 @@ final class Services {
     final Uploads uploads;
     final Recordings recordings;
     final SeriesCatalog catalog;
+    final Rhythms rhythms;
     final Episodes episodes;
     final EpisodeService desk;
     final Revisions revisions;
@@ -111,6 +113,7 @@ final class Services {
         this.uploads = new Uploads(jdbi, blobs, audit, clock);
         this.recordings = new Recordings(jdbi, blobs);
         this.catalog = new SeriesCatalog(jdbi, audit, clock);
+        this.rhythms = new Rhythms(jdbi, audit);
         this.episodes = new Episodes(jdbi);
         this.desk = new EpisodeService(jdbi, audit, clock);
         this.revisions = new Revisions(jdbi, clock);
