@@ -20,6 +20,7 @@ import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.Recordings;
@@ -69,6 +70,7 @@ final class Services {
     final Uploads uploads;
     final Recordings recordings;
     final SeriesCatalog catalog;
+    final Rhythms rhythms;
     final Episodes episodes;
     final EpisodeService desk;
     final Revisions revisions;
@@ -112,6 +114,7 @@ final class Services {
         Supplier<URI> publicAddress = () -> settings.current().publicAddress().orElse(address);
         this.educators = accounts.educators();
         this.catalog = new SeriesCatalog(jdbi, audit, clock);
+        this.rhythms = new Rhythms(jdbi, audit);
         this.episodes = new Episodes(jdbi);
         this.revisions = new Revisions(jdbi, clock);
         this.desk = new EpisodeService(jdbi, audit, clock, catalog, episodes, revisions);
