@@ -6,6 +6,7 @@ import groundbass.form.Outcome;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.Optional;
+import java.util.SortedSet;
 import java.util.TreeSet;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
@@ -23,18 +24,21 @@ public final class Rhythms {
     public Optional<Rhythm> of(SeriesId series) {
         return jdbi.withHandle(handle -> handle.createQuery(
                         "select first_on, at_time, weeks from series_rhythm where series_id = :series")
-                .bind("series", series.value())
-                .map((row, context) -> new Rhythm(
-                        row.getObject("first_on", LocalDate.class),
-                        LocalTime.parse(row.getString("at_time")),
-                        row.getInt("weeks"),
-                        breaks(handle, series)))
-                .findOne());
+                .bind("series", series)
+                .mapTo(Row.class)
+                .findOne()
+                .map(row -> row.rhythm(breaks(handle, series))));
+    }
+
+    private record Row(LocalDate firstOn, String atTime, int weeks) {
+        Rhythm rhythm(SortedSet<LocalDate> breaks) {
+            return new Rhythm(firstOn, LocalTime.parse(atTime), weeks, breaks);
+        }
     }
 
     private static TreeSet<LocalDate> breaks(Handle handle, SeriesId series) {
         return new TreeSet<>(handle.createQuery("select free_on from series_break where series_id = :series")
-                .bind("series", series.value())
+                .bind("series", series)
                 .mapTo(LocalDate.class)
                 .list());
     }
@@ -45,7 +49,7 @@ public final class Rhythms {
         outcome.result()
                 .ifPresent(rhythm -> jdbi.useTransaction(handle -> {
                     handle.createUpdate("delete from series_rhythm where series_id = :series")
-                            .bind("series", series.value())
+                            .bind("series", series)
                             .execute();
                     rhythm.ifPresent(kept -> insert(handle, series, kept));
                     audit.append(handle, who, "rhythm.changed", series.value());
@@ -57,14 +61,14 @@ public final class Rhythms {
         handle.createUpdate("""
                         insert into series_rhythm (series_id, first_on, at_time, weeks)
                         values (:series, :first, :time, :weeks)""")
-                .bind("series", series.value())
+                .bind("series", series)
                 .bind("first", rhythm.first())
                 .bind("time", rhythm.time().toString())
                 .bind("weeks", rhythm.weeks())
                 .execute();
         for (var day : rhythm.breaks()) {
             handle.createUpdate("insert into series_break (series_id, free_on) values (:series, :day)")
-                    .bind("series", series.value())
+                    .bind("series", series)
                     .bind("day", day)
                     .execute();
         }
