@@ -168,7 +168,7 @@ export class Engine extends EventTarget {
     const sound = await this.#source.countIn(take);
     if (asked !== this.#asked) return 0;
     const { frames, beats } = counted(take, step.index, take.frameOf(step.index, step.from));
-    const time = context.currentTime + SOON;
+    const time = context.currentTime + SOON + (take.countIn.quietFrames ?? 0) / rate;
     const output = this.#mixer.countIn;
     const stop = layCountIn({ context, output, sound, beats, longer, rate, time });
     const begin = time + (frames * longer) / rate;

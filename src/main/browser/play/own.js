@@ -68,6 +68,14 @@ class OwnTrack {
     return 0;
   }
 
+  get louder() {
+    return 1;
+  }
+
+  get countInLouder() {
+    return this.#band.louder;
+  }
+
   open(context) {
     this.#context = context;
     this.#band.open(context);

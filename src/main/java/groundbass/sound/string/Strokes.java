@@ -22,7 +22,7 @@ final class Strokes {
     /** Of a period: a thumb is no wider than that. */
     private static final double LONGEST_CONTACT = 0.15;
 
-    private static final int NORMAL_VELOCITY = 96;
+    private static final int NORMAL_FORCE = 96;
 
     /** Places from the bridge at which a string rattles: fret 20 of an open string and two below it. */
     private static final double[] FRETS = {0.315, 0.42, 0.56};
@@ -117,7 +117,7 @@ final class Strokes {
 
     /** The square of how hard it is played (common practice, no source). */
     private static double level(TimedNote note) {
-        double share = note.velocity() / (double) NORMAL_VELOCITY;
+        double share = note.force() / (double) NORMAL_FORCE;
         return share * share;
     }
 
