@@ -83,7 +83,7 @@ function count() {
 
 async function openLines() {
   const parts = /** @type {HTMLTemplateElement | null} */ (document.getElementById("stand-parts"))?.content;
-  if (!parts || !("CodeMirror" in globalThis)) return;
+  if (!parts) return;
   const answer = await fetch("/desk/line-words");
   if (!answer.ok) return;
   const words = await answer.json();
@@ -102,10 +102,7 @@ document.addEventListener("line-bar", (event) => lines[0]?.writeBar(/** @type {C
 
 /** Fields were given other values: the editors show them. */
 function filled() {
-  for (const line of lines) {
-    const editor = line.text.editor;
-    if (editor.getValue() !== line.area.value) editor.setValue(line.area.value);
-  }
+  for (const line of lines) line.text.replace(line.area.value);
   preview();
 }
 

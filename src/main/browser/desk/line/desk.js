@@ -1,6 +1,6 @@
 // The desk around the text of one line: the sheet to work on, the strip of the bar in hand, fretboard, sound and the text
 // itself. The text in the editor component is the one truth here; all else shows it or changes it.
-import { element, partsOf, wordsOf } from "../../common/page.js";
+import { byId, element, partsOf, wordsOf } from "../../common/page.js";
 import { LineText } from "./text.js";
 import { MidiKeys } from "./midi.js";
 import { Neck } from "./neck.js";
@@ -27,7 +27,7 @@ export class LineDesk {
     this.form = form;
     this.path = form.dataset.path;
     this.prefix = root.dataset.prefix;
-    this.area = document.getElementById(root.dataset.field);
+    this.area = byId(root.dataset.field, HTMLTextAreaElement);
     this.say = wordsOf(parts);
     this.ids = 0;
     this.asked = 0;
@@ -51,18 +51,17 @@ export class LineDesk {
     this.part("text").append(field);
     this.part("text-box").open = true;
     this.text = new LineText(this.area, {
+      memory: `groundbass-history:${this.path}:${this.area.id}`,
       words: this.words,
       strings: () => this.strings(),
       changed: () => this.changed(),
+      entered: () => {
+        this.last = "text";
+        this.where();
+      },
       fix: (index) => this.fixAt(index),
       begun,
     });
-    this.text.remember(`groundbass-history:${this.path}:${this.area.id}`);
-    this.text.editor.on("focus", () => {
-      this.last = "text";
-      this.where();
-    });
-    this.part("text-box").addEventListener("toggle", () => this.text.refresh());
     this.part("walk").addEventListener("toggle", () => this.part("walk").open && this.refresh());
     this.strip = new Strip(this.part("strip"), this);
     this.neck = new Neck(this.part("neck"), this.say, (place) => this.writePlace(place));
@@ -265,7 +264,7 @@ export class LineDesk {
         this.tell(this.say("cannot"));
         return false;
       }
-      this.text.apply(splices, "+edit");
+      this.text.apply(splices);
       this.tell("");
       return await this.settled();
     } catch {
@@ -276,7 +275,7 @@ export class LineDesk {
 
   take(fix) {
     if (this.liveText !== this.text.value()) return;
-    this.text.apply(fix.splices, "+edit");
+    this.text.apply(fix.splices);
     this.strip.reread();
   }
 
@@ -284,7 +283,7 @@ export class LineDesk {
   async fixAt(index) {
     if (!(await this.settled())) return;
     const fixable = this.live.remarks.filter((remark) => remark.fixes.length);
-    const line = this.text.editor.posFromIndex(index).line + 1;
+    const line = this.text.lineAt(index);
     const remark = fixable.find((one) => one.from <= index && index <= one.to) ??
       fixable.find((one) => one.line === line);
     if (remark) this.take(remark.fixes[0]);
@@ -538,9 +537,7 @@ export class LineDesk {
   }
 
   intoText(event) {
-    const editor = this.text.editor;
-    const cursor = editor.getCursor();
-    const before = editor.getLine(cursor.line).slice(0, cursor.ch);
+    const before = this.text.before();
     const counted = /^\s*\d/.test(before);
     const gap = !counted || /(^|[,+]\s*|\d[e&a]?\s\s+)$/.test(before) ? "" : this.part("together").checked ? "+" : ", ";
     this.text.insert(gap + event);

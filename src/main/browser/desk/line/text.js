@@ -1,241 +1,203 @@
 // The whole text of a line in the editor component. Every change of the text, from wherever, goes through here, so that
 // there is one history.
-import { complete } from "./words.js";
-
-const CodeMirror = /** @type {any} */ (globalThis).CodeMirror;
-
-CodeMirror.defineMode("line-text", () => ({
-  startState: () => ({ first: true, count: false }),
-  token(stream, state) {
-    if (stream.sol()) {
-      state.first = true;
-      state.count = false;
-      if (stream.match(/^\s*#.*/)) return "comment";
-    }
-    if (stream.match(/^\s+(?=#)/, false) && stream.match(/^\s{2,}#.*/)) return "comment";
-    if (stream.eatSpace()) return null;
-    if (state.first) {
-      state.first = false;
-      if (stream.match(/^\d[^\s]*/)) {
-        state.count = true;
-        return "number";
-      }
-      if (stream.match(/^bar\b.*?(?=\s{2,}#|$)/)) return "header";
-      if (stream.match(/^[a-z]+/)) return "keyword";
-    }
-    if (state.count) {
-      if (stream.match(/^"[^"]*"?/)) return "string";
-      if (stream.match(/^(s\d+(f\d+|x)|[A-G][#b]*(\d+|x))/)) return "atom";
-      if (stream.match(/^(rest|hold)\b/)) return "qualifier";
-      if (stream.match(/^\d[^\s,+*]*(?=\s)/)) return "number";
-      if (stream.match(/^[a-z]+/)) return "property";
-    }
-    stream.next();
-    return null;
-  },
-}));
-
-const NONE = -1;
-
-/** Enter and Tab take the word that the writer chose, and mean what they always mean where none is chosen. */
-function takeChosen(_editor, list) {
-  if (list.data.chosen) return list.pick();
-  list.close();
-  return CodeMirror.Pass;
-}
-
-/** The component chooses the first word of each list that it shows. */
-function chooseNone(editor, offered) {
-  const { widget } = editor.state.completionActive;
-  const first = widget.hints.firstChild;
-  first.classList.remove("CodeMirror-hint-active");
-  first.removeAttribute("aria-selected");
-  editor.getInputField().removeAttribute("aria-activedescendant");
-  widget.selectedHint = NONE;
-  offered.chosen = false;
-}
-
-const HINT_KEYS = {
-  Up: (_editor, list) => list.moveFocus(-1),
-  Down: (_editor, list) => list.moveFocus(1),
-  PageUp: (_editor, list) => list.moveFocus(-list.menuSize() + 1, true),
-  PageDown: (_editor, list) => list.moveFocus(list.menuSize() - 1, true),
-  Esc: (_editor, list) => list.close(),
-  Enter: takeChosen,
-  Tab: takeChosen,
-};
+/*! The editor component is @codemirror; its licence and those of what it stands on: /assets/licenses.txt */
+import {
+  defaultKeymap,
+  history,
+  historyField,
+  historyKeymap,
+  insertNewlineKeepIndent,
+  isolateHistory,
+  redo,
+  undo,
+} from "@codemirror/commands";
+import { EditorState } from "@codemirror/state";
+import { EditorView, keymap, lineNumbers } from "@codemirror/view";
+import { difference } from "./difference.js";
+import { language } from "./language.js";
+import { look } from "./look.js";
+import { offers } from "./offers.js";
+import { underlines, underlining } from "./remarks.js";
+import { Stretch } from "./stretch.js";
 
 const MOST_KEPT = 600_000; // characters of a history that stay in the browser
+const ONE_STEP = 600; // milliseconds between keys that are undone together
+const KEPT = { history: historyField };
 
-const SAME_START = (a, b) => {
-  let at = 0;
-  while (at < a.length && at < b.length && a[at] === b[at]) at++;
-  return at;
-};
+/** What earlier visits left, where the text is still the one that it led to; else a beginning. */
+function begin(memory, doc, extensions) {
+  try {
+    const kept = JSON.parse(localStorage.getItem(memory) ?? "null");
+    if (kept?.doc === doc) return EditorState.fromJSON(kept, { extensions }, KEPT);
+  } catch {
+    // unreadable, or not allowed: a new history begins
+  }
+  return EditorState.create({ doc, extensions });
+}
 
 export class LineText {
-  /** @param area the text area that holds the text for the form, with a label */
-  constructor(area, { words, strings, changed, fix, begun }) {
-    this.area = area;
-    this.begun = begun; // typing in the plain field goes on in the editor
-    this.marks = [];
-    /** @type {HTMLLabelElement} */
-    const label = document.querySelector(`label[for="${area.id}"]`);
-    const [from, to] = [area.selectionStart, area.selectionEnd];
-    this.editor = CodeMirror.fromTextArea(area, {
-      mode: "line-text",
-      lineNumbers: true,
-      lineWrapping: false,
-      undoDepth: Infinity,
-      historyEventDelay: 600,
-      screenReaderLabel: label.textContent,
-      viewportMargin: 60,
-      extraKeys: {
-        "Ctrl-Space": () => this.hint(words, strings),
-        "Alt-R": () => fix(this.editor.indexFromPos(this.editor.getCursor())),
-        Tab: false, // the keyboard must be able to leave
-        "Shift-Tab": false,
-      },
-    });
-    const input = this.editor.getInputField();
-    input.id = `${area.id}-editor`;
-    label.htmlFor = input.id;
-    const described = area.getAttribute("aria-describedby");
-    if (described) input.setAttribute("aria-describedby", described);
-    if (this.begun) {
-      this.editor.setSelection(this.editor.posFromIndex(from), this.editor.posFromIndex(to));
-      this.editor.focus();
+  #view;
+  /** @type {Set<Stretch>} */
+  #followed = new Set();
+
+  /**
+   * @param {HTMLTextAreaElement} area holds the text for the form, with a label
+   * @param {object} wishes
+   * @param {string} wishes.memory the name under which the history stays in this browser
+   * @param wishes.words the words of line text
+   * @param {() => string[]} wishes.strings how its strings are called at this moment
+   * @param {() => void} wishes.changed told of each change
+   * @param {() => void} wishes.entered told when the writer comes here
+   * @param {(index: number) => void} wishes.fix asked to mend what stands there
+   * @param {boolean} wishes.begun whether typing in the plain field goes on here
+   */
+  constructor(area, { memory, words, strings, changed, entered, fix, begun }) {
+    const extensions = [
+      offers(words, strings),
+      keymap.of([
+        { key: "Alt-r", run: (view) => (fix(view.state.selection.main.head), true) },
+        { key: "Enter", run: insertNewlineKeepIndent, shift: insertNewlineKeepIndent },
+        ...historyKeymap,
+        ...defaultKeymap, // without a key for Tab: the keyboard must be able to leave
+      ]),
+      history({ minDepth: Infinity, newGroupDelay: ONE_STEP }),
+      lineNumbers(),
+      language,
+      underlines,
+      look,
+      EditorView.contentAttributes.of(naming(area)),
+      EditorView.domEventHandlers({ focus: entered }),
+      EditorView.updateListener.of((update) => {
+        if (!update.docChanged) return;
+        this.#followed.forEach((stretch) => this.#move(stretch, update.changes));
+        area.value = this.value();
+        area.dispatchEvent(new Event("input", { bubbles: true }));
+        changed();
+      }),
+    ];
+    this.#view = new EditorView({ state: begin(memory, area.value, extensions), parent: rootAfter(area) });
+    if (begun) this.select(area.selectionStart, area.selectionEnd);
+    labelOf(area).removeAttribute("for"); // the editor has its name now
+    area.hidden = true;
+    addEventListener("pagehide", () => this.#keep(memory));
+  }
+
+  #move(stretch, changes) {
+    stretch.follow(changes);
+    if (!stretch.place) this.#followed.delete(stretch);
+  }
+
+  #keep(memory) {
+    try {
+      const kept = JSON.stringify(this.#view.state.toJSON(KEPT));
+      if (kept.length < MOST_KEPT) localStorage.setItem(memory, kept);
+    } catch {
+      // no room or not allowed
     }
-    this.editor.on("changes", (editor, changes) => {
-      editor.save();
-      area.dispatchEvent(new Event("input", { bubbles: true }));
-      changed(changes);
-    });
-    this.editor.on("cursorActivity", (editor) => editor.closeHint());
-    this.editor.on("keyup", (_editor, event) => {
-      const typing = /^[A-Za-z]$/.test(event.key) && !event.ctrlKey && !event.altKey && !event.metaKey;
-      if (typing) this.hint(words, strings, true);
-    });
   }
 
   value() {
-    return this.editor.getValue();
+    return this.#view.state.doc.toString();
   }
 
-  /** Takes up the history of an earlier visit, where the text is still the one it led to. */
-  remember(key) {
-    try {
-      const kept = JSON.parse(localStorage.getItem(key) ?? "null");
-      if (kept?.text === this.value()) this.editor.setHistory(kept.history);
-    } catch {
-      // without an earlier history, a new one begins
-    }
-    window.addEventListener("pagehide", () => {
-      try {
-        const kept = JSON.stringify({ text: this.value(), history: this.editor.getHistory() });
-        if (kept.length < MOST_KEPT) localStorage.setItem(key, kept);
-      } catch {
-        // no room or not allowed
-      }
-    });
+  /** The number of the line of text in which `index` lies, from 1. */
+  lineAt(index) {
+    return this.#view.state.doc.lineAt(index).number;
   }
 
-  /** While typing, words are offered once two letters of one are there; none is chosen before the writer does. */
-  hint(words, strings, typing = false) {
-    this.editor.showHint({
-      completeSingle: !typing,
-      updateOnCursorActivity: false, // its own way takes Enter for a choice while it waits for the next picture
-      customKeys: HINT_KEYS,
-      hint: (editor) => {
-        const cursor = editor.getCursor();
-        const typed = editor.getLine(cursor.line).slice(0, cursor.ch);
-        const found = complete(typed, words, strings());
-        const short = cursor.ch - found.from < 2;
-        const offered = {
-          list: typing && short ? [] : found.list.slice(0, 40),
-          from: CodeMirror.Pos(cursor.line, found.from),
-          to: cursor,
-        };
-        CodeMirror.on(offered, "select", () => (offered.chosen = true));
-        if (typing) CodeMirror.on(offered, "shown", () => chooseNone(editor, offered));
-        return offered;
-      },
-    });
+  /** What stands in its line before the cursor. */
+  before() {
+    const { doc, selection } = this.#view.state;
+    const line = doc.lineAt(selection.main.head);
+    return line.text.slice(0, selection.main.head - line.from);
   }
 
   /** Puts stretches of text in the place of others, as one step of the history. */
-  apply(splices, origin = "+strip") {
-    const editor = this.editor;
-    editor.operation(() => {
-      for (const splice of [...splices].sort((a, b) => b.from - a.from)) {
-        const old = editor.getRange(editor.posFromIndex(splice.from), editor.posFromIndex(splice.to));
-        if (old !== splice.text) {
-          editor.replaceRange(splice.text, editor.posFromIndex(splice.from), editor.posFromIndex(splice.to), origin);
-        }
-      }
-    });
+  apply(splices) {
+    this.#change(splices, isolateHistory.of("full"));
+  }
+
+  /** @param annotations without any, what is written at one place in a short time is one step */
+  #change(splices, ...annotations) {
+    const changes = splices
+      .filter(({ from, to, text }) => this.#view.state.sliceDoc(from, to) !== text)
+      .map(({ from, to, text }) => ({ from, to, insert: text }));
+    if (changes.length) this.#view.dispatch({ changes, annotations });
   }
 
   /** A stretch that goes along with the text around it; empty it is still there. */
   follow(from, to) {
-    const editor = this.editor;
-    return editor.markText(editor.posFromIndex(from), editor.posFromIndex(to), {
-      inclusiveLeft: true,
-      inclusiveRight: true,
-      clearWhenEmpty: false,
-    });
+    const stretch = new Stretch(from, to);
+    this.#followed.add(stretch);
+    return stretch;
   }
 
-  read(mark) {
-    const range = mark.find();
-    return range ? this.editor.getRange(range.from, range.to) : null;
+  read(stretch) {
+    const { place } = stretch;
+    return place && this.#view.state.sliceDoc(place.from, place.to);
   }
 
   /** Only what differs is replaced, so that the history holds single letters. */
-  write(mark, text) {
-    const range = mark.find();
-    if (!range) return false;
-    const old = this.editor.getRange(range.from, range.to);
-    if (old === text) return true;
-    const start = SAME_START(old, text);
-    const rest = [old.slice(start), text.slice(start)];
-    const end = SAME_START([...rest[0]].reverse().join(""), [...rest[1]].reverse().join(""));
-    const base = this.editor.indexFromPos(range.from) + start;
-    this.apply([{ from: base, to: base + rest[0].length - end, text: rest[1].slice(0, rest[1].length - end) }]);
-    return true;
+  write(stretch, text) {
+    const { place } = stretch;
+    if (place) this.#write(place.from, place.to, text);
+  }
+
+  /** Another text in the place of all that is there. */
+  replace(text) {
+    this.#write(0, this.#view.state.doc.length, text);
+  }
+
+  #write(from, to, text) {
+    const differs = difference(this.#view.state.sliceDoc(from, to), text);
+    this.#change([{ from: from + differs.from, to: from + differs.to, text: differs.text }]);
   }
 
   insert(text) {
-    this.editor.replaceSelection(text, "end", "+strip");
+    this.#view.dispatch(this.#view.state.replaceSelection(text));
   }
 
   undo() {
-    this.editor.undo();
+    undo(this.#view);
   }
 
   redo() {
-    this.editor.redo();
+    redo(this.#view);
   }
 
   show(remarks) {
-    const editor = this.editor;
-    editor.operation(() => {
-      this.marks.forEach((mark) => mark.clear());
-      this.marks = remarks.map((remark) =>
-        editor.markText(editor.posFromIndex(remark.from), editor.posFromIndex(remark.to), {
-          className: `remark remark-${remark.weight}`,
-          attributes: { title: remark.sentence },
-        })
-      );
-    });
+    this.#view.dispatch({ effects: underlining(remarks) });
   }
 
   select(from, to) {
-    this.editor.focus();
-    this.editor.setSelection(this.editor.posFromIndex(from), this.editor.posFromIndex(to));
+    this.#view.focus();
+    this.#view.dispatch({ selection: { anchor: from, head: to }, scrollIntoView: true });
   }
+}
 
-  refresh() {
-    this.editor.refresh();
-  }
+/** @returns {HTMLLabelElement} */
+function labelOf(area) {
+  return area.labels[0];
+}
+
+/** The editor is called and described as the field is in whose place it stands. */
+function naming(area) {
+  const described = (area.getAttribute("aria-describedby") ?? "").split(" ").filter(Boolean);
+  const description = described.map((id) => document.getElementById(id).textContent.trim()).join(" ");
+  return {
+    "aria-label": labelOf(area).textContent,
+    tabindex: "0", // as it is anyway; said for checkers, which do not count what is edited in place among what has the focus
+    ...(description && { "aria-description": description }),
+  };
+}
+
+/**
+ * The component brings its own styles. In a tree of its own they are adopted as sheets, which the policy of our pages lets
+ * through; in the page itself they would be an inline style, which it does not.
+ */
+function rootAfter(area) {
+  const host = document.createElement("div");
+  host.className = "line-text";
+  area.after(host);
+  return host.attachShadow({ mode: "open" });
 }

@@ -160,6 +160,17 @@ class ShellTest {
                 .header("Cache-Control", containsString("immutable")));
     }
 
+    /** The MIT licence wants its notice in all copies; the desk's script is one. */
+    @Test
+    void theLicencesOfBundledLibrariesAreServed() {
+        assertThat(site.browser().get("/assets/desk.js").asString()).contains("/assets/licenses.txt");
+        var answer = site.browser().get("/assets/licenses.txt");
+        answer.then().statusCode(200).contentType(startsWith("text/plain"));
+        assertThat(answer.asString())
+                .contains("@codemirror/view\n\nMIT License", "@lezer/common\n\nMIT License", "style-mod\n\n");
+        assertThat(answer.asString()).doesNotContain("esbuild", "deno");
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"/assets/..%2f..%2flogback.xml", "/assets/none.css", "/assets/%2e%2e/messages.properties"})
     void noAssetIsFoundOutsideTheirFolder(String path) {

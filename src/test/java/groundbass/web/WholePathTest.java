@@ -87,7 +87,7 @@ class WholePathTest {
         page.getByLabel("Title of the lesson").fill("Slack Water");
         press(page, "Begin writing");
 
-        assertThat(page.locator(".CodeMirror").first()).isVisible(); // the script is there
+        assertThat(page.locator(".line-text").first()).isVisible(); // the script is there
         Browser.write(page, "Line text", WITH_A_MISTAKE);
         press(page, "Save the draft");
         assertThat(page.getByRole(AriaRole.MAIN)).containsText("Fret 33");

@@ -56,6 +56,34 @@ public final class Episodes {
                 select(handle, "where e.series_id = :series order by e.number").bind("series", series.value()));
     }
 
+    /** For the desk: so many of a series by number, after those that are skipped. */
+    public List<Episode> in(SeriesId series, int skipped, int most) {
+        return jdbi.withHandle(handle -> list(select(handle, """
+                        where e.series_id = :series order by e.number
+                        offset :skipped rows fetch next :most rows only""")
+                .bind("series", series.value())
+                .bind("skipped", skipped)
+                .bind("most", most)));
+    }
+
+    /** How many a series has, published or not. */
+    public int countIn(SeriesId series) {
+        return jdbi.withHandle(handle -> handle.createQuery("select count(*) from episode where series_id = :series")
+                .bind("series", series.value())
+                .mapTo(Integer.class)
+                .one());
+    }
+
+    /** For the desk: those of a series that are not out, and so many of the latest that are; all of them by number. */
+    public List<Episode> inHand(SeriesId series, int published) {
+        return jdbi.withHandle(handle ->
+                list(select(handle, """
+                        where e.series_id = :series and (e.published_at is null or e.id in (
+                            select id from episode where series_id = :series and published_at is not null
+                            order by number desc fetch first :published rows only))
+                        order by e.number""").bind("series", series.value()).bind("published", published)));
+    }
+
     /** For everyone: the published ones of a series by number. */
     public List<Episode> publishedIn(SeriesId series) {
         return jdbi.withHandle(handle ->

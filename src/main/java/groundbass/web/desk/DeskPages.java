@@ -41,6 +41,7 @@ import groundbass.web.desk.line.LineSound;
 import groundbass.web.desk.recording.RecordingPages;
 import groundbass.web.desk.script.ScriptPages;
 import groundbass.web.desk.site.ImprintPages;
+import groundbass.web.desk.site.LessonListPage;
 import groundbass.web.desk.site.LetterPages;
 import groundbass.web.desk.site.OutboxPages;
 import groundbass.web.desk.site.OverviewPage;
@@ -137,6 +138,7 @@ public final class DeskPages {
                         publishing,
                         services.outbox(),
                         services.brokenFiles()),
+                new LessonListPage(desk, services.episodes(), publishing),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
                 new LetterPages(desk, services.settings()),
                 new EditorPages(desk, editor, saving),

@@ -13,8 +13,7 @@ import java.util.regex.Pattern;
 
 /**
  * The style sheets, scripts, pictures and typefaces of the pages: files of {@code groundbass/web/assets/} on the class
- * path, most of them bundled by the build from {@code src/main/browser}, and some of libraries under names of our own.
- * Read once and kept. Thread-safe.
+ * path, most of them bundled by the build from {@code src/main/browser}. Read once and kept. Thread-safe.
  */
 public final class Assets {
     static final String PATH = "/assets/";
@@ -22,17 +21,12 @@ public final class Assets {
     private static final String FOLDER = "groundbass/web/assets/";
     // a flat folder and plain names: nothing here can climb out of it
     private static final Pattern NAME = Pattern.compile("[a-z0-9][a-z0-9-]*(\\.[a-z0-9]+)+");
-    private static final String TEXT_EDITOR = "META-INF/resources/webjars/codemirror/6.65.7/";
-    private static final Map<String, String> FROM_LIBRARIES = Map.of(
-            "codemirror.js", TEXT_EDITOR + "lib/codemirror.js",
-            "codemirror.css", TEXT_EDITOR + "lib/codemirror.css",
-            "codemirror-hint.js", TEXT_EDITOR + "addon/hint/show-hint.js",
-            "codemirror-hint.css", TEXT_EDITOR + "addon/hint/show-hint.css");
     private static final Set<String> NAMES_OTHERS = Set.of("css", "js");
     private static final Map<String, String> TYPES = Map.of(
             "css", "text/css; charset=utf-8",
             "js", "text/javascript; charset=utf-8",
             "map", "application/json",
+            "txt", "text/plain; charset=utf-8",
             "svg", "image/svg+xml",
             "woff2", "font/woff2",
             "png", "image/png",
@@ -77,8 +71,7 @@ public final class Assets {
     }
 
     private static Optional<byte[]> bytes(String name) {
-        String resource = FROM_LIBRARIES.getOrDefault(name, FOLDER + name);
-        try (var in = Assets.class.getClassLoader().getResourceAsStream(resource)) {
+        try (var in = Assets.class.getClassLoader().getResourceAsStream(FOLDER + name)) {
             return in == null ? Optional.empty() : Optional.of(in.readAllBytes());
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -148,4 +148,31 @@ class EpisodesTest {
             assertThat(fixture.now(episode).slug()).isEqualTo(new Slug("second"));
         }
     }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void inHandAreTheUnpublishedOnesAndTheLatestOfTheOthers(Database database) {
+        try (database) {
+            var fixture = new CatalogFixture(database);
+            fixture.publish(fixture.episode("1, out"));
+            fixture.episode("2, a draft that was passed over");
+            for (int number = 3; number <= 6; number++) {
+                fixture.publish(fixture.episode(number + ", out"));
+            }
+            fixture.episode("7, a draft");
+            var series = fixture.series.id();
+            assertThat(fixture.episodes.inHand(series, 2))
+                    .extracting(Episode::number)
+                    .containsExactly(2, 5, 6, 7);
+            assertThat(fixture.episodes.inHand(series, 9)).hasSize(7);
+            assertThat(fixture.episodes.inHand(series, 0))
+                    .extracting(Episode::number)
+                    .containsExactly(2, 7);
+            assertThat(fixture.episodes.countIn(series)).isEqualTo(7);
+            assertThat(fixture.episodes.in(series, 2, 3))
+                    .extracting(Episode::number)
+                    .containsExactly(3, 4, 5);
+            assertThat(fixture.episodes.in(series, 7, 3)).isEmpty();
+        }
+    }
 }

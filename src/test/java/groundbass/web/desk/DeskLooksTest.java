@@ -107,7 +107,7 @@ class DeskLooksTest {
         PlaywrightAssertions.assertThat(remarks).containsText("Fret 58 on string E");
         PlaywrightAssertions.assertThat(page.locator("#live-said")).hasText("1 mistake");
         page.click(".stand-remarks a");
-        assertThat(page.evaluate("() => document.querySelector('.CodeMirror').CodeMirror.getSelection()"))
+        assertThat(page.evaluate("() => String(document.querySelector('.line-text').shadowRoot.getSelection())"))
                 .isEqualTo("E58");
 
         page.keyboard().type("E8");

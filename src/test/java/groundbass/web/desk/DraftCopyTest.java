@@ -51,9 +51,9 @@ class DraftCopyTest {
         Browser.write(page, "Line text", LINE.replace("A5", "A7"));
         page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Keep as a revision"))
                 .click(); // before the pause after which it would have been saved
-        assertThat(page.locator(".CodeMirror").first()).isVisible();
+        assertThat(page.locator(".line-text").first()).isVisible();
         page.reload();
-        assertThat(page.locator(".CodeMirror").first()).isVisible();
+        assertThat(page.locator(".line-text").first()).isVisible();
         assertThat(page.locator("#mainLine")).hasValue(LINE.replace("A5", "A7"));
         assertThat(page.locator("#draft-local")).isHidden();
     }
@@ -103,7 +103,7 @@ class DraftCopyTest {
         page.context()
                 .addCookies(List.of(new Cookie("session", studio.cookie.getValue()).setUrl(studio.site.address())));
         page.navigate(studio.site.address() + "/desk/episodes/" + episode.id());
-        assertThat(page.locator(".CodeMirror").first()).isVisible();
+        assertThat(page.locator(".line-text").first()).isVisible();
         return page;
     }
 }

@@ -283,7 +283,7 @@ class LineDeskTest {
         page.onConsoleMessage(message -> complaints.add(message.text()));
         page.onPageError(complaints::add);
         page.navigate(studio.site.address() + "/desk/episodes/" + episode.id());
-        assertThat(page.locator(".CodeMirror").first()).isVisible();
+        assertThat(page.locator(".line-text").first()).isVisible();
         return page;
     }
 }

@@ -105,10 +105,46 @@ class TypingTest {
         var page = at(studio.episode("Chosen"));
         page.getByLabel("Line text", exactly()).focus();
         page.keyboard().type("bar 1\n1-4  E5 sla", SLOWLY);
-        assertThat(page.locator(".CodeMirror-hint").first()).hasText("slap");
+        assertThat(page.locator(".cm-tooltip-autocomplete [role=option]").first())
+                .hasText("slap");
         page.keyboard().press("ArrowDown");
         page.keyboard().press("Enter");
         assertThat(page.locator("#mainLine")).hasValue("bar 1\n1-4  E5 slap");
+    }
+
+    /** A word that was asked for is chosen; typing on is an answer of one's own. */
+    @Test
+    void anAskedWordIsChosenUntilOneTypesOn() {
+        var page = at(studio.episode("Asked"));
+        page.getByLabel("Line text", exactly()).focus();
+        page.keyboard().type("bar 1\n1-4  E5 s", SLOWLY);
+        page.keyboard().press("Escape");
+        page.keyboard().press("Control+Space");
+        var chosen = page.locator(".cm-tooltip-autocomplete [role=option][aria-selected=true]");
+        assertThat(chosen).hasCount(1);
+        assertThat(page.locator(".cm-tooltip-autocomplete [role=option]").first())
+                .hasAttribute("aria-selected", "true");
+        assertThat(Browser.barriers(page)).isEmpty();
+        page.keyboard().type("l");
+        assertThat(page.locator(".cm-tooltip-autocomplete [role=option]").first())
+                .hasText(Pattern.compile("^sl"));
+        assertThat(chosen).hasCount(0);
+        page.keyboard().press("Enter");
+        assertThat(page.locator("#mainLine")).hasValue("bar 1\n1-4  E5 sl\n");
+    }
+
+    /** WCAG 2.2, success criterion 2.1.2: no keyboard trap. */
+    @Test
+    void theKeyboardLeavesTheTextBothWays() {
+        var page = at(written("Left"));
+        for (String key : List.of("Tab", "Shift+Tab")) {
+            var text = page.getByLabel("Line text", exactly());
+            text.focus();
+            assertThat(text).isFocused();
+            page.keyboard().press(key);
+            assertThat(text).not().isFocused();
+        }
+        assertThat(page.locator("#mainLine")).hasValue("bar 1 over F\n1-4  E5\n");
     }
 
     private static String read(Path file) {
@@ -134,7 +170,7 @@ class TypingTest {
         page.context()
                 .addCookies(List.of(new Cookie("session", studio.cookie.getValue()).setUrl(studio.site.address())));
         page.navigate(studio.site.address() + "/desk/episodes/" + episode.id());
-        assertThat(page.locator(".CodeMirror").first()).isVisible();
+        assertThat(page.locator(".line-text").first()).isVisible();
         return page;
     }
 }

@@ -141,7 +141,7 @@ class WritingPathTest {
         page.onConsoleMessage(message -> complaints.add(message.text()));
         page.onPageError(complaints::add);
         page.navigate(STUDIO.site.address() + "/desk/episodes/" + episode.id());
-        assertThat(page.locator(".CodeMirror").first()).isVisible();
+        assertThat(page.locator(".line-text").first()).isVisible();
         return page;
     }
 }

@@ -1,0 +1,34 @@
+package groundbass.web.desk.site;
+
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.Episode;
+import groundbass.text.Message;
+import groundbass.web.desk.calendar.PublishingViews;
+import groundbass.web.view.Reader;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+
+/** Makes the rows of the desk's lists of lessons. */
+final class LessonRows {
+    private final PublishingViews publishing;
+
+    LessonRows(PublishingViews publishing) {
+        this.publishing = publishing;
+    }
+
+    /** Makes rows for one page: which drafts are younger than what was fixed is asked once for all of them. */
+    Function<Episode, LessonRow> of(EducatorId who, Reader reader) {
+        var written = Set.copyOf(publishing.writtenSince(who));
+        return episode -> row(who, episode, written.contains(episode.id()), reader);
+    }
+
+    private LessonRow row(EducatorId who, Episode episode, boolean written, Reader reader) {
+        var standing = publishing.standing(episode, reader);
+        var troubles = episode.isPublished() ? List.<Message>of() : publishing.troubles(episode);
+        var differs = written ? publishing.differs(who, episode) : Optional.<Message>empty();
+        return new LessonRow(
+                "/desk/episodes/" + episode.id(), episode.number(), episode.title(), standing, troubles, differs);
+    }
+}

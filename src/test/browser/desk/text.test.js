@@ -1,0 +1,78 @@
+// The text of a line: what is replaced in it, stretches that go along with it, and how its words are told apart.
+import { deepEqual, equal } from "node:assert/strict";
+import { StringStream } from "@codemirror/language";
+import { ChangeSet } from "@codemirror/state";
+import { difference } from "../../../main/browser/desk/line/difference.js";
+import { lineText } from "../../../main/browser/desk/line/language.js";
+import { Stretch } from "../../../main/browser/desk/line/stretch.js";
+
+const LENGTH = 20;
+
+/** Where a stretch from 5 to 8 of a text of 20 characters is after changes, one after the other. */
+function after(...changes) {
+  const stretch = new Stretch(5, 8);
+  let length = LENGTH;
+  for (const change of changes) {
+    const made = ChangeSet.of(change, length);
+    stretch.follow(made);
+    length = made.newLength;
+  }
+  return stretch.place;
+}
+
+Deno.test("only what differs is replaced", () => {
+  const cases = [
+    ["E5", "E7", { from: 1, to: 2, text: "7" }],
+    ["E5", "E5", { from: 2, to: 2, text: "" }],
+    ["", "A7", { from: 0, to: 0, text: "A7" }],
+    ["aa", "a", { from: 1, to: 2, text: "" }],
+    ["a", "aaa", { from: 1, to: 1, text: "aa" }],
+    ["E5, A5", "E5, D5, A5", { from: 4, to: 4, text: "D5, " }],
+  ];
+  for (const [old, text, expected] of cases) {
+    const found = difference(old, text);
+    deepEqual(found, expected, `${old} to ${text}`);
+    equal(old.slice(0, found.from) + found.text + old.slice(found.to), text);
+  }
+});
+
+Deno.test("a stretch goes along with what is written before it, in it and at its edges", () => {
+  deepEqual(after({ from: 0, insert: "two" }), { from: 8, to: 11 });
+  deepEqual(after({ from: 12, insert: "two" }), { from: 5, to: 8 });
+  deepEqual(after({ from: 6, insert: "xy" }), { from: 5, to: 10 });
+  deepEqual(after({ from: 5, insert: "x" }), { from: 5, to: 9 });
+  deepEqual(after({ from: 8, insert: "x" }), { from: 5, to: 9 });
+  deepEqual(after({ from: 3, to: 6 }), { from: 3, to: 5 });
+});
+
+Deno.test("a stretch that was emptied is still there, one that went along with more is gone", () => {
+  deepEqual(after({ from: 5, to: 8 }), { from: 5, to: 5 });
+  deepEqual(after({ from: 5, to: 8 }, { from: 5, insert: "A7" }), { from: 5, to: 7 });
+  equal(after({ from: 4, to: 8, insert: "A7" }), null);
+  equal(after({ from: 5, to: 9 }), null);
+  equal(after({ from: 0, to: LENGTH, insert: "another text" }), null);
+});
+
+/** The kinds of the words of a line of text, each beside what it is made of; the rest is left out. */
+function kinds(line) {
+  const stream = new StringStream(line, 8, 2);
+  const state = lineText.startState(2);
+  const found = [];
+  while (!stream.eol()) {
+    stream.start = stream.pos;
+    const kind = lineText.token(stream, state);
+    if (kind) found.push([line.slice(stream.start, stream.pos), kind]);
+  }
+  return found;
+}
+
+Deno.test("words of a line are told apart", () => {
+  deepEqual(kinds("# the groove"), [["# the groove", "comment"]]);
+  deepEqual(kinds("tempo   96"), [["tempo", "keyword"]]);
+  deepEqual(kinds("bar 1 over F#m7   # slowly"), [["bar 1 over F#m7", "heading"], ["   # slowly", "comment"]]);
+  deepEqual(kinds("2&  E5 slap, rest"), [["2&", "number"], ["E5", "atom"], ["slap", "propertyName"], [
+    "rest",
+    "modifier",
+  ]]);
+  deepEqual(kinds('1 2  Ax "la la"'), [["1", "number"], ["2", "number"], ["Ax", "atom"], ['"la la"', "string"]]);
+});
