@@ -109,7 +109,8 @@ public final class Flac {
 
     private static MessageDigest md5() {
         try {
-            return MessageDigest.getInstance("MD5"); // RFC 9639, section 8.2: it finds faults of a file, and keeps no secret
+            return MessageDigest.getInstance(
+                    "MD5"); // RFC 9639, section 8.2: it finds faults of a file, and keeps no secret
         } catch (NoSuchAlgorithmException impossible) {
             throw new IllegalStateException("every JDK has MD5", impossible);
         }

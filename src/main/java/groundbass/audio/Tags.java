@@ -15,7 +15,8 @@ import java.util.Objects;
  * @param cover a PNG picture, not copied; empty for none
  */
 @SuppressWarnings("ArrayRecordComponent")
-public record Tags(String title, String series, int number, String by, String rights, int beats, double silence, byte[] cover) {
+public record Tags(
+        String title, String series, int number, String by, String rights, int beats, double silence, byte[] cover) {
     static final String PNG = "image/png";
 
     /** The name under which a file tells how many seconds of silence it begins with. */

@@ -17,8 +17,8 @@ import groundbass.musicxml.CompressedMusicXml;
 import groundbass.musicxml.MusicXmlFile;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
-import groundbass.score.Line;
 import groundbass.release.play.Tape;
+import groundbass.score.Line;
 import groundbass.signal.Sound;
 import groundbass.sound.mix.Mix;
 import groundbass.text.Messages;
@@ -34,8 +34,8 @@ import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import picocli.CommandLine;
@@ -244,15 +244,10 @@ public final class RenderCommand implements Callable<Integer> {
                         .getBytes(StandardCharsets.UTF_8);
             case PNG -> new VideoPictures(messages).png(line, frame, ink);
             case MID -> MidiFile.of(Performance.of(line, Playing.at(tempo)));
-<<<<<<< HEAD
             case WAV -> sounding(line, Wav::bytes);
             case MP3 -> sounding(line, Mp3::bytes);
-=======
-            case WAV -> Wav.bytes(track(line));
-            case MP3 -> Mp3.bytes(track(line));
             case MUSICXML -> MusicXmlFile.of(line);
             case MXL -> CompressedMusicXml.of(MusicXmlFile.of(line));
->>>>>>> 9cfb6f1a98d1bf2076e6be4308f3e69ab4206f18
             case WALKTHROUGH -> told(line, messages).getBytes(StandardCharsets.UTF_8);
         };
     }

@@ -59,7 +59,8 @@ class Mp3InfoTest {
         while (Math.abs(samples.get(onset)) < 4_000) {
             onset++;
         }
-        // sin reaches 4000/16384 after an eightieth of its period of 100 samples, 4 samples; the encoder smears it a little
+        // sin reaches 4000/16384 after an eightieth of its period of 100 samples, 4 samples; the encoder smears it a
+        // little
         assertThat(onset).isBetween(4_990, 5_010);
         double power = 0;
         for (int i = 10_000; i < 20_000; i++) {

@@ -274,7 +274,9 @@ class ReleaseBuilderTest {
         byte[] flac = bytes(release.id(), "full-100.flac");
         String text = new String(flac, 0, 1_000, StandardCharsets.UTF_8);
         // RFC 9639, section 8.6: fields of a Vorbis comment
-        assertThat(text).startsWith("fLaC").contains("TITLE=Slack Water", "ALBUM=Low Tide", "TRACKNUMBER=3", "BPM=96", "PREROLL_SECONDS=0.4");
+        assertThat(text)
+                .startsWith("fLaC")
+                .contains("TITLE=Slack Water", "ALBUM=Low Tide", "TRACKNUMBER=3", "BPM=96", "PREROLL_SECONDS=0.4");
         assertThat(releases.file(release.id(), "full-100.flac").orElseThrow().role())
                 .isEqualTo(FileRole.LOSSLESS);
     }

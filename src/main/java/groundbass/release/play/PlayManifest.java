@@ -57,7 +57,8 @@ public record PlayManifest(
      * @param soundFrames how many frames its sound has
      * @param quietFrames how long a player waits before it, so that nothing that wakes up late swallows the first click
      */
-    public record CountIn(long frames, List<Beat> beats, String url, long offset, long bytes, long soundFrames, long quietFrames) {}
+    public record CountIn(
+            long frames, List<Beat> beats, String url, long offset, long bytes, long soundFrames, long quietFrames) {}
 
     /** @param accent whether it is the first of a bar */
     public record Beat(long frame, boolean accent) {}

@@ -169,8 +169,8 @@ public final class Tape implements StemBars, AutoCloseable {
         var playing = Playing.at(performance.playing().percent()).times(rounds);
         var all = Performance.of(performance.line(), playing);
         var sounds = inOrder(order(all));
-        var mastered = levels.computeIfAbsent(
-                new Mixed(mix, rounds), any -> Mastering.mastered(all, sounds, mix, balance));
+        var mastered =
+                levels.computeIfAbsent(new Mixed(mix, rounds), any -> Mastering.mastered(all, sounds, mix, balance));
         var track = Mastering.track(all, sounds, mix, mastered);
         return mix.countIn() ? PreRoll.before(track) : track;
     }

@@ -103,7 +103,8 @@ class BackingTrackTest {
         // three bars of 4/4 at 120 with the count-in are 6 s, at half tempo 12 s; the tail is the same
         long full = unmastered(Performance.of(LINE, Playing.ONCE), Mix.FULL).frames();
         long half = unmastered(Performance.of(LINE, Playing.at(50)), Mix.FULL).frames();
-        long twice = unmastered(Performance.of(LINE, Playing.ONCE.times(2)), Mix.FULL).frames();
+        long twice = unmastered(Performance.of(LINE, Playing.ONCE.times(2)), Mix.FULL)
+                .frames();
         assertThat(half - full).isEqualTo(6L * RATE);
         assertThat(twice - full).isEqualTo(4L * RATE);
     }

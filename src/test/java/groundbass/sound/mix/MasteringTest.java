@@ -152,7 +152,9 @@ class MasteringTest {
             var mastered = played.mastered(mix);
             var countIn = LoudnessMeter.of(played.plain(new Mix(Set.of(), true), mastered));
             var music = LoudnessMeter.of(played.plain(mix.withoutCountIn(), mastered));
-            assertThat(music.momentary() - countIn.momentary()).as(mix.toString()).isBetween(0.0, 6.0);
+            assertThat(music.momentary() - countIn.momentary())
+                    .as(mix.toString())
+                    .isBetween(0.0, 6.0);
         }
     }
 
@@ -201,7 +203,8 @@ class MasteringTest {
         double bar = performance.seconds(performance.bars().get(2).start());
         double half = 2 * 60 / 96.0;
         for (var mix : List.of(Mix.FULL, Mix.WITHOUT_BASS)) {
-            float[] heard = atTheOutput(left(alone.plain(new Mix(Set.of(Stem.DRUMS), false), Balance.EVEN)), whole, mix);
+            float[] heard =
+                    atTheOutput(left(alone.plain(new Mix(Set.of(Stem.DRUMS), false), Balance.EVEN)), whole, mix);
             assertThat(loudness(heard, bar + half) - loudness(heard, bar))
                     .as("%s in %s", piece, mix)
                     .isGreaterThan(4);

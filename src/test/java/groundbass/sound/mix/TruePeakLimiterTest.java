@@ -122,7 +122,9 @@ class TruePeakLimiterTest {
     @Test
     void silenceOfAnyLengthIsSilence() {
         for (int frames : new int[] {0, 1, 143, 144, 145, 1_023, 1_024, 2_048}) {
-            assertThat(limited(new float[frames], 500)[0]).as("%d frames", frames).isEqualTo(new float[frames]);
+            assertThat(limited(new float[frames], 500)[0])
+                    .as("%d frames", frames)
+                    .isEqualTo(new float[frames]);
         }
     }
 }
