@@ -2,8 +2,8 @@ package groundbass.cli;
 
 import groundbass.audio.Mp3;
 import groundbass.audio.Wav;
-import groundbass.document.SheetAids;
 import groundbass.document.SheetAids.CountsRow;
+import groundbass.document.SheetAids;
 import groundbass.document.SheetPaper;
 import groundbass.engraving.png.SheetPng.Ink;
 import groundbass.groove.GrooveLibrary;
@@ -17,6 +17,7 @@ import groundbass.musicxml.CompressedMusicXml;
 import groundbass.musicxml.MusicXmlFile;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
+import groundbass.plaintab.PlainTab;
 import groundbass.release.play.Tape;
 import groundbass.score.Line;
 import groundbass.signal.Sound;
@@ -38,7 +39,7 @@ import java.util.concurrent.Callable;
 import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import picocli.CommandLine;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
@@ -47,13 +48,14 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.TypeConversionException;
+import picocli.CommandLine;
 
 /** {@code render}: line files become sheets, MIDI and words, without a server. */
 @Command(
         name = "render",
         mixinStandardHelpOptions = true,
         description =
-                "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|png|mid|wav|mp3|musicxml|mxl|txt>.")
+                "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|png|mid|wav|mp3|musicxml|mxl|tab.txt|txt>.")
 public final class RenderCommand implements Callable<Integer> {
     /** What can be written of a line; the word in {@code --only}. */
     enum Output {
@@ -65,6 +67,7 @@ public final class RenderCommand implements Callable<Integer> {
         MP3("mp3"),
         MUSICXML("musicxml"),
         MXL("mxl"),
+        TAB("tab.txt"),
         WALKTHROUGH("txt");
 
         private final String ending;
@@ -123,7 +126,7 @@ public final class RenderCommand implements Callable<Integer> {
             names = "--only",
             split = ",",
             paramLabel = "KIND",
-            description = "pdf, svg, png, mid, wav, mp3, musicxml, mxl, walkthrough; without it pdf, svg and mid.")
+            description = "pdf, svg, png, mid, wav, mp3, musicxml, mxl, tab, walkthrough; without it pdf, svg and mid.")
     private Set<Output> only = EnumSet.of(Output.PDF, Output.SVG, Output.MID);
 
     @Mixin
@@ -248,6 +251,7 @@ public final class RenderCommand implements Callable<Integer> {
             case MP3 -> sounding(line, Mp3::bytes);
             case MUSICXML -> MusicXmlFile.of(line);
             case MXL -> CompressedMusicXml.of(MusicXmlFile.of(line));
+            case TAB -> rows(PlainTab.of(line, messages).stream()).getBytes(StandardCharsets.UTF_8);
             case WALKTHROUGH -> told(line, messages).getBytes(StandardCharsets.UTF_8);
         };
     }
@@ -264,8 +268,10 @@ public final class RenderCommand implements Callable<Integer> {
     }
 
     private static String told(Line line, Messages messages) {
-        return Walkthrough.of(line, messages).stream()
-                .map(Step::text)
-                .collect(Collectors.joining(System.lineSeparator(), "", System.lineSeparator()));
+        return rows(Walkthrough.of(line, messages).stream().map(Step::text));
+    }
+
+    private static String rows(Stream<String> rows) {
+        return rows.collect(Collectors.joining(System.lineSeparator(), "", System.lineSeparator()));
     }
 }
