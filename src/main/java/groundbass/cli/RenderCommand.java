@@ -2,8 +2,8 @@ package groundbass.cli;
 
 import groundbass.audio.Mp3;
 import groundbass.audio.Wav;
-import groundbass.document.SheetAids.CountsRow;
 import groundbass.document.SheetAids;
+import groundbass.document.SheetAids.CountsRow;
 import groundbass.document.SheetPaper;
 import groundbass.engraving.png.SheetPng.Ink;
 import groundbass.groove.GrooveLibrary;
@@ -40,6 +40,7 @@ import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
@@ -48,7 +49,6 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.TypeConversionException;
-import picocli.CommandLine;
 
 /** {@code render}: line files become sheets, MIDI and words, without a server. */
 @Command(
