@@ -1,11 +1,11 @@
-// Plays a stretch of the recording, slowed without a change of pitch, with the written line beside it or in its place.
-import { cut } from "./line.js";
+// Plays a stretch of a recording, slowed without a change of pitch, with another sound beside it or in its place.
+import { cut } from "./cut.js";
 
 const PIECE = 20; // seconds of the recording that are made ready at once where nothing is repeated and nobody asks for more
 const LOW = 350; // Hz: above the fundamentals of a bass up to the twelfth fret of the highest string
 const SOON = 0.08;
 
-export class BenchPlayer extends EventTarget {
+export class RecordingPlayer extends EventTarget {
   #context = null;
   #sound = null;
   #stretcher;
