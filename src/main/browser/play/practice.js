@@ -1,4 +1,5 @@
 // One line being practised: what the student does becomes what is played; what is played is lit on the sheet.
+import { soundAlone } from "../common/alone.js";
 import { Engine } from "./engine.js";
 import { holds, isSame, isWhole, rangeOf, readRange, wholeLine, writeRange } from "./loop.js";
 
@@ -9,8 +10,6 @@ const FULL = 100;
 /** Seconds: half a picture of a screen that shows sixty a second, so that light is neither early nor late. */
 const HALF_A_PICTURE = 0.008;
 
-let sounding = null; // of all the lines of a page only one sounds
-
 /** Tells of `change` events: another state, range, tempo or place; and of `problem`. */
 export class Practice extends EventTarget {
   #settings;
@@ -18,6 +17,7 @@ export class Practice extends EventTarget {
   #engine = null;
   #start = null;
   #asked = null; // per cent, until it is heard
+  #soundsAlone = soundAlone(() => this.state !== "stopped" && this.stop());
 
   constructor({ source, sheet, settings }) {
     super();
@@ -245,10 +245,7 @@ export class Practice extends EventTarget {
   }
 
   #stateChanged() {
-    if (this.state !== "stopped" && sounding !== this) {
-      sounding?.stop();
-      sounding = this;
-    }
+    if (this.state !== "stopped") this.#soundsAlone();
     if (this.state === "stopped") this.#start = this.#asked = null;
     this.light();
     this.#tell();
