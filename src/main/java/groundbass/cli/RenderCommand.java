@@ -2,6 +2,8 @@ package groundbass.cli;
 
 import groundbass.audio.Mp3;
 import groundbass.audio.Wav;
+import groundbass.document.SheetAids;
+import groundbass.document.SheetAids.CountsRow;
 import groundbass.document.SheetPaper;
 import groundbass.engraving.png.SheetPng.Ink;
 import groundbass.groove.GrooveLibrary;
@@ -11,6 +13,8 @@ import groundbass.lesson.VideoFrame;
 import groundbass.lesson.VideoPictures;
 import groundbass.linetext.Reading;
 import groundbass.midi.MidiFile;
+import groundbass.musicxml.CompressedMusicXml;
+import groundbass.musicxml.MusicXmlFile;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.score.Line;
@@ -46,7 +50,8 @@ import picocli.CommandLine.TypeConversionException;
 @Command(
         name = "render",
         mixinStandardHelpOptions = true,
-        description = "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|png|mid|wav|mp3|txt>.")
+        description =
+                "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|png|mid|wav|mp3|musicxml|mxl|txt>.")
 public final class RenderCommand implements Callable<Integer> {
     /** What can be written of a line; the word in {@code --only}. */
     enum Output {
@@ -56,6 +61,8 @@ public final class RenderCommand implements Callable<Integer> {
         MID("mid"),
         WAV("wav"),
         MP3("mp3"),
+        MUSICXML("musicxml"),
+        MXL("mxl"),
         WALKTHROUGH("txt");
 
         private final String ending;
@@ -85,6 +92,12 @@ public final class RenderCommand implements Callable<Integer> {
             converter = PaperSize.class)
     private SheetPaper paper = SheetPaper.A4;
 
+    @Option(names = "--counts", description = "Writes under the staves of the sheet (pdf) how its bars are counted.")
+    private boolean counts;
+
+    @Option(names = "--number-bars", description = "Numbers every bar of the sheet (pdf).")
+    private boolean numberBars;
+
     @Mixin
     private LineFiles files;
 
@@ -108,7 +121,7 @@ public final class RenderCommand implements Callable<Integer> {
             names = "--only",
             split = ",",
             paramLabel = "KIND",
-            description = "pdf, svg, png, mid, wav, mp3, walkthrough; without it pdf, svg and mid.")
+            description = "pdf, svg, png, mid, wav, mp3, musicxml, mxl, walkthrough; without it pdf, svg and mid.")
     private Set<Output> only = EnumSet.of(Output.PDF, Output.SVG, Output.MID);
 
     @Mixin
@@ -222,7 +235,7 @@ public final class RenderCommand implements Callable<Integer> {
         var messages = language.messages();
         var sheets = new Sheets(messages);
         return switch (output) {
-            case PDF -> sheets.with(paper).pdf(line, Sheets.Imprint.of(line));
+            case PDF -> sheets.with(paper).with(aids()).pdf(line, Sheets.Imprint.of(line));
             case SVG ->
                 (degrees ? sheets.withDegrees() : sheets)
                         .svgAlone(line, DESK_WIDTH)
@@ -231,8 +244,14 @@ public final class RenderCommand implements Callable<Integer> {
             case MID -> MidiFile.of(Performance.of(line, Playing.at(tempo)));
             case WAV -> Wav.bytes(track(line));
             case MP3 -> Mp3.bytes(track(line));
+            case MUSICXML -> MusicXmlFile.of(line);
+            case MXL -> CompressedMusicXml.of(MusicXmlFile.of(line));
             case WALKTHROUGH -> told(line, messages).getBytes(StandardCharsets.UTF_8);
         };
+    }
+
+    private SheetAids aids() {
+        return new SheetAids(counts ? CountsRow.ALL : CountsRow.NONE, numberBars);
     }
 
     /** Everything at once, with the groove that suits the line. */

@@ -4,10 +4,12 @@ import groundbass.analysis.Analysis;
 import groundbass.document.HouseStyle;
 import groundbass.document.Rights;
 import groundbass.document.SheetAbbreviations;
+import groundbass.document.SheetAids;
 import groundbass.document.SheetPaper;
 import groundbass.engraving.mark.BarPlace;
 import groundbass.engraving.mark.Group;
 import groundbass.engraving.mark.Page;
+import groundbass.engraving.options.Aids;
 import groundbass.engraving.options.Paper;
 import groundbass.engraving.options.SheetOptions;
 import groundbass.engraving.options.SheetOptions.Footer;
@@ -40,10 +42,11 @@ public final class Sheets {
     private final TechniqueLetters letters;
     private final SheetAbbreviations abbreviations;
     private final Paper paper;
+    private final SheetAids aids;
     private final boolean degrees;
 
     public Sheets(Messages messages) {
-        this(messages, TechniqueLetters.usual(), SheetAbbreviations.NONE, Paper.A4, false);
+        this(messages, TechniqueLetters.usual(), SheetAbbreviations.NONE, Paper.A4, SheetAids.USUAL, false);
     }
 
     private Sheets(
@@ -51,29 +54,41 @@ public final class Sheets {
             TechniqueLetters letters,
             SheetAbbreviations abbreviations,
             Paper paper,
+            SheetAids aids,
             boolean degrees) {
         this.messages = messages;
         this.letters = letters;
         this.abbreviations = abbreviations;
         this.words = new PrintedWords(messages);
         this.paper = paper;
+        this.aids = aids;
         this.degrees = degrees;
     }
 
     /** The same with the degrees of the chords under the notes of pictures, where the line has chords, else of the key. */
     public Sheets withDegrees() {
-        return new Sheets(messages, letters, abbreviations, paper, true);
+        return new Sheets(messages, letters, abbreviations, paper, aids, true);
     }
 
     /** The same in a series' style. Abbreviations are for paper: pictures keep every note, so that each can be lit and edited. */
     public Sheets with(HouseStyle style) {
         return new Sheets(
-                messages, PrintedLetters.of(style.letters()), style.abbreviations(), paper(style.paper()), degrees);
+                messages,
+                PrintedLetters.of(style.letters()),
+                style.abbreviations(),
+                paper(style.paper()),
+                style.aids(),
+                degrees);
     }
 
     /** The same on another paper. */
     public Sheets with(SheetPaper other) {
-        return new Sheets(messages, letters, abbreviations, paper(other), degrees);
+        return new Sheets(messages, letters, abbreviations, paper(other), aids, degrees);
+    }
+
+    /** The same with other helps for readers of printed sheets. */
+    public Sheets with(SheetAids other) {
+        return new Sheets(messages, letters, abbreviations, paper, other, degrees);
     }
 
     private static Paper paper(SheetPaper chosen) {
@@ -130,14 +145,24 @@ public final class Sheets {
         return pdf(new Sheet(pages, alternatives).numbered(imprint.title(), words), imprint);
     }
 
-    private static List<Piece> pieces(List<ToldLine> lines, Imprint imprint) {
+    private List<Piece> pieces(List<ToldLine> lines, Imprint imprint) {
         var pieces = new ArrayList<Piece>();
         for (var told : lines) {
             String title = title(told.line(), imprint.title());
             var header = pieces.isEmpty() ? imprint.header(title) : new Header(title, "", "");
-            pieces.add(new Piece(Writing.of(told.line()), header));
+            pieces.add(new Piece(Writing.of(told.line()), header, aids(!pieces.isEmpty())));
         }
         return pieces;
+    }
+
+    private Aids aids(boolean exercise) {
+        boolean counts =
+                switch (aids.counts()) {
+                    case ALL -> true;
+                    case NONE -> false;
+                    case EXERCISES -> exercise;
+                };
+        return new Aids(counts, aids.everyBar());
     }
 
     private List<Chapter> chapters(List<ToldLine> lines, String title) {

@@ -31,7 +31,10 @@ public record BuildSpec(
         HouseStyle style,
         int renderers) {
     /** Raise it whenever any renderer's output changes. */
-    public static final int RENDERERS = 5;
+    public static final int RENDERERS = 7;
+
+    /** From this version on a release has its lines as MusicXML. */
+    private static final int FIRST_WITH_MUSICXML = 6;
 
     public BuildSpec {
         Objects.requireNonNull(revision);
@@ -62,6 +65,10 @@ public record BuildSpec(
                         .hex()
                         .substring(0, 16),
                 16);
+    }
+
+    boolean hasMusicXml() {
+        return renderers >= FIRST_WITH_MUSICXML;
     }
 
     /** Whether the other build specification makes the same files but for the release's number. */

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import groundbass.catalog.episode.RevisionId;
 import groundbass.document.HouseStyle;
 import groundbass.document.SheetAbbreviations;
+import groundbass.document.SheetAids;
 import groundbass.document.SheetLetters;
 import groundbass.document.SheetPaper;
 import java.time.LocalDate;
@@ -34,6 +35,7 @@ final class BuildSpecJson {
         if (spec.style().paper() != HouseStyle.USUAL.paper()) {
             node.put("paper", spec.style().paper().toString());
         }
+        putUnlessUsual(node, "aids", spec.style().aids().toString());
         node.put("renderers", spec.renderers());
         return node.toString();
     }
@@ -58,7 +60,8 @@ final class BuildSpecJson {
                     new HouseStyle(
                             SheetLetters.parse(node.path("letters").asText("")),
                             SheetAbbreviations.parse(node.path("abbreviations").asText("")),
-                            SheetPaper.parse(node.path("paper").asText(""))),
+                            SheetPaper.parse(node.path("paper").asText("")),
+                            SheetAids.parse(node.path("aids").asText(""))),
                     node.required("renderers").asInt());
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a build specification that this program wrote can be read", e);

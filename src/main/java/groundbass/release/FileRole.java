@@ -10,6 +10,8 @@ public enum FileRole {
     SHEET,
     /** The line as a Standard MIDI File. */
     MIDI,
+    /** The line for other music programs. */
+    MUSICXML,
     /** The line as text. */
     LINE_TEXT,
     /** The band at a tempo to practise at. */
@@ -32,7 +34,7 @@ public enum FileRole {
     /** Whether a reader is shown this file to take home. */
     public boolean isOffered() {
         return switch (this) {
-            case BUNDLE, SHEET, MIDI, LINE_TEXT, PRACTICE, LOSSLESS, OWN_TRACK, READ_ME -> true;
+            case BUNDLE, SHEET, MIDI, MUSICXML, LINE_TEXT, PRACTICE, LOSSLESS, OWN_TRACK, READ_ME -> true;
             case PICTURE, PAGE, PLAY, STEM -> false;
         };
     }
@@ -46,7 +48,7 @@ public enum FileRole {
     public boolean isPlayed() {
         return switch (this) {
             case PRACTICE, OWN_TRACK, PLAY, STEM -> true;
-            case BUNDLE, SHEET, MIDI, LINE_TEXT, LOSSLESS, READ_ME, PICTURE, PAGE -> false;
+            case BUNDLE, SHEET, MIDI, MUSICXML, LINE_TEXT, LOSSLESS, READ_ME, PICTURE, PAGE -> false;
         };
     }
 

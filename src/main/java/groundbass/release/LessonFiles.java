@@ -11,9 +11,12 @@ import groundbass.lesson.PageContents;
 import groundbass.lesson.Sheets;
 import groundbass.lesson.ToldLine;
 import groundbass.midi.MidiFile;
+import groundbass.musicxml.Credits;
+import groundbass.musicxml.MusicXmlFile;
 import groundbass.performance.Performance;
 import groundbass.score.Line;
 import groundbass.text.Messages;
+import groundbass.writing.Writing;
 import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -58,6 +61,12 @@ final class LessonFiles {
         var steps = new ArrayList<Supplier<Artifact>>();
         steps.add(this::sheet);
         steps.add(() -> midi("line", lesson.main()));
+        if (spec.hasMusicXml()) {
+            steps.add(() -> musicXml(
+                    "line",
+                    lesson.main(),
+                    inTheLesson().or(Credits.of(lesson.main().header()))));
+        }
         steps.add(() -> text("line", lesson.document().mainLine()));
         steps.addAll(pictures("line", lesson.main()));
         for (int i = 0; i < lesson.exercises().size(); i++) {
@@ -72,6 +81,9 @@ final class LessonFiles {
         var line = lesson.exercises().get(index);
         var steps = new ArrayList<Supplier<Artifact>>();
         steps.add(() -> midi(stem, line));
+        if (spec.hasMusicXml()) {
+            steps.add(() -> musicXml(stem, line, Credits.of(line.header()).or(inTheLesson())));
+        }
         steps.add(() -> text(stem, lesson.document().exercises().get(index)));
         steps.addAll(pictures(stem, line));
         return steps;
@@ -108,6 +120,22 @@ final class LessonFiles {
         var performance = Performance.of(line);
         var band = line == lesson.main() ? Band.of(performance, lesson.groove()) : Band.of(performance);
         return new Artifact(stem + ".mid", FileRole.MIDI, "audio/midi", MidiFile.of(performance, band));
+    }
+
+    private static Artifact musicXml(String stem, Line line, Credits credits) {
+        byte[] file = MusicXmlFile.of(Writing.of(line), credits);
+        return new Artifact(stem + ".musicxml", FileRole.MUSICXML, MusicXmlFile.MEDIA_TYPE, file);
+    }
+
+    /** What the sheet says as well. */
+    private Credits inTheLesson() {
+        var rights = lesson.document().rights();
+        return new Credits(
+                lesson.document().title(),
+                rights.composer(),
+                rights.credit(),
+                rights.statement(),
+                spec.episodeAddress());
     }
 
     private Artifact text(String stem, LineSource source) {

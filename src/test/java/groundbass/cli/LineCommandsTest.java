@@ -10,6 +10,7 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.zip.ZipFile;
 import javax.imageio.ImageIO;
 import javax.sound.midi.MidiSystem;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -96,6 +97,20 @@ class LineCommandsTest {
                 .isZero();
         assertThat(folder.resolve("gallery/gallery.html")).isNotEmptyFile();
         assertThat(folder.resolve("gallery/gallery.pdf")).isNotEmptyFile();
+    }
+
+    @Test
+    void renderWritesMusicXmlPlainAndInAZip() throws Exception {
+        assertThat(run("render", line.toString(), "--out", folder.toString(), "--only", "musicxml,mxl"))
+                .isZero();
+        var score = DocumentBuilderFactory.newInstance()
+                .newDocumentBuilder()
+                .parse(folder.resolve("slack.musicxml").toFile());
+        assertThat(score.getDocumentElement().getTagName()).isEqualTo("score-partwise");
+        try (var zip = new ZipFile(folder.resolve("slack.mxl").toFile())) {
+            assertThat(zip.getInputStream(zip.getEntry("line.musicxml")).readAllBytes())
+                    .isEqualTo(Files.readAllBytes(folder.resolve("slack.musicxml")));
+        }
     }
 
     @Test

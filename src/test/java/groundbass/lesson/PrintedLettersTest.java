@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.document.HouseStyle;
 import groundbass.document.SheetAbbreviations;
+import groundbass.document.SheetAids;
 import groundbass.document.SheetLetters;
 import groundbass.document.SheetPaper;
 import groundbass.linetext.LineText;
@@ -17,7 +18,8 @@ class PrintedLettersTest {
     private static String svg(String letters) {
         var line = LineText.read("bar 1\n1-2  E0 slap, G2 pop, E3 down, E5 hammer\n3-4  rest\n")
                 .line();
-        var style = new HouseStyle(SheetLetters.parse(letters), SheetAbbreviations.NONE, SheetPaper.A4);
+        var style =
+                new HouseStyle(SheetLetters.parse(letters), SheetAbbreviations.NONE, SheetPaper.A4, SheetAids.USUAL);
         return SHEETS.with(style).svg(line, 110, "x-");
     }
 

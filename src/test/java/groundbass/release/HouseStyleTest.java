@@ -9,6 +9,8 @@ import groundbass.document.HouseStyle;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.SheetAbbreviations;
+import groundbass.document.SheetAids;
+import groundbass.document.SheetAids.CountsRow;
 import groundbass.document.SheetLetters;
 import groundbass.document.SheetPaper;
 import groundbass.lesson.Lesson;
@@ -17,6 +19,7 @@ import groundbass.linetext.LineText;
 import groundbass.text.Messages;
 import java.io.IOException;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import org.apache.pdfbox.Loader;
@@ -31,7 +34,10 @@ class HouseStyleTest {
 
     private static HouseStyle style(boolean simile, boolean restsTogether) {
         return new HouseStyle(
-                SheetLetters.parse("slap=S"), new SheetAbbreviations(simile, restsTogether), SheetPaper.A4);
+                SheetLetters.parse("slap=S"),
+                new SheetAbbreviations(simile, restsTogether),
+                SheetPaper.A4,
+                SheetAids.USUAL);
     }
 
     private static LessonFiles files(String line, HouseStyle style) {
@@ -109,7 +115,7 @@ class HouseStyleTest {
     /** ISO 216: A4 is 210 by 297 mm. ANSI/ASME Y14.1: size A is 8.5 by 11 inches of 72 points. */
     @Test
     void aReleaseIsPrintedOnThePaperOfTheSeries() throws IOException {
-        var american = new HouseStyle(SheetLetters.USUAL, SheetAbbreviations.NONE, SheetPaper.LETTER);
+        var american = new HouseStyle(SheetLetters.USUAL, SheetAbbreviations.NONE, SheetPaper.LETTER, SheetAids.USUAL);
         assertThat(paper(american).getWidth()).isCloseTo(612, within(0.5f));
         assertThat(paper(american).getHeight()).isCloseTo(792, within(0.5f));
         assertThat(paper(WRITTEN_OUT).getWidth()).isCloseTo(210 / 25.4f * 72, within(0.5f));
@@ -120,6 +126,37 @@ class HouseStyleTest {
         byte[] sheet = files("bar 1\n1-4 E17\n", style).steps().get(0).get().bytes();
         try (var document = Loader.loadPDF(sheet)) {
             return document.getPage(0).getMediaBox();
+        }
+    }
+
+    /** rule: counts-row: a half note on 1 is waited out at 2; the line itself and its one exercise are such. */
+    @Test
+    void countsStandWhereTheSeriesWantsThem() throws IOException {
+        assertThat(waitedOut(CountsRow.NONE)).isZero();
+        assertThat(waitedOut(CountsRow.EXERCISES)).isEqualTo(1);
+        assertThat(waitedOut(CountsRow.ALL)).isEqualTo(2);
+    }
+
+    private static long waitedOut(CountsRow counts) throws IOException {
+        var halves = new LineSource("", "bar 1\n1-4 E3, E5\n");
+        var document = EpisodeDocument.titled("Slack Water", Level.BEGINNER)
+                .edit()
+                .mainLine(halves)
+                .exercises(List.of(halves))
+                .done();
+        var style = new HouseStyle(
+                SheetLetters.USUAL, SheetAbbreviations.NONE, SheetPaper.A4, new SheetAids(counts, false));
+        assertThat(BuildSpecJson.read(BuildSpecJson.write(spec(style)))).isEqualTo(spec(style));
+        byte[] sheet = new LessonFiles(Lesson.of(document), spec(style))
+                .steps()
+                .get(0)
+                .get()
+                .bytes();
+        try (var pdf = Loader.loadPDF(sheet)) {
+            return Pattern.compile("\\(2\\)")
+                    .matcher(new PDFTextStripper().getText(pdf))
+                    .results()
+                    .count();
         }
     }
 

@@ -161,8 +161,10 @@ class ReleaseBuilderTest {
                 .containsExactly(
                         "README.txt",
                         "exercise-1.mid",
+                        "exercise-1.musicxml",
                         "exercise-1.txt",
                         "line.mid",
+                        "line.musicxml",
                         "line.txt",
                         "practice/bass-100.mp3",
                         "practice/bass-50.mp3",
@@ -172,6 +174,40 @@ class ReleaseBuilderTest {
                         "practice/without-bass-50.mp3",
                         "sheet.pdf");
         assertThat(new String(zip.get("line.txt"), StandardCharsets.UTF_8)).isEqualTo(LINE);
+    }
+
+    /** What is damaged of an old release is made again from its specification, and has to be what it was. */
+    @Test
+    void aReleaseFromBeforeThereWasMusicXmlStaysWithoutIt() {
+        var spec = spec(revision(List.of()), 1);
+        var before = new BuildSpec(
+                spec.revision(),
+                2,
+                spec.series(),
+                spec.episodeNumber(),
+                spec.fileStem(),
+                spec.episodeAddress(),
+                spec.date(),
+                5);
+        assertThat(releases.files(built(before).id())).noneMatch(file -> file.role() == FileRole.MUSICXML);
+        assertThat(releases.files(built(spec(revision(List.of()), 3)).id()))
+                .filteredOn(file -> file.role() == FileRole.MUSICXML)
+                .extracting(ReleaseFile::name)
+                .containsExactly("line.musicxml", "exercise-1.musicxml");
+    }
+
+    /** What the lesson says of itself stands in the line's file as it does on its sheet. */
+    @Test
+    void theLineForOtherProgramsCarriesCreditsAndRights() throws IOException {
+        var release = built(spec(revision(List.of()), 1));
+        assertThat(new String(bytes(release.id(), "line.musicxml"), StandardCharsets.UTF_8))
+                .contains(
+                        "<work-title>Slack Water</work-title>",
+                        "Quay Studio",
+                        "<rights>Original material.</rights>",
+                        "<source>https://example.org/e/");
+        assertThat(new String(bytes(release.id(), "exercise-1.musicxml"), StandardCharsets.UTF_8))
+                .contains("<work-title>Only the thumb</work-title>", "<rights>Original material.</rights>");
     }
 
     @Test

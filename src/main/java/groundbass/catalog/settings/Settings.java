@@ -5,6 +5,7 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.series.SeriesId;
 import groundbass.document.HouseStyle;
 import groundbass.document.SheetAbbreviations;
+import groundbass.document.SheetAids;
 import groundbass.document.SheetLetters;
 import groundbass.document.SheetPaper;
 import groundbass.form.Outcome;
@@ -27,6 +28,7 @@ public final class Settings {
     private static final String LETTERS = "letters.";
     private static final String ABBREVIATIONS = "abbreviations.";
     private static final String PAPER = "paper.";
+    private static final String AIDS = "aids.";
 
     private final Jdbi jdbi;
     private final Audit audit;
@@ -111,7 +113,8 @@ public final class Settings {
         return new HouseStyle(
                 SheetLetters.parse(chosen(handle, LETTERS + series.value())),
                 SheetAbbreviations.parse(chosen(handle, ABBREVIATIONS + series.value())),
-                SheetPaper.parse(chosen(handle, PAPER + series.value())));
+                SheetPaper.parse(chosen(handle, PAPER + series.value())),
+                SheetAids.parse(chosen(handle, AIDS + series.value())));
     }
 
     /**
@@ -124,13 +127,15 @@ public final class Settings {
             SeriesId series,
             Map<String, String> typed,
             SheetAbbreviations abbreviations,
-            SheetPaper paper) {
+            SheetPaper paper,
+            SheetAids aids) {
         var outcome = SheetLetters.typed(typed);
         outcome.result()
                 .ifPresent(letters -> jdbi.useTransaction(handle -> {
                     NamedValues.put(handle, LETTERS + series.value(), letters.toString());
                     NamedValues.put(handle, ABBREVIATIONS + series.value(), abbreviations.toString());
                     NamedValues.put(handle, PAPER + series.value(), paper.toString());
+                    NamedValues.put(handle, AIDS + series.value(), aids.toString());
                     audit.append(handle, who, "letters.changed", series.value());
                 }));
         return outcome;

@@ -34,6 +34,7 @@ public enum Kind {
     TECHNIQUE,
     FINGER,
     FIGURE,
+    COUNT,
     CHORD_NAME,
     SECTION,
     TEMPO,

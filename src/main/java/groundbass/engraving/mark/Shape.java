@@ -216,10 +216,24 @@ public sealed interface Shape {
      * @param size of the em
      * @param at the baseline's left end, middle or right end, as {@code align} says
      * @param link the address that the run leads to
+     * @param pale whether it stands behind the music: a help that is not part of it
      */
-    record Run(String text, Face face, double size, Point at, Align align, Optional<String> link) implements Shape {
+    record Run(String text, Face face, double size, Point at, Align align, Optional<String> link, boolean pale)
+            implements Shape {
+        /** How dark pale ink is, of 1. */
+        public static final double PALE = 0.6;
+
         public Run(String text, Face face, double size, Point at, Align align) {
             this(text, face, size, at, align, Optional.empty());
+        }
+
+        public Run(String text, Face face, double size, Point at, Align align, Optional<String> link) {
+            this(text, face, size, at, align, link, false);
+        }
+
+        /** The same in pale ink. */
+        public Run inPale() {
+            return new Run(text, face, size, at, align, link, true);
         }
 
         public double width() {
@@ -237,7 +251,7 @@ public sealed interface Shape {
 
         @Override
         public Run moved(double dx, double dy) {
-            return new Run(text, face, size, at.moved(dx, dy), align, link);
+            return new Run(text, face, size, at.moved(dx, dy), align, link, pale);
         }
 
         @Override

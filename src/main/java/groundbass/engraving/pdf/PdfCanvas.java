@@ -91,7 +91,13 @@ final class PdfCanvas implements Canvas {
             size = points;
             out.font(font(face), size);
         }
+        if (run.pale()) {
+            out.grey(1 - Shape.Run.PALE);
+        }
         out.text(x(run.left()), y(run.at().y()), resources.glyphs(face, run.text()));
+        if (run.pale()) {
+            out.grey(0);
+        }
         run.link().ifPresent(link -> tags.link(rectangle(run.box()), link, run.text()));
     }
 

@@ -57,6 +57,11 @@ final class PdfContent {
         out.append("> Tj ET\n");
     }
 
+    /** What follows is filled with a grey: 0 is black, 1 is white. */
+    void grey(double level) {
+        numbers(level).append("g\n");
+    }
+
     void beginArtifact() {
         out.append("/Artifact BMC\n");
     }

@@ -7,6 +7,7 @@ import groundbass.engraving.mark.MusicFont;
 import groundbass.engraving.mark.Point;
 import groundbass.engraving.mark.Shape;
 import groundbass.engraving.mark.TextFont;
+import java.awt.AlphaComposite;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.AffineTransform;
@@ -74,10 +75,15 @@ final class PictureCanvas implements Canvas {
         var font = TextFont.of(run.face());
         var place = AffineTransform.getTranslateInstance(run.left(), run.at().y());
         place.scale(run.size(), run.size());
+        var composite = out.getComposite();
+        if (run.pale()) {
+            out.setComposite(AlphaComposite.getInstance(AlphaComposite.SRC_OVER, (float) Shape.Run.PALE));
+        }
         run.text().codePoints().forEach(character -> {
             fill(font.outline(character), place);
             place.translate(font.width(Character.toString(character)), 0);
         });
+        out.setComposite(composite);
     }
 
     private void fill(Path2D path, AffineTransform place) {

@@ -1,6 +1,7 @@
 package groundbass.engraving.sheet;
 
 import groundbass.engraving.mark.Page;
+import groundbass.engraving.options.Aids;
 import groundbass.engraving.options.SheetOptions;
 import groundbass.engraving.options.SheetOptions.Header;
 import groundbass.writing.WrittenLine;
@@ -19,8 +20,13 @@ public final class Layout {
      * One of the lines of a document.
      *
      * @param header what stands over it; the options' own header is not used
+     * @param aids what helps its reader; the options' own are not used
      */
-    public record Piece(WrittenLine line, Header header) {}
+    public record Piece(WrittenLine line, Header header, Aids aids) {
+        public Piece(WrittenLine line, Header header) {
+            this(line, header, Aids.NONE);
+        }
+    }
 
     private Layout(List<Piece> pieces, SheetOptions options) {
         this.options = options;
@@ -35,7 +41,7 @@ public final class Layout {
      * @return at least one page; on a screen exactly one
      */
     public static List<Page> of(WrittenLine line, SheetOptions options) {
-        return of(List.of(new Piece(line, options.header())), options);
+        return of(List.of(new Piece(line, options.header(), options.aids())), options);
     }
 
     /**

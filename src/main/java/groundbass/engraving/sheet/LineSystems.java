@@ -87,7 +87,7 @@ final class LineSystems {
         Block.heading(PageHeader.parts(options, piece.header(), tuning, number == 0), number)
                 .ifPresent(blocks::add);
         for (var plan : plans(options.paper().room())) {
-            var sketch = new Sketch(plan, options, signs, techniques, tuning);
+            var sketch = new Sketch(plan, options.with(piece.aids()), signs, techniques, tuning);
             var part = SystemDrawing.draw(sketch);
             var place = signs.bar(plan.firstIndex()).bar().changes().place();
             boolean newPage = plan.firstIndex() > 0 && place.equals(java.util.Optional.of(Fresh.PAGE));

@@ -51,6 +51,7 @@ public final class SystemDrawing {
             new TechniqueSpans(),
             new Fingers(),
             new Figures(),
+            new Counts(),
             new BarNumbers(),
             new ChordNames(),
             new WordsAbove(),

@@ -138,6 +138,9 @@ public final class SvgCanvas implements Canvas {
         place(run.at());
         number(body.append(" font-size=\""), run.size()).append('"');
         body.append(face(run.face())).append(anchor(run.align()));
+        if (run.pale()) {
+            number(body.append(" fill-opacity=\""), Shape.Run.PALE).append('"');
+        }
         if (run.text().length() >= LONG) {
             number(body.append(" textLength=\""), run.width()).append("\" lengthAdjust=\"spacingAndGlyphs\"");
         }

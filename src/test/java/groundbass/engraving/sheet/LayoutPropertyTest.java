@@ -6,6 +6,7 @@ import groundbass.engraving.mark.Box;
 import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.Page;
 import groundbass.engraving.mark.RecordingCanvas;
+import groundbass.engraving.options.Aids;
 import groundbass.engraving.options.Paper;
 import groundbass.engraving.options.SheetOptions;
 import groundbass.engraving.options.SheetOptions.Footer;
@@ -50,7 +51,8 @@ class LayoutPropertyTest {
                 .with(Staves.values()[(int) (seed % 3)])
                 .with(seed % 7 == 0 ? letters : TechniqueLetters.usual())
                 .withSimile(seed % 4 == 0)
-                .withRestsTogether(seed % 5 == 0);
+                .withRestsTogether(seed % 5 == 0)
+                .with(new Aids(seed % 2 == 0, seed % 6 == 0));
     }
 
     private static List<Page> lay(Line line, long seed) {

@@ -3,6 +3,8 @@ package groundbass.web.desk.site;
 import groundbass.catalog.settings.Settings;
 import groundbass.document.HouseStyle;
 import groundbass.document.SheetAbbreviations;
+import groundbass.document.SheetAids;
+import groundbass.document.SheetAids.CountsRow;
 import groundbass.document.SheetLetters;
 import groundbass.document.SheetPaper;
 import groundbass.lesson.UsualLetters;
@@ -51,8 +53,10 @@ public final class LetterPages implements PageGroup {
         var abbreviations = new SheetAbbreviations(
                 FormParameters.ticked(ctx, "simile"), FormParameters.ticked(ctx, "restsTogether"));
         var paper = SheetPaper.parse(FormParameters.text(ctx, "paper"));
+        var aids = new SheetAids(
+                CountsRow.parse(FormParameters.text(ctx, "counts")), FormParameters.ticked(ctx, "everyBar"));
         var problems =
-                new FieldProblems(settings.saveStyle(desk.educator(ctx), series.id(), typed, abbreviations, paper)
+                new FieldProblems(settings.saveStyle(desk.educator(ctx), series.id(), typed, abbreviations, paper, aids)
                         .problems());
         if (problems.isEmpty()) {
             Flash.say(ctx, "desk.saved");
@@ -60,7 +64,9 @@ public final class LetterPages implements PageGroup {
         } else {
             desk.pages()
                     .showAgain(
-                            ctx, TEMPLATE, View.of(ctx.path(), series.title(), typed, abbreviations, paper, problems));
+                            ctx,
+                            TEMPLATE,
+                            View.of(ctx.path(), series.title(), typed, abbreviations, paper, aids, problems));
         }
     }
 
@@ -71,9 +77,17 @@ public final class LetterPages implements PageGroup {
             List<Row> rows,
             SheetAbbreviations abbreviations,
             SheetPaper paper,
+            SheetAids aids,
             FieldProblems problems) {
         static View of(String path, String series, HouseStyle style) {
-            return of(path, series, style.letters().byWord(), style.abbreviations(), style.paper(), FieldProblems.NONE);
+            return of(
+                    path,
+                    series,
+                    style.letters().byWord(),
+                    style.abbreviations(),
+                    style.paper(),
+                    style.aids(),
+                    FieldProblems.NONE);
         }
 
         static View of(
@@ -82,11 +96,12 @@ public final class LetterPages implements PageGroup {
                 Map<String, String> typed,
                 SheetAbbreviations abbreviations,
                 SheetPaper paper,
+                SheetAids aids,
                 FieldProblems problems) {
             var rows = SheetLetters.WORDS.stream()
                     .map(word -> new Row(word, UsualLetters.of(word), typed.getOrDefault(word, "")))
                     .toList();
-            return new View(path, series, rows, abbreviations, paper, problems);
+            return new View(path, series, rows, abbreviations, paper, aids, problems);
         }
     }
 

@@ -64,6 +64,7 @@ final class FileViews {
             case SHEET -> say("student.file.sheet");
             case READ_ME -> say("student.file.read_me");
             case MIDI -> ofLine(file, "midi");
+            case MUSICXML -> ofLine(file, "musicxml");
             case LINE_TEXT -> ofLine(file, "line_text");
             case PRACTICE, LOSSLESS -> practice(file);
             case OWN_TRACK -> own(file);
