@@ -24,6 +24,7 @@ class Bars {
   #correction = new Correction();
   #player;
   #deck;
+  /** @type {Promise<void> | null} */
   #opening = null;
 
   constructor(root) {

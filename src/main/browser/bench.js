@@ -22,7 +22,8 @@ class Bench {
   #say;
   #player;
   #deck;
-  #recording = null; // {name, file, marks, first}
+  /** @type {{name: string, file: File, marks: number[], first: number} | null} */
+  #recording = null;
 
   constructor(root) {
     this.#root = root;
@@ -50,6 +51,12 @@ class Bench {
     this.#watchWave();
     root.addEventListener("toggle", () => this.#openKept(), { once: true });
     root.addEventListener("toggle", () => requestAnimationFrame(() => this.#deck.show()));
+  }
+
+  /** What is on the bench: asked for where something is. */
+  get #opened() {
+    if (!this.#recording) throw new Error("no recording is on the bench");
+    return this.#recording;
   }
 
   async #openKept() {
@@ -89,8 +96,8 @@ class Bench {
 
   async #save() {
     try {
-      await keep(this.#path, this.#recording);
-      this.#root.dataset.kept = this.#recording.marks.length;
+      await keep(this.#path, this.#opened);
+      this.#root.dataset.kept = this.#opened.marks.length;
     } catch {
       this.#deck.tell(this.#say("unkept"));
     }
@@ -108,12 +115,12 @@ class Bench {
   }
 
   #bars() {
-    return barsOf(this.#recording.marks, this.#recording.first);
+    return barsOf(this.#opened.marks, this.#opened.first);
   }
 
   /** The bar that is heard, or would be heard next. */
   get #here() {
-    return barAt(this.#recording.marks, this.#recording.first, this.#deck.place.at);
+    return barAt(this.#opened.marks, this.#opened.first, this.#deck.place.at);
   }
 
   #show() {
@@ -130,11 +137,11 @@ class Bench {
   }
 
   #showMarks() {
-    this.#part("marks").replaceChildren(...this.#recording.marks.map((mark, i) => this.#markItem(mark, i)));
+    this.#part("marks").replaceChildren(...this.#opened.marks.map((mark, i) => this.#markItem(mark, i)));
   }
 
   #markItem(mark, i) {
-    const { marks, first } = this.#recording;
+    const { marks, first } = this.#opened;
     const name = element("span", { text: this.#say("mark", first + i, minutes(mark)) });
     const item = element("li", {}, name);
     const offer = (word, text, changed) => {
@@ -150,14 +157,14 @@ class Bench {
   }
 
   #setMarks(marks) {
-    this.#recording.marks = marks;
+    this.#opened.marks = marks;
     this.#showMarks();
     this.#deck.show();
     this.#save();
   }
 
   #mark() {
-    this.#setMarks(marked(this.#recording.marks, this.#deck.at));
+    this.#setMarks(marked(this.#opened.marks, this.#deck.at));
   }
 
   #toggle() {
@@ -196,8 +203,8 @@ class Bench {
   }
 
   #setFirst(number) {
-    this.#recording.first = Math.max(0, Math.min(MOST_BARS, Math.round(number) || 0));
-    this.#setMarks(this.#recording.marks);
+    this.#opened.first = Math.max(0, Math.min(MOST_BARS, Math.round(number) || 0));
+    this.#setMarks(this.#opened.marks);
   }
 
   /** A press goes there; what is drawn over is repeated. */

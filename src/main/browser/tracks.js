@@ -2,7 +2,7 @@
 // this script. Sound is fetched when it is wanted, not before.
 import { soundAlone } from "./common/alone.js";
 import { minutes } from "./common/minutes.js";
-import { byId, partsOf, wordsOf } from "./common/page.js";
+import { byId, inside, partsOf, wordsOf } from "./common/page.js";
 
 const parts = byId("track-player", HTMLTemplateElement).content;
 const say = wordsOf(parts);
@@ -44,9 +44,9 @@ class TrackPlayer {
    */
   constructor(audio, loudness) {
     this.#audio = audio;
-    this.#name = audio.getAttribute("aria-label");
+    this.#name = audio.getAttribute("aria-label") ?? "";
     this.#loudness = loudness;
-    const player = /** @type {HTMLElement} */ (parts.querySelector(".player").cloneNode(true));
+    const player = /** @type {HTMLElement} */ (inside(parts, ".player").cloneNode(true));
     player.setAttribute("aria-label", this.#name);
     this.#part = partsOf(player);
     this.#part("link").href = audio.src;

@@ -14,26 +14,38 @@ const HALF_A_PICTURE = 0.008;
 export class Practice extends EventTarget {
   #settings;
   #sheet;
-  #engine = null;
+  /** @type {Engine} */
+  #engine;
   #start = null;
-  #asked = null; // per cent, until it is heard
+  /** @type {number | null} per cent, until it is heard */
+  #asked = null;
   #soundsAlone = soundAlone(() => this.state !== "stopped" && this.stop());
 
   constructor({ source, sheet, settings }) {
     super();
     this.#settings = settings;
     this.#sheet = sheet;
-    this.use(source);
+    this.#engine = this.#engineOf(source);
+    this.#begun();
     settings.addEventListener("change", ({ detail }) => this.#settingChanged(detail));
   }
 
   /** Plays from another source from now on. */
   use(source) {
-    this.#engine?.stop();
+    this.#engine.stop();
     this.#start = null;
-    this.#engine = new Engine(source, wholeLine(source.score.bars), this.#wishes(source));
-    this.#engine.addEventListener("state", () => this.#stateChanged());
-    this.#engine.addEventListener("problem", () => this.dispatchEvent(new CustomEvent("problem")));
+    this.#engine = this.#engineOf(source);
+    this.#begun();
+  }
+
+  #engineOf(source) {
+    const engine = new Engine(source, wholeLine(source.score.bars), this.#wishes(source));
+    engine.addEventListener("state", () => this.#stateChanged());
+    engine.addEventListener("problem", () => this.dispatchEvent(new CustomEvent("problem")));
+    return engine;
+  }
+
+  #begun() {
     if (this.setRange(this.#settings.get("from"), this.#settings.get("to"))) this.wholeLine(); // another line by now
     this.dispatchEvent(new CustomEvent("source"));
     this.#tell();

@@ -50,7 +50,7 @@ export class BarStore {
       const answer = await fetch(`${this.#path}/bars${query}`);
       if (!answer.ok) return { word: answer.status === 401 ? "expired" : "failed" };
       const map = await answer.json();
-      this.#tag ||= answer.headers.get("ETag");
+      this.#tag ||= answer.headers.get("ETag") ?? "";
       return map.bars.length ? { map } : { word: "none" };
     } catch {
       return { word: "failed" };

@@ -7,6 +7,7 @@ const END = 0.05; // seconds before the end that are not worth playing
 
 export class Position {
   #at = 0;
+  /** @type {{from: number, to: number} | null} */
   #loop = null;
   #view;
 
