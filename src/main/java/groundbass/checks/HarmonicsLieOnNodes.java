@@ -5,6 +5,7 @@ import groundbass.remark.Severity;
 import groundbass.score.Place;
 import java.util.Comparator;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -35,11 +36,12 @@ final class HarmonicsLieOnNodes implements Rule {
     }
 
     private static boolean sounds(Played note, int fret) {
-        return note.note()
-                .ornaments()
-                .harmonic()
-                .map(harmonic -> harmonic.semitonesAboveOpen(fret).isPresent())
-                .orElse(true);
+        return note.note().ornaments().harmonic().isEmpty() || above(note, fret).isPresent();
+    }
+
+    /** What a harmonic there sounds above its open string: the lower, the louder and the easier to find. */
+    private static OptionalInt above(Played note, int fret) {
+        return note.note().ornaments().harmonic().orElseThrow().semitonesAboveOpen(fret);
     }
 
     private static List<Repair> repairs(Evidence evidence, Played note) {
@@ -49,7 +51,8 @@ final class HarmonicsLieOnNodes implements Rule {
                         Math.min(fret + FARTHEST, evidence.line().header().frets()))
                 .filter(other -> sounds(note, other))
                 .boxed()
-                .sorted(Comparator.comparing(other -> Math.abs(other - fret)))
+                .sorted(Comparator.<Integer>comparingInt(other -> Math.abs(other - fret))
+                        .thenComparingInt(other -> above(note, other).orElseThrow()))
                 .limit(2)
                 .map(other -> Repairs.place(evidence, note, Place.of(note.string(), other)))
                 .toList();

@@ -15,11 +15,7 @@ final class Pace {
     private Pace() {}
 
     /** Four onsets in a row, and how fast that is for the way they are played. */
-    record Window(List<Played> notes, Speed speed, double perSecond) {
-        double share() {
-            return perSecond / speed.fast();
-        }
-    }
+    record Window(List<Played> notes, Speed speed, double perSecond) {}
 
     static List<Window> of(Evidence evidence) {
         var onsets = onsets(evidence);

@@ -54,7 +54,25 @@ class LegatoTest {
                 1   A3, A5 pull
                 2-4 rest
                 """);
-        assertThat(Said.only(line, "pull-not-down").severity()).isEqualTo(Severity.IMPOSSIBLE);
+        var finding = Said.only(line, "pull-not-down");
+        assertThat(finding.severity()).isEqualTo(Severity.IMPOSSIBLE);
+        assertThat(finding.repairs())
+                .extracting(repair -> LineText.print(repair.applyTo(line)))
+                .satisfiesExactly(
+                        hammered -> assertThat(hammered).contains("A5 hammer"),
+                        struck -> assertThat(struck).doesNotContain("hammer").doesNotContain("pull"));
+    }
+
+    @Test
+    void aPullToTheSameFretIsStruck() {
+        var line = Said.bars("""
+                bar 1
+                1   A5, A5 pull
+                2-4 rest
+                """);
+        var repairs = Said.only(line, "pull-not-down").repairs();
+        assertThat(repairs).hasSize(1);
+        assertThat(LineText.print(repairs.get(0).applyTo(line))).doesNotContain("pull");
     }
 
     @Test

@@ -43,6 +43,8 @@ class RulesTest {
                 "speed-high          | WORTH_A_LOOK | 160 | finger | 1 2 3 4 A5, A5, A5, A5",
                 "speed-beyond-limit  | UNWISE       | 140 | slap   | 1 2 3 4 A5, A5, A5, A5",
                 "string-skip-fast    | WORTH_A_LOOK | 140 | finger | 1 E5, G5, E5, rest / 2-4 rest",
+                // sixteenths at 121 are 8.07 a second, over 8
+                "string-skip-fast    | WORTH_A_LOOK | 121 | finger | 1 E5, G5, E5, rest / 2-4 rest",
                 "thumb-on-two-strings| IMPOSSIBLE   | 80  | slap   | 1 E5+G7 / 2-4 rest",
                 "pick-over-a-string  | UNWISE       | 80  | pick   | 1 E5+D7 / 2-4 rest",
                 "thumb-up-without-down | WORTH_A_LOOK | 80 | finger | 1 E5 up, E5 down / 2-4 rest",
@@ -82,12 +84,27 @@ class RulesTest {
                 "80  | finger | 1 E5 ring, A7 / 2-4 rest",
                 "80  | finger | 1 E5 vibrato / 2-4 rest",
                 "80  | finger | 1 G5 bend 1/2 / 2-4 rest",
+                "80  | finger | 1 D5 bend 1 / 2-4 rest",
+                // sixteenths at 120 are eight a second
+                "120 | finger | 1 E5, G5, E5, rest / 2-4 rest",
+                "80  | finger | 1 E5 ring, rest, E5, rest / 2-4 rest",
                 "80  | finger | 1 A7 harmonic, A12 harmonic / 2-4 rest",
                 "120 | finger | 1 E1, E12 / 2-4 rest",
                 "200 | finger | 1 E1, E12 slide / 2-4 rest",
             })
     void doesNotRemarkOn(int tempo, String style, String bar) {
         assertThat(Said.codes(line("C major", tempo, style, "bar 1\n" + bar))).isEmpty();
+    }
+
+    /** rule: harmonic-nodes: fret 9 (fifth partial) is nearest to 10; 8 (eighth) and 12 (second) are as far, and the second sounds best. */
+    @Test
+    void aHarmonicOffItsNodeMovesToTheNearest() {
+        var line = line("C major", 80, "finger", "bar 1\n1 A10 harmonic\n2-4 rest");
+        var repairs = Said.only(line, "harmonic-off-node").repairs();
+        assertThat(repairs)
+                .extracting(repair -> LineText.print(repair.applyTo(line)))
+                .satisfiesExactly(nearest -> assertThat(nearest).contains("A9 harmonic"), next -> assertThat(next)
+                        .contains("A12 harmonic"));
     }
 
     /** A note that leads nowhere has its name from the harmonic chromatic scale: C D flat D (theory handbooks, from memory). */
@@ -142,7 +159,9 @@ class RulesTest {
                 90,
                 "finger",
                 "repeat start\nbar 1\n" + bar + "bar 2\n" + bar + "bar 3\n" + bar + "repeat end");
-        assertThat(Said.codes(odd)).containsExactly("repeat-odd");
+        var finding = Said.only(odd, "repeat-odd");
+        assertThat(finding.position().bar()).isEqualTo(1);
+        assertThat(Said.text(finding)).contains("3");
         var even = line("C major", 90, "finger", "repeat start\nbar 1\n" + bar + "bar 2\n" + bar + "repeat end");
         assertThat(Said.codes(even)).isEmpty();
     }
