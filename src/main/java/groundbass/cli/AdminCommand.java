@@ -84,7 +84,7 @@ public final class AdminCommand {
     @Command(name = "educators", mixinStandardHelpOptions = true, description = "Lists who has a desk.")
     int educators() {
         return with(site -> {
-            var all = site.educators.all();
+            var all = site.accounts.educators().all();
             all.forEach(educator -> say(educator.email() + "\t" + educator.name() + "\tsince " + educator.createdAt()));
             return all.isEmpty() ? refuse("Nobody has a desk yet; serve prints a set-up code.") : ExitCode.OK;
         });
@@ -106,12 +106,14 @@ public final class AdminCommand {
 
     private int resetPassword(AdminSite site, String email) {
         var educator = educator(site, email);
-        var outcome = site.educators.resetPassword(educator.email(), password());
+        var outcome = site.accounts.educators().resetPassword(educator.email(), password());
         if (outcome.result().isEmpty()) {
             return refuse(told(outcome.problems()));
         }
-        int ended = site.sessions.closeAll(new Person.OfEducator(educator.id()));
-        site.audit.note(Audit.OPERATOR, "password.reset", educator.id().value());
+        int ended = site.accounts.sessions().closeAll(new Person.OfEducator(educator.id()));
+        site.accounts
+                .audit()
+                .note(Audit.OPERATOR, "password.reset", educator.id().value());
         say("The new password of " + educator.email() + " is set; sessions ended: " + ended + ".");
         return ExitCode.OK;
     }
@@ -124,7 +126,8 @@ public final class AdminCommand {
             @Option(names = "--email", paramLabel = "ADDRESS", description = "An educator or student.")
                     Optional<String> email) {
         return with(site -> {
-            email.ifPresentOrElse(one -> list(site, one, person(site, one)), () -> site.educators
+            email.ifPresentOrElse(one -> list(site, one, person(site, one)), () -> site.accounts
+                    .educators()
                     .all()
                     .forEach(each -> list(site, each.email(), new Person.OfEducator(each.id()))));
             return ExitCode.OK;
@@ -132,7 +135,7 @@ public final class AdminCommand {
     }
 
     private void list(AdminSite site, String email, Person person) {
-        for (OpenSession session : site.sessions.of(person, Optional.empty())) {
+        for (OpenSession session : site.accounts.sessions().of(person, Optional.empty())) {
             say(email + "\t" + name(session.device()) + "\tsince " + session.createdAt() + "\tseen "
                     + session.seenAt());
         }
@@ -147,9 +150,9 @@ public final class AdminCommand {
                     String email) {
         return with(site -> {
             var person = person(site, email);
-            int ended = site.sessions.closeAll(person);
+            int ended = site.accounts.sessions().closeAll(person);
             String whose = person.either(student -> "", educator -> educator.value());
-            site.audit.note(Audit.OPERATOR, "sessions.ended", whose);
+            site.accounts.audit().note(Audit.OPERATOR, "sessions.ended", whose);
             say("Sessions ended: " + ended + ".");
             return ExitCode.OK;
         });
@@ -163,7 +166,8 @@ public final class AdminCommand {
             @Option(names = "--count", paramLabel = "N", defaultValue = "100", description = "At most so many (100).")
                     int count) {
         return with(site -> {
-            site.audit
+            site.accounts
+                    .audit()
                     .latest(Math.max(0, count))
                     .forEach(entry -> say(
                             entry.at() + "\t" + entry.who() + "\t" + entry.what() + "\t" + oneLine(entry.detail())));
@@ -172,7 +176,8 @@ public final class AdminCommand {
     }
 
     private static Educator educator(AdminSite site, String email) {
-        return site.educators
+        return site.accounts
+                .educators()
                 .withEmail(email)
                 .orElseThrow(() -> new AdminSite.Refused(
                         "No educator signs in with " + email + ". Who there is: admin educators"));
@@ -180,11 +185,12 @@ public final class AdminCommand {
 
     /** An educator, else a student. */
     private static Person person(AdminSite site, String email) {
-        return site.educators
+        return site.accounts
+                .educators()
                 .withEmail(email)
                 .<Person>map(educator -> new Person.OfEducator(educator.id()))
                 .or(() -> EmailAddress.read(email)
-                        .flatMap(site.students::find)
+                        .flatMap(site.accounts.students()::find)
                         .map(Student::id)
                         .map(Person.OfStudent::new))
                 .orElseThrow(() -> new AdminSite.Refused("Nobody here has the address " + email + "."));

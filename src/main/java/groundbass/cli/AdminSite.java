@@ -1,10 +1,6 @@
 package groundbass.cli;
 
-import groundbass.audience.student.Sessions;
-import groundbass.audience.student.Students;
-import groundbass.catalog.educator.Audit;
-import groundbass.catalog.educator.Educators;
-import groundbass.post.Outbox;
+import groundbass.site.Accounts;
 import groundbass.site.Config;
 import groundbass.store.Database;
 import java.nio.file.Files;
@@ -16,18 +12,11 @@ final class AdminSite implements AutoCloseable {
     private static final String EMBEDDED = "groundbass.mv.db";
 
     private final Database database;
-    final Audit audit;
-    final Educators educators;
-    final Students students;
-    final Sessions sessions;
+    final Accounts accounts;
 
     private AdminSite(Database database, Clock clock) {
-        var jdbi = database.jdbi();
         this.database = database;
-        this.audit = new Audit(jdbi, clock);
-        this.educators = new Educators(jdbi, audit, clock);
-        this.students = new Students(jdbi, new Outbox(jdbi, clock), audit, clock);
-        this.sessions = new Sessions(jdbi, clock);
+        this.accounts = Accounts.over(database.jdbi(), clock);
     }
 
     /** Opens the site's database; unlike a server it makes none where there is none. */

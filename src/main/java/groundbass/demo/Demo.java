@@ -47,12 +47,18 @@ public final class Demo {
     private final SeriesImport incoming;
 
     public Demo(
-            Jdbi jdbi, Clock clock, Educators educators, Settings settings, Releases releases, SeriesImport incoming) {
+            Jdbi jdbi,
+            Clock clock,
+            Educators educators,
+            Settings settings,
+            Episodes episodes,
+            Releases releases,
+            SeriesImport incoming) {
         this.jdbi = jdbi;
         this.clock = clock;
         this.educators = educators;
         this.settings = settings;
-        this.episodes = new Episodes(jdbi);
+        this.episodes = episodes;
         this.releases = releases;
         this.incoming = incoming;
     }

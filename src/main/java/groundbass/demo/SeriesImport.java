@@ -1,19 +1,14 @@
 package groundbass.demo;
 
-import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revision;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
-import groundbass.catalog.series.SeriesId;
-import groundbass.catalog.settings.Settings;
 import groundbass.demo.SeriesPackage.EpisodePackage;
 import groundbass.form.Outcome;
-import groundbass.publishing.Addresses;
 import groundbass.publishing.BuildSpecs;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
@@ -41,22 +36,27 @@ public final class SeriesImport {
 
     /** @param build builds a release before it returns */
     public SeriesImport(
-            Jdbi jdbi, Clock clock, Audit audit, Releases releases, Addresses addresses, Consumer<ReleaseId> build) {
+            Jdbi jdbi,
+            Clock clock,
+            SeriesCatalog catalog,
+            EpisodeService desk,
+            Episodes episodes,
+            Releases releases,
+            BuildSpecs specs,
+            Consumer<ReleaseId> build) {
         this.jdbi = jdbi;
         this.clock = clock;
-        this.catalog = new SeriesCatalog(jdbi, audit, clock);
-        this.desk = new EpisodeService(jdbi, audit, clock);
-        this.episodes = new Episodes(jdbi);
+        this.catalog = catalog;
+        this.desk = desk;
+        this.episodes = episodes;
         this.releases = releases;
-        this.specs = new BuildSpecs(catalog, new Settings(jdbi, audit), releases, addresses);
+        this.specs = specs;
         this.build = build;
     }
 
     /** @throws IllegalArgumentException where the package says something that an educator could not */
     public Series run(EducatorId owner, SeriesPackage series) {
-        var found = catalog.find(series.slug())
-                .orElseGet(() -> done(
-                        jdbi.inTransaction(handle -> catalog.create(handle, SeriesId.next(), owner, series.form()))));
+        var found = catalog.find(series.slug()).orElseGet(() -> done(catalog.create(owner, series.form())));
         var written = new ArrayList<Episode>();
         for (int i = 0; i < series.episodes().size(); i++) {
             var incoming = series.episodes().get(i);
@@ -79,9 +79,8 @@ public final class SeriesImport {
     private Episode write(EducatorId owner, Series series, EpisodePackage incoming) {
         var document = incoming.document();
         return jdbi.inTransaction(handle -> {
-            var made =
-                    done(desk.create(handle, EpisodeId.next(), owner, series.id(), document.title(), document.level()));
-            done(desk.saveDraft(handle, owner, made.id(), 0, document));
+            var made = done(desk.create(owner, series.id(), document.title(), document.level()));
+            done(desk.saveDraft(owner, made.id(), 0, document));
             return made;
         });
     }
@@ -100,7 +99,7 @@ public final class SeriesImport {
     /** The one that an import cut short has entered already, else a new one. */
     private ReleaseId release(Handle handle, Episode episode, Revision revision) {
         var spec = specs.of(handle, episode, revision);
-        return releases.latest(handle, episode.id())
+        return releases.latest(episode.id())
                 .filter(made -> made.spec().makesTheSameAs(spec) && !made.isFailed())
                 .map(Release::id)
                 .orElseGet(() -> releases.create(handle, episode.id(), spec, false, clock.instant()));

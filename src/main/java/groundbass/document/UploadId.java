@@ -1,10 +1,11 @@
 package groundbass.document;
 
 import groundbass.identity.IdForm;
+import groundbass.identity.TextValue;
 import java.util.Optional;
 
 /** The id of an uploaded file. */
-public record UploadId(String value) {
+public record UploadId(String value) implements TextValue {
     public UploadId {
         IdForm.require(value);
     }

@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
  * A name for addresses and file names: small letters a to z and digits in words joined by single hyphens, at most 60
  * characters.
  */
-public record Slug(String value) {
+public record Slug(String value) implements TextValue {
     private static final int LONGEST = 60;
     private static final Pattern FORM = Pattern.compile("[a-z0-9]+(-[a-z0-9]+)*");
     private static final Pattern MARKS = Pattern.compile("\\p{M}+");

@@ -1,7 +1,9 @@
 package groundbass.post;
 
+import groundbass.identity.TextValue;
+
 /** How a letter left the outbox. */
-public enum Delivery {
+public enum Delivery implements TextValue {
     /** Accepted by a mail server; its text is erased here, since it may hold a link that signs somebody in. */
     SENT("sent"),
     /** Laid out for the educator to read, where no mail server is set up. */
@@ -13,20 +15,14 @@ public enum Delivery {
     /** Not sent in time. */
     USELESS("useless");
 
-    private final String column;
+    private final String value;
 
-    Delivery(String column) {
-        this.column = column;
+    Delivery(String value) {
+        this.value = value;
     }
 
-    String column() {
-        return column;
-    }
-
-    static Delivery of(String column) {
-        for (Delivery delivery : values()) {
-            if (delivery.column.equals(column)) return delivery;
-        }
-        throw new IllegalArgumentException("no such delivery: " + column);
+    @Override
+    public String value() {
+        return value;
     }
 }

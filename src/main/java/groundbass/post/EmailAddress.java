@@ -1,5 +1,6 @@
 package groundbass.post;
 
+import groundbass.identity.TextValue;
 import java.net.IDN;
 import java.util.Locale;
 import java.util.Optional;
@@ -10,7 +11,7 @@ import java.util.regex.Pattern;
  * only, in lower case (one reader is one address, however it was typed), at most 254 characters (RFC 5321 section
  * 4.5.3.1.3 allows a path of 256 with its angle brackets).
  */
-public record EmailAddress(String value) {
+public record EmailAddress(String value) implements TextValue {
     private static final int LONGEST = 254;
     private static final int LONGEST_LOCAL_PART = 64;
     private static final String ATOM = "[a-z0-9!#$%&'*+/=?^_`{|}~-]+";

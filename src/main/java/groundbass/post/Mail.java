@@ -3,6 +3,7 @@ package groundbass.post;
 import java.net.URI;
 import java.time.Instant;
 import java.util.Optional;
+import org.jdbi.v3.core.mapper.reflect.ColumnName;
 
 /**
  * A letter in plain text. Its subject is one line of at most 400 characters, so that nothing typed into it can become a
@@ -13,9 +14,9 @@ import java.util.Optional;
  * @param unsubscribe where one request ends such letters (RFC 8058); only for letters to a list
  */
 public record Mail(
-        EmailAddress to,
+        @ColumnName("recipient") EmailAddress to,
         String subject,
-        String text,
+        @ColumnName("body") String text,
         Instant sendAfter,
         Optional<Instant> uselessAfter,
         Optional<URI> unsubscribe) {

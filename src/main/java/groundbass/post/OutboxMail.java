@@ -2,6 +2,7 @@ package groundbass.post;
 
 import java.time.Instant;
 import java.util.Optional;
+import org.jdbi.v3.core.mapper.Nested;
 
 /**
  * A message as it lies in the outbox.
@@ -11,7 +12,7 @@ import java.util.Optional;
  */
 public record OutboxMail(
         MessageId id,
-        Mail message,
+        @Nested Mail message,
         Instant createdAt,
         int attempts,
         Optional<Delivery> delivery,

@@ -1,6 +1,5 @@
 package groundbass.post;
 
-import groundbass.store.Instants;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
@@ -84,18 +83,18 @@ public final class Postman {
         jdbi.useHandle(handle -> handle.createUpdate("""
                         update outbox set delivery = :useless, delivered_at = :now, body = ''
                         where delivery is null and useless_after <= :now""")
-                .bind("useless", Delivery.USELESS.column())
-                .bind("now", Instants.toColumn(clock.instant()))
+                .bind("useless", Delivery.USELESS)
+                .bind("now", clock.instant())
                 .execute());
     }
 
     private List<OutboxMail> due() {
-        return jdbi.withHandle(handle -> handle.createQuery("""
-                        select * from outbox where delivery is null and send_after <= :now
+        return jdbi.withHandle(handle -> handle.createQuery(Outbox.SELECT + """
+                        where delivery is null and send_after <= :now
                         order by send_after, id fetch first :most rows only""")
-                .bind("now", Instants.toColumn(clock.instant()))
+                .bind("now", clock.instant())
                 .bind("most", AT_ONCE)
-                .map(Outbox::letter)
+                .mapTo(OutboxMail.class)
                 .list());
     }
 
@@ -105,8 +104,8 @@ public final class Postman {
                         update outbox set attempts = :attempt, send_after = :next
                         where id = :id and attempts = :seen and delivery is null""")
                 .bind("attempt", attempt)
-                .bind("next", Instants.toColumn(clock.instant().plus(pauseAfter(attempt))))
-                .bind("id", letter.id().value())
+                .bind("next", clock.instant().plus(pauseAfter(attempt)))
+                .bind("id", letter.id())
                 .bind("seen", letter.attempts())
                 .execute());
         return claimed == 1;
@@ -133,7 +132,7 @@ public final class Postman {
     private void keepError(OutboxMail letter, SendingFailed failure) {
         jdbi.useHandle(handle -> handle.createUpdate("update outbox set last_error = :error where id = :id")
                 .bind("error", line(failure))
-                .bind("id", letter.id().value())
+                .bind("id", letter.id())
                 .execute());
     }
 
@@ -143,11 +142,11 @@ public final class Postman {
                     update outbox set delivery = :delivery, delivered_at = :now, last_error = :error,
                         body = case when :erase then '' else body end
                     where id = :id""");
-            update.bind("delivery", delivery.column())
-                    .bind("now", Instants.toColumn(clock.instant()))
-                    .bind("error", failure.map(Postman::line).orElse(null))
+            update.bind("delivery", delivery)
+                    .bind("now", clock.instant())
+                    .bind("error", failure.map(Postman::line))
                     .bind("erase", erasesText(delivery))
-                    .bind("id", letter.id().value())
+                    .bind("id", letter.id())
                     .execute();
         });
     }

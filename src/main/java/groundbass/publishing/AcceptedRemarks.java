@@ -2,7 +2,6 @@ package groundbass.publishing;
 
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
-import groundbass.store.Instants;
 import java.time.Clock;
 import java.util.Collection;
 import java.util.HashSet;
@@ -28,10 +27,10 @@ final class AcceptedRemarks {
                 handle.createUpdate("""
                                 insert into accepted_remark (episode_id, remark, educator_id, accepted_at)
                                 values (:episode, :remark, :who, :now)""")
-                        .bind("episode", episode.value())
+                        .bind("episode", episode)
                         .bind("remark", digest)
-                        .bind("who", who.value())
-                        .bind("now", Instants.toColumn(clock.instant()))
+                        .bind("who", who)
+                        .bind("now", clock.instant())
                         .execute();
             }
         });
@@ -40,7 +39,7 @@ final class AcceptedRemarks {
     Set<String> of(EpisodeId episode) {
         return Set.copyOf(jdbi.withHandle(
                 handle -> handle.createQuery("select remark from accepted_remark where episode_id = :episode")
-                        .bind("episode", episode.value())
+                        .bind("episode", episode)
                         .mapTo(String.class)
                         .list()));
     }

@@ -34,7 +34,7 @@ public final class BuildSpecs {
                 "%s-%02d-%s".formatted(series.slug(), episode.number(), Episodes.slug(episode, revision.document())),
                 addresses.episode(episode.id()),
                 revision.createdAt().atZone(series.zone()).toLocalDate(),
-                settings.style(handle, series.id()),
+                settings.style(series.id()),
                 BuildSpec.RENDERERS);
     }
 }

@@ -27,9 +27,9 @@ final class Freezing {
      */
     Release release(Handle handle, Episode episode, Revision revision) {
         var spec = specs.of(handle, episode, revision);
-        return releases.latest(handle, episode.id())
+        return releases.latest(episode.id())
                 .filter(latest -> !latest.isOvertaken() && latest.spec().makesTheSameAs(spec))
-                .or(() -> releases.find(handle, fresh(handle, episode, spec)))
+                .or(() -> releases.find(fresh(handle, episode, spec)))
                 .orElseThrow();
     }
 

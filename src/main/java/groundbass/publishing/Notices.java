@@ -8,7 +8,6 @@ import groundbass.catalog.episode.EpisodeState;
 import groundbass.post.EmailAddress;
 import groundbass.post.Mail;
 import groundbass.post.Outbox;
-import groundbass.store.Instants;
 import groundbass.text.Languages;
 import groundbass.text.Messages;
 import java.time.Instant;
@@ -38,8 +37,8 @@ public final class Notices {
         if (!isTold(handle, episode.id(), trouble)) {
             note(handle, episode.id(), trouble);
             reader(episode).flatMap(reader -> EmailAddress.read(reader.email())).ifPresent(to -> {
-                var letter = letter(handle, episode, trouble, to);
-                outbox.put(handle, letter);
+                var letter = letter(episode, trouble, to);
+                outbox.put(letter);
             });
         }
     }
@@ -48,7 +47,7 @@ public final class Notices {
     List<Instant> missed(EpisodeId episode) {
         return parts.jdbi.withHandle(handle -> handle.createQuery(
                         "select about from hour_notice where episode_id = :episode and kind = :kind order by about")
-                .bind("episode", episode.value())
+                .bind("episode", episode)
                 .bind("kind", Trouble.Kind.LATE.name())
                 .mapTo(String.class)
                 .map(Instant::parse)
@@ -59,9 +58,9 @@ public final class Notices {
         return parts.catalog.find(episode.series()).flatMap(series -> educators.find(series.owner()));
     }
 
-    private Mail letter(Handle handle, Episode episode, Trouble trouble, EmailAddress to) {
-        var locale = Languages.spoken(
-                Locale.forLanguageTag(parts.settings.current(handle).language()));
+    private Mail letter(Episode episode, Trouble trouble, EmailAddress to) {
+        var locale =
+                Languages.spoken(Locale.forLanguageTag(parts.settings.current().language()));
         var words = Messages.of(locale);
         String title = oneLine(episode.title());
         String subject = words.say(
@@ -91,7 +90,7 @@ public final class Notices {
         return handle.createQuery("""
                         select count(*) from hour_notice
                         where episode_id = :episode and kind = :kind and about = :about""")
-                        .bind("episode", episode.value())
+                        .bind("episode", episode)
                         .bind("kind", trouble.kind().name())
                         .bind("about", trouble.about())
                         .mapTo(Integer.class)
@@ -103,10 +102,10 @@ public final class Notices {
         handle.createUpdate("""
                         insert into hour_notice (episode_id, kind, about, told_at)
                         values (:episode, :kind, :about, :now)""")
-                .bind("episode", episode.value())
+                .bind("episode", episode)
                 .bind("kind", trouble.kind().name())
                 .bind("about", trouble.about())
-                .bind("now", Instants.toColumn(parts.clock.instant()))
+                .bind("now", parts.clock.instant())
                 .execute();
     }
 }

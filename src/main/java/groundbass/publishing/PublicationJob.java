@@ -84,7 +84,7 @@ public final class PublicationJob {
 
     private void describe(Handle handle, Release release) {
         parts.revisions
-                .find(handle, release.spec().revision())
+                .find(release.spec().revision())
                 .ifPresent(revision -> parts.episodes.describe(handle, release.episode(), revision.document()));
     }
 

@@ -23,9 +23,11 @@ import org.jdbi.v3.core.Handle;
  */
 public final class Publisher {
     private final PublishingParts parts;
+    private final Trials trials;
 
     public Publisher(PublishingParts parts) {
         this.parts = parts;
+        this.trials = new Trials(parts);
     }
 
     /**
@@ -53,8 +55,7 @@ public final class Publisher {
     /** Takes a promised hour back; what was built for it stays on the desk. */
     public Outcome<EpisodeId> withdraw(EducatorId who, EpisodeId id) {
         return parts.jdbi.inTransaction(handle -> {
-            boolean withdrawn =
-                    parts.episodes.ownedBy(handle, who, id).isPresent() && parts.episodes.unschedule(handle, id);
+            boolean withdrawn = parts.episodes.ownedBy(who, id).isPresent() && parts.episodes.unschedule(handle, id);
             if (!withdrawn) {
                 return Outcome.refused("", "publishing.problem.notpromised");
             }
@@ -101,8 +102,7 @@ public final class Publisher {
 
     /** Builds drafts to be looked at. */
     public Trials trials() {
-        return new Trials(
-                parts.jdbi, parts.clock, parts.desk, parts.episodes, parts.releases, parts.specs, parts.queue);
+        return trials;
     }
 
     private static FieldProblem problem(LessonRemark remark) {

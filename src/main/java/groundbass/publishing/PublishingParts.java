@@ -30,21 +30,32 @@ public final class PublishingParts {
     final Freezing freezing;
 
     public PublishingParts(
-            Jdbi jdbi, Clock clock, Audit audit, Releases releases, Addresses addresses, BuildQueue queue) {
+            Jdbi jdbi,
+            Clock clock,
+            Audit audit,
+            SeriesCatalog catalog,
+            EpisodeService desk,
+            Episodes episodes,
+            Revisions revisions,
+            Settings settings,
+            Releases releases,
+            BuildSpecs specs,
+            Addresses addresses,
+            BuildQueue queue) {
         this.jdbi = jdbi;
         this.clock = clock;
         this.audit = audit;
-        this.catalog = new SeriesCatalog(jdbi, audit, clock);
-        this.desk = new EpisodeService(jdbi, audit, clock);
-        this.episodes = new Episodes(jdbi);
-        this.revisions = new Revisions(jdbi, clock);
-        this.settings = new Settings(jdbi, audit);
+        this.catalog = catalog;
+        this.desk = desk;
+        this.episodes = episodes;
+        this.revisions = revisions;
+        this.settings = settings;
         this.releases = releases;
+        this.specs = specs;
         this.addresses = addresses;
         this.queue = queue;
         this.preflight = new Preflight(addresses);
         this.accepted = new AcceptedRemarks(jdbi, clock);
-        this.specs = new BuildSpecs(catalog, settings, releases, addresses);
         this.freezing = new Freezing(specs, releases, clock);
     }
 }

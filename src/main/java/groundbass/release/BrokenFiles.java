@@ -3,7 +3,6 @@ package groundbass.release;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.identity.Sha256;
-import groundbass.store.Instants;
 import java.time.Instant;
 import java.util.List;
 import org.jdbi.v3.core.Jdbi;
@@ -28,7 +27,7 @@ public final class BrokenFiles {
     /** Those of an educator's lessons, each name once. */
     public List<BrokenFile> of(EducatorId educator) {
         return jdbi.withHandle(handle -> handle.createQuery("""
-                        select distinct episode.id, episode.title, named.name, broken_file.lost
+                        select distinct episode.id as episode, episode.title, named.name as file, broken_file.lost
                         from broken_file
                         join (select release_file.sha256, release.episode_id, release_file.name
                                 from release_file join release on release.id = release_file.release_id
@@ -38,12 +37,8 @@ public final class BrokenFiles {
                         join series on series.id = episode.series_id
                         where series.educator_id = :educator
                         order by episode.title, named.name""")
-                .bind("educator", educator.value())
-                .map((row, context) -> new BrokenFile(
-                        new EpisodeId(row.getString("id")),
-                        row.getString("title"),
-                        row.getString("name"),
-                        row.getBoolean("lost")))
+                .bind("educator", educator)
+                .mapTo(BrokenFile.class)
                 .list());
     }
 
@@ -53,14 +48,14 @@ public final class BrokenFiles {
         }
         jdbi.useHandle(handle -> handle.createUpdate(
                         "insert into broken_file (sha256, found_at, lost) values (:sha256, :now, false)")
-                .bind("sha256", sha256.hex())
-                .bind("now", Instants.toColumn(now))
+                .bind("sha256", sha256)
+                .bind("now", now)
                 .execute());
     }
 
     private boolean isKnown(Sha256 sha256) {
         return jdbi.withHandle(handle -> handle.createQuery("select lost from broken_file where sha256 = :sha256")
-                .bind("sha256", sha256.hex())
+                .bind("sha256", sha256)
                 .mapTo(Boolean.class)
                 .findOne()
                 .isPresent());
@@ -80,11 +75,8 @@ public final class BrokenFiles {
     }
 
     private List<Sha256> list(String sql, int most) {
-        return jdbi.withHandle(handle -> handle.createQuery(sql)
-                .bind("most", most)
-                .mapTo(String.class)
-                .map(Sha256::new)
-                .list());
+        return jdbi.withHandle(handle ->
+                handle.createQuery(sql).bind("most", most).mapTo(Sha256.class).list());
     }
 
     void giveUp(Sha256 sha256) {
@@ -96,7 +88,6 @@ public final class BrokenFiles {
     }
 
     private void change(String sql, Sha256 sha256) {
-        jdbi.useHandle(
-                handle -> handle.createUpdate(sql).bind("sha256", sha256.hex()).execute());
+        jdbi.useHandle(handle -> handle.createUpdate(sql).bind("sha256", sha256).execute());
     }
 }

@@ -1,9 +1,10 @@
 package groundbass.release;
 
+import groundbass.identity.TextValue;
 import java.util.Locale;
 
 /** What a file of a release is for. */
-public enum FileRole {
+public enum FileRole implements TextValue {
     /** Everything in one zip. */
     BUNDLE,
     /** The printable sheet. */
@@ -52,11 +53,8 @@ public enum FileRole {
         };
     }
 
-    String column() {
+    @Override
+    public String value() {
         return name().toLowerCase(Locale.ROOT);
-    }
-
-    static FileRole ofColumn(String text) {
-        return valueOf(text.toUpperCase(Locale.ROOT));
     }
 }

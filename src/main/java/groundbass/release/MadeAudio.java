@@ -7,7 +7,6 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import groundbass.identity.Sha256;
 import groundbass.store.Blob;
 import groundbass.store.Blobs;
-import groundbass.store.Instants;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -42,7 +41,7 @@ public final class MadeAudio {
     private final Blobs blobs;
     private final Clock clock;
 
-    private record Row(String made, Instant at) {}
+    private record Row(String made, Instant madeAt) {}
 
     public MadeAudio(Jdbi jdbi, Releases releases, Blobs blobs, Clock clock) {
         this.jdbi = jdbi;
@@ -60,7 +59,7 @@ public final class MadeAudio {
     <T> Optional<T> find(Sha256 key, Class<T> type, Function<T, Collection<Blob>> files) {
         return row(key).flatMap(row -> {
             var made = read(row.made(), type);
-            boolean young = row.at().isAfter(clock.instant().minus(YOUNG));
+            boolean young = row.madeAt().isAfter(clock.instant().minus(YOUNG));
             boolean kept = files.apply(made).stream().allMatch(blob -> blob.length() == 0 || isKept(blob, young));
             return kept ? Optional.of(made) : Optional.empty();
         });
@@ -76,8 +75,8 @@ public final class MadeAudio {
 
     private Optional<Row> row(Sha256 key) {
         return jdbi.withHandle(handle -> handle.createQuery("select made, made_at from made_audio where recipe = :key")
-                .bind("key", key.hex())
-                .map((row, context) -> new Row(row.getString("made"), Instants.from(row, "made_at")))
+                .bind("key", key)
+                .mapTo(Row.class)
                 .findOne());
     }
 
@@ -99,12 +98,12 @@ public final class MadeAudio {
     private void replace(Sha256 key, String made) {
         jdbi.useTransaction(handle -> {
             handle.createUpdate("delete from made_audio where recipe = :key")
-                    .bind("key", key.hex())
+                    .bind("key", key)
                     .execute();
             handle.createUpdate("insert into made_audio (recipe, made, made_at) values (:key, :made, :now)")
-                    .bind("key", key.hex())
+                    .bind("key", key)
                     .bind("made", made)
-                    .bind("now", Instants.toColumn(clock.instant()))
+                    .bind("now", clock.instant())
                     .execute();
         });
     }

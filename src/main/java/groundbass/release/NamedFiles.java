@@ -38,8 +38,7 @@ public final class NamedFiles {
                         order by 1 fetch first :most rows only""")
                 .bind("hex", hex)
                 .bind("most", most)
-                .mapTo(String.class)
-                .map(Sha256::new)
+                .mapTo(Sha256.class)
                 .list());
     }
 }

@@ -53,7 +53,7 @@ final class ReadMe {
     }
 
     private String what(ReleaseFile file) {
-        String role = file.role().column();
+        String role = file.role().value();
         return PracticeTrack.of(file)
                 .map(track -> track.title(messages))
                 .or(() -> file.exercise().stream()

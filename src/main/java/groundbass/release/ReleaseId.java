@@ -1,11 +1,12 @@
 package groundbass.release;
 
 import groundbass.identity.IdForm;
+import groundbass.identity.TextValue;
 import groundbass.store.RandomId;
 import java.util.Optional;
 
 /** The id of a release; it stands in the address of each of its files. */
-public record ReleaseId(String value) {
+public record ReleaseId(String value) implements TextValue {
     public ReleaseId {
         IdForm.require(value);
     }

@@ -3,9 +3,6 @@ package groundbass.release;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.identity.Sha256;
-import groundbass.store.Instants;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -13,7 +10,6 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.statement.StatementContext;
 
 /**
  * The rows of releases and their files. Numbers from 1 on count what was made to be published; a trial, made only to be
@@ -22,6 +18,9 @@ import org.jdbi.v3.core.statement.StatementContext;
 public final class Releases {
     private static final Duration FIRST_PAUSE = Duration.ofMinutes(1);
     private static final Duration LONGEST_PAUSE = Duration.ofMinutes(15);
+
+    private static final String SELECT_FILE =
+            "select name, role, media_type, byte_count as size, sha256 from release_file ";
 
     private final Jdbi jdbi;
 
@@ -33,7 +32,7 @@ public final class Releases {
     public int nextNumber(Handle handle, EpisodeId episode) {
         return handle.createQuery("""
                         select coalesce(max(number), 0) + 1 from release where episode_id = :episode and number > 0""")
-                .bind("episode", episode.value())
+                .bind("episode", episode)
                 .mapTo(Integer.class)
                 .one();
     }
@@ -52,7 +51,7 @@ public final class Releases {
     /** Enters a release that is built to be looked at, and never goes out by itself. */
     public ReleaseId createTrial(Handle handle, EpisodeId episode, BuildSpec spec, Instant now) {
         int lowest = handle.createQuery("select coalesce(min(number), 0) from release where episode_id = :episode")
-                .bind("episode", episode.value())
+                .bind("episode", episode)
                 .mapTo(Integer.class)
                 .one();
         return insert(handle, episode, spec, Math.min(lowest, 0) - 1, false, now);
@@ -61,9 +60,10 @@ public final class Releases {
     /** The trial of an episode that was made by exactly this build specification, unless it failed. */
     public Optional<Release> trial(Handle handle, EpisodeId episode, BuildSpec spec) {
         return handle
-                .createQuery("select * from release where episode_id = :episode and number < 0 order by number")
-                .bind("episode", episode.value())
-                .map(Releases::releaseOf)
+                .createQuery(StoredRelease.SELECT + "where episode_id = :episode and number < 0 order by number")
+                .bind("episode", episode)
+                .mapTo(StoredRelease.class)
+                .map(StoredRelease::release)
                 .list()
                 .stream()
                 .filter(made -> made.spec().equals(spec) && !made.isFailed())
@@ -77,8 +77,8 @@ public final class Releases {
                         where id = :id and number < 0""")
                 .bind("number", trial.spec().release())
                 .bind("correction", correction)
-                .bind("now", Instants.toColumn(now))
-                .bind("id", trial.id().value())
+                .bind("now", now)
+                .bind("id", trial.id())
                 .execute();
         overtake(handle, trial.episode(), trial.spec().release(), List.of("waiting", "failed"));
         return trial.id();
@@ -91,13 +91,13 @@ public final class Releases {
                         insert into release (id, episode_id, revision_id, number, recipe, correction, state, steps_done, steps_total,
                             failure, created_at)
                         values (:id, :episode, :revision, :number, :recipe, :correction, 'waiting', 0, 0, '', :now)""")
-                .bind("id", id.value())
-                .bind("episode", episode.value())
-                .bind("revision", spec.revision().value())
+                .bind("id", id)
+                .bind("episode", episode)
+                .bind("revision", spec.revision())
                 .bind("number", number)
-                .bind("recipe", BuildSpecJson.write(spec))
+                .bind("recipe", spec)
                 .bind("correction", correction)
-                .bind("now", Instants.toColumn(now))
+                .bind("now", now)
                 .execute();
         return id;
     }
@@ -108,108 +108,97 @@ public final class Releases {
                         where episode_id = :episode and number < :number and number > 0 and published_at is null
                           and state in (<states>)""")
                 .bindList("states", states)
-                .bind("episode", episode.value())
+                .bind("episode", episode)
                 .bind("number", number)
                 .execute();
     }
 
     public Optional<Release> find(ReleaseId id) {
-        return jdbi.withHandle(handle -> find(handle, id));
-    }
-
-    public Optional<Release> find(Handle handle, ReleaseId id) {
-        return handle.createQuery("select * from release where id = :id")
-                .bind("id", id.value())
-                .map(Releases::releaseOf)
-                .findOne();
+        return jdbi.withHandle(handle -> handle.createQuery(StoredRelease.SELECT + "where id = :id")
+                .bind("id", id)
+                .mapTo(StoredRelease.class)
+                .findOne()
+                .map(StoredRelease::release));
     }
 
     /** All releases of an episode that were made to be published, the newest first. */
     public List<Release> of(EpisodeId episode) {
-        return jdbi.withHandle(handle -> of(handle, episode));
-    }
-
-    public List<Release> of(Handle handle, EpisodeId episode) {
-        return handle.createQuery(
-                        "select * from release where episode_id = :episode and number > 0 order by number desc")
-                .bind("episode", episode.value())
-                .map(Releases::releaseOf)
-                .list();
+        return jdbi.withHandle(handle -> handle.createQuery(
+                        StoredRelease.SELECT + "where episode_id = :episode and number > 0 order by number desc")
+                .bind("episode", episode)
+                .mapTo(StoredRelease.class)
+                .map(StoredRelease::release)
+                .list());
     }
 
     /** The release that was made last, whatever became of it. */
     public Optional<Release> latest(EpisodeId episode) {
-        return jdbi.withHandle(handle -> latest(handle, episode));
-    }
-
-    public Optional<Release> latest(Handle handle, EpisodeId episode) {
-        return of(handle, episode).stream().findFirst();
+        return of(episode).stream().findFirst();
     }
 
     /** Corrections that are ready and not yet out, oldest first; of one episode the latest, where no later one is out. */
     public List<Release> readyCorrections() {
-        return jdbi.withHandle(
-                handle -> handle.createQuery("""
-                        select * from release r where correction and state = 'ready' and published_at is null
+        return jdbi.withHandle(handle -> handle.createQuery(StoredRelease.SELECT + """
+                        where correction and state = 'ready' and published_at is null
                           and not exists (
                             select 1 from release later
-                            where later.episode_id = r.episode_id and later.number > r.number
+                            where later.episode_id = release.episode_id and later.number > release.number
                               and (later.published_at is not null or later.correction and later.state = 'ready'))
-                        order by created_at, id""").map(Releases::releaseOf).list());
+                        order by created_at, id""")
+                .mapTo(StoredRelease.class)
+                .map(StoredRelease::release)
+                .list());
     }
 
     /** What readers of this episode get: of all that were published the latest, whatever was published last. */
     public Optional<Release> current(EpisodeId episode) {
-        return jdbi.withHandle(handle -> handle.createQuery("""
-                        select * from release where episode_id = :episode and published_at is not null
+        return jdbi.withHandle(handle -> handle.createQuery(StoredRelease.SELECT + """
+                        where episode_id = :episode and published_at is not null
                         order by number desc fetch first 1 row only""")
-                .bind("episode", episode.value())
-                .map(Releases::releaseOf)
-                .findOne());
+                .bind("episode", episode)
+                .mapTo(StoredRelease.class)
+                .findOne()
+                .map(StoredRelease::release));
     }
 
     /** Releases that nobody has finished building, oldest first: after a restart they are begun again. */
     public List<Release> unfinished() {
         return jdbi.withHandle(handle -> handle.createQuery(
-                        "select * from release where state in ('waiting', 'building') order by created_at, id")
-                .map(Releases::releaseOf)
+                        StoredRelease.SELECT + "where state in ('waiting', 'building') order by created_at, id")
+                .mapTo(StoredRelease.class)
+                .map(StoredRelease::release)
                 .list());
     }
 
     /** Episodes with a draft of this educator's that was saved after their latest release was asked for. */
     public List<EpisodeId> writtenSince(EducatorId who) {
-        return jdbi.withHandle(handle -> handle.createQuery("""
+        return jdbi.withHandle(handle ->
+                handle.createQuery("""
                         select d.episode_id from draft d where d.educator_id = :who and d.saved_at >
                             (select max(r.created_at) from release r
-                             where r.episode_id = d.episode_id and r.number > 0)""")
-                .bind("who", who.value())
-                .mapTo(String.class)
-                .map(EpisodeId::new)
-                .list());
+                             where r.episode_id = d.episode_id and r.number > 0)""").bind("who", who).mapTo(EpisodeId.class).list());
     }
 
     public List<ReleaseFile> files(ReleaseId id) {
-        return jdbi.withHandle(
-                handle -> handle.createQuery("select * from release_file where release_id = :id order by place")
-                        .bind("id", id.value())
-                        .map(Releases::fileOf)
-                        .list());
+        return jdbi.withHandle(handle -> handle.createQuery(SELECT_FILE + "where release_id = :id order by place")
+                .bind("id", id)
+                .mapTo(ReleaseFile.class)
+                .list());
     }
 
     /** A file by its name; a name from outside is only ever compared, never made a path. */
     public Optional<ReleaseFile> file(ReleaseId id, String name) {
-        return jdbi.withHandle(
-                handle -> handle.createQuery("select * from release_file where release_id = :id and name = :name")
-                        .bind("id", id.value())
-                        .bind("name", name)
-                        .map(Releases::fileOf)
-                        .findOne());
+        return jdbi.withHandle(handle -> handle.createQuery(SELECT_FILE + "where release_id = :id and name = :name")
+                .bind("id", id)
+                .bind("name", name)
+                .mapTo(ReleaseFile.class)
+                .findOne());
     }
 
     /** Whether any release needs this content; for the sweep of stored files. */
     public boolean names(Sha256 sha256) {
         return jdbi.withHandle(handle -> handle.createQuery("select count(*) from release_file where sha256 = :sha256")
-                        .bind("sha256", sha256.hex())
+                        .bind("sha256", sha256)
                         .mapTo(Integer.class)
                         .one())
                 > 0;
@@ -217,11 +206,12 @@ public final class Releases {
 
     /** The releases that need this content, the newest first. */
     List<Release> needing(Sha256 sha256) {
-        return jdbi.withHandle(handle -> handle.createQuery("""
-                        select * from release where id in (select release_id from release_file where sha256 = :sha256)
+        return jdbi.withHandle(handle -> handle.createQuery(StoredRelease.SELECT + """
+                        where id in (select release_id from release_file where sha256 = :sha256)
                         order by created_at desc, id""")
-                .bind("sha256", sha256.hex())
-                .map(Releases::releaseOf)
+                .bind("sha256", sha256)
+                .mapTo(StoredRelease.class)
+                .map(StoredRelease::release)
                 .list());
     }
 
@@ -235,18 +225,20 @@ public final class Releases {
                         where state = 'failed' and (try_again_at <= :now or try_again_at > :longest)
                           and (correction
                             or episode_id in (select id from episode where scheduled_at is not null))""")
-                .bind("now", Instants.toColumn(now))
-                .bind("longest", Instants.toColumn(now.plus(LONGEST_PAUSE)))
+                .bind("now", now)
+                .bind("longest", now.plus(LONGEST_PAUSE))
                 .execute());
     }
 
     /** Corrections that cannot be built as things are, the newest of each episode. */
     public List<Release> failedCorrections() {
-        return jdbi.withHandle(
-                handle -> handle.createQuery("""
-                        select * from release r where correction and state = 'failed'
-                          and number = (select max(number) from release where episode_id = r.episode_id)
-                        order by created_at, id""").map(Releases::releaseOf).list());
+        return jdbi.withHandle(handle -> handle.createQuery(StoredRelease.SELECT + """
+                        where correction and state = 'failed'
+                          and number = (select max(other.number) from release other where other.episode_id = release.episode_id)
+                        order by created_at, id""")
+                .mapTo(StoredRelease.class)
+                .map(StoredRelease::release)
+                .list());
     }
 
     /**
@@ -256,9 +248,8 @@ public final class Releases {
     public void forgetTrials(Instant before, Predicate<ReleaseId> wanted) {
         var old = jdbi.withHandle(handle -> handle.createQuery(
                         "select id from release where number < 0 and created_at < :before order by created_at, id")
-                .bind("before", Instants.toColumn(before))
-                .mapTo(String.class)
-                .map(ReleaseId::new)
+                .bind("before", before)
+                .mapTo(ReleaseId.class)
                 .list());
         old.stream().filter(wanted.negate()).forEach(this::forgetTrial);
     }
@@ -267,7 +258,7 @@ public final class Releases {
     private void forgetTrial(ReleaseId id) {
         jdbi.useTransaction(handle -> {
             boolean trial = handle.createQuery("select number from release where id = :id for update")
-                    .bind("id", id.value())
+                    .bind("id", id)
                     .mapTo(Integer.class)
                     .findOne()
                     .filter(number -> number < 0)
@@ -282,7 +273,7 @@ public final class Releases {
     /** Has one that failed tried again now; does nothing to any other. */
     public void tryNow(Handle handle, ReleaseId id) {
         handle.createUpdate("update release set state = 'waiting' where id = :id and state = 'failed'")
-                .bind("id", id.value())
+                .bind("id", id)
                 .execute();
     }
 
@@ -295,7 +286,7 @@ public final class Releases {
         return jdbi.withHandle(handle -> handle.createUpdate("""
                         update release set state = 'building', steps_done = :done, steps_total = :total
                         where id = :id and state in ('waiting', 'building')""")
-                        .bind("id", id.value())
+                        .bind("id", id)
                         .bind("done", done)
                         .bind("total", total)
                         .execute())
@@ -307,10 +298,7 @@ public final class Releases {
         jdbi.useTransaction(handle -> {
             int mine = handle.createUpdate("""
                             update release set state = 'ready', built_at = :now
-                            where id = :id and state in ('waiting', 'building')""")
-                    .bind("id", id.value())
-                    .bind("now", Instants.toColumn(now))
-                    .execute();
+                            where id = :id and state in ('waiting', 'building')""").bind("id", id).bind("now", now).execute();
             if (mine == 1) {
                 insert(handle, id, files);
             }
@@ -326,7 +314,7 @@ public final class Releases {
         return jdbi.inTransaction(handle -> {
             int tries = handle.createQuery(
                             "select tries from release where id = :id and state in ('waiting', 'building') for update")
-                    .bind("id", id.value())
+                    .bind("id", id)
                     .mapTo(Integer.class)
                     .findOne()
                     .map(before -> before + 1)
@@ -334,10 +322,10 @@ public final class Releases {
             handle.createUpdate("""
                             update release set state = 'failed', failure = :cause, tries = :tries, try_again_at = :again
                             where id = :id and state in ('waiting', 'building')""")
-                    .bind("id", id.value())
+                    .bind("id", id)
                     .bind("cause", cause.substring(0, Math.min(cause.length(), 2000)))
                     .bind("tries", tries)
-                    .bind("again", Instants.toColumn(now.plus(pauseAfter(tries))))
+                    .bind("again", now.plus(pauseAfter(tries)))
                     .execute();
             return tries;
         });
@@ -362,17 +350,14 @@ public final class Releases {
                           and not exists (
                             select 1 from release later
                             where later.episode_id = release.episode_id and later.number > release.number
-                              and later.published_at is not null)""")
-                .bind("id", id.value())
-                .bind("now", Instants.toColumn(now))
-                .execute();
+                              and later.published_at is not null)""").bind("id", id).bind("now", now).execute();
         if (mine == 1) {
-            var out = find(handle, id).orElseThrow();
+            var out = find(id).orElseThrow();
             overtake(handle, out.episode(), out.spec().release(), List.of("waiting", "building", "failed"));
             handle.createUpdate("""
                             update release set correction = true
                             where episode_id = :episode and number > :number and published_at is null""")
-                    .bind("episode", out.episode().value())
+                    .bind("episode", out.episode())
                     .bind("number", out.spec().release())
                     .execute();
         }
@@ -382,51 +367,13 @@ public final class Releases {
     private static void insert(Handle handle, ReleaseId id, List<ReleaseFile> files) {
         var batch = handle.prepareBatch("""
                 insert into release_file (release_id, place, name, role, media_type, byte_count, sha256)
-                values (:id, :place, :name, :role, :type, :size, :sha256)""");
+                values (:id, :place, :name, :role, :mediaType, :size, :sha256)""");
         for (int place = 0; place < files.size(); place++) {
-            var file = files.get(place);
-            batch.bind("id", id.value())
+            batch.bind("id", id)
                     .bind("place", place)
-                    .bind("name", file.name())
-                    .bind("role", file.role().column())
-                    .bind("type", file.mediaType())
-                    .bind("size", file.size())
-                    .bind("sha256", file.sha256().hex())
+                    .bindMethods(files.get(place))
                     .add();
         }
         batch.execute();
-    }
-
-    private static ReleaseFile fileOf(ResultSet row, StatementContext context) throws SQLException {
-        return new ReleaseFile(
-                row.getString("name"),
-                FileRole.ofColumn(row.getString("role")),
-                row.getString("media_type"),
-                row.getLong("byte_count"),
-                new Sha256(row.getString("sha256")));
-    }
-
-    private static Release releaseOf(ResultSet row, StatementContext context) throws SQLException {
-        return new Release(
-                new ReleaseId(row.getString("id")),
-                new EpisodeId(row.getString("episode_id")),
-                BuildSpecJson.read(row.getString("recipe")),
-                state(row),
-                Instants.from(row, "created_at"),
-                Instants.ifPresent(row, "published_at"));
-    }
-
-    private static BuildState state(ResultSet row) throws SQLException {
-        String state = row.getString("state");
-        return switch (state) {
-            case "waiting" -> new BuildState.Waiting();
-            case "building" -> new BuildState.Building(row.getInt("steps_done"), row.getInt("steps_total"));
-            case "ready" -> new BuildState.Ready();
-            case "failed" ->
-                new BuildState.Failed(
-                        row.getString("failure"), row.getInt("tries"), Instants.from(row, "try_again_at"));
-            case "overtaken" -> new BuildState.Overtaken();
-            default -> throw new IllegalStateException("no such state of a release: " + state);
-        };
     }
 }

@@ -20,14 +20,17 @@ import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.Recordings;
+import groundbass.catalog.upload.UploadRepository;
 import groundbass.catalog.upload.Uploads;
 import groundbass.demo.Demo;
 import groundbass.demo.SeriesImport;
 import groundbass.post.Outbox;
 import groundbass.post.Postman;
+import groundbass.publishing.BuildSpecs;
 import groundbass.publishing.DraftChanges;
 import groundbass.publishing.HourWatch;
 import groundbass.publishing.Notices;
@@ -67,6 +70,7 @@ final class Services {
     final Uploads uploads;
     final Recordings recordings;
     final SeriesCatalog catalog;
+    final Rhythms rhythms;
     final Episodes episodes;
     final EpisodeService desk;
     final Revisions revisions;
@@ -104,17 +108,20 @@ final class Services {
         this.blobs = blobs(config, clock);
         Jdbi jdbi = database.jdbi();
 
-        this.audit = new Audit(jdbi, clock);
+        var accounts = Accounts.over(jdbi, clock);
+        this.audit = accounts.audit();
         this.settings = new Settings(jdbi, audit);
         Supplier<URI> publicAddress = () -> settings.current().publicAddress().orElse(address);
-        this.educators = new Educators(jdbi, audit, clock);
-        this.uploads = new Uploads(jdbi, blobs, audit, clock);
-        this.recordings = new Recordings(jdbi, blobs);
+        this.educators = accounts.educators();
         this.catalog = new SeriesCatalog(jdbi, audit, clock);
+        this.rhythms = new Rhythms(jdbi, audit);
         this.episodes = new Episodes(jdbi);
-        this.desk = new EpisodeService(jdbi, audit, clock);
         this.revisions = new Revisions(jdbi, clock);
-        this.outbox = new Outbox(jdbi, clock);
+        this.desk = new EpisodeService(jdbi, audit, clock, catalog, episodes, revisions);
+        var uploadRows = new UploadRepository(jdbi);
+        this.uploads = new Uploads(jdbi, uploadRows, episodes, blobs, audit, clock);
+        this.recordings = new Recordings(uploadRows, blobs);
+        this.outbox = accounts.outbox();
         this.lettersUnderWay = Executors.newCachedThreadPool(Services::letterThread);
         var sender = MailFactory.sender(config, () -> settings.current().siteName(), clock);
         this.postman = new Postman(jdbi, sender, clock, lettersUnderWay);
@@ -127,8 +134,8 @@ final class Services {
         this.brokenFiles = new BrokenFiles(jdbi);
         this.care = new StoreCare(named, brokenFiles, releases, uploads, builder, blobs, clock);
         Supplier<LetterHead> head = () -> head(publicAddress.get());
-        this.sessions = new Sessions(jdbi, clock);
-        this.students = new Students(jdbi, outbox, audit, clock);
+        this.sessions = accounts.sessions();
+        this.students = accounts.students();
         this.consents = new Consents(jdbi, clock);
         this.tries = new Tries(jdbi, clock);
         this.browserMark = BrowserMark.of(jdbi);
@@ -141,13 +148,15 @@ final class Services {
 
         var addresses = new SiteAddresses(publicAddress, config.demo());
         var queue = new ReleaseQueue(database.dataSource(), clock);
-        var publishing = new PublishingParts(jdbi, clock, audit, releases, addresses, queue);
+        var specs = new BuildSpecs(catalog, settings, releases, addresses);
+        var publishing = new PublishingParts(
+                jdbi, clock, audit, catalog, desk, episodes, revisions, settings, releases, specs, addresses, queue);
         this.publisher = new Publisher(publishing);
         this.watch = new HourWatch(publishing, new Notices(publishing, educators, outbox));
         this.changes = new DraftChanges(publishing);
         this.publicationJob = new PublicationJob(publishing, watch, database::flush);
-        var incoming = new SeriesImport(jdbi, clock, audit, releases, addresses, builder::build);
-        this.demo = new Demo(jdbi, clock, educators, settings, releases, incoming);
+        var incoming = new SeriesImport(jdbi, clock, catalog, desk, episodes, releases, specs, builder::build);
+        this.demo = new Demo(jdbi, clock, educators, settings, episodes, releases, incoming);
     }
 
     private LetterHead head(URI publicAddress) {

@@ -104,6 +104,7 @@ final class Website {
                         config.mail().isPresent(),
                         services.browserMark,
                         services.catalog,
+                        services.rhythms,
                         services.episodes,
                         services.desk,
                         services.uploads,

@@ -7,8 +7,10 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.util.Optional;
+import java.util.ServiceLoader;
 import javax.sql.DataSource;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.spi.JdbiPlugin;
 
 /** An open, migrated database: the embedded H2 or a PostgreSQL server. Thread-safe. */
 public final class Database implements AutoCloseable {
@@ -26,7 +28,7 @@ public final class Database implements AutoCloseable {
     private Database(HikariDataSource pool) {
         this.pool = pool;
         this.jdbi = Jdbi.create(pool);
-        jdbi.registerArgument(new InstantBinding());
+        ServiceLoader.load(JdbiPlugin.class).forEach(jdbi::installPlugin);
         this.flush = new H2Flush(jdbi);
         this.checkpointer =
                 is(pool, "jdbc:h2:file:") ? Optional.of(Checkpointer.start(flush::ifWritten)) : Optional.empty();

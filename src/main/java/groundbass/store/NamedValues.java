@@ -1,11 +1,11 @@
 package groundbass.store;
 
-import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.generic.GenericType;
 import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
 
 /** What a site keeps under a name, a row each: its settings, its keys, the identity of its folder. */
@@ -13,11 +13,10 @@ public final class NamedValues {
     private NamedValues() {}
 
     public static Map<String, String> all(Handle handle) {
-        var values = new HashMap<String, String>();
-        handle.createQuery("select name, chosen from setting")
-                .map((row, context) -> Map.entry(row.getString("name"), row.getString("chosen")))
-                .forEach(entry -> values.put(entry.getKey(), entry.getValue()));
-        return values;
+        return handle.createQuery("select name, chosen from setting")
+                .setMapKeyColumn("name")
+                .setMapValueColumn("chosen")
+                .collectInto(new GenericType<>() {});
     }
 
     public static Optional<String> find(Handle handle, String name) {

@@ -129,8 +129,9 @@ public final class Audience {
 
     public List<Download> all() {
         downloads.settle();
-        return database.jdbi().withHandle(handle -> handle.createQuery("select * from download order by started_at")
-                .map(DownloadRows::download)
+        return database.jdbi().withHandle(handle -> handle.createQuery(
+                        "select " + DownloadRows.COLUMNS + " from download order by started_at")
+                .mapTo(Download.class)
                 .list());
     }
 

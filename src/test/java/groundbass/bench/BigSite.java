@@ -1,10 +1,10 @@
 package groundbass.bench;
 
+import groundbass.Parts;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeId;
-import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.settings.Imprint;
@@ -15,8 +15,6 @@ import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
-import groundbass.publishing.PublishingParts;
-import groundbass.release.Releases;
 import groundbass.store.Database;
 import groundbass.store.Instants;
 import groundbass.store.RandomId;
@@ -73,7 +71,7 @@ final class BigSite {
         var jdbi = database.jdbi();
         var series = done(new SeriesCatalog(jdbi, audit, clock)
                 .create(educator, new SeriesForm("Long Series", "", "Many lessons.", "Europe/Vienna")));
-        var desk = new EpisodeService(jdbi, audit, clock);
+        var desk = Parts.over(jdbi, clock).desk();
         var episode = done(desk.create(educator, series.id(), "Lesson", Level.BEGINNER))
                 .id();
         var draft = desk.draft(educator, episode).orElseThrow();
@@ -85,8 +83,7 @@ final class BigSite {
         done(desk.saveDraft(educator, episode, draft.version(), document));
         done(new Settings(jdbi, audit)
                 .saveImprint(educator, new Imprint("Long Studio", "desk@long.example", "", "", "")));
-        var parts = new PublishingParts(
-                jdbi, clock, audit, new Releases(jdbi), () -> "https://long.example", release -> {});
+        var parts = Parts.over(jdbi, clock).publishing(() -> "https://long.example", release -> {});
         done(new Publisher(parts).publishNow(educator, episode));
         return episode;
     }

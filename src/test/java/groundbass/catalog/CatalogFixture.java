@@ -1,10 +1,10 @@
 package groundbass.catalog;
 
+import groundbass.Parts;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.AuditEntry;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.educator.EducatorRepository;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.EpisodeState;
@@ -32,6 +32,7 @@ public final class CatalogFixture {
 
     public final SettableClock clock = SettableClock.at("2030-03-01T12:00:00.123456Z");
     public final Jdbi jdbi;
+    public final Parts parts;
     public final Audit audit;
     public final SeriesCatalog catalog;
     public final Episodes episodes;
@@ -43,11 +44,12 @@ public final class CatalogFixture {
 
     public CatalogFixture(Database database) {
         jdbi = database.jdbi();
-        audit = new Audit(jdbi, clock);
-        catalog = new SeriesCatalog(jdbi, audit, clock);
-        episodes = new Episodes(jdbi);
-        revisions = new Revisions(jdbi, clock);
-        desk = new EpisodeService(jdbi, audit, clock);
+        parts = Parts.over(jdbi, clock);
+        audit = parts.audit();
+        catalog = parts.catalog();
+        episodes = parts.episodes();
+        revisions = parts.revisions();
+        desk = parts.desk();
         owner = educator("studio@example.org");
         stranger = educator("other@example.org");
         series = catalog.create(owner, FORM).result().orElseThrow();
@@ -55,7 +57,9 @@ public final class CatalogFixture {
 
     private EducatorId educator(String email) {
         var educator = new Educator(EducatorId.next(), "Studio", email, DatabaseClock.of(clock));
-        jdbi.useHandle(handle -> new EducatorRepository().insert(handle, educator, "no password"));
+        jdbi.useHandle(handle -> handle.createUpdate("""
+                        insert into educator (id, name, email, password_hash, created_at)
+                        values (:id, :name, :email, 'none', :createdAt)""").bindMethods(educator).execute());
         return educator.id();
     }
 

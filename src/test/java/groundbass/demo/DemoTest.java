@@ -3,12 +3,11 @@ package groundbass.demo;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import groundbass.Parts;
 import groundbass.catalog.educator.Audit;
-import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.SeriesCatalog;
-import groundbass.catalog.settings.Settings;
 import groundbass.identity.Slug;
 import groundbass.release.Built;
 import groundbass.release.ReleaseId;
@@ -87,10 +86,9 @@ class DemoTest {
 
     private Demo demo(Database database, Consumer<ReleaseId> build) {
         var jdbi = database.jdbi();
-        var audit = new Audit(jdbi, clock);
-        var releases = new Releases(jdbi);
-        var incoming = new SeriesImport(jdbi, clock, audit, releases, () -> "https://example.org", build);
-        return new Demo(jdbi, clock, new Educators(jdbi, audit, clock), new Settings(jdbi, audit), releases, incoming);
+        var parts = Parts.over(jdbi, clock);
+        var incoming = parts.seriesImport(() -> "https://example.org", build);
+        return new Demo(jdbi, clock, parts.educators(), parts.settings(), parts.episodes(), parts.releases(), incoming);
     }
 
     private List<Episode> lessons(Database database) {

@@ -1,18 +1,15 @@
 package groundbass.kill;
 
+import groundbass.Parts;
 import groundbass.audio.AudioBytes;
-import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.DraftSave;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeService;
-import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.series.SeriesId;
 import groundbass.catalog.settings.Imprint;
-import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.Uploads;
 import groundbass.document.Clearance;
 import groundbass.document.Level;
@@ -20,9 +17,7 @@ import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
-import groundbass.publishing.PublishingParts;
 import groundbass.publishing.ReleaseQueue;
-import groundbass.release.Releases;
 import groundbass.store.BlobFolder;
 import groundbass.store.Database;
 import groundbass.store.RandomId;
@@ -46,23 +41,16 @@ final class VictimsDesk {
     VictimsDesk(Site site, Database database) {
         var jdbi = database.jdbi();
         var clock = Clock.systemUTC();
-        var audit = new Audit(jdbi, clock);
-        this.desk = new EpisodeService(jdbi, audit, clock);
-        this.uploads = new Uploads(jdbi, blobs(site, clock), audit, clock);
-        this.publisher = new Publisher(new PublishingParts(
-                jdbi,
-                clock,
-                audit,
-                new Releases(jdbi),
-                () -> "https://lessons.example",
-                new ReleaseQueue(database.dataSource(), clock)));
+        var parts = Parts.over(jdbi, clock);
+        this.desk = parts.desk();
+        this.uploads = parts.uploads(blobs(site, clock));
+        this.publisher = new Publisher(
+                parts.publishing(() -> "https://lessons.example", new ReleaseQueue(database.dataSource(), clock)));
         String name = RandomId.next();
-        this.educator = done(new Educators(jdbi, audit, clock)
-                        .create("Quay Studio", name + "@example.org", "four strings, plainly!"))
+        this.educator = done(parts.educators().create("Quay Studio", name + "@example.org", "four strings, plainly!"))
                 .id();
-        done(new Settings(jdbi, audit)
-                .saveImprint(educator, new Imprint("Quay Studio", "quay@example.org", "", "", "")));
-        this.series = done(new SeriesCatalog(jdbi, audit, clock)
+        done(parts.settings().saveImprint(educator, new Imprint("Quay Studio", "quay@example.org", "", "", "")));
+        this.series = done(parts.catalog()
                         .create(educator, new SeriesForm("Series " + name, "", "Grooves.", "Europe/Berlin")))
                 .id();
     }

@@ -56,7 +56,7 @@ class PostmanTest {
         try (database) {
             var outbox = new Outbox(database.jdbi(), clock);
             assertThatThrownBy(() -> database.jdbi().useTransaction(handle -> {
-                        outbox.put(handle, letter("Never"));
+                        outbox.put(letter("Never"));
                         throw new IllegalStateException("something else failed");
                     }))
                     .hasMessage("something else failed");

@@ -2,9 +2,8 @@ package groundbass.publishing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.educator.Audit;
+import groundbass.Parts;
 import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.DocumentCheck;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
@@ -14,7 +13,6 @@ import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.settings.Imprint;
-import groundbass.catalog.settings.Settings;
 import groundbass.document.Clearance;
 import groundbass.document.DocumentEdit;
 import groundbass.document.Level;
@@ -57,21 +55,20 @@ final class Studio {
 
     Studio(Database database) {
         var jdbi = database.jdbi();
-        var audit = new Audit(jdbi, clock);
-        releases = new Releases(jdbi);
-        revisions = new Revisions(jdbi, clock);
-        episodes = new Episodes(jdbi);
-        desk = new EpisodeService(jdbi, audit, clock);
-        catalog = new SeriesCatalog(jdbi, audit, clock);
-        educator = done(new Educators(jdbi, audit, clock).create("Quay Studio", "desk@example.org", "four strings!"))
+        var site = Parts.over(jdbi, clock);
+        releases = site.releases();
+        revisions = site.revisions();
+        episodes = site.episodes();
+        desk = site.desk();
+        catalog = site.catalog();
+        educator = done(site.educators().create("Quay Studio", "desk@example.org", "four strings!"))
                 .id();
-        new Settings(jdbi, audit).saveImprint(educator, new Imprint("Quay Studio", "desk@example.org", "", "", ""));
-        var educators = new Educators(jdbi, audit, clock);
-        var parts = new PublishingParts(jdbi, clock, audit, releases, () -> "https://example.org", queue::add);
+        site.settings().saveImprint(educator, new Imprint("Quay Studio", "desk@example.org", "", "", ""));
+        var parts = site.publishing(() -> "https://example.org", queue::add);
         outbox = new Outbox(jdbi, clock);
         publisher = new Publisher(parts);
         changes = new DraftChanges(parts);
-        watch = new HourWatch(parts, new Notices(parts, educators, outbox));
+        watch = new HourWatch(parts, new Notices(parts, site.educators(), outbox));
         publicationJob = new PublicationJob(parts, watch, () -> saidToLast++);
     }
 

@@ -14,7 +14,7 @@ class EveryFileRoleTest {
     @EnumSource(FileRole.class)
     void whatIsOfferedIsExplained(FileRole role) {
         for (var locale : List.of(Locale.ENGLISH, Locale.GERMAN)) {
-            assertThat(Messages.of(locale).has("release.role." + role.column()))
+            assertThat(Messages.of(locale).has("release.role." + role.value()))
                     .as(locale.getLanguage())
                     .isEqualTo(role.isOffered());
         }
@@ -26,11 +26,11 @@ class EveryFileRoleTest {
             names = {"MIDI", "MUSICXML", "LINE_TEXT"})
     void whatEachExerciseHasIsExplained(FileRole role) {
         for (var locale : List.of(Locale.ENGLISH, Locale.GERMAN)) {
-            assertThat(Messages.of(locale).has("release.exercise." + role.column()))
+            assertThat(Messages.of(locale).has("release.exercise." + role.value()))
                     .isTrue();
-            assertThat(Messages.of(locale).has("student.file.exercise." + role.column()))
+            assertThat(Messages.of(locale).has("student.file.exercise." + role.value()))
                     .isTrue();
-            assertThat(Messages.of(locale).has("student.file." + role.column())).isTrue();
+            assertThat(Messages.of(locale).has("student.file." + role.value())).isTrue();
         }
     }
 }

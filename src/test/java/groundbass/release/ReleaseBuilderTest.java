@@ -2,6 +2,7 @@ package groundbass.release;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.Parts;
 import groundbass.audio.AudioFinding;
 import groundbass.audio.AudioProbe;
 import groundbass.audio.Recording;
@@ -94,7 +95,7 @@ class ReleaseBuilderTest {
         var jdbi = database.jdbi();
         var audit = new Audit(jdbi, clock);
         blobs = new BlobFolder(folder, clock);
-        uploads = new Uploads(jdbi, blobs, audit, clock);
+        uploads = Parts.over(jdbi, clock).uploads(blobs);
         var made = new MadeAudio(jdbi, releases, blobs, clock);
         builder = new ReleaseBuilder(releases, new Revisions(jdbi, clock), uploads, blobs, made, clock);
         educator = new Educators(jdbi, audit, clock)
@@ -107,7 +108,7 @@ class ReleaseBuilderTest {
                 .result()
                 .orElseThrow()
                 .id();
-        desk = new EpisodeService(jdbi, audit, clock);
+        desk = Parts.over(jdbi, clock).desk();
     }
 
     @BeforeEach

@@ -3,6 +3,7 @@ package groundbass.release;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.groups.Tuple.tuple;
 
+import groundbass.Parts;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
@@ -14,7 +15,6 @@ import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.upload.Heard;
 import groundbass.catalog.upload.Recordings;
 import groundbass.catalog.upload.Upload;
-import groundbass.catalog.upload.Uploads;
 import groundbass.document.BackingTrack;
 import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
@@ -74,12 +74,12 @@ class StoreCareTest {
         var jdbi = database.jdbi();
         var audit = new Audit(jdbi, clock);
         blobs = new BlobFolder(folder, clock);
-        var uploads = new Uploads(jdbi, blobs, audit, clock);
+        var uploads = Parts.over(jdbi, clock).uploads(blobs);
         var made = new MadeAudio(jdbi, releases, blobs, clock);
         var builder = new ReleaseBuilder(releases, new Revisions(jdbi, clock), uploads, blobs, made, clock);
         var named = new NamedFiles(jdbi, releases, uploads);
         care = new StoreCare(named, broken, releases, uploads, builder, blobs, clock);
-        recordings = new Recordings(jdbi, blobs);
+        recordings = Parts.over(jdbi, clock).recordings(blobs);
         educator = new Educators(jdbi, audit, clock)
                 .create("Quay Studio", "desk@example.org", "four strings!")
                 .result()
@@ -89,7 +89,7 @@ class StoreCareTest {
                 .create(educator, new SeriesForm("Low Tide", "", "", "UTC"))
                 .result()
                 .orElseThrow();
-        var desk = new EpisodeService(jdbi, audit, clock);
+        var desk = Parts.over(jdbi, clock).desk();
         var episode = desk.create(educator, series.id(), "Slack Water", Level.BEGINNER)
                 .result()
                 .orElseThrow()

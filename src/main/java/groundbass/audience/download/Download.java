@@ -3,6 +3,7 @@ package groundbass.audience.download;
 import groundbass.audience.student.StudentId;
 import java.time.Instant;
 import java.util.Optional;
+import org.jdbi.v3.core.mapper.Nested;
 
 /**
  * A download record.
@@ -16,7 +17,7 @@ import java.util.Optional;
  */
 public record Download(
         DownloadId id,
-        ReleasedFile file,
+        @Nested ReleasedFile file,
         Optional<StudentId> student,
         Instant startedAt,
         Instant touchedAt,

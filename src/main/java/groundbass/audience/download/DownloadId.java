@@ -1,6 +1,7 @@
 package groundbass.audience.download;
 
 import groundbass.identity.IdForm;
+import groundbass.identity.TextValue;
 import groundbass.store.RandomId;
 import java.time.Instant;
 import java.util.Optional;
@@ -9,7 +10,7 @@ import java.util.Optional;
  * The id of one download record: nine letters and digits of the moment, seven at random. In order of time, so that rows
  * written together lie together; that it can be guessed does not matter, since {@link DownloadToken} signs it.
  */
-public record DownloadId(String value) {
+public record DownloadId(String value) implements TextValue {
     /** Nine digits to the base of 36 last until the year 5188. */
     private static final int MOMENT = 9;
 

@@ -1,20 +1,18 @@
 package groundbass.audience.download;
 
 import groundbass.audience.student.StudentId;
-import groundbass.catalog.episode.EpisodeId;
 import groundbass.store.Instants;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.statement.StatementContext;
 
 /** The SQL of download records; every method works in the caller's transaction. */
 public final class DownloadRows {
     /** All that makes a {@link Download}. */
-    public static final String COLUMNS = "download.id, download.release_id, download.episode_id, download.file_name,"
-            + " download.file_size, download.student_id, download.started_at, download.touched_at, download.state,"
+    public static final String COLUMNS = "download.id, download.release_id as release, download.episode_id as episode,"
+            + " download.file_name as name, download.file_size as size, download.student_id as student,"
+            + " download.started_at, download.touched_at, download.state,"
             + " download.bytes_sent, download.robot, download.own, download.repeated";
 
     private static final String INSERT = """
@@ -41,7 +39,7 @@ public final class DownloadRows {
                 download.student().map(StudentId::value).orElse(null),
                 Instants.toColumn(download.startedAt()),
                 Instants.toColumn(download.touchedAt()),
-                download.state().column(),
+                download.state().value(),
                 Coverage.NOTHING.toString(),
                 download.bytesSent(),
                 download.robot(),
@@ -51,8 +49,8 @@ public final class DownloadRows {
 
     static Optional<Download> find(Handle handle, DownloadId id) {
         return handle.createQuery("select " + COLUMNS + " from download where id = :id")
-                .bind("id", id.value())
-                .map(DownloadRows::download)
+                .bind("id", id)
+                .mapTo(Download.class)
                 .findOne();
     }
 
@@ -64,27 +62,27 @@ public final class DownloadRows {
                             and started_at > :since
                         order by started_at desc, id fetch first 1 row only""")
                 .define("columns", COLUMNS)
-                .bind("student", student.value())
+                .bind("student", student)
                 .bind("release", file.release())
                 .bind("name", file.name())
-                .bind("since", Instants.toColumn(since))
-                .map(DownloadRows::download)
+                .bind("since", since)
+                .mapTo(Download.class)
                 .findOne();
     }
 
     static int touch(Handle handle, DownloadId id, DownloadState state, Instant now) {
         return handle.createUpdate("update download set touched_at = :now, state = :state where id = :id")
-                .bind("now", Instants.toColumn(now))
-                .bind("state", state.column())
-                .bind("id", id.value())
+                .bind("now", now)
+                .bind("state", state)
+                .bind("id", id)
                 .execute();
     }
 
     /** What has been sent of a download, locked until the transaction ends: two ranges may end at once. */
     static Optional<Progress> lock(Handle handle, DownloadId id) {
-        return handle.createQuery("select file_size, covered, state from download where id = :id for update")
-                .bind("id", id.value())
-                .map(Progress::of)
+        return handle.createQuery("select file_size as size, covered, state from download where id = :id for update")
+                .bind("id", id)
+                .mapTo(Progress.class)
                 .findOne();
     }
 
@@ -94,7 +92,7 @@ public final class DownloadRows {
                 handle,
                 COMPLETE_IF_WHOLE,
                 Coverage.NOTHING.plus(span).toString(),
-                DownloadState.COMPLETE.column(),
+                DownloadState.COMPLETE.value(),
                 span.length(),
                 Instants.toColumn(now),
                 id.value(),
@@ -116,11 +114,11 @@ public final class DownloadRows {
                         update download set covered = :covered, state = :state, bytes_sent = bytes_sent + :bytes,
                             touched_at = :now
                         where id = :id""")
-                .bind("covered", progress.covered().toString())
-                .bind("state", progress.state().column())
+                .bind("covered", progress.covered())
+                .bind("state", progress.state())
                 .bind("bytes", bytes)
-                .bind("now", Instants.toColumn(now))
-                .bind("id", id.value())
+                .bind("now", now)
+                .bind("id", id)
                 .execute();
     }
 
@@ -129,32 +127,10 @@ public final class DownloadRows {
         return handle.createUpdate("""
                         update download set state = :off
                         where state = :on and started_at > :from and touched_at <= :silent""")
-                .bind("off", DownloadState.BROKEN_OFF.column())
-                .bind("on", DownloadState.STARTED.column())
-                .bind("from", Instants.toColumn(from))
-                .bind("silent", Instants.toColumn(silentSince))
+                .bind("off", DownloadState.BROKEN_OFF)
+                .bind("on", DownloadState.STARTED)
+                .bind("from", from)
+                .bind("silent", silentSince)
                 .execute();
-    }
-
-    public static Download download(ResultSet row, StatementContext context) throws SQLException {
-        return new Download(
-                new DownloadId(row.getString("id")),
-                file(row),
-                Optional.ofNullable(row.getString("student_id")).map(StudentId::new),
-                Instants.from(row, "started_at"),
-                Instants.from(row, "touched_at"),
-                DownloadState.of(row.getString("state")),
-                row.getLong("bytes_sent"),
-                row.getBoolean("robot"),
-                row.getBoolean("own"),
-                row.getBoolean("repeated"));
-    }
-
-    private static ReleasedFile file(ResultSet row) throws SQLException {
-        return new ReleasedFile(
-                row.getString("release_id"),
-                new EpisodeId(row.getString("episode_id")),
-                row.getString("file_name"),
-                row.getLong("file_size"));
     }
 }

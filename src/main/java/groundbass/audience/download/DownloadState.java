@@ -1,7 +1,9 @@
 package groundbass.audience.download;
 
+import groundbass.identity.TextValue;
+
 /** How far a download has come. */
-public enum DownloadState {
+public enum DownloadState implements TextValue {
     /** Bytes are on their way, or the next range is awaited. */
     STARTED("started"),
     /** Every byte was sent, in one piece or in ranges. */
@@ -11,19 +13,20 @@ public enum DownloadState {
     /** Sent by a front server: whether it arrived whole is not known here. */
     HANDED_OVER("handed over");
 
-    private final String column;
+    private final String value;
 
-    DownloadState(String column) {
-        this.column = column;
+    DownloadState(String value) {
+        this.value = value;
     }
 
-    String column() {
-        return column;
+    @Override
+    public String value() {
+        return value;
     }
 
     /** Where the message bundle names it. */
     public String key() {
-        return "audience.download." + column.replace(" ", "");
+        return "audience.download." + value.replace(" ", "");
     }
 
     /** Whether a request for the whole file begins a download of its own. */
@@ -32,12 +35,5 @@ public enum DownloadState {
             case COMPLETE, HANDED_OVER -> true;
             case STARTED, BROKEN_OFF -> false;
         };
-    }
-
-    public static DownloadState of(String column) {
-        for (DownloadState state : values()) {
-            if (state.column.equals(column)) return state;
-        }
-        throw new IllegalArgumentException("no such state: " + column);
     }
 }

@@ -2,7 +2,6 @@ package groundbass.audience.statistics;
 
 import groundbass.catalog.episode.EpisodeId;
 import java.util.Collection;
-import java.util.List;
 
 /** Which downloads statistics count: those of people, each visitor's first of a day, and none of an educator's own. */
 final class Counted {
@@ -17,9 +16,5 @@ final class Counted {
      */
     static String episodeOf(Collection<EpisodeId> episodes) {
         return episodes.size() == 1 ? "download.episode_id" : "coalesce(download.episode_id, '')";
-    }
-
-    static List<String> values(Collection<EpisodeId> episodes) {
-        return episodes.stream().map(EpisodeId::value).toList();
     }
 }

@@ -2,8 +2,6 @@ package groundbass.audience.statistics;
 
 import groundbass.audience.download.DownloadState;
 import groundbass.catalog.episode.EpisodeId;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,13 +16,18 @@ final class EpisodeTallies {
         episodes.forEach(episode -> tallies.put(episode, new Tally(students.getOrDefault(episode, 0L))));
     }
 
-    /** Adds a row with episode, file, state, robot, how many were taken and how many of them by students. */
-    long add(ResultSet row) throws SQLException {
-        Tally tally = tallies.get(new EpisodeId(row.getString("episode_id")));
-        long taken = row.getLong("taken");
-        if (row.getBoolean("robot")) tally.robots += taken;
-        else tally.add(row, taken);
-        return taken;
+    /**
+     * Downloads that are alike.
+     *
+     * @param taken how many
+     * @param known how many of them by students
+     */
+    record Taken(EpisodeId episode, String file, DownloadState state, boolean robot, long taken, long known) {}
+
+    void add(Taken row) {
+        Tally tally = tallies.get(row.episode());
+        if (row.robot()) tally.robots += row.taken();
+        else tally.add(row);
     }
 
     List<EpisodeUse> inOrder() {
@@ -43,10 +46,9 @@ final class EpisodeTallies {
             this.students = students;
         }
 
-        void add(ResultSet row, long taken) throws SQLException {
-            anonymous += taken - row.getLong("known");
-            var counts = DownloadCounts.of(DownloadState.of(row.getString("state")), taken);
-            files.merge(row.getString("file_name"), counts, DownloadCounts::plus);
+        void add(Taken row) {
+            anonymous += row.taken() - row.known();
+            files.merge(row.file(), DownloadCounts.of(row.state(), row.taken()), DownloadCounts::plus);
         }
 
         EpisodeUse use(EpisodeId episode) {

@@ -4,11 +4,7 @@ import groundbass.audience.download.Download;
 import groundbass.audience.download.DownloadRows;
 import groundbass.audience.student.DemoAddress;
 import groundbass.audience.student.StudentId;
-import groundbass.audience.student.Students;
 import groundbass.catalog.episode.EpisodeId;
-import groundbass.store.Instants;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
@@ -19,7 +15,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.statement.StatementContext;
+import org.jdbi.v3.core.generic.GenericType;
 
 /**
  * What was taken, in numbers. Episodes are given by id, a series as all of its episodes. A download of a robot, one of an
@@ -39,12 +35,13 @@ public final class Statistics {
         return jdbi.withHandle(handle -> {
             var tallies = new EpisodeTallies(episodes, studentsOf(handle, episodes));
             handle.createQuery("""
-                            select episode_id, file_name, state, robot, count(*) as taken, count(student_id) as known
+                            select episode_id as episode, file_name as file, state, robot, count(*) as taken,
+                                count(student_id) as known
                             from download where episode_id in (<episodes>) and not own and not repeated
                             group by episode_id, file_name, state, robot""")
-                    .bindList("episodes", Counted.values(episodes))
-                    .map((row, context) -> tallies.add(row))
-                    .forEach(counted -> {});
+                    .bindList("episodes", episodes)
+                    .mapTo(EpisodeTallies.Taken.class)
+                    .forEach(tallies::add);
             return tallies.inOrder();
         });
     }
@@ -54,15 +51,14 @@ public final class Statistics {
     }
 
     private static Map<EpisodeId, Long> studentsOf(Handle handle, List<EpisodeId> episodes) {
-        return handle
-                .createQuery("""
+        return handle.createQuery("""
                         select episode_id, count(distinct student_id) as students from download
                         where download.episode_id in (<episodes>) and <counted> group by episode_id""")
                 .define("counted", Counted.ONES)
-                .bindList("episodes", Counted.values(episodes))
-                .map((row, context) -> Map.entry(new EpisodeId(row.getString("episode_id")), row.getLong("students")))
-                .stream()
-                .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
+                .bindList("episodes", episodes)
+                .setMapKeyColumn("episode_id")
+                .setMapValueColumn("students")
+                .collectInto(new GenericType<>() {});
     }
 
     /** Those of the weeks in which something was taken, in their order. */
@@ -97,9 +93,9 @@ public final class Statistics {
                             from download where student_id in (<students>) and coalesce(download.episode_id, '') in (<episodes>) and <counted>
                             group by student_id) taken on taken.student_id = student.id""")
                 .define("counted", Counted.ONES)
-                .bindList("episodes", Counted.values(episodes))
-                .bindList("students", students.stream().map(StudentId::value).toList())
-                .map(Statistics::studentUse)
+                .bindList("episodes", episodes)
+                .bindList("students", students)
+                .mapTo(StudentUse.class)
                 .stream()
                 .collect(Collectors.toMap(use -> use.student().id(), Function.identity())));
     }
@@ -110,7 +106,7 @@ public final class Statistics {
                         select distinct download.episode_id from student
                         join download on download.student_id = student.id where student.email like :demo""")
                 .bind("demo", "%@" + DemoAddress.DOMAIN)
-                .map((row, context) -> new EpisodeId(row.getString("episode_id")))
+                .mapTo(EpisodeId.class)
                 .list()));
     }
 
@@ -119,8 +115,8 @@ public final class Statistics {
         return jdbi.withHandle(handle -> handle.createQuery(
                         "select <columns> from download where student_id = :student order by started_at desc, id")
                 .define("columns", DownloadRows.COLUMNS)
-                .bind("student", student.value())
-                .map(DownloadRows::download)
+                .bind("student", student)
+                .mapTo(Download.class)
                 .list());
     }
 
@@ -137,14 +133,5 @@ public final class Statistics {
     /** Tells what students took, the earliest first, without ever holding all of it. */
     public void takenByStudents(Collection<EpisodeId> episodes, Consumer<AddressedDownload> each) {
         if (!episodes.isEmpty()) new TakenRows(jdbi, episodes).forEach(true, each);
-    }
-
-    private static StudentUse studentUse(ResultSet row, StatementContext context) throws SQLException {
-        return new StudentUse(
-                Students.student(row, context),
-                row.getLong("downloads"),
-                row.getLong("episodes"),
-                Instants.from(row, "first_at"),
-                Instants.from(row, "last_at"));
     }
 }

@@ -3,16 +3,11 @@ package groundbass.audience.statistics;
 import groundbass.audience.download.DownloadRows;
 import groundbass.audience.student.StudentId;
 import groundbass.catalog.episode.EpisodeId;
-import groundbass.post.EmailAddress;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Consumer;
 import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.statement.StatementContext;
 
 /** Who took which file when, read piece by piece: an id is a moment and some chance, so that their order is that of time. */
 final class TakenRows {
@@ -28,12 +23,12 @@ final class TakenRows {
 
     private final Jdbi jdbi;
     private final String episode;
-    private final List<String> episodes;
+    private final List<EpisodeId> episodes;
 
     TakenRows(Jdbi jdbi, Collection<EpisodeId> episodes) {
         this.jdbi = jdbi;
         this.episode = Counted.episodeOf(episodes);
-        this.episodes = Counted.values(episodes);
+        this.episodes = List.copyOf(episodes);
     }
 
     /** The last ones, the latest first. */
@@ -93,13 +88,7 @@ final class TakenRows {
                 .bindList("episodes", episodes)
                 .bind("from", from)
                 .bind("most", most)
-                .map(TakenRows::taken)
+                .mapTo(AddressedDownload.class)
                 .list());
-    }
-
-    private static AddressedDownload taken(ResultSet row, StatementContext context) throws SQLException {
-        return new AddressedDownload(
-                Optional.ofNullable(row.getString("email")).map(EmailAddress::new),
-                DownloadRows.download(row, context));
     }
 }

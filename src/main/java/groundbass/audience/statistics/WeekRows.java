@@ -1,14 +1,12 @@
 package groundbass.audience.statistics;
 
 import groundbass.catalog.episode.EpisodeId;
-import groundbass.store.Instants;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.util.Collection;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.mapper.Nested;
 import org.jdbi.v3.core.statement.Query;
 
 /** The SQL that sums downloads up by week. */
@@ -33,11 +31,11 @@ final class WeekRows {
                 .define("weeks", rows(weeks.count()))
                 .define("counted", Counted.ONES)
                 .define("episode", Counted.episodeOf(episodes))
-                .bindList("episodes", Counted.values(episodes));
+                .bindList("episodes", episodes);
         for (int place = 0; place <= weeks.count(); place++) {
-            query.bind("start" + place, Instants.toColumn(weeks.start(place)));
+            query.bind("start" + place, weeks.start(place));
         }
-        return query.map((row, context) -> week(row, weeks)).list();
+        return query.mapTo(Row.class).map(row -> row.use(weeks)).list();
     }
 
     private static String rows(int count) {
@@ -47,9 +45,9 @@ final class WeekRows {
                 .collect(Collectors.joining(", "));
     }
 
-    private static WeekUse week(ResultSet row, Weeks weeks) throws SQLException {
-        var downloads = new DownloadCounts(
-                row.getLong("complete"), row.getLong("broken_off"), row.getLong("handed_over"), row.getLong("running"));
-        return new WeekUse(weeks.monday(row.getInt("place")), row.getLong("students"), downloads);
+    private record Row(int place, long students, @Nested DownloadCounts downloads) {
+        WeekUse use(Weeks weeks) {
+            return new WeekUse(weeks.monday(place), students, downloads);
+        }
     }
 }

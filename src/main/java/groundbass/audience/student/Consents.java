@@ -1,13 +1,9 @@
 package groundbass.audience.student;
 
-import groundbass.store.Instants;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Clock;
 import java.util.List;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.statement.StatementContext;
 
 /** Consents as they were given and withdrawn; rows are added and closed, never rewritten. */
 public final class Consents {
@@ -19,20 +15,21 @@ public final class Consents {
         this.clock = clock;
     }
 
+    /** Records a consent unless this wording is agreed to already. */
     public void give(StudentId student, Purpose purpose, String wording) {
-        jdbi.useTransaction(handle -> give(handle, student, purpose, wording));
+        jdbi.useTransaction(handle -> {
+            if (!holds(handle, student, purpose, wording)) insert(handle, student, purpose, wording);
+        });
     }
 
-    /** Records a consent unless this wording is agreed to already. */
-    public void give(Handle handle, StudentId student, Purpose purpose, String wording) {
-        if (holds(handle, student, purpose, wording)) return;
+    private void insert(Handle handle, StudentId student, Purpose purpose, String wording) {
         handle.createUpdate("""
                         insert into consent (student_id, purpose, wording, given_at)
                         values (:student, :purpose, :wording, :now)""")
-                .bind("student", student.value())
-                .bind("purpose", purpose.column())
+                .bind("student", student)
+                .bind("purpose", purpose)
                 .bind("wording", wording)
-                .bind("now", Instants.toColumn(clock.instant()))
+                .bind("now", clock.instant())
                 .execute();
     }
 
@@ -41,9 +38,9 @@ public final class Consents {
         jdbi.useHandle(handle -> handle.createUpdate("""
                         update consent set withdrawn_at = :now
                         where student_id = :student and purpose = :purpose and withdrawn_at is null""")
-                .bind("now", Instants.toColumn(clock.instant()))
-                .bind("student", student.value())
-                .bind("purpose", purpose.column())
+                .bind("now", clock.instant())
+                .bind("student", student)
+                .bind("purpose", purpose)
                 .execute());
     }
 
@@ -52,8 +49,8 @@ public final class Consents {
         return jdbi.withHandle(handle -> handle.createQuery("""
                         select purpose, wording, given_at, withdrawn_at from consent
                         where student_id = :student order by given_at, id""")
-                .bind("student", student.value())
-                .map(Consents::consent)
+                .bind("student", student)
+                .mapTo(Consent.class)
                 .list());
     }
 
@@ -61,19 +58,11 @@ public final class Consents {
         return handle.createQuery("""
                         select count(*) from consent where student_id = :student and purpose = :purpose
                             and wording = :wording and withdrawn_at is null""")
-                        .bind("student", student.value())
-                        .bind("purpose", purpose.column())
+                        .bind("student", student)
+                        .bind("purpose", purpose)
                         .bind("wording", wording)
                         .mapTo(Integer.class)
                         .one()
                 > 0;
-    }
-
-    private static Consent consent(ResultSet row, StatementContext context) throws SQLException {
-        return new Consent(
-                Purpose.of(row.getString("purpose")),
-                row.getString("wording"),
-                Instants.from(row, "given_at"),
-                Instants.ifPresent(row, "withdrawn_at"));
     }
 }

@@ -1,9 +1,10 @@
 package groundbass.audience.student;
 
+import groundbass.identity.TextValue;
 import java.util.Locale;
 
 /** What kind of thing somebody signed in with: enough to tell one's own sessions apart, and no more. */
-public enum Device {
+public enum Device implements TextValue {
     PHONE,
     TABLET,
     COMPUTER,
@@ -33,14 +34,11 @@ public enum Device {
 
     /** The key of its name in the message bundles. */
     public String key() {
-        return "audience.device." + column();
+        return "audience.device." + value();
     }
 
-    String column() {
+    @Override
+    public String value() {
         return name().toLowerCase(Locale.ROOT);
-    }
-
-    static Device ofColumn(String column) {
-        return valueOf(column.toUpperCase(Locale.ROOT));
     }
 }

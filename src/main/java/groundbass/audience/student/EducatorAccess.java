@@ -8,7 +8,6 @@ import groundbass.form.Outcome;
 import groundbass.post.EmailAddress;
 import groundbass.post.Mail;
 import groundbass.post.Outbox;
-import groundbass.store.Instants;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -65,7 +64,7 @@ public final class EducatorAccess {
             Token token = Token.next();
             insert(handle, token, educator.map(Educator::id), now);
             educator.ifPresent(known -> {
-                write(handle, known.email(), to -> letters(locale).reset(known, to, token, now, VALID));
+                write(known.email(), to -> letters(locale).reset(known, to, token, now, VALID));
                 audit.append(
                         handle, Audit.STRANGER, "password.forgotten", known.id().value());
             });
@@ -91,30 +90,28 @@ public final class EducatorAccess {
     private Outcome<Educator> reset(Handle handle, EducatorId id, String chosen, Locale locale) {
         var outcome = educators.resetPassword(id, chosen);
         outcome.result().ifPresent(educator -> {
-            handle.execute("delete from password_reset where educator_id = ?", id.value());
-            sessions.closeAll(handle, new Person.OfEducator(id));
+            handle.execute("delete from password_reset where educator_id = ?", id);
+            sessions.closeAll(new Person.OfEducator(id));
             audit.append(handle, id, "password.reset", id.value());
-            write(handle, educator.email(), to -> letters(locale).passwordChanged(educator, to, clock.instant()));
+            write(educator.email(), to -> letters(locale).passwordChanged(educator, to, clock.instant()));
         });
         return outcome;
     }
 
     /** Writes to an educator who has changed the password at the desk. */
     public void tellPasswordChanged(Educator educator, Locale locale) {
-        jdbi.useTransaction(handle ->
-                write(handle, educator.email(), to -> letters(locale).passwordChanged(educator, to, clock.instant())));
+        write(educator.email(), to -> letters(locale).passwordChanged(educator, to, clock.instant()));
     }
 
     /** Writes to the address that an educator had before. */
     public void tellAddressChanged(String before, Educator educator, Locale locale) {
-        jdbi.useTransaction(
-                handle -> write(handle, before, to -> letters(locale).addressChanged(educator, to, clock.instant())));
+        write(before, to -> letters(locale).addressChanged(educator, to, clock.instant()));
     }
 
     /** Deletes links a day old. */
     public int purge() {
         return jdbi.withHandle(handle -> handle.createUpdate("delete from password_reset where created_at < :before")
-                .bind("before", Instants.toColumn(clock.instant().minus(KEPT)))
+                .bind("before", clock.instant().minus(KEPT))
                 .execute());
     }
 
@@ -123,8 +120,8 @@ public final class EducatorAccess {
     }
 
     /** An address that mail cannot reach (an educator may sign in with anything that looks like one) gets none. */
-    private void write(Handle handle, String email, Function<EmailAddress, Mail> letter) {
-        EmailAddress.read(email).ifPresent(to -> outbox.put(handle, letter.apply(to)));
+    private void write(String email, Function<EmailAddress, Mail> letter) {
+        EmailAddress.read(email).ifPresent(to -> outbox.put(letter.apply(to)));
     }
 
     /** Two uses at once wait for each other here; the second finds the row gone. */
@@ -133,7 +130,7 @@ public final class EducatorAccess {
                         select educator_id from password_reset
                         where token_hash = :hash and expires_at > :now and educator_id is not null for update""")
                 .bind("hash", token.hash())
-                .bind("now", Instants.toColumn(clock.instant()))
+                .bind("now", clock.instant())
                 .mapTo(String.class)
                 .findOne()
                 .map(EducatorId::new);
@@ -142,8 +139,8 @@ public final class EducatorAccess {
     private static boolean mayAsk(Handle handle, EducatorId educator, Instant now) {
         return handle.createQuery("""
                         select count(*) from password_reset where educator_id = :educator and created_at > :since""")
-                        .bind("educator", educator.value())
-                        .bind("since", Instants.toColumn(now.minus(Duration.ofHours(1))))
+                        .bind("educator", educator)
+                        .bind("since", now.minus(Duration.ofHours(1)))
                         .mapTo(Integer.class)
                         .one()
                 < MOST_PER_HOUR;
@@ -154,9 +151,9 @@ public final class EducatorAccess {
                         insert into password_reset (token_hash, educator_id, created_at, expires_at)
                         values (:hash, :educator, :now, :end)""")
                 .bind("hash", token.hash())
-                .bind("educator", educator.map(EducatorId::value).orElse(null))
-                .bind("now", Instants.toColumn(now))
-                .bind("end", Instants.toColumn(now.plus(VALID)))
+                .bind("educator", educator)
+                .bind("now", now)
+                .bind("end", now.plus(VALID))
                 .execute();
     }
 }

@@ -1,8 +1,5 @@
 package groundbass.audience.student;
 
-import groundbass.store.Instants;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Instant;
 import java.util.regex.Pattern;
 
@@ -19,15 +16,5 @@ public record OpenSession(String number, Device device, Instant createdAt, Insta
 
     static boolean isNumber(String text) {
         return NUMBER.matcher(text).matches();
-    }
-
-    static OpenSession of(ResultSet row, String hashHere) throws SQLException {
-        String hash = row.getString("token_hash");
-        return new OpenSession(
-                hash.substring(0, DIGITS),
-                Device.ofColumn(row.getString("device")),
-                Instants.from(row, "created_at"),
-                Instants.from(row, "seen_at"),
-                hash.equals(hashHere));
     }
 }

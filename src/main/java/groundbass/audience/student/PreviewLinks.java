@@ -2,17 +2,13 @@ package groundbass.audience.student;
 
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
-import groundbass.store.Instants;
 import groundbass.store.RandomId;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.statement.StatementContext;
 
 /** Links with which an educator shows one release to a colleague before it is out. They end by themselves. */
 public final class PreviewLinks {
@@ -20,6 +16,8 @@ public final class PreviewLinks {
     public static final Duration LONGEST = Duration.ofDays(30);
 
     private static final int LONGEST_READER = 200;
+    private static final String SELECT =
+            "select id, release_id as release, reader, created_at, expires_at from preview_link ";
     private static final String WORKING = " expires_at > :now and withdrawn_at is null ";
 
     private final Jdbi jdbi;
@@ -46,11 +44,11 @@ public final class PreviewLinks {
                             values (:id, :hash, :educator, :release, :reader, :now, :end)""")
                     .bind("id", RandomId.next())
                     .bind("hash", token.hash())
-                    .bind("educator", who.value())
+                    .bind("educator", who)
                     .bind("release", release)
                     .bind("reader", reader.substring(0, Math.min(reader.length(), LONGEST_READER)))
-                    .bind("now", Instants.toColumn(now))
-                    .bind("end", Instants.toColumn(now.plus(lasting.compareTo(LONGEST) > 0 ? LONGEST : lasting)))
+                    .bind("now", now)
+                    .bind("end", now.plus(lasting.compareTo(LONGEST) > 0 ? LONGEST : lasting))
                     .execute();
             audit.append(handle, who, "preview.shared", release);
         });
@@ -59,22 +57,21 @@ public final class PreviewLinks {
 
     /** What a token opens now. */
     public Optional<PreviewLink> find(Token token) {
-        return jdbi.withHandle(
-                handle -> handle.createQuery("select * from preview_link where token_hash = :hash and" + WORKING)
-                        .bind("hash", token.hash())
-                        .bind("now", Instants.toColumn(clock.instant()))
-                        .map(PreviewLinks::link)
-                        .findOne());
+        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where token_hash = :hash and" + WORKING)
+                .bind("hash", token.hash())
+                .bind("now", clock.instant())
+                .mapTo(PreviewLink.class)
+                .findOne());
     }
 
     /** The links to a release that work now, the newest first. */
     public List<PreviewLink> of(EducatorId who, String release) {
-        return jdbi.withHandle(handle -> handle.createQuery("select * from preview_link where educator_id = :educator"
+        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where educator_id = :educator"
                         + " and release_id = :release and" + WORKING + "order by created_at desc, id")
-                .bind("educator", who.value())
+                .bind("educator", who)
                 .bind("release", release)
-                .bind("now", Instants.toColumn(clock.instant()))
-                .map(PreviewLinks::link)
+                .bind("now", clock.instant())
+                .mapTo(PreviewLink.class)
                 .list());
     }
 
@@ -83,7 +80,7 @@ public final class PreviewLinks {
         return jdbi.withHandle(handle -> handle.createQuery(
                                 "select count(*) from preview_link where release_id = :release and" + WORKING)
                         .bind("release", release)
-                        .bind("now", Instants.toColumn(clock.instant()))
+                        .bind("now", clock.instant())
                         .mapTo(Integer.class)
                         .one())
                 > 0;
@@ -95,9 +92,9 @@ public final class PreviewLinks {
             int ended = handle.createUpdate("""
                             update preview_link set withdrawn_at = :now
                             where id = :id and educator_id = :educator and withdrawn_at is null""")
-                    .bind("now", Instants.toColumn(clock.instant()))
+                    .bind("now", clock.instant())
                     .bind("id", id)
-                    .bind("educator", who.value())
+                    .bind("educator", who)
                     .execute();
             if (ended == 1) {
                 audit.append(handle, who, "preview.withdrawn", id);
@@ -108,16 +105,7 @@ public final class PreviewLinks {
     /** Deletes links that have ended by themselves. */
     public int purge() {
         return jdbi.withHandle(handle -> handle.createUpdate("delete from preview_link where expires_at <= :now")
-                .bind("now", Instants.toColumn(clock.instant()))
+                .bind("now", clock.instant())
                 .execute());
-    }
-
-    private static PreviewLink link(ResultSet row, StatementContext context) throws SQLException {
-        return new PreviewLink(
-                row.getString("id"),
-                row.getString("release_id"),
-                row.getString("reader"),
-                Instants.from(row, "created_at"),
-                Instants.from(row, "expires_at"));
     }
 }

@@ -1,26 +1,22 @@
 package groundbass.audience.student;
 
+import groundbass.identity.TextValue;
+
 /** What a student can agree to; each is asked for on its own. */
-public enum Purpose {
+public enum Purpose implements TextValue {
     /** Keeping the address and the list of downloads, without which there is no account. */
     ACCOUNT("account"),
     /** A letter when a new lesson is out. */
     LETTERS("letters");
 
-    private final String column;
+    private final String value;
 
-    Purpose(String column) {
-        this.column = column;
+    Purpose(String value) {
+        this.value = value;
     }
 
-    String column() {
-        return column;
-    }
-
-    static Purpose of(String column) {
-        for (Purpose purpose : values()) {
-            if (purpose.column.equals(column)) return purpose;
-        }
-        throw new IllegalArgumentException("no such purpose: " + column);
+    @Override
+    public String value() {
+        return value;
     }
 }

@@ -1,9 +1,6 @@
 package groundbass.audience.student;
 
 import groundbass.catalog.educator.EducatorId;
-import groundbass.store.Instants;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -11,7 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.statement.StatementContext;
 
 /** Who is signed in where. The browser carries the token, the row its hash. */
 public final class Sessions {
@@ -26,37 +22,34 @@ public final class Sessions {
         this.clock = clock;
     }
 
-    public Token open(Person person, Device device) {
-        return jdbi.inTransaction(handle -> open(handle, person, device));
-    }
-
     /** Opens a session; always a new token, so that one planted before signing in is worth nothing. */
-    public Token open(Handle handle, Person person, Device device) {
+    public Token open(Person person, Device device) {
         Token token = Token.next();
         Instant now = clock.instant();
-        handle.createUpdate("""
+        jdbi.useHandle(handle -> handle.createUpdate("""
                         insert into session (token_hash, student_id, educator_id, device, created_at, seen_at, expires_at)
                         values (:hash, :student, :educator, :device, :now, :now, :end)""")
                 .bind("hash", token.hash())
-                .bind("student", studentColumn(person))
-                .bind("educator", educatorColumn(person))
-                .bind("device", device.column())
-                .bind("now", Instants.toColumn(now))
-                .bind("end", Instants.toColumn(SessionLimits.of(person).end(now, now)))
-                .execute();
+                .bind("student", student(person))
+                .bind("educator", educator(person))
+                .bind("device", device)
+                .bind("now", now)
+                .bind("end", SessionLimits.of(person).end(now, now))
+                .execute());
         return token;
     }
 
     /** The session a browser's token belongs to, if it has not ended; coming back moves its end. */
     public Optional<Session> find(Token token) {
         Instant now = clock.instant();
-        return jdbi.withHandle(
-                handle -> handle.createQuery("select * from session where token_hash = :hash and expires_at > :now")
-                        .bind("hash", token.hash())
-                        .bind("now", Instants.toColumn(now))
-                        .map(Row::of)
-                        .findOne()
-                        .map(row -> slide(handle, token, row, now)));
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select student_id, educator_id, created_at, seen_at, expires_at from session
+                        where token_hash = :hash and expires_at > :now""")
+                .bind("hash", token.hash())
+                .bind("now", now)
+                .mapTo(Row.class)
+                .findOne()
+                .map(row -> slide(handle, token, row, now)));
     }
 
     /** Where a person is signed in, the latest seen first. */
@@ -66,10 +59,11 @@ public final class Sessions {
                         select token_hash, device, created_at, seen_at from session
                         where (student_id = :student or educator_id = :educator) and expires_at > :now
                         order by seen_at desc, token_hash""")
-                .bind("student", studentColumn(person))
-                .bind("educator", educatorColumn(person))
-                .bind("now", Instants.toColumn(clock.instant()))
-                .map((row, context) -> OpenSession.of(row, hashHere))
+                .bind("student", student(person))
+                .bind("educator", educator(person))
+                .bind("now", clock.instant())
+                .mapTo(OpenRow.class)
+                .map(row -> row.session(hashHere))
                 .list());
     }
 
@@ -80,8 +74,8 @@ public final class Sessions {
                         delete from session where token_hash like :number
                             and (student_id = :student or educator_id = :educator)""")
                                 .bind("number", number + "%")
-                                .bind("student", studentColumn(person))
-                                .bind("educator", educatorColumn(person))
+                                .bind("student", student(person))
+                                .bind("educator", educator(person))
                                 .execute())
                         > 0;
     }
@@ -93,21 +87,17 @@ public final class Sessions {
 
     /** Signs out everywhere. */
     public int closeAll(Person person) {
-        return jdbi.withHandle(handle -> closeAll(handle, person));
-    }
-
-    /** Signs out everywhere, in the transaction that (say) changes a password. */
-    public int closeAll(Handle handle, Person person) {
-        return handle.createUpdate("delete from session where student_id = :student or educator_id = :educator")
-                .bind("student", studentColumn(person))
-                .bind("educator", educatorColumn(person))
-                .execute();
+        return jdbi.withHandle(handle -> handle.createUpdate(
+                        "delete from session where student_id = :student or educator_id = :educator")
+                .bind("student", student(person))
+                .bind("educator", educator(person))
+                .execute());
     }
 
     /** Deletes the sessions that have ended. */
     public int purge() {
         return jdbi.withHandle(handle -> handle.createUpdate("delete from session where expires_at <= :now")
-                .bind("now", Instants.toColumn(clock.instant()))
+                .bind("now", clock.instant())
                 .execute());
     }
 
@@ -116,31 +106,42 @@ public final class Sessions {
         if (row.seenAt().plus(SLIDES_EVERY).isAfter(now)) return session;
         Instant end = SessionLimits.of(session.person()).end(session.createdAt(), now);
         handle.createUpdate("update session set seen_at = :now, expires_at = :end where token_hash = :hash")
-                .bind("now", Instants.toColumn(now))
-                .bind("end", Instants.toColumn(end))
+                .bind("now", now)
+                .bind("end", end)
                 .bind("hash", token.hash())
                 .execute();
         return new Session(session.person(), session.createdAt(), end);
     }
 
-    private static String studentColumn(Person person) {
-        return person.either(StudentId::value, educator -> null);
+    private static Optional<StudentId> student(Person person) {
+        return person.either(Optional::of, educator -> Optional.empty());
     }
 
-    private static String educatorColumn(Person person) {
-        return person.either(student -> null, EducatorId::value);
+    private static Optional<EducatorId> educator(Person person) {
+        return person.either(student -> Optional.empty(), Optional::of);
     }
 
-    private record Row(Session session, Instant seenAt) {
-        static Row of(ResultSet row, StatementContext context) throws SQLException {
-            var session = new Session(person(row), Instants.from(row, "created_at"), Instants.from(row, "expires_at"));
-            return new Row(session, Instants.from(row, "seen_at"));
+    private record Row(
+            Optional<StudentId> studentId,
+            Optional<EducatorId> educatorId,
+            Instant createdAt,
+            Instant seenAt,
+            Instant expiresAt) {
+        Session session() {
+            return new Session(person(), createdAt, expiresAt);
         }
 
-        private static Person person(ResultSet row) throws SQLException {
-            String student = row.getString("student_id");
-            if (student != null) return new Person.OfStudent(new StudentId(student));
-            return new Person.OfEducator(new EducatorId(row.getString("educator_id")));
+        private Person person() {
+            return studentId
+                    .<Person>map(Person.OfStudent::new)
+                    .orElseGet(() -> new Person.OfEducator(educatorId.orElseThrow()));
+        }
+    }
+
+    private record OpenRow(String tokenHash, Device device, Instant createdAt, Instant seenAt) {
+        OpenSession session(String hashHere) {
+            String number = tokenHash.substring(0, OpenSession.DIGITS);
+            return new OpenSession(number, device, createdAt, seenAt, tokenHash.equals(hashHere));
         }
     }
 }

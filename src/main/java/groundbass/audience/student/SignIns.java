@@ -2,9 +2,6 @@ package groundbass.audience.student;
 
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
-import groundbass.store.Instants;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -14,7 +11,6 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.statement.StatementContext;
 
 /**
  * Signing in by a link that is mailed. Asking is answered alike for every address, known or not, so that nobody can find
@@ -61,7 +57,7 @@ public final class SignIns {
             if (askedSince(handle, email, now.minus(Duration.ofHours(1))) >= MOST_PER_HOUR) return;
             Token token = Token.next();
             insert(handle, token, email, locale, now);
-            outbox.put(handle, new SignInLetter(head.get()).to(email, locale, token, now, VALID));
+            outbox.put(new SignInLetter(head.get()).to(email, locale, token, now, VALID));
         });
     }
 
@@ -93,54 +89,51 @@ public final class SignIns {
     /** The links that were asked for with an address and are still kept, the newest first. */
     public List<SignInRequest> of(EmailAddress email) {
         return jdbi.withHandle(handle -> handle.createQuery("""
-                        select created_at, expires_at, used_at from sign_in where email = :email
+                        select created_at as asked_at, expires_at, used_at from sign_in where email = :email
                         order by created_at desc, token_hash""")
-                .bind("email", email.value())
-                .map((row, context) -> new SignInRequest(
-                        Instants.from(row, "created_at"),
-                        Instants.from(row, "expires_at"),
-                        Instants.ifPresent(row, "used_at")))
+                .bind("email", email)
+                .mapTo(SignInRequest.class)
                 .list());
     }
 
     /** Deletes links a day old, and with them the addresses of those who never came. */
     public int purge() {
         return jdbi.withHandle(handle -> handle.createUpdate("delete from sign_in where created_at < :before")
-                .bind("before", Instants.toColumn(clock.instant().minus(KEPT)))
+                .bind("before", clock.instant().minus(KEPT))
                 .execute());
     }
 
     private SignedIn signIn(Handle handle, Row row, String wording, Device device) {
         handle.createUpdate("update sign_in set used_at = :now where email = :email and used_at is null")
-                .bind("now", Instants.toColumn(clock.instant()))
-                .bind("email", row.email().value())
+                .bind("now", clock.instant())
+                .bind("email", row.email())
                 .execute();
-        Optional<Student> known = students.find(handle, row.email());
+        Optional<Student> known = students.find(row.email());
         StudentId student = known.orElseGet(() -> students.create(handle, row.email(), row.locale()))
                 .id();
-        consents.give(handle, student, Purpose.ACCOUNT, wording);
-        Token session = sessions.open(handle, new Person.OfStudent(student), device);
+        consents.give(student, Purpose.ACCOUNT, wording);
+        Token session = sessions.open(new Person.OfStudent(student), device);
         return new SignedIn.As(student, session, known.isEmpty());
     }
 
     /** Two links of one new address, used at once, must not make two accounts: the second waits here. */
     private static void lockAllOf(Handle handle, EmailAddress email) {
         handle.createQuery("select token_hash from sign_in where email = :email order by token_hash for update")
-                .bind("email", email.value())
+                .bind("email", email)
                 .mapTo(String.class)
                 .list();
     }
 
     private LinkState state(Optional<Row> row) {
         if (row.isEmpty()) return LinkState.UNKNOWN;
-        if (row.get().used()) return LinkState.USED;
+        if (row.get().usedAt().isPresent()) return LinkState.USED;
         return row.get().expiresAt().isAfter(clock.instant()) ? LinkState.VALID : LinkState.EXPIRED;
     }
 
     private static int askedSince(Handle handle, EmailAddress email, Instant since) {
         return handle.createQuery("select count(*) from sign_in where email = :email and created_at > :since")
-                .bind("email", email.value())
-                .bind("since", Instants.toColumn(since))
+                .bind("email", email)
+                .bind("since", since)
                 .mapTo(Integer.class)
                 .one();
     }
@@ -150,27 +143,19 @@ public final class SignIns {
                         insert into sign_in (token_hash, email, locale, created_at, expires_at)
                         values (:hash, :email, :locale, :now, :end)""")
                 .bind("hash", token.hash())
-                .bind("email", email.value())
-                .bind("locale", locale.toLanguageTag())
-                .bind("now", Instants.toColumn(now))
-                .bind("end", Instants.toColumn(now.plus(VALID)))
+                .bind("email", email)
+                .bind("locale", locale)
+                .bind("now", now)
+                .bind("end", now.plus(VALID))
                 .execute();
     }
 
     private static Optional<Row> find(Handle handle, Token token) {
-        return handle.createQuery("select * from sign_in where token_hash = :hash")
+        return handle.createQuery("select email, locale, expires_at, used_at from sign_in where token_hash = :hash")
                 .bind("hash", token.hash())
-                .map(Row::of)
+                .mapTo(Row.class)
                 .findOne();
     }
 
-    private record Row(EmailAddress email, Locale locale, Instant expiresAt, boolean used) {
-        static Row of(ResultSet row, StatementContext context) throws SQLException {
-            return new Row(
-                    new EmailAddress(row.getString("email")),
-                    Locale.forLanguageTag(row.getString("locale")),
-                    Instants.from(row, "expires_at"),
-                    Instants.ifPresent(row, "used_at").isPresent());
-        }
-    }
+    private record Row(EmailAddress email, Locale locale, Instant expiresAt, Optional<Instant> usedAt) {}
 }

@@ -1,11 +1,12 @@
 package groundbass.audience.student;
 
 import groundbass.identity.IdForm;
+import groundbass.identity.TextValue;
 import groundbass.store.RandomId;
 import java.util.Optional;
 
 /** The id of a student; it tells nothing about the person. */
-public record StudentId(String value) {
+public record StudentId(String value) implements TextValue {
     public StudentId {
         IdForm.require(value);
     }

@@ -1,7 +1,6 @@
 package groundbass.audience.student;
 
 import groundbass.identity.Sha256;
-import groundbass.store.Instants;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;
@@ -48,24 +47,21 @@ public final class Tries {
         String change = row.isPresent()
                 ? "update tries set whole_at = :at where name_hash = :hash"
                 : "insert into tries (name_hash, whole_at) values (:hash, :at)";
-        handle.createUpdate(change)
-                .bind("hash", hash)
-                .bind("at", Instants.toColumn(after))
-                .execute();
+        handle.createUpdate(change).bind("hash", hash).bind("at", after).execute();
         return Optional.empty();
     }
 
     private static Optional<Instant> wholeAt(Handle handle, String hash) {
         return handle.createQuery("select whole_at from tries where name_hash = :hash for update")
                 .bind("hash", hash)
-                .map((row, context) -> Instants.from(row, "whole_at"))
+                .mapTo(Instant.class)
                 .findOne();
     }
 
     /** Deletes what says nothing any more. */
     public int purge() {
         return jdbi.withHandle(handle -> handle.createUpdate("delete from tries where whole_at < :now")
-                .bind("now", Instants.toColumn(clock.instant()))
+                .bind("now", clock.instant())
                 .execute());
     }
 }

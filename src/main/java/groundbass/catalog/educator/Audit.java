@@ -1,14 +1,10 @@
 package groundbass.catalog.educator;
 
-import groundbass.store.Instants;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.statement.StatementContext;
 
 /**
  * Who changed what, append-only but for sign-ins, which are forgotten after a while. An entry is written in the transaction of the change, so neither
@@ -59,7 +55,7 @@ public final class Audit {
         return jdbi.withHandle(
                 handle -> handle.createQuery("select at, who, what, detail from audit order by id desc limit :count")
                         .bind("count", count)
-                        .map(Audit::entry)
+                        .mapTo(AuditEntry.class)
                         .list());
     }
 
@@ -72,10 +68,10 @@ public final class Audit {
                         select at, who, what, detail from audit
                         where who = :who or who not in (select id from educator)
                         order by id desc limit :count offset :skipped""")
-                .bind("who", educator.value())
+                .bind("who", educator)
                 .bind("count", count)
                 .bind("skipped", skipped)
-                .map(Audit::entry)
+                .mapTo(AuditEntry.class)
                 .list());
     }
 
@@ -83,12 +79,7 @@ public final class Audit {
     public int purgeSignIns() {
         return jdbi.withHandle(handle -> handle.createUpdate("""
                         delete from audit where what in ('sign-in.done', 'sign-in.refused') and at < :before""")
-                .bind("before", Instants.toColumn(clock.instant().minus(SIGN_INS_KEPT)))
+                .bind("before", clock.instant().minus(SIGN_INS_KEPT))
                 .execute());
-    }
-
-    private static AuditEntry entry(ResultSet row, StatementContext context) throws SQLException {
-        return new AuditEntry(
-                Instants.from(row, "at"), row.getString("who"), row.getString("what"), row.getString("detail"));
     }
 }

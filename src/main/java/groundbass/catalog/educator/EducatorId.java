@@ -1,11 +1,12 @@
 package groundbass.catalog.educator;
 
 import groundbass.identity.IdForm;
+import groundbass.identity.TextValue;
 import groundbass.store.RandomId;
 import java.util.Optional;
 
 /** The id of a person who writes lessons. */
-public record EducatorId(String value) {
+public record EducatorId(String value) implements TextValue {
     public EducatorId {
         IdForm.require(value);
     }

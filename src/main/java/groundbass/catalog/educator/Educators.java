@@ -20,12 +20,13 @@ public final class Educators {
     private final Jdbi jdbi;
     private final Audit audit;
     private final Clock clock;
-    private final EducatorRepository rows = new EducatorRepository();
+    private final EducatorRepository rows;
 
     public Educators(Jdbi jdbi, Audit audit, Clock clock) {
         this.jdbi = jdbi;
         this.audit = audit;
         this.clock = clock;
+        this.rows = new EducatorRepository(jdbi);
     }
 
     /**
@@ -34,7 +35,7 @@ public final class Educators {
      */
     public Optional<String> firstRun() {
         return jdbi.inTransaction(handle -> {
-            if (rows.first(handle).isPresent()) {
+            if (rows.first().isPresent()) {
                 return Optional.empty();
             }
             String code = RandomId.next();
@@ -46,7 +47,7 @@ public final class Educators {
     /** Makes the first educator and uses the code up. A wrong code and a used one are told apart by nothing. */
     public Outcome<Educator> setUp(String code, String name, String email, String password) {
         var problems = new ArrayList<>(problems(name, email, password));
-        if (!jdbi.withHandle(handle -> rows.isSetupCode(handle, digest(code)))) {
+        if (!rows.isSetupCode(digest(code))) {
             problems.add(0, wrongCode());
         }
         if (!problems.isEmpty()) {
@@ -65,10 +66,9 @@ public final class Educators {
             return Outcome.refused(problems);
         }
         String hash = Passwords.hash(password);
-        return jdbi.inTransaction(
-                handle -> rows.findByEmail(handle, normal(email)).isPresent()
-                        ? Outcome.refused("email", "catalog.problem.email.taken")
-                        : Outcome.done(insert(handle, name, email, hash)));
+        return jdbi.inTransaction(handle -> rows.findByEmail(normal(email)).isPresent()
+                ? Outcome.refused("email", "catalog.problem.email.taken")
+                : Outcome.done(insert(handle, name, email, hash)));
     }
 
     private Educator insert(Handle handle, String name, String email, String hash) {
@@ -80,7 +80,7 @@ public final class Educators {
 
     /** The educator with this address and password. An unknown address takes as long as a wrong password. */
     public Optional<Educator> verify(String email, String password) {
-        var found = jdbi.withHandle(handle -> rows.findByEmail(handle, normal(email)));
+        var found = rows.findByEmail(normal(email));
         if (found.isEmpty()) {
             Passwords.matchNobody(password);
             return Optional.empty();
@@ -91,7 +91,7 @@ public final class Educators {
 
     /** Changes a password for somebody who knows the present one. Sign-ins elsewhere are the caller's to end. */
     public Outcome<Educator> changePassword(EducatorId id, String present, String chosen) {
-        var found = jdbi.withHandle(handle -> rows.find(handle, id));
+        var found = rows.find(id);
         if (found.filter(known -> Passwords.matches(present, known.hash())).isEmpty()) {
             return Outcome.refused("present", "catalog.problem.password.wrong");
         }
@@ -100,7 +100,7 @@ public final class Educators {
 
     /** Changes name and address for somebody who knows the present password: the address is half of the key. */
     public Outcome<Educator> change(EducatorId id, String name, String email, String present) {
-        var found = jdbi.withHandle(handle -> rows.find(handle, id)).orElseThrow();
+        var found = rows.find(id).orElseThrow();
         List<FieldProblem> problems = who(name, email);
         if (!Passwords.matches(present, found.hash())) {
             problems.add(FieldProblem.of("known", "catalog.problem.password.wrong"));
@@ -111,7 +111,7 @@ public final class Educators {
     }
 
     private Outcome<Educator> change(Handle handle, Educator before, String name, String email) {
-        boolean taken = rows.findByEmail(handle, email)
+        boolean taken = rows.findByEmail(email)
                 .filter(other -> !other.educator().id().equals(before.id()))
                 .isPresent();
         if (taken) {
@@ -125,7 +125,7 @@ public final class Educators {
 
     /** Sets a password without the present one: for the operator at the command line. */
     public Outcome<Educator> resetPassword(String email, String chosen) {
-        return jdbi.withHandle(handle -> rows.findByEmail(handle, normal(email)))
+        return rows.findByEmail(normal(email))
                 .map(known -> setPassword(known.educator(), "password", chosen))
                 .orElse(Outcome.refused("email", "catalog.problem.email.unknown"));
     }
@@ -150,25 +150,22 @@ public final class Educators {
     }
 
     public Optional<Educator> find(EducatorId id) {
-        return jdbi.withHandle(handle -> rows.find(handle, id)).map(EducatorRepository.WithHash::educator);
+        return rows.find(id).map(EducatorRepository.WithHash::educator);
     }
 
     /** Whoever may use the desk, in the order in which they came. */
     public List<Educator> all() {
-        return jdbi.withHandle(rows::all).stream()
-                .map(EducatorRepository.WithHash::educator)
-                .toList();
+        return rows.all().stream().map(EducatorRepository.WithHash::educator).toList();
     }
 
     /** The educator who signs in with this address. */
     public Optional<Educator> withEmail(String email) {
-        return jdbi.withHandle(handle -> rows.findByEmail(handle, normal(email)))
-                .map(EducatorRepository.WithHash::educator);
+        return rows.findByEmail(normal(email)).map(EducatorRepository.WithHash::educator);
     }
 
     /** The educator who was there first: the site's owner. */
     public Optional<Educator> first() {
-        return jdbi.withHandle(rows::first).map(EducatorRepository.WithHash::educator);
+        return rows.first().map(EducatorRepository.WithHash::educator);
     }
 
     private static List<FieldProblem> who(String name, String email) {
@@ -187,7 +184,7 @@ public final class Educators {
 
     /** What anybody who knows the site knows. */
     private List<String> own(String name, String email) {
-        return List.of(name, email, jdbi.withHandle(rows::siteName));
+        return List.of(name, email, rows.siteName());
     }
 
     private static FieldProblem wrongCode() {

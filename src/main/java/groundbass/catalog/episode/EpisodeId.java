@@ -1,11 +1,12 @@
 package groundbass.catalog.episode;
 
 import groundbass.identity.IdForm;
+import groundbass.identity.TextValue;
 import groundbass.store.RandomId;
 import java.util.Optional;
 
 /** The id of an episode; it is permanent, survives export and import, and stands in /e/{id}. */
-public record EpisodeId(String value) {
+public record EpisodeId(String value) implements TextValue {
     public EpisodeId {
         IdForm.require(value);
     }

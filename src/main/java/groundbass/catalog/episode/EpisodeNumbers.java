@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.jdbi.v3.core.Handle;
 
 /**
  * The order of a series. Published numbers stand fast; the unpublished episodes share out the numbers between them that
@@ -44,11 +43,5 @@ final class EpisodeNumbers {
             }
         }
         return changes;
-    }
-
-    /** Goes by way of negative numbers, because a number is unique at every moment. */
-    static void write(Handle handle, Map<EpisodeId, Integer> changes) {
-        changes.forEach((id, number) -> EpisodeChanges.setNumber(handle, id, -number));
-        changes.forEach((id, number) -> EpisodeChanges.setNumber(handle, id, number));
     }
 }

@@ -3,8 +3,8 @@ package groundbass.catalog.episode;
 import groundbass.catalog.FieldChecks;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesId;
-import groundbass.catalog.series.SeriesRepository;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
 import groundbass.form.Outcome;
@@ -14,7 +14,7 @@ import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
-/** What an educator does with the episodes of their own series. Whose episode it is not, for them it is gone. */
+/** What an educator does with the episodes of their own series. An episode of somebody else's series is not there for them. */
 public final class EpisodeService {
     public static final int HIGHEST_NUMBER = 9999;
     private static final int LONGEST_NOTE = 2000;
@@ -22,47 +22,47 @@ public final class EpisodeService {
     private final Jdbi jdbi;
     private final Audit audit;
     private final Clock clock;
-    private final SeriesRepository series = new SeriesRepository();
-    private final Drafts drafts = new Drafts();
+    private final SeriesCatalog series;
     private final Episodes episodes;
     private final Revisions revisions;
+    private final Drafts drafts;
 
-    public EpisodeService(Jdbi jdbi, Audit audit, Clock clock) {
+    public EpisodeService(
+            Jdbi jdbi, Audit audit, Clock clock, SeriesCatalog series, Episodes episodes, Revisions revisions) {
         this.jdbi = jdbi;
         this.audit = audit;
         this.clock = clock;
-        this.episodes = new Episodes(jdbi);
-        this.revisions = new Revisions(jdbi, clock);
+        this.series = series;
+        this.episodes = episodes;
+        this.revisions = revisions;
+        this.drafts = new Drafts(jdbi);
     }
 
     /** Makes an episode with the next number of its series. */
     public Outcome<Episode> create(EducatorId who, SeriesId in, String title, Level level) {
-        return jdbi.inTransaction(handle -> create(handle, EpisodeId.next(), who, in, title, level));
+        var problems = FieldChecks.line("title", title, 200);
+        return problems.isEmpty()
+                ? jdbi.inTransaction(handle -> create(handle, who, in, title, level))
+                : Outcome.refused(problems);
     }
 
-    /** Within the caller's transaction, and with an id that is known already (an import). */
-    public Outcome<Episode> create(
-            Handle handle, EpisodeId id, EducatorId who, SeriesId in, String title, Level level) {
-        var problems = FieldChecks.line("title", title, 200);
-        if (!problems.isEmpty()) {
-            return Outcome.refused(problems);
-        }
+    private Outcome<Episode> create(Handle handle, EducatorId who, SeriesId in, String title, Level level) {
         series.lock(handle, in);
-        if (series.find(handle, in).filter(found -> found.owner().equals(who)).isEmpty()) {
+        if (series.ownedBy(who, in).isEmpty()) {
             return gone();
         }
         var episode = new Episode(
-                id,
+                EpisodeId.next(),
                 in,
-                EpisodeNumbers.next(episodes.in(handle, in)),
-                EpisodeChanges.slug(title),
+                EpisodeNumbers.next(episodes.in(in)),
+                Episodes.slug(title),
                 title.strip(),
                 level,
                 "",
                 new EpisodeState.Unscheduled(),
                 DatabaseClock.of(clock));
-        EpisodeChanges.insert(handle, episode);
-        audit.append(handle, who, "episode.created", id.value());
+        episodes.insert(handle, episode);
+        audit.append(handle, who, "episode.created", episode.id().value());
         return Outcome.done(episode);
     }
 
@@ -74,15 +74,15 @@ public final class EpisodeService {
         if (to < 1 || to > HIGHEST_NUMBER) {
             return Outcome.refused("number", "catalog.problem.number", to, HIGHEST_NUMBER);
         }
-        return jdbi.inTransaction(handle -> episodes.ownedBy(handle, who, id)
+        return jdbi.inTransaction(handle -> episodes.ownedBy(who, id)
                 .map(episode -> move(handle, who, episode, to))
                 .orElseGet(EpisodeService::gone));
     }
 
     private Outcome<Episode> move(Handle handle, EducatorId who, Episode found, int to) {
         series.lock(handle, found.series());
-        EpisodeChanges.lockAll(handle, found.series());
-        var all = episodes.in(handle, found.series());
+        episodes.lockAll(handle, found.series());
+        var all = episodes.in(found.series());
         var moved = all.stream()
                 .filter(one -> one.id().equals(found.id()))
                 .findFirst()
@@ -93,20 +93,23 @@ public final class EpisodeService {
         if (all.stream().anyMatch(one -> one.number() == to && one.isPublished())) {
             return Outcome.refused("number", "catalog.problem.number.taken", to);
         }
-        EpisodeNumbers.write(handle, EpisodeNumbers.move(all, moved, to));
+        episodes.setNumbers(handle, EpisodeNumbers.move(all, moved, to));
         audit.append(handle, who, "episode.moved", found.id() + " from " + moved.number() + " to " + to);
-        return Outcome.done(episodes.find(handle, found.id()).orElseThrow());
+        return Outcome.done(episodes.find(found.id()).orElseThrow());
     }
 
     /** What to go on typing: the saved draft, else the latest revision, else an empty document; the last two as version 0. */
     public Optional<Draft> draft(EducatorId who, EpisodeId id) {
-        return jdbi.withHandle(handle -> episodes.ownedBy(handle, who, id).map(episode -> drafts.find(handle, who, id)
-                .orElseGet(() -> new Draft(who, id, 0, start(handle, episode), Optional.empty()))));
+        return episodes.ownedBy(who, id).map(episode -> drafts.find(who, id).orElseGet(() -> unsaved(who, episode)));
     }
 
-    private EpisodeDocument start(Handle handle, Episode episode) {
+    private Draft unsaved(EducatorId who, Episode episode) {
+        return new Draft(who, episode.id(), 0, start(episode), Optional.empty());
+    }
+
+    private EpisodeDocument start(Episode episode) {
         return revisions
-                .latest(handle, episode.id())
+                .latest(episode.id())
                 .map(Revision::document)
                 .orElseGet(() -> EpisodeDocument.titled(episode.title(), episode.level()));
     }
@@ -118,24 +121,18 @@ public final class EpisodeService {
      * @return a conflict, and nothing changed, where another window saved since; refused where the episode is gone
      */
     public Outcome<DraftSave> saveDraft(EducatorId who, EpisodeId id, int base, EpisodeDocument document) {
-        return jdbi.inTransaction(handle -> saveDraft(handle, who, id, base, document));
-    }
-
-    /** Within the caller's transaction. */
-    public Outcome<DraftSave> saveDraft(
-            Handle handle, EducatorId who, EpisodeId id, int base, EpisodeDocument document) {
-        EpisodeChanges.lock(handle, id);
-        return episodes.ownedBy(handle, who, id)
-                .map(episode -> Outcome.done(save(handle, who, episode, base, document)))
-                .orElseGet(EpisodeService::gone);
+        return jdbi.inTransaction(handle -> {
+            Episodes.lockRow(handle, id);
+            return episodes.ownedBy(who, id)
+                    .map(episode -> Outcome.done(save(handle, who, episode, base, document)))
+                    .orElseGet(EpisodeService::gone);
+        });
     }
 
     private DraftSave save(Handle handle, EducatorId who, Episode episode, int base, EpisodeDocument document) {
-        var stored = drafts.find(handle, who, episode.id());
+        var stored = drafts.find(who, episode.id());
         if (stored.map(Draft::version).orElse(0) != base) {
-            return new DraftSave.Conflict(
-                    stored.orElseGet(() -> new Draft(who, episode.id(), 0, start(handle, episode), Optional.empty())),
-                    document);
+            return new DraftSave.Conflict(stored.orElseGet(() -> unsaved(who, episode)), document);
         }
         if (!episode.isPublished()) {
             episodes.describe(handle, episode.id(), document);
@@ -152,16 +149,16 @@ public final class EpisodeService {
      */
     public Outcome<Revision> makeRevision(EducatorId who, EpisodeId id, String note) {
         return jdbi.inTransaction(handle -> {
-            EpisodeChanges.lock(handle, id);
-            return episodes.ownedBy(handle, who, id)
+            Episodes.lockRow(handle, id);
+            return episodes.ownedBy(who, id)
                     .map(episode -> makeRevision(handle, who, episode, note))
                     .orElseGet(EpisodeService::gone);
         });
     }
 
     private Outcome<Revision> makeRevision(Handle handle, EducatorId who, Episode episode, String note) {
-        var document = drafts.find(handle, who, episode.id()).map(Draft::document);
-        var said = document.orElseGet(() -> start(handle, episode));
+        var document = drafts.find(who, episode.id()).map(Draft::document);
+        var said = document.orElseGet(() -> start(episode));
         var problems = FieldChecks.text("note", note, LONGEST_NOTE);
         return problems.isEmpty() ? fix(handle, who, episode, said, note) : Outcome.refused(problems);
     }
@@ -172,7 +169,7 @@ public final class EpisodeService {
      */
     public Outcome<Revision> fix(
             Handle handle, EducatorId who, Episode episode, EpisodeDocument document, String note) {
-        var latest = revisions.latest(handle, episode.id());
+        var latest = revisions.latest(episode.id());
         if (latest.isPresent() && latest.get().document().equals(document)) {
             return Outcome.done(latest.get());
         }

@@ -6,13 +6,22 @@ import groundbass.document.EpisodeDocument;
 import groundbass.identity.Slug;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.Query;
 
-/** The episodes: found by everyone, and led from draft to scheduled to published by whoever keeps the calendar. */
+/**
+ * The rows of episodes: found by everyone, and led from draft to scheduled to published by whoever keeps the calendar.
+ * Every change belongs to a transaction of the caller's.
+ */
 public final class Episodes {
+    private static final int LONGEST_TITLE = 200;
+    private static final int LONGEST_SUMMARY = 2000;
+    private static final Slug WITHOUT_LETTERS = new Slug("episode");
+
     private final Jdbi jdbi;
 
     public Episodes(Jdbi jdbi) {
@@ -20,109 +29,167 @@ public final class Episodes {
     }
 
     public Optional<Episode> find(EpisodeId id) {
-        return jdbi.withHandle(handle -> find(handle, id));
-    }
-
-    public Optional<Episode> find(Handle handle, EpisodeId id) {
-        return one(select(handle, "where e.id = :id").bind("id", id.value()));
+        return one("where e.id = :id", query -> query.bind("id", id));
     }
 
     /** The episode, where this educator owns its series. */
     public Optional<Episode> ownedBy(EducatorId owner, EpisodeId id) {
-        return jdbi.withHandle(handle -> ownedBy(handle, owner, id));
-    }
-
-    public Optional<Episode> ownedBy(Handle handle, EducatorId owner, EpisodeId id) {
-        return one(select(handle, "join series s on s.id = e.series_id where e.id = :id and s.educator_id = :owner")
-                .bind("id", id.value())
-                .bind("owner", owner.value()));
+        return one(
+                "join series s on s.id = e.series_id where e.id = :id and s.educator_id = :owner",
+                query -> query.bind("id", id).bind("owner", owner));
     }
 
     /** By its readable address, published or not. */
     public Optional<Episode> find(Slug series, int number) {
-        return jdbi.withHandle(handle ->
-                one(select(handle, "join series s on s.id = e.series_id where s.slug = :slug and e.number = :number")
-                        .bind("slug", series.value())
-                        .bind("number", number)));
+        return one(
+                "join series s on s.id = e.series_id where s.slug = :slug and e.number = :number",
+                query -> query.bind("slug", series).bind("number", number));
     }
 
     /** For the desk: all of a series by number. */
     public List<Episode> in(SeriesId series) {
-        return jdbi.withHandle(handle -> in(handle, series));
-    }
-
-    public List<Episode> in(Handle handle, SeriesId series) {
-        return list(
-                select(handle, "where e.series_id = :series order by e.number").bind("series", series.value()));
+        return list("where e.series_id = :series order by e.number", query -> query.bind("series", series));
     }
 
     /** For the desk: so many of a series by number, after those that are skipped. */
     public List<Episode> in(SeriesId series, int skipped, int most) {
-        return jdbi.withHandle(handle -> list(select(handle, """
-                        where e.series_id = :series order by e.number
-                        offset :skipped rows fetch next :most rows only""")
-                .bind("series", series.value())
-                .bind("skipped", skipped)
-                .bind("most", most)));
+        return list(
+                """
+                where e.series_id = :series order by e.number
+                offset :skipped rows fetch next :most rows only""",
+                query -> query.bind("series", series).bind("skipped", skipped).bind("most", most));
     }
 
     /** How many a series has, published or not. */
     public int countIn(SeriesId series) {
         return jdbi.withHandle(handle -> handle.createQuery("select count(*) from episode where series_id = :series")
-                .bind("series", series.value())
+                .bind("series", series)
                 .mapTo(Integer.class)
                 .one());
     }
 
     /** For the desk: those of a series that are not out, and so many of the latest that are; all of them by number. */
     public List<Episode> inHand(SeriesId series, int published) {
-        return jdbi.withHandle(handle ->
-                list(select(handle, """
-                        where e.series_id = :series and (e.published_at is null or e.id in (
-                            select id from episode where series_id = :series and published_at is not null
-                            order by number desc fetch first :published rows only))
-                        order by e.number""").bind("series", series.value()).bind("published", published)));
+        return list("""
+                where e.series_id = :series and (e.published_at is null or e.id in (
+                    select id from episode where series_id = :series and published_at is not null
+                    order by number desc fetch first :published rows only))
+                order by e.number""", query -> query.bind("series", series).bind("published", published));
     }
 
     /** For everyone: the published ones of a series by number. */
     public List<Episode> publishedIn(SeriesId series) {
-        return jdbi.withHandle(handle ->
-                list(select(handle, "where e.series_id = :series and e.published_at is not null order by e.number")
-                        .bind("series", series.value())));
+        return list(
+                "where e.series_id = :series and e.published_at is not null order by e.number",
+                query -> query.bind("series", series));
     }
 
     /** The published episodes beside this one, by number. */
     public Neighbours neighbours(Episode episode) {
-        return jdbi.withHandle(handle -> new Neighbours(
-                beside(handle, episode, "e.number < :number", "desc"),
-                beside(handle, episode, "e.number > :number", "asc")));
+        return new Neighbours(
+                beside(episode, "e.number < :number", "desc"), beside(episode, "e.number > :number", "asc"));
     }
 
-    private static Optional<Episode> beside(Handle handle, Episode episode, String side, String order) {
-        return one(select(
-                        handle,
-                        "where e.series_id = :series and e.published_at is not null and " + side + " order by e.number "
-                                + order + " limit 1")
-                .bind("series", episode.series().value())
-                .bind("number", episode.number()));
+    private Optional<Episode> beside(Episode episode, String side, String order) {
+        return one(
+                "where e.series_id = :series and e.published_at is not null and " + side + " order by e.number " + order
+                        + " limit 1",
+                query -> query.bind("series", episode.series()).bind("number", episode.number()));
     }
 
     /** The unpublished ones whose hour has come (at {@code now} or before), the longest due first. */
     public List<Episode> dueBefore(Instant now) {
-        return jdbi.withHandle(handle -> dueBefore(handle, now));
-    }
-
-    public List<Episode> dueBefore(Handle handle, Instant now) {
-        return list(select(handle, """
-                        where e.published_at is null and e.scheduled_at <= :now
-                        order by e.scheduled_at, e.series_id, e.number""").bind("now", now));
+        return list("""
+                where e.published_at is null and e.scheduled_at <= :now
+                order by e.scheduled_at, e.series_id, e.number""", query -> query.bind("now", now));
     }
 
     /** Those that wait for their hour, the next one first. */
     public List<Episode> scheduled() {
-        return jdbi.withHandle(handle -> list(select(handle, """
+        return list("""
                 where e.published_at is null and e.scheduled_at is not null
-                order by e.scheduled_at, e.series_id, e.number""")));
+                order by e.scheduled_at, e.series_id, e.number""", UnaryOperator.identity());
+    }
+
+    private Optional<Episode> one(String rest, UnaryOperator<Query> bound) {
+        return jdbi.withHandle(handle -> bound.apply(handle.createQuery(EpisodeRow.SELECT + rest))
+                .mapTo(EpisodeRow.class)
+                .findOne()
+                .map(EpisodeRow::episode));
+    }
+
+    private List<Episode> list(String rest, UnaryOperator<Query> bound) {
+        return jdbi.withHandle(handle -> bound.apply(handle.createQuery(EpisodeRow.SELECT + rest))
+                .mapTo(EpisodeRow.class)
+                .map(EpisodeRow::episode)
+                .list());
+    }
+
+    void insert(Handle handle, Episode episode) {
+        handle.createUpdate("""
+                        insert into episode (id, series_id, number, slug, title, level, summary, created_at)
+                        values (:id, :series, :number, :slug, :title, :level, :summary, :createdAt)""").bindMethods(episode).execute();
+    }
+
+    /** The episode as it is, which nobody else changes until the transaction ends. */
+    public Optional<Episode> lock(Handle handle, EpisodeId id) {
+        return lockRow(handle, id) ? find(id) : Optional.empty();
+    }
+
+    static boolean lockRow(Handle handle, EpisodeId id) {
+        return handle.createQuery("select id from episode where id = :id for update")
+                .bind("id", id)
+                .mapTo(EpisodeId.class)
+                .findOne()
+                .isPresent();
+    }
+
+    /** Until the transaction ends, nobody else changes or publishes an episode of this series. */
+    void lockAll(Handle handle, SeriesId series) {
+        handle.createQuery("select id from episode where series_id = :series order by id for update")
+                .bind("series", series)
+                .mapTo(EpisodeId.class)
+                .list();
+    }
+
+    /**
+     * Makes lists show the title, level and summary of this document: of a draft while it is typed, of the revision
+     * when that goes out. An unpublished episode takes its slug from the title too; a blank title changes nothing.
+     */
+    public void describe(Handle handle, EpisodeId id, EpisodeDocument document) {
+        Optional<String> title = Optional.of(document.title().strip()).filter(text -> !text.isEmpty());
+        title.ifPresent(text -> setTitle(handle, id, cut(text, LONGEST_TITLE)));
+        handle.createUpdate("update episode set level = :level, summary = :summary where id = :id")
+                .bind("id", id)
+                .bind("level", document.level())
+                .bind("summary", cut(document.summary().strip(), LONGEST_SUMMARY))
+                .execute();
+    }
+
+    private static void setTitle(Handle handle, EpisodeId id, String title) {
+        handle.createUpdate("""
+                        update episode set title = :title,
+                               slug = case when published_at is null then :slug else slug end
+                        where id = :id""")
+                .bind("id", id)
+                .bind("title", title)
+                .bind("slug", slug(title))
+                .execute();
+    }
+
+    private static String cut(String text, int longest) {
+        return text.substring(0, Math.min(text.length(), longest));
+    }
+
+    static Slug slug(String title) {
+        return Slug.of(title, WITHOUT_LETTERS);
+    }
+
+    /** The slug that an episode has once this document is out: a published one keeps its own. */
+    public static Slug slug(Episode episode, EpisodeDocument document) {
+        return episode.isPublished() || document.title().isBlank()
+                ? episode.slug()
+                : slug(document.title().strip());
     }
 
     /**
@@ -131,17 +198,24 @@ public final class Episodes {
      * @return false where it is published already, or gone
      */
     public boolean schedule(Handle handle, EpisodeId id, EpisodeState.Scheduled promise) {
-        return EpisodeChanges.schedule(handle, id, promise);
-    }
-
-    /** The episode as it is, which nobody else changes until the transaction ends. */
-    public Optional<Episode> lock(Handle handle, EpisodeId id) {
-        return EpisodeChanges.lock(handle, id) ? find(handle, id) : Optional.empty();
+        return handle.createUpdate("""
+                                update episode
+                                set scheduled_at = :at, scheduled_zone = :zone, scheduled_local = :localHour,
+                                    promised_at = :madeAt, promised_release = :firstRelease
+                                where id = :id and published_at is null""")
+                        .bindMethods(promise)
+                        .bind("localHour", promise.local().toString())
+                        .bind("id", id)
+                        .execute()
+                == 1;
     }
 
     /** Takes the promise back. @return false where there was none, or where it is published already */
     public boolean unschedule(Handle handle, EpisodeId id) {
-        return EpisodeChanges.unschedule(handle, id);
+        return handle.createUpdate("""
+                                update episode
+                                set scheduled_at = null, scheduled_zone = null, scheduled_local = null
+                                where id = :id and published_at is null and scheduled_at is not null""").bind("id", id).execute() == 1;
     }
 
     /**
@@ -149,33 +223,23 @@ public final class Episodes {
      * From here on its number and slug stay.
      */
     public boolean markPublished(Handle handle, EpisodeId id, Instant now) {
-        return EpisodeChanges.markPublished(handle, id, now);
+        return handle.createUpdate("update episode set published_at = :now where id = :id and published_at is null")
+                        .bind("id", id)
+                        .bind("now", now)
+                        .execute()
+                == 1;
     }
 
-    /**
-     * Makes lists show the title, level and summary of this document: of a draft while it is typed, of the revision
-     * when that goes out. An unpublished episode takes its slug from the title too; a blank title changes nothing.
-     */
-    public void describe(Handle handle, EpisodeId id, EpisodeDocument document) {
-        EpisodeChanges.describe(handle, id, document);
+    /** Goes by way of negative numbers, because a number is unique at every moment. */
+    void setNumbers(Handle handle, Map<EpisodeId, Integer> numbers) {
+        numbers.forEach((id, number) -> setNumber(handle, id, -number));
+        numbers.forEach((id, number) -> setNumber(handle, id, number));
     }
 
-    /** The slug that an episode has once this document is out: a published one keeps its own. */
-    public static Slug slug(Episode episode, EpisodeDocument document) {
-        return episode.isPublished() || document.title().isBlank()
-                ? episode.slug()
-                : EpisodeChanges.slug(document.title().strip());
-    }
-
-    private static Query select(Handle handle, String rest) {
-        return handle.createQuery(EpisodeRow.SELECT + rest);
-    }
-
-    private static Optional<Episode> one(Query query) {
-        return query.map(EpisodeRow::episode).findOne();
-    }
-
-    private static List<Episode> list(Query query) {
-        return query.map(EpisodeRow::episode).list();
+    private static void setNumber(Handle handle, EpisodeId id, int number) {
+        handle.createUpdate("update episode set number = :number where id = :id and published_at is null")
+                .bind("id", id)
+                .bind("number", number)
+                .execute();
     }
 }

@@ -4,6 +4,7 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.document.EpisodeDocument;
 import java.time.Instant;
 import java.util.Objects;
+import org.jdbi.v3.core.mapper.reflect.ColumnName;
 
 /**
  * One immutable document of everything an episode says.
@@ -17,7 +18,7 @@ public record Revision(
         int number,
         EpisodeDocument document,
         String note,
-        EducatorId by,
+        @ColumnName("educator_id") EducatorId by,
         Instant createdAt) {
     public Revision {
         Objects.requireNonNull(id);

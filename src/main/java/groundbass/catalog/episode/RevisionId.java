@@ -1,11 +1,12 @@
 package groundbass.catalog.episode;
 
 import groundbass.identity.IdForm;
+import groundbass.identity.TextValue;
 import groundbass.store.RandomId;
 import java.util.Optional;
 
 /** The id of a revision. */
-public record RevisionId(String value) {
+public record RevisionId(String value) implements TextValue {
     public RevisionId {
         IdForm.require(value);
     }

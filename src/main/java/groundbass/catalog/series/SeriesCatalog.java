@@ -21,33 +21,32 @@ public final class SeriesCatalog {
     private final Jdbi jdbi;
     private final Audit audit;
     private final Clock clock;
-    private final SeriesRepository rows = new SeriesRepository();
+    private final SeriesRepository rows;
 
     public SeriesCatalog(Jdbi jdbi, Audit audit, Clock clock) {
         this.jdbi = jdbi;
         this.audit = audit;
         this.clock = clock;
+        this.rows = new SeriesRepository(jdbi);
     }
 
     public Outcome<Series> create(EducatorId owner, SeriesForm form) {
-        return jdbi.inTransaction(handle -> create(handle, SeriesId.next(), owner, form));
+        var problems = form.problems();
+        return problems.isEmpty()
+                ? jdbi.inTransaction(handle -> create(handle, owner, form))
+                : Outcome.refused(problems);
     }
 
-    /** Within the caller's transaction, and with an id that is known already (an import). */
-    public Outcome<Series> create(Handle handle, SeriesId id, EducatorId owner, SeriesForm form) {
-        var problems = form.problems();
-        if (!problems.isEmpty()) {
-            return Outcome.refused(problems);
-        }
+    private Outcome<Series> create(Handle handle, EducatorId owner, SeriesForm form) {
         rows.lockSlugs(handle);
         Slug wanted = slug(form);
         boolean typed = !form.slug().isBlank();
-        if (typed && rows.find(handle, wanted).isPresent()) {
+        if (typed && rows.find(wanted).isPresent()) {
             return Outcome.refused("slug", "catalog.problem.slug.taken", wanted.value());
         }
-        var series = series(id, owner, typed ? wanted : free(handle, wanted), form);
+        var series = series(SeriesId.next(), owner, typed ? wanted : free(wanted), form);
         rows.insert(handle, series);
-        audit.append(handle, owner, "series.created", id.value());
+        audit.append(handle, owner, "series.created", series.id().value());
         return Outcome.done(series);
     }
 
@@ -66,9 +65,9 @@ public final class SeriesCatalog {
         return Slug.parse(form.slug().strip()).orElseGet(() -> Slug.of(form.title(), WITHOUT_LETTERS));
     }
 
-    private Slug free(Handle handle, Slug wanted) {
+    private Slug free(Slug wanted) {
         return Stream.concat(Stream.of(wanted), IntStream.iterate(2, n -> n + 1).mapToObj(wanted::numbered))
-                .filter(slug -> rows.find(handle, slug).isEmpty())
+                .filter(slug -> rows.find(slug).isEmpty())
                 .findFirst()
                 .orElseThrow();
     }
@@ -85,7 +84,7 @@ public final class SeriesCatalog {
         return jdbi.inTransaction(handle -> {
             rows.lockSlugs(handle);
             rows.lock(handle, id);
-            return rows.find(handle, id)
+            return rows.find(id)
                     .filter(series -> series.owner().equals(who))
                     .map(series -> edit(handle, series, form))
                     .orElse(Outcome.refused("", "catalog.problem.gone"));
@@ -95,11 +94,11 @@ public final class SeriesCatalog {
     private Outcome<Series> edit(Handle handle, Series before, SeriesForm form) {
         Slug slug = Slug.parse(form.slug().strip()).orElse(before.slug());
         if (!slug.equals(before.slug())) {
-            if (rows.hasPublished(handle, before.id())) {
+            if (rows.hasPublished(before.id())) {
                 return Outcome.refused(
                         "slug", "catalog.problem.slug.published", before.slug().value());
             }
-            if (rows.find(handle, slug).isPresent()) {
+            if (rows.find(slug).isPresent()) {
                 return Outcome.refused("slug", "catalog.problem.slug.taken", slug.value());
             }
         }
@@ -112,11 +111,16 @@ public final class SeriesCatalog {
     }
 
     public Optional<Series> find(SeriesId id) {
-        return jdbi.withHandle(handle -> rows.find(handle, id));
+        return rows.find(id);
     }
 
     public Optional<Series> find(Slug slug) {
-        return jdbi.withHandle(handle -> rows.find(handle, slug));
+        return rows.find(slug);
+    }
+
+    /** Until the transaction ends, nobody else numbers episodes of this series or renames it. */
+    public boolean lock(Handle handle, SeriesId id) {
+        return rows.lock(handle, id);
     }
 
     /** The series, where this educator owns it. */
@@ -126,11 +130,11 @@ public final class SeriesCatalog {
 
     /** For the desk, oldest first. */
     public List<Series> ownedBy(EducatorId owner) {
-        return jdbi.withHandle(handle -> rows.ownedBy(handle, owner));
+        return rows.ownedBy(owner);
     }
 
     /** For everyone: series with something published, the latest publication first. */
     public List<Series> published() {
-        return jdbi.withHandle(rows::published);
+        return rows.published();
     }
 }

@@ -1,11 +1,12 @@
 package groundbass.catalog.series;
 
 import groundbass.identity.IdForm;
+import groundbass.identity.TextValue;
 import groundbass.store.RandomId;
 import java.util.Optional;
 
 /** The id of a series of episodes. */
-public record SeriesId(String value) {
+public record SeriesId(String value) implements TextValue {
     public SeriesId {
         IdForm.require(value);
     }

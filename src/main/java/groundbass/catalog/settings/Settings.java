@@ -39,11 +39,7 @@ public final class Settings {
     }
 
     public SiteSettings current() {
-        return jdbi.withHandle(this::current);
-    }
-
-    public SiteSettings current(Handle handle) {
-        var chosen = NamedValues.all(handle);
+        var chosen = jdbi.withHandle(NamedValues::all);
         var usual = SiteSettings.USUAL;
         return new SiteSettings(
                 chosen.getOrDefault(SITE_NAME, usual.siteName()),
@@ -106,15 +102,11 @@ public final class Settings {
 
     /** How a series has its sheets. */
     public HouseStyle style(SeriesId series) {
-        return jdbi.withHandle(handle -> style(handle, series));
-    }
-
-    public HouseStyle style(Handle handle, SeriesId series) {
-        return new HouseStyle(
-                SheetLetters.parse(chosen(handle, LETTERS + series.value())),
-                SheetAbbreviations.parse(chosen(handle, ABBREVIATIONS + series.value())),
-                SheetPaper.parse(chosen(handle, PAPER + series.value())),
-                SheetAids.parse(chosen(handle, AIDS + series.value())));
+        return jdbi.withHandle(handle -> new HouseStyle(
+                SheetLetters.parse(chosen(handle, LETTERS + series)),
+                SheetAbbreviations.parse(chosen(handle, ABBREVIATIONS + series)),
+                SheetPaper.parse(chosen(handle, PAPER + series)),
+                SheetAids.parse(chosen(handle, AIDS + series))));
     }
 
     /**
@@ -132,10 +124,10 @@ public final class Settings {
         var outcome = SheetLetters.typed(typed);
         outcome.result()
                 .ifPresent(letters -> jdbi.useTransaction(handle -> {
-                    NamedValues.put(handle, LETTERS + series.value(), letters.toString());
-                    NamedValues.put(handle, ABBREVIATIONS + series.value(), abbreviations.toString());
-                    NamedValues.put(handle, PAPER + series.value(), paper.toString());
-                    NamedValues.put(handle, AIDS + series.value(), aids.toString());
+                    NamedValues.put(handle, LETTERS + series, letters.toString());
+                    NamedValues.put(handle, ABBREVIATIONS + series, abbreviations.toString());
+                    NamedValues.put(handle, PAPER + series, paper.toString());
+                    NamedValues.put(handle, AIDS + series, aids.toString());
                     audit.append(handle, who, "letters.changed", series.value());
                 }));
         return outcome;

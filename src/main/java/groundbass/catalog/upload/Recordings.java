@@ -8,7 +8,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.util.Optional;
-import org.jdbi.v3.core.Jdbi;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -18,27 +17,28 @@ public final class Recordings {
     private static final int AT_ONCE = 4;
     private static final int MOST_TRIES = 3;
 
-    private final Jdbi jdbi;
+    private final UploadRepository rows;
     private final Blobs blobs;
-    private final UploadRepository rows = new UploadRepository();
 
-    public Recordings(Jdbi jdbi, Blobs blobs) {
-        this.jdbi = jdbi;
+    public Recordings(UploadRepository rows, Blobs blobs) {
+        this.rows = rows;
         this.blobs = blobs;
     }
 
     /** One pass: decodes some of what nobody has listened to. Again and again until nothing is left. */
     public void listen() {
-        for (var upload : jdbi.withHandle(handle -> rows.unheard(handle, AT_ONCE))) {
+        for (var upload : rows.unheard(AT_ONCE)) {
             listen(upload);
         }
     }
 
     private void listen(Upload upload) {
-        int tries = jdbi.withHandle(handle -> rows.beginHearing(handle, upload.id()));
+        int tries = rows.beginHearing(upload.id());
         var heard = tries > MOST_TRIES ? setAside(upload) : heard(upload);
-        String hearing = heard instanceof Heard.Ready ready ? ready.hearing().hex() : "";
-        jdbi.useHandle(handle -> rows.keepHeard(handle, upload.id(), HeardJson.write(heard), hearing));
+        rows.keepHeard(
+                upload.id(),
+                heard,
+                heard instanceof Heard.Ready ready ? Optional.of(ready.hearing()) : Optional.empty());
     }
 
     /** What ends the program whenever somebody listens must not do so for ever, nor keep the others waiting. */
@@ -63,7 +63,7 @@ public final class Recordings {
     }
 
     public Heard heard(UploadId id) {
-        return HeardJson.read(jdbi.withHandle(handle -> rows.heard(handle, id)));
+        return rows.heard(id);
     }
 
     /** The course of a recording; empty while nobody has listened to it, or where it is broken. */

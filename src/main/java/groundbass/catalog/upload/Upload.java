@@ -7,6 +7,8 @@ import groundbass.document.UploadId;
 import groundbass.store.Blob;
 import java.time.Instant;
 import java.util.Objects;
+import org.jdbi.v3.core.mapper.Nested;
+import org.jdbi.v3.core.mapper.reflect.ColumnName;
 
 /**
  * A recording that an educator sent for an episode.
@@ -17,10 +19,10 @@ import java.util.Objects;
  */
 public record Upload(
         UploadId id,
-        EducatorId by,
+        @ColumnName("educator_id") EducatorId by,
         EpisodeId episode,
         String originalName,
-        Blob blob,
+        @Nested Blob blob,
         AudioFacts facts,
         Instant createdAt) {
     public Upload {

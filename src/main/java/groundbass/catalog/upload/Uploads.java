@@ -42,20 +42,29 @@ public final class Uploads {
     private final long limit;
     private final long quota;
     private final Episodes episodes;
-    private final UploadRepository rows = new UploadRepository();
+    private final UploadRepository rows;
 
-    public Uploads(Jdbi jdbi, Blobs blobs, Audit audit, Clock clock) {
-        this(jdbi, blobs, audit, clock, LIMIT, QUOTA);
+    public Uploads(Jdbi jdbi, UploadRepository rows, Episodes episodes, Blobs blobs, Audit audit, Clock clock) {
+        this(jdbi, rows, episodes, blobs, audit, clock, LIMIT, QUOTA);
     }
 
-    Uploads(Jdbi jdbi, Blobs blobs, Audit audit, Clock clock, long limit, long quota) {
+    Uploads(
+            Jdbi jdbi,
+            UploadRepository rows,
+            Episodes episodes,
+            Blobs blobs,
+            Audit audit,
+            Clock clock,
+            long limit,
+            long quota) {
         this.jdbi = jdbi;
         this.blobs = blobs;
         this.audit = audit;
         this.clock = clock;
         this.limit = limit;
         this.quota = quota;
-        this.episodes = new Episodes(jdbi);
+        this.rows = rows;
+        this.episodes = episodes;
     }
 
     /**
@@ -71,7 +80,7 @@ public final class Uploads {
         if (episodes.ownedBy(who, episode).isEmpty()) {
             return Outcome.refused("", "catalog.problem.gone");
         }
-        long left = quota - jdbi.withHandle(handle -> rows.bytesOf(handle, who));
+        long left = quota - rows.bytesOf(who);
         Optional<Blob> blob = left <= 0 ? Optional.empty() : blobs.put(in, Math.min(limit, left));
         if (blob.isEmpty() && left < limit) {
             return Outcome.refused(FIELD, "catalog.audio.quota", quota / MEGABYTE);
@@ -110,7 +119,7 @@ public final class Uploads {
     }
 
     public Optional<Upload> find(UploadId id) {
-        return jdbi.withHandle(handle -> rows.find(handle, id));
+        return rows.find(id);
     }
 
     /** Where its bytes lie; nobody writes there. */
@@ -120,7 +129,7 @@ public final class Uploads {
 
     /** All of an episode, oldest first. */
     public List<Upload> of(EpisodeId episode) {
-        return jdbi.withHandle(handle -> rows.of(handle, episode));
+        return rows.of(episode);
     }
 
     /**
@@ -129,11 +138,11 @@ public final class Uploads {
      * @return whether there was such a recording
      */
     public boolean forgetHearing(Sha256 sha256) {
-        return jdbi.withHandle(handle -> rows.forgetHeard(handle, sha256)) > 0;
+        return rows.forgetHeard(sha256) > 0;
     }
 
     /** Whether an upload's row names this content; for {@link Blobs#sweep}. */
     public boolean names(Sha256 sha256) {
-        return jdbi.withHandle(handle -> rows.names(handle, sha256));
+        return rows.names(sha256);
     }
 }

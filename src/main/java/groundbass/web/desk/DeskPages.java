@@ -7,6 +7,7 @@ import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.Recordings;
@@ -29,6 +30,7 @@ import groundbass.web.desk.account.ForgottenPages;
 import groundbass.web.desk.account.SessionPages;
 import groundbass.web.desk.account.SignInPages;
 import groundbass.web.desk.calendar.PublishingViews;
+import groundbass.web.desk.calendar.WeeksPage;
 import groundbass.web.desk.editor.DraftPages;
 import groundbass.web.desk.editor.Editor;
 import groundbass.web.desk.editor.EditorPages;
@@ -45,6 +47,7 @@ import groundbass.web.desk.site.LessonListPage;
 import groundbass.web.desk.site.LetterPages;
 import groundbass.web.desk.site.OutboxPages;
 import groundbass.web.desk.site.OverviewPage;
+import groundbass.web.desk.site.RhythmPages;
 import groundbass.web.desk.site.SeriesPages;
 import groundbass.web.desk.site.SettingsPages;
 import groundbass.web.desk.walkthrough.WalkthroughPages;
@@ -85,6 +88,7 @@ public final class DeskPages {
             boolean mailed,
             BrowserMark browserMark,
             SeriesCatalog catalog,
+            Rhythms rhythms,
             Episodes episodes,
             EpisodeService writing,
             Uploads uploads,
@@ -138,6 +142,15 @@ public final class DeskPages {
                         publishing,
                         services.outbox(),
                         services.brokenFiles()),
+                new WeeksPage(
+                        desk,
+                        services.catalog(),
+                        services.episodes(),
+                        services.rhythms(),
+                        services.publisher(),
+                        publishing,
+                        services.clock()),
+                new RhythmPages(desk, services.rhythms()),
                 new LessonListPage(desk, services.episodes(), publishing),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
                 new LetterPages(desk, services.settings()),

@@ -64,8 +64,8 @@ class RecordingsTest {
         try (database) {
             var fixture = new CatalogFixture(database);
             var blobs = new BlobFolder(folder, fixture.clock);
-            var uploads = new Uploads(fixture.jdbi, blobs, fixture.audit, fixture.clock);
-            var recordings = new Recordings(fixture.jdbi, blobs);
+            var uploads = fixture.parts.uploads(blobs);
+            var recordings = fixture.parts.recordings(blobs);
             var episode = fixture.episode("First").id();
             byte[] flac = Flac.mono(MonoPcm.of(sine(), 1));
             for (byte[] file : new byte[][] {wav(16), wav(24), flac}) {
@@ -96,8 +96,8 @@ class RecordingsTest {
         try (database) {
             var fixture = new CatalogFixture(database);
             var blobs = new BlobFolder(folder, fixture.clock);
-            var uploads = new Uploads(fixture.jdbi, blobs, fixture.audit, fixture.clock);
-            var recordings = new Recordings(fixture.jdbi, blobs);
+            var uploads = fixture.parts.uploads(blobs);
+            var recordings = fixture.parts.recordings(blobs);
             var episode = fixture.episode("First").id();
             byte[] poisoned = withComment(Flac.mono(MonoPcm.of(sine(), 1)), Integer.MAX_VALUE);
             var first = uploads.accept(fixture.owner, episode, "a.flac", new ByteArrayInputStream(poisoned))
@@ -119,8 +119,8 @@ class RecordingsTest {
         try (database) {
             var fixture = new CatalogFixture(database);
             var blobs = new BlobFolder(folder, fixture.clock);
-            var uploads = new Uploads(fixture.jdbi, blobs, fixture.audit, fixture.clock);
-            var recordings = new Recordings(fixture.jdbi, blobs);
+            var uploads = fixture.parts.uploads(blobs);
+            var recordings = fixture.parts.recordings(blobs);
             var episode = fixture.episode("First").id();
             byte[] whole = Flac.mono(MonoPcm.of(sine(), 1));
             for (int cut : new int[] {1, 100, whole.length / 3}) {
@@ -158,8 +158,8 @@ class RecordingsTest {
         try (database) {
             var fixture = new CatalogFixture(database);
             var blobs = new BlobFolder(folder, fixture.clock);
-            var uploads = new Uploads(fixture.jdbi, blobs, fixture.audit, fixture.clock);
-            var recordings = new Recordings(fixture.jdbi, blobs);
+            var uploads = fixture.parts.uploads(blobs);
+            var recordings = fixture.parts.recordings(blobs);
             var episode = fixture.episode("First").id();
             var upload = uploads.accept(fixture.owner, episode, "a.wav", new ByteArrayInputStream(wav(16)))
                     .result()
@@ -176,8 +176,8 @@ class RecordingsTest {
         try (database) {
             var fixture = new CatalogFixture(database);
             var blobs = new BlobFolder(folder, fixture.clock);
-            var uploads = new Uploads(fixture.jdbi, blobs, fixture.audit, fixture.clock);
-            var recordings = new Recordings(fixture.jdbi, blobs);
+            var uploads = fixture.parts.uploads(blobs);
+            var recordings = fixture.parts.recordings(blobs);
             var episode = fixture.episode("First").id();
             byte[] mp3 = AudioBytes.encodedMp3(RATE, 2, 128, 3);
             var good = uploads.accept(fixture.owner, episode, "a.mp3", new ByteArrayInputStream(mp3))

@@ -31,7 +31,7 @@ class UploadsTest {
         try (database) {
             var fixture = new CatalogFixture(database);
             var blobs = new BlobFolder(folder, fixture.clock);
-            var uploads = new Uploads(fixture.jdbi, blobs, fixture.audit, fixture.clock);
+            var uploads = fixture.parts.uploads(blobs);
             var episode = fixture.episode("First").id();
             var upload = uploads.accept(fixture.owner, episode, "../../C:\\music\\band\u202E.mp3", stream(SECOND))
                     .result()
@@ -54,7 +54,14 @@ class UploadsTest {
             var fixture = new CatalogFixture(database);
             var blobs = new BlobFolder(folder, fixture.clock);
             var uploads = new Uploads(
-                    fixture.jdbi, blobs, fixture.audit, fixture.clock, Uploads.LIMIT, SECOND.length * 5L / 2);
+                    fixture.jdbi,
+                    new UploadRepository(fixture.jdbi),
+                    fixture.episodes,
+                    blobs,
+                    fixture.audit,
+                    fixture.clock,
+                    Uploads.LIMIT,
+                    SECOND.length * 5L / 2);
             var episode = fixture.episode("First").id();
             for (int i = 0; i < 2; i++) {
                 assertThat(uploads.accept(fixture.owner, episode, "a.wav", stream(SECOND))
@@ -75,8 +82,15 @@ class UploadsTest {
         try (database) {
             var fixture = new CatalogFixture(database);
             var blobs = new BlobFolder(folder, fixture.clock);
-            var uploads =
-                    new Uploads(fixture.jdbi, blobs, fixture.audit, fixture.clock, SECOND.length - 1, Uploads.QUOTA);
+            var uploads = new Uploads(
+                    fixture.jdbi,
+                    new UploadRepository(fixture.jdbi),
+                    fixture.episodes,
+                    blobs,
+                    fixture.audit,
+                    fixture.clock,
+                    SECOND.length - 1,
+                    Uploads.QUOTA);
             var episode = fixture.episode("First").id();
             assertThat(uploads.accept(fixture.owner, episode, "a.wav", stream(new byte[99]))
                             .problems())
@@ -98,7 +112,7 @@ class UploadsTest {
         try (database) {
             var fixture = new CatalogFixture(database);
             var blobs = new BlobFolder(folder, fixture.clock);
-            var uploads = new Uploads(fixture.jdbi, blobs, fixture.audit, fixture.clock);
+            var uploads = fixture.parts.uploads(blobs);
             var episode = fixture.episode("First").id();
             uploads.accept(fixture.owner, episode, "a.wav", stream(SECOND));
             uploads.accept(fixture.owner, episode, "b.wav", stream(new byte[99]));

@@ -1,10 +1,8 @@
 package groundbass.web.desk;
 
-import groundbass.catalog.educator.Audit;
+import groundbass.Parts;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.upload.Recordings;
 import groundbass.catalog.upload.Upload;
-import groundbass.catalog.upload.Uploads;
 import groundbass.document.BackingTrack;
 import groundbass.document.LineSource;
 import groundbass.store.BlobFolder;
@@ -27,7 +25,9 @@ public final class Sent {
         var upload = unheard(studio, episode);
         try {
             var blobs = blobs(studio);
-            new Recordings(studio.site.groundbass().database().jdbi(), blobs).listen();
+            Parts.over(studio.site.groundbass().database().jdbi(), studio.site.clock())
+                    .recordings(blobs)
+                    .listen();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -49,7 +49,7 @@ public final class Sent {
         var jdbi = studio.site.groundbass().database().jdbi();
         var clock = studio.site.clock();
         try {
-            var uploads = new Uploads(jdbi, blobs(studio), new Audit(jdbi, clock), clock);
+            var uploads = Parts.over(jdbi, clock).uploads(blobs(studio));
             var bytes = new ByteArrayInputStream(wav());
             return Studio.done(uploads.accept(studio.site.educator(), episode.id(), "clicks.wav", bytes));
         } catch (IOException e) {

@@ -1,5 +1,6 @@
 package groundbass.web.desk;
 
+import groundbass.Parts;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.Episode;
@@ -42,7 +43,7 @@ public final class Studio implements AutoCloseable {
                 handle.execute("insert into setting (name, chosen) values ('public.address', ?)", publicAddress));
         catalog = new SeriesCatalog(jdbi, audit, site.clock());
         episodes = new Episodes(jdbi);
-        writing = new EpisodeService(jdbi, audit, site.clock());
+        writing = Parts.over(jdbi, site.clock()).desk();
         series = done(catalog.create(site.educator(), new SeriesForm("Low Tide", "", "Grooves.", "Europe/Vienna")));
         site.clock().advance(Duration.ofMinutes(1)); // so that it is clear who was there first
         var stranger = done(new Educators(jdbi, audit, site.clock())

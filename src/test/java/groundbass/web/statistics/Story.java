@@ -1,5 +1,6 @@
 package groundbass.web.statistics;
 
+import groundbass.Parts;
 import groundbass.audience.download.ByteSpan;
 import groundbass.audience.download.DownloadToken;
 import groundbass.audience.download.Downloads;
@@ -12,7 +13,6 @@ import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
@@ -94,8 +94,7 @@ final class Story implements AutoCloseable {
         var home = catalog.ownedBy(owner).stream()
                 .findFirst()
                 .orElseGet(() -> done(catalog.create(owner, new SeriesForm(series, "", "", "Europe/Vienna"))));
-        var episode =
-                done(new EpisodeService(jdbi, audit, site.clock()).create(owner, home.id(), title, Level.BEGINNER));
+        var episode = done(Parts.over(jdbi, site.clock()).desk().create(owner, home.id(), title, Level.BEGINNER));
         jdbi.useTransaction(handle -> new Episodes(jdbi).markPublished(handle, episode.id(), Site.START));
         return episode;
     }

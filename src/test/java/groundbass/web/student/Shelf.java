@@ -1,14 +1,13 @@
 package groundbass.web.student;
 
+import groundbass.Parts;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.upload.Uploads;
-import groundbass.demo.SeriesImport;
 import groundbass.demo.SeriesPackage;
 import groundbass.demo.SeriesPackage.EpisodePackage;
 import groundbass.document.BackingTrack;
@@ -114,7 +113,7 @@ final class Shelf {
             var jdbi = site.groundbass().database().jdbi();
             var clock = site.clock();
             var blobs = new BlobFolder(site.data().resolve("files"), clock);
-            var uploads = new Uploads(jdbi, blobs, new Audit(jdbi, clock), clock);
+            var uploads = Parts.over(jdbi, clock).uploads(blobs);
             var builder = new ReleaseBuilder(
                     new Releases(jdbi),
                     new Revisions(jdbi, clock),
@@ -150,7 +149,7 @@ final class Shelf {
     }
 
     private ReleaseId build(Episode episode, EpisodeDocument document) {
-        var desk = new EpisodeService(jdbi, new Audit(jdbi, site.clock()), site.clock());
+        var desk = Parts.over(jdbi, site.clock()).desk();
         var draft = desk.draft(site.educator(), episode.id()).orElseThrow();
         desk.saveDraft(site.educator(), episode.id(), draft.version(), document);
         var revision =
@@ -187,8 +186,7 @@ final class Shelf {
 
     private void bring(List<EpisodePackage> lessons) {
         var form = new SeriesForm("Quay & Exercises", SERIES, "Short lines for <cold> hands.", "Pacific/Auckland");
-        var incoming = new SeriesImport(
-                jdbi, site.clock(), new Audit(jdbi, site.clock()), releases, site::address, builder::build);
+        var incoming = Parts.over(jdbi, site.clock()).seriesImport(site::address, builder::build);
         incoming.run(site.educator(), new SeriesPackage(form, new Slug(SERIES), lessons));
     }
 

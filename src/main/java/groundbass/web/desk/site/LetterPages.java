@@ -79,6 +79,11 @@ public final class LetterPages implements PageGroup {
             SheetPaper paper,
             SheetAids aids,
             FieldProblems problems) {
+        /** What can be chosen for the row of counts. */
+        public List<CountsRow> countsRows() {
+            return List.of(CountsRow.values());
+        }
+
         static View of(String path, String series, HouseStyle style) {
             return of(
                     path,

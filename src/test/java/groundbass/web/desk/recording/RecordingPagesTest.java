@@ -9,10 +9,8 @@ import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.lessThan;
 import static org.hamcrest.Matchers.not;
 
+import groundbass.Parts;
 import groundbass.audio.Wav;
-import groundbass.catalog.educator.Audit;
-import groundbass.catalog.upload.Recordings;
-import groundbass.catalog.upload.Uploads;
 import groundbass.document.BarMap;
 import groundbass.groove.GrooveLibrary;
 import groundbass.linetext.LineText;
@@ -57,7 +55,7 @@ class RecordingPagesTest {
         byte[] wav = Wav.bytes(BackingTrack.of(line, GrooveLibrary.suited(line), Playing.ONCE, Mix.WITHOUT_BASS));
         var jdbi = studio.site.groundbass().database().jdbi();
         var blobs = new BlobFolder(studio.site.data().resolve("files"), studio.site.clock());
-        var uploads = new Uploads(jdbi, blobs, new Audit(jdbi, studio.site.clock()), studio.site.clock());
+        var uploads = Parts.over(jdbi, studio.site.clock()).uploads(blobs);
         String id = uploads.accept(studio.site.educator(), episode.id(), "band.wav", new ByteArrayInputStream(wav))
                 .result()
                 .orElseThrow()
@@ -71,7 +69,7 @@ class RecordingPagesTest {
                 .post("/desk/episodes/" + episode.id());
         String path = "/desk/episodes/" + episode.id() + "/tracks/" + id;
 
-        new Recordings(jdbi, blobs).listen();
+        Parts.over(jdbi, studio.site.clock()).recordings(blobs).listen();
         studio.browser()
                 .get(path + "/sound")
                 .then()

@@ -1,0 +1,72 @@
+package groundbass.catalog.series;
+
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.form.Outcome;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.Optional;
+import java.util.TreeSet;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/** The rhythms of the series, as rows. */
+public final class Rhythms {
+    private final Jdbi jdbi;
+    private final Audit audit;
+
+    public Rhythms(Jdbi jdbi, Audit audit) {
+        this.jdbi = jdbi;
+        this.audit = audit;
+    }
+
+    public Optional<Rhythm> of(SeriesId series) {
+        return jdbi.withHandle(handle -> handle.createQuery(
+                        "select first_on, at_time, weeks from series_rhythm where series_id = :series")
+                .bind("series", series.value())
+                .map((row, context) -> new Rhythm(
+                        row.getObject("first_on", LocalDate.class),
+                        LocalTime.parse(row.getString("at_time")),
+                        row.getInt("weeks"),
+                        breaks(handle, series)))
+                .findOne());
+    }
+
+    private static TreeSet<LocalDate> breaks(Handle handle, SeriesId series) {
+        return new TreeSet<>(handle.createQuery("select free_on from series_break where series_id = :series")
+                .bind("series", series.value())
+                .mapTo(LocalDate.class)
+                .list());
+    }
+
+    /** Saves what an educator typed for a series of theirs, where nothing is wrong with it. Promised hours stay. */
+    public Outcome<Optional<Rhythm>> save(EducatorId who, SeriesId series, RhythmForm form) {
+        var outcome = form.read();
+        outcome.result()
+                .ifPresent(rhythm -> jdbi.useTransaction(handle -> {
+                    handle.createUpdate("delete from series_rhythm where series_id = :series")
+                            .bind("series", series.value())
+                            .execute();
+                    rhythm.ifPresent(kept -> insert(handle, series, kept));
+                    audit.append(handle, who, "rhythm.changed", series.value());
+                }));
+        return outcome;
+    }
+
+    private static void insert(Handle handle, SeriesId series, Rhythm rhythm) {
+        handle.createUpdate("""
+                        insert into series_rhythm (series_id, first_on, at_time, weeks)
+                        values (:series, :first, :time, :weeks)""")
+                .bind("series", series.value())
+                .bind("first", rhythm.first())
+                .bind("time", rhythm.time().toString())
+                .bind("weeks", rhythm.weeks())
+                .execute();
+        for (var day : rhythm.breaks()) {
+            handle.createUpdate("insert into series_break (series_id, free_on) values (:series, :day)")
+                    .bind("series", series.value())
+                    .bind("day", day)
+                    .execute();
+        }
+    }
+}

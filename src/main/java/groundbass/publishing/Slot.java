@@ -1,0 +1,66 @@
+package groundbass.publishing;
+
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeState;
+import groundbass.catalog.series.Rhythm;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * An hour of a series' rhythm.
+ *
+ * @param local on the clocks of the series' zone
+ * @param exists whether clocks show it on that day; one that they jump over cannot be promised
+ * @param lesson what is promised for it
+ */
+public record Slot(LocalDateTime local, boolean exists, Optional<Episode> lesson) {
+    /** Whether a lesson can be promised for it. */
+    public boolean isFree() {
+        return exists && lesson.isEmpty();
+    }
+
+    /**
+     * The coming hours of a rhythm.
+     *
+     * @param promised the lessons of the series that wait for their hour, whether it is one of the rhythm or not
+     */
+    public static List<Slot> coming(Rhythm rhythm, ZoneId zone, List<Episode> promised, Instant now, int count) {
+        var today = LocalDateTime.ofInstant(now, zone);
+        return rhythm.from(today.toLocalDate())
+                .filter(local -> local.isAfter(today))
+                .limit(count)
+                .map(local -> of(local, zone, promised))
+                .toList();
+    }
+
+    private static Slot of(LocalDateTime local, ZoneId zone, List<Episode> promised) {
+        var offsets = zone.getRules().getValidOffsets(local);
+        if (offsets.isEmpty()) {
+            return new Slot(local, false, Optional.empty());
+        }
+        var at = local.toInstant(offsets.get(0));
+        return new Slot(
+                local,
+                true,
+                promised.stream()
+                        .filter(episode -> hour(episode).equals(Optional.of(at)))
+                        .findFirst());
+    }
+
+    /** Those of the promised lessons whose hour is none of these. */
+    public static List<Episode> beside(List<Slot> slots, List<Episode> promised) {
+        var others = new ArrayList<>(promised);
+        slots.forEach(slot -> slot.lesson().ifPresent(others::remove));
+        return others;
+    }
+
+    private static Optional<Instant> hour(Episode episode) {
+        return episode.state() instanceof EpisodeState.Scheduled scheduled
+                ? Optional.of(scheduled.at())
+                : Optional.empty();
+    }
+}

@@ -1,0 +1,83 @@
+package groundbass;
+
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.episode.EpisodeService;
+import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.settings.Settings;
+import groundbass.catalog.upload.Recordings;
+import groundbass.catalog.upload.UploadRepository;
+import groundbass.catalog.upload.Uploads;
+import groundbass.demo.SeriesImport;
+import groundbass.publishing.Addresses;
+import groundbass.publishing.BuildSpecs;
+import groundbass.publishing.PublishingParts;
+import groundbass.release.BuildQueue;
+import groundbass.release.ReleaseId;
+import groundbass.release.Releases;
+import groundbass.store.Blobs;
+import java.time.Clock;
+import java.util.function.Consumer;
+import org.jdbi.v3.core.Jdbi;
+
+/** The parts of a site that write lessons and bring them out, wired over a test's database as the site wires them. */
+public record Parts(
+        Jdbi jdbi,
+        Clock clock,
+        Audit audit,
+        Settings settings,
+        Educators educators,
+        SeriesCatalog catalog,
+        Episodes episodes,
+        Revisions revisions,
+        EpisodeService desk,
+        Releases releases) {
+    public static Parts over(Jdbi jdbi, Clock clock) {
+        var audit = new Audit(jdbi, clock);
+        var catalog = new SeriesCatalog(jdbi, audit, clock);
+        var episodes = new Episodes(jdbi);
+        var revisions = new Revisions(jdbi, clock);
+        return new Parts(
+                jdbi,
+                clock,
+                audit,
+                new Settings(jdbi, audit),
+                new Educators(jdbi, audit, clock),
+                catalog,
+                episodes,
+                revisions,
+                new EpisodeService(jdbi, audit, clock, catalog, episodes, revisions),
+                new Releases(jdbi));
+    }
+
+    public Uploads uploads(Blobs blobs) {
+        return new Uploads(jdbi, new UploadRepository(jdbi), episodes, blobs, audit, clock);
+    }
+
+    public Recordings recordings(Blobs blobs) {
+        return new Recordings(new UploadRepository(jdbi), blobs);
+    }
+
+    public PublishingParts publishing(Addresses addresses, BuildQueue queue) {
+        return new PublishingParts(
+                jdbi,
+                clock,
+                audit,
+                catalog,
+                desk,
+                episodes,
+                revisions,
+                settings,
+                releases,
+                new BuildSpecs(catalog, settings, releases, addresses),
+                addresses,
+                queue);
+    }
+
+    public SeriesImport seriesImport(Addresses addresses, Consumer<ReleaseId> build) {
+        var specs = new BuildSpecs(catalog, settings, releases, addresses);
+        return new SeriesImport(jdbi, clock, catalog, desk, episodes, releases, specs, build);
+    }
+}

@@ -1,0 +1,37 @@
+package groundbass.publishing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.catalog.series.Rhythm;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+
+class SlotTest {
+    private static final ZoneId VIENNA = ZoneId.of("Europe/Vienna");
+
+    private static List<Slot> coming(String first, String time, String now) {
+        var rhythm = new Rhythm(LocalDate.parse(first), LocalTime.parse(time), 1, new TreeSet<>());
+        return Slot.coming(rhythm, VIENNA, List.of(), Instant.parse(now), 3);
+    }
+
+    /** Directive 2000/84/EC: clocks go forward at 01:00 UTC on the last Sunday of March, in 2030 the 31st. */
+    @Test
+    void anHourThatTheClocksJumpOverIsNoneToPromise() {
+        var slots = coming("2030-03-24", "02:30", "2030-03-20T12:00:00Z");
+        assertThat(slots).extracting(Slot::exists).containsExactly(true, false, true);
+        assertThat(slots).extracting(Slot::isFree).containsExactly(true, false, true);
+    }
+
+    @Test
+    void todaysHourComesUntilItHasStruck() {
+        assertThat(coming("2030-05-01", "17:00", "2030-05-01T14:59:00Z").get(0).local())
+                .hasToString("2030-05-01T17:00");
+        assertThat(coming("2030-05-01", "17:00", "2030-05-01T15:00:00Z").get(0).local())
+                .hasToString("2030-05-08T17:00");
+    }
+}
