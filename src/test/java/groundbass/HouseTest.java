@@ -36,7 +36,16 @@ class HouseTest {
             List.of("store", "effort"),
             List.of("lesson"),
             List.of("document"), // how a lesson names its notes is a word of the walkthrough
-            List.of("engraving", "walkthrough", "script", "midi", "musicxml", "sound", "audio", "comparison"),
+            List.of(
+                    "engraving",
+                    "walkthrough",
+                    "script",
+                    "midi",
+                    "musicxml",
+                    "plaintab",
+                    "sound",
+                    "audio",
+                    "comparison"),
             List.of("linetext", "checks", "listening"), // a sound is mastered by listening to it
             List.of("fingering", "analysis", "groove"), // remarks rest on where the hand is and what a note means
             List.of("writing", "performance", "remark"),

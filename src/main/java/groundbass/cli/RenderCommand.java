@@ -17,6 +17,7 @@ import groundbass.musicxml.CompressedMusicXml;
 import groundbass.musicxml.MusicXmlFile;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
+import groundbass.plaintab.PlainTab;
 import groundbass.score.Line;
 import groundbass.sound.mix.BackingTrack;
 import groundbass.sound.mix.Mix;
@@ -36,6 +37,7 @@ import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
@@ -51,7 +53,7 @@ import picocli.CommandLine.TypeConversionException;
         name = "render",
         mixinStandardHelpOptions = true,
         description =
-                "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|png|mid|wav|mp3|musicxml|mxl|txt>.")
+                "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|png|mid|wav|mp3|musicxml|mxl|tab.txt|txt>.")
 public final class RenderCommand implements Callable<Integer> {
     /** What can be written of a line; the word in {@code --only}. */
     enum Output {
@@ -63,6 +65,7 @@ public final class RenderCommand implements Callable<Integer> {
         MP3("mp3"),
         MUSICXML("musicxml"),
         MXL("mxl"),
+        TAB("tab.txt"),
         WALKTHROUGH("txt");
 
         private final String ending;
@@ -121,7 +124,7 @@ public final class RenderCommand implements Callable<Integer> {
             names = "--only",
             split = ",",
             paramLabel = "KIND",
-            description = "pdf, svg, png, mid, wav, mp3, musicxml, mxl, walkthrough; without it pdf, svg and mid.")
+            description = "pdf, svg, png, mid, wav, mp3, musicxml, mxl, tab, walkthrough; without it pdf, svg and mid.")
     private Set<Output> only = EnumSet.of(Output.PDF, Output.SVG, Output.MID);
 
     @Mixin
@@ -246,6 +249,7 @@ public final class RenderCommand implements Callable<Integer> {
             case MP3 -> Mp3.bytes(track(line));
             case MUSICXML -> MusicXmlFile.of(line);
             case MXL -> CompressedMusicXml.of(MusicXmlFile.of(line));
+            case TAB -> rows(PlainTab.of(line, messages).stream()).getBytes(StandardCharsets.UTF_8);
             case WALKTHROUGH -> told(line, messages).getBytes(StandardCharsets.UTF_8);
         };
     }
@@ -260,8 +264,10 @@ public final class RenderCommand implements Callable<Integer> {
     }
 
     private static String told(Line line, Messages messages) {
-        return Walkthrough.of(line, messages).stream()
-                .map(Step::text)
-                .collect(Collectors.joining(System.lineSeparator(), "", System.lineSeparator()));
+        return rows(Walkthrough.of(line, messages).stream().map(Step::text));
+    }
+
+    private static String rows(Stream<String> rows) {
+        return rows.collect(Collectors.joining(System.lineSeparator(), "", System.lineSeparator()));
     }
 }

@@ -31,10 +31,13 @@ public record BuildSpec(
         HouseStyle style,
         int renderers) {
     /** Raise it whenever any renderer's output changes. */
-    public static final int RENDERERS = 7;
+    public static final int RENDERERS = 8;
 
     /** From this version on a release has its lines as MusicXML. */
     private static final int FIRST_WITH_MUSICXML = 6;
+
+    /** And from this one on as tablature in plain text. */
+    private static final int FIRST_WITH_PLAIN_TAB = 8;
 
     public BuildSpec {
         Objects.requireNonNull(revision);
@@ -69,6 +72,10 @@ public record BuildSpec(
 
     boolean hasMusicXml() {
         return renderers >= FIRST_WITH_MUSICXML;
+    }
+
+    boolean hasPlainTab() {
+        return renderers >= FIRST_WITH_PLAIN_TAB;
     }
 
     /** Whether the other build specification makes the same files but for the release's number. */

@@ -13,6 +13,8 @@ public enum FileRole implements TextValue {
     MIDI,
     /** The line for other music programs. */
     MUSICXML,
+    /** The line as tablature in plain text. */
+    PLAIN_TAB,
     /** The line as text. */
     LINE_TEXT,
     /** The band at a tempo to practise at. */
@@ -35,7 +37,7 @@ public enum FileRole implements TextValue {
     /** Whether a reader is shown this file to take home. */
     public boolean isOffered() {
         return switch (this) {
-            case BUNDLE, SHEET, MIDI, MUSICXML, LINE_TEXT, PRACTICE, LOSSLESS, OWN_TRACK, READ_ME -> true;
+            case BUNDLE, SHEET, MIDI, MUSICXML, PLAIN_TAB, LINE_TEXT, PRACTICE, LOSSLESS, OWN_TRACK, READ_ME -> true;
             case PICTURE, PAGE, PLAY, STEM -> false;
         };
     }
@@ -49,7 +51,7 @@ public enum FileRole implements TextValue {
     public boolean isPlayed() {
         return switch (this) {
             case PRACTICE, OWN_TRACK, PLAY, STEM -> true;
-            case BUNDLE, SHEET, MIDI, MUSICXML, LINE_TEXT, LOSSLESS, READ_ME, PICTURE, PAGE -> false;
+            case BUNDLE, SHEET, MIDI, MUSICXML, PLAIN_TAB, LINE_TEXT, LOSSLESS, READ_ME, PICTURE, PAGE -> false;
         };
     }
 

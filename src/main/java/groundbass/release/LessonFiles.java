@@ -14,6 +14,7 @@ import groundbass.midi.MidiFile;
 import groundbass.musicxml.Credits;
 import groundbass.musicxml.MusicXmlFile;
 import groundbass.performance.Performance;
+import groundbass.plaintab.PlainTab;
 import groundbass.score.Line;
 import groundbass.text.Messages;
 import groundbass.writing.Writing;
@@ -67,6 +68,9 @@ final class LessonFiles {
                     lesson.main(),
                     inTheLesson().or(Credits.of(lesson.main().header()))));
         }
+        if (spec.hasPlainTab()) {
+            steps.add(() -> plainTab("line", lesson.main()));
+        }
         steps.add(() -> text("line", lesson.document().mainLine()));
         steps.addAll(pictures("line", lesson.main()));
         for (int i = 0; i < lesson.exercises().size(); i++) {
@@ -83,6 +87,9 @@ final class LessonFiles {
         steps.add(() -> midi(stem, line));
         if (spec.hasMusicXml()) {
             steps.add(() -> musicXml(stem, line, Credits.of(line.header()).or(inTheLesson())));
+        }
+        if (spec.hasPlainTab()) {
+            steps.add(() -> plainTab(stem, line));
         }
         steps.add(() -> text(stem, lesson.document().exercises().get(index)));
         steps.addAll(pictures(stem, line));
@@ -136,6 +143,12 @@ final class LessonFiles {
                 rights.credit(),
                 rights.statement(),
                 spec.episodeAddress());
+    }
+
+    /** Rows end as on every system that a student may have. */
+    private Artifact plainTab(String stem, Line line) {
+        String rows = String.join("\r\n", PlainTab.of(line, messages)) + "\r\n";
+        return new Artifact(stem + ".tab.txt", FileRole.PLAIN_TAB, TEXT, rows.getBytes(StandardCharsets.UTF_8));
     }
 
     private Artifact text(String stem, LineSource source) {

@@ -114,6 +114,14 @@ class LineCommandsTest {
     }
 
     @Test
+    void renderWritesTablatureInPlainText() throws IOException {
+        assertThat(run("render", line.toString(), "--out", folder.toString(), "--only", "tab"))
+                .isZero();
+        assertThat(Files.readString(folder.resolve("slack.tab.txt")))
+                .contains("Slack Water", "E |-0---------------3---------------|");
+    }
+
+    @Test
     void renderPlaysAtTheTempoAsked() throws Exception {
         assertThat(run("render", line.toString(), "--out", folder.toString(), "--only", "mid", "--tempo", "50%"))
                 .isZero();

@@ -65,6 +65,7 @@ final class FileViews {
             case READ_ME -> say("student.file.read_me");
             case MIDI -> ofLine(file, "midi");
             case MUSICXML -> ofLine(file, "musicxml");
+            case PLAIN_TAB -> ofLine(file, "plain_tab");
             case LINE_TEXT -> ofLine(file, "line_text");
             case PRACTICE, LOSSLESS -> practice(file);
             case OWN_TRACK -> own(file);
