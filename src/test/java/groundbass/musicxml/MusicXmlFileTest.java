@@ -224,8 +224,10 @@ class MusicXmlFileTest {
         assertThat(ask(text, MEASURE + "[1]//key[1]/fifths")).isEqualTo("1");
         assertThat(ask(text, MEASURE + "[1]//key[1]/mode")).isEqualTo("dorian");
         assertThat(ask(text, MEASURE + "[2]//key[1]/fifths")).isEqualTo("-3");
-        assertThat(ask(text, MEASURE + "[1]/barline[@location='right']/bar-style")).isEqualTo("light-light");
-        assertThat(ask(text, MEASURE + "[2]/barline[@location='right']/bar-style")).isEqualTo("light-heavy");
+        assertThat(ask(text, MEASURE + "[1]/barline[@location='right']/bar-style"))
+                .isEqualTo("light-light");
+        assertThat(ask(text, MEASURE + "[2]/barline[@location='right']/bar-style"))
+                .isEqualTo("light-heavy");
     }
 
     /** All that the score can hold and the format cannot: octaves beyond its own, numbers of slurs beyond sixteen. */
