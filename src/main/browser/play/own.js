@@ -50,6 +50,7 @@ class OwnTrack {
   #address;
   #band;
   #context;
+  /** @type {Promise<AudioBuffer> | null} */
   #whole = null;
   #sounds = new Sounds();
   #stretcher = new Stretcher();
