@@ -1,347 +1,263 @@
 // The bars of an own recording: found by the server, heard with a click, tapped, moved and saved.
 import { Clicks } from "./desk/bars/clicks.js";
-import { mapOf, marksOf, nearest, placed, repeats, stumble } from "./desk/bars/map.js";
-import { clock, nudged } from "./desk/bench/bars.js";
-import { BenchPlayer } from "./desk/bench/player.js";
-import { moved, secondAt, zoomed } from "./desk/bench/view.js";
-import { Wave } from "./desk/bench/wave.js";
-import { byId, partsOf, targetOf, wordsOf } from "./common/page.js";
+import { Correction } from "./desk/bars/correction.js";
+import { mapOf } from "./desk/bars/map.js";
+import { nameOf, shortNameOf } from "./desk/bars/names.js";
+import { BarStore } from "./desk/bars/store.js";
+import { Deck } from "./desk/recording/deck.js";
+import { RecordingPlayer } from "./desk/recording/player.js";
+import { secondAt } from "./desk/recording/view.js";
+import { minutes } from "./common/minutes.js";
+import { byId, partsOf, wordsOf } from "./common/page.js";
 import { Stretcher } from "./common/stretcher.js";
 
 const NUDGE = 0.01;
 const AHEAD = 120; // seconds made ready at once at full speed, so that a hand that taps is rarely interrupted
 const AHEAD_SLOW = 30;
-const BESIDE = 2; // seconds before the first bar and after the last one
 const ASK_AGAIN = 2000; // milliseconds
 
-const root = byId("bars", HTMLElement);
-const path = root.dataset.path;
-const part = partsOf(root);
-const say = wordsOf(root);
-const tell = (text) => (part("word").textContent = text);
+class Bars {
+  #root;
+  #part;
+  #say;
+  #store;
+  #correction = new Correction();
+  #player;
+  #deck;
+  /** @type {Promise<void> | null} */
+  #opening = null;
 
-const player = new BenchPlayer(new Stretcher(), new Clicks(() => marks));
-const wave = new Wave(part("wave"));
-
-let bars = []; // how each bar is called
-let marks = []; // when it begins, and last when the last one ends
-const earlier = []; // what stood before each change
-let tag = ""; // names the bars that the server keeps
-let standing = "is-found";
-let length = 0;
-let at = 0;
-let chosen = 0; // the mark that is tapped or moved next
-let following = true; // whether what is heard chooses it
-let loop = null;
-let view = { from: 0, to: 1 };
-let opening = null;
-
-async function begin() {
-  if (root.dataset.state === "waiting") return void setTimeout(waited, ASK_AGAIN);
-  const sound = await (await fetch(`${path}/sound`)).json();
-  wave.take(sound.peaks, sound.stepsASecond);
-  length = sound.seconds;
-  view = { from: 0, to: length };
-  part("seek").max = length;
-  root.hidden = false;
-  const found = await ask("");
-  if (found) take(found);
-  standing = found?.kept ? "is-kept" : "is-found";
-  show();
-}
-
-async function waited() {
-  const answer = await fetch(`${path}/sound`).catch(() => null);
-  const state = answer?.ok ? (await answer.json()).state : "waiting";
-  if (state === "waiting") setTimeout(waited, ASK_AGAIN);
-  else location.reload();
-}
-
-/** The bars that the server keeps or finds; null where there are none, which is told. */
-async function ask(query) {
-  try {
-    const answer = await fetch(`${path}/bars${query}`);
-    if (!answer.ok) return void tell(say(answer.status === 401 ? "expired" : "failed"));
-    const found = await answer.json();
-    tag ||= answer.headers.get("ETag");
-    if (found.bars.length === 0) tell(say("none"));
-    return found.bars.length ? found : null;
-  } catch {
-    tell(say("failed"));
-    return null;
-  }
-}
-
-function take(found) {
-  bars = found.bars;
-  marks = marksOf(found);
-  chosen = Math.max(0, nearest(marks, at));
-  part("rounds").value = Math.max(...bars.map((bar) => bar.round));
-  showChoice();
-}
-
-/** What stood is kept, so that it can be taken back. */
-function change(made) {
-  earlier.push({ bars, marks });
-  made();
-  standing = "is-changed";
-  showChoice();
-  show();
-}
-
-function undo() {
-  const before = earlier.pop();
-  if (!before) return;
-  ({ bars, marks } = before);
-  chosen = Math.min(chosen, marks.length - 1);
-  standing = "is-changed";
-  showChoice();
-  again();
-}
-
-function name(i) {
-  if (i === bars.length) return say("end");
-  const told = repeats(bars);
-  const { bar, pass, round } = bars[i];
-  return [say("bar", bar), told.pass && say("pass", pass), told.round && say("round", round)].filter(Boolean).join(
-    ", ",
-  );
-}
-
-function shortName(i) {
-  if (i === bars.length) return say("end-short");
-  const { bar, pass, round } = bars[i];
-  return [bar, pass > 1 && say("pass-short", pass), round > 1 && say("round-short", round)].filter(Boolean).join(" ");
-}
-
-function showChoice() {
-  const options = marks.map((mark, i) => new Option(say("at", name(i), clock(mark, 2)), String(i)));
-  part("chosen").replaceChildren(...options);
-}
-
-function show() {
-  const any = marks.length > 0;
-  wave.draw({ ...view, bars: marks.map((from, i) => ({ bar: shortName(i), from })), loop, at });
-  part("seek").value = at;
-  part("seek").setAttribute("aria-valuetext", clock(at));
-  part("place").textContent = clock(at);
-  part("play").textContent = say(player.playing ? "stop" : "play");
-  part("tap").textContent = any ? say("tap", name(chosen)) : say("tap-none");
-  if (any) part("chosen").selectedIndex = chosen;
-  for (const one of ["tap", "chosen", "earlier", "later", "around", "save"]) part(one).disabled = !any;
-  part("undo").disabled = earlier.length === 0;
-  part("kept").textContent = any ? say(standing) : "";
-  part("speed-said").textContent = say("percent", part("speed").value);
-}
-
-function open() {
-  opening ??= fetch(`${path}/recording`)
-    .then((answer) => (answer.ok ? answer.arrayBuffer() : Promise.reject(new Error(String(answer.status)))))
-    .then((bytes) => player.context.decodeAudioData(bytes))
-    .then((sound) => (player.sound = sound))
-    .catch((problem) => {
-      opening = null;
-      throw problem;
+  constructor(root) {
+    this.#root = root;
+    this.#part = partsOf(root);
+    this.#say = wordsOf(root);
+    this.#store = new BarStore(root.dataset.path);
+    this.#player = new RecordingPlayer(new Stretcher(), new Clicks(() => this.#correction.marks));
+    this.#deck = new Deck(root, this.#part, this.#say, this.#player, {
+      ready: () => this.#ready(),
+      play: (speed) => ({ bars: [], withLine: true, most: speed === 1 ? AHEAD : AHEAD_SLOW }),
+      hear: () => ({ what: this.#part("click").checked ? "both" : "recording", low: false }),
+      marks: () => this.#correction.marks.map((from, i) => ({ bar: this.#shortName(i), from })),
+      toggle: () => this.#toggle(),
+      seek: (second) => this.#seek(second),
+      heard: (second) => this.#correction.heard(second),
+      shown: () => this.#show(),
+      letters: {
+        t: (event) => event.repeat || this.#tap(),
+        e: () => this.#nudge(-NUDGE),
+        l: () => this.#nudge(NUDGE),
+      },
     });
-  return opening;
-}
-
-function hear() {
-  player.hear({
-    what: part("click").checked ? "both" : "recording",
-    low: false,
-    volume: Number(part("volume").value) / 100,
-  });
-}
-
-async function play() {
-  try {
-    player.context;
-    tell(opening ? "" : say("opening"));
-    await open();
-  } catch {
-    return tell(say("unreadable"));
+    this.#bind();
   }
-  hear();
-  const speed = Number(part("speed").value) / 100;
-  if (at >= length - 0.05) at = 0;
-  await player.play(at, { speed, loop, bars: [], withLine: true, most: speed === 1 ? AHEAD : AHEAD_SLOW });
-  tell("");
-  watch();
-}
 
-let watching = false;
-
-function watch() {
-  if (watching) return;
-  watching = true;
-  const look = () => {
-    at = player.at ?? at;
-    watching = player.playing;
-    if (following && marks.length) chosen = nearest(marks, at);
-    if (at > view.to || at < view.from) view = moved(view, length, at);
-    show();
-    if (watching) requestAnimationFrame(look);
-  };
-  requestAnimationFrame(look);
-}
-
-/** What is playing is made anew where it stands. */
-function again() {
-  if (player.playing) play();
-  show();
-}
-
-function toggle() {
-  if (player.playing) {
-    player.stop();
-    loop = null;
-    show();
-  } else {
-    following = true;
-    play();
+  async begin() {
+    if (this.#root.dataset.state === "waiting") return void setTimeout(() => this.#waited(), ASK_AGAIN);
+    const { peaks, stepsASecond, seconds } = await this.#store.picture();
+    this.#deck.wave.take(peaks, stepsASecond);
+    this.#deck.open(seconds);
+    this.#root.hidden = false;
+    const map = this.#told(await this.#store.kept());
+    if (map) {
+      this.#correction.begin(map, this.#deck.place.at);
+      this.#showRounds();
+    }
+    this.#showAll();
   }
-}
 
-function seek(second) {
-  at = Math.min(length, Math.max(0, second));
-  loop = null;
-  following = true;
-  if (marks.length) chosen = nearest(marks, at);
-  again();
-}
+  async #waited() {
+    if (await this.#store.waiting()) setTimeout(() => this.#waited(), ASK_AGAIN);
+    else location.reload();
+  }
 
-function choose(i) {
-  chosen = i;
-  following = false;
-  if (loop) return around();
-  if (!player.playing) at = Math.min(length, marks[i]);
-  if (at > view.to || at < view.from) view = moved(view, length, at - (view.to - view.from) / 2);
-  show();
-}
+  /**
+   * The map of an answer; what it says in the place of one is told.
+   * @param {import("./desk/bars/store.js").Answer} answer
+   */
+  #told({ map, word }) {
+    if (word) this.#deck.tell(this.#say(word));
+    return map;
+  }
 
-/** Repeats the bar before the chosen one and the chosen one. */
-function around() {
-  const here = marks[chosen];
-  const from = Math.max(0, marks[chosen - 1] ?? here - BESIDE);
-  const to = Math.min(length, marks[chosen + 1] ?? here + BESIDE);
-  if (to - from < 0.1) return;
-  loop = { from, to };
-  at = from;
-  following = false;
-  play();
-}
+  #name(i) {
+    return nameOf(this.#correction.bars, i, this.#say);
+  }
 
-function tap() {
-  if (!marks.length) return;
-  const now = player.at ?? at;
-  const tapped = chosen;
-  change(() => {
-    marks = placed(marks, tapped, now);
-    chosen = Math.min(tapped + 1, marks.length - 1);
-  });
-  following = false;
-  tell(say("at", name(tapped), clock(marks[tapped], 2)));
-}
+  #shortName(i) {
+    return shortNameOf(this.#correction.bars, i, this.#say);
+  }
 
-function nudge(by) {
-  if (!marks.length) return;
-  following = false;
-  change(() => (marks = placed(marks, chosen, nudged(marks, chosen, by)[chosen])));
-  tell(say("at", name(chosen), clock(marks[chosen], 2)));
-  again();
-}
+  /** How a mark is called and when it is. */
+  #mark(i) {
+    return this.#say("at", this.#name(i), minutes(this.#correction.marks[i], 2));
+  }
 
-async function find() {
-  const found = await ask(`?find=yes&rounds=${encodeURIComponent(part("rounds").value)}`);
-  if (!found) return;
-  change(() => take(found));
-  tell(say("found", found.bars.length));
-  again();
-}
+  #showAll() {
+    const options = this.#correction.marks.map((_, i) => new Option(this.#mark(i), String(i)));
+    this.#part("chosen").replaceChildren(...options);
+    this.#deck.show();
+  }
 
-async function theirs() {
-  const kept = await ask("");
-  if (!kept) return;
-  change(() => take(kept));
-  standing = "is-kept";
-  part("theirs").hidden = true;
-  part("save").focus();
-  tell("");
-  again();
-}
+  #showRounds() {
+    this.#part("rounds").value = Math.max(...this.#correction.bars.map((bar) => bar.round));
+  }
 
-/** Where the bars do not run forward it is told, and that one is chosen. */
-function runsForward() {
-  const wrong = stumble(marks, length + 1);
-  if (wrong < 0) return true;
-  choose(wrong);
-  const outside = marks[wrong] > length + 1;
-  tell(outside ? say("outside", name(wrong), clock(marks[wrong], 2)) : say("backward", name(wrong), name(wrong - 1)));
-  return false;
-}
+  #show() {
+    const part = this.#part;
+    const { any, chosen, canUndo, standing } = this.#correction;
+    part("place").textContent = minutes(this.#deck.place.at);
+    part("tap").textContent = any ? this.#say("tap", this.#name(chosen)) : this.#say("tap-none");
+    if (any) part("chosen").selectedIndex = chosen;
+    for (const one of ["tap", "chosen", "earlier", "later", "around", "save"]) part(one).disabled = !any;
+    part("undo").disabled = !canUndo;
+    part("kept").textContent = any ? this.#say(`is-${standing}`) : "";
+  }
 
-async function save() {
-  if (!runsForward()) return;
-  const sent = marks;
-  try {
-    const answer = await fetch(`${path}/bars`, {
-      method: "PUT",
-      headers: { "Content-Type": "application/json", "If-Match": tag },
-      body: JSON.stringify(mapOf(bars, marks)),
+  async #ready() {
+    this.#deck.tell(this.#opening ? "" : this.#say("opening"));
+    this.#opening ??= this.#open();
+    try {
+      await this.#opening;
+      return true;
+    } catch {
+      this.#opening = null;
+      this.#deck.tell(this.#say("unreadable"));
+      return false;
+    }
+  }
+
+  async #open() {
+    this.#player.sound = await this.#player.context.decodeAudioData(await this.#store.recording());
+  }
+
+  #toggle() {
+    if (this.#deck.playing) {
+      this.#deck.stop();
+      this.#deck.place.repeatNothing();
+      this.#deck.show();
+    } else {
+      this.#correction.following = true;
+      this.#deck.play();
+    }
+  }
+
+  #seek(second) {
+    this.#deck.place.repeatNothing();
+    this.#deck.place.seek(second);
+    this.#correction.follow(this.#deck.place.at);
+    this.#deck.again();
+  }
+
+  #choose(i) {
+    const { place } = this.#deck;
+    this.#correction.choose(i);
+    if (place.loop) return this.#around();
+    if (!this.#deck.playing) place.seek(this.#correction.marks[i]);
+    place.reveal(place.at);
+    this.#deck.show();
+  }
+
+  /** Repeats the bar before the chosen mark and the one after it. */
+  #around() {
+    const { from, to } = this.#correction.around;
+    this.#deck.place.repeat(from, to);
+    if (!this.#deck.place.loop) return;
+    this.#correction.following = false;
+    this.#deck.play();
+  }
+
+  #tap() {
+    if (!this.#correction.any) return;
+    const tapped = this.#correction.tap(this.#deck.at);
+    this.#showAll();
+    this.#deck.tell(this.#mark(tapped));
+  }
+
+  #nudge(by) {
+    if (!this.#correction.any) return;
+    this.#correction.nudge(by);
+    this.#showAll();
+    this.#deck.tell(this.#mark(this.#correction.chosen));
+    this.#deck.again();
+  }
+
+  #undo() {
+    this.#correction.undo();
+    this.#showAll();
+    this.#deck.again();
+  }
+
+  async #find() {
+    const map = this.#told(await this.#store.found(this.#part("rounds").value));
+    if (!map) return;
+    this.#replace(map);
+    this.#deck.tell(this.#say("found", map.bars.length));
+  }
+
+  async #theirs() {
+    const map = this.#told(await this.#store.kept());
+    if (!map) return;
+    this.#correction.replace(map, this.#deck.place.at);
+    this.#correction.standing = "kept";
+    this.#part("theirs").hidden = true;
+    this.#part("save").focus();
+    this.#deck.tell("");
+    this.#shownAnew();
+  }
+
+  #replace(map) {
+    this.#correction.replace(map, this.#deck.place.at);
+    this.#shownAnew();
+  }
+
+  #shownAnew() {
+    this.#showRounds();
+    this.#showAll();
+    this.#deck.again();
+  }
+
+  /** Where the bars do not run forward it is told, and that one is chosen. */
+  #runsForward() {
+    const wrong = this.#correction.stumble(this.#deck.place.length);
+    if (!wrong) return true;
+    const { index, outside } = wrong;
+    this.#choose(index);
+    const name = this.#name(index);
+    const where = minutes(this.#correction.marks[index], 2);
+    this.#deck.tell(outside ? this.#say("outside", name, where) : this.#say("backward", name, this.#name(index - 1)));
+    return false;
+  }
+
+  async #save() {
+    if (!this.#runsForward()) return;
+    const { bars, marks } = this.#correction;
+    const { saved, others, word } = await this.#store.save(mapOf(bars, marks));
+    if (others !== undefined) this.#part("theirs").hidden = !others;
+    if (saved && marks === this.#correction.marks) this.#correction.standing = "kept";
+    this.#deck.tell(this.#say(word));
+    this.#deck.show();
+  }
+
+  #bind() {
+    const part = this.#part;
+    const clicks = {
+      tap: () => this.#tap(),
+      earlier: () => this.#nudge(-NUDGE),
+      later: () => this.#nudge(NUDGE),
+      around: () => this.#around(),
+      find: () => this.#find(),
+      undo: () => this.#undo(),
+      save: () => this.#save(),
+      theirs: () => this.#theirs(),
+    };
+    for (const [name, action] of Object.entries(clicks)) part(name).addEventListener("click", action);
+    part("wave").addEventListener("click", (event) => this.#seek(secondAt(event, part("wave"), this.#deck.place.view)));
+    part("chosen").addEventListener("change", () => this.#choose(part("chosen").selectedIndex));
+    part("click").addEventListener("input", () => this.#deck.hear());
+    addEventListener("beforeunload", (event) => {
+      if (this.#correction.standing === "changed") event.preventDefault();
     });
-    tag = answer.headers.get("ETag") ?? tag;
-    part("theirs").hidden = answer.status !== 412;
-    if (answer.ok && sent === marks) standing = "is-kept";
-    tell(
-      say(
-        answer.ok
-          ? "saved"
-          : ({ 401: "expired", 404: "unused", 409: "conflict", 412: "conflict" }[answer.status] ?? "failed"),
-      ),
-    );
-  } catch {
-    tell(say("failed"));
   }
-  show();
 }
 
-const CLICKS = {
-  play: toggle,
-  tap,
-  closer: () => ((view = zoomed(view, length, at, 0.5)), show()),
-  wider: () => ((view = zoomed(view, length, at, 2)), show()),
-  earlier: () => nudge(-NUDGE),
-  later: () => nudge(NUDGE),
-  around,
-  find,
-  undo,
-  save,
-  theirs,
-};
-for (const [one, action] of Object.entries(CLICKS)) part(one).addEventListener("click", action);
-
-part("seek").addEventListener("input", () => seek(Number(part("seek").value)));
-part("wave").addEventListener("click", (event) => seek(secondAt(event, part("wave"), view)));
-part("chosen").addEventListener("change", () => choose(part("chosen").selectedIndex));
-part("speed").addEventListener("input", show);
-part("speed").addEventListener("change", again);
-for (const one of ["click", "volume"]) part(one).addEventListener("input", hear);
-root.addEventListener("keydown", (event) => {
-  const pressed = targetOf(event).matches("input[type=number], input[type=checkbox], select, button");
-  const action = { " ": toggle, t: tap, e: CLICKS.earlier, l: CLICKS.later }[event.key.toLowerCase()];
-  if (!action || event.ctrlKey || event.altKey || event.metaKey) return;
-  if ((pressed && event.key === " ") || targetOf(event).matches("input[type=number]")) return;
-  if (event.repeat && action === tap) return;
-  event.preventDefault();
-  action();
-});
-player.addEventListener("change", () => {
-  if (player.playing) watch();
-  show();
-});
-addEventListener("resize", show);
-addEventListener("beforeunload", (event) => {
-  if (standing === "is-changed") event.preventDefault();
-});
-begin();
+await new Bars(byId("bars", HTMLElement)).begin();

@@ -1,267 +1,229 @@
 // The listening bench: a recording that stays in this browser, slowed, marked and compared with the line that is written.
-import { barAt, barsOf, clock, marked, nudged } from "./desk/bench/bars.js";
+import { barAt, barsOf } from "./desk/bench/bars.js";
 import { WrittenLine } from "./desk/bench/line.js";
-import { BenchPlayer } from "./desk/bench/player.js";
 import { forget, keep, kept } from "./desk/bench/store.js";
-import { moved, secondAt, zoomed } from "./desk/bench/view.js";
-import { Wave } from "./desk/bench/wave.js";
-import { byId, partsOf, targetOf, wordsOf } from "./common/page.js";
+import { Deck } from "./desk/recording/deck.js";
+import { marked, nudged } from "./desk/recording/marks.js";
+import { RecordingPlayer } from "./desk/recording/player.js";
+import { secondAt } from "./desk/recording/view.js";
+import { minutes } from "./common/minutes.js";
+import { byId, element, partsOf, wordsOf } from "./common/page.js";
 import { Stretcher } from "./common/stretcher.js";
 
 const LONGEST = 20 * 60; // seconds
 const NUDGE = 0.01;
+const MOST_BARS = 999;
+const DRAGGED = 5; // CSS pixels
 
-const bench = byId("bench", HTMLElement);
-const path = bench.dataset.path;
-const part = partsOf(bench);
-const say = wordsOf(bench);
+class Bench {
+  #root;
+  #path;
+  #part;
+  #say;
+  #player;
+  #deck;
+  /** @type {{name: string, file: File, marks: number[], first: number} | null} */
+  #recording = null;
 
-const stretcher = new Stretcher();
-const player = new BenchPlayer(
-  stretcher,
-  new WrittenLine(path, () => byId("mainLine", HTMLTextAreaElement).value, stretcher),
-);
-const wave = new Wave(part("wave"));
+  constructor(root) {
+    this.#root = root;
+    this.#path = root.dataset.path;
+    this.#part = partsOf(root);
+    this.#say = wordsOf(root);
+    const stretcher = new Stretcher();
+    const typed = () => byId("mainLine", HTMLTextAreaElement).value;
+    this.#player = new RecordingPlayer(stretcher, new WrittenLine(this.#path, typed, stretcher));
+    this.#deck = new Deck(this.#part("work"), this.#part, this.#say, this.#player, {
+      ready: async () => {
+        this.#deck.tell(this.#say("readying"));
+        return true;
+      },
+      play: () => ({ bars: this.#bars(), withLine: this.#part("what").value !== "recording" }),
+      hear: () => ({ what: this.#part("what").value, low: this.#part("low").checked }),
+      marks: () => this.#bars(),
+      toggle: () => this.#toggle(),
+      seek: (second) => this.#seek(second),
+      heard: () => {},
+      shown: () => this.#show(),
+      letters: { t: (event) => event.repeat || this.#mark() },
+    });
+    this.#bind();
+    this.#watchWave();
+    root.addEventListener("toggle", () => this.#openKept(), { once: true });
+    root.addEventListener("toggle", () => requestAnimationFrame(() => this.#deck.show()));
+  }
 
-let recording = null; // {name, file, marks, first}
-let length = 0;
-let at = 0;
-let loop = null;
-let view = { from: 0, to: 1 };
+  /** What is on the bench: asked for where something is. */
+  get #opened() {
+    if (!this.#recording) throw new Error("no recording is on the bench");
+    return this.#recording;
+  }
 
-function tell(text) {
-  part("word").textContent = text;
-}
+  async #openKept() {
+    const found = await kept(this.#path).catch(() => undefined);
+    if (!found) return;
+    await this.#open(found);
+    this.#showMarks();
+  }
 
-async function open(found) {
-  tell(say("opening"));
-  try {
-    const sound = await player.context.decodeAudioData(await found.file.arrayBuffer());
-    if (sound.duration > LONGEST) return tell(say("long", LONGEST / 60));
-    recording = found;
-    length = sound.duration;
-    at = 0;
-    loop = null;
-    view = { from: 0, to: length };
-    player.sound = sound;
-    wave.read(sound);
-    part("work").hidden = false;
-    part("name").textContent = found.name;
-    part("first").value = found.first;
-    part("seek").max = length;
-    tell("");
-    show();
-  } catch {
-    tell(say("unreadable", found.name));
+  async #open(found) {
+    const say = this.#say;
+    this.#deck.tell(say("opening"));
+    try {
+      const sound = await this.#player.context.decodeAudioData(await found.file.arrayBuffer());
+      if (sound.duration > LONGEST) return this.#deck.tell(say("long", LONGEST / 60));
+      this.#recording = found;
+      this.#player.sound = sound;
+      this.#deck.open(sound.duration);
+      this.#deck.wave.read(sound);
+      this.#part("work").hidden = false;
+      this.#part("name").textContent = found.name;
+      this.#part("first").value = found.first;
+      this.#deck.tell("");
+      this.#deck.show();
+    } catch {
+      this.#deck.tell(say("unreadable", found.name));
+    }
+  }
+
+  async #choose(file) {
+    const found = { name: file.name, file, marks: [], first: 1 };
+    await this.#open(found);
+    if (this.#recording !== found) return;
+    this.#showMarks();
+    await this.#save();
+  }
+
+  async #save() {
+    try {
+      await keep(this.#path, this.#opened);
+      this.#root.dataset.kept = this.#opened.marks.length;
+    } catch {
+      this.#deck.tell(this.#say("unkept"));
+    }
+  }
+
+  async #remove() {
+    this.#deck.stop();
+    await forget(this.#path);
+    this.#recording = null;
+    this.#deck.open(0);
+    this.#part("work").hidden = true;
+    this.#part("file").value = "";
+    this.#deck.tell(this.#say("removed"));
+    this.#part("file").focus();
+  }
+
+  #bars() {
+    return barsOf(this.#opened.marks, this.#opened.first);
+  }
+
+  /** The bar that is heard, or would be heard next. */
+  get #here() {
+    return barAt(this.#opened.marks, this.#opened.first, this.#deck.place.at);
+  }
+
+  #show() {
+    const say = this.#say;
+    const part = this.#part;
+    const { at, loop } = this.#deck.place;
+    const here = this.#here;
+    part("place").textContent = here ? say("placeBar", minutes(at), here.bar) : say("place", minutes(at));
+    part("write").disabled = !here;
+    part("write").textContent = here ? say("write", here.bar) : say("writeNone");
+    part("loop-bar").disabled = !here;
+    part("from").value = loop ? loop.from.toFixed(2) : "";
+    part("to").value = loop ? loop.to.toFixed(2) : "";
+  }
+
+  #showMarks() {
+    this.#part("marks").replaceChildren(...this.#opened.marks.map((mark, i) => this.#markItem(mark, i)));
+  }
+
+  #markItem(mark, i) {
+    const { marks, first } = this.#opened;
+    const name = element("span", { text: this.#say("mark", first + i, minutes(mark)) });
+    const item = element("li", {}, name);
+    const offer = (word, text, changed) => {
+      const label = this.#say(word, first + i);
+      const button = element("button", { type: "button", class: "button-quiet", "aria-label": label, text });
+      button.addEventListener("click", () => this.#setMarks(changed()));
+      item.append(" ", button);
+    };
+    offer("earlier", "−", () => nudged(marks, i, -NUDGE));
+    offer("later", "+", () => nudged(marks, i, NUDGE));
+    offer("unmark", "×", () => marks.filter((_, other) => other !== i));
+    return item;
+  }
+
+  #setMarks(marks) {
+    this.#opened.marks = marks;
+    this.#showMarks();
+    this.#deck.show();
+    this.#save();
+  }
+
+  #mark() {
+    this.#setMarks(marked(this.#opened.marks, this.#deck.at));
+  }
+
+  #toggle() {
+    if (this.#deck.playing) this.#deck.stop();
+    else this.#deck.play();
+    this.#deck.show();
+  }
+
+  #seek(second) {
+    this.#deck.place.seek(second);
+    this.#deck.again();
+  }
+
+  #repeat(from, to) {
+    this.#deck.place.repeat(from, to);
+    this.#deck.again();
+  }
+
+  #bind() {
+    const part = this.#part;
+    const clicks = {
+      mark: () => this.#mark(),
+      remove: () => this.#remove(),
+      whole: () => this.#repeat(0, 0),
+      "loop-bar": () => this.#here && this.#repeat(this.#here.from, this.#here.to),
+      write: () => this.#here && document.dispatchEvent(new CustomEvent("line-bar", { detail: this.#here.bar })),
+    };
+    for (const [name, action] of Object.entries(clicks)) part(name).addEventListener("click", action);
+    part("file").addEventListener("change", () => part("file").files[0] && this.#choose(part("file").files[0]));
+    part("first").addEventListener("change", () => this.#setFirst(Number(part("first").value)));
+    for (const name of ["from", "to"]) {
+      part(name).addEventListener("change", () => this.#repeat(Number(part("from").value), Number(part("to").value)));
+    }
+    part("what").addEventListener("change", () => this.#deck.again());
+    part("low").addEventListener("input", () => this.#deck.hear());
+  }
+
+  #setFirst(number) {
+    this.#opened.first = Math.max(0, Math.min(MOST_BARS, Math.round(number) || 0));
+    this.#setMarks(this.#opened.marks);
+  }
+
+  /** A press goes there; what is drawn over is repeated. */
+  #watchWave() {
+    const canvas = this.#part("wave");
+    const second = (event) => secondAt(event, canvas, this.#deck.place.view);
+    let begun = null;
+    canvas.addEventListener("pointerdown", (event) => {
+      begun = event;
+      canvas.setPointerCapture(event.pointerId);
+    });
+    canvas.addEventListener("pointerup", (event) => {
+      if (!begun) return;
+      const dragged = Math.abs(event.clientX - begun.clientX) > DRAGGED;
+      if (dragged) this.#repeat(second(begun), second(event));
+      else this.#seek(second(event));
+      begun = null;
+    });
   }
 }
 
-async function choose(file) {
-  const found = { name: file.name, file, marks: [], first: 1 };
-  await open(found);
-  if (recording === found) await save();
-}
-
-async function save() {
-  try {
-    await keep(path, recording);
-    bench.dataset.kept = recording.marks.length;
-  } catch {
-    tell(say("unkept"));
-  }
-}
-
-async function remove() {
-  player.stop();
-  await forget(path);
-  recording = null;
-  part("work").hidden = true;
-  part("file").value = "";
-  tell(say("removed"));
-  part("file").focus();
-}
-
-function bars() {
-  return barsOf(recording.marks, recording.first);
-}
-
-function show() {
-  if (!recording) return;
-  const here = barAt(recording.marks, recording.first, at);
-  wave.draw({ ...view, bars: bars(), loop, at });
-  part("seek").value = at;
-  part("seek").setAttribute("aria-valuetext", clock(at));
-  part("place").textContent = here ? say("placeBar", clock(at), here.bar) : say("place", clock(at));
-  part("play").textContent = say(player.playing ? "stop" : "play");
-  part("write").disabled = !here;
-  part("write").textContent = here ? say("write", here.bar) : say("writeNone");
-  part("loop-bar").disabled = !here;
-  part("from").value = loop ? loop.from.toFixed(2) : "";
-  part("to").value = loop ? loop.to.toFixed(2) : "";
-  part("speed-said").textContent = say("percent", part("speed").value);
-}
-
-function showMarks() {
-  part("marks").replaceChildren(
-    ...recording.marks.map((mark, i) => {
-      const item = document.createElement("li");
-      const name = document.createElement("span");
-      name.textContent = say("mark", recording.first + i, clock(mark));
-      item.append(name);
-      const button = (word, text, action) => {
-        const made = document.createElement("button");
-        made.type = "button";
-        made.className = "button-quiet";
-        made.textContent = text;
-        made.setAttribute("aria-label", say(word, recording.first + i));
-        made.addEventListener("click", action);
-        item.append(" ", made);
-      };
-      button("earlier", "−", () => setMarks(nudged(recording.marks, i, -NUDGE)));
-      button("later", "+", () => setMarks(nudged(recording.marks, i, NUDGE)));
-      button("unmark", "×", () => setMarks(recording.marks.filter((_, other) => other !== i)));
-      return item;
-    }),
-  );
-}
-
-function setMarks(marks) {
-  recording.marks = marks;
-  showMarks();
-  show();
-  save();
-}
-
-function wishes() {
-  return { speed: Number(part("speed").value) / 100, loop, bars: bars(), withLine: part("what").value !== "recording" };
-}
-
-function hear() {
-  player.hear({ what: part("what").value, low: part("low").checked, volume: Number(part("volume").value) / 100 });
-}
-
-/** What is playing is made anew where it stands. */
-async function again() {
-  hear();
-  if (player.playing) await play();
-  show();
-}
-
-async function play() {
-  hear();
-  tell(say("readying"));
-  await player.play(at, wishes());
-  tell("");
-  follow();
-}
-
-let following = false;
-
-function follow() {
-  if (following) return;
-  following = true;
-  const look = () => {
-    at = player.at ?? at;
-    following = player.playing;
-    if (at > view.to || at < view.from) view = moved(view, length, at);
-    show();
-    if (following) requestAnimationFrame(look);
-  };
-  requestAnimationFrame(look);
-}
-
-function toggle() {
-  if (player.playing) player.stop();
-  else play();
-  show();
-}
-
-function seek(second) {
-  at = Math.min(length, Math.max(0, second));
-  if (loop && (at < loop.from || at >= loop.to)) loop = null;
-  again();
-}
-
-function setLoop(from, to) {
-  const low = Math.max(0, Math.min(from, to));
-  const high = Math.min(length, Math.max(from, to));
-  loop = high - low >= 0.1 ? { from: low, to: high } : null;
-  if (loop) at = loop.from;
-  again();
-}
-
-function zoom(by) {
-  view = zoomed(view, length, at, by);
-  show();
-}
-
-function watchWave() {
-  let begun = null;
-  const second = (event) => secondAt(event, part("wave"), view);
-  part("wave").addEventListener("pointerdown", (event) => {
-    begun = event;
-    part("wave").setPointerCapture(event.pointerId);
-  });
-  part("wave").addEventListener("pointerup", (event) => {
-    if (!begun) return;
-    const dragged = Math.abs(event.clientX - begun.clientX) > 5;
-    if (dragged) setLoop(second(begun), second(event));
-    else seek(second(event));
-    begun = null;
-  });
-}
-
-const CLICKS = {
-  play: toggle,
-  mark: () => setMarks(marked(recording.marks, player.at ?? at)),
-  remove,
-  closer: () => zoom(0.5),
-  wider: () => zoom(2),
-  whole: () => setLoop(0, 0),
-  "loop-bar": () => {
-    const here = barAt(recording.marks, recording.first, at);
-    if (here) setLoop(here.from, here.to);
-  },
-  write: () => {
-    const here = barAt(recording.marks, recording.first, at);
-    if (here) document.dispatchEvent(new CustomEvent("line-bar", { detail: here.bar }));
-  },
-};
-for (const [name, action] of Object.entries(CLICKS)) part(name).addEventListener("click", action);
-
-part("file").addEventListener("change", () => part("file").files[0] && choose(part("file").files[0]));
-part("seek").addEventListener("input", () => seek(Number(part("seek").value)));
-part("first").addEventListener("change", () => {
-  recording.first = Math.max(0, Math.min(999, Math.round(Number(part("first").value)) || 0));
-  setMarks(recording.marks);
-});
-for (const name of ["from", "to"]) {
-  part(name).addEventListener("change", () => setLoop(Number(part("from").value), Number(part("to").value)));
-}
-for (const name of ["speed", "what"]) part(name).addEventListener("change", again);
-part("speed").addEventListener("input", show);
-for (const name of ["low", "volume"]) part(name).addEventListener("input", hear);
-part("work").addEventListener("keydown", (/** @type {KeyboardEvent} */ event) => {
-  const typing = targetOf(event).matches("input[type=number], select");
-  const pressing = event.key === " " && targetOf(event).matches("button");
-  const action = { " ": toggle, t: CLICKS.mark }[event.key.toLowerCase()];
-  if (!action || event.ctrlKey || event.altKey || event.metaKey || typing || pressing) return;
-  event.preventDefault();
-  action();
-});
-player.addEventListener("change", () => {
-  if (player.playing) follow(); // also when the next piece begins
-  show();
-});
-addEventListener("resize", show);
-watchWave();
-
-bench.addEventListener("toggle", async function first() {
-  bench.removeEventListener("toggle", first);
-  const found = await kept(path).catch(() => undefined);
-  if (found) {
-    await open(found);
-    showMarks();
-  }
-});
-bench.addEventListener("toggle", () => requestAnimationFrame(show));
+new Bench(byId("bench", HTMLElement));

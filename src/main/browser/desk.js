@@ -6,7 +6,7 @@ import { LineDesk } from "./desk/line/desk.js";
 
 const form = byId("episode", HTMLFormElement);
 const path = form.dataset.path;
-const word = document.getElementById("live-word");
+const word = byId("live-word", HTMLElement);
 const SOON = 350; // milliseconds after the last key
 const AGAIN = 2000;
 
@@ -38,7 +38,7 @@ async function preview() {
   try {
     const answer = await fetch(`${path}/preview`, { method: "POST", body: typed });
     if (answer.status === 401) {
-      word.textContent = form.dataset.expired;
+      word.textContent = form.dataset.expired ?? "";
       return;
     }
     if (answer.status === 503) {
@@ -52,7 +52,7 @@ async function preview() {
     replaceParts(html);
     word.textContent = "";
   } catch {
-    word.textContent = form.dataset.offline;
+    word.textContent = form.dataset.offline ?? "";
   }
 }
 
@@ -74,7 +74,7 @@ const lines = [];
 function count() {
   const mistakes = lines.reduce((sum, line) => sum + line.mistakes(), 0);
   const looks = lines.reduce((sum, line) => sum + line.looks(), 0);
-  const said = document.getElementById("live-said");
+  const said = byId("live-said", HTMLElement);
   const say = lines[0].say;
   const text = mistakes === 0 ? say("well") : mistakes === 1 ? say("one") : say("many", mistakes);
   said.textContent = looks ? `${text}, ${say("looks", looks)}` : text;
@@ -149,7 +149,7 @@ async function follow() {
     if (answer.ok) replaceParts(await answer.text());
     const now = document.getElementById("calendar");
     // the buttons of the page fit the state it was in; what is being typed goes before
-    if (now.dataset.out !== calendar.dataset.out && !changed && !draft?.dirty) location.reload();
+    if (now?.dataset.out !== calendar.dataset.out && !changed && !draft?.dirty) location.reload();
   } catch {
     // asked again below
   }
@@ -159,14 +159,13 @@ setTimeout(follow, AGAIN);
 
 // recordings
 const upload = document.getElementById("upload");
-const file = /** @type {HTMLInputElement | null} */ (document.getElementById("file"));
 const LARGEST = 100_000_000;
 
 function tell(text) {
-  document.getElementById("file-problem").textContent = text;
+  byId("file-problem", HTMLElement).textContent = text;
 }
 
-function send(chosen) {
+function send(file, chosen) {
   const bar = byId("upload-progress", HTMLProgressElement);
   const request = new XMLHttpRequest(); // fetch does not tell how much is sent
   request.open("PUT", `${path}/tracks?name=${encodeURIComponent(chosen.name)}`);
@@ -175,7 +174,7 @@ function send(chosen) {
   });
   request.addEventListener("loadend", () => {
     bar.hidden = true;
-    arrived(request);
+    arrived(file, request);
   });
   bar.hidden = false;
   bar.value = 0;
@@ -183,11 +182,11 @@ function send(chosen) {
   request.send(chosen);
 }
 
-function arrived(request) {
+function arrived(file, request) {
   if (request.status === 201) {
     const row = document.createElement("li");
     row.innerHTML = request.responseText; // escaped by the server, as every page is
-    document.getElementById("track-list").append(row);
+    byId("track-list", HTMLElement).append(row);
     file.value = "";
     word.textContent = file.dataset.done;
     if (draft) draft.changed();
@@ -207,11 +206,12 @@ function arrived(request) {
 
 upload?.addEventListener("submit", (event) => {
   event.preventDefault();
-  const chosen = file.files[0];
+  const file = byId("file", HTMLInputElement);
+  const chosen = file.files?.[0];
   if (!chosen) return;
   if (chosen.size > LARGEST) {
     tell(file.dataset.tooLarge);
     return;
   }
-  send(chosen);
+  send(file, chosen);
 });

@@ -1,8 +1,10 @@
 // Scrolls the walkthrough for filming: at a pace, in a size, mirrored for a glass in front of the lens.
-const text = document.getElementById("prompter-text");
-const pace = document.getElementById("prompter-pace");
-const run = document.getElementById("prompter-run");
-const mirror = document.getElementById("prompter-mirror");
+import { byId } from "./common/page.js";
+
+const text = byId("prompter-text", HTMLElement);
+const pace = byId("prompter-pace", HTMLElement);
+const run = byId("prompter-run", HTMLElement);
+const mirror = byId("prompter-mirror", HTMLElement);
 // pixels a second at normal size
 const SLOWEST = 10;
 const FASTEST = 200;
@@ -15,7 +17,7 @@ let last = 0; // when the last picture was drawn
 let owed = 0; // pixels, less than one, that are still to be scrolled
 
 function show() {
-  pace.textContent = pace.dataset.pace.replace("{0}", String(speed));
+  pace.textContent = (pace.dataset.pace ?? "").replace("{0}", String(speed));
   run.setAttribute("aria-pressed", String(running));
   text.style.setProperty("--prompter-scale", String(scale));
 }
@@ -71,7 +73,7 @@ const BUTTONS = {
   "prompter-bigger": () => grow(0.1),
   "prompter-mirror": turn,
 };
-for (const [id, action] of Object.entries(BUTTONS)) document.getElementById(id).addEventListener("click", action);
+for (const [id, action] of Object.entries(BUTTONS)) byId(id, HTMLElement).addEventListener("click", action);
 
 text.addEventListener("keydown", (event) => {
   const action = { " ": toggle, ArrowLeft: () => hurry(-STEP), ArrowRight: () => hurry(STEP) }[event.key];
@@ -80,5 +82,5 @@ text.addEventListener("keydown", (event) => {
   action();
 });
 
-document.getElementById("prompter-bar").hidden = false;
+byId("prompter-bar", HTMLElement).hidden = false;
 show();

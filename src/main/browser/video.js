@@ -8,11 +8,11 @@ link.addEventListener("click", (event) => {
   event.preventDefault();
   const frame = document.createElement("iframe");
   frame.src = link.href;
-  frame.title = link.dataset.title;
+  frame.title = link.dataset.title ?? "";
   frame.className = "video-frame";
   frame.referrerPolicy = "no-referrer";
   frame.allow = "fullscreen";
   frame.setAttribute("sandbox", "allow-scripts allow-same-origin allow-presentation allow-popups");
-  link.parentElement.replaceWith(frame);
+  link.parentElement?.replaceWith(frame);
   frame.focus();
 });

@@ -1,6 +1,7 @@
 // Modules that tests ask inside a browser, where sound and pictures are: what Java tests import as /assets/parts.js.
 export { Clicks } from "../../main/browser/desk/bars/clicks.js";
-export { cut, WrittenLine } from "../../main/browser/desk/bench/line.js";
+export { WrittenLine } from "../../main/browser/desk/bench/line.js";
+export { cut } from "../../main/browser/desk/recording/cut.js";
 export { Stretcher } from "../../main/browser/common/stretcher.js";
 export { Clock } from "../../main/browser/play/clock.js";
 export { latency } from "../../main/browser/play/engine.js";

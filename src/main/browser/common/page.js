@@ -14,6 +14,18 @@ export function byId(id, kind) {
 }
 
 /**
+ * What stands at `selector` below `root`, where the server's template always puts something.
+ * @param {ParentNode} root
+ * @param {string} selector
+ * @returns {HTMLElement}
+ */
+export function inside(root, selector) {
+  const found = root.querySelector(selector);
+  if (found instanceof HTMLElement) return found;
+  throw new TypeError(`nothing stands at ${selector}`);
+}
+
+/**
  * What an event of the page happened to.
  * @param {Event} event
  * @returns {HTMLElement}

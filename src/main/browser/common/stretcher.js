@@ -1,6 +1,7 @@
 // Asks the worker to stretch, one answer for each question.
 
 export class Stretcher {
+  /** @type {Worker | null} */
   #worker = null;
   #next = 0;
   #waiting = new Map();
@@ -16,9 +17,9 @@ export class Stretcher {
   }
 
   #ask(question) {
-    this.#worker ??= this.#start();
+    const worker = this.#worker ??= this.#start();
     const id = this.#next++;
-    this.#worker.postMessage({ id, ...question }, question.channels.map((channel) => channel.buffer));
+    worker.postMessage({ id, ...question }, question.channels.map((channel) => channel.buffer));
     return new Promise((done, failed) => this.#waiting.set(id, { done, failed }));
   }
 

@@ -15,6 +15,7 @@ const FEW = 4;
 /** Seconds before sound that is missing is due: the next look may come too late. */
 const LATE = 0.1;
 
+/** @type {AudioContext | null} */
 let context = null;
 
 /** The page's one way to its loudspeaker; only a press of a key or button may open it. */
@@ -39,14 +40,19 @@ function openAudio(rate) {
 export class Engine extends EventTarget {
   #settings;
   #source;
+  /** @type {Mixer | null} */
   #mixer = null;
+  /** @type {Clock | null} */
   #clock = null;
-  #before = null; // the clock that had the word until this one
+  /** @type {Clock | null} the one that had the word until this one */
+  #before = null;
+  /** @type {{stop: () => void, begin: number, beats: {number: number, time: number}[]} | null} */
   #counting = null;
   #asked = 0;
   #timer = 0;
   #preparing = false;
-  #resume = null; // where a hole in the sound began
+  /** @type {{index: number, at: number} | null} where a hole in the sound began */
+  #resume = null;
 
   constructor(source, range, settings) {
     super();
@@ -78,7 +84,10 @@ export class Engine extends EventTarget {
     this.#source.fetch([this.#rounds(null).step(0)]);
   }
 
-  /** From `start` (`{index, at}`), or from the start of the range. */
+  /**
+   * From `start`, or from the start of the range.
+   * @param {{index: number, at: number} | null} start
+   */
   async play(start = null) {
     this.#end();
     this.#open();
@@ -92,7 +101,7 @@ export class Engine extends EventTarget {
     try {
       await this.#source.load([rounds.step(n)]);
       if (asked !== this.#asked) return;
-      const begin = this.#settings.countIn ? await this.#countIn(rounds.step(n), asked) : context.currentTime + SOON;
+      const begin = this.#settings.countIn ? await this.#countIn(rounds.step(n), asked) : this.#soon();
       if (asked === this.#asked) this.#run(rounds, begin, n);
     } catch (problem) {
       this.#fail(asked, problem);
@@ -100,8 +109,7 @@ export class Engine extends EventTarget {
   }
 
   /** Where sound is late there is silence: it is waited for, and counted in again. */
-  #wait() {
-    const { rounds, n } = this.#clock;
+  #wait({ rounds, n }) {
     const { index, from } = rounds.step(n);
     clearInterval(this.#timer);
     this.#resume = { index, at: from };
@@ -122,6 +130,7 @@ export class Engine extends EventTarget {
   /**
    * Another tempo or range while playing: goes on from the same place as soon as its sound is there. From `start` where
    * one is given.
+   * @param {{index: number, at: number} | null} start
    */
   async change(start = null) {
     if (this.state === "stopped") return;
@@ -156,6 +165,17 @@ export class Engine extends EventTarget {
     this.balance();
   }
 
+  /** What `play` has opened: nothing sounds without it. */
+  get #out() {
+    if (!context || !this.#mixer) throw new Error("no way to the loudspeaker is open");
+    return { context, mixer: this.#mixer };
+  }
+
+  /** When what is asked for now begins, in seconds of the audio clock. */
+  #soon() {
+    return this.#out.context.currentTime + SOON;
+  }
+
   #rounds(start) {
     const { percent, faster } = this.#settings;
     const inside = start && holds(this.range, start.index, start.at);
@@ -168,8 +188,9 @@ export class Engine extends EventTarget {
     const sound = await this.#source.countIn(take);
     if (asked !== this.#asked) return 0;
     const { frames, beats } = counted(take, step.index, take.frameOf(step.index, step.from));
-    const time = context.currentTime + SOON;
-    const output = this.#mixer.countIn;
+    const time = this.#soon() + (take.countIn.quietFrames ?? 0) / rate;
+    const { context, mixer } = this.#out;
+    const output = mixer.countIn;
     const stop = layCountIn({ context, output, sound, beats, longer, rate, time });
     const begin = time + (frames * longer) / rate;
     const times = beats.map(({ frame, number }) => ({ number, time: time + (frame * longer) / rate }));
@@ -180,35 +201,37 @@ export class Engine extends EventTarget {
   #run(rounds, begin, n = 0) {
     this.#resume = null;
     this.#before = this.#clock;
-    this.#clock = new Clock({ context, source: this.#source, rounds, outputs: this.#mixer.outputs });
-    this.#clock.n = n;
-    this.#clock.begin(begin);
-    this.#tick();
+    const { context, mixer } = this.#out;
+    const clock = new Clock({ context, source: this.#source, rounds, outputs: mixer.outputs });
+    this.#clock = clock;
+    clock.n = n;
+    clock.begin(begin);
+    this.#tick(clock);
     clearInterval(this.#timer);
-    this.#timer = setInterval(() => this.#tick(), TICK);
+    this.#timer = setInterval(() => this.#tick(clock), TICK);
     this.#tell("playing");
   }
 
   #handOver(rounds) {
-    const time = context.currentTime + SOON;
-    this.#clock.stop(time);
+    const time = this.#soon();
+    this.#clock?.stop(time);
     this.#run(rounds, time);
   }
 
-  #tick() {
-    const filled = this.#clock.fill(context.currentTime + AHEAD);
-    if (!filled && this.#clock.due < context.currentTime + LATE) this.#wait();
-    else this.#prepare();
+  #tick(clock) {
+    const { currentTime } = this.#out.context;
+    const filled = clock.fill(currentTime + AHEAD);
+    if (!filled && clock.due < currentTime + LATE) this.#wait(clock);
+    else this.#prepare(clock);
   }
 
-  async #prepare() {
-    const clock = this.#clock;
+  async #prepare(clock) {
     if (this.#preparing || this.#missing(clock, FEW).length === 0) return;
     this.#preparing = true;
     try {
       for (let many = 1; clock === this.#clock && this.#missing(clock, READY).length; many = 2 * many) {
         await this.#source.load(this.#missing(clock, READY).slice(0, many));
-        if (clock === this.#clock) clock.fill(context.currentTime + AHEAD);
+        if (clock === this.#clock) clock.fill(this.#out.context.currentTime + AHEAD);
       }
     } catch (problem) {
       if (clock === this.#clock) this.#fail(this.#asked, problem);
@@ -229,11 +252,12 @@ export class Engine extends EventTarget {
   }
 
   #at(ahead) {
-    return this.#clock?.locate(context.currentTime + ahead) ?? null;
+    return this.#clock?.locate(this.#out.context.currentTime + ahead) ?? null;
   }
 
   #clockOf(time) {
-    const early = this.#clock && this.#before && time < this.#clock.start / context.sampleRate;
+    const start = this.#clock?.start;
+    const early = start !== undefined && this.#before && time < start / this.#out.context.sampleRate;
     return early ? this.#before : this.#clock;
   }
 
@@ -247,7 +271,7 @@ export class Engine extends EventTarget {
     clearInterval(this.#timer);
     this.#counting?.stop();
     this.#counting = null;
-    this.#clock?.stop(context.currentTime);
+    this.#clock?.stop(this.#out.context.currentTime);
     this.#clock = null;
     this.#before = null;
     this.#resume = null;

@@ -2,11 +2,29 @@
 
 const SOON = 0.015; // seconds; a level that jumps would click
 
+/** Up to here everything stays as it is; what goes beyond is rounded off and stays under full scale. */
+const KNEE = 0.75;
+/** How far beyond full scale the curve reaches: 12 dB. */
+const REACH = 4;
+const POINTS = 4097;
+
 /** What of `balance` (`{level, mute, solo}` by stem, levels 0 to 1) is heard of a stem. Silence goes before solo. */
 export function heard(stem, balance) {
   const { level, mute, solo } = balance[stem];
   const alone = Object.values(balance).some((other) => other.solo);
   return mute || (alone && !solo) ? 0 : level * level; // a square is near to how loudness is felt
+}
+
+/** What becomes of a sample where stems meet. */
+export function rounded(sample) {
+  const size = Math.abs(sample);
+  const room = 1 - KNEE;
+  return size <= KNEE ? sample : Math.sign(sample) * (KNEE + room * Math.tanh((size - KNEE) / room));
+}
+
+function curve() {
+  const middle = (POINTS - 1) / 2;
+  return Float32Array.from({ length: POINTS }, (_, i) => rounded((REACH * (i - middle)) / middle));
 }
 
 export class Mixer {
@@ -17,10 +35,11 @@ export class Mixer {
   constructor(context, source) {
     this.#context = context;
     this.#master = new GainNode(context);
-    this.#master.connect(context.destination);
-    this.countIn = new GainNode(context);
+    const narrow = new GainNode(context, { gain: 1 / REACH });
+    this.#master.connect(narrow).connect(new WaveShaperNode(context, { curve: curve() })).connect(context.destination);
+    this.countIn = new GainNode(context, { gain: source.countInLouder });
     this.countIn.connect(this.#master);
-    this.outputs = new Map(source.stems.map((stem) => [stem, this.#channel(stem, source.pan(stem))]));
+    this.outputs = new Map(source.stems.map((stem) => [stem, this.#channel(stem, source)]));
   }
 
   /** The count-in is heard whoever is silent: without it nobody finds the beginning. */
@@ -29,10 +48,11 @@ export class Mixer {
     this.#turn(this.#master, volume * volume);
   }
 
-  #channel(stem, pan) {
+  #channel(stem, source) {
     const level = new GainNode(this.#context);
-    const place = new StereoPannerNode(this.#context, { pan });
-    level.connect(place).connect(this.#master);
+    const louder = new GainNode(this.#context, { gain: source.louder });
+    const place = new StereoPannerNode(this.#context, { pan: source.pan(stem) });
+    level.connect(louder).connect(place).connect(this.#master);
     this.#levels.set(stem, level);
     return level;
   }

@@ -50,6 +50,7 @@ class OwnTrack {
   #address;
   #band;
   #context;
+  /** @type {Promise<AudioBuffer> | null} */
   #whole = null;
   #sounds = new Sounds();
   #stretcher = new Stretcher();
@@ -66,6 +67,14 @@ class OwnTrack {
 
   pan() {
     return 0;
+  }
+
+  get louder() {
+    return 1;
+  }
+
+  get countInLouder() {
+    return this.#band.louder;
   }
 
   open(context) {

@@ -11,6 +11,7 @@ export class Panel {
   #parts = {};
   #said = "";
   #shown = null;
+  /** @type {Balance | null} */
   #balance = null;
 
   /** `sources` are what can be chosen to play with, `{title, source}`; the first is what the practice has now. */

@@ -1,4 +1,5 @@
 // One line being practised: what the student does becomes what is played; what is played is lit on the sheet.
+import { soundAlone } from "../common/alone.js";
 import { Engine } from "./engine.js";
 import { holds, isSame, isWhole, rangeOf, readRange, wholeLine, writeRange } from "./loop.js";
 
@@ -9,31 +10,42 @@ const FULL = 100;
 /** Seconds: half a picture of a screen that shows sixty a second, so that light is neither early nor late. */
 const HALF_A_PICTURE = 0.008;
 
-let sounding = null; // of all the lines of a page only one sounds
-
 /** Tells of `change` events: another state, range, tempo or place; and of `problem`. */
 export class Practice extends EventTarget {
   #settings;
   #sheet;
-  #engine = null;
+  /** @type {Engine} */
+  #engine;
   #start = null;
-  #asked = null; // per cent, until it is heard
+  /** @type {number | null} per cent, until it is heard */
+  #asked = null;
+  #soundsAlone = soundAlone(() => this.state !== "stopped" && this.stop());
 
   constructor({ source, sheet, settings }) {
     super();
     this.#settings = settings;
     this.#sheet = sheet;
-    this.use(source);
+    this.#engine = this.#engineOf(source);
+    this.#begun();
     settings.addEventListener("change", ({ detail }) => this.#settingChanged(detail));
   }
 
   /** Plays from another source from now on. */
   use(source) {
-    this.#engine?.stop();
+    this.#engine.stop();
     this.#start = null;
-    this.#engine = new Engine(source, wholeLine(source.score.bars), this.#wishes(source));
-    this.#engine.addEventListener("state", () => this.#stateChanged());
-    this.#engine.addEventListener("problem", () => this.dispatchEvent(new CustomEvent("problem")));
+    this.#engine = this.#engineOf(source);
+    this.#begun();
+  }
+
+  #engineOf(source) {
+    const engine = new Engine(source, wholeLine(source.score.bars), this.#wishes(source));
+    engine.addEventListener("state", () => this.#stateChanged());
+    engine.addEventListener("problem", () => this.dispatchEvent(new CustomEvent("problem")));
+    return engine;
+  }
+
+  #begun() {
     if (this.setRange(this.#settings.get("from"), this.#settings.get("to"))) this.wholeLine(); // another line by now
     this.dispatchEvent(new CustomEvent("source"));
     this.#tell();
@@ -245,10 +257,7 @@ export class Practice extends EventTarget {
   }
 
   #stateChanged() {
-    if (this.state !== "stopped" && sounding !== this) {
-      sounding?.stop();
-      sounding = this;
-    }
+    if (this.state !== "stopped") this.#soundsAlone();
     if (this.state === "stopped") this.#start = this.#asked = null;
     this.light();
     this.#tell();

@@ -98,7 +98,7 @@ function soundOf(stem, kept) {
 
 function read(key) {
   try {
-    return JSON.parse(localStorage.getItem(key)) ?? {};
+    return JSON.parse(localStorage.getItem(key) ?? "{}");
   } catch {
     return {};
   }

@@ -86,16 +86,18 @@ function lengthOf(counts) {
 
 /** A line at every tempo that it was rendered at, and at those between by stretching. */
 export class Score {
-  /** `takes` go from slow to fast and have the same bars. */
-  constructor({ rate, stems, takes }) {
+  /** `takes` go from slow to fast and have the same bars; `headroom` in decibels. */
+  constructor({ rate, headroom = 0, stems, takes }) {
     this.rate = rate;
+    this.headroom = headroom;
     this.stems = stems;
     this.takes = takes;
   }
 
   static of(manifest) {
     const takes = manifest.tempos.map((tempo) => new Take(tempo));
-    return new Score({ rate: manifest.rate, stems: manifest.stems, takes });
+    const { rate, headroom, stems } = manifest;
+    return new Score({ rate, headroom, stems, takes });
   }
 
   /** The bars; which tempo's does not matter for their numbers and counts. */

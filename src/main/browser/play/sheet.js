@@ -79,7 +79,9 @@ function keyOf({ bar, at, toBar, to }) {
 
 class Drawing {
   #svg;
+  /** @type {any[] | null} read when first asked for, and anew where the window has changed */
   #systems = null;
+  /** @type {Map<string, any[]> | null} */
   #byKey = null;
   #litElements = [];
   #litLayer;
@@ -162,14 +164,12 @@ class Drawing {
 
   /** A bar that is drawn as a repeat sign has one event for all of it. */
   #find(event) {
-    this.#all();
-    return this.#byKey.get(keyOf(event)) ?? this.#byKey.get(`${event.bar} whole`) ?? [];
+    const known = this.#byKey ??= byKey(this.#all());
+    return known.get(keyOf(event)) ?? known.get(`${event.bar} whole`) ?? [];
   }
 
   #all() {
-    this.#systems ??= [...this.#svg.querySelectorAll("g.system")].map(readSystem);
-    this.#byKey ??= byKey(this.#systems);
-    return this.#systems;
+    return this.#systems ??= [...this.#svg.querySelectorAll("g.system")].map(readSystem);
   }
 }
 

@@ -20,6 +20,15 @@ export class Stems {
     return this.score.stems;
   }
 
+  /** By what every stem and the count-in are multiplied. */
+  get louder() {
+    return 10 ** (this.score.headroom / 20);
+  }
+
+  get countInLouder() {
+    return this.louder;
+  }
+
   pan(stem) {
     return this.score.takes[0].files[stem]?.pan ?? 0;
   }

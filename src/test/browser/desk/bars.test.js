@@ -1,8 +1,10 @@
 // Bars of a recording: tapped, moved, and the stretch of it that is seen.
 import { deepEqual, equal } from "node:assert/strict";
 import { mapOf, marksOf, nearest, placed, stumble } from "../../../main/browser/desk/bars/map.js";
-import { barAt, clock, marked, nudged } from "../../../main/browser/desk/bench/bars.js";
-import { moved, zoomed } from "../../../main/browser/desk/bench/view.js";
+import { minutes } from "../../../main/browser/common/minutes.js";
+import { barAt } from "../../../main/browser/desk/bench/bars.js";
+import { marked, nudged } from "../../../main/browser/desk/recording/marks.js";
+import { moved, zoomed } from "../../../main/browser/desk/recording/view.js";
 
 Deno.test("marks stand in order, and a slip of the hand makes none", () => {
   deepEqual(marked([1, 3], 2), [1, 2, 3]);
@@ -52,6 +54,8 @@ Deno.test("a view never leaves the recording", () => {
 });
 
 Deno.test("seconds are told in minutes", () => {
-  equal(clock(65.25), "1:05.3");
-  equal(clock(0, 2), "0:00.00");
+  equal(minutes(65.25), "1:05.3");
+  equal(minutes(0, 2), "0:00.00");
+  equal(minutes(65, 0), "1:05");
+  equal(minutes(59.96), "1:00.0", "rounded up to a whole minute");
 });

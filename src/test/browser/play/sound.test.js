@@ -2,7 +2,7 @@
 import { deepEqual, equal } from "node:assert/strict";
 import { counted } from "../../../main/browser/play/count-in.js";
 import { Kept } from "../../../main/browser/play/kept.js";
-import { heard } from "../../../main/browser/play/mixer.js";
+import { heard, rounded } from "../../../main/browser/play/mixer.js";
 
 Deno.test("mute goes before solo, and solo silences the others", () => {
   const on = { level: 1, mute: false, solo: false };
@@ -10,6 +10,13 @@ Deno.test("mute goes before solo, and solo silences the others", () => {
   deepEqual(both({ bass: on, drums: on }), [1, 1]);
   deepEqual(both({ bass: { ...on, solo: true }, drums: on }), [1, 0]);
   deepEqual(both({ bass: { ...on, solo: true, mute: true }, drums: on }), [0, 0]);
+});
+
+Deno.test("tips that stand out where stems meet are rounded off, and all else stays as it is", () => {
+  deepEqual([0, 0.5, -0.75].map(rounded), [0, 0.5, -0.75]);
+  const loud = [0.8, 1, 1.5, 3].map(rounded);
+  equal(loud.every((sample, i) => sample <= 1 && sample > (loud[i - 1] ?? 0.75)), true);
+  equal(rounded(-1.5), -rounded(1.5));
 });
 
 Deno.test("a full memory forgets what was longest unused", () => {

@@ -1,4 +1,6 @@
 // The written line, made by the server bar by bar and fitted to the bars of a recording.
+import { cut } from "../recording/cut.js";
+
 const AT_ONCE = 8; // bars the server makes for one question
 
 export class WrittenLine {
@@ -51,19 +53,6 @@ export class WrittenLine {
       this.#known.set(`${begins[i][0]} ${text}`, piece);
     }
   }
-}
-
-/** A stretch of a sound, in one channel. */
-export function cut(context, sound, from, to) {
-  const begin = Math.round(from * sound.sampleRate);
-  const length = Math.max(1, Math.round(to * sound.sampleRate) - begin);
-  const out = context.createBuffer(1, length, sound.sampleRate);
-  const samples = out.getChannelData(0);
-  for (let c = 0; c < sound.numberOfChannels; c++) {
-    const channel = sound.getChannelData(c).subarray(begin, begin + length);
-    for (let i = 0; i < channel.length; i++) samples[i] += channel[i] / sound.numberOfChannels;
-  }
-  return out;
 }
 
 function lay(piece, samples, at) {

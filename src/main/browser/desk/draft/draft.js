@@ -1,6 +1,6 @@
 // Saves the form of an episode as one types. Until the server has said that it has it, a copy stays in this browser; what
 // another window saved is shown beside what was typed here, line by line, and never overwritten unseen.
-import { partsOf, typedIn } from "../../common/page.js";
+import { byId, inside, partsOf, typedIn } from "../../common/page.js";
 import { Merge, plain } from "./merge.js";
 
 const SOON = 900; // milliseconds after the last key
@@ -12,7 +12,7 @@ export class Draft {
   constructor(form, filled) {
     this.form = form;
     this.filled = filled;
-    this.word = document.getElementById("draft-word");
+    this.word = byId("draft-word", HTMLElement);
     this.words = form.querySelector("[data-draft]").dataset;
     this.key = `groundbass-draft:${form.dataset.path}`;
     this.acknowledged = this.came();
@@ -93,13 +93,13 @@ export class Draft {
       return;
     }
     event.preventDefault();
-    this.submitSaved(event.submitter);
+    this.submitSaved(this.sending, event.submitter);
   }
 
   /** Two windows are asked about before the page is left. */
-  submitSaved(button) {
-    this.sending.finally(() => {
-      if (this.sending) this.submitSaved(button);
+  submitSaved(sending, button) {
+    sending.finally(() => {
+      if (this.sending) this.submitSaved(this.sending, button);
       else if (!this.conflict) {
         this.leaving = true;
         this.form.requestSubmit(button);
@@ -177,13 +177,13 @@ export class Draft {
       kept = null;
     }
     if (!kept || saysTheSame(kept.typed, this.acknowledged)) return this.dropLocal();
-    const box = document.getElementById("draft-local");
+    const box = byId("draft-local", HTMLElement);
     box.hidden = false;
-    box.querySelector("[data-do=take]").addEventListener("click", () => {
+    inside(box, "[data-do=take]").addEventListener("click", () => {
       box.hidden = true;
       this.putBack(kept);
     });
-    box.querySelector("[data-do=drop]").addEventListener("click", () => {
+    inside(box, "[data-do=drop]").addEventListener("click", () => {
       box.hidden = true;
       this.dropLocal();
     });
@@ -234,7 +234,7 @@ export class Draft {
   ask(version, others) {
     this.conflict = true;
     this.say("conflict", true);
-    const box = document.getElementById("draft-conflict");
+    const box = byId("draft-conflict", HTMLElement);
     const part = partsOf(box);
     const list = part("differences");
     const known = others.filter((other) => other.field && document.getElementById(other.field));
@@ -245,10 +245,8 @@ export class Draft {
     list.replaceChildren(...merges.map((merge) => merge.box));
     box.hidden = false;
     box.scrollIntoView({ block: "start" });
-    box.querySelector("h2").focus();
-    /** @type {HTMLButtonElement} */
-    const keep = box.querySelector("[data-do=keep]");
-    keep.onclick = () => {
+    inside(box, "h2").focus();
+    inside(box, "[data-do=keep]").onclick = () => {
       merges.forEach((merge) => merge.settle());
       this.form.elements.base.value = version;
       this.conflict = false;
@@ -258,9 +256,7 @@ export class Draft {
       this.save();
     };
     for (const side of ["mine", "theirs"]) {
-      /** @type {HTMLButtonElement} */
-      const all = box.querySelector(`[data-do=all-${side}]`);
-      all.onclick = () => merges.forEach((merge) => merge.choose(side));
+      inside(box, `[data-do=all-${side}]`).onclick = () => merges.forEach((merge) => merge.choose(side));
     }
   }
 }

@@ -10,6 +10,8 @@ export class Choices {
   constructor(input, label, find) {
     this.input = input;
     this.find = find;
+    this.from = 0;
+    this.chosen = NONE;
     this.list = document.createElement("ul");
     this.list.id = `choices-${++made}`;
     this.list.className = "choices";

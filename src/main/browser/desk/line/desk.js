@@ -37,19 +37,10 @@ export class LineDesk {
     this.last = "strip";
     this.listeners = [];
     this.midiWord = null; // what its button says while no keyboard is listened to
-    this.build(parts);
-    this.refresh();
-  }
-
-  build(parts) {
     this.stand = parts.querySelector(".stand").cloneNode(true);
     this.part = partsOf(this.stand);
     const begun = document.activeElement === this.area;
-    const field = this.root.querySelector(".field");
-    this.root.classList.remove("pair");
-    this.root.replaceChildren(this.stand);
-    this.part("text").append(field);
-    this.part("text-box").open = true;
+    this.enclose();
     this.text = new LineText(this.area, {
       memory: `groundbass-history:${this.path}:${this.area.id}`,
       words: this.words,
@@ -62,14 +53,26 @@ export class LineDesk {
       fix: (index) => this.fixAt(index),
       begun,
     });
-    this.part("walk").addEventListener("toggle", () => this.part("walk").open && this.refresh());
     this.strip = new Strip(this.part("strip"), this);
     this.neck = new Neck(this.part("neck"), this.say, (place) => this.writePlace(place));
     this.player = new Player(this.path, (bar) => this.light(bar), (word) => this.tell(word ? this.say(word) : ""));
+    this.midi = new MidiKeys((pitches) => this.pitches(pitches), (word, value) => this.midiTold(word, value));
+    this.settings = new Map();
     this.buildTools();
     this.buildSettings();
     this.buildKeys();
+    this.part("walk").addEventListener("toggle", () => this.part("walk").open && this.refresh());
     new ResizeObserver(() => this.resized()).observe(this.part("sheet"));
+    this.refresh();
+  }
+
+  /** Puts the desk around the field of the text. */
+  enclose() {
+    const field = this.root.querySelector(".field");
+    this.root.classList.remove("pair");
+    this.root.replaceChildren(this.stand);
+    this.part("text").append(field);
+    this.part("text-box").open = true;
   }
 
   buildTools() {
@@ -88,7 +91,6 @@ export class LineDesk {
     };
     for (const [name, action] of Object.entries(does)) this.button(name).addEventListener("click", action);
     this.button("midi").hidden = !MidiKeys.offered;
-    this.midi = new MidiKeys((pitches) => this.pitches(pitches), (word, value) => this.midiTold(word, value));
   }
 
   button(name) {
@@ -96,7 +98,6 @@ export class LineDesk {
   }
 
   buildSettings() {
-    this.settings = new Map();
     for (const name of SETTINGS) {
       const input = element("input", {
         type: "text",
@@ -558,7 +559,7 @@ export class LineDesk {
     let { bar, at } = this.here;
     let view = this.live.bars.find((one) => one.number === bar);
     if (!view || at >= 4 * view.counts) {
-      const next = view ? bar + 1 : this.live.bars[0].number;
+      const next = view ? view.number + 1 : this.live.bars[0].number;
       if (!this.live.bars.some((one) => one.number === next) && !(await this.edit({ edit: "add-bar", bar }))) return;
       bar = next;
       at = 0;

@@ -10,6 +10,9 @@ export class MidiKeys {
     this.played = played;
     this.told = told;
     this.pitches = [];
+    /** @type {MIDIAccess | null} */
+    this.access = null;
+    this.timer = 0;
   }
 
   static get offered() {
@@ -22,17 +25,17 @@ export class MidiKeys {
 
   async start() {
     try {
-      this.access = await navigator.requestMIDIAccess();
+      const access = await navigator.requestMIDIAccess();
+      access.onstatechange = () => this.listen(access);
+      this.access = access;
+      this.listen(access);
     } catch {
       this.told("midiRefused");
-      return;
     }
-    this.access.onstatechange = () => this.listen();
-    this.listen();
   }
 
-  listen() {
-    const inputs = [...this.access.inputs.values()];
+  listen(access) {
+    const inputs = [...access.inputs.values()];
     inputs.forEach((input) => {
       input.onmidimessage = (event) => this.heard(event.data);
     });
@@ -41,6 +44,7 @@ export class MidiKeys {
   }
 
   stop() {
+    if (!this.access) return;
     for (const input of this.access.inputs.values()) input.onmidimessage = null;
     this.access.onstatechange = null;
     this.access = null;

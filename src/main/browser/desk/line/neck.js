@@ -23,6 +23,8 @@ export class Neck {
     this.say = say;
     this.chosen = chosen;
     this.key = "";
+    this.strings = [];
+    this.frets = 0;
     this.string = 0;
     this.fret = 0;
   }
@@ -31,7 +33,7 @@ export class Neck {
     const key = JSON.stringify(neck);
     if (key === this.key || !neck.strings.length) return;
     this.key = key;
-    this.neck = neck;
+    this.strings = neck.strings;
     this.frets = Math.min(neck.frets, 24);
     this.string = Math.min(this.string, neck.strings.length - 1);
     this.draw();
@@ -45,7 +47,7 @@ export class Neck {
   }
 
   draw() {
-    const strings = this.neck.strings;
+    const { strings } = this;
     const height = TOP + ROW * strings.length + 22;
     const scale = (WIDTH - NUT) / wire(this.frets);
     const svg = shape("svg", {
@@ -139,7 +141,7 @@ export class Neck {
 
   move(string, fret, focus = true) {
     this.host.querySelector('[tabindex="0"]')?.setAttribute("tabindex", "-1");
-    this.string = Math.max(0, Math.min(this.neck.strings.length - 1, string));
+    this.string = Math.max(0, Math.min(this.strings.length - 1, string));
     this.fret = Math.max(0, Math.min(this.frets, fret));
     const cell = this.cell(this.string, this.fret);
     cell.setAttribute("tabindex", "0");
@@ -152,13 +154,13 @@ export class Neck {
     else if (event.key === "Home") this.move(this.string, 0);
     else if (event.key === "End") this.move(this.string, this.frets);
     else if (event.key === "Enter" || event.key === " ") this.take(this.string, this.fret);
-    else if (event.key === "x") this.chosen(this.neck.strings[this.string].name.replace(/f$/, "") + "x");
+    else if (event.key === "x") this.chosen(this.strings[this.string].name.replace(/f$/, "") + "x");
     else return;
     event.preventDefault();
   }
 
   take(string, fret) {
     this.move(string, fret);
-    this.chosen(this.neck.strings[string].name + fret);
+    this.chosen(this.strings[string].name + fret);
   }
 }

@@ -9,7 +9,7 @@ import {
   startCompletion,
 } from "@codemirror/autocomplete";
 import { Prec } from "@codemirror/state";
-import { EditorView, keymap } from "@codemirror/view";
+import { EditorView, keymap, tooltips } from "@codemirror/view";
 import { complete } from "./words.js";
 
 const MOST = 40;
@@ -40,6 +40,7 @@ export function offers(words, strings) {
       interactionDelay: 0, // nothing is chosen that could be taken by mistake
       icons: false,
     }),
+    tooltips({ position: "absolute" }), // goes along when what stands above the editor grows
     EditorView.updateListener.of(({ docChanged, state, view }) => {
       const status = completionStatus(state);
       if (docChanged) {

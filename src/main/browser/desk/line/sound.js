@@ -10,6 +10,9 @@ export class Player {
     this.number = 0;
     /** @type {AudioContext | null} */
     this.context = null;
+    /** @type {AudioBufferSourceNode | null} */
+    this.source = null;
+    this.frame = 0;
   }
 
   get playing() {
@@ -38,26 +41,26 @@ export class Player {
       const sound = await this.context.decodeAudioData(await answer.arrayBuffer());
       if (number !== this.number) return;
       this.told("");
-      this.start(sound, bars.map(([bar, at]) => ({ bar: Number(bar), at: Number(at) })));
+      this.start(this.context, sound, bars.map(([bar, at]) => ({ bar: Number(bar), at: Number(at) })));
     } catch {
       if (number === this.number) this.told("silent");
     }
   }
 
-  start(sound, bars) {
-    const source = this.context.createBufferSource();
+  start(context, sound, bars) {
+    const source = context.createBufferSource();
     source.buffer = sound;
-    source.connect(this.context.destination);
+    source.connect(context.destination);
     source.onended = () => {
       if (this.source === source) this.stop();
     };
     const silence = Math.max(0, (bars[0]?.at || 0) - LEAD); // the room of a count-in that is not heard
-    const begun = this.context.currentTime - silence;
+    const begun = context.currentTime - silence;
     source.start(0, silence);
     this.source = source;
     const follow = () => {
       if (this.source !== source) return;
-      const now = this.context.currentTime - begun;
+      const now = context.currentTime - begun;
       const here = bars.filter((one) => one.at <= now + 0.02).at(-1);
       this.lit(here && !Number.isNaN(here.bar) ? here.bar : null);
       this.frame = requestAnimationFrame(follow);

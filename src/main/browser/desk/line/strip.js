@@ -12,12 +12,8 @@ export class Strip {
     this.desk = desk;
     this.columns = new Map(); // by label
     this.bar = null;
-    this.build();
-    new ResizeObserver(() => this.spread()).observe(host);
-  }
-
-  build() {
-    const { say } = this.desk;
+    this.current = null;
+    const { say } = desk;
     this.host.className = "strip";
     this.host.setAttribute("role", "group");
     this.leads = document.createElementNS(SVG, "svg");
@@ -26,7 +22,6 @@ export class Strip {
     this.row = element("div", { class: "strip-columns" });
     this.note = element("p", { class: "hint" });
     this.chords = element("input", { type: "text", autocomplete: "off", spellcheck: "false" });
-    this.chordChoices = null;
     const chordLabel = element(
       "label",
       { class: "stand-choice" },
@@ -54,6 +49,7 @@ export class Strip {
     this.host.append(this.leads, this.row, this.note, this.remarks, tools, this.others);
     this.tools = tools;
     this.host.addEventListener("keydown", (event) => this.anyKey(event));
+    new ResizeObserver(() => this.spread()).observe(host);
   }
 
   view() {

@@ -13,6 +13,7 @@ import {
 } from "@codemirror/commands";
 import { EditorState } from "@codemirror/state";
 import { EditorView, keymap, lineNumbers } from "@codemirror/view";
+import { byId } from "../../common/page.js";
 import { difference } from "./difference.js";
 import { language } from "./language.js";
 import { look } from "./look.js";
@@ -183,7 +184,7 @@ function labelOf(area) {
 /** The editor is called and described as the field is in whose place it stands. */
 function naming(area) {
   const described = (area.getAttribute("aria-describedby") ?? "").split(" ").filter(Boolean);
-  const description = described.map((id) => document.getElementById(id).textContent.trim()).join(" ");
+  const description = described.map((id) => byId(id, HTMLElement).textContent.trim()).join(" ");
   return {
     "aria-label": labelOf(area).textContent,
     tabindex: "0", // as it is anyway; said for checkers, which do not count what is edited in place among what has the focus

@@ -20,9 +20,14 @@ function fitting(list, typed) {
   return list.filter((word) => word.toLowerCase().startsWith(small) && word !== typed);
 }
 
+/** The letters at the end of what is typed that `form` asks for; there may be none. */
+function endOf(typed, form) {
+  return typed.slice(typed.search(form));
+}
+
 /** What may stand in the events of a count: `typed` is the text before the cursor. Answers `{from, list}`. */
 export function completeEvents(typed, words, strings) {
-  const word = /[^\s,+*]*$/.exec(typed)[0];
+  const word = endOf(typed, /[^\s,+*]*$/);
   const from = typed.length - word.length;
   const before = typed.slice(0, from).replace(/"[^"]*"/g, "");
   const event = before.slice(Math.max(before.lastIndexOf(","), before.lastIndexOf("+")) + 1);
@@ -32,7 +37,7 @@ export function completeEvents(typed, words, strings) {
 
 /** A chord: its root is typed, its kind follows. */
 export function completeChords(typed, words) {
-  const word = /[^\s,]*$/.exec(typed)[0];
+  const word = endOf(typed, /[^\s,]*$/);
   const root = /^[A-G][#b]?/.exec(word)?.[0] ?? "";
   const list = root ? words.chords.map((kind) => root + kind) : ["A", "B", "C", "D", "E", "F", "G", "N.C."];
   return { from: typed.length - word.length, list: fitting(list, word) };
@@ -60,7 +65,7 @@ export function complete(typed, words, strings) {
 /** The value of a setting. */
 export function completeValue(name, value, end, words) {
   if (name === "key" && /\s/.test(value)) {
-    const mode = /\S*$/.exec(value)[0];
+    const mode = endOf(value, /\S*$/);
     return { from: end - mode.length, list: fitting(words.modes, mode) };
   }
   const list = words[VALUES[name]] ?? [];

@@ -6,6 +6,10 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
 import net.sourceforge.javaflacencoder.EncodingConfiguration;
 import net.sourceforge.javaflacencoder.FLACEncoder;
 import net.sourceforge.javaflacencoder.FLACOutputStream;
@@ -45,7 +49,7 @@ public final class Flac {
     public static byte[] mono(MonoPcm pcm) {
         var out = new ByteArrayOutputStream(pcm.frames());
         int size = block(pcm.frames());
-        out.writeBytes(FlacHead.plain(1, pcm.frames(), size));
+        out.writeBytes(FlacHead.plain(1, pcm.frames(), size, md5().digest(pcm.bytes())));
         var block = new int[size];
         try {
             var encoder = encoder(1, pcm.frames(), out);
@@ -62,13 +66,22 @@ public final class Flac {
         return out.toByteArray();
     }
 
-    /** What a file of two channels begins with: {@link #frames} of a sound of so many frames follow. */
-    public static byte[] head(long frames, Tags tags) {
-        return FlacHead.tagged(2, frames, block(frames), tags);
+    /**
+     * What a file of two channels begins with: {@link #frames} of a sound of so many frames follow.
+     *
+     * @param digest what they told
+     */
+    public static byte[] head(long frames, byte[] digest, Tags tags) {
+        return FlacHead.tagged(2, frames, block(frames), digest, tags);
     }
 
-    /** The frames of a whole sound, without what stands before them in a file. */
-    public static void frames(Sound sound, OutputStream out) throws IOException {
+    /**
+     * The frames of a whole sound, without what stands before them in a file.
+     *
+     * @return the digest of its samples, which the head tells
+     */
+    public static byte[] frames(Sound sound, OutputStream out) throws IOException {
+        var digest = md5();
         int channels = sound.channels();
         int size = block(sound.frames());
         var encoder = encoder(channels, sound.frames(), out);
@@ -80,7 +93,26 @@ public final class Flac {
                 block[i] = MonoPcm.rounded(read[i % channels][i / channels]);
             }
             done += count;
+            digest.update(bytes(block, count * channels));
             encode(encoder, block, count, done == sound.frames());
+        }
+        return digest.digest();
+    }
+
+    private static byte[] bytes(int[] samples, int count) {
+        var bytes = ByteBuffer.allocate(count * Pcm.BYTES_PER_SAMPLE).order(ByteOrder.LITTLE_ENDIAN);
+        for (int i = 0; i < count; i++) {
+            bytes.putShort((short) samples[i]);
+        }
+        return bytes.array();
+    }
+
+    private static MessageDigest md5() {
+        try {
+            return MessageDigest.getInstance(
+                    "MD5"); // RFC 9639, section 8.2: it finds faults of a file, and keeps no secret
+        } catch (NoSuchAlgorithmException impossible) {
+            throw new IllegalStateException("every JDK has MD5", impossible);
         }
     }
 

@@ -9,8 +9,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What stands before the frames of a FLAC file: marker, STREAMINFO (RFC 9639, section 8.2; frame sizes and the digest
- * are left unknown, as it allows), and where wanted a Vorbis comment (section 8.6) and a picture (section 8.8).
+ * What stands before the frames of a FLAC file: marker, STREAMINFO (RFC 9639, section 8.2; frame sizes are left
+ * unknown, as it allows), and where wanted a Vorbis comment (section 8.6) and a picture (section 8.8).
  */
 final class FlacHead {
     private static final int STREAM_INFO = 0;
@@ -24,13 +24,14 @@ final class FlacHead {
 
     private FlacHead() {}
 
-    static byte[] plain(int channels, long frames, int blockSize) {
-        return written(List.of(streamInfo(channels, frames, blockSize)));
+    /** @param digest MD5 of the samples as 16 bits, little-endian, channels interleaved */
+    static byte[] plain(int channels, long frames, int blockSize, byte[] digest) {
+        return written(List.of(streamInfo(channels, frames, blockSize, digest)));
     }
 
-    static byte[] tagged(int channels, long frames, int blockSize, Tags tags) {
+    static byte[] tagged(int channels, long frames, int blockSize, byte[] digest, Tags tags) {
         var blocks = new ArrayList<Block>();
-        blocks.add(streamInfo(channels, frames, blockSize));
+        blocks.add(streamInfo(channels, frames, blockSize, digest));
         blocks.add(comment(tags));
         if (tags.cover().length > 0) {
             blocks.add(picture(tags.cover()));
@@ -52,7 +53,7 @@ final class FlacHead {
         return out.toByteArray();
     }
 
-    private static Block streamInfo(int channels, long frames, int blockSize) {
+    private static Block streamInfo(int channels, long frames, int blockSize, byte[] digest) {
         long rest = (long) SampleRate.CD.hertz() << 44
                 | (long) (channels - 1) << 41
                 | (8L * Pcm.BYTES_PER_SAMPLE - 1) << 36
@@ -65,6 +66,7 @@ final class FlacHead {
                         .putInt(0)
                         .putShort((short) 0)
                         .putLong(rest)
+                        .put(digest)
                         .array());
     }
 
@@ -77,6 +79,7 @@ final class FlacHead {
         field(fields, "COPYRIGHT", tags.rights());
         field(fields, "BPM", Integer.toString(tags.beats()));
         field(fields, "GENRE", "Education");
+        field(fields, Tags.SILENCE, tags.silenceText());
         var out = new ByteArrayOutputStream();
         text(out, "Groundbass");
         out.writeBytes(little(fields.size()));

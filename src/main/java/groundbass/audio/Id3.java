@@ -26,6 +26,7 @@ public final class Id3 {
         tag.text("TCOP", tags.rights());
         tag.text("TBPM", Integer.toString(tags.beats()));
         tag.text("TCON", "Education");
+        tag.ownText(Tags.SILENCE, tags.silenceText());
         tag.picture(tags.cover());
         return tag.whole();
     }
@@ -37,6 +38,11 @@ public final class Id3 {
                     id,
                     ByteBuffer.allocate(1 + utf16.length).put(UTF_16).put(utf16).array());
         }
+    }
+
+    /** Text that no frame of the standard is for, under a name of its own (section 4.2.2). */
+    private void ownText(String name, String text) {
+        text("TXXX", name + "\u0000\uFEFF" + text);
     }
 
     private void picture(byte[] png) {

@@ -16,31 +16,43 @@ public final class Mp3 {
     /** 2 is best and slow, 7 fast; 5 is the encoder's own middle. */
     private static final int QUALITY = 5;
 
+    /** By which the encoder multiplies everything at this rate (measured: -0.45 dB). */
+    private static final float ENCODERS_GAIN = 0.95f;
+
     private Mp3() {}
 
-    public static void encode(Sound sound, OutputStream out) throws IOException {
+    /**
+     * Writes all frames of a sound but the first.
+     *
+     * @return the first frame, which stands before them in a file and is known at the end only
+     */
+    public static byte[] encode(Sound sound, OutputStream out) throws IOException {
         var encoder = encoder(sound);
+        var body = new Mp3Body(out);
         try {
-            var pcm = new Pcm(sound);
+            var pcm = new Pcm(sound, 1 / ENCODERS_GAIN);
             byte[] encoded = new byte[encoder.getPCMBufferSize()];
             for (byte[] bytes = pcm.next(); bytes.length > 0; bytes = pcm.next()) {
-                encode(encoder, bytes, encoded, out);
+                encode(encoder, bytes, encoded, body);
             }
-            out.write(encoded, 0, encoder.encodeFinish(encoded));
+            body.write(encoded, 0, encoder.encodeFinish(encoded));
         } finally {
             encoder.close();
         }
+        return body.info(sound.frames());
     }
 
     /** The whole file in memory, for short sounds. */
     public static byte[] bytes(Sound sound) {
-        var out = new ByteArrayOutputStream();
+        var frames = new ByteArrayOutputStream();
         try {
-            encode(sound, out);
+            var whole = new ByteArrayOutputStream();
+            whole.writeBytes(encode(sound, frames));
+            frames.writeTo(whole);
+            return whole.toByteArray();
         } catch (IOException impossible) {
             throw new UncheckedIOException(impossible);
         }
-        return out.toByteArray();
     }
 
     private static LameEncoder encoder(Sound sound) {

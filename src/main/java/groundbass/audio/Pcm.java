@@ -12,9 +12,16 @@ final class Pcm {
     private final Sound sound;
     private final float[][] block;
     private final byte[] bytes;
+    private final float gain;
 
     Pcm(Sound sound) {
+        this(sound, 1);
+    }
+
+    /** @param gain by which everything is multiplied */
+    Pcm(Sound sound, float gain) {
         this.sound = sound;
+        this.gain = gain;
         this.block = new float[sound.channels()][FRAMES];
         this.bytes = new byte[FRAMES * sound.channels() * BYTES_PER_SAMPLE];
     }
@@ -25,7 +32,7 @@ final class Pcm {
         int at = 0;
         for (int i = 0; i < frames; i++) {
             for (float[] channel : block) {
-                int sample = Math.round(Math.max(-1, Math.min(1, channel[i])) * FULL_SCALE);
+                int sample = Math.round(Math.max(-1, Math.min(1, channel[i] * gain)) * FULL_SCALE);
                 bytes[at++] = (byte) sample;
                 bytes[at++] = (byte) (sample >> 8);
             }

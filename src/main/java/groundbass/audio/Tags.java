@@ -11,11 +11,16 @@ import java.util.Objects;
  * @param by who made it; may be empty
  * @param rights may be empty
  * @param beats a minute
+ * @param silence seconds before the first sound
  * @param cover a PNG picture, not copied; empty for none
  */
 @SuppressWarnings("ArrayRecordComponent")
-public record Tags(String title, String series, int number, String by, String rights, int beats, byte[] cover) {
+public record Tags(
+        String title, String series, int number, String by, String rights, int beats, double silence, byte[] cover) {
     static final String PNG = "image/png";
+
+    /** The name under which a file tells how many seconds of silence it begins with. */
+    static final String SILENCE = "PREROLL_SECONDS";
 
     public Tags {
         Objects.requireNonNull(title);
@@ -23,5 +28,9 @@ public record Tags(String title, String series, int number, String by, String ri
         Objects.requireNonNull(by);
         Objects.requireNonNull(rights);
         Objects.requireNonNull(cover);
+    }
+
+    String silenceText() {
+        return Double.toString(silence);
     }
 }

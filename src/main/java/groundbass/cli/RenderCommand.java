@@ -18,8 +18,9 @@ import groundbass.musicxml.MusicXmlFile;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.plaintab.PlainTab;
+import groundbass.release.play.Tape;
 import groundbass.score.Line;
-import groundbass.sound.mix.BackingTrack;
+import groundbass.signal.Sound;
 import groundbass.sound.mix.Mix;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Step;
@@ -35,6 +36,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -234,7 +236,7 @@ public final class RenderCommand implements Callable<Integer> {
         return folder().resolve(stem + selection.suffix() + "." + output.ending);
     }
 
-    private byte[] bytes(Line line, Output output) {
+    private byte[] bytes(Line line, Output output) throws IOException {
         var messages = language.messages();
         var sheets = new Sheets(messages);
         return switch (output) {
@@ -245,8 +247,8 @@ public final class RenderCommand implements Callable<Integer> {
                         .getBytes(StandardCharsets.UTF_8);
             case PNG -> new VideoPictures(messages).png(line, frame, ink);
             case MID -> MidiFile.of(Performance.of(line, Playing.at(tempo)));
-            case WAV -> Wav.bytes(track(line));
-            case MP3 -> Mp3.bytes(track(line));
+            case WAV -> sounding(line, Wav::bytes);
+            case MP3 -> sounding(line, Mp3::bytes);
             case MUSICXML -> MusicXmlFile.of(line);
             case MXL -> CompressedMusicXml.of(MusicXmlFile.of(line));
             case TAB -> rows(PlainTab.of(line, messages).stream()).getBytes(StandardCharsets.UTF_8);
@@ -259,8 +261,10 @@ public final class RenderCommand implements Callable<Integer> {
     }
 
     /** Everything at once, with the groove that suits the line. */
-    private BackingTrack track(Line line) {
-        return BackingTrack.of(line, GrooveLibrary.suited(line), Playing.at(tempo), Mix.FULL);
+    private byte[] sounding(Line line, Function<Sound, byte[]> encoder) throws IOException {
+        try (var tape = Tape.record(line, GrooveLibrary.suited(line), tempo)) {
+            return encoder.apply(tape.mix(Mix.FULL, 1));
+        }
     }
 
     private static String told(Line line, Messages messages) {

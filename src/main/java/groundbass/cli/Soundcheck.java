@@ -9,6 +9,8 @@ import groundbass.performance.Performance;
 import groundbass.score.Line;
 import groundbass.signal.OffsetSound;
 import groundbass.sound.mix.BackingTrack;
+import groundbass.sound.mix.Balance;
+import groundbass.sound.mix.BarSounds;
 import groundbass.sound.mix.Mix;
 import groundbass.sound.mix.Stem;
 import groundbass.text.Messages;
@@ -161,7 +163,8 @@ final class Soundcheck {
 
     private void add(String file, Words words, Line line, Groove groove, Stem stem) throws IOException {
         var performance = Performance.of(line);
-        var track = BackingTrack.of(performance, Band.of(performance, groove), new Mix(Set.of(stem), false));
+        var sounds = BarSounds.of(performance, Band.of(performance, groove));
+        var track = new BackingTrack(performance, sounds, new Mix(Set.of(stem), false), Balance.EVEN);
         long start = track.rate().at(performance.seconds(performance.start()));
         String name = file.replace('.', '-') + ".wav";
         try (var out = Files.newOutputStream(folder.resolve(name))) {

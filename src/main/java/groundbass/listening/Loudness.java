@@ -9,21 +9,12 @@ import groundbass.signal.Sound;
  * @param truePeak the highest point between samples too, in dB of full scale; negative infinity for silence
  */
 public record Loudness(double integrated, double truePeak) {
-    private static final int BLOCK = 4_096;
-
     /** Reads a sound to its end. */
     public static Loudness of(Sound sound) {
-        var meter = new LoudnessMeter(sound.rate().hertz(), sound.channels());
-        var block = new float[sound.channels()][BLOCK];
-        for (int count = sound.read(block); count > 0; count = sound.read(block)) {
-            meter.add(block, count);
-        }
-        return meter.reading();
+        return LoudnessMeter.of(sound).reading();
     }
 
-    /** The factor that brings it to {@code target} LUFS, or as near as keeps its peak at {@code ceiling}. */
-    public double gainTo(double target, double ceiling) {
-        boolean silent = Double.isInfinite(integrated) || Double.isInfinite(truePeak);
-        return silent ? 1 : StrictMath.pow(10, Math.min(target - integrated, ceiling - truePeak) / 20);
+    public boolean isSilent() {
+        return Double.isInfinite(integrated);
     }
 }

@@ -1,5 +1,6 @@
 package groundbass.listening;
 
+import groundbass.signal.Sound;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -19,6 +20,7 @@ final class LoudnessMeter {
     private static final int STEPS = 4;
 
     private static final int STEPS_A_SECOND = 10;
+    private static final int READ = 4_096;
 
     private final List<KWeighting> weightings;
     private final TruePeak truePeak;
@@ -33,6 +35,16 @@ final class LoudnessMeter {
                 .toList();
         this.truePeak = new TruePeak(channels);
         this.step = Math.round((float) rate / STEPS_A_SECOND);
+    }
+
+    /** One that has read a sound to its end. */
+    public static LoudnessMeter of(Sound sound) {
+        var meter = new LoudnessMeter(sound.rate().hertz(), sound.channels());
+        var block = new float[sound.channels()][READ];
+        for (int count = sound.read(block); count > 0; count = sound.read(block)) {
+            meter.add(block, count);
+        }
+        return meter;
     }
 
     /** The next {@code count} samples of each channel, from -1 to 1. */
@@ -74,6 +86,17 @@ final class LoudnessMeter {
                 .toArray();
         double gate = loudness(mean(blocks, Double.NEGATIVE_INFINITY)) + RELATIVE_GATE;
         return loudness(mean(blocks, gate));
+    }
+
+    /**
+     * The loudness of the loudest 0.4 s so far, without any gate (EBU Tech 3341, from memory: its momentary loudness) in
+     * LUFS; negative infinity for silence.
+     */
+    public double momentary() {
+        return loudness(IntStream.rangeClosed(0, steps.size() - STEPS)
+                .mapToDouble(this::meanSquare)
+                .max()
+                .orElse(0));
     }
 
     private double meanSquare(int firstStep) {

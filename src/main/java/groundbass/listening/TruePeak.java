@@ -6,9 +6,14 @@ import java.util.stream.IntStream;
  * The highest point of a waveform between its samples too: fourfold oversampling as in ITU-R BS.1770-4, Annex 2, here
  * by a sine cardinal of 24 samples under a Kaiser window. Mutable.
  */
-final class TruePeak {
+public final class TruePeak {
     private static final int PHASES = 4;
     private static final int TAPS = 24;
+
+    /** Samples before a place that are read to tell how high the wave reaches behind it, and samples after it. */
+    private static final int BEFORE = TAPS / 2 - 1;
+
+    public static final int AFTER = TAPS / 2;
     private static final double KAISER = 7;
 
     /** No point between samples rises above the samples around it by more than this factor. */
@@ -84,6 +89,19 @@ final class TruePeak {
             sum += samples[from + tap] * phase[tap];
         }
         return sum;
+    }
+
+    /**
+     * How high the wave reaches between this sample and the next, by four times as many points.
+     *
+     * @param at with {@link #AFTER} samples behind it and as many before it
+     */
+    public static float between(float[] samples, int at) {
+        float highest = Math.max(Math.abs(samples[at]), Math.abs(samples[at + 1]));
+        for (float[] phase : FILTER) {
+            highest = Math.max(highest, Math.abs(between(samples, at - BEFORE, phase)));
+        }
+        return highest;
     }
 
     /** Of full scale; negative infinity for silence. */

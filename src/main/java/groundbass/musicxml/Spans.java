@@ -19,7 +19,12 @@ final class Spans {
     private final Moments moments;
 
     /** A moment at which notes begin, and until when the longest of those meant sounds in its bar. */
-    private record End(int bar, Fraction at) {}
+    private record End(int bar, Fraction at) {
+        /** What lasts on while another note begins goes as far as that one. */
+        End before(int otherBar, Fraction other) {
+            return bar == otherBar ? new End(bar, at.min(other)) : this;
+        }
+    }
 
     private Spans(List<Bar> bars, Moments moments) {
         this.bars = bars;
@@ -48,7 +53,8 @@ final class Spans {
                     open = open.isPresent() ? open : begin(i, onset.getKey(), words, line);
                     open = Optional.of(new End(i, onset.getValue()));
                 } else {
-                    open.ifPresent(end -> close(end, line));
+                    int index = i;
+                    open.ifPresent(end -> close(end.before(index, onset.getKey()), line));
                     open = Optional.empty();
                 }
             }

@@ -47,16 +47,16 @@ final class StringPart {
     private void add(int index) {
         var onset = onsets.get(index);
         var attack = attack(onset);
-        int velocity = velocity(onset, attack);
-        graceFret(onset).ifPresent(fret -> notes.add(grace(index, fret, attack, velocity)));
+        int force = force(onset, attack);
+        graceFret(onset).ifPresent(fret -> notes.add(grace(index, fret, attack, force)));
         var first = onset.note()
                 .arrival()
                 .filter(Arrival::isGrace)
                 .<Attack>map(arrival -> new Attack.Continued(arrival.kind(), attack.hand()))
                 .orElse(attack);
         int softened = first instanceof Attack.Continued continued && first != attack
-                ? Velocity.continued(onset.note(), continued.by(), velocity)
-                : velocity;
+                ? Velocity.continued(onset.note(), continued.by(), force)
+                : force;
         var when = When.of(onset.at(), silence(index), tempos);
         notes.add(new TimedNote(
                 onset.note(), onset.origin(), when, first, pitch(onset), softened, curve(index, when), false));
@@ -70,11 +70,11 @@ final class StringPart {
         });
     }
 
-    private int velocity(Onset onset, Attack attack) {
+    private int force(Onset onset, Attack attack) {
         var dynamic = loudness.at(onset.written());
         if (attack instanceof Attack.Continued continued) {
             int source = previous()
-                    .map(TimedNote::velocity)
+                    .map(TimedNote::force)
                     .orElseGet(() -> Velocity.struck(onset.note(), attack.hand(), dynamic));
             return Velocity.continued(onset.note(), continued.by(), source);
         }
@@ -109,13 +109,13 @@ final class StringPart {
         return at.minus(tempos.span(GRACE_MILLISECONDS, at).min(at.minus(before).dividedBy(2)));
     }
 
-    private TimedNote grace(int index, int fret, Attack attack, int velocity) {
+    private TimedNote grace(int index, int fret, Attack attack, int force) {
         var onset = onsets.get(index);
         var when = When.of(graceStart(index), onset.at(), tempos);
         int pitch = open(onset) + fret;
         boolean slides = onset.note().arrival().orElseThrow().kind() == Arrival.Kind.SLIDE;
         var curve = slides ? PitchCurve.FLAT.then(Glide.whole(when, pitch(onset) - pitch)) : PitchCurve.FLAT;
-        return new TimedNote(onset.note(), onset.origin(), when, attack, pitch, velocity, curve, true);
+        return new TimedNote(onset.note(), onset.origin(), when, attack, pitch, force, curve, true);
     }
 
     /** When the note falls silent: by how it is played, and at the latest when its string is touched again. */

@@ -10,20 +10,25 @@ import java.util.Objects;
  *
  * @param note as written
  * @param pitch the MIDI number that sounds before any movement; a dead note has its open string's
- * @param velocity loudness as MIDI counts it, 1 to 127
+ * @param force how hard it is played: a finger's normal stroke is 96, and hard ones go beyond what MIDI can say
  * @param grace whether this is the short note before {@code note} rather than the note itself
  */
 public record TimedNote(
-        Note note, Origin origin, When when, Attack attack, int pitch, int velocity, PitchCurve curve, boolean grace) {
+        Note note, Origin origin, When when, Attack attack, int pitch, int force, PitchCurve curve, boolean grace) {
     public TimedNote {
         Objects.requireNonNull(note);
         Objects.requireNonNull(origin);
         Objects.requireNonNull(when);
         Objects.requireNonNull(attack);
         Objects.requireNonNull(curve);
-        if (velocity < 1 || velocity > 127) {
-            throw new IllegalArgumentException("velocities are 1 to 127: " + velocity);
+        if (force < 1) {
+            throw new IllegalArgumentException("nothing is played with no force: " + force);
         }
+    }
+
+    /** Loudness as MIDI counts it, 1 to 127. */
+    public int velocity() {
+        return Velocity.midi(force);
     }
 
     /** The stretch of the written line that the note takes up, past the end of its bar where it is held. */

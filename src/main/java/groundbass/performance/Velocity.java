@@ -7,7 +7,7 @@ import groundbass.score.Ornaments.Mark;
 import groundbass.score.Technique;
 
 /**
- * How loud a stroke is, as MIDI counts it. rule: stroke-velocities, legato-velocity; what they leave out is common
+ * How hard a stroke is, as MIDI counts it and beyond. rule: stroke-velocities, legato-velocity; what they leave out is common
  * practice, no source.
  */
 final class Velocity {
@@ -16,6 +16,10 @@ final class Velocity {
     private static final int MARCATO = 24;
     private static final int DEAD = 38;
     private static final int GHOST = 45;
+
+    private static final int WHOLE = 120;
+    private static final int BEYOND = 8;
+    private static final int HIGHEST = 127;
 
     private Velocity() {}
 
@@ -26,13 +30,13 @@ final class Velocity {
      */
     static int struck(Note note, Technique hand, int normal) {
         int plain = note.isDead() ? DEAD : note.has(Mark.GHOST) ? GHOST : of(hand);
-        return clipped(scaled(plain, normal, NORMAL) + accent(note));
+        return Math.max(1, scaled(plain, normal, NORMAL) + accent(note));
     }
 
     /** Of a note that the fretting hand makes out of one that sounds. */
     static int continued(Note note, Arrival.Kind by, int source) {
         int ghosted = note.has(Mark.GHOST) ? Math.min(source, GHOST) : source;
-        return clipped(scaled(ghosted, percent(by), 100) + accent(note));
+        return Math.max(1, scaled(ghosted, percent(by), 100) + accent(note));
     }
 
     private static int accent(Note note) {
@@ -77,7 +81,8 @@ final class Velocity {
         return (value * numerator + denominator / 2) / denominator;
     }
 
-    private static int clipped(int velocity) {
-        return Math.max(1, Math.min(127, velocity));
+    /** What MIDI can say of it: all of it up to {@value #WHOLE}, an eighth of what goes beyond. */
+    static int midi(int force) {
+        return force <= WHOLE ? force : Math.min(HIGHEST, WHOLE + (force - WHOLE) / BEYOND);
     }
 }

@@ -11,17 +11,16 @@ import groundbass.release.play.LineStems;
 import groundbass.release.play.Tape;
 import groundbass.score.Line;
 import groundbass.signal.Sound;
-import groundbass.sound.mix.Mastering;
 import groundbass.store.Blob;
 import groundbass.store.Blobs;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.function.LongFunction;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -34,7 +33,7 @@ final class LineAudio implements AutoCloseable {
      * Raise it, beside {@link BuildSpec#RENDERERS}, whenever the same line sounds or is encoded otherwise. What was made
      * under it is used again, so a sheet that is drawn otherwise costs no second recording.
      */
-    private static final int VERSION = 5;
+    private static final int VERSION = 6;
 
     private static final Logger log = LoggerFactory.getLogger(LineAudio.class);
 
@@ -44,17 +43,21 @@ final class LineAudio implements AutoCloseable {
     private final Blobs blobs;
     private final MadeAudio made;
     private final Map<Integer, Tape> tapes = new ConcurrentHashMap<>();
-    private OptionalDouble gain = OptionalDouble.empty();
 
     /**
      * Encoded audio of so many frames, behind a head of {@code head} bytes, which says what the file is called and may
      * differ from release to release.
+     *
+     * @param told what the encoder told for the head, as hexadecimal digits
      */
-    record Encoded(Blob blob, long head, long frames) {}
+    record Encoded(Blob blob, long head, long frames, String told) {}
 
-    /** Writes a sound without the head of its file. */
-    private interface Encoder {
-        void write(Sound sound, OutputStream out) throws IOException;
+    /** How a sound becomes a file. */
+    private interface Form {
+        /** Writes a sound without the head of its file; gives what the head has to tell of it. */
+        byte[] encode(Sound sound, OutputStream out) throws IOException;
+
+        byte[] head(long frames, byte[] told);
     }
 
     /** @param name the line's name among the release's files */
@@ -88,43 +91,70 @@ final class LineAudio implements AutoCloseable {
 
     /** @param rounds how often through the line */
     Blob mp3(PracticeTrack track, int rounds, Tags tags) throws IOException {
-        return encoded("mp3", track, rounds, frames -> Id3.of(tags), Mp3::encode);
+        return encoded("mp3", track, rounds, new Form() {
+            @Override
+            public byte[] encode(Sound sound, OutputStream out) throws IOException {
+                return Mp3.encode(sound, out);
+            }
+
+            @Override
+            public byte[] head(long frames, byte[] told) {
+                byte[] tag = Id3.of(tags);
+                return ByteBuffer.allocate(tag.length + told.length)
+                        .put(tag)
+                        .put(told)
+                        .array();
+            }
+        });
     }
 
     Blob flac(PracticeTrack track, int rounds, Tags tags) throws IOException {
-        return encoded("flac", track, rounds, frames -> Flac.head(frames, tags), Flac::frames);
+        return encoded("flac", track, rounds, new Form() {
+            @Override
+            public byte[] encode(Sound sound, OutputStream out) throws IOException {
+                return Flac.frames(sound, out);
+            }
+
+            @Override
+            public byte[] head(long frames, byte[] told) {
+                return Flac.head(frames, told, tags);
+            }
+        });
     }
 
-    private Blob encoded(String form, PracticeTrack track, int rounds, LongFunction<byte[]> head, Encoder encoder)
-            throws IOException {
-        var key = key(form, track.sounding().word() + " " + rounds, track.percent());
+    private Blob encoded(String name, PracticeTrack track, int rounds, Form form) throws IOException {
+        var key = key(name, track.sounding().word() + " " + rounds, track.percent());
         var before = made.find(key, Encoded.class, encoded -> List.of(encoded.blob()));
         var encoded = before.isPresent()
-                ? copied(before.get(), head)
-                : encoded(tape(track.percent()).mix(track.sounding().mix(), rounds), head, encoder);
+                ? copied(before.get(), form)
+                : encoded(tape(track.percent()).mix(track.sounding().mix(), rounds), form);
         made.keep(key, encoded);
         return encoded.blob();
     }
 
-    private Encoded copied(Encoded before, LongFunction<byte[]> head) throws IOException {
-        byte[] newHead = head.apply(before.frames());
+    private Encoded copied(Encoded before, Form form) throws IOException {
+        byte[] head = form.head(before.frames(), HexFormat.of().parseHex(before.told()));
         var blob = blobs.put(out -> {
-            out.write(newHead);
+            out.write(head);
             try (var in = blobs.open(before.blob().sha256())) {
                 in.skipNBytes(before.head());
                 in.transferTo(out);
             }
         });
-        return new Encoded(blob, newHead.length, before.frames());
+        return new Encoded(blob, head.length, before.frames(), before.told());
     }
 
-    private Encoded encoded(Sound sound, LongFunction<byte[]> head, Encoder encoder) throws IOException {
-        byte[] newHead = head.apply(sound.frames());
-        var blob = blobs.put(out -> {
-            out.write(newHead);
-            encoder.write(sound, out);
-        });
-        return new Encoded(blob, newHead.length, sound.frames());
+    /** The head comes first in a file and is known last, so all else waits for it in a scratch file. */
+    private Encoded encoded(Sound sound, Form form) throws IOException {
+        try (var scratch = Scratch.open()) {
+            byte[] told = scratch.write(out -> form.encode(sound, out));
+            byte[] head = form.head(sound.frames(), told);
+            var blob = blobs.put(out -> {
+                out.write(head);
+                scratch.copyTo(out);
+            });
+            return new Encoded(blob, head.length, sound.frames(), HexFormat.of().formatHex(told));
+        }
     }
 
     /** All that the audio depends on. */
@@ -144,17 +174,10 @@ final class LineAudio implements AutoCloseable {
 
     private Tape record(int percent) {
         try {
-            return Tape.record(line, groove, percent, gain());
+            return Tape.record(line, groove, percent);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-    }
-
-    private synchronized double gain() {
-        if (gain.isEmpty()) {
-            gain = OptionalDouble.of(Mastering.gain(line, groove));
-        }
-        return gain.getAsDouble();
     }
 
     @Override

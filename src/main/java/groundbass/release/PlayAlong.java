@@ -6,6 +6,7 @@ import groundbass.release.play.LineStems.Written;
 import groundbass.release.play.PlayJson;
 import groundbass.release.play.PlayManifest;
 import groundbass.signal.SampleRate;
+import groundbass.sound.mix.Mastering;
 import groundbass.sound.mix.Stem;
 import groundbass.store.Blobs;
 import java.util.ArrayList;
@@ -75,6 +76,7 @@ final class PlayAlong {
                 line.name(),
                 line.line().header().title(),
                 SampleRate.CD.hertz(),
+                Mastering.HEADROOM,
                 Stream.of(Stem.values()).map(Stem::word).toList(),
                 written.stream().map(Written::tempo).toList(),
                 line == lines.get(0) ? tracks : List.of());

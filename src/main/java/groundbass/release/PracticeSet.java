@@ -3,6 +3,7 @@ package groundbass.release;
 import groundbass.audio.Tags;
 import groundbass.document.EpisodeDocument;
 import groundbass.release.PracticeTrack.Sounding;
+import groundbass.sound.mix.PreRoll;
 import groundbass.text.Messages;
 import java.util.ArrayList;
 import java.util.List;
@@ -83,6 +84,7 @@ final class PracticeSet {
                 document.rights().composer(),
                 document.rights().statement(),
                 Math.round(tempo * track.percent() / (float) PracticeTrack.WHOLE),
+                PreRoll.SECONDS,
                 cover);
     }
 }

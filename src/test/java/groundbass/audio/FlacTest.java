@@ -4,10 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.security.MessageDigest;
+import java.util.Arrays;
 import org.jflac.FLACDecoder;
 import org.jflac.PCMProcessor;
 import org.jflac.metadata.StreamInfo;
 import org.jflac.util.ByteData;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -21,6 +26,20 @@ class FlacTest {
             samples[i] = (short) Math.round(9_000 * StrictMath.sin(i * 0.05) + 300 * StrictMath.sin(i * 2.1));
         }
         assertThat(decoded(Flac.mono(new MonoPcm(samples)), frames)).isEqualTo(samples);
+    }
+
+    /** RFC 9639, section 8.2: the last 16 bytes of STREAMINFO, which begins at byte 8, are the MD5 of the samples. */
+    @Test
+    void theHeadTellsTheDigestOfWhatIsReadBack() throws Exception {
+        var samples = new short[10_000];
+        for (int i = 0; i < samples.length; i++) {
+            samples[i] = (short) (i * 7 % 5_000 - 2_500);
+        }
+        byte[] flac = Flac.mono(new MonoPcm(samples));
+        var read = ByteBuffer.allocate(2 * samples.length).order(ByteOrder.LITTLE_ENDIAN);
+        read.asShortBuffer().put(decoded(flac, samples.length));
+        assertThat(Arrays.copyOfRange(flac, 26, 42))
+                .isEqualTo(MessageDigest.getInstance("MD5").digest(read.array()));
     }
 
     private static short[] decoded(byte[] flac, int frames) throws IOException {

@@ -14,7 +14,6 @@ import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.release.play.Tape;
 import groundbass.signal.Sound;
-import groundbass.sound.mix.Mastering;
 import groundbass.sound.mix.Mix;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -40,16 +39,15 @@ final class AudioBench {
     public static void main(String[] args) throws Exception {
         var line = LineText.read(Files.readString(DEMO)).line();
         var groove = GrooveLibrary.suited(line);
-        double gain = Mastering.gain(line, groove);
         var twice = Performance.of(line, Playing.ONCE.times(ROUNDS));
         double once = Performance.of(line).seconds();
-        try (var tape = Tape.record(line, groove, 100, gain)) {
+        try (var tape = Tape.record(line, groove, 100)) {
             double seconds = mix(tape).frames() / 44_100.0;
             var hearing = Hearing.of(mix(tape));
             var ms = Timing.medians(
                     1,
                     () -> quietly(() -> {
-                        Tape.record(line, groove, 100, gain).close();
+                        Tape.record(line, groove, 100).close();
                         return line;
                     }),
                     () -> read(mix(tape)),

@@ -10,7 +10,7 @@ import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.score.Line;
 import groundbass.signal.Sound;
-import groundbass.sound.mix.BackingTrack;
+import groundbass.sound.mix.Balance;
 import groundbass.sound.mix.BarSounds;
 import groundbass.sound.mix.Mastering;
 import groundbass.sound.mix.Mix;
@@ -49,7 +49,8 @@ final class SoundBench {
         double drums = processor(() -> rendered(performance, band, EnumSet.of(Stem.DRUMS)));
         double chords = processor(() -> rendered(performance, band, EnumSet.of(Stem.CHORDS)));
         double loop = processor(() -> bareLoop((int) (seconds * RATE)));
-        double mastering = processor(() -> Mastering.gain(performance.line(), band.groove()));
+        var once = Performance.of(performance.line());
+        double mastering = processor(() -> mastered(once, band));
         print("%.0f s of sound, times real time in processor time of one core", seconds);
         print("  four stems mixed     %7.0f   aim 150, then 300", seconds / mix);
         print("  bass                 %7.0f", seconds / bass);
@@ -94,13 +95,19 @@ final class SoundBench {
     }
 
     private static Object rendered(Performance performance, Band band, EnumSet<Stem> stems) {
-        Sound sound = BackingTrack.of(performance, BarSounds.of(performance, band), new Mix(stems, true));
+        var mix = new Mix(stems, true);
+        Sound sound = Mastering.track(performance, BarSounds.of(performance, band), mix, Balance.EVEN);
         var block = new float[sound.channels()][BLOCK];
         float sum = 0;
         for (int count = sound.read(block); count > 0; count = sound.read(block)) {
             sum += block[0][0];
         }
         return sum;
+    }
+
+    private static Object mastered(Performance once, Band band) {
+        var sounds = BarSounds.of(once, Band.of(once, band.groove()));
+        return Mastering.mastered(once, sounds, Mix.FULL, Mastering.balance(once, sounds));
     }
 
     /** Karplus and Strong 1983: a delay, the mean of two samples; nothing else. */

@@ -8,6 +8,8 @@ import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.score.Line;
 import groundbass.sound.mix.BackingTrack;
+import groundbass.sound.mix.Balance;
+import groundbass.sound.mix.BarSounds;
 import groundbass.sound.mix.Mix;
 import java.util.ArrayList;
 import java.util.Random;
@@ -40,7 +42,7 @@ class BarFinderTest {
         var random = new Random(seed);
         var tempos = random.ints(BARS, 93, 100).toArray();
         var played = Performance.of(line(tempos), Playing.ONCE);
-        var recording = BackingTrack.raw(played, Band.of(played), Mix.FULL);
+        var recording = new BackingTrack(played, BarSounds.of(played, Band.of(played)), Mix.FULL, Balance.EVEN);
         var asWritten = Performance.of(line(96), Playing.ONCE);
         var found = BarFinder.find(Hearing.of(recording), asWritten, Band.of(asWritten));
         var expected = new ArrayList<Double>();

@@ -187,6 +187,49 @@ class MusicXmlFileTest {
         assertThat(ask(text, "//harmony[2]/offset * 4 div //divisions")).isEqualTo("4");
     }
 
+    @Test
+    void aChordHasRootKindTextAndBass() {
+        String text = "bar 1 over F#m7b5/Bb, N.C. at 3\n1-4 E0\n";
+        assertThat(ask(text, "//harmony[1]/root/root-step")).isEqualTo("F");
+        assertThat(ask(text, "//harmony[1]/root/root-alter")).isEqualTo("1");
+        assertThat(ask(text, "//harmony[1]/kind")).isEqualTo("half-diminished");
+        assertThat(ask(text, "//harmony[1]/kind/@text")).isEqualTo("m7b5");
+        assertThat(ask(text, "//harmony[1]/bass/bass-step")).isEqualTo("B");
+        assertThat(ask(text, "//harmony[1]/bass/bass-alter")).isEqualTo("-1");
+        assertThat(ask(text, "//harmony[2]/kind")).isEqualTo("none");
+        assertThat(ask(text, "//harmony[2]/kind/@text")).isEqualTo("N.C.");
+    }
+
+    @Test
+    void loudnessHairpinsAndSectionsAreDirections() {
+        String text = "section A\nbar 1\n1-2 E0 p cresc\n3-4 E3 f\nsection Out\nbar 2\n1-4 E0\n";
+        assertThat(ask(text, "name(//dynamics[1]/*)")).isEqualTo("p");
+        assertThat(ask(text, "//wedge[1]/@type")).isEqualTo("crescendo");
+        assertThat(ask(text, "count(//wedge[@type='stop'])")).isEqualTo("1");
+        assertThat(ask(text, MEASURE + "[1]//rehearsal")).isEqualTo("A");
+        assertThat(ask(text, MEASURE + "[1]//rehearsal/@enclosure")).isEqualTo("square");
+        assertThat(ask(text, MEASURE + "[2]//rehearsal/@enclosure")).isEqualTo("none");
+    }
+
+    @Test
+    void aTempoThatFellHasArrivedInTheNextBar() {
+        String text = "tempo 100\nslowing to 60\nbar 1\n1-4 E0\nbar 2\n1-4 E0\n";
+        assertThat(ask(text, MEASURE + "[1]//words")).isEqualTo("slowing to 60");
+        assertThat(ask(text, MEASURE + "[2]/sound/@tempo")).isEqualTo("60");
+    }
+
+    @Test
+    void keysAreSignaturesWithTheirModes() {
+        String text = "key A dorian\nbar 1\n1-4 E0\nkey Eb major\nbar 2\n1-4 E0\n";
+        assertThat(ask(text, MEASURE + "[1]//key[1]/fifths")).isEqualTo("1");
+        assertThat(ask(text, MEASURE + "[1]//key[1]/mode")).isEqualTo("dorian");
+        assertThat(ask(text, MEASURE + "[2]//key[1]/fifths")).isEqualTo("-3");
+        assertThat(ask(text, MEASURE + "[1]/barline[@location='right']/bar-style"))
+                .isEqualTo("light-light");
+        assertThat(ask(text, MEASURE + "[2]/barline[@location='right']/bar-style"))
+                .isEqualTo("light-heavy");
+    }
+
     /** All that the score can hold and the format cannot: octaves beyond its own, numbers of slurs beyond sixteen. */
     @Test
     void whatTheFormatCannotHoldIsBent() {

@@ -159,6 +159,7 @@ class StoreCareTest {
         lookThrough();
         assertThat(broken.of(educator)).isNotEmpty().noneMatch(BrokenFiles.BrokenFile::lost);
         care.mend();
+        care.mend(); // a release has more files than are mended at once
         for (var sha256 : files) {
             assertThat(blobs.verify(sha256)).as(sha256.hex()).isPresent();
         }

@@ -70,6 +70,11 @@ public final class Browser implements AutoCloseable {
         return reader.newPage();
     }
 
+    /** Ends all its readers, with every page of theirs and the processes that draw them. */
+    public void closePages() {
+        List.copyOf(chromium.contexts()).forEach(BrowserContext::close);
+    }
+
     /** What the accessibility checker finds wrong with the page as it stands, a line each. */
     public static List<String> barriers(Page page) {
         return new AxeBuilder(page)

@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -37,6 +38,11 @@ class LooksTest {
                         new GeneralPages(pages, () -> SiteSettings.USUAL),
                         new AssetFiles(new Assets()),
                         new TrialPage(pages)::addTo));
+    }
+
+    @AfterEach
+    void closePages() {
+        browser.closePages();
     }
 
     @AfterAll

@@ -6,6 +6,9 @@ import groundbass.release.play.PlayManifest.Segment;
 import groundbass.release.play.PlayManifest.StemFile;
 import groundbass.release.play.PlayManifest.Tempo;
 import groundbass.signal.SampleRate;
+import groundbass.sound.mix.Balance;
+import groundbass.sound.mix.BarSound;
+import groundbass.sound.mix.PreRoll;
 import groundbass.sound.mix.Stem;
 import groundbass.store.Blob;
 import groundbass.store.Blobs;
@@ -21,6 +24,7 @@ public final class LineStems {
 
     private final String name;
     private final Tape tape;
+    private final Balance levels;
 
     /** What was written: a part of the manifest, and the kept files by name. */
     public record Written(Tempo tempo, Map<String, Blob> files) {}
@@ -31,6 +35,7 @@ public final class LineStems {
     private LineStems(String name, Tape tape) {
         this.name = name;
         this.tape = tape;
+        this.levels = tape.loose();
     }
 
     /** @param name the line's name among the release's files */
@@ -47,12 +52,20 @@ public final class LineStems {
         var segments = new ArrayList<Segment>();
         var blob = blobs.put(out -> {
             var writer = new StemWriter(out);
-            segments.add(writer.write(stem == Stem.CLICK ? tape.countInPcm() : MonoPcm.NOTHING, 0));
+            segments.add(writer.write(stem == Stem.CLICK ? countIn() : MonoPcm.NOTHING, 0));
             for (int bar = 0; bar < tape.bars(); bar++) {
-                segments.add(writer.write(tape.pcm(stem, bar), tape.lead(bar)));
+                segments.add(writer.write(pcm(tape.bar(stem, bar), levels.of(stem)), tape.lead(bar)));
             }
         });
         return new Stored(blob, segments.get(0), List.copyOf(segments.subList(1, segments.size())));
+    }
+
+    private MonoPcm countIn() {
+        return pcm(tape.countIn(), levels.countIn());
+    }
+
+    private static MonoPcm pcm(BarSound sound, double gain) {
+        return MonoPcm.of(sound.samples(), gain);
     }
 
     private Tempo tempo(Map<Stem, Stored> stored) {
@@ -67,7 +80,8 @@ public final class LineStems {
                 fileName(Stem.CLICK),
                 click.offset(),
                 click.bytes(),
-                click.frames());
+                click.frames(),
+                RATE.at(PreRoll.SECONDS));
         var files = new LinkedHashMap<String, StemFile>();
         stored.forEach((stem, where) -> files.put(stem.word(), new StemFile(fileName(stem), stem.pan(), where.bars())));
         return new Tempo(

@@ -11,12 +11,21 @@ import java.util.Map;
  * @param form grows by one when a page that knows this form could misread it
  * @param line the line's name among the release's files: {@code line}, {@code exercise-1}
  * @param rate frames a second
+ * @param headroom decibels by which the stems lie under what is to be heard: a player turns them up by it, and rounds off
+ *     what then stands out where they meet
  * @param stems their names, in the order in which they are shown
  * @param tempos slowest first
  * @param tracks recordings of the educator's own, which belong to the main line
  */
 public record PlayManifest(
-        int form, String line, String title, int rate, List<String> stems, List<Tempo> tempos, List<OwnTrack> tracks) {
+        int form,
+        String line,
+        String title,
+        int rate,
+        double headroom,
+        List<String> stems,
+        List<Tempo> tempos,
+        List<OwnTrack> tracks) {
     public static final int FORM = 1;
 
     /** A time inside a bar, in whole notes from its first count: {@code 3/8}. */
@@ -46,8 +55,10 @@ public record PlayManifest(
      *
      * @param frames how long it takes; a pickup begins before its end
      * @param soundFrames how many frames its sound has
+     * @param quietFrames how long a player waits before it, so that nothing that wakes up late swallows the first click
      */
-    public record CountIn(long frames, List<Beat> beats, String url, long offset, long bytes, long soundFrames) {}
+    public record CountIn(
+            long frames, List<Beat> beats, String url, long offset, long bytes, long soundFrames, long quietFrames) {}
 
     /** @param accent whether it is the first of a bar */
     public record Beat(long frame, boolean accent) {}

@@ -1,6 +1,5 @@
 package groundbass.release.play;
 
-import groundbass.audio.MonoPcm;
 import groundbass.groove.Band;
 import groundbass.groove.Groove;
 import groundbass.identity.Sha256;
@@ -8,10 +7,13 @@ import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.performance.TimedBar;
 import groundbass.score.Line;
-import groundbass.sound.mix.BackingTrack;
+import groundbass.signal.Sound;
+import groundbass.sound.mix.Balance;
 import groundbass.sound.mix.BarSound;
 import groundbass.sound.mix.BarSounds;
+import groundbass.sound.mix.Mastering;
 import groundbass.sound.mix.Mix;
+import groundbass.sound.mix.PreRoll;
 import groundbass.sound.mix.Stem;
 import groundbass.sound.mix.StemBars;
 import java.io.IOException;
@@ -25,10 +27,11 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
- * One line at one tempo, rendered once: every bar of every stem as 16-bit samples in a scratch file, equal bars once. The
- * page's stems and all mixes are made from it, so that they are the same to the sample. Thread-safe once recorded.
+ * One line at one tempo, rendered once: every bar of every stem in a scratch file, equal bars once. The page's stems and
+ * all mixes are made from it, so that they differ in their levels alone. Thread-safe once recorded.
  */
 public final class Tape implements StemBars, AutoCloseable {
     private final Performance performance;
@@ -38,11 +41,15 @@ public final class Tape implements StemBars, AutoCloseable {
     private final Map<Stem, List<Place>> bars = new EnumMap<>(Stem.class);
     private final List<Integer> leads = new ArrayList<>();
     private Place countIn = Place.NOWHERE;
+    private final Map<Mixed, Balance> levels = new ConcurrentHashMap<>();
+    private Balance balance = Balance.EVEN;
     private long size;
 
     private record Place(long offset, int bytes) {
         static final Place NOWHERE = new Place(0, 0);
     }
+
+    private record Mixed(Mix mix, int rounds) {}
 
     private record Key(int bar, int pass) {
         static Key of(TimedBar bar) {
@@ -58,12 +65,11 @@ public final class Tape implements StemBars, AutoCloseable {
                 path, StandardOpenOption.READ, StandardOpenOption.WRITE, StandardOpenOption.DELETE_ON_CLOSE);
     }
 
-    /** @param gain what every stem is multiplied by */
-    public static Tape record(Line line, Groove groove, int percent, double gain) throws IOException {
+    public static Tape record(Line line, Groove groove, int percent) throws IOException {
         var performance = Performance.of(line, Playing.at(percent));
         var tape = new Tape(performance, Band.of(performance, groove));
         try {
-            tape.record(gain);
+            tape.record();
             return tape;
         } catch (IOException | RuntimeException e) {
             tape.close();
@@ -71,26 +77,27 @@ public final class Tape implements StemBars, AutoCloseable {
         }
     }
 
-    private void record(double gain) throws IOException {
+    private void record() throws IOException {
         var sounds = BarSounds.of(performance, band);
-        countIn = keep(sounds.countIn(), gain);
-        for (var stem : Stem.values()) {
-            var places = new ArrayList<Place>();
-            for (int bar = 0; bar < performance.bars().size(); bar++) {
-                places.add(keep(sounds.bar(stem, bar), gain));
-            }
-            bars.put(stem, List.copyOf(places));
-        }
+        countIn = keep(sounds.countIn());
         for (int bar = 0; bar < performance.bars().size(); bar++) {
             leads.add(sounds.lead(bar));
         }
+        for (var stem : Stem.values()) {
+            var places = new ArrayList<Place>();
+            for (int bar = 0; bar < performance.bars().size(); bar++) {
+                places.add(keep(sounds.bar(stem, bar)));
+            }
+            bars.put(stem, List.copyOf(places));
+        }
+        balance = Mastering.balance(performance, this);
     }
 
-    private Place keep(BarSound sound, double gain) throws IOException {
+    private Place keep(BarSound sound) throws IOException {
         if (sound.isNothing()) {
             return Place.NOWHERE;
         }
-        byte[] bytes = MonoPcm.of(sound.samples(), gain).bytes();
+        byte[] bytes = bytes(sound.samples());
         var digest = Sha256.of(bytes);
         if (!known.containsKey(digest)) {
             known.put(digest, new Place(size, bytes.length));
@@ -114,15 +121,13 @@ public final class Tape implements StemBars, AutoCloseable {
         return performance.bars().size();
     }
 
-    MonoPcm pcm(Stem stem, int bar) {
-        return read(bars.get(stem).get(bar));
+    private static byte[] bytes(float[] samples) {
+        var bytes = ByteBuffer.allocate(samples.length * Float.BYTES);
+        bytes.asFloatBuffer().put(samples);
+        return bytes.array();
     }
 
-    MonoPcm countInPcm() {
-        return read(countIn);
-    }
-
-    private MonoPcm read(Place place) {
+    private BarSound read(Place place) {
         var buffer = ByteBuffer.allocate(place.bytes());
         try {
             while (buffer.hasRemaining() && file.read(buffer, place.offset() + buffer.position()) >= 0) {
@@ -131,17 +136,19 @@ public final class Tape implements StemBars, AutoCloseable {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        return MonoPcm.of(buffer.array());
+        var samples = new float[place.bytes() / Float.BYTES];
+        buffer.flip().asFloatBuffer().get(samples);
+        return new BarSound(samples);
     }
 
     @Override
     public BarSound bar(Stem stem, int bar) {
-        return new BarSound(pcm(stem, bar).toFloats());
+        return read(bars.get(stem).get(bar));
     }
 
     @Override
     public BarSound countIn() {
-        return new BarSound(countInPcm().toFloats());
+        return read(countIn);
     }
 
     @Override
@@ -149,16 +156,32 @@ public final class Tape implements StemBars, AutoCloseable {
         return leads.get(bar);
     }
 
-    /** The line played several times over, the count-in once. */
-    public BackingTrack mix(Mix mix, int rounds) {
+    /** For stems that the page lays together: {@link Mastering#loose}. */
+    Balance loose() {
+        return Mastering.loose(performance, this, balance);
+    }
+
+    /**
+     * A mix as it is to be heard, the line played several times over; before a count-in, which comes once, there is a
+     * {@link PreRoll}.
+     */
+    public Sound mix(Mix mix, int rounds) {
         var playing = Playing.at(performance.playing().percent()).times(rounds);
         var all = Performance.of(performance.line(), playing);
+        var sounds = inOrder(order(all));
+        var mastered =
+                levels.computeIfAbsent(new Mixed(mix, rounds), any -> Mastering.mastered(all, sounds, mix, balance));
+        var track = Mastering.track(all, sounds, mix, mastered);
+        return mix.countIn() ? PreRoll.before(track) : track;
+    }
+
+    /** Which bar of the tape each bar of this performance is. */
+    private List<Integer> order(Performance all) {
         var first = new HashMap<Key, Integer>();
         for (int bar = 0; bar < bars(); bar++) {
             first.put(Key.of(performance.bars().get(bar)), bar);
         }
-        var order = all.bars().stream().map(bar -> first.get(Key.of(bar))).toList();
-        return BackingTrack.of(all, inOrder(order), mix);
+        return all.bars().stream().map(bar -> first.get(Key.of(bar))).toList();
     }
 
     private StemBars inOrder(List<Integer> order) {

@@ -8,11 +8,19 @@ import groundbass.sound.unit.OneShotSampler.Shot;
 import groundbass.sound.unit.Unit;
 import java.util.List;
 
-/** The metronome: short bursts, the first beat higher and louder. */
+/**
+ * The metronome: short tones, the first beat higher and louder. They keep their level until they end, so that they are
+ * heard without a peak that stands out of the music.
+ */
 public final class ClickPart {
     private static final double FIRST_HERTZ = 1_760;
     private static final double OTHER_HERTZ = 1_320;
-    private static final double SECONDS = 0.04;
+    private static final double SECONDS = 0.036;
+    private static final double RISE_SECONDS = 0.002;
+    private static final double FALL_SECONDS = 0.014;
+
+    /** How much of the octave sounds along. */
+    private static final double OCTAVE = 0.35;
 
     private ClickPart() {}
 
@@ -38,7 +46,18 @@ public final class ClickPart {
 
     private static float[] burst(SampleRate rate, double hertz) {
         var samples = new float[(int) rate.at(SECONDS)];
-        new Membrane(rate, hertz, hertz, 1, SECONDS, 1).render(samples, 0, samples.length);
+        for (int i = 0; i < samples.length; i++) {
+            double phase = rate.radians(hertz) * i;
+            double wave = StrictMath.sin(phase) + OCTAVE * StrictMath.sin(2 * phase);
+            double level = slope(i / (RISE_SECONDS * rate.hertz()))
+                    * slope((samples.length - i) / (FALL_SECONDS * rate.hertz()));
+            samples[i] = (float) (level * wave);
+        }
         return samples;
+    }
+
+    /** From 0 to 1 along half a cosine, and 1 from there on. */
+    private static double slope(double share) {
+        return share >= 1 ? 1 : 0.5 - 0.5 * StrictMath.cos(Math.PI * share);
     }
 }

@@ -33,11 +33,11 @@ final class DrumSounds {
         return switch (piece) {
             case KICK -> kick();
             case SNARE -> snare();
-            case RIM -> List.of(skin(1_750, 1_620, 0.02, 0.05, 0.6), skin(480, 430, 0.02, 0.06, 0.35), stick(0.7));
+            case RIM -> List.of(skin(1_750, 1_620, 0.02, 0.09, 0.6), skin(480, 430, 0.02, 0.12, 0.4), stick(0.4));
             case CLAP -> clap();
-            case HAT -> hat(0.11, 1);
+            case HAT -> hat(0.26, 1);
             case OPEN -> hat(1.1, 0.8);
-            case PEDAL -> List.of(plates(40, 2_500, 11_000, 0, 0.09, 0, 0.5), hiss(9, 3_000, 9_000, 0.003, 0.05, 0.5));
+            case PEDAL -> List.of(plates(40, 2_500, 11_000, 0, 0.22, 0, 0.5), hiss(9, 3_000, 9_000, 0.003, 0.14, 0.4));
             case RIDE ->
                 List.of(
                         plates(110, 480, 13_000, 1, 3.2, 0.01, 0.45),
@@ -66,20 +66,20 @@ final class DrumSounds {
 
     private List<Unit> kick() {
         return List.of(
-                skin(165, 49, 0.1, 0.42, 1),
-                skin(240, 96, 0.05, 0.12, 0.35),
-                hiss(1, 1_200, 5_000 * bright, 0, 0.012, 0.9),
+                skin(150, 49, 0.1, 0.55, 1),
+                skin(240, 96, 0.05, 0.16, 0.3),
+                hiss(1, 1_200, 5_000 * bright, 0, 0.02, 0.45),
                 hiss(17, 200, 1_200, 0, 0.04, 0.4));
     }
 
     private List<Unit> snare() {
         return List.of(
-                skin(240, 188, 0.04, 0.2, 0.45),
-                skin(240 * SECOND_MODE, 188 * SECOND_MODE, 0.04, 0.13, 0.25),
-                skin(240 * THIRD_MODE, 188 * THIRD_MODE, 0.04, 0.09, 0.12),
-                hiss(2, 1_800, 9_500 * bright, 0, 0.22, 1.1),
-                hiss(18, 600, 4_500 * bright, 0, 0.07, 0.9),
-                hiss(19, 4_000, 12_000, 0.006, 0.34, 0.25));
+                skin(225, 188, 0.04, 0.34, 0.6),
+                skin(225 * SECOND_MODE, 188 * SECOND_MODE, 0.04, 0.24, 0.35),
+                skin(225 * THIRD_MODE, 188 * THIRD_MODE, 0.04, 0.15, 0.15),
+                hiss(2, 1_500, 8_500 * bright, 0.002, 0.36, 0.6),
+                hiss(18, 500, 4_000 * bright, 0, 0.16, 0.55),
+                hiss(19, 4_000, 12_000, 0.006, 0.4, 0.12));
     }
 
     /** Several hands that do not quite meet, and the room. */
@@ -95,8 +95,8 @@ final class DrumSounds {
         return List.of(
                 plates(70, 3_200, 15_500, 1.5, t60, 0, level * 0.75),
                 plates(12, 900, 3_200, 0, t60 * 0.5, 0, level * 0.12),
-                hiss(7, 7_000, 15_000, 0, t60 * 0.6, level * 0.5),
-                hiss(21, 3_000, 9_000 * bright, 0, 0.012, 0.5));
+                hiss(7, 5_000, 15_000, 0.001, t60 * 0.8, level * 0.7),
+                hiss(21, 3_000, 9_000 * bright, 0, 0.02, 0.25));
     }
 
     private List<Unit> tom(double hertz) {

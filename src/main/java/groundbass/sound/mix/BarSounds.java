@@ -22,9 +22,6 @@ public final class BarSounds implements StemBars {
     private static final double SILENT_SECONDS = 0.1;
 
     private static final double LONGEST_TAIL_SECONDS = 12;
-    /** So that the band can stand at the loudness of {@link Mastering} (set by trial). */
-    private static final float HIGHEST_DRUM = 0.55f;
-
     private static final double FADE_SECONDS = 0.5;
 
     private final List<Excerpt> bars;
@@ -68,7 +65,7 @@ public final class BarSounds implements StemBars {
         var samples = trimmed(rendered(unit, over));
         scale(samples, (float) stem.level());
         if (stem == Stem.DRUMS) {
-            Compressor.press(RATE, samples, HIGHEST_DRUM);
+            DrumBus.press(RATE, samples);
         }
         return new BarSound(samples);
     }

@@ -1,5 +1,7 @@
 package groundbass.sound.mix;
 
+import groundbass.performance.Performance;
+import groundbass.signal.SampleRate;
 import groundbass.sound.unit.Unit;
 import java.util.ArrayList;
 import java.util.Iterator;
@@ -33,6 +35,17 @@ final class BarsInARow implements Unit {
     /** @param bars by frame */
     BarsInARow(List<Laid> bars) {
         this.bars = List.copyOf(bars);
+    }
+
+    /** One stem of a performance. */
+    static BarsInARow of(Performance performance, StemBars sounds, Stem stem) {
+        var laid = new ArrayList<Laid>();
+        for (int i = 0; i < performance.bars().size(); i++) {
+            int bar = i;
+            double start = performance.seconds(performance.bars().get(bar).start());
+            laid.add(new Laid(SampleRate.CD.at(start) - sounds.lead(bar), () -> sounds.bar(stem, bar)));
+        }
+        return new BarsInARow(laid);
     }
 
     @Override

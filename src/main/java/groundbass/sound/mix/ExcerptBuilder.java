@@ -47,7 +47,7 @@ final class ExcerptBuilder {
                 shifted(note.when(), shift),
                 note.attack(),
                 note.pitch(),
-                note.velocity(),
+                note.force(),
                 note.curve(),
                 note.grace());
     }

@@ -26,4 +26,8 @@ public record Mix(Set<Stem> stems, boolean countIn) {
     public boolean has(Stem stem) {
         return stems.contains(stem);
     }
+
+    Mix withoutCountIn() {
+        return new Mix(stems, false);
+    }
 }

@@ -22,7 +22,7 @@ final class Strokes {
     /** Of a period: a thumb is no wider than that. */
     private static final double LONGEST_CONTACT = 0.15;
 
-    private static final int NORMAL_VELOCITY = 96;
+    private static final int NORMAL_FORCE = 96;
 
     /** Places from the bridge at which a string rattles: fret 20 of an open string and two below it. */
     private static final double[] FRETS = {0.315, 0.42, 0.56};
@@ -39,7 +39,7 @@ final class Strokes {
     private static final double[] DAMPED = {0.57, 0.79};
 
     private static final double DAMPING = 0.3;
-    private static final double TOUCH_SECONDS = 0.12;
+    private static final double TOUCH_SECONDS = 0.2;
     private static final double TOUCH = 0.25;
 
     private final SampleRate rate;
@@ -99,7 +99,7 @@ final class Strokes {
         double level = level(note);
         double bright = excitation.brightness() * Math.min(1.2, 0.5 + 0.5 * level);
         double period = rate.hertz() / hertz;
-        double place = excitation.place().of(ratio(note));
+        double place = place(note, excitation);
         if (excitation.pull() != 0 || excitation.strike() != 0) {
             double contact = Math.min(rate.hertz() * CONTACT_SECONDS, LONGEST_CONTACT * period);
             var shape =
@@ -117,7 +117,7 @@ final class Strokes {
 
     /** The square of how hard it is played (common practice, no source). */
     private static double level(TimedNote note) {
-        double share = note.velocity() / (double) NORMAL_VELOCITY;
+        double share = note.force() / (double) NORMAL_FORCE;
         return share * share;
     }
 
@@ -168,11 +168,21 @@ final class Strokes {
         return frets;
     }
 
+    /** A harmonic is struck where the wanted partial swings widest, the nearer to the bridge the higher it is. */
+    private double place(TimedNote note, Excitation excitation) {
+        double own = excitation.place().of(ratio(note));
+        return harmonic(note).isPresent() ? Math.min(own, 0.5 / partial(note)) : own;
+    }
+
+    private long partial(TimedNote note) {
+        return Math.round(StrictMath.pow(2, (note.pitch() - stopped(note)) / 12.0));
+    }
+
     /** A finger touches the string where the wanted partials stand still. */
     private Contact node(TimedNote note, Harmonic harmonic) {
         int fret = ((Fretted) note.note().place()).fret();
         int above = harmonic.touchedFret().isPresent() ? harmonic.touchedFret().getAsInt() - fret : fret;
-        long partial = Math.round(StrictMath.pow(2, (note.pitch() - stopped(note)) / 12.0));
+        long partial = partial(note);
         double touched = StrictMath.pow(2, -above / 12.0);
         double node = Math.rint(touched * partial) / partial;
         return Contact.finger(node * openPeriod * ratio(note), TOUCH, rate.at(TOUCH_SECONDS));

@@ -38,6 +38,8 @@ final class Kept {
     static final List<String> TABLES_OF_LESSONS = List.of(
             "setting",
             "series",
+            "series_rhythm",
+            "series_break",
             "episode",
             "draft",
             "revision",

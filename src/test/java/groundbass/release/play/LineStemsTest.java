@@ -10,6 +10,7 @@ import groundbass.performance.Playing;
 import groundbass.release.play.PlayManifest.Segment;
 import groundbass.score.Line;
 import groundbass.signal.Sound;
+import groundbass.sound.mix.BackingTrack;
 import groundbass.sound.mix.Mix;
 import groundbass.sound.mix.Stem;
 import groundbass.store.BlobFolder;
@@ -49,8 +50,6 @@ class LineStemsTest {
             2-4  rest
             """).line();
 
-    private static final double GAIN = 0.5;
-
     private Blobs blobs;
     private Tape tape;
     private LineStems.Written written;
@@ -63,7 +62,7 @@ class LineStemsTest {
     @BeforeEach
     void write(@TempDir Path folder) throws IOException {
         blobs = new BlobFolder(folder, SettableClock.at("2026-03-02T09:00:00Z"));
-        tape = Tape.record(LINE, GrooveLibrary.suited(LINE), 90, GAIN);
+        tape = Tape.record(LINE, GrooveLibrary.suited(LINE), 90);
         written = LineStems.write("line", tape, blobs);
     }
 
@@ -78,7 +77,7 @@ class LineStemsTest {
                 add(laid, decoded(bytes, segment), written.tempo().bars().get(i).startFrame() - segment.lead());
             }
             var mix = new Mix(EnumSet.of(stem), false);
-            float[] heard = left(tape.mix(mix, 1), (int) written.tempo().endFrame());
+            float[] heard = left(page(mix), (int) written.tempo().endFrame());
             double share = Math.cos((file.pan() + 1) * Math.PI / 4); // equal power, as Web Audio pans a mono source
             for (int i = 0; i < heard.length; i++) {
                 laid[i] *= (float) share;
@@ -93,12 +92,12 @@ class LineStemsTest {
         int end = (int) written.tempo().endFrame();
         var sum = new float[end];
         for (var stem : List.of(Stem.BASS, Stem.DRUMS, Stem.CHORDS)) {
-            float[] one = left(tape.mix(new Mix(EnumSet.of(stem), false), 1), end);
+            float[] one = left(page(new Mix(EnumSet.of(stem), false)), end);
             for (int i = 0; i < end; i++) {
                 sum[i] += one[i];
             }
         }
-        float[] mix = left(tape.mix(new Mix(Mix.FULL.stems(), false), 1), end);
+        float[] mix = left(page(new Mix(Mix.FULL.stems(), false)), end);
         assertThat(farthest(mix, sum)).isLessThan(1e-4f);
     }
 
@@ -113,6 +112,7 @@ class LineStemsTest {
         assertThat(tempo.bpm()).isEqualTo(126);
         assertThat(tempo.countIn().frames()).isEqualTo(Math.round(bar));
         assertThat(tempo.countIn().beats()).hasSize(4);
+        assertThat(tempo.countIn().quietFrames()).isEqualTo(17_640); // 0.4 s (rule: pre-roll)
         for (int i = 0; i < 4; i++) {
             assertThat(tempo.bars().get(i).startFrame()).isEqualTo(Math.round(bar * (i + 1)));
         }
@@ -154,7 +154,7 @@ class LineStemsTest {
                 bar 2
                 1-4  A5 slide
                 """).line();
-        try (var other = Tape.record(line, GrooveLibrary.suited(line), 100, 1)) {
+        try (var other = Tape.record(line, GrooveLibrary.suited(line), 100)) {
             assertThat(peak(other.bar(Stem.BASS, 1).samples(), 0, 22_050)).isPositive();
         }
     }
@@ -170,8 +170,13 @@ class LineStemsTest {
     @Test
     void theManifestSurvivesItsJson() {
         var manifest =
-                new PlayManifest(1, "line", "Line", 44_100, List.of("bass"), List.of(written.tempo()), List.of());
+                new PlayManifest(1, "line", "Line", 44_100, 4, List.of("bass"), List.of(written.tempo()), List.of());
         assertThat(PlayJson.read(PlayJson.write(manifest))).isEqualTo(manifest);
+    }
+
+    /** At the levels of the page. */
+    private BackingTrack page(Mix mix) {
+        return new BackingTrack(tape.performance(), tape, mix, tape.loose());
     }
 
     private static void add(float[] laid, float[] samples, long at) {

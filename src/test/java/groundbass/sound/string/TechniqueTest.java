@@ -19,6 +19,7 @@ import groundbass.score.Technique;
 import groundbass.sound.Measure;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -184,6 +185,31 @@ class TechniqueTest {
         }
         assertThat(Measure.cents(Measure.hertz(samples, RATE / 2, open * partial), open * partial))
                 .isCloseTo(0, within(2.0));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1, 97.9989, 5e-5", "2, 73.4162, 8e-5", "3, 55, 1.2e-4", "4, 41.2034, 2e-4"})
+    void theWantedPartialOfANaturalHarmonicIsTheLoudest(int string, double open, double stiffness) {
+        // rule: harmonic-purity, string-stiffness; the nodes of a string divide it into equal parts (physics)
+        var partials = Map.of(3, 6, 4, 5, 5, 4, 7, 3, 9, 5, 12, 2);
+        partials.forEach((fret, wanted) -> {
+            var touched = note(f(0, 1), f(1, 1), Place.of(string, fret), Technique.FINGER)
+                    .withOrnaments(Ornaments.NONE.with(Harmonic.NATURAL));
+            float[] samples = play(touched);
+            double sounding = heard(samples, open, stiffness, wanted);
+            for (int k = 1; k <= 14; k++) {
+                if (k != wanted) {
+                    assertThat(20 * Math.log10(sounding / heard(samples, open, stiffness, k)))
+                            .as("fret %d, partial %d", fret, k)
+                            .isGreaterThan(6);
+                }
+            }
+        });
+    }
+
+    private static double heard(float[] samples, double open, double stiffness, int partial) {
+        double hertz = partial * open * Math.sqrt(1 + stiffness * partial * partial);
+        return Measure.partial(samples, RATE / 4, hertz);
     }
 
     @Test

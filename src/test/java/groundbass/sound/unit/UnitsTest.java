@@ -8,10 +8,8 @@ import groundbass.sound.Measure;
 import groundbass.sound.drum.Membrane;
 import groundbass.sound.keys.SineTable;
 import groundbass.sound.keys.SoftTone;
-import groundbass.sound.mix.Limiter;
 import groundbass.sound.string.Amplifier;
 import groundbass.sound.string.LoopFilter;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -88,29 +86,6 @@ class UnitsTest {
         assertThat(out[10_000]).isLessThan(0.001f);
         var free = new OneShotSampler(RATE, List.of(OneShotSampler.Shot.of(100, steady, 0.5)));
         assertThat(render(free, 20_000, 1)[10_000]).isEqualTo(0.5f);
-    }
-
-    @Test
-    void theLimiterKeepsTheCeilingAndLeavesQuietBlocksAlone() {
-        // -1 dBFS (rule: peak-limit)
-        var noise = new Noise(3);
-        var blocks = new ArrayList<float[]>();
-        for (int n = 0; n < 200; n++) {
-            var block = new float[64];
-            float level = n % 50 == 20 ? 4 : 0.5f;
-            for (int i = 0; i < block.length; i++) {
-                block[i] = level * noise.next();
-            }
-            blocks.add(block);
-        }
-        float untouched = blocks.get(5)[7];
-        var limiter = new Limiter();
-        for (int n = 0; n + 1 < blocks.size(); n++) {
-            float peak = Measure.peak(blocks.get(n));
-            limiter.limit(new float[][] {blocks.get(n)}, 64, peak, Measure.peak(blocks.get(n + 1)));
-            assertThat(Measure.peak(blocks.get(n))).as("block %d", n).isLessThanOrEqualTo(0.8913f);
-        }
-        assertThat(blocks.get(5)[7]).isEqualTo(untouched);
     }
 
     @Test

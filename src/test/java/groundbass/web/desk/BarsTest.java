@@ -7,44 +7,26 @@ import static org.assertj.core.api.Assertions.within;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
-import com.microsoft.playwright.options.Cookie;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.upload.Upload;
 import groundbass.document.BarMap;
 import groundbass.web.Browser;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 
 /** The page on which the bars of an own recording are set. */
 @Tag("browser")
 class BarsTest {
-    static Browser browser;
-    static Studio studio;
-    private final List<String> complaints = new ArrayList<>();
-
-    @BeforeAll
-    static void open() {
-        browser = Browser.open();
-        studio = new Studio();
-    }
-
-    @AfterAll
-    static void close() {
-        if (studio != null) {
-            studio.close();
-            browser.close();
-        }
-    }
+    @RegisterExtension
+    static final DeskVisit desk = new DeskVisit();
 
     @Test
     void barsAreTappedMovedHeardWithAClickAndKept() {
-        var episode = studio.episode("Tapped");
-        var upload = Sent.clicks(studio, episode);
+        var episode = desk.studio().episode("Tapped");
+        var upload = Sent.clicks(desk.studio(), episode);
         var page = page(episode, upload, 1280, ColorScheme.LIGHT);
         assertThat(part(page, "kept")).hasText("Proposed, not saved yet.");
         part(page, "rounds").fill("2");
@@ -85,13 +67,13 @@ class BarsTest {
         page.reload();
         assertThat(part(page, "kept")).hasText("These bars are saved.");
         assertThat(Browser.barriers(page)).isEmpty();
-        assertThat(complaints).isEmpty();
+        assertThat(desk.complaints()).isEmpty();
     }
 
     @Test
     void whatAnotherWindowSavedIsToldAndNothingIsLost() {
-        var episode = studio.episode("Two windows");
-        var upload = Sent.clicks(studio, episode);
+        var episode = desk.studio().episode("Two windows");
+        var upload = Sent.clicks(desk.studio(), episode);
         var one = page(episode, upload, 360, ColorScheme.DARK);
         var other = page(episode, upload, 1280, ColorScheme.LIGHT);
         part(other, "later").click();
@@ -124,8 +106,8 @@ class BarsTest {
     @Test
     @SuppressWarnings("unchecked")
     void clicksSoundExactlyWhereBarsBegin() {
-        var episode = studio.episode("Clicks");
-        var page = page(episode, Sent.clicks(studio, episode), 1280, ColorScheme.LIGHT);
+        var episode = desk.studio().episode("Clicks");
+        var page = page(episode, Sent.clicks(desk.studio(), episode), 1280, ColorScheme.LIGHT);
         var found = (List<Number>) page.evaluate("""
                 async () => {
                   const { Clicks } = await import('/assets/parts.js');
@@ -151,16 +133,8 @@ class BarsTest {
     }
 
     private Page page(Episode episode, Upload upload, int width, ColorScheme scheme) {
-        var page = browser.page(width, 900, scheme);
-        page.context()
-                .addCookies(List.of(new Cookie("session", studio.cookie.getValue()).setUrl(studio.site.address())));
-        page.onConsoleMessage(message -> {
-            if (message.type().equals("error")) {
-                complaints.add(message.text());
-            }
-        });
-        page.onPageError(complaints::add);
-        page.navigate(studio.site.address() + Sent.path(episode, upload));
+        var page = desk.signedIn(width, scheme);
+        page.navigate(desk.address() + Sent.path(episode, upload));
         part(page, "chosen")
                 .locator("option")
                 .first()
@@ -170,8 +144,9 @@ class BarsTest {
     }
 
     private static BarMap kept(Episode episode) {
-        return studio.writing
-                .draft(studio.site.educator(), episode.id())
+        return desk.studio()
+                .writing
+                .draft(desk.studio().site.educator(), episode.id())
                 .orElseThrow()
                 .document()
                 .backingTracks()

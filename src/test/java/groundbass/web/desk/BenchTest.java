@@ -8,19 +8,16 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Request;
 import com.microsoft.playwright.options.ColorScheme;
-import com.microsoft.playwright.options.Cookie;
 import com.microsoft.playwright.options.FilePayload;
 import groundbass.document.LineSource;
-import groundbass.web.Browser;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 
 /** Working a line out by ear: a recording that never leaves the browser. */
 @Tag("browser")
@@ -28,24 +25,10 @@ class BenchTest {
     private static final int RATE = 8000;
     private static final String LINE = "tempo 120\nbar 1\n1-4 A0\nbar 2\n1-4 A3\n";
 
-    static Browser browser;
-    static Studio studio;
+    @RegisterExtension
+    static final DeskVisit desk = new DeskVisit();
+
     private final List<Request> sent = new ArrayList<>();
-    private final List<String> complaints = new ArrayList<>();
-
-    @BeforeAll
-    static void open() {
-        browser = Browser.open();
-        studio = new Studio();
-    }
-
-    @AfterAll
-    static void close() {
-        if (studio != null) {
-            studio.close();
-            browser.close();
-        }
-    }
 
     @Test
     void aRecordingIsMarkedSlowedComparedAndWrittenOnFrom() {
@@ -75,7 +58,7 @@ class BenchTest {
         assertThat(page.getByLabel("Bar 2, count 1-4", new Page.GetByLabelOptions().setExact(true)))
                 .isFocused();
         assertThat(sent).isNotEmpty().allSatisfy(BenchTest::tellsNothingOfTheRecording);
-        assertThat(complaints).isEmpty();
+        assertThat(desk.complaints()).isEmpty();
     }
 
     /** Half as fast takes twice as long at the same pitch: a period of 110 Hz (ISO 16: A2) stays 1/110 s. */
@@ -163,7 +146,8 @@ class BenchTest {
 
     /** A request to this site whose body, in whatever form, is far too small for six seconds of sound. */
     private static void tellsNothingOfTheRecording(Request request) {
-        assertThat(request.url()).matches(url -> url.startsWith(studio.site.address()) || url.startsWith("blob:"));
+        assertThat(request.url())
+                .matches(url -> url.startsWith(desk.studio().site.address()) || url.startsWith("blob:"));
         byte[] body = request.postDataBuffer();
         assertThat(body == null ? 0 : body.length).as(request.url()).isLessThan(4_000);
     }
@@ -182,22 +166,15 @@ class BenchTest {
     }
 
     private Page bench() {
-        var episode = studio.episode("By ear");
-        var writing = studio.writing;
-        var draft = writing.draft(studio.site.educator(), episode.id()).orElseThrow();
+        var episode = desk.studio().episode("By ear");
+        var writing = desk.studio().writing;
+        var draft = writing.draft(desk.studio().site.educator(), episode.id()).orElseThrow();
         var document =
                 draft.document().edit().mainLine(new LineSource("", LINE)).done();
-        Studio.done(writing.saveDraft(studio.site.educator(), episode.id(), draft.version(), document));
-        var page = browser.page(1280, 900, ColorScheme.LIGHT);
-        page.context()
-                .addCookies(List.of(new Cookie("session", studio.cookie.getValue()).setUrl(studio.site.address())));
+        Studio.done(writing.saveDraft(desk.studio().site.educator(), episode.id(), draft.version(), document));
+        var page = desk.signedIn(1280, ColorScheme.LIGHT);
         page.onRequest(sent::add);
-        page.onConsoleMessage(message -> {
-            if (message.type().equals("error")) {
-                complaints.add(message.text());
-            }
-        });
-        page.navigate(studio.site.address() + "/desk/episodes/" + episode.id().value());
+        desk.editor(page, episode);
         page.locator("#bench > summary").click();
         page.locator("[data-bar-spot='1']").waitFor();
         return page;

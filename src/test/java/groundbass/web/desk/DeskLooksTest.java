@@ -7,19 +7,16 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
-import com.microsoft.playwright.options.Cookie;
 import com.microsoft.playwright.options.FilePayload;
 import groundbass.catalog.episode.Episode;
 import groundbass.web.Browser;
 import groundbass.web.desk.editor.TrackPagesTest;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -33,14 +30,15 @@ class DeskLooksTest {
     /** Milliseconds; a build takes seconds where nothing else runs. */
     private static final double TWO_MINUTES = 120_000;
 
-    static Browser browser;
-    static Studio studio;
-    static Episode written;
+    @RegisterExtension
+    static final DeskVisit desk = new DeskVisit();
+
+    private static Studio studio;
+    private static Episode written;
 
     @BeforeAll
     static void open() {
-        browser = Browser.open();
-        studio = new Studio();
+        studio = desk.studio();
         written = studio.episode("Rope Ladder");
         EpisodePagesTest.typed(studio.form(), 0, Studio.LINE)
                 .formParam("exerciseName", "Slowly")
@@ -54,14 +52,6 @@ class DeskLooksTest {
                 .formParam("chapters", "0:00 Start\n")
                 .post("/desk/episodes/" + written.id() + "/script");
         studio.episode("Night Bridge");
-    }
-
-    @AfterAll
-    static void close() {
-        if (studio != null) {
-            studio.close();
-            browser.close();
-        }
     }
 
     @ParameterizedTest
@@ -86,21 +76,20 @@ class DeskLooksTest {
         "/desk/account, 1280, DARK"
     })
     void pagesFitAndHaveNoBarriers(String path, int width, ColorScheme scheme) {
-        var page = signedIn(width, scheme);
-        var complaints = complaints(page);
+        var page = desk.signedIn(width, scheme);
         page.navigate(address(path.replaceFirst("^EPISODE$", "/desk/episodes/" + written.id())
                 .replaceFirst("^SCRIPT$", "/desk/episodes/" + written.id() + "/script")));
         page.waitForLoadState();
         page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(picture(path, width, scheme)));
         assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
         assertThat(Browser.barriers(page)).isEmpty();
-        assertThat(complaints).as("the browser's own complaints").isEmpty();
+        assertThat(desk.complaints()).as("the browser's own complaints").isEmpty();
     }
 
     @Test
     void aMistakeIsToldWhileOneTypesAndGoesWhenItIsMended() {
         var episode = studio.episode("Typed by hand");
-        var page = signedIn(1280, ColorScheme.LIGHT);
+        var page = desk.signedIn(1280, ColorScheme.LIGHT);
         page.navigate(address("/desk/episodes/" + episode.id()));
         Browser.write(page, "Line text", "bar 1\n1-4  E5, E58\n");
         var remarks = page.locator(".stand-remarks").first();
@@ -130,7 +119,7 @@ class DeskLooksTest {
 
     @Test
     void theHourIsExplainedWhileItIsChosen() {
-        var page = signedIn(1280, ColorScheme.LIGHT);
+        var page = desk.signedIn(1280, ColorScheme.LIGHT);
         page.navigate(address("/desk/episodes/" + written.id()));
         page.selectOption("#zone", "Europe/Vienna");
         page.fill("#local", "2026-07-03T18:00");
@@ -140,7 +129,7 @@ class DeskLooksTest {
     @Test
     void aRecordingIsSentWithoutLeavingThePage() {
         var episode = studio.episode("Sent by script");
-        var page = signedIn(390, ColorScheme.DARK);
+        var page = desk.signedIn(390, ColorScheme.DARK);
         page.navigate(address("/desk/episodes/" + episode.id()));
         page.setInputFiles("#file", new FilePayload("letter.wav", "audio/wav", "Dear all".getBytes(UTF_8)));
         page.click(".upload button");
@@ -157,7 +146,7 @@ class DeskLooksTest {
     void aBuildIsFollowedUntilTheLessonIsOut() {
         var episode = studio.episode("Followed");
         EpisodePagesTest.typed(studio.form(), 0, Studio.LINE).post("/desk/episodes/" + episode.id() + "/publish");
-        var page = signedIn(1280, ColorScheme.LIGHT);
+        var page = desk.signedIn(1280, ColorScheme.LIGHT);
         page.navigate(address("/desk/episodes/" + episode.id()));
         var patience = new LocatorAssertions.ContainsTextOptions().setTimeout(TWO_MINUTES);
         PlaywrightAssertions.assertThat(page.locator("#calendar .standing")).containsText("Out since", patience);
@@ -171,22 +160,8 @@ class DeskLooksTest {
                 .isEmpty();
     }
 
-    private static Page signedIn(int width, ColorScheme scheme) {
-        var page = browser.page(width, 900, scheme);
-        page.context()
-                .addCookies(List.of(new Cookie("session", studio.cookie.getValue()).setUrl(studio.site.address())));
-        return page;
-    }
-
     private static String address(String path) {
-        return studio.site.address() + path;
-    }
-
-    private static List<String> complaints(Page page) {
-        var complaints = new ArrayList<String>();
-        page.onConsoleMessage(message -> complaints.add(message.text()));
-        page.onPageError(complaints::add);
-        return complaints;
+        return desk.address() + path;
     }
 
     private static Path picture(String path, int width, ColorScheme scheme) {

@@ -5,15 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
-import com.microsoft.playwright.options.ColorScheme;
-import com.microsoft.playwright.options.Cookie;
 import groundbass.catalog.episode.Episode;
 import groundbass.web.Browser;
-import java.util.List;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 
 /** The copy that a browser keeps of what it typed: offered only where the server never got it, and compared before it is put back. */
 @Tag("browser")
@@ -28,32 +24,18 @@ class DraftCopyTest {
             1-4  A5
             """;
 
-    private static Browser browser;
-    private static Studio studio;
-
-    @BeforeAll
-    static void open() {
-        browser = Browser.open();
-        studio = new Studio();
-    }
-
-    @AfterAll
-    static void close() {
-        if (studio != null) {
-            studio.close();
-            browser.close();
-        }
-    }
+    @RegisterExtension
+    static final DeskVisit desk = new DeskVisit();
 
     @Test
     void whatAnotherButtonSavedIsNoUnsavedText() {
-        var page = at(written("Kept"));
+        var page = desk.editor(written("Kept"));
         Browser.write(page, "Line text", LINE.replace("A5", "A7"));
         page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Keep as a revision"))
                 .click(); // before the pause after which it would have been saved
-        assertThat(page.locator(".line-text").first()).isVisible();
+        DeskVisit.atWork(page);
         page.reload();
-        assertThat(page.locator(".line-text").first()).isVisible();
+        DeskVisit.atWork(page);
         assertThat(page.locator("#mainLine")).hasValue(LINE.replace("A5", "A7"));
         assertThat(page.locator("#draft-local")).isHidden();
     }
@@ -61,12 +43,12 @@ class DraftCopyTest {
     @Test
     void aCopyIsComparedWithWhatTheServerHasGotSince() {
         var episode = written("Two places");
-        var page = at(episode);
+        var page = desk.editor(episode);
         page.route("**/draft", route -> route.abort());
         Browser.write(page, "Line text", LINE.replace("A5", "A7"));
         assertThat(page.locator("#draft-word")).containsText("the server does not answer");
         String elsewhere = LINE.replace("tempo 96", "tempo 80");
-        EpisodePagesTest.typed(studio.form(), 1, elsewhere).post("/desk/episodes/" + episode.id());
+        EpisodePagesTest.typed(desk.studio().form(), 1, elsewhere).post(DeskVisit.path(episode));
         page.onDialog(dialog -> dialog.accept()); // leaving asks
         page.reload();
         page.unroute("**/draft");
@@ -83,8 +65,9 @@ class DraftCopyTest {
     }
 
     private static String stored(Episode episode) {
-        return studio.writing
-                .draft(studio.site.educator(), episode.id())
+        return desk.studio()
+                .writing
+                .draft(desk.studio().site.educator(), episode.id())
                 .orElseThrow()
                 .document()
                 .mainLine()
@@ -93,17 +76,6 @@ class DraftCopyTest {
     }
 
     private static Episode written(String title) {
-        var episode = studio.episode(title);
-        EpisodePagesTest.typed(studio.form(), 0, LINE).post("/desk/episodes/" + episode.id());
-        return episode;
-    }
-
-    private static Page at(Episode episode) {
-        var page = browser.page(1280, 900, ColorScheme.LIGHT);
-        page.context()
-                .addCookies(List.of(new Cookie("session", studio.cookie.getValue()).setUrl(studio.site.address())));
-        page.navigate(studio.site.address() + "/desk/episodes/" + episode.id());
-        assertThat(page.locator(".line-text").first()).isVisible();
-        return page;
+        return desk.written(title, LINE);
     }
 }

@@ -6,16 +6,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
-import com.microsoft.playwright.options.Cookie;
 import groundbass.catalog.episode.Episode;
 import groundbass.web.Browser;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -37,28 +33,13 @@ class LineDeskTest {
             4    A5
             """;
 
-    static Browser browser;
-    static Studio studio;
-    private final List<String> complaints = new ArrayList<>();
-
-    @BeforeAll
-    static void open() {
-        browser = Browser.open();
-        studio = new Studio();
-    }
-
-    @AfterAll
-    static void close() {
-        if (studio != null) {
-            studio.close();
-            browser.close();
-        }
-    }
+    @RegisterExtension
+    static final DeskVisit desk = new DeskVisit();
 
     @Test
     void theStripWritesOneCountAndTheTextFollows() {
         var episode = written("Strip");
-        var page = at(episode, 1280, ColorScheme.LIGHT);
+        var page = desk.editor(episode);
         page.locator("[data-bar-spot='1']").click();
         var second = page.getByLabel("Bar 1, count 1&", new Page.GetByLabelOptions().setExact(true));
         second.fill("E7, E8 hammer");
@@ -74,13 +55,13 @@ class LineDeskTest {
         page.keyboard().press("Control+z");
         page.keyboard().press("Control+z");
         assertThat(page.locator("#mainLine")).hasValue(LINE);
-        assertThat(complaints).isEmpty();
+        assertThat(desk.complaints()).isEmpty();
     }
 
     /** An answer that arrives after the next key speaks of a text that is gone. */
     @Test
     void aLateAnswerTakesNothingBackThatWasTyped() {
-        var page = at(written("Late"), 1280, ColorScheme.LIGHT);
+        var page = desk.editor(written("Late"));
         page.locator("[data-bar-spot='1']").click();
         var count = page.getByLabel("Bar 1, count 1", new Page.GetByLabelOptions().setExact(true));
         page.evaluate("""
@@ -103,35 +84,35 @@ class LineDeskTest {
         assertThat(count).hasValue("A7");
         page.keyboard().type(" f");
         assertThat(page.locator("#mainLine")).hasValue(LINE.replace("1    E5", "1    A7 f"));
-        assertThat(complaints).isEmpty();
+        assertThat(desk.complaints()).isEmpty();
     }
 
     @Test
     void aCopiedCountBecomesOneOfItsOwn() {
-        var page = at(written("Copied"), 1280, ColorScheme.LIGHT);
+        var page = desk.editor(written("Copied"));
         page.locator("[data-bar-spot='2']").click();
         page.getByLabel("Bar 2, count 2", new Page.GetByLabelOptions().setExact(true))
                 .fill("G5");
         assertThat(page.locator("#mainLine")).hasValue(LINE.replace("bar 2 = bar 1\n", "bar 2 = bar 1\n2    G5\n"));
-        assertThat(complaints).isEmpty();
+        assertThat(desk.complaints()).isEmpty();
     }
 
     @Test
     void theWholeLineIsWrittenFromTheFretboardByKeyboard() {
-        var episode = studio.episode("From nothing");
-        var page = at(episode, 1280, ColorScheme.LIGHT);
+        var episode = desk.studio().episode("From nothing");
+        var page = desk.editor(episode);
         page.locator(".stand-neck > summary").first().click();
         page.locator("[data-string='3'][data-fret='5']").click();
         assertThat(page.locator(".stand [data-part='place']").first()).hasText("Writes at bar 1, count 1&");
         page.keyboard().press("ArrowUp");
         page.keyboard().press("Enter");
         assertThat(page.locator("#mainLine")).hasValue("bar 1\n1    E5\n1&   A5\n2    rest\n3    rest\n4    rest\n");
-        assertThat(complaints).isEmpty();
+        assertThat(desk.complaints()).isEmpty();
     }
 
     @Test
     void aSuggestionIsOneKeyAway() {
-        var page = at(studio.episode("Mended"), 1280, ColorScheme.LIGHT);
+        var page = desk.editor(desk.studio().episode("Mended"));
         Browser.write(page, "Line text", "bar 1\n1-4  E5, E58\n");
         assertThat(page.locator(".stand-remarks")).containsText("Fret 58 on string E");
         page.locator("[data-bar-spot='1']").click();
@@ -144,9 +125,9 @@ class LineDeskTest {
     @Test
     void twoWindowsAreShownSideBySideAndMergedLineByLine() {
         var episode = written("Two windows");
-        var page = at(episode, 1280, ColorScheme.LIGHT);
+        var page = desk.editor(episode);
         String elsewhere = LINE.replace("tempo   96", "tempo   80").replace("4    A5", "4    A7");
-        EpisodePagesTest.typed(studio.form(), 1, elsewhere).post("/desk/episodes/" + episode.id());
+        EpisodePagesTest.typed(desk.studio().form(), 1, elsewhere).post(DeskVisit.path(episode));
         Browser.write(page, "Line text", LINE.replace("4    A5", "4    A3"));
         var conflict = page.locator("#draft-conflict");
         assertThat(conflict).isVisible();
@@ -157,8 +138,9 @@ class LineDeskTest {
         assertThat(page.locator("#draft-word")).hasText("All saved");
         String merged = LINE.replace("tempo   96", "tempo   80").replace("4    A5", "4    A3");
         assertThat(page.locator("#mainLine")).hasValue(merged);
-        assertThat(studio.writing
-                        .draft(studio.site.educator(), episode.id())
+        assertThat(desk.studio()
+                        .writing
+                        .draft(desk.studio().site.educator(), episode.id())
                         .orElseThrow()
                         .document()
                         .mainLine()
@@ -170,7 +152,7 @@ class LineDeskTest {
     @Test
     void whatTheServerDidNotGetStaysInTheBrowser() {
         var episode = written("Offline");
-        var page = at(episode, 1280, ColorScheme.LIGHT);
+        var page = desk.editor(episode);
         page.route("**/draft", route -> route.abort());
         String typed = LINE.replace("4    A5", "4    A3");
         Browser.write(page, "Line text", typed);
@@ -187,23 +169,23 @@ class LineDeskTest {
     /** A Web MIDI input as the W3C draft describes it: a note-on is 0x90, the pitch, the velocity. */
     @Test
     void aKeyboardsPitchesBecomePlaces() {
-        var page = browser.page(1280, 900, ColorScheme.LIGHT);
+        var page = desk.signedIn(1280, ColorScheme.LIGHT);
         page.addInitScript("""
                 window.midiInput = { name: "Two octaves", onmidimessage: null };
                 navigator.requestMIDIAccess = async () => ({ inputs: new Map([["1", window.midiInput]]) });
                 """);
-        open(page, studio.episode("Keyboard"));
+        desk.editor(page, desk.studio().episode("Keyboard"));
         page.locator(".stand-neck > summary").first().click();
         page.getByText("Write from a MIDI keyboard").click();
         assertThat(page.getByText("Listening to Two octaves. Stop")).isVisible();
         page.evaluate("() => window.midiInput.onmidimessage({ data: [0x90, 28, 100] })");
         assertThat(page.locator("#mainLine")).hasValue("bar 1\n1    E0\n2    rest\n3    rest\n4    rest\n");
-        assertThat(complaints).isEmpty();
+        assertThat(desk.complaints()).isEmpty();
     }
 
     @Test
     void wordsAreCompletedAndUndoneAfterTheNextVisit() {
-        var page = at(written("Completed"), 1280, ColorScheme.LIGHT);
+        var page = desk.editor(written("Completed"));
         page.locator("[data-bar-spot='1']").click();
         var first = page.getByLabel("Bar 1, count 1", new Page.GetByLabelOptions().setExact(true));
         first.fill("E5 sla");
@@ -223,7 +205,7 @@ class LineDeskTest {
 
     @Test
     void otherWaysAreOneKeyAway() {
-        var page = at(studio.episode("Ways"), 1280, ColorScheme.LIGHT);
+        var page = desk.editor(desk.studio().episode("Ways"));
         Browser.write(page, "Line text", "bar 1\n1-4  E5, E8, A5, A7\n");
         page.locator("[data-bar-spot='1']").click();
         page.getByText("Other ways to finger this bar").click();
@@ -236,20 +218,21 @@ class LineDeskTest {
 
     @Test
     void theBarInHandIsHeard() {
-        var page = at(written("Heard"), 1280, ColorScheme.LIGHT);
+        var page = desk.editor(written("Heard"));
         var heard = page.waitForResponse(
                 "**/listen", () -> page.locator("[data-do='listen']").first().click());
         assertThat(heard.status()).isEqualTo(200);
         assertThat(page.locator("[data-do='listen']").first()).hasText("Stop");
         page.keyboard().press("Alt+p");
         assertThat(page.locator("[data-do='listen']").first()).hasText("Play from here");
-        assertThat(complaints).isEmpty();
+        assertThat(desk.complaints()).isEmpty();
     }
 
     @ParameterizedTest
     @CsvSource({"1280, LIGHT", "360, LIGHT", "1280, DARK"})
     void theDeskFitsAndHasNoBarriers(int width, ColorScheme scheme) {
-        var page = at(written("Looks", LINE + "\nbar 3 over D9\n1-4  D5, D3 hammer, D77\n"), width, scheme);
+        var page =
+                desk.editor(desk.written("Looks", LINE + "\nbar 3 over D9\n1-4  D5, D3 hammer, D77\n"), width, scheme);
         page.locator("[data-bar-spot='3']").click();
         page.locator(".stand-neck > summary").first().click();
         page.screenshot(new Page.ScreenshotOptions()
@@ -258,32 +241,10 @@ class LineDeskTest {
         page.evaluate("() => scrollTo(0, 0)"); // nothing lies under the bar that sticks to the top
         assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
         assertThat(Browser.barriers(page)).isEmpty();
-        assertThat(complaints).as("the browser's own complaints").isEmpty();
+        assertThat(desk.complaints()).as("the browser's own complaints").isEmpty();
     }
 
     private static Episode written(String title) {
-        return written(title, LINE);
-    }
-
-    private static Episode written(String title, String line) {
-        var episode = studio.episode(title);
-        EpisodePagesTest.typed(studio.form(), 0, line).post("/desk/episodes/" + episode.id());
-        return episode;
-    }
-
-    private Page at(Episode episode, int width, ColorScheme scheme) {
-        var page = browser.page(width, 900, scheme);
-        return open(page, episode);
-    }
-
-    private Page open(Page page, Episode episode) {
-        page.context()
-                .addCookies(List.of(new Cookie("session", studio.cookie.getValue()).setUrl(studio.site.address())));
-        complaints.clear();
-        page.onConsoleMessage(message -> complaints.add(message.text()));
-        page.onPageError(complaints::add);
-        page.navigate(studio.site.address() + "/desk/episodes/" + episode.id());
-        assertThat(page.locator(".line-text").first()).isVisible();
-        return page;
+        return desk.written(title, LINE);
     }
 }

@@ -7,8 +7,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Keyboard;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
-import com.microsoft.playwright.options.ColorScheme;
-import com.microsoft.playwright.options.Cookie;
 import groundbass.catalog.episode.Episode;
 import groundbass.web.Browser;
 import java.io.IOException;
@@ -17,11 +15,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Named;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -35,22 +32,8 @@ class TypingTest {
     /** Lists of words open as a key goes up, so that each is there before the next key goes down. */
     private static final Keyboard.TypeOptions SLOWLY = new Keyboard.TypeOptions().setDelay(1);
 
-    private static Browser browser;
-    private static Studio studio;
-
-    @BeforeAll
-    static void open() {
-        browser = Browser.open();
-        studio = new Studio();
-    }
-
-    @AfterAll
-    static void close() {
-        if (studio != null) {
-            studio.close();
-            browser.close();
-        }
-    }
+    @RegisterExtension
+    static final DeskVisit desk = new DeskVisit();
 
     static Stream<Named<String>> texts() throws IOException {
         String readme = Files.readString(Path.of("README.md"), UTF_8);
@@ -69,7 +52,7 @@ class TypingTest {
     @ParameterizedTest
     @MethodSource("texts")
     void aTextStaysAsItIsTyped(String text) {
-        var page = at(studio.episode("Typed"));
+        var page = desk.editor(desk.studio().episode("Typed"));
         page.route(
                 "**/desk/episodes/**", Route::abort); // drawing and saving have tests of their own, and take their time
         page.getByLabel("Line text", exactly()).focus();
@@ -80,7 +63,7 @@ class TypingTest {
     @ParameterizedTest
     @ValueSource(strings = {"E", "Em7", "A7", "Am7", "D9", "G", "Gmaj7", "F#m7", "B7", "Bb", "C/E", "N.C."})
     void aChordOfABarStaysAsItIsTyped(String chord) {
-        var page = at(written("Chord " + chord));
+        var page = desk.editor(written("Chord " + chord));
         page.locator("[data-bar-spot='1']").click();
         page.getByLabel("Chords", exactly()).focus();
         page.keyboard().press("Control+a");
@@ -92,7 +75,7 @@ class TypingTest {
     @ParameterizedTest
     @ValueSource(strings = {"swing", "straight"})
     void aFeelStaysAsItIsTyped(String feel) {
-        var page = at(written("Feel " + feel));
+        var page = desk.editor(written("Feel " + feel));
         page.locator(".stand [data-do='settings']").first().click();
         page.getByLabel("Feel", exactly()).first().focus();
         page.keyboard().type(feel, SLOWLY);
@@ -102,7 +85,7 @@ class TypingTest {
 
     @Test
     void aChosenWordIsTaken() {
-        var page = at(studio.episode("Chosen"));
+        var page = desk.editor(desk.studio().episode("Chosen"));
         page.getByLabel("Line text", exactly()).focus();
         page.keyboard().type("bar 1\n1-4  E5 sla", SLOWLY);
         assertThat(page.locator(".cm-tooltip-autocomplete [role=option]").first())
@@ -115,7 +98,7 @@ class TypingTest {
     /** A word that was asked for is chosen; typing on is an answer of one's own. */
     @Test
     void anAskedWordIsChosenUntilOneTypesOn() {
-        var page = at(studio.episode("Asked"));
+        var page = desk.editor(desk.studio().episode("Asked"));
         page.getByLabel("Line text", exactly()).focus();
         page.keyboard().type("bar 1\n1-4  E5 s", SLOWLY);
         page.keyboard().press("Escape");
@@ -136,7 +119,7 @@ class TypingTest {
     /** WCAG 2.2, success criterion 2.1.2: no keyboard trap. */
     @Test
     void theKeyboardLeavesTheTextBothWays() {
-        var page = at(written("Left"));
+        var page = desk.editor(written("Left"));
         for (String key : List.of("Tab", "Shift+Tab")) {
             var text = page.getByLabel("Line text", exactly());
             text.focus();
@@ -160,17 +143,6 @@ class TypingTest {
     }
 
     private static Episode written(String title) {
-        var episode = studio.episode(title);
-        EpisodePagesTest.typed(studio.form(), 0, "bar 1 over F\n1-4  E5\n").post("/desk/episodes/" + episode.id());
-        return episode;
-    }
-
-    private static Page at(Episode episode) {
-        var page = browser.page(1280, 900, ColorScheme.LIGHT);
-        page.context()
-                .addCookies(List.of(new Cookie("session", studio.cookie.getValue()).setUrl(studio.site.address())));
-        page.navigate(studio.site.address() + "/desk/episodes/" + episode.id());
-        assertThat(page.locator(".line-text").first()).isVisible();
-        return page;
+        return desk.written(title, "bar 1 over F\n1-4  E5\n");
     }
 }

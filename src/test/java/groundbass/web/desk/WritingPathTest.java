@@ -5,16 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
-import com.microsoft.playwright.options.ColorScheme;
-import com.microsoft.playwright.options.Cookie;
-import groundbass.catalog.episode.Episode;
 import groundbass.web.Browser;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 
 /**
  * The educator's week at the desk, from an empty line to a script that agrees with it: eight bars written on the sheet,
@@ -23,8 +18,8 @@ import org.junit.jupiter.api.Test;
  */
 @Tag("browser")
 class WritingPathTest {
-    private static final Browser BROWSER = Browser.open();
-    private static final Studio STUDIO = new Studio();
+    @RegisterExtension
+    static final DeskVisit desk = new DeskVisit();
 
     /** The fifth fret of the E string sounds A, the eighth C, the seventh of the A string E: the 12-TET fretboard. */
     private static final String SCRIPT = """
@@ -33,25 +28,16 @@ class WritingPathTest {
             The seventh fret of the A string is an E. The fifth fret of the A string is an F.
             """;
 
-    private final List<String> complaints = new ArrayList<>();
-
-    @AfterAll
-    static void close() {
-        STUDIO.close();
-        BROWSER.close();
-    }
-
     @Test
     void eightBarsFromNothingToAScriptThatIsProofread() {
-        var episode = STUDIO.episode("From nothing");
-        var page = at(episode);
+        var page = desk.editor(desk.studio().episode("From nothing"));
         write(page);
         mend(page);
         assertThat(page.locator("#draft-word")).hasText("All saved");
         assertThat(Browser.barriers(page)).isEmpty();
         retell(page);
         proofread(page);
-        assertThat(complaints).isEmpty();
+        assertThat(desk.complaints()).isEmpty();
     }
 
     private static void write(Page page) {
@@ -132,16 +118,5 @@ class WritingPathTest {
                         new Page.GetByRoleOptions().setName(button).setExact(false))
                 .first()
                 .click();
-    }
-
-    private Page at(Episode episode) {
-        var page = BROWSER.page(1280, 900, ColorScheme.LIGHT);
-        page.context()
-                .addCookies(List.of(new Cookie("session", STUDIO.cookie.getValue()).setUrl(STUDIO.site.address())));
-        page.onConsoleMessage(message -> complaints.add(message.text()));
-        page.onPageError(complaints::add);
-        page.navigate(STUDIO.site.address() + "/desk/episodes/" + episode.id());
-        assertThat(page.locator(".line-text").first()).isVisible();
-        return page;
     }
 }

@@ -8,6 +8,7 @@ import groundbass.web.Browser;
 import java.nio.file.Path;
 import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -23,6 +24,11 @@ class StatisticsLooksTest {
     static void open() {
         browser = Browser.open();
         story = new Story();
+    }
+
+    @AfterEach
+    void closePages() {
+        browser.closePages();
     }
 
     @AfterAll

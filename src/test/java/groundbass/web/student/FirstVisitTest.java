@@ -2,19 +2,15 @@ package groundbass.web.student;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.google.gson.JsonObject;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.LoadState;
-import groundbass.web.Browser;
-import groundbass.web.Site;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -25,28 +21,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 @Tag("browser")
 class FirstVisitTest {
     /** A slow telephone: 1.6 Mbit/s, 150 ms there and back. */
-    private static final int BYTES_A_SECOND = 1_600_000 / 8;
+    private static final int BITS_A_SECOND = 1_600_000;
 
     private static final int MILLISECONDS = 150;
     private static final double MOST_SHIFT = 0.02; // ours
 
-    static Site site;
-    static Browser browser;
-
-    @BeforeAll
-    static void open() {
-        browser = Browser.open();
-        site = Site.open();
-        Rehearsal.on(site);
-    }
-
-    @AfterAll
-    static void close() {
-        if (site != null) {
-            site.close();
-            browser.close();
-        }
-    }
+    @RegisterExtension
+    static final PlayVisit visit = new PlayVisit();
 
     /** The bytes are ours; sound is left out, since it comes with what a page plays and not with the page. */
     @ParameterizedTest
@@ -61,13 +42,13 @@ class FirstVisitTest {
         "/privacy, 390, 90"
     })
     void aFirstPageIsSmallAndStaysWhereItIs(String path, int width, int mostKilobytes) {
-        var page = browser.page(width, 844, ColorScheme.LIGHT);
+        var page = visit.reader(width, ColorScheme.LIGHT);
         var fetched = fetchedBy(page);
         page.addInitScript("""
                 window.shift = 0;
                 new PerformanceObserver(list => list.getEntries().forEach(entry => window.shift += entry.value))
                   .observe({type: 'layout-shift', buffered: true});""");
-        page.navigate(site.address() + path);
+        page.navigate(visit.address() + path);
         page.waitForLoadState(LoadState.NETWORKIDLE);
         page.evaluate("() => document.fonts.ready.then(() => new Promise(requestAnimationFrame))");
         double shift = ((Number) page.evaluate("() => window.shift")).doubleValue();
@@ -82,14 +63,7 @@ class FirstVisitTest {
 
     /** The bytes that come over the line for each request but those for sound, as they come. */
     private static Map<String, Long> fetchedBy(Page page) {
-        var line = page.context().newCDPSession(page);
-        line.send("Network.enable");
-        var conditions = new JsonObject();
-        conditions.addProperty("offline", false);
-        conditions.addProperty("latency", MILLISECONDS);
-        conditions.addProperty("downloadThroughput", BYTES_A_SECOND);
-        conditions.addProperty("uploadThroughput", BYTES_A_SECOND);
-        line.send("Network.emulateNetworkConditions", conditions);
+        var line = PlayVisit.slowLine(page, MILLISECONDS, BITS_A_SECOND, BITS_A_SECOND);
         Set<String> sounds = new HashSet<>();
         Map<String, Long> fetched = new HashMap<>();
         line.on("Network.responseReceived", event -> {

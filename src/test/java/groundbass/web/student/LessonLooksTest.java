@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -36,6 +37,11 @@ class LessonLooksTest {
         preview = "/preview/" + Shelf.fill(site).release(3, "Not out yet.", false);
         desk = site.atTheDesk().getValue();
         session = site.signedIn(new Person.OfStudent(student())).getValue();
+    }
+
+    @AfterEach
+    void closePages() {
+        browser.closePages();
     }
 
     @AfterAll

@@ -2,23 +2,18 @@ package groundbass.web.student;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.google.gson.JsonObject;
-import com.microsoft.playwright.CDPSession;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
 import groundbass.web.Browser;
-import groundbass.web.Site;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -62,35 +57,14 @@ class PlayAlongTest {
             const loudest = (samples, from, to) => samples.subarray(from, to).reduce((m, s) => Math.max(m, Math.abs(s)), 0);
             """;
 
-    static Browser browser;
-    static Site site;
-    static Page page;
+    @RegisterExtension
+    static final PlayVisit visit = new PlayVisit();
 
-    @BeforeAll
-    static void open() {
-        browser = Browser.open();
-        site = Site.open();
-        Rehearsal.on(site);
-    }
-
-    @AfterAll
-    static void close() {
-        if (site != null) {
-            site.close();
-            browser.close();
-        }
-    }
+    private static Page page;
 
     @BeforeEach
     void visit() {
-        page = visit(1280, ColorScheme.LIGHT);
-    }
-
-    private static Page visit(int width, ColorScheme scheme) {
-        var visited = browser.page(width, 900, scheme);
-        visited.navigate(site.address() + "/series/" + Shelf.SERIES + "/1");
-        visited.locator(".practice-go").nth(1).waitFor();
-        return visited;
+        page = visit.lesson();
     }
 
     /** Four bars of four quarters at 120 a minute last 4 x 4 x 60/120 = 8 seconds: 352800 frames of 44100 a second. */
@@ -211,18 +185,10 @@ class PlayAlongTest {
      */
     @Test
     void littleMustComeBeforeTheFirstSound() {
-        var slow = browser.page();
-        CDPSession line = slow.context().newCDPSession(slow);
-        line.send("Network.enable");
-        var conditions = new JsonObject();
-        conditions.addProperty("offline", false);
-        conditions.addProperty("latency", 40);
-        conditions.addProperty("downloadThroughput", 5_000_000 / 8);
-        conditions.addProperty("uploadThroughput", 1_000_000 / 8);
-        line.send("Network.emulateNetworkConditions", conditions);
+        var slow = visit.reader();
+        PlayVisit.slowLine(slow, 40, 5_000_000, 1_000_000);
         slow.addInitScript("delete window.IntersectionObserver; window.IntersectionObserver = class { observe() {} };");
-        slow.navigate(site.address() + "/series/" + Shelf.SERIES + "/1");
-        slow.locator(".practice-go").nth(1).waitFor();
+        visit.lesson(slow, "");
         slow.locator("[data-part=countIn]").first().uncheck();
         var found = numbers(slow, LINES + """
                 const pressed = performance.now();
@@ -373,10 +339,7 @@ class PlayAlongTest {
     @ParameterizedTest
     @CsvSource({"360, DARK", "1280, LIGHT"})
     void thePanelFitsAndHasNoBarriers(int width, ColorScheme scheme) {
-        var visited = visit(width, scheme);
-        var complaints = new ArrayList<String>();
-        visited.onConsoleMessage(message -> complaints.add(message.text()));
-        visited.onPageError(complaints::add);
+        var visited = visit.lesson(width, scheme);
         visited.locator("details").all().forEach(details -> details.evaluate("d => d.open = true"));
         visited.locator("[data-part=from]").first().fill("9");
         visited.keyboard().press("Enter");
@@ -386,25 +349,22 @@ class PlayAlongTest {
                 .setPath(Path.of("target", "looks", "play-" + width + "-" + scheme + ".png")));
         assertThat(Browser.overflow(visited)).as("pixels wider than the screen").isZero();
         assertThat(Browser.barriers(visited)).isEmpty();
-        assertThat(complaints).as("the browser's own complaints").isEmpty();
+        assertThat(visit.complaints()).as("the browser's own complaints").isEmpty();
         // WCAG 2.2, success criterion 2.5.5 (44 by 44 pixels)
         var small = visited.evaluate(
                 "() => [...document.querySelectorAll('.practice :is(button, input:not([type=checkbox]),"
                         + " select, summary, .practice-tick)')].map(e => [e.getBoundingClientRect(), e.outerHTML])"
                         + ".filter(([box]) => box.height > 0 && (box.height < 44 || box.width < 44)).map(([, html]) => html)");
         assertThat((List<?>) small).isEmpty();
-        visited.close();
     }
 
     @Test
     void germanReadersReadGerman() {
-        var reader = browser.page();
-        reader.context().addCookies(List.of(new Cookie("language", "de").setUrl(site.address())));
-        reader.navigate(site.address() + "/series/" + Shelf.SERIES + "/1");
-        reader.locator(".practice-go").first().waitFor();
+        var reader = visit.reader();
+        reader.context().addCookies(List.of(new Cookie("language", "de").setUrl(visit.address())));
+        visit.lesson(reader, "");
         assertThat(reader.locator(".practice-go").first().textContent()).isEqualTo("Start");
         assertThat(reader.locator("[data-part=place]").first().textContent()).isEqualTo("Takt 1, Zählzeit 1");
-        reader.close();
     }
 
     private static void go(Page page) {

@@ -6,16 +6,13 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.ColorScheme;
-import groundbass.web.Browser;
-import groundbass.web.Site;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
 
 /** What a student presses, sees and waits for while practising. Sound that is late is held back by the test itself. */
 @Tag("browser")
@@ -26,27 +23,12 @@ class PracticeTest {
             """;
     private static final String SOUND = "**/*.flac";
 
-    private static Browser browser;
-    private static Site site;
-
-    @BeforeAll
-    static void open() {
-        browser = Browser.open();
-        site = Site.open();
-        Rehearsal.on(site);
-    }
-
-    @AfterAll
-    static void close() {
-        if (site != null) {
-            site.close();
-            browser.close();
-        }
-    }
+    @RegisterExtension
+    static final PlayVisit visit = new PlayVisit();
 
     @Test
     void everyPressOfATempoButtonCounts() {
-        var page = visit(ColorScheme.LIGHT);
+        var page = visit.lesson();
         chooseTempo(page, 80);
         page.locator(".practice-go").first().click();
         waitFor(page, "practice.state === 'playing'");
@@ -57,12 +39,11 @@ class PracticeTest {
                 .as("told at once, three steps of five")
                 .isEqualTo("65 %");
         waitFor(page, "practice.engine.heard()?.step?.percent === 65");
-        page.close();
     }
 
     @Test
     void aStepsPieceHasTheInkAndTheFiguresOfTheSheetInTheDark() {
-        var page = visit(ColorScheme.DARK);
+        var page = visit.lesson(1280, ColorScheme.DARK);
         page.locator("#line-bar-1 .steps > li[data-from='1:1/2'] .practice-step")
                 .click();
         String looks = "svg => { const {fill, fontVariant} = getComputedStyle(svg); return fill + ' ' + fontVariant; }";
@@ -71,12 +52,11 @@ class PracticeTest {
                 .isEqualTo(page.locator(".sheet-wide svg").first().evaluate(looks));
         piece.scrollIntoViewIfNeeded();
         piece.screenshot(new Locator.ScreenshotOptions().setPath(Path.of("target", "looks", "piece-DARK.png")));
-        page.close();
     }
 
     @Test
     void aStepHasItsControlsAndGivesBackTheLoop() {
-        var page = visit(ColorScheme.LIGHT);
+        var page = visit.lesson();
         page.locator("[data-part=from]").first().fill("2");
         page.locator("[data-part=to]").first().fill("2");
         page.locator("[data-part=to]").first().press("Enter");
@@ -92,13 +72,12 @@ class PracticeTest {
         step.click();
         assertThat(told(page, "practice.range.join(' ')")).isEqualTo("2 2");
         assertThat(beside.count()).isZero();
-        page.close();
     }
 
     /** At 120 beats a minute for the full tempo, 60 is half of it. */
     @Test
     void anAddressLeadsToAPlaceAndFollowsIt() {
-        var page = visit(ColorScheme.LIGHT, "?from=2&to=3.2&tempo=60");
+        var page = visit.lesson(visit.reader(), "?from=2&to=3.2&tempo=60");
         assertThat(told(page, "practice.range.join(' ') + ' at ' + practice.percent"))
                 .isEqualTo("2 3.2 at 50");
         assertThat(told(page, "String(lines[1].practice.range)"))
@@ -108,13 +87,12 @@ class PracticeTest {
         assertThat(page.url()).endsWith("?from=2&to=3.2&tempo=78");
         page.locator("[data-part=whole]").first().click();
         assertThat(page.url()).endsWith("?tempo=78");
-        page.close();
     }
 
     /** The frame is as wide on every screen, and narrower than the beamed group that the note's stem belongs to. */
     @Test
     void theFrameOfTheReachedNoteHidesNothing() {
-        var page = visit(ColorScheme.LIGHT);
+        var page = visit.lesson();
         page.locator("#sheet").evaluate("sheet => sheet.tabIndex = -1");
         page.locator("#sheet").focus();
         page.keyboard().press("Tab");
@@ -130,12 +108,11 @@ class PracticeTest {
                 }""");
         assertThat(found).isEqualTo(List.of("non-scaling-stroke", "3px", "none", true));
         page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target", "looks", "reached-LIGHT.png")));
-        page.close();
     }
 
     @Test
     void whatIsCountedInIsSureToFollow() {
-        var page = visit(ColorScheme.LIGHT);
+        var page = visit.lesson();
         Queue<Route> held = new ConcurrentLinkedQueue<>();
         page.route(SOUND, held::add);
         chooseTempo(page, 60);
@@ -148,12 +125,11 @@ class PracticeTest {
         held.forEach(Route::resume);
         waitFor(page, "practice.place.counting !== undefined");
         waitFor(page, "practice.state === 'playing' && practice.place.index === 0");
-        page.close();
     }
 
     @Test
     void aHoleInTheSoundIsWaitedForAndCountedInAgain() {
-        var page = visit(ColorScheme.LIGHT);
+        var page = visit.lesson();
         chooseTempo(page, 100);
         page.locator("[data-part=countIn]").first().check();
         told(page, """
@@ -176,18 +152,6 @@ class PracticeTest {
         page.evaluate("() => window.arrive()");
         waitFor(page, "practice.place.counting !== undefined");
         waitFor(page, "practice.state === 'playing' && practice.place.index === 1");
-        page.close();
-    }
-
-    private static Page visit(ColorScheme scheme) {
-        return visit(scheme, "");
-    }
-
-    private static Page visit(ColorScheme scheme, String query) {
-        var page = browser.page(1280, 900, scheme);
-        page.navigate(site.address() + "/series/" + Shelf.SERIES + "/1" + query);
-        page.locator(".practice-go").nth(1).waitFor();
-        return page;
     }
 
     private static void chooseTempo(Page page, int percent) {

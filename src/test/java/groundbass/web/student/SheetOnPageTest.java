@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import org.apache.pdfbox.Loader;
 import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -33,6 +34,11 @@ class SheetOnPageTest {
         browser = Browser.open();
         site = Site.open();
         Shelf.fill(site);
+    }
+
+    @AfterEach
+    void closePages() {
+        browser.closePages();
     }
 
     @AfterAll

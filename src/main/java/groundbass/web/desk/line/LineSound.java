@@ -10,9 +10,9 @@ import groundbass.identity.Sha256;
 import groundbass.linetext.LineText;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
+import groundbass.release.play.Tape;
 import groundbass.score.Extract;
 import groundbass.score.Line;
-import groundbass.sound.mix.BackingTrack;
 import groundbass.sound.mix.Mix;
 import groundbass.sound.mix.Stem;
 import groundbass.web.desk.access.FormParameters;
@@ -20,6 +20,8 @@ import groundbass.web.shell.limit.Limit;
 import groundbass.web.shell.limit.RateLimits;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.Set;
@@ -84,13 +86,20 @@ public final class LineSound {
     private static Heard make(Line part, int bar, int percent, boolean band) {
         var stems = band ? Set.of(Stem.BASS, Stem.DRUMS, Stem.CHORDS) : Set.of(Stem.BASS);
         var playing = Playing.at(percent);
-        var track = BackingTrack.of(part, GrooveLibrary.suited(part), playing, new Mix(stems, false));
         var performance = Performance.of(part, playing);
         int shift = bar - part.firstNumber();
         String bars = performance.bars().stream()
                 .map(played -> played.number() + shift + "@" + seconds(performance.seconds(played.start())))
                 .collect(Collectors.joining(" "));
-        return new Heard(Mp3.bytes(track), bars + " end@" + seconds(performance.seconds()));
+        return new Heard(mp3(part, percent, new Mix(stems, false)), bars + " end@" + seconds(performance.seconds()));
+    }
+
+    private static byte[] mp3(Line part, int percent, Mix mix) {
+        try (var tape = Tape.record(part, GrooveLibrary.suited(part), percent)) {
+            return Mp3.bytes(tape.mix(mix, 1));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private static String seconds(double seconds) {

@@ -12,10 +12,12 @@ import static org.hamcrest.Matchers.not;
 import groundbass.Parts;
 import groundbass.audio.Wav;
 import groundbass.document.BarMap;
-import groundbass.groove.GrooveLibrary;
+import groundbass.groove.Band;
 import groundbass.linetext.LineText;
-import groundbass.performance.Playing;
+import groundbass.performance.Performance;
 import groundbass.sound.mix.BackingTrack;
+import groundbass.sound.mix.Balance;
+import groundbass.sound.mix.BarSounds;
 import groundbass.sound.mix.Mix;
 import groundbass.store.BlobFolder;
 import groundbass.web.desk.EpisodePagesTest;
@@ -52,7 +54,9 @@ class RecordingPagesTest {
     void theBarsOfARecordingAreFoundCorrectedAndKept() throws IOException {
         var episode = studio.episode("With a band");
         var line = LineText.read(LINE).line();
-        byte[] wav = Wav.bytes(BackingTrack.of(line, GrooveLibrary.suited(line), Playing.ONCE, Mix.WITHOUT_BASS));
+        var performance = Performance.of(line);
+        var sounds = BarSounds.of(performance, Band.of(performance));
+        byte[] wav = Wav.bytes(new BackingTrack(performance, sounds, Mix.WITHOUT_BASS, Balance.EVEN.times(0.5)));
         var jdbi = studio.site.groundbass().database().jdbi();
         var blobs = new BlobFolder(studio.site.data().resolve("files"), studio.site.clock());
         var uploads = Parts.over(jdbi, studio.site.clock()).uploads(blobs);

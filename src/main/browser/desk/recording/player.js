@@ -1,17 +1,23 @@
-// Plays a stretch of the recording, slowed without a change of pitch, with the written line beside it or in its place.
-import { cut } from "./line.js";
+// Plays a stretch of a recording, slowed without a change of pitch, with another sound beside it or in its place.
+import { cut } from "./cut.js";
 
 const PIECE = 20; // seconds of the recording that are made ready at once where nothing is repeated and nobody asks for more
 const LOW = 350; // Hz: above the fundamentals of a bass up to the twelfth fret of the highest string
 const SOON = 0.08;
 
-export class BenchPlayer extends EventTarget {
+export class RecordingPlayer extends EventTarget {
+  /** @type {AudioContext | null} */
   #context = null;
+  /** @type {AudioBuffer | null} */
   #sound = null;
   #stretcher;
   #written;
   #number = 0;
-  #now = null; // {from, to, speed, loop, begun, sources}
+  /**
+   * What is heard just now.
+   * @type {{from: number, to: number, speed: number, loop: object | null, begun: number, sources: AudioBufferSourceNode[]} | null}
+   */
+  #now = null;
 
   constructor(stretcher, written) {
     super();
@@ -20,8 +26,7 @@ export class BenchPlayer extends EventTarget {
   }
 
   get context() {
-    this.#context ??= this.#open();
-    return this.#context;
+    return this.#context ??= this.#open();
   }
 
   set sound(sound) {
@@ -37,17 +42,17 @@ export class BenchPlayer extends EventTarget {
   get at() {
     if (!this.#now) return null;
     const { from, to, speed, loop, begun } = this.#now;
-    const latency = this.#context.outputLatency || this.#context.baseLatency || 0;
-    const gone = Math.max(0, this.#context.currentTime - begun - latency) * speed;
+    const { outputLatency, baseLatency, currentTime } = this.context;
+    const gone = Math.max(0, currentTime - begun - (outputLatency || baseLatency || 0)) * speed;
     return loop ? from + (gone % (to - from)) : Math.min(to, from + gone);
   }
 
   /** `what` is recording, both or line; `low` leaves only the low band of the recording. */
   hear({ what, low, volume }) {
-    this.context;
+    const { sampleRate } = this.context;
     this.#recording.gain.value = what === "line" ? 0 : 1;
     this.#line.gain.value = what === "recording" ? 0 : 1;
-    for (const filter of this.#filters) filter.frequency.value = low ? LOW : this.#context.sampleRate / 2;
+    for (const filter of this.#filters) filter.frequency.value = low ? LOW : sampleRate / 2;
     this.#master.gain.value = volume;
   }
 
@@ -58,12 +63,14 @@ export class BenchPlayer extends EventTarget {
   async play(from, wishes) {
     const { speed, loop, bars, withLine, most = PIECE } = wishes;
     this.stop();
+    const sound = this.#sound;
+    if (!sound) return;
     const number = this.#number;
     const begin = loop ? loop.from : from;
-    const end = loop ? loop.to : Math.min(this.#sound.duration, begin + most);
+    const end = loop ? loop.to : Math.min(sound.duration, begin + most);
     const context = this.context;
     await context.resume();
-    const piece = cut(context, this.#sound, begin, end);
+    const piece = cut(context, sound, begin, end);
     const slow = await this.#stretcher.stretch(context, piece, 1 / speed, false);
     const line = withLine ? await this.#written.under(context, bars, begin, end, speed) : null;
     if (number !== this.#number) return;
@@ -72,7 +79,7 @@ export class BenchPlayer extends EventTarget {
     const begun = context.currentTime + SOON;
     for (const source of sources) source.start(begun);
     this.#now = { from: begin, to: end, speed, loop, begun, sources };
-    sources[0].onended = () => this.#ended(number, end, wishes);
+    sources[0].onended = () => this.#ended(number, end < sound.duration ? end : null, wishes);
     this.dispatchEvent(new Event("change"));
   }
 
@@ -83,14 +90,15 @@ export class BenchPlayer extends EventTarget {
     this.dispatchEvent(new Event("change"));
   }
 
-  #ended(number, end, wishes) {
+  /** @param next the second from which it goes on; null at the end of the recording */
+  #ended(number, next, wishes) {
     if (number !== this.#number) return;
-    if (end >= this.#sound.duration) this.stop();
-    else this.play(end, wishes);
+    if (next === null) this.stop();
+    else this.play(next, wishes);
   }
 
   #source(buffer, output, loop) {
-    const source = new AudioBufferSourceNode(this.#context, { buffer, loop: Boolean(loop) });
+    const source = new AudioBufferSourceNode(this.context, { buffer, loop: Boolean(loop) });
     source.connect(output);
     return source;
   }

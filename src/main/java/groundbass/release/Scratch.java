@@ -1,0 +1,49 @@
+package groundbass.release;
+
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.StandardOpenOption;
+
+/** A file that holds something for a moment, and goes when it is closed. */
+final class Scratch implements AutoCloseable {
+    private final FileChannel file;
+
+    private Scratch(FileChannel file) {
+        this.file = file;
+    }
+
+    static Scratch open() throws IOException {
+        return new Scratch(FileChannel.open(
+                Files.createTempFile("groundbass", ".part"),
+                StandardOpenOption.READ,
+                StandardOpenOption.WRITE,
+                StandardOpenOption.DELETE_ON_CLOSE));
+    }
+
+    /** Writes into a stream, and has something to say of it. */
+    interface Writing<T> {
+        T into(OutputStream out) throws IOException;
+    }
+
+    <T> T write(Writing<T> writing) throws IOException {
+        var out = new BufferedOutputStream(Channels.newOutputStream(file));
+        T said = writing.into(out);
+        out.flush();
+        return said;
+    }
+
+    /** All that was written. */
+    void copyTo(OutputStream out) throws IOException {
+        file.position(0);
+        Channels.newInputStream(file).transferTo(out);
+    }
+
+    @Override
+    public void close() throws IOException {
+        file.close();
+    }
+}

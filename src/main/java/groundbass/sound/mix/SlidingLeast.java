@@ -1,0 +1,41 @@
+package groundbass.sound.mix;
+
+/**
+ * The least of the last so many values, one after the other: those that a later and smaller one has overtaken are let go
+ * of, so that each is looked at twice at most.
+ */
+final class SlidingLeast {
+    private final int length;
+    private final float[] values;
+    private final long[] places;
+    private int first;
+    private int held;
+    private long now;
+
+    /** @param length how many values back it looks */
+    SlidingLeast(int length) {
+        this.length = length;
+        this.values = new float[length + 1];
+        this.places = new long[length + 1];
+    }
+
+    /** Takes the next value; gives the least of it and those before it. */
+    float next(float value) {
+        while (held > 0 && values[last()] >= value) {
+            held--;
+        }
+        held++;
+        values[last()] = value;
+        places[last()] = now;
+        if (places[first] <= now - length) {
+            first = (first + 1) % values.length;
+            held--;
+        }
+        now++;
+        return values[first];
+    }
+
+    private int last() {
+        return (first + held - 1) % values.length;
+    }
+}

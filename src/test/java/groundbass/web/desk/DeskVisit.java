@@ -1,0 +1,74 @@
+package groundbass.web.desk;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.Cookie;
+import groundbass.catalog.episode.Episode;
+import groundbass.web.BrowserFixture;
+import java.util.List;
+
+/** The browser of an educator who is signed in at the desk of a {@link Studio}. */
+final class DeskVisit extends BrowserFixture {
+    private static final int USUAL_WIDTH = 1280;
+
+    private Studio studio;
+
+    @Override
+    protected void openSite() {
+        studio = new Studio();
+    }
+
+    @Override
+    protected void closeSite() {
+        studio.close();
+    }
+
+    @Override
+    public String address() {
+        return studio.site.address();
+    }
+
+    Studio studio() {
+        return studio;
+    }
+
+    /** An episode whose line was typed and saved by its form. */
+    Episode written(String title, String line) {
+        var episode = studio.episode(title);
+        EpisodePagesTest.typed(studio.form(), 0, line).post(path(episode));
+        return episode;
+    }
+
+    static String path(Episode episode) {
+        return "/desk/episodes/" + episode.id();
+    }
+
+    /** A fresh window in which the educator is signed in. */
+    Page signedIn(int width, ColorScheme scheme) {
+        var page = reader(width, scheme);
+        page.context().addCookies(List.of(new Cookie("session", studio.cookie.getValue()).setUrl(address())));
+        return page;
+    }
+
+    /** The editor of an episode, with its script at work. */
+    Page editor(Episode episode) {
+        return editor(episode, USUAL_WIDTH, ColorScheme.LIGHT);
+    }
+
+    Page editor(Episode episode, int width, ColorScheme scheme) {
+        return editor(signedIn(width, scheme), episode);
+    }
+
+    Page editor(Page page, Episode episode) {
+        page.navigate(address() + path(episode));
+        return atWork(page);
+    }
+
+    /** Waits until the line of a page can be written in its editor. */
+    static Page atWork(Page page) {
+        assertThat(page.locator(".line-text").first()).isVisible();
+        return page;
+    }
+}
