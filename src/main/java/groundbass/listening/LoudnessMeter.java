@@ -11,7 +11,7 @@ import java.util.stream.IntStream;
  * of the rest. One or two channels, both of weight 1. Mutable; takes any length in bounded memory (8 bytes for each
  * 100 ms).
  */
-final class LoudnessMeter {
+public final class LoudnessMeter {
     private static final double OFFSET = -0.691;
     private static final double ABSOLUTE_GATE = -70;
     private static final double RELATIVE_GATE = -10;
