@@ -78,8 +78,9 @@ class HouseTest {
                     "web.desk",
                     List.of(
                             List.of(FACE),
-                            List.of("editor", "site"),
-                            List.of("line", "recording", "script", "walkthrough", "facts", "calendar", "account"),
+                            List.of("editor", "sound", "notes", "walkthrough", "script", "facts", "publish", "site"),
+                            List.of("room"),
+                            List.of("line", "recording", "calendar", "account"),
                             List.of("access"))),
             Map.entry("release", List.of(List.of(FACE), List.of("play"))),
             Map.entry(

@@ -1,11 +1,11 @@
-// Saves the form of an episode as one types. Until the server has said that it has it, a copy stays in this browser; what
+// Saves the form of a room as one types. Until the server has said that it has it, a copy stays in this browser; what
 // another window saved is shown beside what was typed here, line by line, and never overwritten unseen.
-import { byId, inside, partsOf, typedIn } from "../../common/page.js";
+import { byId, element, inside, partsOf, typedIn } from "../../common/page.js";
 import { Merge, plain } from "./merge.js";
 
 const SOON = 900; // milliseconds after the last key
 const AGAIN = 6000;
-const IGNORED = new Set(["base", "email", "password", "local", "revisionNote"]);
+const IGNORED = new Set(["base"]);
 
 export class Draft {
   /** @param filled called after fields were given other values */
@@ -14,7 +14,8 @@ export class Draft {
     this.filled = filled;
     this.word = byId("draft-word", HTMLElement);
     this.words = form.querySelector("[data-draft]").dataset;
-    this.key = `groundbass-draft:${form.dataset.path}`;
+    this.here = new URL(form.action).pathname;
+    this.key = `groundbass-draft:${this.here}`;
     this.acknowledged = this.came();
     this.known = this.values(true); // what each field said when the server last had it
     this.offerLocal();
@@ -49,10 +50,8 @@ export class Draft {
   }
 
   values(asItCame = false) {
-    const fields = [...this.form.elements].filter((field) => field.id);
-    return new Map(
-      fields.map((field) => [field.id, plain(asItCame ? (field.defaultValue ?? field.value) : field.value)]),
-    );
+    const fields = [...this.form.elements].filter((field) => field.id && field.type !== "file");
+    return new Map(fields.map((field) => [field.id, valueOf(field, asItCame)]));
   }
 
   get dirty() {
@@ -79,8 +78,7 @@ export class Draft {
    */
   leave(event) {
     clearTimeout(this.timer);
-    const number = this.form.elements.number;
-    const stays = !event.submitter?.hasAttribute("formaction") && (!number || number.value === number.defaultValue);
+    const stays = !event.submitter?.name && !this.file();
     if (stays && !this.expired && !this.conflict) {
       event.preventDefault();
       if (this.dirty) this.save();
@@ -96,6 +94,22 @@ export class Draft {
     this.submitSaved(this.sending, event.submitter);
   }
 
+  /** Whether a file waits to be sent along. */
+  file() {
+    return [...this.form.elements].some((field) => field.type === "file" && field.form === this.form && field.value);
+  }
+
+  /** Waits until the server has what was typed. Whether it has. */
+  async settled() {
+    while (!this.conflict && (this.dirty || this.sending)) {
+      this.save();
+      if (!this.sending) return false;
+      await this.sending;
+      if (this.trouble) return false;
+    }
+    return !this.conflict;
+  }
+
   /** Two windows are asked about before the page is left. */
   submitSaved(sending, button) {
     sending.finally(() => {
@@ -109,11 +123,16 @@ export class Draft {
 
   keepLocal() {
     try {
-      const copy = { base: this.form.elements.base.value, typed: this.typed(), known: [...this.known] };
+      const copy = { typed: this.typed(), values: [...this.values()], known: [...this.known] };
       localStorage.setItem(this.key, JSON.stringify(copy));
     } catch {
       // no room or not allowed: the form itself still has it, and leaving asks
     }
+  }
+
+  /** Keeps a copy of what the server has not had. */
+  keepUnsaved() {
+    if (this.dirty) this.keepLocal();
   }
 
   dropLocal() {
@@ -135,9 +154,10 @@ export class Draft {
     const values = this.values();
     this.say("saving");
     try {
-      const answer = await fetch(`${this.form.dataset.path}/draft`, { method: "POST", body: typedIn(this.form) });
+      const answer = await fetch(`${this.here}/draft`, { method: "POST", body: typedIn(this.form) });
       this.sending = null;
       this.expired = answer.status === 401;
+      this.trouble = !answer.ok;
       if (this.expired) return this.say("expired", true);
       if (answer.status === 409) return this.meet(await answer.json());
       if (!answer.ok) throw new Error(String(answer.status));
@@ -145,6 +165,7 @@ export class Draft {
       this.saved(typed, await answer.json());
     } catch (problem) {
       this.sending = null;
+      this.trouble = true;
       this.say(/^4/.test(problem.message) ? "refused" : "failed", true);
       this.timer = setTimeout(() => this.save(), AGAIN);
     }
@@ -152,7 +173,7 @@ export class Draft {
 
   saved(typed, answer) {
     this.acknowledged = typed;
-    this.form.elements.base.value = answer.version;
+    this.form.elements.base.value = answer.base;
     /** @type {HTMLTimeElement | null} */
     const time = document.querySelector("#saved-at time");
     if (time) {
@@ -190,10 +211,10 @@ export class Draft {
   }
 
   /** The copy is like another window's text: what the server has got since the copy began is compared with it first. */
-  putBack({ typed, known }) {
+  putBack({ values, known }) {
     const stored = this.known;
     this.known = new Map(known);
-    this.fill(new Map(Object.entries(groups(JSON.parse(typed)))));
+    this.fill(new Map(values));
     const others = [...stored]
       .filter(([field, value]) => this.known.has(field) && this.known.get(field) !== value && this.now(field) !== value)
       .map(([field, value]) => ({ field, label: labelOf(field), stored: value }));
@@ -202,36 +223,44 @@ export class Draft {
   }
 
   now(field) {
-    return plain(/** @type {HTMLInputElement} */ (document.getElementById(field)).value);
+    return valueOf(/** @type {HTMLInputElement} */ (document.getElementById(field)));
   }
 
-  /** Gives fields their values again, by name and order. */
+  /** Gives fields their values again; what has no field any more stays in sight, to be copied. */
   fill(values) {
-    for (const [name, list] of values) {
-      const fields = [...this.form.querySelectorAll(`[name="${CSS.escape(name)}"]`)].filter((field) =>
-        field.type !== "hidden"
-      );
-      fields.forEach((field, place) => {
-        if (field.type === "checkbox") field.checked = list.includes(field.value);
-        else if (place < list.length) field.value = list[place].replace(/\r\n/g, "\n");
-      });
+    const left = [];
+    for (const [id, value] of values) {
+      /** @type {HTMLInputElement | null} */
+      const field = /** @type {any} */ (document.getElementById(id));
+      if (!field || field.form !== this.form) {
+        if (this.known.get(id) !== value) left.push(value);
+      } else if (field.type === "checkbox") field.checked = value === TICKED;
+      else if (field.type !== "file") field.value = value;
     }
+    this.showLeft(left);
     this.filled();
+  }
+
+  showLeft(left) {
+    if (!left.length) return;
+    const box = byId("draft-left", HTMLElement);
+    box.hidden = false;
+    box.append(...left.map((text) => element("pre", { text })));
   }
 
   // --- two windows
 
   /** What is stored is what this window knew: somebody saved something else, on another page. Only the rest is asked. */
-  meet({ version, others }) {
+  meet({ base, others }) {
     const asked = others.filter((other) => !other.field || this.known.get(other.field) !== plain(other.stored));
     if (!asked.length) {
-      this.form.elements.base.value = version;
+      this.form.elements.base.value = base;
       return this.save();
     }
-    this.ask(version, asked);
+    this.ask(base, asked);
   }
 
-  ask(version, others) {
+  ask(base, others) {
     this.conflict = true;
     this.say("conflict", true);
     const box = byId("draft-conflict", HTMLElement);
@@ -248,7 +277,7 @@ export class Draft {
     inside(box, "h2").focus();
     inside(box, "[data-do=keep]").onclick = () => {
       merges.forEach((merge) => merge.settle());
-      this.form.elements.base.value = version;
+      this.form.elements.base.value = base;
       this.conflict = false;
       this.acknowledged = "";
       box.hidden = true;
@@ -259,6 +288,17 @@ export class Draft {
       inside(box, `[data-do=all-${side}]`).onclick = () => merges.forEach((merge) => merge.choose(side));
     }
   }
+}
+
+const TICKED = "yes";
+
+/** What a field says; `asItCame`, what it said when the page came from the server. */
+function valueOf(field, asItCame = false) {
+  if (field.type === "checkbox") return (asItCame ? field.defaultChecked : field.checked) ? TICKED : "";
+  if (asItCame && field.tagName === "SELECT") {
+    return [...field.options].find((option) => option.defaultSelected)?.value ?? field.value;
+  }
+  return plain(asItCame ? (field.defaultValue ?? field.value) : field.value);
 }
 
 function groups(pairs) {

@@ -12,6 +12,7 @@ import { Choices } from "./choices.js";
 const SOON = 120; // milliseconds after the last key
 const PIXELS = 10.5; // for a staff space, where there is room
 const NARROW = 44; // staff spaces
+const MARGIN = 12; // pixels around the bar in hand
 const PATIENCE = 8; // how often something is asked again before it is given up
 const SETTINGS = ["title", "key", "meter", "tempo", "feel", "strings", "frets", "style", "composer", "rights"];
 
@@ -53,6 +54,7 @@ export class LineDesk {
       fix: (index) => this.fixAt(index),
       begun,
     });
+    for (const moved of ["keyup", "pointerup"]) this.part("text").addEventListener(moved, () => this.follow());
     this.strip = new Strip(this.part("strip"), this);
     this.neck = new Neck(this.part("neck"), this.say, (place) => this.writePlace(place));
     this.player = new Player(this.path, (bar) => this.light(bar), (word) => this.tell(word ? this.say(word) : ""));
@@ -196,7 +198,7 @@ export class LineDesk {
     this.asking?.abort();
     this.asking = new AbortController();
     const width = this.width();
-    const language = this.form.elements["settings.language"]?.value ?? "en";
+    const language = this.form.dataset.language;
     const body = new URLSearchParams({ text, width: String(width), prefix: this.prefix, language });
     if (this.part("walk").open) body.set("walk", "yes");
     try {
@@ -353,6 +355,7 @@ export class LineDesk {
     this.showSettings();
     this.showWalk();
     this.where();
+    if (this.last === "text") this.follow();
     this.listeners.forEach((listener) => listener());
   }
 
@@ -404,6 +407,20 @@ export class LineDesk {
       "tabindex",
       "0",
     );
+  }
+
+  /** Beside the text, the sheet shows the bar that is written there. */
+  follow() {
+    const line = this.text.lineHere();
+    const bar = this.live?.bars.filter((one) => one.line <= line).at(-1);
+    this.stand.querySelectorAll(".spot-here").forEach((spot) => spot.classList.remove("spot-here"));
+    const spot = bar && this.spot(bar.number);
+    if (!spot) return;
+    spot.classList.add("spot-here");
+    const sheet = this.part("sheet");
+    const [all, own] = [sheet.getBoundingClientRect(), spot.getBoundingClientRect()];
+    if (own.top < all.top) sheet.scrollTop -= all.top - own.top + MARGIN;
+    else if (own.bottom > all.bottom) sheet.scrollTop += own.bottom - all.bottom + MARGIN;
   }
 
   light(bar) {

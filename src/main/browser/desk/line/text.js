@@ -101,6 +101,11 @@ export class LineText {
     return this.#view.state.doc.toString();
   }
 
+  /** The line in which the cursor stands, from 1. */
+  lineHere() {
+    return this.lineAt(this.#view.state.selection.main.head);
+  }
+
   /** The number of the line of text in which `index` lies, from 1. */
   lineAt(index) {
     return this.#view.state.doc.lineAt(index).number;

@@ -11,6 +11,8 @@ import groundbass.form.Outcome;
 import groundbass.store.DatabaseClock;
 import java.time.Clock;
 import java.util.Optional;
+import java.util.function.BiPredicate;
+import java.util.function.UnaryOperator;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -100,11 +102,7 @@ public final class EpisodeService {
 
     /** What to go on typing: the saved draft, else the latest revision, else an empty document; the last two as version 0. */
     public Optional<Draft> draft(EducatorId who, EpisodeId id) {
-        return episodes.ownedBy(who, id).map(episode -> drafts.find(who, id).orElseGet(() -> unsaved(who, episode)));
-    }
-
-    private Draft unsaved(EducatorId who, Episode episode) {
-        return new Draft(who, episode.id(), 0, start(episode), Optional.empty());
+        return episodes.ownedBy(who, id).map(episode -> stored(who, episode));
     }
 
     private EpisodeDocument start(Episode episode) {
@@ -129,10 +127,50 @@ public final class EpisodeService {
         });
     }
 
+    /**
+     * Saves a part of what is being typed: a change of whatever is stored.
+     *
+     * @param fits whether the change (second) may take the place of what is stored (first)
+     * @return a conflict, and nothing changed, where it does not fit; refused where the episode is gone
+     */
+    public Outcome<DraftSave> saveDraft(
+            EducatorId who,
+            EpisodeId id,
+            BiPredicate<EpisodeDocument, EpisodeDocument> fits,
+            UnaryOperator<EpisodeDocument> change) {
+        return jdbi.inTransaction(handle -> {
+            Episodes.lockRow(handle, id);
+            return episodes.ownedBy(who, id)
+                    .map(episode -> Outcome.done(save(handle, who, episode, fits, change)))
+                    .orElseGet(EpisodeService::gone);
+        });
+    }
+
+    private DraftSave save(
+            Handle handle,
+            EducatorId who,
+            Episode episode,
+            BiPredicate<EpisodeDocument, EpisodeDocument> fits,
+            UnaryOperator<EpisodeDocument> change) {
+        var stored = stored(who, episode);
+        var yours = change.apply(stored.document());
+        if (yours.equals(stored.document()) && stored.version() > 0) {
+            return new DraftSave.Saved(stored);
+        }
+        return fits.test(stored.document(), yours)
+                ? save(handle, who, episode, stored.version(), yours)
+                : new DraftSave.Conflict(stored, yours);
+    }
+
+    private Draft stored(EducatorId who, Episode episode) {
+        return drafts.find(who, episode.id())
+                .orElseGet(() -> new Draft(who, episode.id(), 0, start(episode), Optional.empty()));
+    }
+
     private DraftSave save(Handle handle, EducatorId who, Episode episode, int base, EpisodeDocument document) {
         var stored = drafts.find(who, episode.id());
         if (stored.map(Draft::version).orElse(0) != base) {
-            return new DraftSave.Conflict(stored.orElseGet(() -> unsaved(who, episode)), document);
+            return new DraftSave.Conflict(stored(who, episode), document);
         }
         if (!episode.isPublished()) {
             episodes.describe(handle, episode.id(), document);

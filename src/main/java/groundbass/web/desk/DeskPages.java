@@ -31,16 +31,15 @@ import groundbass.web.desk.account.SessionPages;
 import groundbass.web.desk.account.SignInPages;
 import groundbass.web.desk.calendar.PublishingViews;
 import groundbass.web.desk.calendar.WeeksPage;
-import groundbass.web.desk.editor.DraftPages;
-import groundbass.web.desk.editor.Editor;
 import groundbass.web.desk.editor.EditorPages;
-import groundbass.web.desk.editor.PublishingPages;
-import groundbass.web.desk.editor.Saving;
-import groundbass.web.desk.editor.TrackPages;
 import groundbass.web.desk.facts.FactsPages;
 import groundbass.web.desk.line.LinePages;
 import groundbass.web.desk.line.LineSound;
+import groundbass.web.desk.notes.NotesPages;
+import groundbass.web.desk.publish.PublishPages;
+import groundbass.web.desk.publish.RevisionPages;
 import groundbass.web.desk.recording.RecordingPages;
+import groundbass.web.desk.room.Rooms;
 import groundbass.web.desk.script.ScriptPages;
 import groundbass.web.desk.site.ImprintPages;
 import groundbass.web.desk.site.LessonListPage;
@@ -50,6 +49,8 @@ import groundbass.web.desk.site.OverviewPage;
 import groundbass.web.desk.site.RhythmPages;
 import groundbass.web.desk.site.SeriesPages;
 import groundbass.web.desk.site.SettingsPages;
+import groundbass.web.desk.sound.SoundPages;
+import groundbass.web.desk.sound.TrackPages;
 import groundbass.web.desk.walkthrough.WalkthroughPages;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.CachedSettings;
@@ -125,10 +126,9 @@ public final class DeskPages {
                 services.educators(), services.sessions(), shell.cookie(), browser, shell.limits(), services.audit());
         var publishing =
                 new PublishingViews(services.releases(), services.publisher(), services.watch(), services.changes());
-        var editor = new Editor(
-                desk, services.writing(), services.uploads(), services.recordings(), publishing, services.clock());
         var reauthentication = new Reauthentication(desk, signIn);
-        var saving = new Saving(desk, reauthentication, services.writing(), services.uploads(), editor);
+        var rooms = new Rooms(desk, reauthentication, services.writing(), publishing, services.publisher());
+        var sound = new SoundPages(desk, rooms, services.uploads(), services.recordings());
         return List.of(
                 new SignInPages(shell.pages(), services.educators(), signIn),
                 new ForgottenPages(shell.pages(), services.access(), signIn, services.mailed()),
@@ -154,15 +154,24 @@ public final class DeskPages {
                 new LessonListPage(desk, services.episodes(), publishing),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
                 new LetterPages(desk, services.settings()),
-                new EditorPages(desk, editor, saving),
+                new EditorPages(desk, rooms, reauthentication, services.writing()),
                 new LinePages(desk, new LineSound(shell.limits())),
-                new DraftPages(desk, editor, saving, services.writing()),
-                new PublishingPages(desk, editor, saving, services.publisher()),
-                new TrackPages(desk, editor, services.writing(), services.uploads(), shell.limits()),
+                sound,
+                new TrackPages(desk, sound, services.writing(), services.uploads(), shell.limits()),
                 new RecordingPages(desk, services.writing(), services.uploads(), services.recordings()),
-                new WalkthroughPages(desk, reauthentication, services.writing()),
-                new ScriptPages(desk, reauthentication, services.writing()),
-                new FactsPages(desk, reauthentication, services.writing()),
+                new NotesPages(desk, rooms, services.writing()),
+                new WalkthroughPages(desk, rooms, services.writing()),
+                new ScriptPages(desk, rooms, services.writing()),
+                new FactsPages(desk, rooms),
+                new PublishPages(
+                        desk,
+                        rooms,
+                        reauthentication,
+                        services.writing(),
+                        services.publisher(),
+                        publishing,
+                        services.clock()),
+                new RevisionPages(desk, reauthentication, services.writing()),
                 new OutboxPages(desk, services.outbox(), services.educators(), services.settings(), services.clock()),
                 new ImprintPages(desk, services.educators(), services.settings(), shell.chosen()),
                 new SettingsPages(desk, services.settings(), shell.chosen()));

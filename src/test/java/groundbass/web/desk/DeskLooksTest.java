@@ -9,9 +9,12 @@ import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.FilePayload;
 import groundbass.catalog.episode.Episode;
+import groundbass.document.LessonFacts;
+import groundbass.document.LineSource;
 import groundbass.web.Browser;
-import groundbass.web.desk.editor.TrackPagesTest;
+import groundbass.web.desk.sound.TrackPagesTest;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -40,17 +43,11 @@ class DeskLooksTest {
     static void open() {
         studio = desk.studio();
         written = studio.episode("Rope Ladder");
-        EpisodePagesTest.typed(studio.form(), 0, Studio.LINE)
-                .formParam("exerciseName", "Slowly")
-                .formParam("exerciseText", "bar 1\n1-4  E5, E58\n")
-                .formParam("local", "2026-02-06T18:00")
-                .formParam("zone", "Europe/Vienna")
-                .post("/desk/episodes/" + written.id());
-        studio.form()
-                .formParam("base", "1")
-                .formParam("script", SCRIPT)
-                .formParam("chapters", "0:00 Start\n")
-                .post("/desk/episodes/" + written.id() + "/script");
+        studio.write(written, Studio.LINE);
+        studio.change(written, edit -> edit.exercises(List.of(new LineSource("Slowly", "bar 1\n1-4  E5, E58\n")))
+                .notes("## Left hand\n\nRelax.\n\n![Bar one](bars:1)\n")
+                .script(SCRIPT)
+                .facts(LessonFacts.NONE.withChapters("0:00 Start\n")));
         studio.episode("Night Bridge");
     }
 
@@ -62,12 +59,38 @@ class DeskLooksTest {
         "/desk, 1280, LIGHT",
         "/desk/series/new, 390, LIGHT",
         "/desk/series/new, 1280, DARK",
-        "EPISODE, 390, LIGHT",
-        "EPISODE, 390, DARK",
-        "EPISODE, 1280, LIGHT",
-        "EPISODE, 1280, DARK",
-        "SCRIPT, 390, DARK",
-        "SCRIPT, 1280, LIGHT",
+        "LESSON/line, 390, LIGHT",
+        "LESSON/line, 390, DARK",
+        "LESSON/line, 1280, LIGHT",
+        "LESSON/line, 1280, DARK",
+        "LESSON/exercises/1, 390, LIGHT",
+        "LESSON/exercises/1, 390, DARK",
+        "LESSON/exercises/1, 1280, LIGHT",
+        "LESSON/exercises/1, 1280, DARK",
+        "LESSON/sound, 390, LIGHT",
+        "LESSON/sound, 390, DARK",
+        "LESSON/sound, 1280, LIGHT",
+        "LESSON/sound, 1280, DARK",
+        "LESSON/notes, 390, LIGHT",
+        "LESSON/notes, 390, DARK",
+        "LESSON/notes, 1280, LIGHT",
+        "LESSON/notes, 1280, DARK",
+        "LESSON/walkthrough, 390, LIGHT",
+        "LESSON/walkthrough, 390, DARK",
+        "LESSON/walkthrough, 1280, LIGHT",
+        "LESSON/walkthrough, 1280, DARK",
+        "LESSON/script, 390, LIGHT",
+        "LESSON/script, 390, DARK",
+        "LESSON/script, 1280, LIGHT",
+        "LESSON/script, 1280, DARK",
+        "LESSON/facts, 390, LIGHT",
+        "LESSON/facts, 390, DARK",
+        "LESSON/facts, 1280, LIGHT",
+        "LESSON/facts, 1280, DARK",
+        "LESSON/publish, 390, LIGHT",
+        "LESSON/publish, 390, DARK",
+        "LESSON/publish, 1280, LIGHT",
+        "LESSON/publish, 1280, DARK",
         "/desk/outbox, 390, LIGHT",
         "/desk/outbox, 1280, DARK",
         "/desk/settings, 390, DARK",
@@ -77,8 +100,7 @@ class DeskLooksTest {
     })
     void pagesFitAndHaveNoBarriers(String path, int width, ColorScheme scheme) {
         var page = desk.signedIn(width, scheme);
-        page.navigate(address(path.replaceFirst("^EPISODE$", "/desk/episodes/" + written.id())
-                .replaceFirst("^SCRIPT$", "/desk/episodes/" + written.id() + "/script")));
+        page.navigate(address(path.replaceFirst("^LESSON", "/desk/episodes/" + written.id())));
         page.waitForLoadState();
         page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(picture(path, width, scheme)));
         assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
@@ -91,6 +113,7 @@ class DeskLooksTest {
         var episode = studio.episode("Typed by hand");
         var page = desk.signedIn(1280, ColorScheme.LIGHT);
         page.navigate(address("/desk/episodes/" + episode.id()));
+        page.waitForURL("**/line");
         Browser.write(page, "Line text", "bar 1\n1-4  E5, E58\n");
         var remarks = page.locator(".stand-remarks").first();
         PlaywrightAssertions.assertThat(remarks).containsText("Fret 58 on string E");
@@ -112,15 +135,15 @@ class DeskLooksTest {
                 .containsText(Pattern.compile("slap", Pattern.CASE_INSENSITIVE));
         assertThat(sheet.innerHTML()).isNotEqualTo(before);
 
-        page.click("form#episode button >> nth=0");
-        page.waitForURL("**/desk/episodes/" + episode.id());
-        assertThat(page.inputValue("#mainLine")).contains("A5 slap");
+        page.click(".bar button >> nth=0");
+        PlaywrightAssertions.assertThat(page.locator("#draft-word")).hasText("All saved");
+        assertThat(studio.document(episode).mainLine().text()).contains("A5 slap");
     }
 
     @Test
     void theHourIsExplainedWhileItIsChosen() {
         var page = desk.signedIn(1280, ColorScheme.LIGHT);
-        page.navigate(address("/desk/episodes/" + written.id()));
+        page.navigate(address("/desk/episodes/" + written.id() + "/publish"));
         page.selectOption("#zone", "Europe/Vienna");
         page.fill("#local", "2026-07-03T18:00");
         PlaywrightAssertions.assertThat(page.locator("#live-hour")).containsText("CEST");
@@ -130,7 +153,7 @@ class DeskLooksTest {
     void aRecordingIsSentWithoutLeavingThePage() {
         var episode = studio.episode("Sent by script");
         var page = desk.signedIn(390, ColorScheme.DARK);
-        page.navigate(address("/desk/episodes/" + episode.id()));
+        page.navigate(address("/desk/episodes/" + episode.id() + "/sound"));
         page.setInputFiles("#file", new FilePayload("letter.wav", "audio/wav", "Dear all".getBytes(UTF_8)));
         page.click(".upload button");
         PlaywrightAssertions.assertThat(page.locator("#file-problem")).containsText("no WAV, FLAC or MP3");
@@ -145,9 +168,10 @@ class DeskLooksTest {
     @Test
     void aBuildIsFollowedUntilTheLessonIsOut() {
         var episode = studio.episode("Followed");
-        EpisodePagesTest.typed(studio.form(), 0, Studio.LINE).post("/desk/episodes/" + episode.id() + "/publish");
+        studio.write(episode, Studio.LINE);
+        studio.form().post("/desk/episodes/" + episode.id() + "/publish");
         var page = desk.signedIn(1280, ColorScheme.LIGHT);
-        page.navigate(address("/desk/episodes/" + episode.id()));
+        page.navigate(address("/desk/episodes/" + episode.id() + "/publish"));
         var patience = new LocatorAssertions.ContainsTextOptions().setTimeout(TWO_MINUTES);
         PlaywrightAssertions.assertThat(page.locator("#calendar .standing")).containsText("Out since", patience);
         PlaywrightAssertions.assertThat(page.locator("#publish-head")).hasText("Correct the lesson");
@@ -155,8 +179,9 @@ class DeskLooksTest {
         PlaywrightAssertions.assertThat(page.locator("#calendar")).containsText("sheet.pdf");
         assertThat(Browser.barriers(page)).isEmpty();
         page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(Path.of("target/looks/out.png")));
-        assertThat(Studio.mistakes(
-                        studio.browser().get("/desk/episodes/" + episode.id()).asString()))
+        assertThat(Studio.mistakes(studio.browser()
+                        .get("/desk/episodes/" + episode.id() + "/publish")
+                        .asString()))
                 .isEmpty();
     }
 

@@ -34,10 +34,10 @@ final class DeskVisit extends BrowserFixture {
         return studio;
     }
 
-    /** An episode whose line was typed and saved by its form. */
+    /** An episode with that line. */
     Episode written(String title, String line) {
         var episode = studio.episode(title);
-        EpisodePagesTest.typed(studio.form(), 0, line).post(path(episode));
+        studio.write(episode, line);
         return episode;
     }
 
@@ -52,7 +52,7 @@ final class DeskVisit extends BrowserFixture {
         return page;
     }
 
-    /** The editor of an episode, with its script at work. */
+    /** The room of an episode's line, with its script at work. */
     Page editor(Episode episode) {
         return editor(episode, USUAL_WIDTH, ColorScheme.LIGHT);
     }

@@ -31,10 +31,10 @@ class DraftCopyTest {
     void whatAnotherButtonSavedIsNoUnsavedText() {
         var page = desk.editor(written("Kept"));
         Browser.write(page, "Line text", LINE.replace("A5", "A7"));
-        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Keep as a revision"))
+        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("See it as students will"))
                 .click(); // before the pause after which it would have been saved
-        DeskVisit.atWork(page);
-        page.reload();
+        page.waitForURL("**/preview/**");
+        page.goBack();
         DeskVisit.atWork(page);
         assertThat(page.locator("#mainLine")).hasValue(LINE.replace("A5", "A7"));
         assertThat(page.locator("#draft-local")).isHidden();
@@ -48,7 +48,7 @@ class DraftCopyTest {
         Browser.write(page, "Line text", LINE.replace("A5", "A7"));
         assertThat(page.locator("#draft-word")).containsText("the server does not answer");
         String elsewhere = LINE.replace("tempo 96", "tempo 80");
-        EpisodePagesTest.typed(desk.studio().form(), 1, elsewhere).post(DeskVisit.path(episode));
+        desk.studio().write(episode, elsewhere);
         page.onDialog(dialog -> dialog.accept()); // leaving asks
         page.reload();
         page.unroute("**/draft");

@@ -127,7 +127,7 @@ class LineDeskTest {
         var episode = written("Two windows");
         var page = desk.editor(episode);
         String elsewhere = LINE.replace("tempo   96", "tempo   80").replace("4    A5", "4    A7");
-        EpisodePagesTest.typed(desk.studio().form(), 1, elsewhere).post(DeskVisit.path(episode));
+        desk.studio().write(episode, elsewhere);
         Browser.write(page, "Line text", LINE.replace("4    A5", "4    A3"));
         var conflict = page.locator("#draft-conflict");
         assertThat(conflict).isVisible();

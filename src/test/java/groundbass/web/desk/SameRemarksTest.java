@@ -103,13 +103,10 @@ class SameRemarksTest {
     }
 
     private static Document withoutScript(String language) {
-        return Jsoup.parse(EpisodePagesTest.typed(in(language), 0, LINE)
-                .formParam("groove", GROOVE)
-                .post(path("/preview"))
-                .then()
-                .statusCode(200)
-                .extract()
-                .asString());
+        studio.write(episode, LINE);
+        studio.change(episode, edit -> edit.groove(new GrooveSource("", GROOVE)));
+        String line = in(language).get(path("/line")).asString();
+        return Jsoup.parse(line + in(language).get(path("/sound")).asString());
     }
 
     private static List<Said> beside(Document page, String field) {

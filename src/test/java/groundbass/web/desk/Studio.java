@@ -9,7 +9,12 @@ import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
+import groundbass.document.Clearance;
+import groundbass.document.DocumentEdit;
+import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
+import groundbass.document.LineSource;
+import groundbass.document.Rights;
 import groundbass.form.Outcome;
 import groundbass.web.Html;
 import groundbass.web.Site;
@@ -17,6 +22,7 @@ import io.restassured.http.Cookie;
 import io.restassured.specification.RequestSpecification;
 import java.time.Duration;
 import java.util.List;
+import java.util.function.UnaryOperator;
 
 /** A site with an educator at the desk, another one, and a series of either. */
 public final class Studio implements AutoCloseable {
@@ -54,6 +60,24 @@ public final class Studio implements AutoCloseable {
 
     public Episode episode(String title) {
         return done(writing.create(site.educator(), series.id(), title, Level.BEGINNER));
+    }
+
+    /** Writes that line, and settles whose music it is, so that nothing keeps the lesson from going out. */
+    public void write(Episode episode, String line) {
+        change(episode, edit -> edit.mainLine(new LineSource("", line))
+                .rights(new Rights("", "", "Own work.", Clearance.OWN)));
+    }
+
+    /** Changes what is saved, as another window would. */
+    public void change(Episode episode, UnaryOperator<DocumentEdit> change) {
+        done(writing.saveDraft(
+                site.educator(), episode.id(), (stored, changed) -> true, before -> change.apply(before.edit())
+                        .done()));
+    }
+
+    /** What is saved. */
+    public EpisodeDocument document(Episode episode) {
+        return writing.draft(site.educator(), episode.id()).orElseThrow().document();
     }
 
     public Episode now(Episode episode) {

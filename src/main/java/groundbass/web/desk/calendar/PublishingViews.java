@@ -67,7 +67,7 @@ public final class PublishingViews {
     }
 
     /** What is to be said of the saved draft before it goes out. */
-    public PreflightView preflight(EducatorId who, Episode episode) {
-        return PreflightView.of("/desk/episodes/" + episode.id(), publisher.verdict(who, episode.id()));
+    public Publisher.Verdict verdict(EducatorId who, Episode episode) {
+        return publisher.verdict(who, episode.id());
     }
 }

@@ -187,8 +187,7 @@ public final class WeeksPage implements PageGroup {
     }
 
     private Optional<Message> missing(EducatorId who, Episode episode) {
-        var preflight = publishing.preflight(who, episode);
-        int open = preflight.blocking().size() + preflight.asking().size();
+        int open = publishing.verdict(who, episode).holding().size();
         return Optional.of(open == 0 ? Message.of("desk.weeks.ready") : Message.of("desk.weeks.missing", open));
     }
 

@@ -1,69 +1,128 @@
 package groundbass.web.desk.editor;
 
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.DraftSave;
+import groundbass.catalog.episode.EpisodeService;
+import groundbass.document.EpisodeDocument;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.FormParameters;
+import groundbass.web.desk.access.Reauthentication;
+import groundbass.web.desk.room.Room;
+import groundbass.web.desk.room.RoomView;
+import groundbass.web.desk.room.Rooms;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.util.List;
-import java.util.function.Function;
+import io.javalin.http.NotFoundResponse;
+import java.util.function.UnaryOperator;
 
-/**
- * Writing an episode. Routes that save let anyone through, because a form whose sign-in has run out must come back with
- * all that was typed; {@link Saving} asks who it is.
- */
+/** The rooms in which lines are written. A lesson opens in the room of its line. */
 public final class EditorPages implements PageGroup {
-    private static final String PATH = DeskContext.EPISODE;
+    private static final String EXERCISES = DeskContext.EPISODE + Room.EXERCISES.way();
+    private static final String ONE = EXERCISES + "/{place}";
 
     private final DeskContext desk;
-    private final Editor editor;
-    private final Saving saving;
+    private final Rooms rooms;
+    private final Reauthentication reauthentication;
+    private final EpisodeService writing;
+    private final LinePreviews previews;
 
-    public EditorPages(DeskContext desk, Editor editor, Saving saving) {
+    public EditorPages(DeskContext desk, Rooms rooms, Reauthentication reauthentication, EpisodeService writing) {
         this.desk = desk;
-        this.editor = editor;
-        this.saving = saving;
+        this.rooms = rooms;
+        this.reauthentication = reauthentication;
+        this.writing = writing;
+        this.previews = new LinePreviews(desk);
     }
 
     @Override
     public void addTo(Routes routes) {
-        routes.get(PATH, Role.EDUCATOR, ctx -> editor.show(ctx, desk.episode(ctx)));
-        routes.post(PATH, Role.ANYONE, ctx -> change(ctx, form -> form, ""));
-        routes.post(PATH + "/exercises", Role.ANYONE, ctx -> change(ctx, EpisodeForm::withOneMoreExercise, "#more"));
-        routes.post(PATH + "/exercises/{place}/remove", Role.ANYONE, this::removeExercise);
-        routes.post(PATH + "/preview", Role.EDUCATOR, this::preview);
-        List.of("/exercises", "/exercises/{place}/remove", "/publish", "/promise", "/withdraw", "/trial")
-                .forEach(button -> back(routes, button));
+        routes.get(DeskContext.EPISODE, Role.EDUCATOR, ctx -> lead(ctx, Room.LINE.way()));
+        rooms.open(routes, new LineRoom(desk, previews));
+        routes.get(EXERCISES, Role.EDUCATOR, this::exercises);
+        routes.post(EXERCISES, Role.ANYONE, ctx -> reauthentication.writer(ctx).ifPresent(who -> add(ctx, who)));
+        routes.get(ONE, Role.EDUCATOR, this::exercise);
+        routes.post(ONE, Role.ANYONE, this::save);
+        routes.post(ONE + "/draft", Role.EDUCATOR, ctx -> rooms.keep(ctx, room(place(ctx))));
     }
 
-    /** The address in the browser after a button that found problems: asked for again, it leads to the episode. */
-    private static void back(Routes routes, String button) {
-        routes.get(PATH + button, Role.EDUCATOR, ctx -> ctx.redirect(DeskContext.path(ctx), HttpStatus.SEE_OTHER));
+    private static void lead(Context ctx, String way) {
+        ctx.redirect(DeskContext.path(ctx) + way, HttpStatus.SEE_OTHER);
     }
 
-    private void removeExercise(Context ctx) {
-        String place = ctx.pathParam("place");
-        int number = place.matches("[0-9]{1,3}") ? Integer.parseInt(place) : -1;
-        change(ctx, form -> form.withoutExercise(number), "#exercises");
+    private ExerciseRoom room(int place) {
+        return new ExerciseRoom(desk, previews, place);
     }
 
-    private void change(Context ctx, Function<EpisodeForm, EpisodeForm> change, String spot) {
-        saving.save(ctx, change).ifPresent(saved -> {
-            if (saved.problems().isEmpty()) {
-                Flash.say(ctx, "desk.saved");
-                ctx.redirect(DeskContext.path(ctx) + spot, HttpStatus.SEE_OTHER);
-            } else {
-                editor.showAgain(ctx, saved.episode(), saved.form(), saved.at(), saved.problems());
+    /** From 0. */
+    private static int place(Context ctx) {
+        String number = ctx.pathParam("place");
+        if (!number.matches("[1-9][0-9]{0,2}")) {
+            throw new NotFoundResponse();
+        }
+        return Integer.parseInt(number) - 1;
+    }
+
+    private int count(Context ctx) {
+        var who = desk.educator(ctx);
+        return writing.draft(who, desk.episode(ctx).id())
+                .orElseThrow(NotFoundResponse::new)
+                .document()
+                .exercises()
+                .size();
+    }
+
+    /** The first exercise; where there is none, the way to write one. */
+    private void exercises(Context ctx) {
+        if (count(ctx) > 0) {
+            lead(ctx, Room.EXERCISES.way() + "/1");
+        } else {
+            desk.pages().show(ctx, "desk/exercises", new None(rooms.view(ctx, Room.EXERCISES, desk.episode(ctx))));
+        }
+    }
+
+    /** The exercise that the address names; the list of them where it was removed. */
+    private void exercise(Context ctx) {
+        if (place(ctx) < count(ctx)) {
+            rooms.show(ctx, room(place(ctx)));
+        } else {
+            lead(ctx, Room.EXERCISES.way());
+        }
+    }
+
+    private void save(Context ctx) {
+        var page = room(place(ctx));
+        rooms.save(ctx, page, kept -> {
+            switch (FormParameters.text(ctx, "then")) {
+                case "add" -> add(ctx, kept.who());
+                case "remove" -> remove(ctx, kept.who(), place(ctx));
+                default -> rooms.goOn(ctx, page, kept);
             }
         });
     }
 
-    private void preview(Context ctx) {
-        var episode = desk.episode(ctx);
-        var form = EpisodeForm.read(ctx);
-        editor.preview(ctx, episode, form, FormParameters.ticked(ctx, "beside"), FormParameters.ticked(ctx, "narrow"));
+    private void add(Context ctx, EducatorId who) {
+        var document = change(ctx, who, ExerciseList::withOneMore);
+        Flash.say(ctx, "desk.exercise.added");
+        lead(ctx, Room.EXERCISES.way() + "/" + document.exercises().size());
     }
+
+    private void remove(Context ctx, EducatorId who, int place) {
+        change(ctx, who, document -> ExerciseList.without(document, place));
+        Flash.say(ctx, "desk.exercise.removed");
+        lead(ctx, Room.EXERCISES.way());
+    }
+
+    private EpisodeDocument change(Context ctx, EducatorId who, UnaryOperator<EpisodeDocument> change) {
+        var saved = writing.saveDraft(who, desk.episode(ctx, who).id(), (stored, changed) -> true, change)
+                .result()
+                .orElseThrow(NotFoundResponse::new);
+        return ((DraftSave.Saved) saved).draft().document();
+    }
+
+    /** The room of the exercises while there is none. */
+    public record None(RoomView room) {}
 }

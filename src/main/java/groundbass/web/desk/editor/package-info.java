@@ -1,2 +1,2 @@
-/** The page on which an episode is written, with all that its buttons do. Decides nothing about music or dates. */
+/** The rooms in which lines are written: the main one and the exercises. Decides nothing about music. */
 package groundbass.web.desk.editor;

@@ -1,30 +1,42 @@
 package groundbass.web.desk.facts;
 
+import groundbass.catalog.episode.Episode;
 import groundbass.document.Clearance;
+import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.LessonFacts;
 import groundbass.document.LessonFacts.CoursePointer;
 import groundbass.document.Level;
 import groundbass.document.Rights;
 import groundbass.web.desk.access.FormParameters;
+import groundbass.web.desk.room.RoomForm;
 import io.javalin.http.Context;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 
 /**
  * The facts of a lesson as typed.
  *
- * @param base the version of the draft that the typing began from
+ * @param level empty where the form names none that there is
+ * @param clearance whether the music may be published; empty where the form names nothing of the kind
  */
-public record FactsForm(int base, Level level, LessonFacts facts, Rights rights) {
-    static FactsForm of(int base, EpisodeDocument document) {
-        return new FactsForm(base, document.level(), document.facts(), document.rights());
-    }
-
+record FactsForm(
+        String title,
+        Optional<Level> level,
+        String summary,
+        String language,
+        LessonFacts facts,
+        Rights rights,
+        Optional<Clearance> clearance)
+        implements RoomForm {
     static FactsForm read(Context ctx) {
         return new FactsForm(
-                FormParameters.number(ctx, "base", 0),
-                Level.parse(FormParameters.text(ctx, "level")).orElse(Level.BEGINNER),
+                FormParameters.text(ctx, "title"),
+                Level.parse(FormParameters.text(ctx, "level")),
+                FormParameters.text(ctx, "summary"),
+                FormParameters.text(ctx, "settings.language"),
                 new LessonFacts(
                         FormParameters.text(ctx, "facts.video").strip(),
                         FormParameters.text(ctx, "facts.gear").strip(),
@@ -33,9 +45,8 @@ public record FactsForm(int base, Level level, LessonFacts facts, Rights rights)
                 new Rights(
                         FormParameters.text(ctx, "rights.composer"),
                         FormParameters.text(ctx, "rights.credit"),
-                        FormParameters.text(ctx, "rights.statement"),
-                        Clearance.parse(FormParameters.text(ctx, "rights.clearance"))
-                                .orElse(Clearance.OPEN)));
+                        FormParameters.text(ctx, "rights.statement")),
+                Clearance.parse(FormParameters.text(ctx, "rights.clearance")));
     }
 
     /** A row with neither title nor address was left free. */
@@ -49,8 +60,24 @@ public record FactsForm(int base, Level level, LessonFacts facts, Rights rights)
                 .toList();
     }
 
-    EpisodeDocument in(EpisodeDocument document) {
-        var kept = facts.withChapters(document.facts().chapters()); // those have a page of their own
-        return document.edit().level(level).facts(kept).rights(rights).done();
+    @Override
+    public UnaryOperator<EpisodeDocument> change(Episode episode) {
+        return this::in;
+    }
+
+    private EpisodeDocument in(EpisodeDocument before) {
+        var settings = before.settings();
+        return before.edit()
+                .title(title)
+                .level(level.orElse(before.level()))
+                .summary(summary)
+                .facts(facts.withChapters(before.facts().chapters())) // those have a room of their own
+                .rights(new Rights(
+                        rights.composer(),
+                        rights.credit(),
+                        rights.statement(),
+                        clearance.orElse(before.rights().clearance())))
+                .settings(new DocumentSettings(language, settings.tempos(), settings.rounds(), settings.naming()))
+                .done();
     }
 }

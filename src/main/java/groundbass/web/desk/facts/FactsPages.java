@@ -1,83 +1,98 @@
 package groundbass.web.desk.facts;
 
-import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.DocumentCheck;
-import groundbass.catalog.episode.Draft;
-import groundbass.catalog.episode.DraftSave;
-import groundbass.catalog.episode.EpisodeService;
+import groundbass.catalog.episode.Episode;
 import groundbass.document.EpisodeDocument;
+import groundbass.document.LessonFacts.CoursePointer;
+import groundbass.text.Message;
 import groundbass.web.desk.access.DeskContext;
-import groundbass.web.desk.access.Reauthentication;
-import groundbass.web.shell.Flash;
+import groundbass.web.desk.room.Room;
+import groundbass.web.desk.room.RoomField;
+import groundbass.web.desk.room.RoomForm;
+import groundbass.web.desk.room.RoomPage;
+import groundbass.web.desk.room.RoomView;
+import groundbass.web.desk.room.Rooms;
 import groundbass.web.shell.PageGroup;
-import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
-import io.javalin.http.NotFoundResponse;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Stream;
 
-/** What a lesson says beside its line, in one place: level, gear, video, courses, whose music it is. */
-public final class FactsPages implements PageGroup {
-    private static final String PATH = DeskContext.EPISODE + "/facts";
-    private static final String TEMPLATE = "desk/facts";
-
+/** The room of what a lesson says beside its line: its name and level, gear, video, courses, and whose music it is. */
+public final class FactsPages implements PageGroup, RoomPage {
     private final DeskContext desk;
-    private final Reauthentication reauthentication;
-    private final EpisodeService writing;
+    private final Rooms rooms;
 
-    public FactsPages(DeskContext desk, Reauthentication reauthentication, EpisodeService writing) {
+    public FactsPages(DeskContext desk, Rooms rooms) {
         this.desk = desk;
-        this.reauthentication = reauthentication;
-        this.writing = writing;
+        this.rooms = rooms;
     }
 
     @Override
     public void addTo(Routes routes) {
-        routes.get(PATH, Role.EDUCATOR, this::show);
-        routes.post(PATH, Role.ANYONE, ctx -> reauthentication.writer(ctx).ifPresent(who -> save(ctx, who)));
+        rooms.open(routes, this);
     }
 
-    private void show(Context ctx) {
-        var episode = desk.episode(ctx);
-        var draft = draft(ctx, desk.educator(ctx));
-        var form = FactsForm.of(draft.version(), draft.document());
-        var view = FactsView.of(episode, draft.document(), form, false, problems(draft.document()));
-        desk.pages().show(ctx, TEMPLATE, view);
+    @Override
+    public Room room() {
+        return Room.FACTS;
     }
 
-    private void save(Context ctx, EducatorId who) {
-        var episode = desk.episode(ctx, who);
-        var form = FactsForm.read(ctx);
-        var document = form.in(draft(ctx, who).document());
-        var outcome = writing.saveDraft(who, episode.id(), form.base(), document);
-        var saved = outcome.result().orElseThrow(NotFoundResponse::new);
-        if (saved instanceof DraftSave.Conflict conflict) {
-            int version = conflict.stored().version();
-            var again = new FactsForm(version, form.level(), form.facts(), form.rights());
-            ctx.status(HttpStatus.CONFLICT);
-            desk.pages().show(ctx, TEMPLATE, FactsView.of(episode, document, again, true, problems(document)));
-            return;
-        }
-        if (!problems(document).isEmpty()) {
-            int version = ((DraftSave.Saved) saved).draft().version();
-            var again = new FactsForm(version, form.level(), form.facts(), form.rights());
-            desk.pages().showAgain(ctx, TEMPLATE, FactsView.of(episode, document, again, false, problems(document)));
-            return;
-        }
-        Flash.say(ctx, "desk.saved");
-        ctx.redirect(DeskContext.path(ctx) + "/facts", HttpStatus.SEE_OTHER);
+    @Override
+    public List<RoomField> fields(EpisodeDocument document) {
+        var fields = new ArrayList<RoomField>(List.of(
+                RoomField.of("title", "desk.episode.title", document.title()),
+                RoomField.of("level", "desk.episode.level", document.level().code()),
+                RoomField.of("summary", "desk.editor.summary", document.summary()),
+                RoomField.of(
+                        "settings.language",
+                        "desk.editor.language",
+                        document.settings().language()),
+                RoomField.of("facts.gear", "desk.facts.gear", document.facts().gear()),
+                RoomField.of("facts.video", "desk.facts.video", document.facts().video())));
+        fields.addAll(courses(document));
+        var rights = document.rights();
+        fields.add(RoomField.of(
+                "rights.clearance", "desk.facts.clearance", rights.clearance().word()));
+        fields.add(RoomField.of("rights.composer", "desk.editor.composer", rights.composer()));
+        fields.add(RoomField.of("rights.credit", "desk.editor.credit", rights.credit()));
+        fields.add(RoomField.of("rights.statement", "desk.editor.statement", rights.statement()));
+        return List.copyOf(fields);
     }
 
-    private Draft draft(Context ctx, EducatorId who) {
-        return writing.draft(who, desk.episode(ctx, who).id()).orElseThrow(NotFoundResponse::new);
+    /** Row by row, as the page has them. */
+    private static List<RoomField> courses(EpisodeDocument document) {
+        var courses = FactsView.rows(document.facts());
+        return Stream.iterate(0, i -> i < courses.size(), i -> i + 1)
+                .flatMap(i -> Stream.of(
+                        course("title", i, courses.get(i), CoursePointer::title),
+                        course("address", i, courses.get(i), CoursePointer::address)))
+                .toList();
     }
 
-    /** Of all that keeps a document from being fixed, what belongs to this page. */
+    private static RoomField course(String part, int row, CoursePointer course, Function<CoursePointer, String> of) {
+        return new RoomField(
+                "course-" + part + "-" + row, Message.of("desk.facts.course." + part, row + 1), of.apply(course));
+    }
+
+    @Override
+    public RoomForm read(Context ctx) {
+        return FactsForm.read(ctx);
+    }
+
+    @Override
+    public void show(Context ctx, Episode episode, RoomView room, EpisodeDocument document) {
+        desk.pages().show(ctx, "desk/facts", FactsView.of(room.with(problems(document)), document));
+    }
+
+    /** Of all that keeps a document from being fixed, what belongs to this room. */
     private static FieldProblems problems(EpisodeDocument document) {
         return new FieldProblems(DocumentCheck.problems(document).stream()
                 .filter(problem ->
-                        problem.field().startsWith("facts.") || problem.field().startsWith("rights."))
+                        Room.of(problem.field()).filter(Room.FACTS::equals).isPresent())
                 .toList());
     }
 }

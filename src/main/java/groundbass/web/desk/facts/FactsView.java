@@ -1,15 +1,15 @@
 package groundbass.web.desk.facts;
 
-import groundbass.catalog.episode.Episode;
 import groundbass.checks.LevelSuggestion;
 import groundbass.document.Clearance;
 import groundbass.document.EpisodeDocument;
+import groundbass.document.LessonFacts;
 import groundbass.document.LessonFacts.CoursePointer;
 import groundbass.document.Level;
 import groundbass.lesson.Lesson;
 import groundbass.score.Tuning.OpenString;
-import groundbass.web.desk.access.DeskContext;
-import groundbass.web.view.FieldProblems;
+import groundbass.web.desk.room.RoomView;
+import groundbass.web.view.LanguageRow;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -19,41 +19,30 @@ import java.util.stream.Collectors;
 /**
  * The facts of a lesson: those that are typed, and those that its line tells.
  *
- * @param path       of the episode on the desk
- * @param conflict   whether another window saved in the meantime
  * @param techniques of the plucking hand in the main line, by line text's words
  * @param strings    the open strings from low to high
  * @param suggestion the level that the line's features suggest; empty while nothing is written
  */
 public record FactsView(
-        String path,
-        String title,
-        FactsForm form,
-        boolean conflict,
+        RoomView room,
+        EpisodeDocument document,
         List<String> techniques,
         String strings,
-        int exercises,
-        Optional<LevelSuggestion> suggestion,
-        FieldProblems problems) {
+        Optional<LevelSuggestion> suggestion) {
     /** Rows that stand free for further courses. */
     private static final int FREE_ROWS = 2;
 
-    static FactsView of(
-            Episode episode, EpisodeDocument document, FactsForm form, boolean conflict, FieldProblems problems) {
+    static FactsView of(RoomView room, EpisodeDocument document) {
         var lesson = Lesson.of(document);
         return new FactsView(
-                DeskContext.path(episode),
-                document.title(),
-                form,
-                conflict,
+                room,
+                document,
                 lesson.techniques(),
                 strings(lesson),
-                lesson.exercises().size(),
                 Optional.of(lesson.main())
                         .filter(line -> line.bars().stream()
                                 .anyMatch(bar -> !bar.notes().isEmpty()))
-                        .map(LevelSuggestion::of),
-                problems);
+                        .map(LevelSuggestion::of));
     }
 
     public List<Level> levels() {
@@ -64,11 +53,24 @@ public record FactsView(
         return List.of(Clearance.values());
     }
 
-    /** The courses, and rows for more. */
+    /** Templates would take the settings of a document for a setter. */
+    public String language() {
+        return document.settings().language();
+    }
+
+    public List<LanguageRow> languages() {
+        return LanguageRow.with(language());
+    }
+
     public List<CoursePointer> courses() {
-        var rows = new ArrayList<>(form.facts().courses());
+        return rows(document.facts());
+    }
+
+    /** The courses, and rows for more. */
+    static List<CoursePointer> rows(LessonFacts facts) {
+        var rows = new ArrayList<>(facts.courses());
         rows.addAll(Collections.nCopies(FREE_ROWS, new CoursePointer("", "")));
-        return rows;
+        return List.copyOf(rows);
     }
 
     private static String strings(Lesson lesson) {

@@ -47,6 +47,10 @@ public record LinePreview(
         return draw(field, reading, remarks(reading, reader), width, sheets);
     }
 
+    public int mistakes() {
+        return (int) remarks.stream().filter(RemarkView::mistake).count();
+    }
+
     /** A line that is neither drawn nor read, and why. */
     public static LinePreview undrawn(String field, Message why) {
         return new LinePreview(field, true, Optional.empty(), List.of(), List.of(), Optional.of(why));

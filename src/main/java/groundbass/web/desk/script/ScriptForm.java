@@ -1,36 +1,36 @@
 package groundbass.web.desk.script;
 
+import groundbass.catalog.episode.Episode;
 import groundbass.document.EpisodeDocument;
 import groundbass.script.Proofreading;
 import groundbass.web.desk.access.FormParameters;
+import groundbass.web.desk.room.RoomForm;
 import io.javalin.http.Context;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
+import java.util.function.UnaryOperator;
 
 /**
  * A script and the chapters of a video, as typed or sent.
  *
- * @param base    the version of the draft that the typing began from
  * @param problem the key of what kept a file from being read; empty where nothing did
  */
-record ScriptForm(int base, String script, String chapters, String problem) {
+record ScriptForm(String script, String chapters, String problem) implements RoomForm {
     /** Bytes of a file that are looked at. */
     private static final int LARGEST_FILE = 1_000_000;
 
-    static ScriptForm of(int base, EpisodeDocument document) {
-        return new ScriptForm(base, document.script(), document.facts().chapters(), "");
+    static ScriptForm of(EpisodeDocument document) {
+        return new ScriptForm(document.script(), document.facts().chapters(), "");
     }
 
     /** Where a file comes along, its text stands for what was typed. */
-    static ScriptForm read(Context ctx) throws IOException {
+    static ScriptForm read(Context ctx) {
         var typed = new ScriptForm(
-                FormParameters.number(ctx, "base", 0),
-                tidy(FormParameters.text(ctx, "script")),
-                tidy(FormParameters.text(ctx, "chapters")),
-                "");
+                tidy(FormParameters.text(ctx, "script")), tidy(FormParameters.text(ctx, "chapters")), "");
         boolean parts = ctx.contentType() != null && ctx.contentType().startsWith("multipart/");
         var file = parts ? ctx.uploadedFile("file") : null;
         if (file == null || file.size() == 0) {
@@ -38,19 +38,21 @@ record ScriptForm(int base, String script, String chapters, String problem) {
         }
         try (var in = file.content()) {
             return typed.withFile(in.readNBytes(LARGEST_FILE + 1));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 
     private ScriptForm withFile(byte[] bytes) {
         if (bytes.length > LARGEST_FILE) {
-            return new ScriptForm(base, script, chapters, "desk.script.problem.large");
+            return new ScriptForm(script, chapters, "desk.script.problem.large");
         }
         for (byte one : bytes) {
             if (one == 0) {
-                return new ScriptForm(base, script, chapters, "desk.script.problem.binary");
+                return new ScriptForm(script, chapters, "desk.script.problem.binary");
             }
         }
-        return new ScriptForm(base, tidy(text(bytes)), chapters, "");
+        return new ScriptForm(tidy(text(bytes)), chapters, "");
     }
 
     /** UTF-8, or where it is none, the western encoding that old caption editors write. */
@@ -69,22 +71,24 @@ record ScriptForm(int base, String script, String chapters, String problem) {
         return text.replace("\r\n", "\n").replace('\r', '\n');
     }
 
+    /** Whether it may be stored. */
+    boolean isKept() {
+        return problem.isEmpty() && !isTooLong();
+    }
+
     boolean isTooLong() {
         return script.length() > Proofreading.LONGEST || chapters.length() > Proofreading.LONGEST / 10;
     }
 
-    ScriptForm withBase(int version) {
-        return new ScriptForm(version, script, chapters, problem);
+    @Override
+    public UnaryOperator<EpisodeDocument> change(Episode episode) {
+        return this::in;
     }
 
-    ScriptForm withChapters(String changed) {
-        return new ScriptForm(base, script, changed, problem);
-    }
-
-    EpisodeDocument in(EpisodeDocument document) {
-        return document.edit()
+    EpisodeDocument in(EpisodeDocument before) {
+        return before.edit()
                 .script(script)
-                .facts(document.facts().withChapters(chapters))
+                .facts(before.facts().withChapters(chapters))
                 .done();
     }
 }

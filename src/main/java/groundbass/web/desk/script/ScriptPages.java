@@ -1,8 +1,5 @@
 package groundbass.web.desk.script;
 
-import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.episode.Draft;
-import groundbass.catalog.episode.DraftSave;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.document.EpisodeDocument;
@@ -13,38 +10,43 @@ import groundbass.script.captions.Script;
 import groundbass.text.Messages;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.FormParameters;
-import groundbass.web.desk.access.Reauthentication;
-import groundbass.web.shell.Flash;
+import groundbass.web.desk.room.Kept;
+import groundbass.web.desk.room.Room;
+import groundbass.web.desk.room.RoomField;
+import groundbass.web.desk.room.RoomForm;
+import groundbass.web.desk.room.RoomPage;
+import groundbass.web.desk.room.RoomView;
+import groundbass.web.desk.room.Rooms;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
+import io.javalin.http.BadRequestResponse;
 import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
-import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 
-/** What is said in a lesson, proofread against its line, and the chapters of its video. */
-public final class ScriptPages implements PageGroup {
-    static final String PATH = DeskContext.EPISODE + "/script";
+/** The room of what is said in a lesson, proofread against its line, and of the chapters of its video. */
+public final class ScriptPages implements PageGroup, RoomPage {
+    private static final String PATH = DeskContext.EPISODE + Room.SCRIPT.way();
     private static final String TEMPLATE = "desk/script";
 
     private final DeskContext desk;
-    private final Reauthentication reauthentication;
+    private final Rooms rooms;
     private final EpisodeService writing;
 
-    public ScriptPages(DeskContext desk, Reauthentication reauthentication, EpisodeService writing) {
+    public ScriptPages(DeskContext desk, Rooms rooms, EpisodeService writing) {
         this.desk = desk;
-        this.reauthentication = reauthentication;
+        this.rooms = rooms;
         this.writing = writing;
     }
 
     @Override
     public void addTo(Routes routes) {
-        routes.get(PATH, Role.EDUCATOR, this::show);
+        routes.get(PATH, Role.EDUCATOR, ctx -> rooms.show(ctx, this));
         routes.postFiles(PATH, Role.ANYONE, this::save);
+        routes.post(PATH + "/draft", Role.EDUCATOR, this::keep);
         routes.get(PATH + "/chapters.vtt", Role.EDUCATOR, ctx -> download(ctx, "text/vtt", this::webVtt));
         routes.get(
                 PATH + "/chapters.txt",
@@ -52,59 +54,78 @@ public final class ScriptPages implements PageGroup {
                 ctx -> download(ctx, "text/plain", document -> Chapters.list(chapters(document))));
     }
 
-    private void show(Context ctx) {
-        var who = desk.educator(ctx);
-        var draft = draft(ctx, who);
-        var form = ScriptForm.of(draft.version(), draft.document());
-        answer(ctx, who, desk.episode(ctx), draft.document(), form, false);
+    @Override
+    public Room room() {
+        return Room.SCRIPT;
     }
 
-    private void answer(
-            Context ctx, EducatorId who, Episode episode, EpisodeDocument document, ScriptForm form, boolean conflict) {
+    @Override
+    public List<RoomField> fields(EpisodeDocument document) {
+        return List.of(
+                RoomField.of("script", "desk.script.field", document.script()),
+                RoomField.of(
+                        "chapters", "desk.script.chapters", document.facts().chapters()));
+    }
+
+    @Override
+    public RoomForm read(Context ctx) {
+        return ScriptForm.read(ctx);
+    }
+
+    @Override
+    public void show(Context ctx, Episode episode, RoomView room, EpisodeDocument document) {
+        show(ctx, episode, room, document, ScriptForm.of(document));
+    }
+
+    private void show(Context ctx, Episode episode, RoomView room, EpisodeDocument document, ScriptForm form) {
         var messages = Messages.of(desk.pages().reader(ctx).locale());
-        var view = desk.work(who, () -> ScriptView.of(episode, document, form, conflict, messages));
+        var owner = desk.seriesOf(episode).owner();
+        var view = desk.work(owner, () -> ScriptView.of(room, episode, document, form, messages));
         desk.pages().show(ctx, TEMPLATE, view);
     }
 
-    private void save(Context ctx) throws IOException {
+    /** What is too long for a script is refused with all that was typed, and not stored in part. */
+    private void save(Context ctx) {
         var form = ScriptForm.read(ctx);
-        reauthentication.writer(ctx).ifPresent(who -> save(ctx, who, form));
-    }
-
-    private void save(Context ctx, EducatorId who, ScriptForm sent) {
-        var episode = desk.episode(ctx, who);
-        var before = draft(ctx, who).document();
-        var form = FormParameters.ticked(ctx, "take")
-                ? sent.withChapters(desk.work(who, () -> proposed(ctx, sent, before)))
-                : sent;
-        if (form.isTooLong() || !form.problem().isEmpty()) {
-            ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            answer(ctx, who, episode, before, form, false);
-            return;
+        if (form.isKept()) {
+            rooms.save(ctx, this, kept -> goOn(ctx, kept));
+        } else {
+            rooms.refuse(ctx, this, (episode, room, document) -> show(ctx, episode, room, document, form));
         }
-        var outcome = writing.saveDraft(who, episode.id(), form.base(), form.in(before));
-        var saved = outcome.result().orElseThrow(NotFoundResponse::new);
-        if (saved instanceof DraftSave.Conflict conflict) {
-            ctx.status(HttpStatus.CONFLICT);
-            var stored = conflict.stored();
-            answer(ctx, who, episode, stored.document(), form.withBase(stored.version()), true);
-            return;
+    }
+
+    private void keep(Context ctx) {
+        if (!ScriptForm.read(ctx).isKept()) {
+            throw new BadRequestResponse();
         }
-        Flash.say(ctx, "desk.saved");
-        ctx.redirect(PATH.replace("{id}", episode.id().value()) + "#read", HttpStatus.SEE_OTHER);
+        rooms.keep(ctx, this);
     }
 
-    private String proposed(Context ctx, ScriptForm form, EpisodeDocument document) {
-        var messages = Messages.of(desk.pages().reader(ctx).locale());
-        return Chapters.list(ScriptView.proposed(Script.read(form.script()), document, messages));
+    private void goOn(Context ctx, Kept kept) {
+        switch (FormParameters.text(ctx, "then")) {
+            case "check" -> rooms.back(ctx, this, "desk.script.checked");
+            case "take" -> take(ctx, kept);
+            default -> rooms.goOn(ctx, this, kept);
+        }
     }
 
-    private Draft draft(Context ctx, EducatorId who) {
-        return writing.draft(who, desk.episode(ctx, who).id()).orElseThrow(NotFoundResponse::new);
+    /** Puts the chapters that the captions suggest in place of those typed. */
+    private void take(Context ctx, Kept kept) {
+        String proposed = desk.work(kept.who(), () -> proposed(kept.draft().document()));
+        writing.saveDraft(kept.who(), kept.episode().id(), (stored, changed) -> true, before -> before.edit()
+                .facts(before.facts().withChapters(proposed))
+                .done());
+        rooms.back(ctx, this, "desk.script.taken");
+    }
+
+    private static String proposed(EpisodeDocument document) {
+        return Chapters.list(ScriptView.proposed(Script.read(document.script()), document));
     }
 
     private void download(Context ctx, String type, Function<EpisodeDocument, String> content) {
-        var document = draft(ctx, desk.educator(ctx)).document();
+        var document = writing.draft(desk.educator(ctx), desk.episode(ctx).id())
+                .orElseThrow(NotFoundResponse::new)
+                .document();
         ctx.header("Cache-Control", "no-store");
         String name = ctx.path().substring(ctx.path().lastIndexOf('/') + 1);
         ctx.header("Content-Disposition", "attachment; filename=\"" + name + "\"");

@@ -14,7 +14,7 @@ import groundbass.script.Statement;
 import groundbass.script.captions.Script;
 import groundbass.script.checking.Verdict;
 import groundbass.text.Messages;
-import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.room.RoomView;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -25,8 +25,6 @@ import org.slf4j.LoggerFactory;
 /**
  * A script and what was found in it.
  *
- * @param path     of the episode on the desk
- * @param conflict whether another window saved in the meantime
  * @param problems what could not be read, of the file or of its captions
  * @param lined    whether there is a line to check against
  * @param pieces   the words in order, cut where a statement begins or ends
@@ -34,10 +32,7 @@ import org.slf4j.LoggerFactory;
  * @param proposed the chapters that the captions suggest, as a list of times
  */
 public record ScriptView(
-        String path,
-        String title,
-        int base,
-        boolean conflict,
+        RoomView room,
         String script,
         String chapters,
         List<String> problems,
@@ -61,17 +56,13 @@ public record ScriptView(
     public record Wrong(int number, String quote, String right, int bar, String count, String time) {}
 
     /** What cannot be checked because of a fault of ours is shown all the same, with a sentence that says so. */
-    static ScriptView of(
-            Episode episode, EpisodeDocument document, ScriptForm form, boolean conflict, Messages messages) {
+    static ScriptView of(RoomView room, Episode episode, EpisodeDocument document, ScriptForm form, Messages messages) {
         try {
-            return checked(episode, document, form, conflict, messages);
+            return checked(room, document, form, messages);
         } catch (RuntimeException e) {
             log.error("the script of episode {} cannot be checked", episode.id(), e);
             return new ScriptView(
-                    DeskContext.path(episode),
-                    document.title(),
-                    form.base(),
-                    conflict,
+                    room,
                     form.script(),
                     form.chapters(),
                     List.of(messages.say("desk.script.problem.fault")),
@@ -83,8 +74,7 @@ public record ScriptView(
         }
     }
 
-    private static ScriptView checked(
-            Episode episode, EpisodeDocument document, ScriptForm form, boolean conflict, Messages messages) {
+    private static ScriptView checked(RoomView room, EpisodeDocument document, ScriptForm form, Messages messages) {
         var line = LineText.read(document.mainLine().text()).line();
         boolean lined = !document.mainLine().isBlank();
         var script = Script.read(form.isTooLong() ? "" : form.script());
@@ -92,10 +82,7 @@ public record ScriptView(
         var read = lined ? Proofreading.of(script.spoken(), line, language) : new Proofreading(List.of());
         var wrong = wrong(read, script, line, messages);
         return new ScriptView(
-                DeskContext.path(episode),
-                document.title(),
-                form.base(),
-                conflict,
+                room,
                 form.script(),
                 form.chapters(),
                 problems(form, script, messages),
@@ -103,10 +90,10 @@ public record ScriptView(
                 ScriptPieces.of(script.spoken(), read.statements()),
                 wrong,
                 new Tally(read.statements().size(), read.agreeing(), read.readInPart(), wrong.size(), read.untold()),
-                Chapters.list(proposed(script, document, messages)));
+                Chapters.list(proposed(script, document)));
     }
 
-    static List<Chapter> proposed(Script script, EpisodeDocument document, Messages messages) {
+    static List<Chapter> proposed(Script script, EpisodeDocument document) {
         var line = LineText.read(document.mainLine().text()).line();
         var language = Locale.forLanguageTag(document.settings().language());
         return Chapters.propose(script, line, language, Messages.of(language));

@@ -1,27 +1,24 @@
 package groundbass.web.desk.walkthrough;
 
+import groundbass.catalog.episode.Episode;
 import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.WalkthroughEdit;
 import groundbass.walkthrough.Anchor;
 import groundbass.web.desk.access.FormParameters;
+import groundbass.web.desk.room.RoomForm;
 import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.UnaryOperator;
 
 /**
  * The educator's words for the steps of an episode, as typed. A step whose field says what the program says, or
  * nothing, has no words of its own.
- *
- * @param base the version of the draft that the typing began from
  */
-record WalkthroughForm(int base, String naming, List<WalkthroughEdit> edits) {
+record WalkthroughForm(String naming, List<WalkthroughEdit> edits) implements RoomForm {
     WalkthroughForm {
         edits = List.copyOf(edits);
-    }
-
-    static WalkthroughForm of(int base, EpisodeDocument document) {
-        return new WalkthroughForm(base, document.settings().naming(), document.walkthroughEdits());
     }
 
     /** Reads the fields of the steps, which come as lists of equal length. */
@@ -41,7 +38,7 @@ record WalkthroughForm(int base, String naming, List<WalkthroughEdit> edits) {
                 edits.add(new WalkthroughEdit(number(lines.get(i)), anchors.get(i), number(bars.get(i)), words));
             }
         }
-        return new WalkthroughForm(FormParameters.number(ctx, "base", 0), FormParameters.text(ctx, "naming"), edits);
+        return new WalkthroughForm(FormParameters.text(ctx, "naming"), edits);
     }
 
     /** On one line: a step is a sentence or two, and its notes tell where it stands. */
@@ -53,10 +50,14 @@ record WalkthroughForm(int base, String naming, List<WalkthroughEdit> edits) {
         return text.matches("[0-9]{1,6}") ? Integer.parseInt(text) : 0;
     }
 
-    /** The document with these words in place of those that it had. */
-    EpisodeDocument in(EpisodeDocument document) {
-        var settings = document.settings();
-        return document.edit()
+    @Override
+    public UnaryOperator<EpisodeDocument> change(Episode episode) {
+        return this::in;
+    }
+
+    private EpisodeDocument in(EpisodeDocument before) {
+        var settings = before.settings();
+        return before.edit()
                 .walkthroughEdits(edits)
                 .settings(new DocumentSettings(settings.language(), settings.tempos(), settings.rounds(), naming))
                 .done();

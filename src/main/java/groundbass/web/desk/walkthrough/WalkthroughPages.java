@@ -1,68 +1,101 @@
 package groundbass.web.desk.walkthrough;
 
-import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.episode.Draft;
-import groundbass.catalog.episode.DraftSave;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.document.EpisodeDocument;
+import groundbass.text.Message;
 import groundbass.web.desk.access.DeskContext;
-import groundbass.web.desk.access.Reauthentication;
-import groundbass.web.shell.Flash;
+import groundbass.web.desk.room.Room;
+import groundbass.web.desk.room.RoomField;
+import groundbass.web.desk.room.RoomForm;
+import groundbass.web.desk.room.RoomPage;
+import groundbass.web.desk.room.RoomView;
+import groundbass.web.desk.room.Rooms;
+import groundbass.web.desk.walkthrough.WalkthroughView.Row;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import io.javalin.http.Context;
-import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
 
-/** The walkthrough on the desk: reworded step by step, and as a prompter for filming. */
-public final class WalkthroughPages implements PageGroup {
-    private static final String PATH = DeskContext.EPISODE + "/walkthrough";
+/** The walkthrough on the desk: reworded step by step in its room, and as a prompter for filming. */
+public final class WalkthroughPages implements PageGroup, RoomPage {
     private static final String PROMPTER = DeskContext.EPISODE + "/prompter";
 
     private final DeskContext desk;
-    private final Reauthentication reauthentication;
+    private final Rooms rooms;
     private final EpisodeService writing;
 
-    public WalkthroughPages(DeskContext desk, Reauthentication reauthentication, EpisodeService writing) {
+    public WalkthroughPages(DeskContext desk, Rooms rooms, EpisodeService writing) {
         this.desk = desk;
-        this.reauthentication = reauthentication;
+        this.rooms = rooms;
         this.writing = writing;
     }
 
     @Override
     public void addTo(Routes routes) {
-        routes.get(PATH, Role.EDUCATOR, ctx -> show(ctx, "desk/walkthrough"));
-        routes.post(PATH, Role.ANYONE, ctx -> reauthentication.writer(ctx).ifPresent(who -> save(ctx, who)));
-        routes.get(PROMPTER, Role.EDUCATOR, ctx -> show(ctx, "desk/prompter"));
+        rooms.open(routes, this);
+        routes.get(PROMPTER, Role.EDUCATOR, this::prompter);
     }
 
-    private void show(Context ctx, String template) {
-        var episode = desk.episode(ctx);
-        var draft = writing.draft(desk.educator(ctx), episode.id()).orElseThrow(NotFoundResponse::new);
-        desk.pages().show(ctx, template, view(desk.educator(ctx), episode, draft, draft.document(), false));
+    @Override
+    public Room room() {
+        return Room.WALKTHROUGH;
     }
 
-    private WalkthroughView view(
-            EducatorId who, Episode episode, Draft stored, EpisodeDocument document, boolean conflict) {
-        return desk.work(who, () -> WalkthroughView.of(episode, stored.version(), document, conflict));
-    }
-
-    private void save(Context ctx, EducatorId who) {
-        var episode = desk.episode(ctx, who);
-        var draft = writing.draft(who, episode.id()).orElseThrow(NotFoundResponse::new);
-        var form = WalkthroughForm.read(ctx);
-        var outcome = writing.saveDraft(who, episode.id(), form.base(), form.in(draft.document()));
-        var saved = outcome.result().orElseThrow(NotFoundResponse::new);
-        if (saved instanceof DraftSave.Conflict conflict) {
-            var stored = conflict.stored();
-            var view = view(who, episode, stored, form.in(stored.document()), true);
-            ctx.status(HttpStatus.CONFLICT);
-            desk.pages().show(ctx, "desk/walkthrough", view);
-            return;
+    /** As the page shows them: a step without words of the educator's says what the program tells. */
+    @Override
+    public List<RoomField> fields(EpisodeDocument document) {
+        var told = WalkthroughText.of(document);
+        var fields = new ArrayList<>(List.of(RoomField.of("naming", "desk.walkthrough.naming", told.naming())));
+        for (var part : told.parts()) {
+            part.lost().forEach(row -> fields.add(field("desk.walkthrough.lost.bar", row)));
+            part.steps().forEach(row -> fields.add(field("desk.walkthrough.of-bar", row)));
         }
-        Flash.say(ctx, "desk.saved");
-        ctx.redirect(DeskContext.path(ctx) + "/walkthrough", HttpStatus.SEE_OTHER);
+        return List.copyOf(fields);
     }
+
+    private static RoomField field(String label, Row row) {
+        return new RoomField(row.id(), Message.of(label, row.bar()), row.said());
+    }
+
+    /** What the educator wrote, and not what the program tells, which follows the line. */
+    @Override
+    public String base(EpisodeDocument document) {
+        String words = document.walkthroughEdits().stream()
+                .map(edit -> edit.line() + " " + edit.anchor() + " " + edit.bar() + " " + edit.sentence())
+                .collect(Collectors.joining("\n"));
+        return RoomField.digest(List.of(
+                RoomField.of(
+                        "naming", "desk.walkthrough.naming", document.settings().naming()),
+                RoomField.of("said", "desk.room.walkthrough", words)));
+    }
+
+    @Override
+    public RoomForm read(Context ctx) {
+        return WalkthroughForm.read(ctx);
+    }
+
+    @Override
+    public void show(Context ctx, Episode episode, RoomView room, EpisodeDocument document) {
+        var owner = desk.seriesOf(episode).owner();
+        var view = desk.work(owner, () -> new WalkthroughView(room, WalkthroughText.of(document)));
+        desk.pages().show(ctx, "desk/walkthrough", view);
+    }
+
+    private void prompter(Context ctx) {
+        var episode = desk.episode(ctx);
+        var who = desk.educator(ctx);
+        var document = writing.draft(who, episode.id())
+                .orElseThrow(NotFoundResponse::new)
+                .document();
+        var told = desk.work(who, () -> WalkthroughText.of(document));
+        desk.pages().show(ctx, "desk/prompter", new Prompter(DeskContext.path(episode), document.title(), told));
+    }
+
+    /** @param path of the lesson on the desk */
+    public record Prompter(String path, String title, WalkthroughText told) {}
 }

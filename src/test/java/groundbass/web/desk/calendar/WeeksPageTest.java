@@ -110,7 +110,9 @@ class WeeksPageTest {
         promise(empty, first.atTime(17, 0))
                 .then()
                 .statusCode(422)
-                .body(containsString("Nothing written"), containsString("/desk/episodes/" + empty.id() + "#preflight"));
+                .body(
+                        containsString("Nothing written"),
+                        containsString("/desk/episodes/" + empty.id() + "/publish#preflight"));
         assertThat(studio.now(empty).state()).isEqualTo(new EpisodeState.Unscheduled());
         assertThat(page().select(".week-others li:contains(Nothing written) .hint")
                         .text())

@@ -9,7 +9,6 @@ import static org.hamcrest.Matchers.hasSize;
 import groundbass.catalog.episode.Episode;
 import groundbass.lesson.Sheets;
 import groundbass.text.Messages;
-import groundbass.web.desk.EpisodePagesTest;
 import groundbass.web.desk.Studio;
 import groundbass.web.desk.access.DeskJson;
 import io.restassured.path.json.JsonPath;
@@ -66,10 +65,8 @@ class LinePagesTest {
         assertThat(live(LINE).jsonPath().getString("systems[0].svg"))
                 .contains(">S<")
                 .doesNotContain(">T<");
-        assertThat(studio.form()
-                        .formParam("mainLine", LINE)
-                        .post(path("/preview"))
-                        .asString())
+        studio.write(episode, LINE);
+        assertThat(studio.browser().get(path("/line")).asString())
                 .contains(">S<")
                 .doesNotContain(">T<");
         studio.form().formParam("slap", "").post(letters).then().statusCode(303);
@@ -181,17 +178,6 @@ class LinePagesTest {
     }
 
     @Test
-    void notesArePreviewedWithTheirPieces() {
-        String preview = studio.form()
-                .formParam("mainLine", LINE)
-                .formParam("notes", "Mind the turn: ![](bar:1)")
-                .formParam("beside", "yes")
-                .post(path("/preview"))
-                .asString();
-        assertThat(preview).contains("id=\"live-notes\"", "notes-piece");
-    }
-
-    @Test
     void theWordsAreThoseOfTheReader() {
         studio.browser()
                 .get("/desk/line-words")
@@ -200,29 +186,6 @@ class LinePagesTest {
                 .body("techniques", hasItems("slap", "pop"))
                 .body("events", hasItems("hammer", "rest"))
                 .body("chords", hasItem("m7"));
-    }
-
-    @Test
-    void savingAsOneTypesCountsVersionsAndNeverOverwrites() {
-        var mine = studio.episode("Saved while typing");
-        String draft = "/desk/episodes/" + mine.id() + "/draft";
-        EpisodePagesTest.typed(studio.form(), 0, "bar 1\n1-4 E1\n")
-                .post(draft)
-                .then()
-                .statusCode(200)
-                .body("version", equalTo(1));
-        // the same again, because the first answer was lost
-        EpisodePagesTest.typed(studio.form(), 0, "bar 1\n1-4 E1\n")
-                .post(draft)
-                .then()
-                .statusCode(200)
-                .body("version", equalTo(1));
-        EpisodePagesTest.typed(studio.form(), 0, "bar 1\n1-4 E2\n")
-                .post(draft)
-                .then()
-                .statusCode(409)
-                .body("others[0].field", equalTo("mainLine"))
-                .body("others[0].stored", equalTo("bar 1\n1-4 E1\n"));
     }
 
     /** How fast that is, {@code LineBench} and its kin measure. */

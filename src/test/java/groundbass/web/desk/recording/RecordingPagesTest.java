@@ -20,7 +20,7 @@ import groundbass.sound.mix.Balance;
 import groundbass.sound.mix.BarSounds;
 import groundbass.sound.mix.Mix;
 import groundbass.store.BlobFolder;
-import groundbass.web.desk.EpisodePagesTest;
+import groundbass.web.desk.OpenRoom;
 import groundbass.web.desk.Sent;
 import groundbass.web.desk.Studio;
 import java.io.ByteArrayInputStream;
@@ -65,12 +65,12 @@ class RecordingPagesTest {
                 .orElseThrow()
                 .id()
                 .value();
-        EpisodePagesTest.typed(studio.form(), 0, LINE)
-                .formParam("track", id)
-                .formParam("trackUsed", id)
-                .formParam("trackTitle-" + id, "Band")
-                .formParam("trackKind-" + id, "WITHOUT_BASS")
-                .post("/desk/episodes/" + episode.id());
+        studio.write(episode, LINE);
+        OpenRoom.of(studio, episode, "sound")
+                .type("trackUsed", id)
+                .type("trackTitle-" + id, "Band")
+                .type("trackKind-" + id, "WITHOUT_BASS")
+                .save();
         String path = "/desk/episodes/" + episode.id() + "/tracks/" + id;
 
         Parts.over(jdbi, studio.site.clock()).recordings(blobs).listen();
@@ -83,7 +83,7 @@ class RecordingPagesTest {
                 .body("peaks.size()", greaterThan(700))
                 .body("integrated", allOf(greaterThan(-28f), lessThan(-12f)));
         studio.browser().get(path + "/wave.svg").then().statusCode(200).body(containsString("<path"));
-        studio.browser().get("/desk/episodes/" + episode.id()).then().body(containsString("LUFS"));
+        studio.browser().get("/desk/episodes/" + episode.id() + "/sound").then().body(containsString("LUFS"));
 
         // the count-in takes two seconds at 120 beats a minute, and so does each bar
         studio.browser()
@@ -113,16 +113,9 @@ class RecordingPagesTest {
                 .map();
         assertThat(map.bars()).hasSize(2).last().isEqualTo(new BarMap.Start(2, 1, 1, 3.99));
 
-        int version = studio.writing
-                .draft(studio.site.educator(), episode.id())
-                .orElseThrow()
-                .version();
-        EpisodePagesTest.typed(studio.form(), version, LINE)
-                .formParam("track", id)
-                .formParam("trackUsed", id)
-                .formParam("trackTitle-" + id, "Band, again")
-                .formParam("trackKind-" + id, "WITHOUT_BASS")
-                .post("/desk/episodes/" + episode.id());
+        OpenRoom.of(studio, episode, "sound")
+                .type("trackTitle-" + id, "Band, again")
+                .save();
         studio.browser().get(path + "/bars").then().body("kept", equalTo(true)); // the form does not lose it
     }
 
@@ -167,7 +160,7 @@ class RecordingPagesTest {
         studio.browser().get(strangers + "/recording").then().statusCode(404);
         studio.browser().get(strangers).then().statusCode(404);
         studio.browser()
-                .get("/desk/episodes/" + episode.id())
+                .get("/desk/episodes/" + episode.id() + "/sound")
                 .then()
                 .body(allOf(containsString(path), containsString("Bars of this recording")));
     }

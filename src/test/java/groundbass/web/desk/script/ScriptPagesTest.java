@@ -7,8 +7,9 @@ import static org.hamcrest.Matchers.containsString;
 import groundbass.catalog.episode.Episode;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.LineSource;
+import groundbass.web.desk.OpenRoom;
 import groundbass.web.desk.Studio;
-import io.restassured.specification.RequestSpecification;
+import io.restassured.response.Response;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.AfterAll;
@@ -39,7 +40,7 @@ class ScriptPagesTest {
     @Test
     void threePlantedContradictionsAreSeenWithWhatWouldBeRight() {
         var episode = written();
-        send(episode, 1, SCRIPT, "").then().statusCode(303);
+        send(episode, SCRIPT, "").then().statusCode(303);
         var page = page(episode);
         assertThat(page.select(".script-wrong > li")).hasSize(3);
         assertThat(page.select(".script-wrong").text())
@@ -59,19 +60,19 @@ class ScriptPagesTest {
     void whatWasSavedCanAlwaysBeOpened() {
         var episode = written();
         String odd = "Play the 41st fret, an E. Then a dead 0 sixteenth.";
-        send(episode, 1, odd, "").then().statusCode(303);
+        send(episode, odd, "").then().statusCode(303);
         assertThat(page(episode).select(".script-words").text()).contains("41st");
     }
 
     @Test
     void captionsComeFromAFileAndSuggestChapters() {
         var episode = written();
-        file(episode, 1, CAPTIONS.getBytes(UTF_8)).then().statusCode(303);
+        file(episode, CAPTIONS.getBytes(UTF_8)).then().statusCode(303);
         var page = page(episode);
         assertThat(page.select(".script-proposed").text()).contains("0:00 Introduction", "0:05 Bar 1", "1:10 Bar 2");
         assertThat(page.select(".problems").text()).contains("Line 9: “nonsense here” is neither a cue nor a note");
         assertThat(page.select(".script-time").eachText()).containsExactly("at 1:10");
-        send(episode, 2, CAPTIONS, "", "take", "1").then().statusCode(303);
+        send(episode, CAPTIONS, "", "take").then().statusCode(303);
         assertThat(document(episode).facts().chapters()).isEqualTo("0:00 Introduction\n0:05 Bar 1\n1:10 Bar 2\n");
         String vtt = studio.browser()
                 .get(path(episode) + "/chapters.vtt")
@@ -93,7 +94,7 @@ class ScriptPagesTest {
         var episode = written();
         studio.form()
                 .contentType("multipart/form-data")
-                .multiPart("base", "1")
+                .multiPart("base", base(episode))
                 .multiPart("script", "Bar one.")
                 .multiPart("chapters", "")
                 .multiPart("file", "a.vtt", new byte[] {1, 0, 2}, "text/vtt")
@@ -106,36 +107,13 @@ class ScriptPagesTest {
     @Test
     void aScriptThatIsTooLongComesBackWhole() {
         String end = "the very end";
-        send(written(), 1, "word ".repeat(90_000) + end, "")
-                .then()
-                .statusCode(422)
-                .body(containsString(end));
-    }
-
-    @Test
-    void anOldWindowOverwritesNothing() {
-        var episode = written();
-        send(episode, 1, "First.", "").then().statusCode(303);
-        send(episode, 1, "Second.", "").then().statusCode(409).body(containsString("Second."));
-        assertThat(document(episode).script()).isEqualTo("First.");
-    }
-
-    @Test
-    void wordsOfSomebodyWhoseSignInRanOutAreCarriedOn() {
-        studio.site
-                .form()
-                .formParam("base", 1)
-                .formParam("script", "Not to be lost.")
-                .post(path(written()))
-                .then()
-                .statusCode(401)
-                .body(containsString("Not to be lost."));
+        send(written(), "word ".repeat(90_000) + end, "").then().statusCode(422).body(containsString(end));
     }
 
     @Test
     void aRowThatIsNoChapterIsToldAndKept() {
         var episode = written();
-        send(episode, 1, "", "0:00 Start\nlater\n").then().statusCode(303);
+        send(episode, "", "0:00 Start\nlater\n").then().statusCode(303);
         var page = page(episode);
         assertThat(page.select(".problems").text()).contains("Chapters, row 2");
         assertThat(page.select("#chapters").text()).contains("later");
@@ -155,23 +133,29 @@ class ScriptPagesTest {
         assertThat(page).contains("Was gesagt wird", "Kapitel des Videos");
     }
 
-    private static io.restassured.response.Response send(
-            Episode episode, int base, String script, String chapters, String... more) {
-        RequestSpecification form = studio.form()
-                .formParam("base", base)
-                .formParam("script", script)
-                .formParam("chapters", chapters);
-        return (more.length > 0 ? form.formParam(more[0], more[1]) : form).post(path(episode));
+    private static Response send(Episode episode, String script, String chapters) {
+        return send(episode, script, chapters, "check");
     }
 
-    private static io.restassured.response.Response file(Episode episode, int base, byte[] bytes) {
+    private static Response send(Episode episode, String script, String chapters, String then) {
+        return OpenRoom.of(studio, episode, "script")
+                .type("script", script)
+                .type("chapters", chapters)
+                .press(then);
+    }
+
+    private static Response file(Episode episode, byte[] bytes) {
         return studio.form()
                 .contentType("multipart/form-data")
-                .multiPart("base", String.valueOf(base))
+                .multiPart("base", base(episode))
                 .multiPart("script", "")
                 .multiPart("chapters", "")
                 .multiPart("file", "talk.vtt", bytes, "text/vtt")
                 .post(path(episode));
+    }
+
+    private static String base(Episode episode) {
+        return OpenRoom.of(studio, episode, "script").said("base");
     }
 
     private static Episode written() {

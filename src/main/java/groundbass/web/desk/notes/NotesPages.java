@@ -1,0 +1,103 @@
+package groundbass.web.desk.notes;
+
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeService;
+import groundbass.document.EpisodeDocument;
+import groundbass.effort.Busy;
+import groundbass.lesson.NotePieces;
+import groundbass.lesson.Sheets;
+import groundbass.linetext.LineText;
+import groundbass.text.Messages;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.FormParameters;
+import groundbass.web.desk.room.Room;
+import groundbass.web.desk.room.RoomField;
+import groundbass.web.desk.room.RoomForm;
+import groundbass.web.desk.room.RoomPage;
+import groundbass.web.desk.room.RoomView;
+import groundbass.web.desk.room.Rooms;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.view.NoteViews;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.List;
+import java.util.Locale;
+
+/** The room of the notes: as they are typed, and beside it as students see them. */
+public final class NotesPages implements PageGroup, RoomPage {
+    private static final int HEADINGS = 3;
+
+    private final DeskContext desk;
+    private final Rooms rooms;
+    private final EpisodeService writing;
+
+    public NotesPages(DeskContext desk, Rooms rooms, EpisodeService writing) {
+        this.desk = desk;
+        this.rooms = rooms;
+        this.writing = writing;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        rooms.open(routes, this);
+        routes.post(DeskContext.EPISODE + "/notes/look", Role.EDUCATOR, this::look);
+    }
+
+    @Override
+    public Room room() {
+        return Room.NOTES;
+    }
+
+    @Override
+    public List<RoomField> fields(EpisodeDocument document) {
+        return List.of(RoomField.of("notes", "desk.editor.notes.text", document.notes()));
+    }
+
+    @Override
+    public RoomForm read(Context ctx) {
+        String notes = FormParameters.text(ctx, "notes");
+        return episode -> before -> before.edit().notes(notes).done();
+    }
+
+    @Override
+    public void show(Context ctx, Episode episode, RoomView room, EpisodeDocument document) {
+        desk.pages().show(ctx, "desk/notes", new View(room, document.notes(), shown(episode, document)));
+    }
+
+    /** Whatever the machine has to do, the text can be opened. */
+    private String shown(Episode episode, EpisodeDocument document) {
+        try {
+            return html(episode, document);
+        } catch (Busy busy) {
+            return "";
+        }
+    }
+
+    /** What is typed at this moment, as students would see it; nothing is saved. */
+    private void look(Context ctx) {
+        var episode = desk.episode(ctx);
+        var document = writing.draft(desk.educator(ctx), episode.id())
+                .orElseThrow(NotFoundResponse::new)
+                .document();
+        var typed = document.edit().notes(FormParameters.text(ctx, "notes")).done();
+        String language = typed.settings().language();
+        desk.pages().show(ctx, "desk/notes-look", new Look(html(episode, typed), language));
+    }
+
+    private String html(Episode episode, EpisodeDocument document) {
+        var messages = Messages.of(Locale.forLanguageTag(document.settings().language()));
+        var sheets = new Sheets(messages).with(desk.style(episode));
+        return desk.work(desk.seriesOf(episode).owner(), () -> {
+            var line = LineText.read(document.mainLine().text()).line();
+            return NoteViews.html(document.notes(), HEADINGS, NotePieces.of(document.notes(), line, sheets));
+        });
+    }
+
+    /** @param shown the notes as students see them, as HTML */
+    public record View(RoomView room, String notes, String shown) {}
+
+    /** What the script puts into the page. */
+    public record Look(String shown, String language) {}
+}

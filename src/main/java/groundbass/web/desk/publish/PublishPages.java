@@ -1,0 +1,178 @@
+package groundbass.web.desk.publish;
+
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeService;
+import groundbass.form.FieldProblem;
+import groundbass.form.Outcome;
+import groundbass.publishing.Publisher;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.FormParameters;
+import groundbass.web.desk.access.Reauthentication;
+import groundbass.web.desk.calendar.PublishingViews;
+import groundbass.web.desk.calendar.ReleaseCalendar;
+import groundbass.web.desk.room.Room;
+import groundbass.web.desk.room.Rooms;
+import groundbass.web.shell.Flash;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.view.FieldProblems;
+import io.javalin.http.Context;
+import io.javalin.http.Handler;
+import io.javalin.http.HttpStatus;
+import java.time.Clock;
+import java.util.List;
+import java.util.function.BiFunction;
+import java.util.stream.Stream;
+
+/** The room in which a lesson goes out: now, or at an hour; in which a promise is taken back; which tells how it stands. */
+public final class PublishPages implements PageGroup {
+    private static final Outcome<Object> NO_HOUR = Outcome.refused("local", "desk.publish.hour.missing");
+    private static final Outcome<Object> NO_ZONE = Outcome.refused("zone", "catalog.problem.missing");
+    private static final int MOST_ACCEPTED = 500;
+    private static final String PATH = DeskContext.EPISODE;
+    private static final String TEMPLATE = "desk/publish";
+
+    private final DeskContext desk;
+    private final Rooms rooms;
+    private final Reauthentication reauthentication;
+    private final EpisodeService writing;
+    private final Publisher publisher;
+    private final PublishingViews publishing;
+    private final Clock clock;
+
+    public PublishPages(
+            DeskContext desk,
+            Rooms rooms,
+            Reauthentication reauthentication,
+            EpisodeService writing,
+            Publisher publisher,
+            PublishingViews publishing,
+            Clock clock) {
+        this.desk = desk;
+        this.rooms = rooms;
+        this.reauthentication = reauthentication;
+        this.writing = writing;
+        this.publisher = publisher;
+        this.publishing = publishing;
+        this.clock = clock;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get(PATH + "/publish", Role.EDUCATOR, this::show);
+        button(routes, "publish", ctx -> act(ctx, this::publish, "desk.publishing"));
+        button(routes, "promise", ctx -> act(ctx, (who, episode) -> promise(ctx, who, episode), "desk.promised"));
+        button(routes, "withdraw", ctx -> act(ctx, this::withdraw, "desk.withdrawn"));
+        button(routes, "number", ctx -> act(ctx, (who, episode) -> move(ctx, who, episode), "desk.moved"));
+        button(routes, "trial", this::tryOut);
+        List.of("promise", "withdraw", "number", "trial").forEach(button -> back(routes, button));
+        routes.get(PATH + "/calendar", Role.EDUCATOR, this::calendar);
+        routes.post(PATH + "/publish/look", Role.EDUCATOR, this::look);
+    }
+
+    private static void button(Routes routes, String name, Handler handler) {
+        routes.post(PATH + "/" + name, Role.ANYONE, handler);
+    }
+
+    /** The address in the browser after a button that found problems: asked for again, it leads to the room. */
+    private static void back(Routes routes, String button) {
+        routes.get(PATH + "/" + button, Role.EDUCATOR, PublishPages::lead);
+    }
+
+    private static void lead(Context ctx) {
+        ctx.redirect(DeskContext.path(ctx) + Room.PUBLISH.way(), HttpStatus.SEE_OTHER);
+    }
+
+    private void show(Context ctx) {
+        var episode = desk.episode(ctx);
+        show(ctx, episode, new Hour("", desk.seriesOf(episode).zone().getId()), FieldProblems.NONE);
+    }
+
+    private void show(Context ctx, Episode episode, Hour hour, FieldProblems problems) {
+        var reader = desk.pages().reader(ctx);
+        desk.pages()
+                .show(
+                        ctx,
+                        TEMPLATE,
+                        new PublishView(
+                                rooms.view(ctx, Room.PUBLISH, episode).with(problems),
+                                calendar(ctx, episode),
+                                hour,
+                                hour.meaning(reader, clock.instant())));
+    }
+
+    private ReleaseCalendar calendar(Context ctx, Episode episode) {
+        var series = desk.seriesOf(episode);
+        return publishing.calendar(series.owner(), episode, series, desk.pages().reader(ctx));
+    }
+
+    /** The part that changes by itself. */
+    private void calendar(Context ctx) {
+        desk.pages().show(ctx, "desk/calendar", new CalendarView(calendar(ctx, desk.episode(ctx))));
+    }
+
+    /** What the hour stands for that is typed at this moment. */
+    private void look(Context ctx) {
+        var reader = desk.pages().reader(ctx);
+        desk.pages().show(ctx, "desk/hour", new HourView(Hour.read(ctx).meaning(reader, clock.instant())));
+    }
+
+    private Outcome<?> publish(EducatorId who, Episode episode) {
+        return publisher.publishNow(who, episode.id());
+    }
+
+    private Outcome<?> promise(Context ctx, EducatorId who, Episode episode) {
+        var hour = Hour.read(ctx);
+        if (hour.wall().isEmpty() || hour.place().isEmpty()) {
+            return hour.wall().isEmpty() ? NO_HOUR : NO_ZONE;
+        }
+        return publisher.schedule(
+                who, episode.id(), hour.wall().get(), hour.place().get());
+    }
+
+    private Outcome<?> withdraw(EducatorId who, Episode episode) {
+        return publisher.withdraw(who, episode.id());
+    }
+
+    private Outcome<?> move(Context ctx, EducatorId who, Episode episode) {
+        String number = FormParameters.text(ctx, "number").strip();
+        return number.matches("[0-9]{1,6}")
+                ? writing.move(who, episode.id(), Integer.parseInt(number))
+                : Outcome.refused("number", "catalog.problem.number", number, EpisodeService.HIGHEST_NUMBER);
+    }
+
+    /** Builds what students would see of the saved lesson, and leads there. */
+    private void tryOut(Context ctx) {
+        reauthentication.writer(ctx).ifPresent(who -> rooms.tryOut(ctx, who, desk.episode(ctx, who)));
+    }
+
+    /** Lets stand what the page showed when the box was ticked, and nothing that came up since. */
+    private void accept(Context ctx, EducatorId who, Episode episode) {
+        var digests = Stream.of(FormParameters.text(ctx, "accepted").split(" "))
+                .filter(digest -> digest.matches("[0-9a-f]{64}"))
+                .limit(MOST_ACCEPTED)
+                .toList();
+        publisher.accept(who, episode.id(), digests);
+    }
+
+    /** Does what the button says with the lesson as it is saved. */
+    private void act(Context ctx, BiFunction<EducatorId, Episode, Outcome<?>> action, String said) {
+        reauthentication.writer(ctx).ifPresent(who -> {
+            var episode = desk.episode(ctx, who);
+            accept(ctx, who, episode);
+            List<FieldProblem> problems = List.copyOf(action.apply(who, episode).problems());
+            if (problems.isEmpty()) {
+                Flash.say(ctx, said);
+                lead(ctx);
+            } else {
+                ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
+                show(ctx, episode, Hour.read(ctx), PublishProblems.of(problems));
+            }
+        });
+    }
+
+    /** What the script puts into the page. */
+    public record CalendarView(ReleaseCalendar calendar) {}
+}

@@ -1,0 +1,128 @@
+package groundbass.web.desk.sound;
+
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeService;
+import groundbass.catalog.upload.Upload;
+import groundbass.catalog.upload.Uploads;
+import groundbass.document.BackingTrack;
+import groundbass.form.Outcome;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.recording.TrackForm;
+import groundbass.web.desk.recording.TrackRow;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.shell.limit.Limit;
+import groundbass.web.shell.limit.RateLimits;
+import groundbass.web.view.FieldProblems;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Takes recordings. A script sends the bare bytes, which run straight into the store; a form without script sends a
+ * part of a form, which Javalin lays on disk first.
+ */
+public final class TrackPages implements PageGroup {
+    private static final String PATH = DeskContext.EPISODE + "/tracks";
+
+    private final DeskContext desk;
+    private final SoundPages room;
+    private final EpisodeService writing;
+    private final Uploads uploads;
+    private final RateLimits limits;
+
+    public TrackPages(DeskContext desk, SoundPages room, EpisodeService writing, Uploads uploads, RateLimits limits) {
+        this.desk = desk;
+        this.room = room;
+        this.writing = writing;
+        this.uploads = uploads;
+        this.limits = limits;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.put(PATH, Role.EDUCATOR, this::takeBytes);
+        routes.postFiles(PATH, Role.EDUCATOR, this::takePart);
+    }
+
+    private void takeBytes(Context ctx) throws IOException {
+        var who = permitted(ctx);
+        var episode = desk.episode(ctx);
+        if (ctx.contentLength() > Uploads.LIMIT) {
+            refuse(ctx, HttpStatus.CONTENT_TOO_LARGE, tooLarge());
+            return;
+        }
+        String name = Optional.ofNullable(ctx.queryParam("name")).orElse("");
+        var outcome = uploads.accept(who, episode.id(), name, ctx.bodyInputStream());
+        if (outcome.result().isPresent()) {
+            var upload = outcome.result().get();
+            ctx.status(HttpStatus.CREATED);
+            var row = TrackRow.of(TrackForm.of(upload, true), Optional.of(upload));
+            desk.pages()
+                    .show(
+                            ctx,
+                            "desk/track",
+                            new TrackView(row, List.of(BackingTrack.Kind.values()), DeskContext.path(ctx)));
+        } else {
+            refuse(ctx, HttpStatus.UNPROCESSABLE_CONTENT, outcome);
+        }
+    }
+
+    private void takePart(Context ctx) throws IOException {
+        var who = permitted(ctx);
+        var episode = desk.episode(ctx);
+        var part = ctx.uploadedFile("file");
+        if (part == null || part.filename().isBlank()) {
+            room.showAgain(
+                    ctx, Outcome.refused("file", "catalog.problem.missing").problems());
+            return;
+        }
+        try (var in = part.content()) {
+            var outcome = uploads.accept(who, episode.id(), part.filename(), in);
+            if (outcome.result().isPresent()) {
+                keep(who, episode, outcome.result().get());
+                room.back(ctx, "desk.track.taken");
+            } else {
+                room.showAgain(ctx, outcome.problems());
+            }
+        }
+    }
+
+    private EducatorId permitted(Context ctx) {
+        var who = desk.educator(ctx);
+        limits.demand(ctx, Limit.UPLOAD, "educator " + who);
+        return who;
+    }
+
+    private void keep(EducatorId who, Episode episode, Upload upload) {
+        writing.saveDraft(who, episode.id(), (stored, changed) -> true, before -> {
+            var tracks = new ArrayList<>(before.backingTracks());
+            TrackForm.of(upload, true).track(upload).ifPresent(tracks::add);
+            return before.edit().backingTracks(tracks).done();
+        });
+    }
+
+    private static Outcome<Upload> tooLarge() {
+        return Outcome.refused("file", "catalog.audio.too-large", Uploads.LIMIT / 1_000_000);
+    }
+
+    private void refuse(Context ctx, HttpStatus status, Outcome<Upload> outcome) {
+        var reader = desk.pages().reader(ctx);
+        List<String> reasons = outcome.problems().stream()
+                .map(FieldProblems::message)
+                .map(reader::say)
+                .toList();
+        ctx.status(status).header("Cache-Control", "no-store");
+        ctx.json(Map.of("status", status.getCode(), "detail", String.join(" ", reasons)))
+                .contentType("application/problem+json");
+    }
+
+    /** What the script puts into the page. */
+    public record TrackView(TrackRow track, List<BackingTrack.Kind> kinds, String path) {}
+}
