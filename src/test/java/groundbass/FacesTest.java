@@ -60,11 +60,11 @@ class FacesTest {
                         .startsWith(type.getName() + "$")));
     }
 
-    /** Whether something that others use gives it to them, or throws it. */
+    /** Whether something that others or templates use gives it to them, or throws it. */
     private static boolean isHandedOut(JavaClass type, List<JavaClass> shown) {
         return shown.stream()
                 .filter(other -> other.getPackage().equals(type.getPackage()) && !other.equals(type))
-                .filter(FacesTest::hasUserOutside)
+                .filter(other -> hasUserOutside(other) || isShownByTemplates(other))
                 .flatMap(other -> other.getMethods().stream())
                 .filter(method -> method.getModifiers().contains(JavaModifier.PUBLIC)
                         || method.getOwner().isInterface())

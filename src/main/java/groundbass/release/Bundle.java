@@ -14,13 +14,14 @@ import java.util.zip.ZipOutputStream;
 
 /**
  * All files to take home in one zip, the same bytes for the same files: entries in the given order, each with the
- * earliest time that the format knows. Sound is stored as it is, since it does not shrink.
+ * earliest time that the format tells apart from none. Sound is stored as it is, since it does not shrink.
  */
 final class Bundle {
     /** A phone can take this over a slow line. */
     static final long LARGEST = 60L * 1000 * 1000;
 
-    private static final LocalDateTime EARLIEST = LocalDateTime.of(1980, 1, 1, 0, 0);
+    /** Java takes the very first moment for one before the calendar of the format, and adds a field in its own zone. */
+    private static final LocalDateTime EARLIEST = LocalDateTime.of(1980, 1, 1, 0, 0, 2);
 
     private Bundle() {}
 

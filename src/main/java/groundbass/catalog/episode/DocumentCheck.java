@@ -22,11 +22,11 @@ public final class DocumentCheck {
 
     /** Fields are named as the document's parts: {@code title}, {@code mainLine}, {@code exercises[0]} ... */
     public static List<FieldProblem> problems(EpisodeDocument document) {
-        List<FieldProblem> problems = new ArrayList<>(FieldChecks.line("title", document.title(), 200));
+        List<FieldProblem> problems = new ArrayList<>(title(document.title()));
         problems.addAll(FieldChecks.text("summary", document.summary(), 2000));
         problems.addAll(FieldChecks.text("notes", document.notes(), LONGEST_TEXT));
         if (document.mainLine().isBlank()) {
-            problems.add(FieldProblem.of("mainLine", "catalog.problem.missing"));
+            problems.add(FieldProblem.of("mainLine", "catalog.problem.line-missing"));
         }
         problems.addAll(FieldChecks.text("mainLine", document.mainLine().text(), LONGEST_TEXT));
         problems.addAll(exercises(document.exercises()));
@@ -35,6 +35,13 @@ public final class DocumentCheck {
         problems.addAll(facts(document.facts()));
         problems.addAll(settings(document.settings()));
         return problems;
+    }
+
+    /** Told in words that are understood where the field itself is not in sight, on the page before a lesson goes out. */
+    private static List<FieldProblem> title(String title) {
+        return title.isBlank()
+                ? List.of(FieldProblem.of("title", "catalog.problem.title-missing"))
+                : FieldChecks.line("title", title, 200);
     }
 
     private static List<FieldProblem> exercises(List<LineSource> exercises) {
@@ -49,7 +56,7 @@ public final class DocumentCheck {
 
     private static List<FieldProblem> exercise(String field, LineSource line) {
         return line.isBlank()
-                ? List.of(FieldProblem.of(field, "catalog.problem.missing"))
+                ? List.of(FieldProblem.of(field, "catalog.problem.exercise-missing"))
                 : FieldChecks.text(field, line.text(), LONGEST_TEXT);
     }
 

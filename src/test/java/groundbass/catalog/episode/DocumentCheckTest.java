@@ -24,8 +24,8 @@ class DocumentCheckTest {
     void withoutTitleOrLineThereIsNoRevision() {
         assertThat(DocumentCheck.problems(EpisodeDocument.titled("", Level.BEGINNER)))
                 .containsExactly(
-                        FieldProblem.of("title", "catalog.problem.missing"),
-                        FieldProblem.of("mainLine", "catalog.problem.missing"));
+                        FieldProblem.of("title", "catalog.problem.title-missing"),
+                        FieldProblem.of("mainLine", "catalog.problem.line-missing"));
         assertThat(DocumentCheck.problems(GOOD.edit().title("two\nlines").done()))
                 .containsExactly(FieldProblem.of("title", "catalog.problem.one-line"));
     }
