@@ -87,7 +87,7 @@ final class Pictures {
                 .first()
                 .click();
         page.locator("[data-bar-spot='3']").first().click();
-        take(page, "desk", page.locator("h1").first().boundingBox().y);
+        take(page, "desk", page.locator(".room-head").boundingBox().y);
     }
 
     private void take(Page page, String name, double top) {
