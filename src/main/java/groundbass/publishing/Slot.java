@@ -33,22 +33,16 @@ public record Slot(LocalDateTime local, boolean exists, Optional<Episode> lesson
         return rhythm.from(today.toLocalDate())
                 .filter(local -> local.isAfter(today))
                 .limit(count)
-                .map(local -> of(local, zone, promised))
+                .map(local -> of(local, Promise.of(local, zone, now).result(), promised))
                 .toList();
     }
 
-    private static Slot of(LocalDateTime local, ZoneId zone, List<Episode> promised) {
-        var offsets = zone.getRules().getValidOffsets(local);
-        if (offsets.isEmpty()) {
-            return new Slot(local, false, Optional.empty());
-        }
-        var at = local.toInstant(offsets.get(0));
-        return new Slot(
-                local,
-                true,
-                promised.stream()
-                        .filter(episode -> hour(episode).equals(Optional.of(at)))
-                        .findFirst());
+    /** @param promise the moment that the hour stands for; empty where it can be none */
+    private static Slot of(LocalDateTime local, Optional<Promise> promise, List<Episode> promised) {
+        var lesson = promise.flatMap(hour -> promised.stream()
+                .filter(episode -> hour(episode).equals(Optional.of(hour.at())))
+                .findFirst());
+        return new Slot(local, promise.isPresent(), lesson);
     }
 
     /** Those of the promised lessons whose hour is none of these. */

@@ -30,6 +30,7 @@ import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** The coming hours of every series: which lesson goes out when, which hours are free, and what waits for one. */
 public final class WeeksPage implements PageGroup {
@@ -77,7 +78,7 @@ public final class WeeksPage implements PageGroup {
         var zone = desk.seriesOf(episode).zone();
         var outcome = local(FormParameters.text(ctx, "local"))
                 .<Outcome<?>>map(local -> publisher.schedule(who, episode.id(), local, zone))
-                .orElseGet(() -> Outcome.refused("local", "publishing.problem.hour.passed"));
+                .orElseGet(() -> Outcome.refused("local", "desk.publish.hour.missing"));
         answer(ctx, episode, outcome, "desk.promised");
     }
 
@@ -92,7 +93,9 @@ public final class WeeksPage implements PageGroup {
             Flash.say(ctx, said);
             ctx.redirect(PATH + "#series-" + episode.series(), HttpStatus.SEE_OTHER);
         } else {
-            show(ctx, Optional.of(new Held(path(episode), episode.title(), new FieldProblems(outcome.problems()))));
+            var problems = new FieldProblems(outcome.problems());
+            String local = FormParameters.text(ctx, "local");
+            show(ctx, Optional.of(new Held(episode.id().value(), local, path(episode), episode.title(), problems)));
         }
     }
 
@@ -114,7 +117,7 @@ public final class WeeksPage implements PageGroup {
         var who = desk.educator(ctx);
         var reader = desk.pages().reader(ctx);
         var blocks = catalog.ownedBy(who).stream()
-                .map(series -> block(who, series, reader))
+                .map(series -> block(who, series, held, reader))
                 .toList();
         var view = new View(blocks, held);
         if (held.isPresent()) {
@@ -124,25 +127,27 @@ public final class WeeksPage implements PageGroup {
         }
     }
 
-    private Block block(EducatorId who, Series series, Reader reader) {
+    private Block block(EducatorId who, Series series, Optional<Held> held, Reader reader) {
         var unpublished = episodes.inHand(series.id(), 0);
         var promised = unpublished.stream().filter(WeeksPage::isPromised).toList();
         var slots = rhythms.of(series.id())
                 .map(rhythm -> Slot.coming(rhythm, series.zone(), promised, clock.instant(), HOURS))
                 .orElse(List.of());
-        var undated = unpublished.stream()
-                .filter(episode -> !isPromised(episode))
-                .map(episode -> episode.id().value())
-                .iterator();
+        var undated =
+                unpublished.stream().filter(episode -> !isPromised(episode)).toList();
+        var proposed = undated.stream().map(episode -> episode.id().value()).iterator();
         var rows = slots.stream()
-                .map(slot -> row(slot, slot.isFree() && undated.hasNext() ? undated.next() : "", reader))
+                .map(slot -> {
+                    String next = slot.isFree() && proposed.hasNext() ? proposed.next() : "";
+                    return row(
+                            slot, held.flatMap(lesson -> lesson.chosenFor(slot)).orElse(next), reader);
+                })
                 .toList();
         var others = Slot.beside(slots, promised).stream()
                 .map(episode -> entry(episode, reader))
                 .toList();
-        var waiting = unpublished.stream()
-                .filter(episode -> !isPromised(episode))
-                .map(episode -> waiting(who, episode, unpublished.size() <= MOST_LOOKED_OVER))
+        var waiting = IntStream.range(0, undated.size())
+                .mapToObj(i -> waiting(who, undated.get(i), i < MOST_LOOKED_OVER))
                 .toList();
         var choices = unpublished.stream()
                 .map(episode -> new Choice(
@@ -187,7 +192,8 @@ public final class WeeksPage implements PageGroup {
     }
 
     private Optional<Message> missing(EducatorId who, Episode episode) {
-        int open = publishing.verdict(who, episode).holding().size();
+        int open =
+                desk.work(who, () -> publishing.verdict(who, episode)).holding().size();
         return Optional.of(open == 0 ? Message.of("desk.weeks.ready") : Message.of("desk.weeks.missing", open));
     }
 
@@ -198,8 +204,16 @@ public final class WeeksPage implements PageGroup {
     /** What the page shows. */
     public record View(List<Block> series, Optional<Held> held) {}
 
-    /** A lesson that could not be promised, and why. */
-    public record Held(String path, String title, FieldProblems problems) {}
+    /**
+     * A lesson that could not be promised, and why.
+     *
+     * @param local the hour that was wanted, as the form sent it
+     */
+    public record Held(String id, String local, String path, String title, FieldProblems problems) {
+        private Optional<String> chosenFor(Slot slot) {
+            return slot.local().toString().equals(local) ? Optional.of(id) : Optional.empty();
+        }
+    }
 
     /**
      * A series.

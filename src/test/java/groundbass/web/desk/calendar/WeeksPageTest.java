@@ -107,12 +107,17 @@ class WeeksPageTest {
     @Test
     void whatIsNotReadyIsHeldAndSaysWhatIsMissing() {
         var empty = studio.episode("Nothing written");
-        promise(empty, first.atTime(17, 0))
-                .then()
+        var answer = promise(empty, first.atTime(17, 0));
+        answer.then()
                 .statusCode(422)
                 .body(
                         containsString("Nothing written"),
                         containsString("/desk/episodes/" + empty.id() + "/publish#preflight"));
+        assertThat(Jsoup.parse(answer.asString())
+                        .select(".week:has(time[datetime=" + first + "T17:00]) option[selected]")
+                        .val())
+                .as("the choice stays")
+                .isEqualTo(empty.id().value());
         assertThat(studio.now(empty).state()).isEqualTo(new EpisodeState.Unscheduled());
         assertThat(page().select(".week-others li:contains(Nothing written) .hint")
                         .text())
