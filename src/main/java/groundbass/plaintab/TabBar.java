@@ -146,9 +146,7 @@ record TabBar(
 
     /** As one counts aloud, one, e, and, a, two: a number is not said again. */
     private static String aloud(Optional<Count> count, int saidBefore) {
-        return count.map(each -> each.number() == saidBefore
-                        ? each.toString().substring(String.valueOf(saidBefore).length())
-                        : each.toString())
+        return count.map(each -> each.number() == saidBefore ? each.syllable() : each.toString())
                 .orElse(UNCOUNTED);
     }
 

@@ -47,8 +47,13 @@ public record Count(int number, int quarter) {
         return meter.count().times(number - 1L).plus(meter.count().times(Fraction.of(quarter, SYLLABLES.size())));
     }
 
+    /** What is said after its number: {@code e}, {@code &}, {@code a}; empty on the number. */
+    public String syllable() {
+        return SYLLABLES.get(quarter);
+    }
+
     @Override
     public String toString() {
-        return number + SYLLABLES.get(quarter);
+        return number + syllable();
     }
 }

@@ -69,10 +69,7 @@ final class Counts implements Concern {
     /** The count as it is said: a number on the count, elsewhere its syllable alone. */
     private static String syllable(Fraction onset, Meter meter) {
         return Count.at(onset, meter)
-                .map(count -> count.quarter() == 0
-                        ? count.toString()
-                        : count.toString()
-                                .substring(Integer.toString(count.number()).length()))
+                .map(count -> count.quarter() == 0 ? count.toString() : count.syllable())
                 .orElse(NO_WORD);
     }
 
