@@ -4,6 +4,7 @@ import { stayAwake } from "./play/awake.js";
 import { silence } from "./play/balance.js";
 import { watchDrag } from "./play/drag.js";
 import { watchKeys } from "./play/keys.js";
+import { tellMedia, watchMedia } from "./play/media.js";
 import { ownTracks } from "./play/own.js";
 import { Panel } from "./play/panel.js";
 import { Practice } from "./play/practice.js";
@@ -13,11 +14,15 @@ import { readEvent, Sheet } from "./play/sheet.js";
 import { Stems } from "./play/stems.js";
 import { watchSteps } from "./play/steps.js";
 import { say } from "./play/words.js";
+import { Marks, today } from "./practised/marks.js";
 
 /** Milliseconds after the reader's own scrolling in which the page does not scroll by itself. */
 const LEAVE = 4000;
 
 const settings = new Settings();
+const marks = new Marks();
+/** The lesson whose practice is remembered; none in a preview. @type {HTMLElement | null} */
+const remembered = document.querySelector("[data-practised][data-lesson]");
 /** The lines that can be practised, each `{practice, panel, sheet}`. */
 export const lines = [];
 let current = null; // the line that keys are for: the last one that was used
@@ -36,7 +41,7 @@ async function begin(place) {
   const isFirst = lines.length === 0;
   goTo(asked(location.search, place.id, isFirst, score), practice);
   const panel = new Panel(place, practice, place.dataset.title, sources);
-  const line = { practice, panel, sheet };
+  const line = { practice, panel, sheet, title: place.dataset.title, name: place.id.replace("-practice", "") };
   lines.push(line);
   current ??= line;
   watch(line, place);
@@ -80,8 +85,16 @@ function watch(line, place) {
   }
   practice.addEventListener("change", () => practice.state !== "stopped" && follow(line));
   practice.addEventListener("change", () => stayAwake(lines.some((one) => one.practice.state !== "stopped")));
+  practice.addEventListener("change", () => line === current && tellMedia(line.title, practice.state !== "stopped"));
   sheet.figure.addEventListener("keydown", (event) => fromTheSheet(event, line));
+  sheet.figure.addEventListener("click", (event) => pressed(event, line));
   panel.show();
+}
+
+/** A press that no pointer made (W3C UI Events: its count of clicks is 0) comes from a program that reads the page out. */
+function pressed(click, { practice }) {
+  const event = click.detail === 0 && click.target.closest("g.event");
+  if (event) practice.beginAt(readEvent(event));
 }
 
 /** Enter begins at the event that has the focus; with Shift it repeats from where that was last done up to this one. */
@@ -106,6 +119,7 @@ function follow(line) {
   const look = () => {
     const { practice, panel, sheet } = line;
     practice.light();
+    remember(line);
     panel.showPlace();
     const index = practice.place.index;
     if (index !== undefined && index !== bar) {
@@ -116,6 +130,18 @@ function follow(line) {
     if (line.following) requestAnimationFrame(look);
   };
   requestAnimationFrame(look);
+}
+
+/** A passage that was played to its end is remembered with its tempo. */
+function remember(line) {
+  const { practice, name, heard } = line;
+  const step = practice.engine.heard()?.step;
+  if (remembered && step?.round > heard?.round) {
+    const [from, to] = practice.range ?? ["", ""];
+    const mark = { day: today(), tempo: practice.score.bpm(heard.percent), from, to };
+    marks.note(remembered.dataset.lesson, remembered.dataset.title, name, mark);
+  }
+  line.heard = step;
 }
 
 let scrolled = -Infinity;
@@ -143,8 +169,17 @@ function warmWhenSeen(place, practice) {
   watcher.observe(place.parentElement);
 }
 
+watchMedia({
+  play: () => current?.practice.state === "stopped" && current.practice.go(),
+  pause: () => current?.practice.stop(),
+  stop: () => current?.practice.stop(),
+  previoustrack: () => current?.practice.back(),
+  nexttrack: () => current?.practice.on(),
+});
+
 watchKeys(() => current !== null && settings.get("keys"), {
   go: () => current.practice.go(),
+  rewind: () => current.practice.rewind(),
   slower: () => current.practice.slower(),
   faster: () => current.practice.faster(),
   back: () => current.practice.back(),

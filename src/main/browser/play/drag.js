@@ -1,4 +1,4 @@
-// A finger or a mouse on the sheet: a tap begins there, a drag chooses what is repeated.
+// A finger or a mouse on the sheet: a tap begins there, a drag chooses what is repeated, a handle moves one end of it.
 
 const STILL = 8; // CSS pixels; less is a tap
 
@@ -9,8 +9,10 @@ export function watchDrag(sheet, { tapped, dragged, chosen, left }) {
 
   figure.addEventListener("pointerdown", (event) => {
     if (event.button !== 0 || !event.target.closest("svg") || event.target.closest("a")) return;
-    const place = sheet.eventAt(event.clientX, event.clientY);
-    begun = place && { id: event.pointerId, x: event.clientX, y: event.clientY, place, moved: false };
+    const handle = event.target.closest("[data-end]");
+    const place = handle ? sheet.opposite(handle.dataset.end) : sheet.eventAt(event.clientX, event.clientY);
+    begun = place &&
+      { id: event.pointerId, x: event.clientX, y: event.clientY, place, held: handle !== null, moved: false };
   });
 
   figure.addEventListener("pointermove", (event) => {
@@ -26,7 +28,7 @@ export function watchDrag(sheet, { tapped, dragged, chosen, left }) {
     if (!begun || event.pointerId !== begun.id) return;
     const place = sheet.eventAt(event.clientX, event.clientY) ?? begun.place;
     if (begun.moved) chosen(begun.place, place);
-    else tapped(begun.place);
+    else if (!begun.held) tapped(begun.place);
     begun = null;
   });
 

@@ -26,6 +26,9 @@ function audio(rate) {
 }
 
 function openAudio(rate) {
+  // practising is playback: a silent switch is not meant for it (W3C Audio Session)
+  const { audioSession } = /** @type {any} */ (navigator);
+  if (audioSession) audioSession.type = "playback";
   try {
     return new AudioContext({ sampleRate: rate, latencyHint: "interactive" });
   } catch {
@@ -34,7 +37,7 @@ function openAudio(rate) {
 }
 
 /**
- * Tells of `state` (stopped, loading, playing) and `problem` events. `settings` is read whenever it matters:
+ * Tells of `state` (stopped, loading, playing), `problem` and `interrupted` events. `settings` is read whenever it matters:
  * `{percent, countIn, faster, balance, volume}`.
  */
 export class Engine extends EventTarget {
@@ -161,8 +164,16 @@ export class Engine extends EventTarget {
   #open() {
     const now = audio(this.#source.score.rate);
     this.#source.open(now);
-    this.#mixer ??= new Mixer(now, this.#source);
+    this.#mixer ??= this.#mixerOf(now);
     this.balance();
+  }
+
+  /** A call or another program takes the sound away: the audio clock stands still then, and nothing is heard. */
+  #mixerOf(context) {
+    context.addEventListener("statechange", () => {
+      if (context.state !== "running" && this.state === "playing") this.dispatchEvent(new CustomEvent("interrupted"));
+    });
+    return new Mixer(context, this.#source);
   }
 
   /** What `play` has opened: nothing sounds without it. */

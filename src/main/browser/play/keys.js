@@ -7,6 +7,7 @@ import { targetOf } from "../common/page.js";
 const ACTIONS = {
   " ": "go",
   p: "go",
+  0: "rewind",
   "-": "slower",
   "+": "faster",
   arrowleft: "back",

@@ -1,6 +1,8 @@
 // Which stretch of a line is played, and in what order: ranges, their words, and rounds. No sound, no page.
 
 const NEARLY = 1e-9;
+/** Bars that make a phrase in most of the music that is played. */
+const FOUR = 4;
 
 /**
  * A range of the bars as they are played: from the moment `from` of the bar with index `first` to the moment `to` of
@@ -97,9 +99,20 @@ function throughout(range, bars) {
   return all && ends && bars[0].bar !== bars.at(-1).bar ? wholeLine(bars) : range;
 }
 
-/** The range in words for the two fields; the shortest that say it. */
+/**
+ * The range in words for the two fields; the shortest that say it. Inside one bar the end is a count where the start is
+ * one: "from 2.2 to 2" would read as if it went back.
+ */
 export function writeRange(range, bars) {
-  return [writeFrom(range, bars), writeTo(range, bars)];
+  const from = writeFrom(range, bars);
+  const inside = range.first === range.last && from.includes(".") && range.to === Infinity;
+  return [from, inside ? lastCount(bars[range.last]) : writeTo(range, bars)];
+}
+
+/** The whole count that a bar ends with. */
+function lastCount(bar) {
+  const last = bar.counts.findLast((known) => /^\d+$/.test(known.count) && endOf(known, bar) === Infinity);
+  return last ? `${bar.bar}.${last.count}` : String(bar.bar);
 }
 
 function writeFrom({ first, from }, bars) {
@@ -142,6 +155,26 @@ function downTo(at, bar) {
 function upTo(to, bar) {
   const ends = bar.counts.map((count) => endOf(count, bar)).filter((end) => end >= to - NEARLY);
   return Math.min(...ends, Infinity);
+}
+
+/**
+ * A range around the bar with index `at`, to be had by one press: that bar ("bar"), four bars from it on ("four"), or
+ * its section with all its repeats ("section"). `sections` are `{name, bar}`, each with the bar that it begins at.
+ */
+export function around(way, at, bars, sections) {
+  const whole = (first, last) => ({ first, from: 0, last, to: Infinity });
+  if (way === "bar") return whole(at, at);
+  if (way === "four") return whole(at, Math.min(at + FOUR - 1, bars.length - 1));
+  const here = sectionOf(bars[at], sections);
+  const leaves = (bar) => sectionOf(bar, sections) !== here;
+  const before = bars.slice(0, at).findLastIndex(leaves);
+  const after = bars.findIndex((bar, i) => i > at && leaves(bar));
+  return whole(before + 1, after < 0 ? bars.length - 1 : after - 1);
+}
+
+/** Which of the sections a bar belongs to; -1 before the first. */
+function sectionOf({ bar }, sections) {
+  return sections.findLastIndex((section) => section.bar <= bar);
 }
 
 /** Whether a moment of the bar with index `index` lies in the range. */

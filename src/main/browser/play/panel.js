@@ -2,6 +2,7 @@
 import { byId } from "../common/page.js";
 import { FASTEST, SLOWEST } from "./practice.js";
 import { Balance } from "./balance.js";
+import { Passages } from "./passages.js";
 import { number, say } from "./words.js";
 
 let panels = 0; // for ids that differ
@@ -25,9 +26,11 @@ export class Panel {
     this.#bind();
     this.#offer(sources);
     this.#newScore();
+    new Passages(practice, this.#parts.passages, this.#parts.keep);
     practice.addEventListener("source", () => this.#newScore());
     practice.addEventListener("change", () => this.show());
     practice.addEventListener("problem", () => this.#tell(say("failed")));
+    practice.addEventListener("interrupted", () => this.#tell(say("interrupted")));
     this.#parts.more.open = place.dataset.open === "true";
     place.hidden = false;
     this.show();
@@ -35,7 +38,7 @@ export class Panel {
 
   /** How much of the window's foot the strip covers, in CSS pixels. */
   get covered() {
-    return this.#parts.go.parentElement.offsetHeight;
+    return this.#parts.go.closest(".practice-strip").offsetHeight;
   }
 
   show() {
@@ -80,6 +83,12 @@ export class Panel {
     slower.addEventListener("click", () => practice.slower());
     faster.addEventListener("click", () => practice.faster());
     whole.addEventListener("click", () => this.#wholeLine());
+    this.#parts.rewind.addEventListener("click", () => practice.rewind());
+    for (const way of ["bar", "four", "section"]) {
+      this.#parts[`near-${way}`].addEventListener("click", () => practice.repeatAround(way));
+    }
+    this.#parts["near-from"].addEventListener("click", () => practice.loopFrom());
+    this.#parts["near-to"].addEventListener("click", () => practice.loopTo());
     typed.min = SLOWEST;
     typed.max = FASTEST;
     typed.addEventListener("change", () => this.#typedTempo());
@@ -111,6 +120,7 @@ export class Panel {
   /** After the score has changed: its tempos and its stems. */
   #newScore() {
     const { bars } = this.#practice.score;
+    this.#parts["near-section"].hidden = !this.#practice.score.sections.length;
     this.#parts.from.placeholder = bars[0].bar;
     this.#parts.to.placeholder = bars[bars.length - 1].bar;
     this.#parts.steps.replaceChildren(...this.#practice.score.percents.map((percent) => this.#step(percent)));
@@ -153,14 +163,14 @@ export class Panel {
 
   #showState() {
     const { state } = this.#practice;
-    const word = { stopped: "play", loading: "wait", playing: "stop" }[state];
+    const word = { stopped: "play", loading: "wait", playing: "pause" }[state];
     write(this.#parts.go, say(word));
     this.#parts.go.dataset.state = state;
     const range = this.#practice.range;
     const what = range ? say("range", ...range) : say("all");
     if (state === "playing") this.#tell(say("playing", what, number(this.#practice.settings.get("percent"))));
     else if (state === "loading") this.#tell(say("waiting"));
-    else if (state === "stopped" && this.#said) this.#tell(say("stopped"));
+    else if (this.#said) this.#tell(this.#practice.paused ? say("paused", this.#placeWords()) : say("stopped"));
   }
 
   #showTempo() {

@@ -1,7 +1,7 @@
 // One line being practised: what the student does becomes what is played; what is played is lit on the sheet.
 import { soundAlone } from "../common/alone.js";
 import { Engine } from "./engine.js";
-import { holds, isSame, isWhole, rangeOf, readRange, wholeLine, writeRange } from "./loop.js";
+import { around, holds, isSame, isWhole, rangeOf, readRange, wholeLine, writeRange } from "./loop.js";
 
 export const SLOWEST = 30;
 export const FASTEST = 150;
@@ -10,12 +10,13 @@ const FULL = 100;
 /** Seconds: half a picture of a screen that shows sixty a second, so that light is neither early nor late. */
 const HALF_A_PICTURE = 0.008;
 
-/** Tells of `change` events: another state, range, tempo or place; and of `problem`. */
+/** Tells of `change` events: another state, range, tempo or place; and of `problem`, `interrupted` and `source`. */
 export class Practice extends EventTarget {
   #settings;
   #sheet;
   /** @type {Engine} */
   #engine;
+  /** @type {{index: number, at: number} | null} */
   #start = null;
   /** @type {number | null} per cent, until it is heard */
   #asked = null;
@@ -42,6 +43,7 @@ export class Practice extends EventTarget {
     const engine = new Engine(source, wholeLine(source.score.bars), this.#wishes(source));
     engine.addEventListener("state", () => this.#stateChanged());
     engine.addEventListener("problem", () => this.dispatchEvent(new CustomEvent("problem")));
+    engine.addEventListener("interrupted", () => this.#interrupted());
     return engine;
   }
 
@@ -91,11 +93,27 @@ export class Practice extends EventTarget {
 
   go() {
     if (this.state === "stopped") this.#engine.play(this.#begin());
-    else this.#engine.stop();
+    else this.stop();
   }
 
+  /** Stops, and keeps the bar that sounds: there it goes on. */
   stop() {
+    const heard = this.#engine.heard(HALF_A_PICTURE);
+    if (heard?.step) this.#start = this.#startOf(heard.step.index);
+    else this.#start = this.#engine.resume ?? this.#start;
     this.#engine.stop();
+  }
+
+  /** Whether it goes on inside its passage, and not at its beginning. */
+  get paused() {
+    if (this.state !== "stopped" || !this.#start) return false;
+    const { first, from } = this.#engine.range;
+    return this.#start.index !== first || this.#start.at !== from;
+  }
+
+  /** To the beginning of the passage. */
+  rewind() {
+    this.#move(this.#startOf(this.#engine.range.first), false);
   }
 
   setPercent(percent) {
@@ -142,6 +160,11 @@ export class Practice extends EventTarget {
     const last = this.#index();
     const { first, from } = this.#engine.range;
     this.#repeat(first > last ? { first: last, from: 0, last, to: Infinity } : { first, from, last, to: Infinity });
+  }
+
+  /** Repeats what lies around the bar that sounds: "bar", "four" or "section". */
+  repeatAround(way) {
+    this.#repeat(around(way, this.#index(), this.score.bars, this.score.sections));
   }
 
   /** Shows what a drag would choose. */
@@ -204,9 +227,19 @@ export class Practice extends EventTarget {
   }
 
   #walk(by) {
-    const { first, last, from } = this.#engine.range;
-    const index = Math.min(last, Math.max(first, this.#index() + by));
-    this.#move({ index, at: index === first ? from : 0 }, false);
+    const { first, last } = this.#engine.range;
+    this.#move(this.#startOf(Math.min(last, Math.max(first, this.#index() + by))), false);
+  }
+
+  /** Where a bar of the passage begins. */
+  #startOf(index) {
+    const { first, from } = this.#engine.range;
+    return { index, at: index === first ? from : 0 };
+  }
+
+  #interrupted() {
+    this.stop();
+    this.dispatchEvent(new CustomEvent("interrupted"));
   }
 
   #move(start, play) {
@@ -258,7 +291,7 @@ export class Practice extends EventTarget {
 
   #stateChanged() {
     if (this.state !== "stopped") this.#soundsAlone();
-    if (this.state === "stopped") this.#start = this.#asked = null;
+    if (this.state === "stopped") this.#asked = null;
     this.light();
     this.#tell();
   }

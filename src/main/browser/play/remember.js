@@ -57,7 +57,7 @@ export class LineSettings extends EventTarget {
   constructor(shared, line, percents) {
     super();
     this.#shared = shared;
-    this.#own = new Kept(`${KEY}:${line}`, { ...OWN, balance: {} });
+    this.#own = new Kept(`${KEY}:${line}`, { ...OWN, balance: {}, passages: [] });
     this.#usual = percents.filter((percent) => percent <= USUAL).at(-1) ?? percents[0] ?? USUAL;
     for (const kept of [shared, this.#own]) {
       kept.addEventListener("change", ({ detail }) => this.dispatchEvent(new CustomEvent("change", { detail })));
@@ -78,6 +78,12 @@ export class LineSettings extends EventTarget {
     (this.#own.has(name) ? this.#own : this.#shared).set(name, value);
   }
 
+  /** Passages to come back to, each `{from, to, percent}`. */
+  get passages() {
+    const kept = this.#own.get("passages");
+    return Array.isArray(kept) ? kept.filter(isPassage) : [];
+  }
+
   /** `{level, mute, solo}` by stem. */
   balance(stems) {
     return Object.fromEntries(stems.map((stem) => [stem, soundOf(stem, this.#own.get("balance")?.[stem])]));
@@ -87,6 +93,10 @@ export class LineSettings extends EventTarget {
     const balance = this.#own.get("balance") ?? {};
     this.set("balance", { ...balance, [stem]: { ...soundOf(stem, balance[stem]), ...change } });
   }
+}
+
+function isPassage(kept) {
+  return typeof kept?.from === "string" && typeof kept.to === "string" && kept.percent > 0;
 }
 
 /** The click waits until it is asked for. */

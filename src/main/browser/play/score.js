@@ -87,17 +87,19 @@ function lengthOf(counts) {
 /** A line at every tempo that it was rendered at, and at those between by stretching. */
 export class Score {
   /** `takes` go from slow to fast and have the same bars; `headroom` in decibels. */
-  constructor({ rate, headroom = 0, stems, takes }) {
+  /** @param {any} of `{rate, headroom, stems, takes, sections}` */
+  constructor({ rate, headroom = 0, stems, takes, sections = [] }) {
     this.rate = rate;
     this.headroom = headroom;
     this.stems = stems;
     this.takes = takes;
+    this.sections = sections;
   }
 
   static of(manifest) {
     const takes = manifest.tempos.map((tempo) => new Take(tempo));
-    const { rate, headroom, stems } = manifest;
-    return new Score({ rate, headroom, stems, takes });
+    const { rate, headroom, stems, sections } = manifest;
+    return new Score({ rate, headroom, stems, takes, sections });
   }
 
   /** The bars; which tempo's does not matter for their numbers and counts. */

@@ -3,6 +3,8 @@
 import { moment } from "./score.js";
 import { holds, rangeOf } from "./loop.js";
 import { borrow, boxOf, layer, rectangle, windowOn } from "../common/sheet-box.js";
+import { handles, handlesAt } from "./handles.js";
+import { say } from "./words.js";
 
 const ROOM = 0.5; // staff spaces around what is lit
 
@@ -17,6 +19,7 @@ export class Sheet {
   constructor(figure) {
     this.#figure = figure;
     this.#drawings = [...figure.querySelectorAll("svg")].map((svg) => new Drawing(svg));
+    for (const system of figure.querySelectorAll("g.system")) describe(system);
     new ResizeObserver(() => this.#again()).observe(figure); // another window, or larger notes
   }
 
@@ -37,6 +40,11 @@ export class Sheet {
   shade(range, bars) {
     this.#shaded = range && { range, bars };
     this.#seen()?.shade(this.#shaded);
+  }
+
+  /** The event at the other end of what is shaded than this handle: "from" or "to"; null where nothing is shaded. */
+  opposite(end) {
+    return this.#seen()?.opposite(end, this.#shaded) ?? null;
   }
 
   /** The event at or before a point of the window: `{bar, at, toBar, to}` with moments as numbers; null beside it. */
@@ -73,6 +81,16 @@ export class Sheet {
   }
 }
 
+/** A system is a group of bars with a name, its events are what one presses to begin there. */
+function describe(system) {
+  const events = [...system.querySelectorAll("g.event[aria-label]")];
+  if (!events.length) return;
+  const bars = events.map((event) => Number(event.dataset.bar));
+  system.setAttribute("role", "group");
+  system.setAttribute("aria-label", say("bars", Math.min(...bars), Math.max(...bars)));
+  for (const event of events) event.setAttribute("role", "button");
+}
+
 function keyOf({ bar, at, toBar, to }) {
   return `${bar}:${at}-${toBar}:${to}`;
 }
@@ -86,9 +104,11 @@ class Drawing {
   #litElements = [];
   #litLayer;
   #shadeLayer;
+  #handles;
 
   constructor(svg) {
     this.#svg = svg;
+    this.#handles = svg.appendChild(handles());
     this.#litLayer = layer(svg, "practice-lit");
     this.#shadeLayer = layer(svg, "practice-shade");
   }
@@ -113,6 +133,13 @@ class Drawing {
   shade(shaded) {
     const boxes = shaded ? this.#all().flatMap((system) => stretchOf(system, shaded)) : [];
     this.#shadeLayer.replaceChildren(...boxes.map((box) => rectangle(box, 0)));
+    this.#handles.replaceChildren(...(boxes.length ? handlesAt(boxes[0], boxes.at(-1)) : []));
+  }
+
+  opposite(end, shaded) {
+    if (!shaded) return null;
+    const inside = this.#all().flatMap((system) => eventsIn(system, shaded));
+    return (end === "from" ? inside.at(-1) : inside[0]) ?? null;
   }
 
   /** What `shade` would shade, as drawings of their own that borrow the systems of this one. */
@@ -216,9 +243,17 @@ function byKey(systems) {
   return found;
 }
 
+function isIn(event, { range, bars }) {
+  return bars.some((bar, i) => bar.bar === event.bar && holds(range, i, event.at));
+}
+
+function eventsIn({ events }, shaded) {
+  return events.filter((event) => isIn(event, shaded));
+}
+
 /** The part of a system that lies in a range, as boxes: none or one. */
-function stretchOf({ events, box }, { range, bars }) {
-  const inside = events.map((event) => bars.some((bar, i) => bar.bar === event.bar && holds(range, i, event.at)));
+function stretchOf({ events, box }, shaded) {
+  const inside = events.map((event) => isIn(event, shaded));
   const first = inside.indexOf(true);
   if (first < 0) return [];
   const last = inside.lastIndexOf(true);

@@ -78,7 +78,7 @@ class Controls {
   }
 
   #show() {
-    this.#go.textContent = say({ stopped: "play", loading: "wait", playing: "stop" }[this.#practice.state]);
+    this.#go.textContent = say({ stopped: "play", loading: "wait", playing: "pause" }[this.#practice.state]);
     this.#percent.textContent = say("percent", number(this.#practice.percent));
   }
 }

@@ -1,6 +1,6 @@
 // What is repeated, in which order and how fast.
 import { deepEqual, equal } from "node:assert/strict";
-import { rangeOf, readRange, Rounds, wholeLine, writeRange } from "../../../main/browser/play/loop.js";
+import { around, rangeOf, readRange, Rounds, wholeLine, writeRange } from "../../../main/browser/play/loop.js";
 import { bar, bars } from "./bars.js";
 
 const END = Infinity;
@@ -78,4 +78,25 @@ Deno.test("the first round may begin in the middle of the range", () => {
 Deno.test("the tempo climbs after so many rounds and stays at its top", () => {
   const rounds = new Rounds({ range: wholeLine(bars), percent: 92, faster: { every: 2, by: 5, most: 100 } });
   deepEqual([0, 1, 2, 3, 4, 5, 99].map((round) => rounds.percentIn(round)), [92, 92, 97, 97, 100, 100, 100]);
+});
+
+// 2.2 to the bar's end is beats 2, 3 and 4 of four: the last of them is what a player would say.
+Deno.test("a passage inside one bar is written with both its counts", () => {
+  const written = (from, to) => writeRange(readRange(from, to, bars).range, bars).join(" ");
+  deepEqual([written("2.2", "2"), written("2", "2"), written("1.2", "2")], ["2.2 2.4", "2 2", "1.2 2"]);
+});
+
+// Played 1 2 1 2 3 4 5: section A has bars 1 and 2 with their repeat, B begins at bar 3.
+Deno.test("one press repeats this bar, four bars from it on, or its section with its repeats", () => {
+  const form = [[1, 1], [2, 1], [1, 2], [2, 2], [3, 1], [4, 1], [5, 1]].map(([n, pass], i) => bar(n, pass, 4000 * i));
+  const sections = [{ name: "A", bar: 1 }, { name: "B", bar: 3 }];
+  const found = (way, at, of = sections) => {
+    const { first, from, last, to } = around(way, at, form, of);
+    deepEqual([from, to], [0, END]);
+    return [first, last];
+  };
+  deepEqual(found("bar", 4), [4, 4]);
+  deepEqual([found("four", 1), found("four", 5)], [[1, 4], [5, 6]]);
+  deepEqual([0, 3, 4, 6].map((at) => found("section", at)), [[0, 3], [0, 3], [4, 6], [4, 6]]);
+  deepEqual(found("section", 0, [{ name: "B", bar: 3 }]), [0, 3]);
 });

@@ -82,7 +82,7 @@ class HouseTest {
                             List.of("room"),
                             List.of("line", "recording", "calendar", "account"),
                             List.of("access"))),
-            Map.entry("release", List.of(List.of(FACE), List.of("play"))),
+            Map.entry("release", List.of(List.of("find"), List.of(FACE), List.of("play"))),
             Map.entry(
                     "audience", List.of(List.of(FACE), List.of("statistics"), List.of("download"), List.of("student"))),
             Map.entry(

@@ -14,18 +14,10 @@ import groundbass.score.Line;
 import groundbass.text.Messages;
 import groundbass.writing.Writing;
 import groundbass.writing.WrittenLine;
-import java.util.Comparator;
 import java.util.Optional;
-import java.util.stream.DoubleStream;
 
 /** Some bars of a line as pictures for a video: notes alone, as large as the frame allows. */
 public final class VideoPictures {
-    /** Widths that are tried, in staff spaces: from a short bar to a long line in one row, each so much wider. */
-    private static final double NARROWEST = 20;
-
-    private static final double WIDEST = 1_000;
-    private static final double WIDER = 1.06;
-
     private final SheetOptions options;
 
     public VideoPictures(Messages messages) {
@@ -36,10 +28,8 @@ public final class VideoPictures {
     /** The whole of a line; take {@link Extract} of it for some bars. */
     public byte[] png(Line line, VideoFrame frame, Ink ink) {
         var written = Writing.of(line);
-        var best = DoubleStream.iterate(NARROWEST, width -> width <= WIDEST, width -> width * WIDER)
-                .mapToObj(width -> fit(page(written, width), frame))
-                .max(Comparator.comparingDouble(Fit::scale))
-                .orElseThrow();
+        var best = LargestPage.of(
+                width -> page(written, width), frame.safeWidth(), frame.safeHeight(), frame.largestSpace());
         return SheetPng.of(best.page(), best.scale(), ink);
     }
 
@@ -54,14 +44,6 @@ public final class VideoPictures {
                 .map(n -> systems.get(n - 1).bars())
                 .flatMap(bars -> Extract.bars(
                         line, bars.get(0).number(), bars.get(bars.size() - 1).number()));
-    }
-
-    private record Fit(Page page, double scale) {}
-
-    private static Fit fit(Page page, VideoFrame frame) {
-        var box = SheetPng.content(page);
-        double scale = Math.min(frame.safeWidth() / box.width(), frame.safeHeight() / box.height());
-        return new Fit(page, Math.min(scale, frame.largestSpace()));
     }
 
     /** Without the numbers of bars, which an extract counts anew. */

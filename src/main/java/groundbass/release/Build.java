@@ -44,7 +44,7 @@ final class Build {
 
     /** What the page plays comes first, since it is what students wait for; encoding the practice set takes longest. */
     List<ReleaseFile> files(List<LineAudio> lines) throws IOException {
-        var played = new PlayAlong(lines, tempos, recordings.played()).make(artifacts);
+        var played = new PlayAlong(lines, tempos, recordings.played(), spec).make(artifacts);
         var drawn = making.steps().parallelStream().map(this::kept).toList();
         var practice = practice(lines.get(0), drawn.get(0)).make(artifacts);
         var made = new ArrayList<ReleaseFile>();
@@ -77,7 +77,7 @@ final class Build {
         var readMe = artifacts.keep(ReadMe.of(document, spec, fitting, left, making.messages()));
         var content = new ArrayList<>(List.of(readMe));
         content.addAll(fitting);
-        var blob = blobs.put(out -> Bundle.write(content, blobs, out));
+        var blob = blobs.put(out -> Bundle.write(spec, content, blobs, out));
         if (blob.length() > Bundle.LARGEST) {
             throw new IllegalStateException("the bundle has " + blob.length() + " bytes");
         }

@@ -31,13 +31,19 @@ public record BuildSpec(
         HouseStyle style,
         int renderers) {
     /** Raise it whenever any renderer's output changes. */
-    public static final int RENDERERS = 9;
+    public static final int RENDERERS = 10;
 
     /** From this version on a release has its lines as MusicXML. */
     private static final int FIRST_WITH_MUSICXML = 6;
 
     /** And from this one on as tablature in plain text. */
     private static final int FIRST_WITH_PLAIN_TAB = 8;
+
+    /**
+     * And from this one on its first bars as a picture beside links to it, its sections among what the page plays, and a
+     * bundle that unpacks into a folder of its own.
+     */
+    private static final int FIRST_WITH_LINK_PICTURE = 10;
 
     public BuildSpec {
         Objects.requireNonNull(revision);
@@ -76,6 +82,18 @@ public record BuildSpec(
 
     boolean hasPlainTab() {
         return renderers >= FIRST_WITH_PLAIN_TAB;
+    }
+
+    boolean hasLinkPicture() {
+        return renderers >= FIRST_WITH_LINK_PICTURE;
+    }
+
+    boolean hasSections() {
+        return renderers >= FIRST_WITH_LINK_PICTURE;
+    }
+
+    boolean hasFolder() {
+        return renderers >= FIRST_WITH_LINK_PICTURE;
     }
 
     /** Whether the other build specification makes the same files but for the release's number. */

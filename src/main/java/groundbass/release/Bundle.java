@@ -3,7 +3,9 @@ package groundbass.release;
 import groundbass.store.Blobs;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.time.LocalTime;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -13,8 +15,9 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 
 /**
- * All files to take home in one zip, the same bytes for the same files: entries in the given order, each with the
- * earliest time that the format tells apart from none. Sound is stored as it is, since it does not shrink.
+ * All files to take home in one zip, the same bytes for the same files: entries in the given order, in a folder of the
+ * lesson's name, so that two lessons can be unpacked into one place, each dated as the release is. Sound is stored as it
+ * is, since it does not shrink.
  */
 final class Bundle {
     /** A phone can take this over a slow line. */
@@ -49,10 +52,10 @@ final class Bundle {
         return files.stream().filter(fitting::contains).toList();
     }
 
-    static void write(List<ReleaseFile> files, Blobs blobs, OutputStream out) throws IOException {
+    static void write(BuildSpec spec, List<ReleaseFile> files, Blobs blobs, OutputStream out) throws IOException {
         var zip = new ZipOutputStream(out);
         for (var file : files) {
-            zip.putNextEntry(entry(file, blobs));
+            zip.putNextEntry(entry(spec, file, blobs));
             try (var content = blobs.open(file.sha256())) {
                 content.transferTo(zip);
             }
@@ -61,20 +64,25 @@ final class Bundle {
         zip.finish();
     }
 
-    /** The path of a file inside the bundle. */
+    /** The path of a file inside the bundle's folder. */
     static String path(ReleaseFile file) {
         return file.role() == FileRole.PRACTICE ? "practice/" + file.name() : file.name();
     }
 
-    private static ZipEntry entry(ReleaseFile file, Blobs blobs) throws IOException {
-        var entry = new ZipEntry(path(file));
-        entry.setTimeLocal(EARLIEST);
+    private static ZipEntry entry(BuildSpec spec, ReleaseFile file, Blobs blobs) throws IOException {
+        var entry = new ZipEntry(spec.hasFolder() ? spec.fileStem() + "/" + path(file) : path(file));
+        entry.setTimeLocal(spec.hasFolder() ? time(spec.date()) : EARLIEST);
         if (file.mediaType().startsWith("audio/mpeg")) {
             entry.setMethod(ZipEntry.STORED);
             entry.setSize(file.size());
             entry.setCrc(crc(blobs, file));
         }
         return entry;
+    }
+
+    private static LocalDateTime time(LocalDate date) {
+        var noon = date.atTime(LocalTime.NOON);
+        return noon.isBefore(EARLIEST) ? EARLIEST : noon;
     }
 
     private static long crc(Blobs blobs, ReleaseFile file) throws IOException {

@@ -5,6 +5,7 @@ import groundbass.engraving.options.QrCode;
 import groundbass.engraving.options.SheetOptions.Footer;
 import groundbass.groove.Band;
 import groundbass.lesson.Lesson;
+import groundbass.lesson.LinkPicture;
 import groundbass.lesson.PageContent;
 import groundbass.lesson.PageContent.Picture;
 import groundbass.lesson.PageContents;
@@ -73,6 +74,9 @@ final class LessonFiles {
         }
         steps.add(() -> text("line", lesson.document().mainLine()));
         steps.addAll(pictures("line", lesson.main()));
+        if (spec.hasLinkPicture()) {
+            steps.add(this::linkPicture);
+        }
         for (int i = 0; i < lesson.exercises().size(); i++) {
             steps.addAll(exercise(i));
         }
@@ -166,6 +170,10 @@ final class LessonFiles {
         String name = pictureName(stem, size);
         String svg = sheets.svg(line, size.spaces(), stem + "-" + size.name() + "-");
         return new Artifact(name, FileRole.PICTURE, SVG, svg.getBytes(StandardCharsets.UTF_8));
+    }
+
+    private Artifact linkPicture() {
+        return new Artifact(ReleaseFile.LINK_PICTURE, FileRole.PICTURE, "image/png", LinkPicture.of(lesson.main(), messages));
     }
 
     private static String pictureName(String stem, Size size) {

@@ -5,12 +5,15 @@ import groundbass.lesson.Lesson;
 import groundbass.release.play.LineStems.Written;
 import groundbass.release.play.PlayJson;
 import groundbass.release.play.PlayManifest;
+import groundbass.release.play.PlayManifest.Section;
+import groundbass.score.Line;
 import groundbass.signal.SampleRate;
 import groundbass.sound.mix.Mastering;
 import groundbass.sound.mix.Stem;
 import groundbass.store.Blobs;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** What the page of a lesson plays: each of its lines at each tempo that is offered. */
@@ -20,12 +23,14 @@ final class PlayAlong {
     private final List<LineAudio> lines;
     private final List<Integer> tempos;
     private final List<PlayManifest.OwnTrack> tracks;
+    private final BuildSpec spec;
 
     /** @param lines the main line first */
-    PlayAlong(List<LineAudio> lines, List<Integer> tempos, List<PlayManifest.OwnTrack> tracks) {
+    PlayAlong(List<LineAudio> lines, List<Integer> tempos, List<PlayManifest.OwnTrack> tracks, BuildSpec spec) {
         this.lines = List.copyOf(lines);
         this.tempos = List.copyOf(tempos);
         this.tracks = List.copyOf(tracks);
+        this.spec = spec;
     }
 
     /** The main line first, then the exercises. */
@@ -79,7 +84,16 @@ final class PlayAlong {
                 Mastering.HEADROOM,
                 Stream.of(Stem.values()).map(Stem::word).toList(),
                 written.stream().map(Written::tempo).toList(),
-                line == lines.get(0) ? tracks : List.of());
+                line == lines.get(0) ? tracks : List.of(),
+                spec.hasSections() ? sections(line.line()) : List.of());
         return new Artifact(line.name() + "-play.json", FileRole.PLAY, "application/json", PlayJson.write(manifest));
+    }
+
+    private static List<Section> sections(Line line) {
+        return IntStream.range(0, line.bars().size())
+                .boxed()
+                .flatMap(i -> line.bars().get(i).changes().section().stream()
+                        .map(name -> new Section(name, line.firstNumber() + i)))
+                .toList();
     }
 }

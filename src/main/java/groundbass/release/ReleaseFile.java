@@ -13,6 +13,9 @@ import java.util.regex.Pattern;
  * @param size in bytes
  */
 public record ReleaseFile(String name, FileRole role, String mediaType, long size, Sha256 sha256) {
+    /** What stands beside a link to the lesson. */
+    public static final String LINK_PICTURE = "link.png";
+
     private static final Pattern NAME = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,199}");
     private static final Pattern EXERCISE = Pattern.compile("exercise-([0-9]{1,3})\\..+");
 

@@ -11,6 +11,8 @@ import org.slf4j.LoggerFactory;
 final class Background {
     private static final Logger log = LoggerFactory.getLogger(Background.class);
     private static final int THREADS = 2;
+    /** Lessons that are read in one pass; a site that is new to this program has read all of its own after a while. */
+    private static final int READ_AT_ONCE = 20;
 
     private final Services services;
     private final Closer open;
@@ -23,6 +25,7 @@ final class Background {
     void work() {
         var passes = List.of(
                 new Pass("going-live", Duration.ofSeconds(5), services.publicationJob::pass),
+                new Pass("find", Duration.ofSeconds(5), this::readWhatIsOut),
                 new Pass("post", Duration.ofSeconds(5), services.postman::deliverDue),
                 new Pass("listen", Duration.ofSeconds(2), services.recordings::listen),
                 new Pass("tidy", Duration.ofMinutes(5), services.housekeeping::tidy),
@@ -38,6 +41,11 @@ final class Background {
                 passes,
                 THREADS));
         open.add(services.builder::stop); // before the jobs are ended, so that what breaks off is known to be stopped
+    }
+
+    /** What went out is found a few seconds later. */
+    private void readWhatIsOut() {
+        services.index.catchUp(READ_AT_ONCE);
     }
 
     private void forgetTrials() {

@@ -9,6 +9,7 @@ import groundbass.audience.student.BrowserMark;
 import groundbass.audience.student.Consents;
 import groundbass.audience.student.EducatorAccess;
 import groundbass.audience.student.LetterHead;
+import groundbass.audience.student.Practice;
 import groundbass.audience.student.PreviewLinks;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.SignIns;
@@ -44,6 +45,7 @@ import groundbass.release.MadeAudio;
 import groundbass.release.NamedFiles;
 import groundbass.release.ReleaseBuilder;
 import groundbass.release.Releases;
+import groundbass.release.find.LessonIndex;
 import groundbass.release.StoreCare;
 import groundbass.store.BlobFolder;
 import groundbass.store.Database;
@@ -79,6 +81,7 @@ final class Services {
     final ExecutorService lettersUnderWay;
     // --- release, audience
     final Releases releases;
+    final LessonIndex index;
     final StoredFiles files;
     final ReleaseBuilder builder;
     final BrokenFiles brokenFiles;
@@ -87,6 +90,7 @@ final class Services {
     final Students students;
     final Consents consents;
     final SignIns signIns;
+    final Practice practice;
     final EducatorAccess access;
     final PreviewLinks previewLinks;
     final Tries tries;
@@ -127,6 +131,7 @@ final class Services {
         this.postman = new Postman(jdbi, sender, clock, lettersUnderWay);
 
         this.releases = new Releases(jdbi);
+        this.index = new LessonIndex(jdbi, releases, revisions);
         var named = new NamedFiles(jdbi, releases, uploads);
         this.files = new StoredFiles(blobs, named, clock);
         this.builder = new ReleaseBuilder(
@@ -140,6 +145,7 @@ final class Services {
         this.tries = new Tries(jdbi, clock);
         this.browserMark = BrowserMark.of(jdbi);
         this.signIns = new SignIns(jdbi, outbox, students, consents, sessions, head, clock);
+        this.practice = new Practice(jdbi, clock);
         this.access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, head, clock);
         this.previewLinks = new PreviewLinks(jdbi, audit, clock);
         this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);

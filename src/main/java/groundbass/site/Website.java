@@ -78,9 +78,15 @@ final class Website {
         return StudentPages.of(
                 new StudentPages.Shell(pages, installation, chosen, accessFilter, cookie, limits, services.clock),
                 new StudentPages.Library(
-                        services.catalog, services.episodes, services.revisions, services.releases, services.blobs),
+                        services.catalog,
+                        services.episodes,
+                        services.revisions,
+                        services.releases,
+                        services.index,
+                        services.blobs),
                 new StudentPages.Audience(
                         services.signIns,
+                        services.practice,
                         services.sessions,
                         services.students,
                         services.consents,

@@ -3,7 +3,9 @@ package groundbass.theory;
 import groundbass.text.Message;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** A tonic and a mode whose signature has at most seven sharps or flats: {@code A dorian}. */
 public record Key(NoteName tonic, Mode mode) {
@@ -56,6 +58,16 @@ public record Key(NoteName tonic, Mode mode) {
 
     private static int fifths(NoteName tonic, Mode mode) {
         return FIFTHS_ORDER.indexOf(tonic.letter()) - 1 + 7 * tonic.alteration() + mode.fifthsFromMajor();
+    }
+
+    /** Reads what {@link #toString} writes; empty for anything else. */
+    public static Optional<Key> parse(String text) {
+        int gap = text.indexOf(' ');
+        var tonic = gap < 0 ? Optional.<NoteName>empty() : NoteName.parse(text.substring(0, gap));
+        return tonic.flatMap(name -> Stream.of(Mode.values())
+                .filter(mode -> mode.toString().equals(text.substring(gap + 1)) && isWritable(name, mode))
+                .findFirst()
+                .map(mode -> new Key(name, mode)));
     }
 
     @Override

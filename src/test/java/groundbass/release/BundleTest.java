@@ -2,18 +2,32 @@ package groundbass.release;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.catalog.episode.RevisionId;
 import groundbass.store.BlobFolder;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.TimeZone;
+import java.util.zip.ZipInputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class BundleTest {
+    private static final BuildSpec SPEC = new BuildSpec(
+            RevisionId.next(),
+            1,
+            "Low Tide",
+            3,
+            "low-tide-03-slack-water",
+            "https://example.org/e/1",
+            LocalDate.parse("2026-03-02"),
+            BuildSpec.RENDERERS);
+
     @TempDir
     Path folder;
 
@@ -36,7 +50,16 @@ class BundleTest {
         var blob = blobs.put("bar 1\n1-4 E0\n".getBytes(StandardCharsets.UTF_8));
         var file = ReleaseFile.of("line.txt", FileRole.LINE_TEXT, "text/plain", blob);
         var out = new ByteArrayOutputStream();
-        Bundle.write(List.of(file), blobs, out);
+        Bundle.write(SPEC, List.of(file), blobs, out);
         return out.toByteArray();
+    }
+
+    @Test
+    void eachLessonUnpacksIntoAFolderOfItsOwnDatedAsItsRelease() throws IOException {
+        try (var zip = new ZipInputStream(new ByteArrayInputStream(zip("Etc/UTC")))) {
+            var entry = zip.getNextEntry();
+            assertThat(entry.getName()).isEqualTo("low-tide-03-slack-water/line.txt");
+            assertThat(entry.getTimeLocal().toLocalDate()).isEqualTo("2026-03-02");
+        }
     }
 }

@@ -64,6 +64,9 @@ import org.junit.jupiter.api.io.TempDir;
 /** One desk for all, so that audio is made once for all. */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class ReleaseBuilderTest {
+    /** In which a bundle unpacks. */
+    private static final String FOLDER = "low-tide-03-slack-water/";
+
     private static final String LINE = """
             title Slack Water
             key   A minor
@@ -147,11 +150,12 @@ class ReleaseBuilderTest {
 
     @Test
     void theBundleIsTheSameWhenBuiltTwice() throws IOException {
-        var files = releases.files(built(spec(revision(List.of()), 1)).id());
+        var spec = spec(revision(List.of()), 1);
+        var files = releases.files(built(spec).id());
         var once = new ByteArrayOutputStream();
         var twice = new ByteArrayOutputStream();
-        Bundle.write(Bundle.fitting(files), blobs, once);
-        Bundle.write(Bundle.fitting(files), blobs, twice);
+        Bundle.write(spec, Bundle.fitting(files), blobs, once);
+        Bundle.write(spec, Bundle.fitting(files), blobs, twice);
         assertThat(once.toByteArray()).isEqualTo(twice.toByteArray());
     }
 
@@ -161,23 +165,23 @@ class ReleaseBuilderTest {
         var zip = unzipped(release.id(), "low-tide-03-slack-water.zip");
         assertThat(zip.keySet())
                 .containsExactly(
-                        "README.txt",
-                        "exercise-1.mid",
-                        "exercise-1.musicxml",
-                        "exercise-1.tab.txt",
-                        "exercise-1.txt",
-                        "line.mid",
-                        "line.musicxml",
-                        "line.tab.txt",
-                        "line.txt",
-                        "practice/bass-100.mp3",
-                        "practice/bass-50.mp3",
-                        "practice/full-100.mp3",
-                        "practice/full-50.mp3",
-                        "practice/without-bass-100.mp3",
-                        "practice/without-bass-50.mp3",
-                        "sheet.pdf");
-        assertThat(new String(zip.get("line.txt"), StandardCharsets.UTF_8)).isEqualTo(LINE);
+                        FOLDER + "README.txt",
+                        FOLDER + "exercise-1.mid",
+                        FOLDER + "exercise-1.musicxml",
+                        FOLDER + "exercise-1.tab.txt",
+                        FOLDER + "exercise-1.txt",
+                        FOLDER + "line.mid",
+                        FOLDER + "line.musicxml",
+                        FOLDER + "line.tab.txt",
+                        FOLDER + "line.txt",
+                        FOLDER + "practice/bass-100.mp3",
+                        FOLDER + "practice/bass-50.mp3",
+                        FOLDER + "practice/full-100.mp3",
+                        FOLDER + "practice/full-50.mp3",
+                        FOLDER + "practice/without-bass-100.mp3",
+                        FOLDER + "practice/without-bass-50.mp3",
+                        FOLDER + "sheet.pdf");
+        assertThat(new String(zip.get(FOLDER + "line.txt"), StandardCharsets.UTF_8)).isEqualTo(LINE);
     }
 
     /** What is damaged of an old release is made again from its specification, and has to be what it was. */
@@ -261,7 +265,8 @@ class ReleaseBuilderTest {
                         .orElseThrow()
                         .sha256())
                 .isEqualTo(upload.blob().sha256());
-        assertThat(unzipped(release.id(), "low-tide-03-slack-water.zip")).containsKey("own-1-band-in-the-shed.wav");
+        assertThat(unzipped(release.id(), "low-tide-03-slack-water.zip"))
+                .containsKey(FOLDER + "own-1-band-in-the-shed.wav");
     }
 
     @Test

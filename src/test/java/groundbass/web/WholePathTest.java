@@ -205,7 +205,7 @@ class WholePathTest {
         var names = new ArrayList<String>();
         try (var zip = new ZipInputStream(Files.newInputStream(download.path()))) {
             for (var entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
-                names.add(entry.getName());
+                names.add(entry.getName().substring(entry.getName().indexOf('/') + 1));
             }
         }
         return names;

@@ -24,6 +24,8 @@ public final class SignIns {
 
     private static final Duration KEPT = Duration.ofDays(1);
 
+    private static final String SELECT = "select email, locale, expires_at, used_at, code_hash from sign_in ";
+
     private final Jdbi jdbi;
     private final Outbox outbox;
     private final Students students;
@@ -56,8 +58,9 @@ public final class SignIns {
             Instant now = clock.instant();
             if (askedSince(handle, email, now.minus(Duration.ofHours(1))) >= MOST_PER_HOUR) return;
             Token token = Token.next();
-            insert(handle, token, email, locale, now);
-            outbox.put(new SignInLetter(head.get()).to(email, locale, token, now, VALID));
+            SignInCode code = SignInCode.next();
+            insert(handle, token, code, email, locale, now);
+            outbox.put(new SignInLetter(head.get()).to(email, locale, token, code, now, VALID));
         });
     }
 
@@ -83,6 +86,19 @@ public final class SignIns {
                 case VALID -> signIn(handle, row.get(), wording, device);
                 case EXPIRED, USED, UNKNOWN -> new SignedIn.Refused(state);
             };
+        });
+    }
+
+    /** The same with the code that stands beside the newest link of an address; any other is unknown. */
+    public SignedIn use(EmailAddress email, SignInCode code, String wording, Device device) {
+        return jdbi.inTransaction(handle -> {
+            lockAllOf(handle, email);
+            Optional<Row> newest = newest(handle, email);
+            boolean meant = newest.filter(row -> row.codeHash().equals(code.hash(email)))
+                    .isPresent();
+            return meant && state(newest) == LinkState.VALID
+                    ? signIn(handle, newest.get(), wording, device)
+                    : new SignedIn.Refused(LinkState.UNKNOWN);
         });
     }
 
@@ -138,11 +154,13 @@ public final class SignIns {
                 .one();
     }
 
-    private static void insert(Handle handle, Token token, EmailAddress email, Locale locale, Instant now) {
+    private static void insert(
+            Handle handle, Token token, SignInCode code, EmailAddress email, Locale locale, Instant now) {
         handle.createUpdate("""
-                        insert into sign_in (token_hash, email, locale, created_at, expires_at)
-                        values (:hash, :email, :locale, :now, :end)""")
+                        insert into sign_in (token_hash, code_hash, email, locale, created_at, expires_at)
+                        values (:hash, :code, :email, :locale, :now, :end)""")
                 .bind("hash", token.hash())
+                .bind("code", code.hash(email))
                 .bind("email", email)
                 .bind("locale", locale)
                 .bind("now", now)
@@ -151,11 +169,20 @@ public final class SignIns {
     }
 
     private static Optional<Row> find(Handle handle, Token token) {
-        return handle.createQuery("select email, locale, expires_at, used_at from sign_in where token_hash = :hash")
+        return handle.createQuery(SELECT + "where token_hash = :hash")
                 .bind("hash", token.hash())
                 .mapTo(Row.class)
                 .findOne();
     }
 
-    private record Row(EmailAddress email, Locale locale, Instant expiresAt, Optional<Instant> usedAt) {}
+    private static Optional<Row> newest(Handle handle, EmailAddress email) {
+        return handle.createQuery(
+                        SELECT + "where email = :email order by created_at desc, token_hash fetch first 1 row only")
+                .bind("email", email)
+                .mapTo(Row.class)
+                .findOne();
+    }
+
+    private record Row(
+            EmailAddress email, Locale locale, Instant expiresAt, Optional<Instant> usedAt, String codeHash) {}
 }

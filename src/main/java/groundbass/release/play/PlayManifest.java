@@ -1,8 +1,10 @@
 package groundbass.release.play;
 
 import groundbass.score.Fraction;
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /**
  * All that a page needs to play one line, as data. Each tempo has one timeline in frames, which begins with the count-in;
@@ -16,6 +18,7 @@ import java.util.Map;
  * @param stems their names, in the order in which they are shown
  * @param tempos slowest first
  * @param tracks recordings of the educator's own, which belong to the main line
+ * @param sections in their order; none in manifests of earlier programs
  */
 public record PlayManifest(
         int form,
@@ -25,8 +28,13 @@ public record PlayManifest(
         double headroom,
         List<String> stems,
         List<Tempo> tempos,
-        List<OwnTrack> tracks) {
+        List<OwnTrack> tracks,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Section> sections) {
     public static final int FORM = 1;
+
+    public PlayManifest {
+        sections = List.copyOf(Objects.requireNonNullElse(sections, List.of()));
+    }
 
     /** A time inside a bar, in whole notes from its first count: {@code 3/8}. */
     static String text(Fraction at) {
@@ -94,6 +102,9 @@ public record PlayManifest(
      * @param lead how many of the frames come before the bar's start: a grace note's
      */
     public record Segment(long offset, long bytes, long frames, long lead) {}
+
+    /** A part of the form, and the bar that it begins at. */
+    public record Section(String name, int bar) {}
 
     /**
      * A recording of the educator's own.

@@ -2,13 +2,19 @@ package groundbass.web.general;
 
 import groundbass.catalog.settings.Imprint;
 import groundbass.catalog.settings.SiteSettings;
+import groundbass.text.Languages;
 import groundbass.text.Message;
 import groundbass.web.answer.EntityTag;
+import groundbass.web.shell.Next;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Supplier;
 
 /** Privacy, cautions, who teaches: the same for everyone. */
@@ -29,6 +35,7 @@ public final class GeneralPages implements PageGroup {
                 "/cautions",
                 Role.ANYONE,
                 ctx -> pages.showShared(ctx, "general/cautions", NEVER_CHANGES, reader -> new Plain()));
+        routes.post("/language", Role.ANYONE, this::speak);
         routes.get("/privacy", Role.ANYONE, ctx -> {
             var imprint = settings.get().imprint();
             pages.showShared(ctx, "general/privacy", version(imprint), reader -> Privacy.of(imprint));
@@ -41,6 +48,15 @@ public final class GeneralPages implements PageGroup {
                     version(imprint),
                     reader -> new WhoTeaches(imprint, reader.say(Message.of("imprint.rights.subject"))));
         });
+    }
+
+    /** Nobody needs an account to be spoken to in their language. */
+    private void speak(Context ctx) {
+        Optional.ofNullable(ctx.formParam("language"))
+                .map(Locale::forLanguageTag)
+                .filter(Languages.SPOKEN::contains)
+                .ifPresent(language -> pages.speak(ctx, language));
+        ctx.redirect(Next.orElse(Optional.ofNullable(ctx.formParam("next")), "/"), HttpStatus.SEE_OTHER);
     }
 
     private static String version(Imprint imprint) {

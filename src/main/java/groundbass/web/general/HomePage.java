@@ -5,9 +5,11 @@ import groundbass.web.shell.Pages;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.view.EpisodeCard;
+import groundbass.web.view.LinkPreview;
 import groundbass.web.view.Reader;
 import io.javalin.http.Context;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 
 /** The front page: the series, each with what is new in it. */
@@ -33,10 +35,16 @@ public final class HomePage implements PageGroup {
     /**
      * What the template shows.
      *
+     * @param lead what the site is, in the reader's language
      * @param making whether lessons are being prepared that will be here in a moment
      */
-    public record View(List<Shelf> shelves, boolean making) {
-        public static final View EMPTY = new View(List.of(), false);
+    public record View(String lead, List<Shelf> shelves, boolean making) implements LinkPreview.Shown {
+        public static final View EMPTY = new View("Lessons", List.of(), false);
+
+        @Override
+        public LinkPreview preview() {
+            return new LinkPreview(lead, false, Optional.empty());
+        }
     }
 
     /** A series with its newest lessons. */

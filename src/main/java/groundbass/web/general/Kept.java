@@ -10,15 +10,16 @@ final class Kept {
     /** What is stored about those who take lessons, as the notice tells it. */
     static final List<KeptThing> OF_STUDENTS = List.of(
             KeptThing.of("account").inTables("student", "consent"),
-            KeptThing.of("links").inTables("sign_in").inCookies("way-back").inLetters("audience.signin.subject"),
+            KeptThing.of("links").inTables("sign_in").inCookies("way-back", "asked").inLetters("audience.signin.subject"),
             KeptThing.of("sessions").inTables("session").inCookies("session"),
             KeptThing.of("tries").inTables("tries"),
             KeptThing.of("letters").inTables("outbox"),
             KeptThing.of("downloads").inTables("download").inCookies("take"),
+            KeptThing.of("practised").inTables("practised", "favourite"),
             KeptThing.of("anonymous"),
             KeptThing.of("language").inCookies("language"),
             KeptThing.of("flash").inCookies("flash"),
-            KeptThing.of("browser").inStores("play/remember.js", "sheet.js"));
+            KeptThing.of("browser").inStores("play/remember.js", "practised/marks.js", "sheet.js"));
 
     /** What is stored about those who teach. */
     static final List<KeptThing> OF_EDUCATORS = List.of(
@@ -46,6 +47,7 @@ final class Kept {
             "upload",
             "release",
             "release_file",
+            "lesson_traits",
             "made_audio",
             "scheduled_tasks",
             "hour_notice",

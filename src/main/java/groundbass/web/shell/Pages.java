@@ -43,6 +43,7 @@ public final class Pages {
         var reader = reader(ctx, settings);
         var frame = new PageFrame(
                 ctx.path(),
+                address(settings, "/").toString(),
                 place(ctx),
                 settings.siteName(),
                 installation.demo(),
@@ -69,6 +70,7 @@ public final class Pages {
         var reader = reader(ctx, settings);
         var frame = new PageFrame(
                 ctx.path(),
+                address(settings, "/").toString(),
                 place(ctx),
                 settings.siteName(),
                 installation.demo(),
@@ -93,7 +95,11 @@ public final class Pages {
 
     /** The full address of a path of ours, for mails, feeds and QR codes. */
     public URI address(String path) {
-        return chosen.get().publicAddress().orElse(installation.publicAddress()).resolve(path);
+        return address(chosen.get(), path);
+    }
+
+    private URI address(SiteSettings settings, String path) {
+        return settings.publicAddress().orElse(installation.publicAddress()).resolve(path);
     }
 
     private static CachedResponse bytes(String html) {
@@ -101,9 +107,11 @@ public final class Pages {
     }
 
     private Reader reader(Context ctx, SiteSettings settings) {
-        var wish =
-                Optional.ofNullable(ctx.cookie(LANGUAGE)).or(() -> Optional.ofNullable(ctx.header("Accept-Language")));
-        return headers.reader(wish, settings.language(), settings.defaultZone());
+        return headers.reader(
+                Optional.ofNullable(ctx.cookie(LANGUAGE)),
+                Optional.ofNullable(ctx.header("Accept-Language")),
+                settings.language(),
+                settings.defaultZone());
     }
 
     private static void describe(Context ctx, Reader reader) {

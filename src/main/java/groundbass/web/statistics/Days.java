@@ -10,12 +10,12 @@ import java.time.format.FormatStyle;
 /** Days and hours of a series' own zone in the reader's language. */
 public record Days(Reader reader) {
     static Days of(Reader reader, ZoneId zone) {
-        return new Days(new Reader(reader.locale(), zone));
+        return new Days(reader.in(zone));
     }
 
     public String day(LocalDate date) {
         return DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM)
-                .withLocale(reader.locale())
+                .withLocale(reader.writing())
                 .format(date);
     }
 

@@ -3,6 +3,7 @@ package groundbass.web.student;
 import groundbass.audience.download.Downloads;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Consents;
+import groundbass.audience.student.Practice;
 import groundbass.audience.student.PreviewLinks;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.SignIns;
@@ -15,6 +16,7 @@ import groundbass.catalog.settings.SiteSettings;
 import groundbass.post.Outbox;
 import groundbass.post.Postman;
 import groundbass.release.Releases;
+import groundbass.release.find.LessonIndex;
 import groundbass.store.Blobs;
 import groundbass.web.general.HomePage;
 import groundbass.web.shell.AccessFilter;
@@ -23,9 +25,11 @@ import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.SessionCookie;
 import groundbass.web.shell.limit.RateLimits;
+import groundbass.web.student.account.AskedCookie;
 import groundbass.web.student.account.DownloadView;
 import groundbass.web.student.account.MePages;
 import groundbass.web.student.account.OwnData;
+import groundbass.web.student.account.PractisedPages;
 import groundbass.web.student.account.ReturnCookie;
 import groundbass.web.student.account.SessionPages;
 import groundbass.web.student.account.SignInPages;
@@ -36,8 +40,10 @@ import groundbass.web.student.file.OfferedFiles;
 import groundbass.web.student.lesson.Cards;
 import groundbass.web.student.lesson.EpisodePage;
 import groundbass.web.student.lesson.EpisodeViews;
+import groundbass.web.student.lesson.FindPage;
 import groundbass.web.student.lesson.Home;
 import groundbass.web.student.lesson.Lessons;
+import groundbass.web.student.lesson.LinkPictures;
 import groundbass.web.student.lesson.OwnTracks;
 import groundbass.web.student.lesson.ReleaseContents;
 import groundbass.web.student.lesson.SeriesPage;
@@ -65,7 +71,12 @@ public final class StudentPages {
 
     /** Where lessons and their files are found. */
     public record Library(
-            SeriesCatalog catalog, Episodes episodes, Revisions revisions, Releases releases, Blobs blobs) {}
+            SeriesCatalog catalog,
+            Episodes episodes,
+            Revisions revisions,
+            Releases releases,
+            LessonIndex index,
+            Blobs blobs) {}
 
     /**
      * Who reads them.
@@ -75,6 +86,7 @@ public final class StudentPages {
      */
     public record Audience(
             SignIns signIns,
+            Practice practice,
             Sessions sessions,
             Students students,
             Consents consents,
@@ -101,7 +113,9 @@ public final class StudentPages {
                 new HomePage(
                         pages, new Home(lessons, cards, shell.installation().demo())),
                 new SeriesPage(pages, lessons, cards),
+                new FindPage(pages, library.index(), shell.limits(), shell.clock()),
                 new EpisodePage(pages, lessons, views, shell.settings()),
+                new LinkPictures(lessons, contents, library.blobs()),
                 previews(shell, library, views, audience.previewLinks()));
     }
 
@@ -130,7 +144,10 @@ public final class StudentPages {
                         audience.audit(),
                         shell.limits(),
                         new ReturnCookie(shell.installation().secure()),
+                        new AskedCookie(shell.installation().secure()),
                         audience.mailed() ? Optional.empty() : Optional.of(audience.postman())),
+                new PractisedPages(
+                        shell.pages(), shell.accessFilter(), audience.practice(), library.episodes(), shell.clock()),
                 new SessionPages(shell.accessFilter(), audience.sessions(), audience.audit()),
                 new MePages(
                         shell.pages(),
@@ -144,6 +161,7 @@ public final class StudentPages {
                                 audience.statistics(),
                                 audience.sessions(),
                                 audience.signIns(),
+                                audience.practice(),
                                 audience.outbox(),
                                 library.episodes(),
                                 library.catalog()),

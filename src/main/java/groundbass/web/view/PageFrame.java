@@ -1,15 +1,16 @@
 package groundbass.web.view;
 
 import groundbass.text.Message;
+import java.net.URI;
 import java.util.Objects;
 import java.util.Optional;
 
 /**
- * What the layout around a page needs to know. {@code path} is the page's own path, {@code place} the part of the
- * site it belongs to, {@code signedIn} whether the browser brings a session, {@code flash} what the request before this one has to say.
+ * What the layout around a page needs to know. {@code path} is the page's own path, {@code site} the full address of the
+ * front page, {@code place} the part of the site it belongs to, {@code signedIn} whether the browser brings a session, {@code flash} what the request before this one has to say.
  */
 public record PageFrame(
-        String path, Place place, String siteName, boolean demo, boolean signedIn, Optional<Message> flash) {
+        String path, String site, Place place, String siteName, boolean demo, boolean signedIn, Optional<Message> flash) {
     /** The two sides of the house; each has its own navigation. */
     public enum Place {
         FRONT,
@@ -18,6 +19,7 @@ public record PageFrame(
 
     public PageFrame {
         Objects.requireNonNull(path);
+        Objects.requireNonNull(site);
         Objects.requireNonNull(place);
         Objects.requireNonNull(siteName);
         Objects.requireNonNull(flash);
@@ -30,6 +32,11 @@ public record PageFrame(
 
     public boolean desk() {
         return place == Place.DESK;
+    }
+
+    /** The full address of a path of ours. */
+    public String address(String ofPath) {
+        return URI.create(site).resolve(ofPath).toString();
     }
 
     /** Whether a link of the navigation leads to this page or to one above it. */

@@ -3,7 +3,7 @@ package groundbass.web.view;
 /**
  * One page of a long list, as its address tells it: {@code ?page=2}; the first page has the bare address.
  *
- * @param path the address of the list, without a query
+ * @param path the address of the list, with what else its query says
  * @param number counted from 1
  * @param size how many entries a page has
  */
@@ -38,7 +38,7 @@ public record PageOf(String path, int number, int size) {
     }
 
     private String at(int page) {
-        return page == 1 ? path : path + "?page=" + page;
+        return page == 1 ? path : path + (path.contains("?") ? "&" : "?") + "page=" + page;
     }
 
     /**

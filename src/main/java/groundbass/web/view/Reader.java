@@ -8,20 +8,27 @@ import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
+import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 
 /**
- * The person an answer is written for: language and zone. Pages are written in the site's zone; a script of ours
+ * The person an answer is written for: language, zone, and how dates and numbers are written where they live. Pages are written in the site's zone; a script of ours
  * rewrites the times of a {@code <time>} element in the reader's own, so that pages can be kept and shared.
  */
-public record Reader(Locale locale, ZoneId zone) {
+public record Reader(Locale locale, ZoneId zone, Locale writing) {
     private static final int KILO = 1000;
     private static final String[] SIZES = {"size.bytes", "size.kilobytes", "size.megabytes", "size.gigabytes"};
 
     public Reader {
         Objects.requireNonNull(locale);
         Objects.requireNonNull(zone);
+        Objects.requireNonNull(writing);
+    }
+
+    /** Somebody who writes dates and numbers as most of the language do. */
+    public Reader(Locale locale, ZoneId zone) {
+        this(locale, zone, locale);
     }
 
     /** The language tag for a {@code lang} attribute. */
@@ -29,9 +36,14 @@ public record Reader(Locale locale, ZoneId zone) {
         return locale.toLanguageTag();
     }
 
+    /** What can be chosen from. */
+    public List<LanguageRow> languages() {
+        return LanguageRow.with(language());
+    }
+
     /** The same person, told times of another zone. */
     public Reader in(ZoneId other) {
-        return new Reader(locale, other);
+        return new Reader(locale, other, writing);
     }
 
     public String date(Instant instant) {
@@ -41,7 +53,7 @@ public record Reader(Locale locale, ZoneId zone) {
     /** The date in a zone of its own, where that is the zone that was promised in. */
     public String day(ZonedDateTime time) {
         return DateTimeFormatter.ofLocalizedDate(FormatStyle.LONG)
-                .withLocale(locale)
+                .withLocale(writing)
                 .format(time);
     }
 
@@ -49,18 +61,18 @@ public record Reader(Locale locale, ZoneId zone) {
     public String moment(Instant instant) {
         var style = DateTimeFormatter.ofLocalizedDateTime(FormatStyle.LONG, FormatStyle.SHORT);
         var zoned = instant.atZone(zone);
-        return style.withLocale(locale).format(zoned)
+        return style.withLocale(writing).format(zoned)
                 + " "
-                + DateTimeFormatter.ofPattern("zzz", locale).format(zoned);
+                + DateTimeFormatter.ofPattern("zzz", writing).format(zoned);
     }
 
     public String number(long number) {
-        return NumberFormat.getIntegerInstance(locale).format(number);
+        return NumberFormat.getIntegerInstance(writing).format(number);
     }
 
     /** A part of a whole, 0 to 1, as whole percent. */
     public String percent(double part) {
-        return NumberFormat.getPercentInstance(locale).format(part);
+        return NumberFormat.getPercentInstance(writing).format(part);
     }
 
     /** A file's size in decimal units (1 kB = 1000 bytes, IEC 80000-13), with at most one decimal. */
@@ -71,7 +83,7 @@ public record Reader(Locale locale, ZoneId zone) {
             amount /= KILO;
             unit++;
         }
-        var format = NumberFormat.getNumberInstance(locale);
+        var format = NumberFormat.getNumberInstance(writing);
         format.setMaximumFractionDigits(amount < 10 ? 1 : 0);
         return say(Message.of(SIZES[unit], format.format(amount)));
     }

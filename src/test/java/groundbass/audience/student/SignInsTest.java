@@ -13,6 +13,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
+import java.util.regex.Pattern;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
@@ -55,6 +56,37 @@ class SignInsTest {
                     .isEqualTo(new SignedIn.Refused(LinkState.USED));
             assertThat(audience.rows("session")).isEqualTo(1);
         }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void onlyTheCodeOfTheNewestLetterIsGoodAsLongAsItsLink(Database database) {
+        try (database) {
+            var audience = new Audience(database);
+            var refused = new SignedIn.Refused(LinkState.UNKNOWN);
+            SignInCode older = code(audience);
+            audience.clock.advance(Duration.ofMinutes(1));
+            SignInCode newer = code(audience);
+            if (!older.equals(newer)) {
+                assertThat(audience.signIns.use(ANNA, older, "1", Device.COMPUTER)).isEqualTo(refused);
+            }
+            assertThat(audience.signIns.use(BERT, newer, "1", Device.COMPUTER)).isEqualTo(refused);
+            assertThat(audience.signIns.use(ANNA, newer, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
+            assertThat(audience.signIns.use(ANNA, newer, "1", Device.COMPUTER)).isEqualTo(refused);
+            audience.clock.advance(Duration.ofMinutes(1));
+            SignInCode late = code(audience);
+            audience.clock.advance(SignIns.VALID);
+            assertThat(audience.signIns.use(ANNA, late, "1", Device.COMPUTER)).isEqualTo(refused);
+        }
+    }
+
+    /** The code of the letter that is written now. */
+    private static SignInCode code(Audience audience) {
+        audience.signIns.request(ANNA, Locale.ENGLISH);
+        var text = audience.outbox.newest(1).get(0).message().text();
+        var found = Pattern.compile("\\b\\d{6}\\b").matcher(text);
+        assertThat(found.find()).isTrue();
+        return SignInCode.read(found.group()).orElseThrow();
     }
 
     /** Who asked twice and opened one letter has no use for the other; it would lie in the mailbox and sign somebody in. */

@@ -7,6 +7,7 @@ import groundbass.groove.GrooveLibrary;
 import groundbass.linetext.LineText;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
+import groundbass.release.play.PlayManifest.Section;
 import groundbass.release.play.PlayManifest.Segment;
 import groundbass.score.Line;
 import groundbass.signal.Sound;
@@ -18,6 +19,7 @@ import groundbass.store.Blobs;
 import groundbass.store.SettableClock;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -169,9 +171,16 @@ class LineStemsTest {
 
     @Test
     void theManifestSurvivesItsJson() {
-        var manifest =
-                new PlayManifest(1, "line", "Line", 44_100, 4, List.of("bass"), List.of(written.tempo()), List.of());
+        var tempos = List.of(written.tempo());
+        var sections = List.of(new Section("Verse", 1));
+        var manifest = new PlayManifest(1, "line", "Line", 44_100, 4, List.of("bass"), tempos, List.of(), sections);
         assertThat(PlayJson.read(PlayJson.write(manifest))).isEqualTo(manifest);
+    }
+
+    @Test
+    void aManifestOfAnEarlierProgramHasNoSections() {
+        byte[] earlier = "{\"form\":1,\"line\":\"line\",\"stems\":[]}".getBytes(StandardCharsets.UTF_8);
+        assertThat(PlayJson.read(earlier).sections()).isEmpty();
     }
 
     /** At the levels of the page. */

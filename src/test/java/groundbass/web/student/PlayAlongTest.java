@@ -332,7 +332,7 @@ class PlayAlongTest {
         go(page);
         page.locator(".practice-go").nth(1).click();
         page.waitForCondition(
-                () -> page.locator(".practice-go").nth(1).textContent().equals("Stop"));
+                () -> page.locator(".practice-go").nth(1).textContent().equals("Pause"));
         assertThat(page.locator(".practice-go").first().textContent()).isEqualTo("Play");
     }
 
@@ -370,7 +370,7 @@ class PlayAlongTest {
     private static void go(Page page) {
         page.locator(".practice-go").first().click();
         page.waitForCondition(
-                () -> page.locator(".practice-go").first().textContent().equals("Stop"));
+                () -> page.locator(".practice-go").first().textContent().equals("Pause"));
     }
 
     private static void chooseTempo(Page page, int percent) {

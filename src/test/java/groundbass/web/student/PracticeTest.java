@@ -110,6 +110,41 @@ class PracticeTest {
         page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target", "looks", "reached-LIGHT.png")));
     }
 
+    /** A call does the same to the page: the browser suspends its audio (W3C Web Audio, AudioContextState). */
+    @Test
+    void aPauseKeepsTheBarAndSoDoesACall() {
+        var page = visit.lesson();
+        chooseTempo(page, 100);
+        page.locator("[data-part=countIn]").first().uncheck();
+        var go = page.locator(".practice-go").first();
+        var said = page.locator("[data-part=said]").first();
+        go.click();
+        waitFor(page, "practice.state === 'playing' && practice.place.index === 1");
+        go.click();
+        assertThat(said.textContent()).isEqualTo("Paused. Play goes on here: Bar 2, count 1");
+        go.click();
+        waitFor(page, "practice.state === 'playing' && practice.place.index === 1");
+        page.evaluate("async () => {" + LINES + "await practice.engine.context.suspend(); }");
+        waitFor(page, "practice.state === 'stopped' && practice.place.index === 1");
+        assertThat(said.textContent()).startsWith("Something else has taken the sound");
+        page.locator("[data-part=rewind]").first().click();
+        assertThat(told(page, "String(practice.place.index)")).isEqualTo("0");
+    }
+
+    @Test
+    void anEndIsMovedByItsHandleAndABarIsChosenByOnePress() {
+        var page = visit.lesson();
+        page.locator("[data-part=near-bar]").first().click();
+        assertThat(told(page, "practice.range.join(' ')")).isEqualTo("1 1");
+        var handle = page.locator(".sheet-wide [data-end=to]").first().boundingBox();
+        var last = page.locator(".sheet-wide g.event[data-bar='2']").last().boundingBox();
+        page.mouse().move(handle.x + handle.width / 2, handle.y + handle.height - 4);
+        page.mouse().down();
+        page.mouse().move(last.x + last.width / 2, last.y + last.height / 2);
+        page.mouse().up();
+        assertThat(told(page, "practice.range.join(' ')")).startsWith("1 2");
+    }
+
     @Test
     void whatIsCountedInIsSureToFollow() {
         var page = visit.lesson();

@@ -2,12 +2,17 @@ package groundbass.web.student;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 
 import groundbass.web.Html;
 import groundbass.web.Site;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.time.Duration;
+import java.util.stream.IntStream;
+import javax.imageio.ImageIO;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.AfterAll;
@@ -165,6 +170,80 @@ class ReadingTest {
                 .then()
                 .statusCode(200)
                 .body(containsString("Mended twice."), containsString("Corrected: release 3"));
+    }
+
+    /** The properties that a card of a link needs by the Open Graph protocol are title, type, image and url. */
+    @Test
+    void aLinkToALessonIsShownWithItsWordsAndItsFirstBars() throws IOException {
+        var head = page(SERIES + "/1").head();
+        assertThat(head.select("meta[name=description]").attr("content")).isEqualTo(Shelf.SUMMARY);
+        String address = site.address() + SERIES + "/1";
+        assertThat(head.select("link[rel=canonical]").attr("href")).isEqualTo(address);
+        assertThat(head.select("meta[property=og:url]").attr("content")).isEqualTo(address);
+        assertThat(head.select("meta[property=og:title]").attr("content")).isEqualTo("First <Plank>");
+        assertThat(head.select("meta[property=og:type]").attr("content")).isEqualTo("article");
+        String picture = head.select("meta[property=og:image]").attr("content");
+        assertThat(picture).isEqualTo(site.address() + "/e/" + shelf.episode(1).id() + "/link.png");
+        var answer = site.program().get(picture);
+        assertThat(answer.header("Cross-Origin-Resource-Policy")).isEqualTo("cross-origin");
+        var drawn = ImageIO.read(new ByteArrayInputStream(answer.asByteArray()));
+        assertThat(drawn.getWidth() + "x" + drawn.getHeight())
+                .isEqualTo(head.select("meta[property=og:image:width]").attr("content") + "x"
+                        + head.select("meta[property=og:image:height]").attr("content"));
+        assertThat(IntStream.range(0, drawn.getWidth()).filter(x -> drawn.getRGB(x, 315) != drawn.getRGB(0, 0)))
+                .as("ink in the middle row")
+                .isNotEmpty();
+        site.program().get("/e/" + shelf.episode(3).id() + "/link.png").then().statusCode(404);
+    }
+
+    /** Names of properties: schema.org, LearningResource. */
+    @Test
+    void programsReadWhatALessonIs() {
+        var lesson = page(SERIES + "/1").select("[itemtype=https://schema.org/LearningResource]");
+        assertThat(lesson.select("[itemprop=name]").attr("content")).isEqualTo("First <Plank>");
+        assertThat(lesson.select("[itemprop=teaches]").eachAttr("content")).contains("Slap", "Pop");
+        assertThat(lesson.select("[itemprop=inLanguage]").attr("content")).isEqualTo("en");
+    }
+
+    @Test
+    void nobodyNeedsAnAccountToChooseALanguage() {
+        var page = Jsoup.parse(site.browser().header("Accept-Language", "en").get(SERIES).asString());
+        var form = page.select("form.languages");
+        assertThat(form.select("button").eachAttr("value")).containsExactly("de");
+        assertThat(form.select("button").attr("lang")).isEqualTo("de");
+        var answer = site.form()
+                .formParam("language", "de")
+                .formParam("next", form.select("[name=next]").attr("value"))
+                .post("/language");
+        answer.then().statusCode(303).header("Location", endsWith(SERIES));
+        var chosen = site.browser()
+                .header("Accept-Language", "en")
+                .cookie("language", answer.cookie("language"))
+                .get(SERIES);
+        assertThat(Jsoup.parse(chosen.asString()).select("html").attr("lang")).isEqualTo("de");
+        site.form()
+                .formParam("language", "xx")
+                .formParam("next", "//elsewhere.example")
+                .post("/language")
+                .then()
+                .statusCode(303)
+                .header("Location", endsWith("/"))
+                .header("Location", not(containsString("elsewhere")));
+    }
+
+    /** Dates by the Unicode CLDR: the United States begin with the month, Britain with the day. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "en-GB,en;q=0.8 | 20 January 2026",
+                "en-US | January 20, 2026",
+                "de-AT,en-GB;q=0.5 | 20. Jänner 2026"
+            })
+    void datesAreWrittenAsWhereTheReaderLives(String wish, String date) {
+        var page =
+                Jsoup.parse(site.browser().header("Accept-Language", wish).get(SERIES).asString());
+        assertThat(page.select(".card").first().select("time").text()).isEqualTo(date);
     }
 
     /** RFC 9110 section 9.3.2. */

@@ -49,7 +49,7 @@ final class Shelf {
     /** Nine in the morning of the 20th in the series' zone (UTC+13 in its summer, IANA tzdata). */
     static final Instant FIRST = Instant.parse("2026-01-19T20:00:00Z");
 
-    private static final String SUMMARY = "Two bars that cross the strings.";
+    static final String SUMMARY = "Two bars that cross the strings.";
 
     private static final String LINE = """
             title   Two Planks

@@ -1,7 +1,9 @@
 package groundbass.web.student;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.contains;
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.empty;
 import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
@@ -13,7 +15,9 @@ import groundbass.web.Html;
 import groundbass.web.Site;
 import groundbass.web.student.account.SignInPages;
 import io.restassured.response.Response;
+import io.restassured.specification.RequestSpecification;
 import java.time.Duration;
+import java.util.regex.Pattern;
 import org.jsoup.Jsoup;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -84,7 +88,9 @@ class SignInTest {
         var unknown = ask("unknown@reader.example", "/me");
         assertThat(known.statusCode()).isEqualTo(unknown.statusCode()).isEqualTo(303);
         assertThat(known.header("Location")).isEqualTo(unknown.header("Location"));
-        assertThat(known.getCookies()).isEqualTo(unknown.getCookies());
+        assertThat(known.getCookies().keySet()).isEqualTo(unknown.getCookies().keySet());
+        assertThat(known.cookie("way-back")).isEqualTo(unknown.cookie("way-back"));
+        assertThat(unknown.cookie("asked")).as("what was typed").isEqualTo("unknown%40reader.example");
     }
 
     @Test
@@ -217,6 +223,90 @@ class SignInTest {
                 .body("consents.wording", hasItem(SignInPages.WORDING));
     }
 
+    /** So the mail can be read on a phone, and the desk's browser is signed in. */
+    @Test
+    void aCodeSignsInTheBrowserThatAskedForIt() {
+        var asked = ask("types@reader.example", "/cautions");
+        String code = code("types@reader.example");
+        String sent = site.browser().cookies(asked.cookies()).get("/sign-in/sent").asString();
+        assertThat(Jsoup.parse(sent).select("#code").attr("autocomplete")).isEqualTo("one-time-code");
+        var wrong = typed(asked, code.equals("123456") ? "654321" : "123456");
+        assertThat(wrong.statusCode()).isEqualTo(422);
+        assertThat(Html.mistakes(wrong.asString())).isEmpty();
+        site.form().formParam("code", code).post("/sign-in/code").then().statusCode(422);
+        var right = typed(asked, code.substring(0, 3) + " " + code.substring(3));
+        assertThat(right.statusCode()).isEqualTo(303);
+        assertThat(right.header("Location")).endsWith("/cautions");
+        site.browser().cookie("session", right.cookie("session")).get("/me").then().statusCode(200);
+        assertThat(typed(asked, code).statusCode()).as("used already").isEqualTo(422);
+    }
+
+    @Test
+    void codesCannotBeTriedWithoutEnd() {
+        var asked = ask("tried@reader.example", "/me");
+        for (int tries = 0; tries < 10; tries++) {
+            assertThat(typed(asked, "x").statusCode()).isEqualTo(422);
+        }
+        assertThat(typed(asked, code("tried@reader.example")).statusCode()).isEqualTo(429);
+    }
+
+    private static Response typed(Response asked, String code) {
+        return site.form().cookies(asked.cookies()).formParam("code", code).post("/sign-in/code");
+    }
+
+    /** What a browser remembered joins the account, is in the copy of it, and can be forgotten; what is no mark is not. */
+    @Test
+    void whatWasPractisedJoinsTheAccount() {
+        String session = signIn("plays@reader.example");
+        String lesson = shelf.episode(1).id().value();
+        String draft = shelf.episode(3).id().value();
+        practised(session)
+                .formParam("mark", lesson + ",line,2026-01-20,60,3.2&,4", lesson + ",exercise-1,2026-01-19,90,,")
+                .formParam("mark", draft + ",line,2026-01-20,60,,", lesson + ",line,2999-01-01,60,,", "nothing")
+                .formParam("star", lesson, draft)
+                .post("/me/practised")
+                .then()
+                .statusCode(200)
+                .body("lines.tempo", contains(60, 90))
+                .body("lines[0].title", equalTo("First <Plank>"))
+                .body("lines[0].from", equalTo("3.2&"))
+                .body("stars.lesson", contains(lesson));
+        site.program()
+                .cookie("session", session)
+                .get("/me/data.json")
+                .then()
+                .body("practised.lesson", contains("First <Plank>", "First <Plank>"))
+                .body("practised.beatsAMinute", contains(60, 90))
+                .body("favourites.episode", contains(lesson));
+        practised(session)
+                .formParam("forget", lesson)
+                .post("/me/practised")
+                .then()
+                .body("lines", empty())
+                .body("stars", empty());
+    }
+
+    @Test
+    void nobodyElseIsToldOrTellsWhatWasPractised() {
+        site.form().formParam("star", shelf.episode(1).id().value()).post("/me/practised").then().statusCode(303);
+        String session = signIn("safe@reader.example");
+        site.browser()
+                .cookie("session", session)
+                .header("Sec-Fetch-Site", "cross-site")
+                .post("/me/practised")
+                .then()
+                .statusCode(403);
+        String page = site.browser().get("/practised").asString();
+        assertThat(Html.mistakes(page)).isEmpty();
+        assertThat(Jsoup.parse(page).select("[data-practised]").attr("data-signed-in")).isEqualTo("false");
+        String own = site.browser().cookie("session", session).get("/practised").asString();
+        assertThat(Jsoup.parse(own).select("[data-practised]").attr("data-signed-in")).isEqualTo("true");
+    }
+
+    private static RequestSpecification practised(String session) {
+        return site.form().cookie("session", session);
+    }
+
     @Test
     void aStudentSeesWhereTheyAreSignedInAndEndsIt() {
         String here = signIn("devices@reader.example");
@@ -334,19 +424,29 @@ class SignInTest {
         return site.form().post(link(email)).cookie("session");
     }
 
+    private static String code(String email) {
+        var found = Pattern.compile("\\b\\d{6}\\b").matcher(newest(email));
+        assertThat(found.find()).isTrue();
+        return found.group();
+    }
+
     /** The path in the newest letter to that address. */
     private static String mailed(String email) {
+        return newest(email)
+                .lines()
+                .filter(line -> line.contains("/sign-in/"))
+                .map(line -> line.substring(line.indexOf("/sign-in/")).strip())
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static String newest(String email) {
         var outbox = new Outbox(site.groundbass().database().jdbi(), site.clock());
-        String text = outbox.newest(50).stream()
+        return outbox.newest(50).stream()
                 .filter(letter -> letter.message().to().value().equals(email))
                 .findFirst()
                 .orElseThrow()
                 .message()
                 .text();
-        return text.lines()
-                .filter(line -> line.contains("/sign-in/"))
-                .map(line -> line.substring(line.indexOf("/sign-in/")).strip())
-                .findFirst()
-                .orElseThrow();
     }
 }

@@ -56,7 +56,7 @@ class TracksTest {
         assertThat(go(player(page, 1))).hasText("Pause");
         assertThat(go(player(page, 0))).hasText("Play");
         page.locator(".practice-go").first().click();
-        assertThat(page.locator(".practice-go").first()).hasText("Stop");
+        assertThat(page.locator(".practice-go").first()).hasText("Pause");
         assertThat(go(player(page, 1))).hasText("Play");
         go(player(page, 0)).click();
         assertThat(page.locator(".practice-go").first()).hasText("Play");

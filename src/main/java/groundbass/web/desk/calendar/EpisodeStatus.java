@@ -46,7 +46,7 @@ public record EpisodeStatus(Message state, String look, Optional<Message> work, 
 
     private static Message state(EpisodeState state, Reader reader) {
         if (state instanceof EpisodeState.Scheduled promised) {
-            var there = new Reader(reader.locale(), promised.zone());
+            var there = reader.in(promised.zone());
             return Message.of(
                     "desk.state.promised",
                     there.moment(promised.at()),

@@ -48,8 +48,8 @@ public record Hour(String local, String zone) {
         return promise.result()
                 .map(kept -> Message.of(
                         "desk.publish.hour.means",
-                        new Reader(reader.locale(), place).moment(kept.at()),
-                        new Reader(reader.locale(), UTC).moment(kept.at())))
+                        reader.in(place).moment(kept.at()),
+                        reader.in(UTC).moment(kept.at())))
                 .orElseGet(() -> message(promise.problems().get(0)));
     }
 

@@ -6,6 +6,8 @@ import java.time.Duration;
 public enum Limit {
     /** Letters with a sign-in link asked for one mail address. */
     LETTER(10, Duration.ofMinutes(15), Keeper.DATABASE),
+    /** Codes of six digits tried for one mail address: ten in a day leave a guess at one in a hundred thousand. */
+    CODE(10, Duration.ofDays(1), Keeper.DATABASE),
     /** Such letters asked for in one network: a school or a carrier may stand behind one address. */
     LETTERS_OF_NETWORK(300, Duration.ofMinutes(15), Keeper.MEMORY),
     /** Passwords tried at one account of the desk, in browsers that nobody has signed in with. */
@@ -23,6 +25,8 @@ public enum Limit {
     DOWNLOAD(600, Duration.ofMinutes(10), Keeper.MEMORY),
     /** Parts of recordings that the page plays: one for each bar of each stem, and a class may share an address. */
     PLAY(20_000, Duration.ofMinutes(10), Keeper.MEMORY),
+    /** Lessons looked for in one network: each reads the words of all lessons. */
+    SEARCH(2_000, Duration.ofMinutes(10), Keeper.MEMORY),
     /** Stretches of a draft made audible for one educator; what was made already is not counted. */
     LISTENING(120, Duration.ofMinutes(10), Keeper.MEMORY);
 

@@ -6,6 +6,8 @@ import groundbass.audience.student.Consent;
 import groundbass.audience.student.Consents;
 import groundbass.audience.student.OpenSession;
 import groundbass.audience.student.Person;
+import groundbass.audience.student.Practice;
+import groundbass.audience.student.PractisedLine;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.SignInRequest;
 import groundbass.audience.student.SignIns;
@@ -29,6 +31,7 @@ public final class OwnData {
     private final Statistics statistics;
     private final Sessions sessions;
     private final SignIns signIns;
+    private final Practice practice;
     private final Outbox outbox;
     private final Episodes episodes;
     private final SeriesCatalog catalog;
@@ -38,6 +41,7 @@ public final class OwnData {
             Statistics statistics,
             Sessions sessions,
             SignIns signIns,
+            Practice practice,
             Outbox outbox,
             Episodes episodes,
             SeriesCatalog catalog) {
@@ -45,6 +49,7 @@ public final class OwnData {
         this.statistics = statistics;
         this.sessions = sessions;
         this.signIns = signIns;
+        this.practice = practice;
         this.outbox = outbox;
         this.episodes = episodes;
         this.catalog = catalog;
@@ -63,6 +68,8 @@ public final class OwnData {
                 signIns.of(student.email()).stream().map(OwnData::of).toList());
         data.put("emails", outbox.to(student.email()).stream().map(OwnData::of).toList());
         data.put("downloads", downloads(student));
+        data.put("practised", practised(student));
+        data.put("favourites", favourites(student));
         return data;
     }
 
@@ -77,6 +84,18 @@ public final class OwnData {
         return statistics.ofStudent(student.id()).stream()
                 .map(download ->
                         of(download, names.computeIfAbsent(download.file().episode(), this::names)))
+                .toList();
+    }
+
+    private List<Map<String, Object>> practised(Student student) {
+        return practice.of(student.id()).stream()
+                .map(line -> of(line, names(line.episode())))
+                .toList();
+    }
+
+    private List<Map<String, Object>> favourites(Student student) {
+        return practice.favourites(student.id()).stream()
+                .map(id -> of(id, names(id)))
                 .toList();
     }
 
@@ -124,11 +143,26 @@ public final class OwnData {
         return data;
     }
 
-    private static Map<String, Object> of(Download download, Names names) {
+    private static Map<String, Object> of(PractisedLine line, Names names) {
+        var data = of(line.episode(), names);
+        data.put("line", line.line());
+        data.put("day", line.practisedOn().toString());
+        data.put("beatsAMinute", line.tempo());
+        data.put("from", line.fromPlace());
+        data.put("to", line.toPlace());
+        return data;
+    }
+
+    private static Map<String, Object> of(EpisodeId episode, Names names) {
         Map<String, Object> data = new LinkedHashMap<>();
         names.series().ifPresent(title -> data.put("series", title));
         names.lesson().ifPresent(title -> data.put("lesson", title));
-        data.put("episode", download.file().episode().value());
+        data.put("episode", episode.value());
+        return data;
+    }
+
+    private static Map<String, Object> of(Download download, Names names) {
+        var data = of(download.file().episode(), names);
         data.put("release", download.file().release());
         data.put("file", download.file().name());
         data.put("started", download.startedAt().toString());

@@ -1,6 +1,7 @@
 package groundbass.web.student.account;
 
 import groundbass.audience.student.LinkState;
+import groundbass.audience.student.SignInCode;
 import groundbass.audience.student.SignIns;
 import groundbass.audience.student.SignedIn;
 import groundbass.audience.student.Token;
@@ -26,13 +27,13 @@ import java.util.Optional;
 import java.util.function.Supplier;
 
 /**
- * Signing in by a mailed link. Asking is answered alike for everyone; opening the link shows a button, and only the
+ * Signing in by a mailed link, or by the code beside it. Asking is answered alike for everyone; opening the link shows a button, and only the
  * button uses it up, because mail scanners open what is mailed. Nobody guesses a link of 256 bits, so using one is not
  * counted: a whole class may do it at once.
  */
 public final class SignInPages implements PageGroup {
     /** The version of {@code student.signin.consent}; a new text gets a new one. */
-    public static final String WORDING = "account-2";
+    public static final String WORDING = "account-3";
 
     private final Pages pages;
     private final AccessFilter accessFilter;
@@ -42,6 +43,7 @@ public final class SignInPages implements PageGroup {
     private final Audit audit;
     private final RateLimits limits;
     private final ReturnCookie returnCookie;
+    private final AskedCookie asked;
     private final Optional<Postman> toDesk;
 
     /** @param toDesk where no letter leaves: who lays it on the desk, so that it is read there at once */
@@ -54,6 +56,7 @@ public final class SignInPages implements PageGroup {
             Audit audit,
             RateLimits limits,
             ReturnCookie returnCookie,
+            AskedCookie asked,
             Optional<Postman> toDesk) {
         this.pages = pages;
         this.accessFilter = accessFilter;
@@ -63,6 +66,7 @@ public final class SignInPages implements PageGroup {
         this.audit = audit;
         this.limits = limits;
         this.returnCookie = returnCookie;
+        this.asked = asked;
         this.toDesk = toDesk;
     }
 
@@ -70,10 +74,8 @@ public final class SignInPages implements PageGroup {
     public void addTo(Routes routes) {
         routes.get("/sign-in", Role.ANYONE, this::ask);
         routes.post("/sign-in", Role.ANYONE, this::send);
-        routes.get(
-                "/sign-in/sent",
-                Role.ANYONE,
-                ctx -> pages.show(ctx, "student/sent", new Sent(toDesk.isPresent(), minutes())));
+        routes.get("/sign-in/sent", Role.ANYONE, ctx -> pages.show(ctx, "student/sent", sent(ctx, FieldProblems.NONE)));
+        routes.post("/sign-in/code", Role.ANYONE, this::useCode);
         routes.get("/sign-in/{token}", Role.ANYONE, this::show);
         routes.post("/sign-in/{token}", Role.ANYONE, this::use);
         routes.post("/sign-out", Role.ANYONE, this::leave);
@@ -103,6 +105,7 @@ public final class SignInPages implements PageGroup {
         signIns.request(email.get(), pages.reader(ctx).locale());
         toDesk.ifPresent(Postman::deliverDue);
         returnCookie.keep(ctx, next);
+        asked.keep(ctx, email.get());
         ctx.redirect("/sign-in/sent", HttpStatus.SEE_OTHER);
     }
 
@@ -123,14 +126,39 @@ public final class SignInPages implements PageGroup {
     private void use(Context ctx) {
         var result = signIns.use(token(ctx), WORDING, Devices.of(ctx));
         if (result instanceof SignedIn.As student) {
-            signIn.open(ctx, student);
-            audit.note(Audit.STUDENT, "sign-in.done", Devices.of(ctx).key());
-            Flash.say(ctx, student.first() ? "student.welcome" : "student.signed-in");
-            ctx.redirect(returnCookie.take(ctx), HttpStatus.SEE_OTHER);
+            open(ctx, student);
         } else if (result instanceof SignedIn.Refused refused) {
             audit.note(Audit.STRANGER, "sign-in.refused", "");
             refuse(ctx, refused.why());
         }
+    }
+
+    /** In the browser in which it was asked for: it knows the address. */
+    private void useCode(Context ctx) {
+        String typed = Optional.ofNullable(ctx.formParam("code")).orElse("");
+        var email = asked.email(ctx);
+        email.ifPresent(address -> limits.demand(ctx, Limit.CODE, address.value()));
+        var result = email.flatMap(address ->
+                SignInCode.read(typed).map(code -> signIns.use(address, code, WORDING, Devices.of(ctx))));
+        if (result.isPresent() && result.get() instanceof SignedIn.As student) {
+            asked.forget(ctx);
+            open(ctx, student);
+            return;
+        }
+        audit.note(Audit.STRANGER, "sign-in.refused", "");
+        var problem = FieldProblem.of("code", "student.code.wrong", typed.strip());
+        pages.showAgain(ctx, "student/sent", sent(ctx, new FieldProblems(List.of(problem))));
+    }
+
+    private void open(Context ctx, SignedIn.As student) {
+        signIn.open(ctx, student);
+        audit.note(Audit.STUDENT, "sign-in.done", Devices.of(ctx).key());
+        Flash.say(ctx, student.first() ? "student.welcome" : "student.signed-in");
+        ctx.redirect(returnCookie.take(ctx), HttpStatus.SEE_OTHER);
+    }
+
+    private Sent sent(Context ctx, FieldProblems problems) {
+        return new Sent(toDesk.isPresent(), minutes(), asked.email(ctx).isPresent(), problems);
     }
 
     private void leave(Context ctx) {
@@ -161,8 +189,8 @@ public final class SignInPages implements PageGroup {
     /** The form; {@code onTheDesk} says that letters do not leave this machine. */
     public record Form(String email, String next, boolean onTheDesk, String guardians, FieldProblems problems) {}
 
-    /** What follows, whoever asked. */
-    public record Sent(boolean onTheDesk, long minutes) {}
+    /** What follows, whoever asked; {@code typed} says whether a code can be typed in this browser. */
+    public record Sent(boolean onTheDesk, long minutes, boolean typed, FieldProblems problems) {}
 
     /** The button's page. */
     public record Link(String path) {}

@@ -12,7 +12,9 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
+import java.util.regex.Pattern;
 
 /**
  * A lesson's page, the same bytes for everyone who reads its language: what depends on the person stands on pages of
@@ -20,6 +22,9 @@ import java.util.function.Supplier;
  */
 public final class EpisodePage implements PageGroup {
     private static final String WANTED = "wanted";
+    /** A place to practise, or the file that was wanted: neither needs more signs. */
+    private static final Predicate<String> PLAIN =
+            Pattern.compile("[A-Za-z0-9._=&%+-]{1,300}").asMatchPredicate();
 
     private final Pages pages;
     private final Lessons lessons;
@@ -59,8 +64,8 @@ public final class EpisodePage implements PageGroup {
     private void permanent(Context ctx) {
         String path =
                 EpisodeId.parse(ctx.pathParam("id")).flatMap(lessons::path).orElseThrow(NotFoundResponse::new);
-        String wanted = wanted(ctx);
-        ctx.redirect(wanted.isEmpty() ? path : path + "?" + WANTED + "=" + wanted, HttpStatus.FOUND);
+        String query = Optional.ofNullable(ctx.queryString()).filter(PLAIN).orElse("");
+        ctx.redirect(query.isEmpty() ? path : path + "?" + query, HttpStatus.FOUND);
     }
 
     /** The file for which somebody went away to sign in; it waits for them on the page. */

@@ -3,6 +3,7 @@ package groundbass.web.student.lesson;
 import groundbass.lesson.PageContent.ChapterContent;
 import groundbass.lesson.PageContent.CourseContent;
 import groundbass.web.view.EpisodeCard;
+import groundbass.web.view.LinkPreview;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -19,6 +20,8 @@ import java.util.stream.Stream;
  * @param bundle    everything in one file
  * @param signIn    whether taking a file home needs a sign-in
  * @param wanted    the file for which its reader has just signed in
+ * @param remembered under which id a browser remembers what is practised; empty in a preview
+ * @param picture   the path of the picture beside links to it; empty for releases that were built without one
  */
 public record EpisodeView(
         String language,
@@ -46,7 +49,20 @@ public record EpisodeView(
         List<ChapterContent> chapters,
         List<CourseContent> courses,
         Optional<EpisodeCard> earlier,
-        Optional<EpisodeCard> later) {
+        Optional<EpisodeCard> later,
+        Optional<String> remembered,
+        Optional<String> picture)
+        implements LinkPreview.Shown {
+    @Override
+    public LinkPreview preview() {
+        return new LinkPreview(described(), true, picture);
+    }
+
+    /** Its summary, else what its line is. */
+    public String described() {
+        return summary.isBlank() ? line.facts() : summary;
+    }
+
     /** Whether any line can be practised on the page. */
     public boolean practised() {
         return Stream.concat(Stream.of(line), exercises.stream())

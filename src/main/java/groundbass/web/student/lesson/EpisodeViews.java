@@ -75,7 +75,9 @@ public final class EpisodeViews {
                 content.chapters(),
                 content.courses(),
                 lesson.neighbours().earlier().map(other -> Cards.of(series, other, reader)),
-                lesson.neighbours().later().map(other -> Cards.of(series, other, reader)));
+                lesson.neighbours().later().map(other -> Cards.of(series, other, reader)),
+                Optional.of(episode.id().value()).filter(id -> ways.remembered()),
+                LinkPictures.in(files).map(file -> LinkPictures.path(episode.id())));
     }
 
     /** What a kept page adds to its version. */

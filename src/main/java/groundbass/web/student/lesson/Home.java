@@ -1,5 +1,6 @@
 package groundbass.web.student.lesson;
 
+import groundbass.text.Message;
 import groundbass.web.general.HomePage.Shelf;
 import groundbass.web.general.HomePage.View;
 import groundbass.web.view.Reader;
@@ -25,7 +26,7 @@ public final class Home implements Function<Reader, View> {
         var shelves =
                 lessons.all().stream().map(series -> shelf(series, reader)).toList();
         boolean making = (demo || shelves.isEmpty()) && lessons.inTheMaking();
-        return new View(shelves, making);
+        return new View(reader.say(Message.of("home.lead")), shelves, making);
     }
 
     private Shelf shelf(PublishedSeries published, Reader reader) {

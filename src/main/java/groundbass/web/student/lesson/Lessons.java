@@ -58,6 +58,11 @@ public final class Lessons {
                 .map(found -> Paths.of(found, episode)));
     }
 
+    /** What readers of an episode that is out get. */
+    Optional<Release> release(EpisodeId id) {
+        return episodes.find(id).filter(Episode::isPublished).flatMap(episode -> releases.current(episode.id()));
+    }
+
     /** Whether files are being made at this moment. */
     boolean inTheMaking() {
         return !releases.unfinished().isEmpty();

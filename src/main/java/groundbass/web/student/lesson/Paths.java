@@ -2,6 +2,7 @@ package groundbass.web.student.lesson;
 
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.series.Series;
+import groundbass.identity.Slug;
 import groundbass.release.ReleaseId;
 
 /** The addresses of the student's side. */
@@ -13,7 +14,11 @@ final class Paths {
     }
 
     static String of(Series series, Episode episode) {
-        return of(series) + "/" + episode.number();
+        return of(series.slug(), episode.number());
+    }
+
+    static String of(Slug series, int number) {
+        return "/series/" + series.value() + "/" + number;
     }
 
     /** To take a file home; each GET is recorded. */

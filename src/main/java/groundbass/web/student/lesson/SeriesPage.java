@@ -7,11 +7,13 @@ import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.shell.Turned;
 import groundbass.web.view.EpisodeCard;
+import groundbass.web.view.LinkPreview;
 import groundbass.web.view.PageOf;
 import groundbass.web.view.Reader;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
+import java.util.Optional;
 
 /** A series: what it is about, and its lessons in their order. */
 public final class SeriesPage implements PageGroup {
@@ -51,7 +53,7 @@ public final class SeriesPage implements PageGroup {
                 .limit(page.size())
                 .map(part -> cards.of(series, part, reader))
                 .toList();
-        return new View(series.title(), series.summary(), all, episodes, page.turning(all));
+        return new View(series.title(), series.slug().value(), series.summary(), all, episodes, page.turning(all));
     }
 
     /**
@@ -59,5 +61,12 @@ public final class SeriesPage implements PageGroup {
      *
      * @param all how many lessons there are on all pages
      */
-    public record View(String title, String summary, int all, List<EpisodeCard> episodes, PageOf.Turning turning) {}
+    public record View(
+            String title, String slug, String summary, int all, List<EpisodeCard> episodes, PageOf.Turning turning)
+            implements LinkPreview.Shown {
+        @Override
+        public LinkPreview preview() {
+            return new LinkPreview(summary.isBlank() ? title : summary, false, Optional.empty());
+        }
+    }
 }

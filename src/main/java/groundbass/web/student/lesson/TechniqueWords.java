@@ -4,7 +4,9 @@ import groundbass.score.Technique;
 import groundbass.text.Message;
 import groundbass.web.view.Reader;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -17,12 +19,18 @@ final class TechniqueWords {
 
     /** Each way of playing once; index and middle finger are both fingers, down and up both double thumbing. */
     static List<String> of(List<String> words, Reader reader) {
+        return List.copyOf(groups(words, reader).keySet());
+    }
+
+    /** The same, each with the words that it stands for. */
+    static Map<String, List<String>> groups(List<String> words, Reader reader) {
         return words.stream()
-                .map(TechniqueWords::family)
-                .distinct()
-                .map(word -> KNOWN.contains(word) ? reader.say(Message.of("student.technique." + word)) : word)
-                .distinct()
-                .toList();
+                .collect(Collectors.groupingBy(word -> name(word, reader), LinkedHashMap::new, Collectors.toList()));
+    }
+
+    private static String name(String word, Reader reader) {
+        String family = family(word);
+        return KNOWN.contains(family) ? reader.say(Message.of("student.technique." + family)) : family;
     }
 
     private static String family(String word) {

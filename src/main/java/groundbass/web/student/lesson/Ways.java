@@ -15,6 +15,11 @@ public interface Ways {
         public String play(ReleaseId release, String name) {
             return Paths.play(release, name);
         }
+
+        @Override
+        public boolean remembered() {
+            return true;
+        }
     };
 
     /** To take a file home. */
@@ -22,6 +27,9 @@ public interface Ways {
 
     /** To play it on the page. */
     String play(ReleaseId release, String name);
+
+    /** Whether a browser remembers what is practised there. */
+    boolean remembered();
 
     /** Below the address of a preview, which stands for the one release that it shows. */
     static Ways below(String preview) {
@@ -34,6 +42,11 @@ public interface Ways {
             @Override
             public String play(ReleaseId release, String name) {
                 return preview + "/play/" + name;
+            }
+
+            @Override
+            public boolean remembered() {
+                return false;
             }
         };
     }

@@ -1,0 +1,65 @@
+// Passages that the player has marked to come back to: each a button with its bars and tempo, and one that forgets it.
+import { element } from "../common/page.js";
+import { number, say } from "./words.js";
+
+const MOST = 12;
+
+export class Passages {
+  #practice;
+  #list;
+
+  /**
+   * @param {any} practice
+   * @param {HTMLElement} list in which they are shown
+   * @param {HTMLElement} keep marks the passage that is repeated now
+   */
+  constructor(practice, list, keep) {
+    this.#practice = practice;
+    this.#list = list;
+    keep.addEventListener("click", () => this.#keep());
+    practice.settings.addEventListener("change", ({ detail }) => detail === "passages" && this.#show());
+    this.#show();
+  }
+
+  get #kept() {
+    return this.#practice.settings.passages;
+  }
+
+  set #kept(passages) {
+    this.#practice.settings.set("passages", passages);
+  }
+
+  #keep() {
+    const [from, to] = this.#practice.range ?? ["", ""];
+    const percent = this.#practice.settings.get("percent");
+    this.#kept = [...this.#kept.filter((one) => one.from !== from || one.to !== to), { from, to, percent }].slice(
+      -MOST,
+    );
+  }
+
+  #go({ from, to, percent }) {
+    if (this.#practice.setRange(from, to)) return; // another line by now
+    this.#practice.setPercent(percent);
+  }
+
+  #show() {
+    this.#list.hidden = !this.#kept.length;
+    this.#list.replaceChildren(...this.#kept.map((passage) => this.#row(passage)));
+  }
+
+  #row(passage) {
+    const { from, to, percent } = passage;
+    const what = from || to ? say("range", from, to) : say("all");
+    const name = say("passage", what, number(percent));
+    const go = element("button", { type: "button", class: "practice-plain", text: name });
+    const forget = element("button", {
+      type: "button",
+      class: "practice-plain",
+      text: "×",
+      "aria-label": say("forget", name),
+    });
+    go.addEventListener("click", () => this.#go(passage));
+    forget.addEventListener("click", () => (this.#kept = this.#kept.filter((one) => one !== passage)));
+    return element("li", {}, go, forget);
+  }
+}

@@ -1,0 +1,96 @@
+// What was practised and what is liked: the list of it, the way on from the front page, and the star of a lesson. All of it
+// is remembered in this browser; where somebody is signed in, it is joined to their account.
+import { byId, element, inside, partsOf, wordsOf } from "./common/page.js";
+import { join } from "./practised/account.js";
+import { Marks } from "./practised/marks.js";
+
+const place = inside(document, "[data-practised]");
+const part = partsOf(place);
+const say = wordsOf(byId("practised-words", HTMLTemplateElement).content);
+const marks = new Marks();
+const signedIn = place.dataset.signedIn === "true";
+const { lesson = "", title = "" } = place.dataset;
+
+const { lang } = document.documentElement;
+const days = new Intl.DateTimeFormat(navigator.languages.find((tag) => tag.split("-")[0] === lang) ?? lang, {
+  dateStyle: "long",
+});
+
+/** Where a mark leads: to the same passage at the same tempo. */
+function wayTo(id, line, { from, to, tempo }) {
+  const query = new URLSearchParams(from || to ? { from, to } : {});
+  query.set("tempo", String(Math.round(tempo)));
+  if (line !== "line") query.set("line", `${line}-practice`);
+  return `/e/${id}?${query}`;
+}
+
+function whatOf(line, { from, to, tempo, day }) {
+  const [year, month, date] = day.split("-").map(Number);
+  const number = line.match(/^exercise-(\d+)$/)?.[1];
+  const passage = from || to ? say("passage", from, to) : say("whole");
+  return [
+    number ? say("exercise", number) : "",
+    passage,
+    say("tempo", Math.round(tempo)),
+    days.format(new Date(year, month - 1, date)),
+  ].filter(Boolean).join(" · ");
+}
+
+function showList() {
+  const list = part("list");
+  if (!list) return;
+  const { lessons } = marks;
+  part("nothing").hidden = lessons.length > 0;
+  list.replaceChildren(...lessons.map(([id, known]) => row(id, known)));
+}
+
+function row(id, { title, star, lines }) {
+  const name = element("h2", { class: "practised-name" }, element("a", { href: `/e/${id}`, text: title }));
+  if (star) name.append(" ", element("span", { class: "badge", text: say("favourite") }));
+  const all = Object.entries(lines).map(([line, mark]) =>
+    element("li", {}, element("a", { href: wayTo(id, line, mark), text: whatOf(line, mark) }))
+  );
+  const forget = element("button", { type: "button", class: "button-quiet", text: say("forget") });
+  forget.setAttribute("aria-label", say("forgetOf", title));
+  forget.addEventListener("click", () => forgetAll(id));
+  return element("li", { class: "practised" }, name, element("ul", { class: "plain" }, ...all), forget);
+}
+
+async function forgetAll(id) {
+  marks.forget(id);
+  showList();
+  if (signedIn) await join(marks, signedIn, [["forget", id]]);
+}
+
+function showLast() {
+  const way = part("last");
+  const { last } = marks;
+  if (!way || !last) return;
+  way.href = wayTo(last.id, last.line, last.mark);
+  way.textContent = `${last.title} · ${whatOf(last.line, last.mark)}`;
+  place.hidden = false;
+}
+
+function showStar() {
+  const star = part("star");
+  if (!star) return;
+  star.setAttribute("aria-pressed", String(marks.isStar(lesson)));
+  place.hidden = false;
+}
+
+function show() {
+  showList();
+  showLast();
+  showStar();
+}
+
+part("star")?.addEventListener("click", async () => {
+  const chosen = !marks.isStar(lesson);
+  marks.star(lesson, title, chosen);
+  showStar();
+  if (signedIn) await join(marks, signedIn, chosen ? [] : [["unstar", lesson]]);
+});
+
+show();
+await join(marks, signedIn);
+show();

@@ -1,0 +1,129 @@
+// What this browser remembers of practising and of favourites, by lesson. Values and their store; no page.
+
+const KEY = "groundbass.practised";
+const MOST = 400; // lessons; the longest unused goes first
+
+/**
+ * @typedef {{day: string, tempo: number, from: string, to: string, sent?: boolean}} Mark of a line: the day as
+ *   2026-11-29, the fastest tempo of that day in beats a minute, the passage as its two fields have it
+ * @typedef {{title: string, star: boolean, starSent?: boolean, lines: Record<string, Mark>}} Lesson
+ */
+
+/** Whether a mark says more than another: a later day, or on the same day a faster tempo. */
+export function goesBefore(mark, other) {
+  return !other || mark.day > other.day || (mark.day === other.day && mark.tempo > other.tempo);
+}
+
+/** Today where the reader is. */
+export function today(now = new Date()) {
+  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
+}
+
+/** Every change is made to what stands in the store at that moment: another script of the page, or window, has its own. */
+export class Marks {
+  /** @type {Record<string, Lesson>} where the store refuses; it lasts as long as the page */
+  #refused = {};
+
+  /** All lessons, the one that was practised last first: `[id, lesson]`. */
+  get lessons() {
+    return inOrder(this.#read());
+  }
+
+  /** What was practised last: `{id, title, line, mark}`; undefined where nothing was. */
+  get last() {
+    const all = this.lessons.flatMap(([id, { title, lines }]) =>
+      Object.entries(lines).map(([line, mark]) => ({ id, title, line, mark }))
+    );
+    return all.reduce((best, one) => (!best || goesBefore(one.mark, best.mark) ? one : best), all[0]);
+  }
+
+  isStar(id) {
+    return this.#read()[id]?.star === true;
+  }
+
+  /** That a passage of a line was played to its end. */
+  note(id, title, line, mark) {
+    if (!goesBefore(mark, this.#read()[id]?.lines[line])) return;
+    this.#change((lessons) => (entry(lessons, id, title).lines[line] = mark));
+  }
+
+  star(id, title, chosen) {
+    this.#change((lessons) => Object.assign(entry(lessons, id, title), { star: chosen, starSent: undefined }));
+  }
+
+  forget(id) {
+    this.#change((lessons) => delete lessons[id]);
+  }
+
+  /** What an account has not been told yet: the fields of a form. */
+  unsent() {
+    const fields = new URLSearchParams();
+    for (const [id, { star, starSent, lines }] of this.lessons) {
+      if (star && !starSent) fields.append("star", id);
+      for (const [line, { day, tempo, from, to, sent }] of Object.entries(lines)) {
+        if (!sent) fields.append("mark", [id, line, day, Math.round(tempo), from, to].join(","));
+      }
+    }
+    return fields;
+  }
+
+  /** What an account knows takes the place of what was here, all of which it has been told. */
+  replace({ lines, stars }) {
+    this.#change((lessons) => {
+      for (const id of Object.keys(lessons)) delete lessons[id];
+      for (const { lesson, title, line, ...mark } of lines) {
+        entry(lessons, lesson, title).lines[line] = { ...mark, sent: true };
+      }
+      for (const { lesson, title } of stars) {
+        Object.assign(entry(lessons, lesson, title), { star: true, starSent: true });
+      }
+    });
+  }
+
+  /** What belongs to an account leaves with whoever signs out of it. */
+  leave() {
+    this.#change((lessons) => {
+      for (const [id, lesson] of Object.entries(lessons)) {
+        if (lesson.starSent) Object.assign(lesson, { star: false, starSent: undefined });
+        lesson.lines = Object.fromEntries(Object.entries(lesson.lines).filter(([, mark]) => !mark.sent));
+        if (!lesson.star && !Object.keys(lesson.lines).length) delete lessons[id];
+      }
+    });
+  }
+
+  /** @returns {Record<string, Lesson>} */
+  #read() {
+    try {
+      const kept = JSON.parse(localStorage.getItem(KEY) ?? "{}");
+      return Object.fromEntries(Object.entries(kept).filter(([, lesson]) => typeof lesson?.lines === "object"));
+    } catch {
+      return this.#refused;
+    }
+  }
+
+  #change(task) {
+    const lessons = this.#read();
+    task(lessons);
+    for (const [id, lesson] of inOrder(lessons).slice(MOST)) if (!lesson.star) delete lessons[id];
+    try {
+      localStorage.setItem(KEY, JSON.stringify(lessons));
+    } catch {
+      this.#refused = lessons; // a private window
+    }
+  }
+}
+
+/** @param {Record<string, Lesson>} lessons */
+function inOrder(lessons) {
+  return Object.entries(lessons).sort(([, one], [, other]) => lastDay(other).localeCompare(lastDay(one)));
+}
+
+function entry(lessons, id, title) {
+  const lesson = lessons[id] ??= { title, star: false, lines: {} };
+  lesson.title = title;
+  return lesson;
+}
+
+function lastDay({ lines }) {
+  return Object.values(lines).map(({ day }) => day).sort().at(-1) ?? "";
+}

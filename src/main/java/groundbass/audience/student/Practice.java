@@ -1,0 +1,113 @@
+package groundbass.audience.student;
+
+import groundbass.catalog.episode.EpisodeId;
+import java.time.Clock;
+import java.util.List;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/**
+ * What students have practised, and what they like, joined from all browsers in which they sign in. It goes with the
+ * account.
+ */
+public final class Practice {
+    /** Lines of one student; nobody practises so many. */
+    private static final int MOST = 5_000;
+
+    private static final String SELECT = """
+            select episode_id as episode, line, practised_on, tempo, from_place, to_place from practised\s""";
+
+    private final Jdbi jdbi;
+    private final Clock clock;
+
+    public Practice(Jdbi jdbi, Clock clock) {
+        this.jdbi = jdbi;
+        this.clock = clock;
+    }
+
+    /** Notes what a browser tells; what is known already and says more stays. */
+    public void note(StudentId student, List<PractisedLine> lines) {
+        jdbi.useTransaction(handle -> lines.forEach(line -> note(handle, student, line)));
+    }
+
+    private static void note(Handle handle, StudentId student, PractisedLine line) {
+        var known = handle.createQuery(
+                        SELECT + "where student_id = :student and episode_id = :episode and line = :line for update")
+                .bind("student", student)
+                .bind("episode", line.episode())
+                .bind("line", line.line())
+                .mapTo(PractisedLine.class)
+                .findOne();
+        if (known.filter(before -> !line.goesBefore(before)).isPresent() || isFull(handle, student)) {
+            return;
+        }
+        delete(handle, student, line);
+        handle.createUpdate("""
+                        insert into practised (student_id, episode_id, line, practised_on, tempo, from_place, to_place)
+                        values (:student, :episode, :line, :practisedOn, :tempo, :fromPlace, :toPlace)""")
+                .bind("student", student)
+                .bindMethods(line)
+                .execute();
+    }
+
+    private static boolean isFull(Handle handle, StudentId student) {
+        return handle.createQuery("select count(*) from practised where student_id = :student")
+                        .bind("student", student)
+                        .mapTo(Integer.class)
+                        .one()
+                >= MOST;
+    }
+
+    private static void delete(Handle handle, StudentId student, PractisedLine line) {
+        handle.createUpdate("""
+                        delete from practised
+                        where student_id = :student and episode_id = :episode and line = :line""")
+                .bind("student", student)
+                .bind("episode", line.episode())
+                .bind("line", line.line())
+                .execute();
+    }
+
+    /** Makes a lesson a favourite, or no favourite any more; either can be done twice. */
+    public void favour(StudentId student, EpisodeId episode, boolean chosen) {
+        jdbi.useTransaction(handle -> {
+            handle.execute(
+                    "delete from favourite where student_id = ? and episode_id = ?", student.value(), episode.value());
+            if (chosen) {
+                handle.createUpdate("""
+                                insert into favourite (student_id, episode_id, chosen_at)
+                                values (:student, :episode, :now)""")
+                        .bind("student", student)
+                        .bind("episode", episode)
+                        .bind("now", clock.instant())
+                        .execute();
+            }
+        });
+    }
+
+    /** Forgets that a lesson was practised, and that it is a favourite. */
+    public void forget(StudentId student, EpisodeId episode) {
+        favour(student, episode, false);
+        jdbi.useHandle(handle -> handle.execute(
+                "delete from practised where student_id = ? and episode_id = ?", student.value(), episode.value()));
+    }
+
+    /** What a student has practised, the last first. */
+    public List<PractisedLine> of(StudentId student) {
+        return jdbi.withHandle(handle -> handle.createQuery(
+                        SELECT + "where student_id = :student order by practised_on desc, episode_id, line")
+                .bind("student", student)
+                .mapTo(PractisedLine.class)
+                .list());
+    }
+
+    /** A student's favourites, the last first. */
+    public List<EpisodeId> favourites(StudentId student) {
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select episode_id from favourite where student_id = :student
+                        order by chosen_at desc, episode_id""")
+                .bind("student", student)
+                .mapTo(EpisodeId.class)
+                .list());
+    }
+}

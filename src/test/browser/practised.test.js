@@ -1,0 +1,57 @@
+// What a browser remembers of practising, and what it tells an account.
+import { deepEqual, equal } from "node:assert/strict";
+import { goesBefore, Marks, today } from "../../main/browser/practised/marks.js";
+
+const mark = (day, tempo, from = "", to = "") => ({ day, tempo, from, to });
+
+Deno.test("a later day counts, and of one day the fastest tempo", () => {
+  equal(goesBefore(mark("2026-11-29", 60), undefined), true);
+  equal(goesBefore(mark("2026-11-29", 60), mark("2026-11-28", 90)), true);
+  equal(goesBefore(mark("2026-11-29", 60), mark("2026-11-29", 90)), false);
+  equal(goesBefore(mark("2026-11-29", 91), mark("2026-11-29", 90)), true);
+  equal(goesBefore(mark("2025-12-31", 91), mark("2026-01-01", 40)), false);
+});
+
+Deno.test("a day is that of the reader, in the order that sorts", () =>
+  equal(today(new Date(2026, 2, 7, 23, 59)), "2026-03-07"));
+
+Deno.test("what was practised outlasts the page, the last first, whichever script notes it", () => {
+  localStorage.clear();
+  const [one, other] = [new Marks(), new Marks()];
+  one.note("a", "Lantern", "line", mark("2026-11-27", 60));
+  other.note("b", "Quay", "exercise-1", mark("2026-11-28", 70, "3", "4.4"));
+  one.note("a", "Lantern", "line", mark("2026-11-26", 99));
+  one.star("c", "Tide", true);
+  deepEqual(new Marks().lessons.map(([id]) => id), ["b", "a", "c"]);
+  deepEqual(new Marks().last, { id: "b", title: "Quay", line: "exercise-1", mark: mark("2026-11-28", 70, "3", "4.4") });
+  equal(new Marks().lessons[1][1].lines.line.tempo, 60);
+  other.forget("b");
+  equal(one.last?.id, "a");
+  localStorage.clear();
+});
+
+Deno.test("an account is told what it does not know, and its marks leave with whoever signs out", () => {
+  localStorage.clear();
+  const marks = new Marks();
+  marks.note("a", "Lantern", "line", mark("2026-11-27", 60.4, "3.2&", "4"));
+  marks.star("b", "Quay", true);
+  deepEqual([...marks.unsent()], [["mark", "a,line,2026-11-27,60,3.2&,4"], ["star", "b"]]);
+  marks.replace({
+    lines: [{ lesson: "a", title: "Lantern", line: "line", ...mark("2026-11-27", 60) }],
+    stars: [{ lesson: "b", title: "Quay" }],
+  });
+  deepEqual([...marks.unsent()], []);
+  marks.note("c", "Tide", "line", mark("2026-11-29", 80));
+  deepEqual([...marks.unsent()].length, 1);
+  marks.leave();
+  deepEqual(marks.lessons.map(([id]) => id), ["c"]);
+  localStorage.clear();
+});
+
+Deno.test("what is no memory is none", () => {
+  localStorage.setItem("groundbass.practised", '{"a": 1, "b": null, "c": {"lines": {}}}');
+  deepEqual(new Marks().lessons.map(([id]) => id), ["c"]);
+  localStorage.setItem("groundbass.practised", "no JSON");
+  deepEqual([new Marks().lessons, new Marks().last], [[], undefined]);
+  localStorage.clear();
+});

@@ -1,0 +1,66 @@
+package groundbass.audience.student;
+
+import static groundbass.audience.Audience.ANNA;
+import static groundbass.audience.Audience.BERT;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.audience.Audience;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.store.BothDatabases;
+import groundbass.store.Database;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.util.List;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ArgumentsSource;
+
+class PractisedTest {
+    private static final EpisodeId LANTERN = EpisodeId.next();
+    private static final EpisodeId QUAY = EpisodeId.next();
+
+    private static PractisedLine line(EpisodeId episode, String day, int tempo) {
+        return new PractisedLine(episode, "line", LocalDate.parse(day), tempo, "3.1", "4");
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void browsersAreJoinedTheLaterDayCountsAndOfOneDayTheFastest(Database database) {
+        try (database) {
+            var audience = new Audience(database);
+            var practice = new Practice(database.jdbi(), audience.clock);
+            StudentId anna = audience.student(ANNA);
+            practice.note(anna, List.of(line(LANTERN, "2026-03-02", 60), line(QUAY, "2026-03-01", 90)));
+            practice.note(anna, List.of(line(LANTERN, "2026-03-01", 96)));
+            practice.note(anna, List.of(line(LANTERN, "2026-03-02", 55)));
+            assertThat(practice.of(anna))
+                    .containsExactly(line(LANTERN, "2026-03-02", 60), line(QUAY, "2026-03-01", 90));
+            practice.note(anna, List.of(line(LANTERN, "2026-03-02", 70), line(QUAY, "2026-03-04", 40)));
+            assertThat(practice.of(anna))
+                    .containsExactly(line(QUAY, "2026-03-04", 40), line(LANTERN, "2026-03-02", 70));
+            assertThat(practice.of(audience.student(BERT))).isEmpty();
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void favouritesAreChosenAndGivenUpAndAllGoesWithTheAccount(Database database) {
+        try (database) {
+            var audience = new Audience(database);
+            var practice = new Practice(database.jdbi(), audience.clock);
+            StudentId anna = audience.student(ANNA);
+            practice.favour(anna, QUAY, true);
+            audience.clock.advance(Duration.ofMinutes(1));
+            practice.favour(anna, LANTERN, true);
+            practice.favour(anna, LANTERN, true);
+            assertThat(practice.favourites(anna)).containsExactly(LANTERN, QUAY);
+            practice.favour(anna, QUAY, false);
+            practice.note(anna, List.of(line(LANTERN, "2026-03-02", 60), line(QUAY, "2026-03-01", 90)));
+            practice.forget(anna, LANTERN);
+            assertThat(practice.favourites(anna)).isEmpty();
+            assertThat(practice.of(anna)).containsExactly(line(QUAY, "2026-03-01", 90));
+            practice.favour(anna, QUAY, true);
+            audience.students.forget(anna);
+            assertThat(audience.rows("practised") + audience.rows("favourite")).isZero();
+        }
+    }
+}
