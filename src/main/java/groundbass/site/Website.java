@@ -105,6 +105,7 @@ final class Website {
                         services.browserMark,
                         services.catalog,
                         services.rhythms,
+                        services.styles,
                         services.episodes,
                         services.desk,
                         services.uploads,
@@ -116,6 +117,7 @@ final class Website {
                         services.changes,
                         services.outbox,
                         services.settings,
+                        services.backup,
                         services.clock));
     }
 }
