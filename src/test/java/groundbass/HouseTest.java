@@ -30,7 +30,7 @@ class HouseTest {
             List.of("cli"),
             List.of("site"),
             List.of("web", "demo"),
-            List.of("publishing"),
+            List.of("publishing", "backup"),
             List.of("release", "audience"),
             List.of("catalog", "post"),
             List.of("store", "effort"),

@@ -111,6 +111,7 @@ final class Website {
                         services.browserMark,
                         services.catalog,
                         services.rhythms,
+                        services.styles,
                         services.episodes,
                         services.desk,
                         services.uploads,
@@ -122,6 +123,7 @@ final class Website {
                         services.changes,
                         services.outbox,
                         services.settings,
+                        services.backup,
                         services.clock));
     }
 }

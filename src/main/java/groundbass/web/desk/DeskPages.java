@@ -3,12 +3,14 @@ package groundbass.web.desk;
 import groundbass.audience.student.BrowserMark;
 import groundbass.audience.student.EducatorAccess;
 import groundbass.audience.student.Sessions;
+import groundbass.backup.Backup;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.Styles;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.Recordings;
 import groundbass.catalog.upload.Uploads;
@@ -41,6 +43,7 @@ import groundbass.web.desk.publish.RevisionPages;
 import groundbass.web.desk.recording.RecordingPages;
 import groundbass.web.desk.room.Rooms;
 import groundbass.web.desk.script.ScriptPages;
+import groundbass.web.desk.site.BackupPages;
 import groundbass.web.desk.site.ImprintPages;
 import groundbass.web.desk.site.LessonListPage;
 import groundbass.web.desk.site.LetterPages;
@@ -90,6 +93,7 @@ public final class DeskPages {
             BrowserMark browserMark,
             SeriesCatalog catalog,
             Rhythms rhythms,
+            Styles styles,
             Episodes episodes,
             EpisodeService writing,
             Uploads uploads,
@@ -101,6 +105,7 @@ public final class DeskPages {
             DraftChanges changes,
             Outbox outbox,
             Settings settings,
+            Backup backup,
             Clock clock) {}
 
     /**
@@ -118,7 +123,7 @@ public final class DeskPages {
                 shell.accessFilter(),
                 services.catalog(),
                 services.episodes(),
-                services.settings(),
+                services.styles(),
                 budget(services.clock()));
         var browser =
                 new KnownBrowser(services.browserMark(), shell.installation().secure());
@@ -153,7 +158,7 @@ public final class DeskPages {
                 new RhythmPages(desk, services.rhythms()),
                 new LessonListPage(desk, services.episodes(), publishing),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
-                new LetterPages(desk, services.settings()),
+                new LetterPages(desk, services.styles()),
                 new EditorPages(desk, rooms, reauthentication, services.writing()),
                 new LinePages(desk, new LineSound(shell.limits())),
                 sound,
@@ -174,6 +179,8 @@ public final class DeskPages {
                 new RevisionPages(desk, reauthentication, services.writing()),
                 new OutboxPages(desk, services.outbox(), services.educators(), services.settings(), services.clock()),
                 new ImprintPages(desk, services.educators(), services.settings(), shell.chosen()),
-                new SettingsPages(desk, services.settings(), shell.chosen()));
+                new SettingsPages(desk, services.settings(), shell.chosen()),
+                new BackupPages(
+                        desk, services.educators(), signIn, services.audit(), services.backup(), services.clock()));
     }
 }

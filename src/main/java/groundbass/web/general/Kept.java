@@ -41,6 +41,7 @@ final class Kept {
             "series",
             "series_rhythm",
             "series_break",
+            "series_style",
             "episode",
             "draft",
             "revision",
