@@ -36,9 +36,7 @@ public record LessonTraits(
         var document = lesson.document();
         var texts = new ArrayList<String>(List.of(document.title(), document.summary(), document.notes()));
         for (int line = 0; line <= lesson.exercises().size(); line++) {
-            lesson.walkthrough(line).steps().stream()
-                    .map(Retold::step)
-                    .forEach(step -> texts.add(step.text()));
+            lesson.walkthrough(line).steps().stream().map(Retold::step).forEach(step -> texts.add(step.text()));
         }
         return texts;
     }

@@ -173,7 +173,8 @@ final class LessonFiles {
     }
 
     private Artifact linkPicture() {
-        return new Artifact(ReleaseFile.LINK_PICTURE, FileRole.PICTURE, "image/png", LinkPicture.of(lesson.main(), messages));
+        return new Artifact(
+                ReleaseFile.LINK_PICTURE, FileRole.PICTURE, "image/png", LinkPicture.of(lesson.main(), messages));
     }
 
     private static String pictureName(String stem, Size size) {

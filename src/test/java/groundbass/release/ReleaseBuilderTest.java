@@ -181,7 +181,8 @@ class ReleaseBuilderTest {
                         FOLDER + "practice/without-bass-100.mp3",
                         FOLDER + "practice/without-bass-50.mp3",
                         FOLDER + "sheet.pdf");
-        assertThat(new String(zip.get(FOLDER + "line.txt"), StandardCharsets.UTF_8)).isEqualTo(LINE);
+        assertThat(new String(zip.get(FOLDER + "line.txt"), StandardCharsets.UTF_8))
+                .isEqualTo(LINE);
     }
 
     /** What is damaged of an old release is made again from its specification, and has to be what it was. */

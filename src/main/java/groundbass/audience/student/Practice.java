@@ -44,10 +44,7 @@ public final class Practice {
         delete(handle, student, line);
         handle.createUpdate("""
                         insert into practised (student_id, episode_id, line, practised_on, tempo, from_place, to_place)
-                        values (:student, :episode, :line, :practisedOn, :tempo, :fromPlace, :toPlace)""")
-                .bind("student", student)
-                .bindMethods(line)
-                .execute();
+                        values (:student, :episode, :line, :practisedOn, :tempo, :fromPlace, :toPlace)""").bind("student", student).bindMethods(line).execute();
     }
 
     private static boolean isFull(Handle handle, StudentId student) {

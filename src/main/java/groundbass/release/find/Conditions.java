@@ -1,7 +1,6 @@
 package groundbass.release.find;
 
 import groundbass.document.Level;
-import groundbass.release.find.LessonQuery.Order;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -48,6 +48,8 @@ public record LessonQuery(
     /** @param text as typed */
     public static SortedSet<String> words(String text) {
         var words = SearchWords.of(List.of(text));
-        return words.size() <= MOST_WORDS ? words : SearchWords.of(words.stream().limit(MOST_WORDS).toList());
+        return words.size() <= MOST_WORDS
+                ? words
+                : SearchWords.of(words.stream().limit(MOST_WORDS).toList());
     }
 }

@@ -1,7 +1,7 @@
 package groundbass.release.play;
 
-import groundbass.score.Fraction;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import groundbass.score.Fraction;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;

@@ -10,7 +10,10 @@ final class Kept {
     /** What is stored about those who take lessons, as the notice tells it. */
     static final List<KeptThing> OF_STUDENTS = List.of(
             KeptThing.of("account").inTables("student", "consent"),
-            KeptThing.of("links").inTables("sign_in").inCookies("way-back", "asked").inLetters("audience.signin.subject"),
+            KeptThing.of("links")
+                    .inTables("sign_in")
+                    .inCookies("way-back", "asked")
+                    .inLetters("audience.signin.subject"),
             KeptThing.of("sessions").inTables("session").inCookies("session"),
             KeptThing.of("tries").inTables("tries"),
             KeptThing.of("letters").inTables("outbox"),

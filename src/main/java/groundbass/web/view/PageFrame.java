@@ -10,7 +10,13 @@ import java.util.Optional;
  * front page, {@code place} the part of the site it belongs to, {@code signedIn} whether the browser brings a session, {@code flash} what the request before this one has to say.
  */
 public record PageFrame(
-        String path, String site, Place place, String siteName, boolean demo, boolean signedIn, Optional<Message> flash) {
+        String path,
+        String site,
+        Place place,
+        String siteName,
+        boolean demo,
+        boolean signedIn,
+        Optional<Message> flash) {
     /** The two sides of the house; each has its own navigation. */
     public enum Place {
         FRONT,

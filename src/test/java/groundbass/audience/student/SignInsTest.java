@@ -68,7 +68,8 @@ class SignInsTest {
             audience.clock.advance(Duration.ofMinutes(1));
             SignInCode newer = code(audience);
             if (!older.equals(newer)) {
-                assertThat(audience.signIns.use(ANNA, older, "1", Device.COMPUTER)).isEqualTo(refused);
+                assertThat(audience.signIns.use(ANNA, older, "1", Device.COMPUTER))
+                        .isEqualTo(refused);
             }
             assertThat(audience.signIns.use(BERT, newer, "1", Device.COMPUTER)).isEqualTo(refused);
             assertThat(audience.signIns.use(ANNA, newer, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);

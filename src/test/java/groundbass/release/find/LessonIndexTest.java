@@ -103,7 +103,8 @@ class LessonIndexTest {
     void aCorrectionIsReadInPlaceOfWhatWasOut(Database database) {
         try (database) {
             fill(database);
-            var neap = parts.episodes().find(new Slug("low-tide"), 3).orElseThrow().id();
+            var neap =
+                    parts.episodes().find(new Slug("low-tide"), 3).orElseThrow().id();
             release(neap, document("Neap", Level.BEGINNER, line("G major", "6/8", 70, "E A D G", "E3"), "Moonlight."));
             assertThat(found(query("moonlight"))).as("not read yet").isEmpty();
             index.catchUp(100);
@@ -183,11 +184,22 @@ class LessonIndexTest {
     private void release(EpisodeId id, EpisodeDocument document) {
         clock.advance(Duration.ofDays(7));
         save(id, document);
-        var revision =
-                parts.desk().makeRevision(educator, id, "").result().orElseThrow().id();
-        int number = parts.releases().latest(id).map(last -> last.spec().release()).orElse(0) + 1;
+        var revision = parts.desk()
+                .makeRevision(educator, id, "")
+                .result()
+                .orElseThrow()
+                .id();
+        int number =
+                parts.releases().latest(id).map(last -> last.spec().release()).orElse(0) + 1;
         var spec = new BuildSpec(
-                revision, number, "Low Tide", 1, "a", "https://example.org/e/" + id, LocalDate.EPOCH, BuildSpec.RENDERERS);
+                revision,
+                number,
+                "Low Tide",
+                1,
+                "a",
+                "https://example.org/e/" + id,
+                LocalDate.EPOCH,
+                BuildSpec.RENDERERS);
         parts.jdbi().useTransaction(handle -> {
             var release = parts.releases().create(handle, id, spec, false, clock.instant());
             handle.execute("update release set state = 'ready' where id = ?", release.value());

@@ -45,7 +45,8 @@ class PageCacheTest {
     }
 
     private static PageCache.Key key(String version) {
-        var frame = new PageFrame("/", "https://bass.example/", PageFrame.Place.FRONT, "Site", false, false, Optional.empty());
+        var frame = new PageFrame(
+                "/", "https://bass.example/", PageFrame.Place.FRONT, "Site", false, false, Optional.empty());
         return new PageCache.Key("page", version, frame, new Reader(Locale.ENGLISH, ZoneOffset.UTC));
     }
 }

@@ -207,7 +207,8 @@ class ReadingTest {
 
     @Test
     void nobodyNeedsAnAccountToChooseALanguage() {
-        var page = Jsoup.parse(site.browser().header("Accept-Language", "en").get(SERIES).asString());
+        var page = Jsoup.parse(
+                site.browser().header("Accept-Language", "en").get(SERIES).asString());
         var form = page.select("form.languages");
         assertThat(form.select("button").eachAttr("value")).containsExactly("de");
         assertThat(form.select("button").attr("lang")).isEqualTo("de");
@@ -241,8 +242,8 @@ class ReadingTest {
                 "de-AT,en-GB;q=0.5 | 20. Jänner 2026"
             })
     void datesAreWrittenAsWhereTheReaderLives(String wish, String date) {
-        var page =
-                Jsoup.parse(site.browser().header("Accept-Language", wish).get(SERIES).asString());
+        var page = Jsoup.parse(
+                site.browser().header("Accept-Language", wish).get(SERIES).asString());
         assertThat(page.select(".card").first().select("time").text()).isEqualTo(date);
     }
 

@@ -228,7 +228,8 @@ class SignInTest {
     void aCodeSignsInTheBrowserThatAskedForIt() {
         var asked = ask("types@reader.example", "/cautions");
         String code = code("types@reader.example");
-        String sent = site.browser().cookies(asked.cookies()).get("/sign-in/sent").asString();
+        String sent =
+                site.browser().cookies(asked.cookies()).get("/sign-in/sent").asString();
         assertThat(Jsoup.parse(sent).select("#code").attr("autocomplete")).isEqualTo("one-time-code");
         var wrong = typed(asked, code.equals("123456") ? "654321" : "123456");
         assertThat(wrong.statusCode()).isEqualTo(422);
@@ -237,7 +238,11 @@ class SignInTest {
         var right = typed(asked, code.substring(0, 3) + " " + code.substring(3));
         assertThat(right.statusCode()).isEqualTo(303);
         assertThat(right.header("Location")).endsWith("/cautions");
-        site.browser().cookie("session", right.cookie("session")).get("/me").then().statusCode(200);
+        site.browser()
+                .cookie("session", right.cookie("session"))
+                .get("/me")
+                .then()
+                .statusCode(200);
         assertThat(typed(asked, code).statusCode()).as("used already").isEqualTo(422);
     }
 
@@ -288,7 +293,11 @@ class SignInTest {
 
     @Test
     void nobodyElseIsToldOrTellsWhatWasPractised() {
-        site.form().formParam("star", shelf.episode(1).id().value()).post("/me/practised").then().statusCode(303);
+        site.form()
+                .formParam("star", shelf.episode(1).id().value())
+                .post("/me/practised")
+                .then()
+                .statusCode(401);
         String session = signIn("safe@reader.example");
         site.browser()
                 .cookie("session", session)
@@ -298,9 +307,11 @@ class SignInTest {
                 .statusCode(403);
         String page = site.browser().get("/practised").asString();
         assertThat(Html.mistakes(page)).isEmpty();
-        assertThat(Jsoup.parse(page).select("[data-practised]").attr("data-signed-in")).isEqualTo("false");
+        assertThat(Jsoup.parse(page).select("[data-practised]").attr("data-signed-in"))
+                .isEqualTo("false");
         String own = site.browser().cookie("session", session).get("/practised").asString();
-        assertThat(Jsoup.parse(own).select("[data-practised]").attr("data-signed-in")).isEqualTo("true");
+        assertThat(Jsoup.parse(own).select("[data-practised]").attr("data-signed-in"))
+                .isEqualTo("true");
     }
 
     private static RequestSpecification practised(String session) {

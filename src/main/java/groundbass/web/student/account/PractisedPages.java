@@ -45,7 +45,8 @@ public final class PractisedPages implements PageGroup {
 
     @Override
     public void addTo(Routes routes) {
-        routes.get("/practised", Role.ANYONE, ctx -> pages.showShared(ctx, "student/practised", "", reader -> new View()));
+        routes.get(
+                "/practised", Role.ANYONE, ctx -> pages.showShared(ctx, "student/practised", "", reader -> new View()));
         routes.post("/me/practised", Role.STUDENT, this::join);
     }
 
@@ -78,7 +79,9 @@ public final class PractisedPages implements PageGroup {
     private Map<String, Object> all(StudentId student) {
         return Map.of(
                 "lines",
-                practice.of(student).stream().flatMap(line -> line(line).stream()).toList(),
+                practice.of(student).stream()
+                        .flatMap(line -> line(line).stream())
+                        .toList(),
                 "stars",
                 practice.favourites(student).stream()
                         .flatMap(id -> lesson(id).stream())

@@ -138,8 +138,8 @@ public final class SignInPages implements PageGroup {
         String typed = Optional.ofNullable(ctx.formParam("code")).orElse("");
         var email = asked.email(ctx);
         email.ifPresent(address -> limits.demand(ctx, Limit.CODE, address.value()));
-        var result = email.flatMap(address ->
-                SignInCode.read(typed).map(code -> signIns.use(address, code, WORDING, Devices.of(ctx))));
+        var result = email.flatMap(
+                address -> SignInCode.read(typed).map(code -> signIns.use(address, code, WORDING, Devices.of(ctx))));
         if (result.isPresent() && result.get() instanceof SignedIn.As student) {
             asked.forget(ctx);
             open(ctx, student);

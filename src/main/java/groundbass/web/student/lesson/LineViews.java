@@ -51,7 +51,8 @@ final class LineViews {
     LineView of(String id, LineContent line) {
         var steps = line.steps();
         var told = steps.isEmpty() ? steps : steps.subList(1, steps.size());
-        String facts = reader.say(Message.of("student.facts", KeyWords.of(line.key(), reader), line.meter(), line.tempo(), line.bars()));
+        String facts = reader.say(
+                Message.of("student.facts", KeyWords.of(line.key(), reader), line.meter(), line.tempo(), line.bars()));
         String opening = steps.isEmpty() ? "" : steps.get(0).text();
         return new LineView(id, line.title(), facts, pictures(line.pictures()), opening, bars(id, told), practice(id));
     }
