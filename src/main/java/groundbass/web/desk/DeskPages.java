@@ -28,9 +28,9 @@ import groundbass.web.desk.access.KnownBrowser;
 import groundbass.web.desk.access.Reauthentication;
 import groundbass.web.desk.account.AccountPages;
 import groundbass.web.desk.account.AuditPages;
+import groundbass.web.desk.account.DeskSessionPages;
+import groundbass.web.desk.account.DeskSignInPages;
 import groundbass.web.desk.account.ForgottenPages;
-import groundbass.web.desk.account.SessionPages;
-import groundbass.web.desk.account.SignInPages;
 import groundbass.web.desk.calendar.PublishingViews;
 import groundbass.web.desk.calendar.WeeksPage;
 import groundbass.web.desk.editor.EditorPages;
@@ -135,10 +135,10 @@ public final class DeskPages {
         var rooms = new Rooms(desk, reauthentication, services.writing(), publishing, services.publisher());
         var sound = new SoundPages(desk, rooms, services.uploads(), services.recordings());
         return List.of(
-                new SignInPages(shell.pages(), services.educators(), signIn),
+                new DeskSignInPages(shell.pages(), services.educators(), signIn),
                 new ForgottenPages(shell.pages(), services.access(), signIn, services.mailed()),
                 new AccountPages(desk, services.educators(), services.sessions(), services.access(), signIn),
-                new SessionPages(desk, services.sessions(), services.audit()),
+                new DeskSessionPages(desk, services.sessions(), services.audit()),
                 new AuditPages(desk, services.audit(), services.educators()),
                 new OverviewPage(
                         desk,

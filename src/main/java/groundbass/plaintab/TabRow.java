@@ -1,7 +1,7 @@
 package groundbass.plaintab;
 
 /** One row of text that is filled from the left at given places. Mutable. */
-final class Row {
+final class TabRow {
     private final StringBuilder text = new StringBuilder();
 
     /** Puts a text at a place, or one space behind what reaches beyond that. */

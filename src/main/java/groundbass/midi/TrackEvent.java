@@ -3,8 +3,9 @@ package groundbass.midi;
 import java.util.Comparator;
 
 /** One event of a track with its bytes after the delta time. */
-record Event(long tick, Rank rank, byte[] bytes) {
-    static final Comparator<Event> ORDER = Comparator.comparingLong(Event::tick).thenComparing(Event::rank);
+record TrackEvent(long tick, Rank rank, byte[] bytes) {
+    static final Comparator<TrackEvent> ORDER =
+            Comparator.comparingLong(TrackEvent::tick).thenComparing(TrackEvent::rank);
 
     /** What comes first at one tick, so that a note is ended before it is struck again with its settings made. */
     enum Rank {
@@ -14,7 +15,7 @@ record Event(long tick, Rank rank, byte[] bytes) {
         NOTE_ON
     }
 
-    Event {
+    TrackEvent {
         if (tick < 0) {
             throw new IllegalArgumentException("before the start: " + tick);
         }

@@ -10,21 +10,21 @@ import java.util.Optional;
  * @param parts what sounds, lowest first; empty for silence
  * @param hidden whether the silence only fills a second voice
  */
-record Span(Fraction from, Fraction to, List<Part> parts, boolean hidden) {
+record VoiceSpan(Fraction from, Fraction to, List<Part> parts, boolean hidden) {
     boolean isSilent() {
         return parts.isEmpty();
     }
 
-    Span between(Fraction newFrom, Fraction newTo) {
-        return new Span(newFrom, newTo, parts, hidden);
+    VoiceSpan between(Fraction newFrom, Fraction newTo) {
+        return new VoiceSpan(newFrom, newTo, parts, hidden);
     }
 
     /**
      * This silence and the next as one where they are alike, or meet at no good place: then it is read if either is;
      * empty where they stay two.
      */
-    Optional<Span> joined(Span next, Pulse pulse) {
+    Optional<VoiceSpan> joined(VoiceSpan next, Pulse pulse) {
         boolean one = isSilent() && next.isSilent() && (hidden == next.hidden || !pulse.mayEndRest(to));
-        return one ? Optional.of(new Span(from, next.to, parts, hidden && next.hidden)) : Optional.empty();
+        return one ? Optional.of(new VoiceSpan(from, next.to, parts, hidden && next.hidden)) : Optional.empty();
     }
 }

@@ -14,14 +14,14 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 
 /** Ends an educator's sessions: one, or all of them. */
-public final class SessionPages implements PageGroup {
+public final class DeskSessionPages implements PageGroup {
     private static final String PATH = AccountPages.PATH + "/sessions";
 
     private final DeskContext desk;
     private final Sessions sessions;
     private final Audit audit;
 
-    public SessionPages(DeskContext desk, Sessions sessions, Audit audit) {
+    public DeskSessionPages(DeskContext desk, Sessions sessions, Audit audit) {
         this.desk = desk;
         this.sessions = sessions;
         this.audit = audit;

@@ -1,7 +1,7 @@
 package groundbass.analysis;
 
 /** What a note does where it stands, the plainest reading first. */
-public enum Role {
+public enum ToneRole {
     /** The root of the chord. */
     ROOT,
     /** Third or seventh, which tell the chord. */

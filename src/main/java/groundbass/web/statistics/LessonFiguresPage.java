@@ -12,13 +12,13 @@ import io.javalin.http.NotFoundResponse;
 import java.util.List;
 
 /** One lesson: its weeks, its files, and who took what and when. */
-final class EpisodePage implements PageGroup {
+final class LessonFiguresPage implements PageGroup {
     /** More are in the table to download. */
     private static final int SHOWN = 200;
 
     private final StatisticsServices services;
 
-    EpisodePage(StatisticsServices services) {
+    LessonFiguresPage(StatisticsServices services) {
         this.services = services;
     }
 

@@ -16,14 +16,14 @@ import java.util.TreeSet;
  * everything, and the lower one's silence only fills. Where even two are
  * too few, a voice cuts its notes wherever another begins or ends, and ties them.
  */
-final class Voicing {
+final class VoiceDivision {
     private final Pulse pulse;
     private final Bar bar;
     private final List<Cluster> clusters;
     private final List<Divided> divided;
     private final List<Division> divisions;
 
-    private Voicing(Pulse pulse, Bar bar, List<Part> sounding) {
+    private VoiceDivision(Pulse pulse, Bar bar, List<Part> sounding) {
         this.pulse = pulse;
         this.bar = bar;
         this.clusters = Cluster.of(sounding);
@@ -36,10 +36,10 @@ final class Voicing {
      *
      * @param spans of one voice or two
      */
-    record Voices(List<List<Span>> spans, List<Divided> divided) {}
+    record Voices(List<List<VoiceSpan>> spans, List<Divided> divided) {}
 
     static Voices of(Pulse pulse, Bar bar, List<Part> sounding) {
-        var voicing = new Voicing(pulse, bar, sounding);
+        var voicing = new VoiceDivision(pulse, bar, sounding);
         var upper = voicing.divisions.stream().map(Division::upper).toList();
         if (voicing.divided.isEmpty()) {
             return new Voices(List.of(voicing.spans(upper, true)), List.of());
@@ -98,8 +98,8 @@ final class Voicing {
         return all;
     }
 
-    private List<Span> spans(List<List<Part>> voice, boolean upper) {
-        var spans = new ArrayList<Span>();
+    private List<VoiceSpan> spans(List<List<Part>> voice, boolean upper) {
+        var spans = new ArrayList<VoiceSpan>();
         var at = bar.from();
         for (int i = 0; i < clusters.size(); i++) {
             silence(spans, at, clusters.get(i).from(), upper);
@@ -111,7 +111,7 @@ final class Voicing {
     }
 
     /** What a voice does while a cluster sounds. */
-    private void inside(List<Span> spans, Cluster cluster, List<Part> parts, boolean upper) {
+    private void inside(List<VoiceSpan> spans, Cluster cluster, List<Part> parts, boolean upper) {
         var edges = new TreeSet<Fraction>(List.of(cluster.from(), cluster.to()));
         parts.forEach(part -> edges.addAll(List.of(part.from(), part.to())));
         var from = cluster.from();
@@ -120,7 +120,7 @@ final class Voicing {
             if (now.isEmpty()) {
                 silence(spans, from, to, upper);
             } else {
-                spans.add(new Span(from, to, now, false));
+                spans.add(new VoiceSpan(from, to, now, false));
             }
             from = to;
         }
@@ -136,19 +136,19 @@ final class Voicing {
     }
 
     /** The lower voice's silence is read only in the beats that have two voices. */
-    private void silence(List<Span> spans, Fraction from, Fraction to, boolean upper) {
+    private void silence(List<VoiceSpan> spans, Fraction from, Fraction to, boolean upper) {
         var edges = new TreeSet<Fraction>(List.of(from, to));
         divided.forEach(beats -> edges.addAll(List.of(beats.from(), beats.to())));
         var at = from;
         for (var edge : edges.subSet(from, false, to, true)) {
-            add(spans, new Span(at, edge, List.of(), !upper && !isDivided(at)));
+            add(spans, new VoiceSpan(at, edge, List.of(), !upper && !isDivided(at)));
             at = edge;
         }
     }
 
-    private void add(List<Span> spans, Span silence) {
+    private void add(List<VoiceSpan> spans, VoiceSpan silence) {
         int last = spans.size() - 1;
-        var joined = last < 0 ? Optional.<Span>empty() : spans.get(last).joined(silence, pulse);
+        var joined = last < 0 ? Optional.<VoiceSpan>empty() : spans.get(last).joined(silence, pulse);
         joined.ifPresentOrElse(span -> spans.set(last, span), () -> spans.add(silence));
     }
 }

@@ -1,14 +1,14 @@
 package groundbass.checks;
 
 /** For whom a line is, as teachers sort lessons. */
-public enum Level {
+public enum Difficulty {
     BEGINNER("beginner"),
     INTERMEDIATE("intermediate"),
     ADVANCED("advanced");
 
     private final String code;
 
-    Level(String code) {
+    Difficulty(String code) {
         this.code = code;
     }
 

@@ -8,8 +8,8 @@ import java.util.List;
  * @param heading what stands over all of it
  * @param lead what is said first; may be empty
  */
-public record Chapter(String heading, String lead, List<Entry> entries) {
-    public Chapter {
+public record TextPart(String heading, String lead, List<Entry> entries) {
+    public TextPart {
         entries = List.copyOf(entries);
     }
 

@@ -16,7 +16,7 @@ import java.util.List;
 import java.util.Optional;
 
 /** The first educator's set-up, signing in and signing out. */
-public final class SignInPages implements PageGroup {
+public final class DeskSignInPages implements PageGroup {
     private static final FieldProblems DO_NOT_FIT =
             new FieldProblems(List.of(FieldProblem.of("email", "desk.signin.wrong")));
 
@@ -24,7 +24,7 @@ public final class SignInPages implements PageGroup {
     private final Educators educators;
     private final EducatorSignIn signIn;
 
-    public SignInPages(Pages pages, Educators educators, EducatorSignIn signIn) {
+    public DeskSignInPages(Pages pages, Educators educators, EducatorSignIn signIn) {
         this.pages = pages;
         this.educators = educators;
         this.signIn = signIn;

@@ -17,13 +17,13 @@ import java.util.Set;
 import java.util.stream.IntStream;
 
 /** Every series by week, and its lessons in numbers. */
-final class OverviewPage implements PageGroup {
+final class FiguresPage implements PageGroup {
     /** Lessons on a page. */
     private static final int SHOWN = 100;
 
     private final StatisticsServices services;
 
-    OverviewPage(StatisticsServices services) {
+    FiguresPage(StatisticsServices services) {
         this.services = services;
     }
 

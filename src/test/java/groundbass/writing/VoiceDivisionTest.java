@@ -17,7 +17,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** Two voices on one staff, upper and lower: rule: two-voice-stems. What goes where is common practice, no source. */
-class VoicingTest {
+class VoiceDivisionTest {
     private static List<String> voices(Note... notes) {
         return Rhythms.bar(Meter.COMMON, Arrays.asList(notes)).voices().stream()
                 .map(Rhythms::shapes)

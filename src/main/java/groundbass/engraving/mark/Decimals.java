@@ -1,8 +1,8 @@
 package groundbass.engraving.mark;
 
 /** Short decimal numbers, the same in every locale. */
-public final class Numbers {
-    private Numbers() {}
+public final class Decimals {
+    private Decimals() {}
 
     /** Appends with at most two decimals, or three, without trailing zeros. */
     public static void append(StringBuilder out, double value, int decimals) {

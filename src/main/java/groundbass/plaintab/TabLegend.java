@@ -12,13 +12,13 @@ import java.util.Locale;
 import java.util.Map;
 
 /** What the letters of a tablature mean, those that it uses, in the order in which they come. Mutable; one for a line. */
-final class Legend {
+final class TabLegend {
     private static final String GAP = "  ";
 
     private final Messages messages;
     private final Map<String, String> meanings = new LinkedHashMap<>();
 
-    Legend(Messages messages) {
+    TabLegend(Messages messages) {
         this.messages = messages;
     }
 
@@ -104,8 +104,8 @@ final class Legend {
         int widest = meanings.keySet().stream().mapToInt(String::length).max().orElse(0);
         meanings.forEach((sign, meaning) -> {
             var wrapped = Wrapped.rows(meaning, PlainTab.WIDTH - widest - GAP.length());
-            rows.add(Row.padded(sign, widest) + GAP + wrapped.get(0));
-            wrapped.stream().skip(1).forEach(more -> rows.add(Row.padded("", widest) + GAP + more));
+            rows.add(TabRow.padded(sign, widest) + GAP + wrapped.get(0));
+            wrapped.stream().skip(1).forEach(more -> rows.add(TabRow.padded("", widest) + GAP + more));
         });
         if (!rows.isEmpty()) {
             rows.add(0, "");

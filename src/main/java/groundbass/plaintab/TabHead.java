@@ -12,8 +12,8 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** Title and credits, then key, metre, tempo and feel, then the strings from the lowest. */
-final class Head {
-    private Head() {}
+final class TabHead {
+    private TabHead() {}
 
     static List<String> of(Header header, Messages messages) {
         var rows = new ArrayList<String>();

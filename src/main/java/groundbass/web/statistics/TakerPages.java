@@ -18,13 +18,13 @@ import java.util.List;
 import java.util.Optional;
 
 /** Who took something of this educator's lessons, and of each what and when. */
-final class StudentPages implements PageGroup {
+final class TakerPages implements PageGroup {
     /** Students on a page. */
     private static final int SHOWN = 100;
 
     private final StatisticsServices services;
 
-    StudentPages(StatisticsServices services) {
+    TakerPages(StatisticsServices services) {
         this.services = services;
     }
 
