@@ -78,9 +78,12 @@ final class Website {
         return StudentPages.of(
                 new StudentPages.Shell(pages, installation, chosen, accessFilter, cookie, limits, services.clock),
                 new StudentPages.Library(
-                        services.catalog, services.episodes, services.revisions, services.releases, services.blobs),
+                        services.catalog, services.episodes, services.revisions, services.releases, services.settings::outlook, services.blobs),
                 new StudentPages.Audience(
                         services.signIns,
+                        services.newsReaders,
+                        services.newsRequests,
+                        services.leaving,
                         services.sessions,
                         services.students,
                         services.consents,
@@ -115,6 +118,10 @@ final class Website {
                         services.watch,
                         services.changes,
                         services.outbox,
+                        services.newsTexts,
+                        services.newsReaders,
+                        services.newsQueue,
+                        services.announcer,
                         services.settings,
                         services.clock));
     }

@@ -2,6 +2,7 @@ package groundbass.catalog.settings;
 
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.series.Outlook;
 import groundbass.catalog.series.SeriesId;
 import groundbass.document.HouseStyle;
 import groundbass.document.SheetAbbreviations;
@@ -29,6 +30,7 @@ public final class Settings {
     private static final String ABBREVIATIONS = "abbreviations.";
     private static final String PAPER = "paper.";
     private static final String AIDS = "aids.";
+    private static final String OUTLOOK = "outlook.";
 
     private final Jdbi jdbi;
     private final Audit audit;
@@ -131,6 +133,18 @@ public final class Settings {
                     audit.append(handle, who, "letters.changed", series.value());
                 }));
         return outcome;
+    }
+
+    /** What students see of the lessons of a series that wait for their hour. */
+    public Outlook outlook(SeriesId series) {
+        return jdbi.withHandle(handle -> Outlook.parse(chosen(handle, OUTLOOK + series)));
+    }
+
+    public void saveOutlook(EducatorId who, SeriesId series, Outlook outlook) {
+        jdbi.useTransaction(handle -> {
+            NamedValues.put(handle, OUTLOOK + series, outlook.word());
+            audit.append(handle, who, "outlook.changed", series.value());
+        });
     }
 
     /** Empty where nothing is chosen. */

@@ -14,6 +14,9 @@ final class Kept {
             KeptThing.of("sessions").inTables("session").inCookies("session"),
             KeptThing.of("tries").inTables("tries"),
             KeptThing.of("letters").inTables("outbox"),
+            KeptThing.of("news")
+                    .inTables("news_reader", "news_request", "news_letter", "refused_address")
+                    .inLetters("news.ask.subject", "news.lesson.subject"),
             KeptThing.of("downloads").inTables("download").inCookies("take"),
             KeptThing.of("anonymous"),
             KeptThing.of("language").inCookies("language"),
@@ -40,6 +43,7 @@ final class Kept {
             "series",
             "series_rhythm",
             "series_break",
+            "news_text",
             "episode",
             "draft",
             "revision",
