@@ -64,3 +64,9 @@ create table refused_address (
 
 -- The same letter for readers who see formatted text; empty where there is none.
 alter table outbox add column html text;
+
+-- What students see of the lessons of a series that wait for their hour; a series without a row shows nothing.
+create table series_outlook (
+    series_id varchar(16) not null primary key references series (id) on delete cascade,
+    shows     varchar(20) not null
+);

@@ -7,6 +7,7 @@ import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.Styles;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.Recordings;
 import groundbass.catalog.upload.UploadRepository;
@@ -76,14 +77,14 @@ public record Parts(
                 revisions,
                 settings,
                 releases,
-                new BuildSpecs(catalog, settings, releases, addresses),
+                new BuildSpecs(catalog, new Styles(jdbi, audit), releases, addresses),
                 addresses,
                 queue,
                 news());
     }
 
     public SeriesImport seriesImport(Addresses addresses, Consumer<ReleaseId> build) {
-        var specs = new BuildSpecs(catalog, settings, releases, addresses);
+        var specs = new BuildSpecs(catalog, new Styles(jdbi, audit), releases, addresses);
         return new SeriesImport(jdbi, clock, catalog, desk, episodes, releases, specs, build);
     }
 }

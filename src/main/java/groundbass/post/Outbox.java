@@ -100,6 +100,20 @@ public final class Outbox {
         });
     }
 
+    /**
+     * Gives up every letter that still waits.
+     *
+     * @param why kept with each
+     * @return how many there were
+     */
+    public int giveUpWaiting(String why) {
+        return jdbi.withHandle(handle -> handle.createUpdate(
+                        "update outbox set delivery = :failed, last_error = :why where delivery is null")
+                .bind("failed", Delivery.FAILED)
+                .bind("why", why)
+                .execute());
+    }
+
     /** Deletes letters that left, failed or became useless 30 days ago. */
     public int purge() {
         return jdbi.withHandle(

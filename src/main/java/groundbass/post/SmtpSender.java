@@ -118,7 +118,8 @@ public final class SmtpSender implements Sender {
         var writer = from.get();
         mime.setFrom(new InternetAddress(settings.from().value(), writer.name(), UTF_8));
         if (writer.replyTo().isPresent()) {
-            mime.setReplyTo(new Address[] {new InternetAddress(writer.replyTo().get().value())});
+            mime.setReplyTo(
+                    new Address[] {new InternetAddress(writer.replyTo().get().value())});
         }
         mime.setRecipient(
                 MimeMessage.RecipientType.TO, new InternetAddress(message.to().value()));

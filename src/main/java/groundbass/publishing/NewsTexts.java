@@ -37,10 +37,7 @@ public final class NewsTexts {
                     .bind("series", series)
                     .execute();
             handle.createUpdate("""
-                            insert into news_text (series_id, subject, opening) values (:series, :subject, :opening)""")
-                    .bind("series", series)
-                    .bindMethods(text)
-                    .execute();
+                            insert into news_text (series_id, subject, opening) values (:series, :subject, :opening)""").bind("series", series).bindMethods(text).execute();
             audit.append(handle, who, "news.changed", series.value());
         });
         return Outcome.done(text);

@@ -18,18 +18,20 @@ import groundbass.audience.student.Sessions;
 import groundbass.audience.student.SignIns;
 import groundbass.audience.student.Students;
 import groundbass.audience.student.Tries;
+import groundbass.backup.Backup;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.Outlooks;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.Styles;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.catalog.upload.Recordings;
-import groundbass.catalog.upload.UploadRepository;
 import groundbass.catalog.upload.Uploads;
 import groundbass.demo.Demo;
 import groundbass.demo.SeriesImport;
@@ -51,14 +53,11 @@ import groundbass.publishing.ReleaseQueue;
 import groundbass.publishing.SiteAddresses;
 import groundbass.release.BrokenFiles;
 import groundbass.release.MadeAudio;
-import groundbass.release.NamedFiles;
 import groundbass.release.ReleaseBuilder;
 import groundbass.release.Releases;
 import groundbass.release.StoreCare;
 import groundbass.store.BlobFolder;
 import groundbass.store.Database;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.net.URI;
 import java.time.Clock;
 import java.util.Optional;
@@ -81,6 +80,8 @@ final class Services {
     final Recordings recordings;
     final SeriesCatalog catalog;
     final Rhythms rhythms;
+    final Outlooks outlooks;
+    final Styles styles;
     final Episodes episodes;
     final EpisodeService desk;
     final Revisions revisions;
@@ -92,6 +93,7 @@ final class Services {
     final StoredFiles files;
     final ReleaseBuilder builder;
     final BrokenFiles brokenFiles;
+    final Backup backup;
     final StoreCare care;
     final Sessions sessions;
     final Students students;
@@ -122,33 +124,36 @@ final class Services {
     Services(Config config, URI address, Clock clock, Database database) {
         this.database = database;
         this.clock = clock;
-        this.blobs = blobs(config, clock);
         Jdbi jdbi = database.jdbi();
 
         var accounts = Accounts.over(jdbi, clock);
+        var stored = Stored.over(database, accounts, config.data(), clock);
+        this.blobs = stored.blobs();
         this.audit = accounts.audit();
         this.settings = new Settings(jdbi, audit);
         Supplier<URI> publicAddress = () -> settings.current().publicAddress().orElse(address);
         this.educators = accounts.educators();
         this.catalog = new SeriesCatalog(jdbi, audit, clock);
         this.rhythms = new Rhythms(jdbi, audit);
-        this.episodes = new Episodes(jdbi);
+        this.outlooks = new Outlooks(jdbi, audit);
+        this.styles = new Styles(jdbi, audit);
+        this.episodes = stored.episodes();
         this.revisions = new Revisions(jdbi, clock);
         this.desk = new EpisodeService(jdbi, audit, clock, catalog, episodes, revisions);
-        var uploadRows = new UploadRepository(jdbi);
-        this.uploads = new Uploads(jdbi, uploadRows, episodes, blobs, audit, clock);
-        this.recordings = new Recordings(uploadRows, blobs);
+        this.uploads = stored.uploads();
+        this.recordings = new Recordings(stored.uploadRows(), blobs);
         this.outbox = accounts.outbox();
         this.lettersUnderWay = Executors.newCachedThreadPool(Services::letterThread);
         var sender = MailFactory.sender(config, () -> correspondent(settings.current()), clock);
         this.postman = new Postman(jdbi, sender, clock, lettersUnderWay);
 
-        this.releases = new Releases(jdbi);
-        var named = new NamedFiles(jdbi, releases, uploads);
+        this.releases = stored.releases();
+        var named = stored.named();
         this.files = new StoredFiles(blobs, named, clock);
         this.builder = new ReleaseBuilder(
                 releases, revisions, uploads, blobs, new MadeAudio(jdbi, releases, blobs, clock), clock);
         this.brokenFiles = new BrokenFiles(jdbi);
+        this.backup = stored.backup();
         this.care = new StoreCare(named, brokenFiles, releases, uploads, builder, blobs, clock);
         Supplier<LetterHead> head = () -> head(publicAddress.get());
         this.sessions = accounts.sessions();
@@ -165,22 +170,15 @@ final class Services {
         this.newsRequests = new NewsRequests(jdbi, outbox, newsReaders, head, clock);
         this.newsQueue = new NewsQueue(jdbi, clock);
         this.leaving = new Leaving(jdbi, students, newsReaders);
-        this.housekeeping = new Housekeeping(
-                downloads,
-                signIns,
-                access,
-                previewLinks,
-                sessions,
-                outbox,
-                audit,
-                tries,
-                newsReaders);
+        this.housekeeping =
+                new Housekeeping(downloads, signIns, access, previewLinks, sessions, outbox, audit, tries, newsReaders);
 
         var addresses = new SiteAddresses(publicAddress, config.demo());
         var queue = new ReleaseQueue(database.dataSource(), clock);
-        var specs = new BuildSpecs(catalog, settings, releases, addresses);
+        var specs = new BuildSpecs(catalog, styles, releases, addresses);
         var publishing = new PublishingParts(
-                jdbi, clock, audit, catalog, desk, episodes, revisions, settings, releases, specs, addresses, queue, newsQueue);
+                jdbi, clock, audit, catalog, desk, episodes, revisions, settings, releases, specs, addresses, queue,
+                newsQueue);
         this.publisher = new Publisher(publishing);
         this.watch = new HourWatch(publishing, new Notices(publishing, educators, outbox));
         this.changes = new DraftChanges(publishing);
@@ -212,13 +210,5 @@ final class Services {
         var thread = new Thread(way, "letter");
         thread.setDaemon(true);
         return thread;
-    }
-
-    private static BlobFolder blobs(Config config, Clock clock) {
-        try {
-            return new BlobFolder(config.data().resolve("files"), clock);
-        } catch (IOException e) {
-            throw new UncheckedIOException("cannot use the folder " + config.data(), e);
-        }
     }
 }

@@ -78,7 +78,12 @@ final class Website {
         return StudentPages.of(
                 new StudentPages.Shell(pages, installation, chosen, accessFilter, cookie, limits, services.clock),
                 new StudentPages.Library(
-                        services.catalog, services.episodes, services.revisions, services.releases, services.settings::outlook, services.blobs),
+                        services.catalog,
+                        services.episodes,
+                        services.revisions,
+                        services.releases,
+                        services.outlooks::of,
+                        services.blobs),
                 new StudentPages.Audience(
                         services.signIns,
                         services.newsReaders,
@@ -108,6 +113,8 @@ final class Website {
                         services.browserMark,
                         services.catalog,
                         services.rhythms,
+                        services.outlooks,
+                        services.styles,
                         services.episodes,
                         services.desk,
                         services.uploads,
@@ -123,6 +130,7 @@ final class Website {
                         services.newsQueue,
                         services.announcer,
                         services.settings,
+                        services.backup,
                         services.clock));
     }
 }

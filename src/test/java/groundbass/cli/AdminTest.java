@@ -17,8 +17,10 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.Charset;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.Arrays;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -110,6 +112,38 @@ class AdminTest {
         assertThat(ran.code()).isEqualTo(1);
         assertThat(ran.err()).contains("There is no site in the folder " + data).doesNotContain("\tat ");
         assertThat(data).isEmptyDirectory();
+    }
+
+    @Test
+    void aSiteIsBackedUpLookedAtAndRestored(@TempDir Path elsewhere) throws IOException {
+        try (var database = Database.embedded(data)) {
+            fill(database);
+        }
+        String file = elsewhere.resolve("site.zip").toString();
+        var made = admin("", "admin", "backup", file);
+        assertThat(made.code()).as(made.err()).isZero();
+        assertThat(made.out()).contains("rows of", "0 files");
+        var again = admin("", "admin", "backup", file);
+        assertThat(again.code()).isEqualTo(1);
+        assertThat(again.err()).contains("There is a file " + file + " already");
+
+        var looked = admin("", "admin", "restore", file, "--dry-run");
+        assertThat(looked.code()).as(looked.err()).isZero();
+        assertThat(looked.out()).contains("is whole").containsPattern("(?m)^1\teducator$");
+
+        var full = admin("", "admin", "restore", file);
+        assertThat(full.code()).isEqualTo(1);
+        assertThat(full.err()).contains("The folder " + data + " is not empty");
+
+        String fresh = elsewhere.resolve("new").toString();
+        var restored = admin("", "admin", "restore", file, "--data", fresh);
+        assertThat(restored.code()).as(restored.err()).isZero();
+        assertThat(admin("", "admin", "educators", "--data", fresh).out()).contains(EMAIL);
+
+        Files.write(elsewhere.resolve("half.zip"), Arrays.copyOf(Files.readAllBytes(Path.of(file)), 2_000));
+        var half = admin("", "admin", "restore", elsewhere.resolve("half.zip").toString());
+        assertThat(half.code()).isEqualTo(1);
+        assertThat(half.err()).contains("is not a whole backup").doesNotContain("\tat ");
     }
 
     /** H2 locks its file against other programs; within one it would share it, so this one is started. */

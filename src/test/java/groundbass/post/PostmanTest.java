@@ -205,7 +205,8 @@ class PostmanTest {
             outbox.put(letter("Three").withHtml("<p>Three"));
             new Postman(database.jdbi(), willing, clock, Runnable::run).deliverDue();
             assertThat(outbox.refusal(READER)).isEmpty();
-            assertThat(outbox.newest(3)).filteredOn(letter -> letter.delivery().equals(Optional.of(Delivery.SENT)))
+            assertThat(outbox.newest(3))
+                    .filteredOn(letter -> letter.delivery().equals(Optional.of(Delivery.SENT)))
                     .singleElement()
                     .satisfies(sent -> assertThat(sent.message().html()).isEmpty());
         }
@@ -246,7 +247,8 @@ class PostmanTest {
             var outbox = new Outbox(database.jdbi(), clock);
             var postman = new Postman(database.jdbi(), willing, clock, Runnable::run);
             var later = clock.instant().plus(Duration.ofHours(2));
-            MessageId announced = outbox.put(new Mail(READER, "Later", "x", later, Optional.empty(), Optional.empty(), Optional.empty()));
+            MessageId announced = outbox.put(
+                    new Mail(READER, "Later", "x", later, Optional.empty(), Optional.empty(), Optional.empty()));
             MessageId link =
                     outbox.put(letter("Link").uselessAfter(clock.instant().plus(Duration.ofMinutes(20))));
 

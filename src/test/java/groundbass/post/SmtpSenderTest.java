@@ -175,7 +175,8 @@ class SmtpSenderTest {
         "DATA, 452, false, false",
         "MAIL, 553, false, false"
     })
-    void tellsARefusalForGoodFromOneForNow(String command, int reply, boolean isFinal, boolean isOfAddress) throws Exception {
+    void tellsARefusalForGoodFromOneForNow(String command, int reply, boolean isFinal, boolean isOfAddress)
+            throws Exception {
         try (var refusing = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
             new Thread(() -> refuse(refusing, command, reply)).start();
             var sender = new SmtpSender(

@@ -32,7 +32,8 @@ class AnnouncementTest {
                         https://example.org/e/1
                         """);
         // RFC 3676 section 4.3: two hyphens and a space, alone on a line
-        assertThat(NEWS.with(FOOT).plain()).contains("\n\n-- \nYou asked for it.\nEnd it https://example.org/news/end/");
+        assertThat(NEWS.with(FOOT).plain())
+                .contains("\n\n-- \nYou asked for it.\nEnd it https://example.org/news/end/");
     }
 
     @Test
@@ -47,6 +48,7 @@ class AnnouncementTest {
         assertThat(read.select("a").eachAttr("href"))
                 .containsExactly(
                         "https://example.org/e/1", "https://example.org/e/1", "https://example.org/news/end/a.b?c&d");
-        assertThat(Jsoup.parseBodyFragment(NEWS.fragment()).body().childrenSize()).isEqualTo(1);
+        assertThat(Jsoup.parseBodyFragment(NEWS.fragment()).body().childrenSize())
+                .isEqualTo(1);
     }
 }

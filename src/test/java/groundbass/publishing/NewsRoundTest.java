@@ -176,7 +176,8 @@ class NewsRoundTest {
             var studio = new Studio(database);
             studio.episode("Begun");
             var series = studio.catalog.ownedBy(studio.educator).get(0);
-            var refused = studio.newsTexts.save(studio.educator, series.id(), new NewsText("two\nlines", "x".repeat(1001)));
+            var refused =
+                    studio.newsTexts.save(studio.educator, series.id(), new NewsText("two\nlines", "x".repeat(1001)));
             assertThat(refused.problems()).extracting("field").containsExactly("subject", "opening");
             done(studio.newsTexts.save(
                     studio.educator, series.id(), new NewsText(" [series] [number]: [title] ", "Hello,\nhere it is.")));

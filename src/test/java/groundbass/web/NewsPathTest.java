@@ -34,7 +34,8 @@ class NewsPathTest {
         var episode = studio.episode("Rope & Pulley");
         var jdbi = site.groundbass().database().jdbi();
         var episodes = new Episodes(jdbi);
-        jdbi.useTransaction(handle -> episodes.markPublished(handle, episode.id(), site.clock().instant()));
+        jdbi.useTransaction(handle ->
+                episodes.markPublished(handle, episode.id(), site.clock().instant()));
         return episodes.find(episode.id()).orElseThrow();
     }
 
@@ -51,7 +52,12 @@ class NewsPathTest {
     private static final String ASK = "/series/low-tide/news";
 
     private static String mailedLink(String email) {
-        site.form().formParam("email", email).post(ASK).then().statusCode(303).header("Location", endsWith("/news/sent"));
+        site.form()
+                .formParam("email", email)
+                .post(ASK)
+                .then()
+                .statusCode(303)
+                .header("Location", endsWith("/news/sent"));
         var outbox = new Outbox(site.groundbass().database().jdbi(), site.clock());
         String text = outbox.to(new EmailAddress(email)).get(0).message().text();
         return text.lines()
@@ -77,7 +83,9 @@ class NewsPathTest {
     void everyPageOfItConforms() {
         String link = mailedLink("pages@reader.example");
         for (String path : new String[] {ASK, "/news/sent", link}) {
-            assertThat(Html.mistakes(site.browser().get(path).asString())).as(path).isEmpty();
+            assertThat(Html.mistakes(site.browser().get(path).asString()))
+                    .as(path)
+                    .isEmpty();
         }
         assertThat(Html.mistakes(site.form().post(link).asString())).isEmpty();
         assertThat(Html.mistakes(site.browser().get(link).asString())).isEmpty();
@@ -115,7 +123,11 @@ class NewsPathTest {
                 .then()
                 .statusCode(422)
                 .body(containsString("no &quot;address&quot;"), containsString("email-problem"));
-        site.form().formParam("email", "a@reader.example").post("/series/high-tide/news").then().statusCode(404);
+        site.form()
+                .formParam("email", "a@reader.example")
+                .post("/series/high-tide/news")
+                .then()
+                .statusCode(404);
     }
 
     /** RFC 8058 section 3.1: one POST with that body, without cookies or a sign-in, and no redirect in answer. */
@@ -135,33 +147,52 @@ class NewsPathTest {
                     .statusCode(200)
                     .body(containsString("It has ended"));
         }
-        assertThat(readers("email = 'gone@reader.example' and ended_at is null")).isZero();
-        site.program().formParam("List-Unsubscribe", "One-Click").post(end + "x").then().statusCode(404);
+        assertThat(readers("email = 'gone@reader.example' and ended_at is null"))
+                .isZero();
+        site.program()
+                .formParam("List-Unsubscribe", "One-Click")
+                .post(end + "x")
+                .then()
+                .statusCode(404);
     }
 
     @Test
     void aStudentWhoIsSignedInBeginsAndEndsItWithOnePress() {
         var me = student("own@reader.example");
-        assertThat(Jsoup.parse(site.browser().cookie(me).get("/me").asString()).select("#news")).hasSize(1);
-        site.form().cookie(me).formParam("series", studio.series.id().value()).post("/me/news/begin").then().statusCode(303);
-        assertThat(readers("email = 'own@reader.example' and asked_on = 'account' and ended_at is null")).isEqualTo(1);
+        assertThat(Jsoup.parse(site.browser().cookie(me).get("/me").asString()).select("#news"))
+                .hasSize(1);
+        site.form()
+                .cookie(me)
+                .formParam("series", studio.series.id().value())
+                .post("/me/news/begin")
+                .then()
+                .statusCode(303);
+        assertThat(readers("email = 'own@reader.example' and asked_on = 'account' and ended_at is null"))
+                .isEqualTo(1);
         assertThat(site.browser().cookie(me).get("/me").asString()).contains("You get these e-mails");
         site.browser().cookie(me).get("/me/data.json").then().body("news[0].series", equalTo("Low Tide"));
         site.form().cookie(me).formParam("language", "de").post("/me/language");
         assertThat(readers("email = 'own@reader.example' and locale = 'de'")).isEqualTo(1);
-        site.form().cookie(me).formParam("series", studio.series.id().value()).post("/me/news/end").then().statusCode(303);
+        site.form()
+                .cookie(me)
+                .formParam("series", studio.series.id().value())
+                .post("/me/news/end")
+                .then()
+                .statusCode(303);
         assertThat(readers("email = 'own@reader.example' and ended_at is null")).isZero();
         site.form().cookie(me).post("/me/delete");
         assertThat(readers("email = 'own@reader.example'")).isZero();
-        site.form().formParam("series", studio.series.id().value()).post("/me/news/begin").then().statusCode(401);
+        site.form()
+                .formParam("series", studio.series.id().value())
+                .post("/me/news/begin")
+                .then()
+                .statusCode(401);
     }
 
     private static Cookie student(String email) {
         var jdbi = site.groundbass().database().jdbi();
-        var students = new Students(
-                jdbi, new Outbox(jdbi, site.clock()), new Audit(jdbi, site.clock()), site.clock());
-        StudentId id = jdbi.inTransaction(
-                        handle -> students.create(handle, new EmailAddress(email), Locale.ENGLISH))
+        var students = new Students(jdbi, new Outbox(jdbi, site.clock()), new Audit(jdbi, site.clock()), site.clock());
+        StudentId id = jdbi.inTransaction(handle -> students.create(handle, new EmailAddress(email), Locale.ENGLISH))
                 .id();
         return site.signedIn(new Person.OfStudent(id));
     }
@@ -180,7 +211,9 @@ class NewsPathTest {
                 .then()
                 .statusCode(200)
                 .body(containsString("1: Rope &amp; Pulley"));
-        assertThat(studio.browser().get(path).asString()).as("looking saves nothing").contains("New in Low Tide");
+        assertThat(studio.browser().get(path).asString())
+                .as("looking saves nothing")
+                .contains("New in Low Tide");
         studio.form()
                 .formParam("subject", "x".repeat(201))
                 .formParam("opening", "Kept as typed")
@@ -188,7 +221,12 @@ class NewsPathTest {
                 .then()
                 .statusCode(422)
                 .body(containsString("Kept as typed"), containsString("subject-problem"));
-        studio.form().formParam("subject", "Mine: [title]").formParam("opening", "Look.").post(path).then().statusCode(303);
+        studio.form()
+                .formParam("subject", "Mine: [title]")
+                .formParam("opening", "Look.")
+                .post(path)
+                .then()
+                .statusCode(303);
         assertThat(studio.browser().get(path).asString()).contains("Mine: Rope &amp; Pulley");
 
         studio.form().post(path + "/test").then().statusCode(303).header("Location", containsString("/desk/outbox/"));
@@ -198,7 +236,12 @@ class NewsPathTest {
                 .message();
         assertThat(letter.subject()).isEqualTo("Mine: Rope & Pulley");
         assertThat(letter.unsubscribe()).as("it is to one person").isEmpty();
-        studio.form().formParam("subject", "").formParam("opening", "").post(path).then().statusCode(303);
+        studio.form()
+                .formParam("subject", "")
+                .formParam("opening", "")
+                .post(path)
+                .then()
+                .statusCode(303);
     }
 
     @Test
@@ -212,7 +255,9 @@ class NewsPathTest {
 
     @Test
     void theAnnouncementIsThereToBeCopied() {
-        String page = studio.browser().get("/desk/episodes/" + lesson.id() + "/publish").asString();
+        String page = studio.browser()
+                .get("/desk/episodes/" + lesson.id() + "/publish")
+                .asString();
         assertThat(Html.mistakes(page)).isEmpty();
         var read = Jsoup.parse(page);
         assertThat(read.select("#told-plain").text()).contains("https://studio.example/e/" + lesson.id());

@@ -64,12 +64,10 @@ public final class NewsQueue {
 
     /** How many letters about a lesson are written, and how many are still to be. */
     public Told told(EpisodeId lesson) {
-        return jdbi.withHandle(handle -> handle.createQuery("""
+        return jdbi.withHandle(handle ->
+                handle.createQuery("""
                         select count(written_at) as written, count(*) - count(written_at) as waiting
-                        from news_letter where episode_id = :lesson""")
-                .bind("lesson", lesson)
-                .mapTo(Told.class)
-                .one());
+                        from news_letter where episode_id = :lesson""").bind("lesson", lesson).mapTo(Told.class).one());
     }
 
     /** How far the telling has come. */

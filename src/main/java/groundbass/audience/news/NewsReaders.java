@@ -42,10 +42,11 @@ public final class NewsReaders {
 
     /** Whom the link of a letter names, if it is one of ours and they still get news or did until a while ago. */
     public Optional<NewsReader> find(String key) {
-        return links.verify(key).flatMap(id -> jdbi.withHandle(handle -> handle.createQuery(SELECT + "where id = :id")
-                .bind("id", id)
-                .mapTo(NewsReader.class)
-                .findOne()));
+        return links.verify(key)
+                .flatMap(id -> jdbi.withHandle(handle -> handle.createQuery(SELECT + "where id = :id")
+                        .bind("id", id)
+                        .mapTo(NewsReader.class)
+                        .findOne()));
     }
 
     /** All that an address agreed to, the oldest first; also what was ended and is not forgotten yet. */
@@ -79,10 +80,8 @@ public final class NewsReaders {
     }
 
     private int write(Handle handle, Ask ask, Instant askedAt, String sql) {
-        var update = handle.createUpdate(sql)
-                .bindMethods(ask)
-                .bind("asked", askedAt)
-                .bind("now", clock.instant());
+        var update =
+                handle.createUpdate(sql).bindMethods(ask).bind("asked", askedAt).bind("now", clock.instant());
         return (sql.startsWith("insert") ? update.bind("id", NewsReaderId.next()) : update).execute();
     }
 
@@ -101,9 +100,7 @@ public final class NewsReaders {
 
     /** Ends the news of a series for an address. */
     public void end(SeriesId series, EmailAddress email) {
-        of(email).stream()
-                .filter(reader -> reader.series().equals(series))
-                .forEach(reader -> end(reader.id()));
+        of(email).stream().filter(reader -> reader.series().equals(series)).forEach(reader -> end(reader.id()));
     }
 
     /** The language of letters to an address from now on. */

@@ -5,12 +5,15 @@ import groundbass.audience.news.NewsReaders;
 import groundbass.audience.student.BrowserMark;
 import groundbass.audience.student.EducatorAccess;
 import groundbass.audience.student.Sessions;
+import groundbass.backup.Backup;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Outlooks;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.Styles;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.Recordings;
 import groundbass.catalog.upload.Uploads;
@@ -46,6 +49,7 @@ import groundbass.web.desk.publish.Telling;
 import groundbass.web.desk.recording.RecordingPages;
 import groundbass.web.desk.room.Rooms;
 import groundbass.web.desk.script.ScriptPages;
+import groundbass.web.desk.site.BackupPages;
 import groundbass.web.desk.site.ImprintPages;
 import groundbass.web.desk.site.LessonListPage;
 import groundbass.web.desk.site.LetterPages;
@@ -96,6 +100,8 @@ public final class DeskPages {
             BrowserMark browserMark,
             SeriesCatalog catalog,
             Rhythms rhythms,
+            Outlooks outlooks,
+            Styles styles,
             Episodes episodes,
             EpisodeService writing,
             Uploads uploads,
@@ -111,6 +117,7 @@ public final class DeskPages {
             NewsQueue newsQueue,
             Announcer announcer,
             Settings settings,
+            Backup backup,
             Clock clock) {}
 
     /**
@@ -128,7 +135,7 @@ public final class DeskPages {
                 shell.accessFilter(),
                 services.catalog(),
                 services.episodes(),
-                services.settings(),
+                services.styles(),
                 budget(services.clock()));
         var browser =
                 new KnownBrowser(services.browserMark(), shell.installation().secure());
@@ -160,10 +167,10 @@ public final class DeskPages {
                         services.publisher(),
                         publishing,
                         services.clock()),
-                new RhythmPages(desk, services.rhythms(), services.settings()),
+                new RhythmPages(desk, services.rhythms(), services.outlooks()),
                 new LessonListPage(desk, services.episodes(), publishing),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
-                new LetterPages(desk, services.settings()),
+                new LetterPages(desk, services.styles()),
                 new NewsPages(
                         desk,
                         services.newsTexts(),
@@ -193,6 +200,8 @@ public final class DeskPages {
                 new RevisionPages(desk, reauthentication, services.writing()),
                 new OutboxPages(desk, services.outbox(), services.educators(), services.settings(), services.clock()),
                 new ImprintPages(desk, services.educators(), services.settings(), shell.chosen()),
-                new SettingsPages(desk, services.settings(), shell.chosen()));
+                new SettingsPages(desk, services.settings(), shell.chosen()),
+                new BackupPages(
+                        desk, services.educators(), signIn, services.audit(), services.backup(), services.clock()));
     }
 }

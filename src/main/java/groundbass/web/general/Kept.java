@@ -43,6 +43,8 @@ final class Kept {
             "series",
             "series_rhythm",
             "series_break",
+            "series_style",
+            "series_outlook",
             "news_text",
             "episode",
             "draft",

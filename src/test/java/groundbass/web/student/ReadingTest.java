@@ -8,7 +8,7 @@ import static org.hamcrest.Matchers.not;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.series.Outlook;
-import groundbass.catalog.settings.Settings;
+import groundbass.catalog.series.Outlooks;
 import groundbass.web.Html;
 import groundbass.web.Site;
 import java.time.Duration;
@@ -108,7 +108,11 @@ class ReadingTest {
         assertThat(answer.statusCode()).isEqualTo(200);
         assertThat(answer.contentType()).startsWith(mediaType);
         assertThat(answer.asString()).contains(content).doesNotContain(Shelf.DRAFT_TITLE);
-        site.program().header("If-None-Match", answer.header("ETag")).get(path).then().statusCode(304);
+        site.program()
+                .header("If-None-Match", answer.header("ETag"))
+                .get(path)
+                .then()
+                .statusCode(304);
         site.program().get("/series/empty/feed.atom").then().statusCode(404);
     }
 
@@ -127,7 +131,7 @@ class ReadingTest {
     @Test
     void whatComesIsToldAsFarAsItsEducatorLetsIt() {
         var jdbi = site.groundbass().database().jdbi();
-        var settings = new Settings(jdbi, new Audit(jdbi, site.clock()));
+        var outlooks = new Outlooks(jdbi, new Audit(jdbi, site.clock()));
         var draft = shelf.episode(3);
         var hour = Instant.parse("2026-03-04T04:00:00Z");
         var promise = new EpisodeState.Scheduled(
@@ -135,19 +139,24 @@ class ReadingTest {
         jdbi.useTransaction(handle -> shelf.episodes.schedule(handle, draft.id(), promise));
         try {
             for (var outlook : Outlook.values()) {
-                settings.saveOutlook(site.educator(), draft.series(), outlook);
+                outlooks.save(site.educator(), draft.series(), outlook);
                 site.clock().advance(Duration.ofSeconds(2)); // what was looked up holds for one
                 String told = page(SERIES).select("#coming ~ ul").text()
-                        + site.program().get(SERIES + "/calendar.ics").asString().replace("\r\n ", "");
+                        + site.program()
+                                .get(SERIES + "/calendar.ics")
+                                .asString()
+                                .replace("\r\n ", "");
                 assertThat(told.contains("DTSTART:20260304T040000Z"))
                         .as(outlook.word())
                         .isEqualTo(outlook != Outlook.NOTHING);
                 assertThat(told.contains(Shelf.DRAFT_TITLE)).isEqualTo(outlook == Outlook.TITLES);
-                assertThat(page(SERIES).select("#coming ~ ul time[datetime=2026-03-04T04:00:00Z]").size())
+                assertThat(page(SERIES)
+                                .select("#coming ~ ul time[datetime=2026-03-04T04:00:00Z]")
+                                .size())
                         .isEqualTo(outlook == Outlook.NOTHING ? 0 : 1);
             }
         } finally {
-            settings.saveOutlook(site.educator(), draft.series(), Outlook.NOTHING);
+            outlooks.save(site.educator(), draft.series(), Outlook.NOTHING);
             jdbi.useTransaction(handle -> shelf.episodes.unschedule(handle, draft.id()));
             site.clock().advance(Duration.ofSeconds(2));
         }

@@ -15,11 +15,7 @@ import java.util.Optional;
  * @param meaning what moment that is, or why it is none
  */
 public record PublishView(
-        RoomView room,
-        ReleaseCalendar calendar,
-        Optional<Telling.Told> told,
-        Hour hour,
-        Optional<Message> meaning) {
+        RoomView room, ReleaseCalendar calendar, Optional<Telling.Told> told, Hour hour, Optional<Message> meaning) {
     public boolean out() {
         return calendar.out();
     }

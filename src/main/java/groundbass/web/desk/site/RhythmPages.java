@@ -1,11 +1,11 @@
 package groundbass.web.desk.site;
 
 import groundbass.catalog.series.Outlook;
+import groundbass.catalog.series.Outlooks;
 import groundbass.catalog.series.Rhythm;
 import groundbass.catalog.series.RhythmForm;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.Series;
-import groundbass.catalog.settings.Settings;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.Flash;
@@ -25,12 +25,12 @@ public final class RhythmPages implements PageGroup {
 
     private final DeskContext desk;
     private final Rhythms rhythms;
-    private final Settings settings;
+    private final Outlooks outlooks;
 
-    public RhythmPages(DeskContext desk, Rhythms rhythms, Settings settings) {
+    public RhythmPages(DeskContext desk, Rhythms rhythms, Outlooks outlooks) {
         this.desk = desk;
         this.rhythms = rhythms;
-        this.settings = settings;
+        this.outlooks = outlooks;
     }
 
     @Override
@@ -42,7 +42,7 @@ public final class RhythmPages implements PageGroup {
     private void open(Context ctx) {
         var series = desk.series(ctx);
         var form = RhythmForm.of(rhythms.of(series.id()));
-        desk.pages().show(ctx, TEMPLATE, view(series, form, settings.outlook(series.id()), FieldProblems.NONE));
+        desk.pages().show(ctx, TEMPLATE, view(series, form, outlooks.of(series.id()), FieldProblems.NONE));
     }
 
     private void save(Context ctx) {
@@ -55,7 +55,7 @@ public final class RhythmPages implements PageGroup {
         var outlook = Outlook.parse(FormParameters.text(ctx, "outlook"));
         var outcome = rhythms.save(desk.educator(ctx), series.id(), form);
         if (outcome.problems().isEmpty()) {
-            settings.saveOutlook(desk.educator(ctx), series.id(), outlook);
+            outlooks.save(desk.educator(ctx), series.id(), outlook);
             Flash.say(ctx, "desk.saved");
             ctx.redirect("/desk/weeks#series-" + series.id(), HttpStatus.SEE_OTHER);
             return;

@@ -71,8 +71,7 @@ public final class OwnData {
         data.put(
                 "signInLinks",
                 signIns.of(student.email()).stream().map(OwnData::of).toList());
-        data.put(
-                "news", newsReaders.of(student.email()).stream().map(this::of).toList());
+        data.put("news", newsReaders.of(student.email()).stream().map(this::of).toList());
         data.put(
                 "newsAskedFor",
                 newsRequests.of(student.email()).stream().map(this::of).toList());

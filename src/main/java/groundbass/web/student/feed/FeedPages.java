@@ -36,7 +36,8 @@ public final class FeedPages implements PageGroup {
     public void addTo(Routes routes) {
         routes.get("/series/{slug}/feed.atom", Role.ANYONE, ctx -> send(ctx, AtomFeed.MEDIA_TYPE, this::atom));
         routes.get("/series/{slug}/feed.rss", Role.ANYONE, ctx -> send(ctx, RssFeed.MEDIA_TYPE, this::rss));
-        routes.get("/series/{slug}/calendar.ics", Role.ANYONE, ctx -> send(ctx, CalendarFile.MEDIA_TYPE, this::calendar));
+        routes.get(
+                "/series/{slug}/calendar.ics", Role.ANYONE, ctx -> send(ctx, CalendarFile.MEDIA_TYPE, this::calendar));
         routes.get("/sitemap.xml", Role.ANYONE, ctx -> send(ctx, Sitemap.MEDIA_TYPE, this::map));
         routes.get("/robots.txt", Role.ANYONE, ctx -> send(ctx, "text/plain; charset=utf-8", this::robots));
     }
@@ -60,8 +61,7 @@ public final class FeedPages implements PageGroup {
 
     private String calendar(Context ctx) {
         var published = series(ctx);
-        Locale locale =
-                Languages.spoken(Locale.forLanguageTag(settings.get().language()));
+        Locale locale = Languages.spoken(Locale.forLanguageTag(settings.get().language()));
         return CalendarFile.of(published.series().title(), feeds.events(published, locale));
     }
 

@@ -106,9 +106,8 @@ final class Feeds {
     }
 
     private static CalendarFile.Event coming(Coming lesson, Outlook outlook, Locale locale) {
-        String title = outlook == Outlook.TITLES
-                ? lesson.title()
-                : Messages.of(locale).say("student.coming.lesson");
+        String title =
+                outlook == Outlook.TITLES ? lesson.title() : Messages.of(locale).say("student.coming.lesson");
         return new CalendarFile.Event(
                 PermanentId.of(lesson.id()), lesson.at(), lesson.madeAt(), title, Optional.empty());
     }

@@ -47,13 +47,7 @@ final class RssFeed {
         if (sound.isPresent()) {
             var file = sound.get();
             xml.empty(
-                    "enclosure",
-                    "url",
-                    file.address(),
-                    "length",
-                    Long.toString(file.size()),
-                    "type",
-                    file.mediaType());
+                    "enclosure", "url", file.address(), "length", Long.toString(file.size()), "type", file.mediaType());
         }
     }
 

@@ -69,7 +69,9 @@ final class XmlDocument {
 
     private static String clean(String text) {
         return text.codePoints()
-                .filter(c -> c == '\t' || c == '\n' || c >= ' ' && c != 0xFFFE && c != 0xFFFF && !(c >= 0xD800 && c <= 0xDFFF))
+                .filter(c -> c == '\t'
+                        || c == '\n'
+                        || c >= ' ' && c != 0xFFFE && c != 0xFFFF && !(c >= 0xD800 && c <= 0xDFFF))
                 .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
                 .toString();
     }

@@ -68,7 +68,8 @@ public final class NewsPages implements PageGroup {
     public void addTo(Routes routes) {
         routes.get(ASK, Role.ANYONE, ctx -> pages.show(ctx, "student/news", form(series(ctx), "", FieldProblems.NONE)));
         routes.post(ASK, Role.ANYONE, this::ask);
-        routes.get("/news/sent", Role.ANYONE, ctx -> pages.show(ctx, "student/news-sent", new Sent(onTheDesk(), hours())));
+        routes.get(
+                "/news/sent", Role.ANYONE, ctx -> pages.show(ctx, "student/news-sent", new Sent(onTheDesk(), hours())));
         routes.get("/news/{token}", Role.ANYONE, this::show);
         routes.post("/news/{token}", Role.ANYONE, this::agree);
         routes.get(END, Role.ANYONE, this::askToEnd);
@@ -138,8 +139,14 @@ public final class NewsPages implements PageGroup {
                     case UNKNOWN, VALID -> "news.link.unknown";
                 };
         ctx.status(state == LinkState.UNKNOWN ? HttpStatus.NOT_FOUND : HttpStatus.GONE);
-        pages.show(ctx, "student/news-over", new Over(why, requests.series(token(ctx)).flatMap(catalog::find).map(
-                series -> "/series/" + series.slug().value() + "/news")));
+        pages.show(
+                ctx,
+                "student/news-over",
+                new Over(
+                        why,
+                        requests.series(token(ctx))
+                                .flatMap(catalog::find)
+                                .map(series -> "/series/" + series.slug().value() + "/news")));
     }
 
     private void askToEnd(Context ctx) {

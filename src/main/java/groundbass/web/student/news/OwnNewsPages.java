@@ -30,11 +30,7 @@ public final class OwnNewsPages implements PageGroup {
     private final NewsReaders readers;
 
     public OwnNewsPages(
-            Pages pages,
-            AccessFilter accessFilter,
-            Students students,
-            SeriesCatalog catalog,
-            NewsReaders readers) {
+            Pages pages, AccessFilter accessFilter, Students students, SeriesCatalog catalog, NewsReaders readers) {
         this.pages = pages;
         this.accessFilter = accessFilter;
         this.students = students;

@@ -132,7 +132,8 @@ class FeedTest {
         for (var item : items) {
             assertThat(text(item, "title")).isNotBlank();
             // an address is only a permanent link where the attribute does not say otherwise
-            assertThat(children(item, "guid").get(0).getAttribute("isPermaLink")).isEqualTo("false");
+            assertThat(children(item, "guid").get(0).getAttribute("isPermaLink"))
+                    .isEqualTo("false");
             // RFC 822 section 5, with the year of four digits that the specification of RSS prefers
             ZonedDateTime.parse(text(item, "pubDate"), DateTimeFormatter.RFC_1123_DATE_TIME);
         }
@@ -166,14 +167,22 @@ class FeedTest {
         var lines = unfolded(CalendarFile.of("Low Tide", EVENTS));
         assertThat(lines.get(0)).isEqualTo("BEGIN:VCALENDAR");
         assertThat(lines.get(lines.size() - 1)).isEqualTo("END:VCALENDAR");
-        assertThat(lines).containsOnlyOnce("VERSION:2.0").filteredOn(line -> line.startsWith("PRODID:")).hasSize(1);
+        assertThat(lines)
+                .containsOnlyOnce("VERSION:2.0")
+                .filteredOn(line -> line.startsWith("PRODID:"))
+                .hasSize(1);
         assertThat(lines).filteredOn(line -> line.equals("BEGIN:VEVENT")).hasSize(2);
         for (String property : List.of("UID:", "DTSTAMP:", "DTSTART:", "SUMMARY:")) {
-            assertThat(lines).filteredOn(line -> line.startsWith(property)).hasSize(2).doesNotHaveDuplicates();
+            assertThat(lines)
+                    .filteredOn(line -> line.startsWith(property))
+                    .hasSize(2)
+                    .doesNotHaveDuplicates();
         }
-        assertThat(lines).contains("DTSTART:20260304T160000Z", "DTSTAMP:20260201T093000Z", "URL:https://bass.example/e/1");
+        assertThat(lines)
+                .contains("DTSTART:20260304T160000Z", "DTSTAMP:20260201T093000Z", "URL:https://bass.example/e/1");
         // section 3.3.11: backslash, semicolon, comma and line break
-        assertThat(lines).anyMatch(line -> line.startsWith("SUMMARY:Rope\\, pulley\\; a \\\\ and\\ntwo lines \uD834\uDD22 Ü"));
+        assertThat(lines)
+                .anyMatch(line -> line.startsWith("SUMMARY:Rope\\, pulley\\; a \\\\ and\\ntwo lines \uD834\uDD22 Ü"));
     }
 
     /** RFC 5545 section 3.1: lines of at most 75 octets, ended by CR and LF, folded by a space that is taken out again. */
@@ -195,7 +204,8 @@ class FeedTest {
     /** The sitemaps protocol 0.9: urlset, url and loc are required, lastmod is a W3C date. */
     @Test
     void theMapHasWhatItsRulesAsk() throws Exception {
-        var page = new Sitemap.Page("https://bass.example/series/a&b", Optional.of(Instant.parse("2026-03-04T17:00:00Z")));
+        var page =
+                new Sitemap.Page("https://bass.example/series/a&b", Optional.of(Instant.parse("2026-03-04T17:00:00Z")));
         var set = read(Sitemap.of(List.of(page, new Sitemap.Page("https://bass.example/", Optional.empty()))))
                 .getDocumentElement();
         assertThat(set.getNamespaceURI()).isEqualTo("http://www.sitemaps.org/schemas/sitemap/0.9");
@@ -210,7 +220,10 @@ class FeedTest {
     @Test
     void aNameStaysTheSameWhereverTheSiteMoves() {
         var id = new EpisodeId("episode000000001");
-        assertThat(PermanentId.of(id)).isEqualTo(PermanentId.of(id)).isNotEqualTo(PermanentId.of(new EpisodeId("episode000000002")));
-        assertThat(PermanentId.of(id)).matches("urn:uuid:[0-9a-f]{8}-[0-9a-f]{4}-3[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}");
+        assertThat(PermanentId.of(id))
+                .isEqualTo(PermanentId.of(id))
+                .isNotEqualTo(PermanentId.of(new EpisodeId("episode000000002")));
+        assertThat(PermanentId.of(id))
+                .matches("urn:uuid:[0-9a-f]{8}-[0-9a-f]{4}-3[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}");
     }
 }
