@@ -78,9 +78,17 @@ final class Website {
         return StudentPages.of(
                 new StudentPages.Shell(pages, installation, chosen, accessFilter, cookie, limits, services.clock),
                 new StudentPages.Library(
-                        services.catalog, services.episodes, services.revisions, services.releases, services.blobs),
+                        services.catalog,
+                        services.episodes,
+                        services.revisions,
+                        services.releases,
+                        services.outlooks::of,
+                        services.blobs),
                 new StudentPages.Audience(
                         services.signIns,
+                        services.newsReaders,
+                        services.newsRequests,
+                        services.leaving,
                         services.sessions,
                         services.students,
                         services.consents,
@@ -105,6 +113,7 @@ final class Website {
                         services.browserMark,
                         services.catalog,
                         services.rhythms,
+                        services.outlooks,
                         services.styles,
                         services.episodes,
                         services.desk,
@@ -116,6 +125,10 @@ final class Website {
                         services.watch,
                         services.changes,
                         services.outbox,
+                        services.newsTexts,
+                        services.newsReaders,
+                        services.newsQueue,
+                        services.announcer,
                         services.settings,
                         services.backup,
                         services.clock));
