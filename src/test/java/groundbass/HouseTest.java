@@ -73,7 +73,11 @@ class HouseTest {
             Map.entry("web.shell", List.of(List.of(FACE), List.of("limit"))),
             Map.entry(
                     "web.student",
-                    List.of(List.of(FACE), List.of("preview"), List.of("file", "account"), List.of("lesson"))),
+                    List.of(
+                            List.of(FACE),
+                            List.of("preview"),
+                            List.of("file", "account", "news", "feed"),
+                            List.of("lesson"))),
             Map.entry(
                     "web.desk",
                     List.of(
@@ -84,7 +88,13 @@ class HouseTest {
                             List.of("access"))),
             Map.entry("release", List.of(List.of("find"), List.of(FACE), List.of("play"))),
             Map.entry(
-                    "audience", List.of(List.of(FACE), List.of("statistics"), List.of("download"), List.of("student"))),
+                    "audience",
+                    List.of(
+                            List.of(FACE),
+                            List.of("statistics"),
+                            List.of("download"),
+                            List.of("news"),
+                            List.of("student"))),
             Map.entry(
                     "catalog",
                     List.of(

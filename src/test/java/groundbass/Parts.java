@@ -1,5 +1,6 @@
 package groundbass;
 
+import groundbass.audience.news.NewsQueue;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeService;
@@ -61,6 +62,10 @@ public record Parts(
         return new Recordings(new UploadRepository(jdbi), blobs);
     }
 
+    public NewsQueue news() {
+        return new NewsQueue(jdbi, clock);
+    }
+
     public PublishingParts publishing(Addresses addresses, BuildQueue queue) {
         return new PublishingParts(
                 jdbi,
@@ -74,7 +79,8 @@ public record Parts(
                 releases,
                 new BuildSpecs(catalog, new Styles(jdbi, audit), releases, addresses),
                 addresses,
-                queue);
+                queue,
+                news());
     }
 
     public SeriesImport seriesImport(Addresses addresses, Consumer<ReleaseId> build) {

@@ -43,7 +43,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "admin",
         mixinStandardHelpOptions = true,
-        subcommands = {BackupCommand.class, RestoreCommand.class},
+        subcommands = {BackupCommand.class, RestoreCommand.class, VerifyCommand.class},
         description = {
             "Helps where the pages cannot: a forgotten password, open sessions, what was done.",
             "With the embedded database stop the server first; with PostgreSQL it may run."

@@ -1,9 +1,13 @@
 package groundbass.site;
 
 import groundbass.audience.Housekeeping;
+import groundbass.audience.Leaving;
 import groundbass.audience.download.DownloadToken;
 import groundbass.audience.download.Downloads;
 import groundbass.audience.download.VisitorKey;
+import groundbass.audience.news.NewsQueue;
+import groundbass.audience.news.NewsReaders;
+import groundbass.audience.news.NewsRequests;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.BrowserMark;
 import groundbass.audience.student.Consents;
@@ -22,19 +26,26 @@ import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.Outlooks;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.Styles;
 import groundbass.catalog.settings.Settings;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.catalog.upload.Recordings;
 import groundbass.catalog.upload.Uploads;
 import groundbass.demo.Demo;
 import groundbass.demo.SeriesImport;
+import groundbass.post.Correspondent;
+import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import groundbass.post.Postman;
+import groundbass.publishing.Announcer;
 import groundbass.publishing.BuildSpecs;
 import groundbass.publishing.DraftChanges;
 import groundbass.publishing.HourWatch;
+import groundbass.publishing.NewsRound;
+import groundbass.publishing.NewsTexts;
 import groundbass.publishing.Notices;
 import groundbass.publishing.PublicationJob;
 import groundbass.publishing.Publisher;
@@ -71,6 +82,7 @@ final class Services {
     final Recordings recordings;
     final SeriesCatalog catalog;
     final Rhythms rhythms;
+    final Outlooks outlooks;
     final Styles styles;
     final Episodes episodes;
     final EpisodeService desk;
@@ -97,12 +109,19 @@ final class Services {
     final BrowserMark browserMark;
     final Downloads downloads;
     final Statistics statistics;
+    final NewsReaders newsReaders;
+    final NewsRequests newsRequests;
+    final NewsQueue newsQueue;
+    final Leaving leaving;
     final Housekeeping housekeeping;
     // --- publishing
     final Publisher publisher;
     final HourWatch watch;
     final DraftChanges changes;
     final PublicationJob publicationJob;
+    final NewsTexts newsTexts;
+    final Announcer announcer;
+    final NewsRound newsRound;
     final Demo demo;
 
     /** @param address the site's origin, where the educator has not chosen another */
@@ -120,6 +139,7 @@ final class Services {
         this.educators = accounts.educators();
         this.catalog = new SeriesCatalog(jdbi, audit, clock);
         this.rhythms = new Rhythms(jdbi, audit);
+        this.outlooks = new Outlooks(jdbi, audit);
         this.styles = new Styles(jdbi, audit);
         this.episodes = stored.episodes();
         this.revisions = new Revisions(jdbi, clock);
@@ -128,7 +148,7 @@ final class Services {
         this.recordings = new Recordings(stored.uploadRows(), blobs);
         this.outbox = accounts.outbox();
         this.lettersUnderWay = Executors.newCachedThreadPool(Services::letterThread);
-        var sender = MailFactory.sender(config, () -> settings.current().siteName(), clock);
+        var sender = MailFactory.sender(config, () -> correspondent(settings.current()), clock);
         this.postman = new Postman(jdbi, sender, clock, lettersUnderWay);
 
         this.releases = stored.releases();
@@ -152,19 +172,34 @@ final class Services {
         this.previewLinks = new PreviewLinks(jdbi, audit, clock);
         this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
         this.statistics = new Statistics(jdbi);
-        this.housekeeping = new Housekeeping(downloads, signIns, access, previewLinks, sessions, outbox, audit, tries);
+        this.newsReaders = new NewsReaders(jdbi, clock);
+        this.newsRequests = new NewsRequests(jdbi, outbox, newsReaders, head, clock);
+        this.newsQueue = new NewsQueue(jdbi, clock);
+        this.leaving = new Leaving(jdbi, students, newsReaders);
+        this.housekeeping =
+                new Housekeeping(downloads, signIns, access, previewLinks, sessions, outbox, audit, tries, newsReaders);
 
         var addresses = new SiteAddresses(publicAddress, config.demo());
         var queue = new ReleaseQueue(database.dataSource(), clock);
         var specs = new BuildSpecs(catalog, styles, releases, addresses);
         var publishing = new PublishingParts(
-                jdbi, clock, audit, catalog, desk, episodes, revisions, settings, releases, specs, addresses, queue);
+                jdbi, clock, audit, catalog, desk, episodes, revisions, settings, releases, specs, addresses, queue,
+                newsQueue);
         this.publisher = new Publisher(publishing);
         this.watch = new HourWatch(publishing, new Notices(publishing, educators, outbox));
         this.changes = new DraftChanges(publishing);
         this.publicationJob = new PublicationJob(publishing, watch, database::flush);
+        this.newsTexts = new NewsTexts(jdbi, audit);
+        this.announcer = new Announcer(publishing, newsTexts, newsReaders, head);
+        this.newsRound = new NewsRound(publishing, newsQueue, announcer, outbox);
         var incoming = new SeriesImport(jdbi, clock, catalog, desk, episodes, releases, specs, builder::build);
         this.demo = new Demo(jdbi, clock, educators, settings, episodes, releases, incoming);
+    }
+
+    /** Answers go to who teaches, where they have said so. */
+    private static Correspondent correspondent(SiteSettings chosen) {
+        return new Correspondent(
+                chosen.siteName(), EmailAddress.read(chosen.imprint().email()));
     }
 
     private LetterHead head(URI publicAddress) {

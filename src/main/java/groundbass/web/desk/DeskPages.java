@@ -1,5 +1,7 @@
 package groundbass.web.desk;
 
+import groundbass.audience.news.NewsQueue;
+import groundbass.audience.news.NewsReaders;
 import groundbass.audience.student.BrowserMark;
 import groundbass.audience.student.EducatorAccess;
 import groundbass.audience.student.Sessions;
@@ -8,6 +10,7 @@ import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Outlooks;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.Styles;
@@ -17,8 +20,10 @@ import groundbass.catalog.upload.Uploads;
 import groundbass.effort.Budget;
 import groundbass.effort.ConcurrencyLimit;
 import groundbass.post.Outbox;
+import groundbass.publishing.Announcer;
 import groundbass.publishing.DraftChanges;
 import groundbass.publishing.HourWatch;
+import groundbass.publishing.NewsTexts;
 import groundbass.publishing.Publisher;
 import groundbass.release.BrokenFiles;
 import groundbass.release.Releases;
@@ -28,9 +33,9 @@ import groundbass.web.desk.access.KnownBrowser;
 import groundbass.web.desk.access.Reauthentication;
 import groundbass.web.desk.account.AccountPages;
 import groundbass.web.desk.account.AuditPages;
+import groundbass.web.desk.account.DeskSessionPages;
+import groundbass.web.desk.account.DeskSignInPages;
 import groundbass.web.desk.account.ForgottenPages;
-import groundbass.web.desk.account.SessionPages;
-import groundbass.web.desk.account.SignInPages;
 import groundbass.web.desk.calendar.PublishingViews;
 import groundbass.web.desk.calendar.WeeksPage;
 import groundbass.web.desk.editor.EditorPages;
@@ -40,6 +45,7 @@ import groundbass.web.desk.line.LineSound;
 import groundbass.web.desk.notes.NotesPages;
 import groundbass.web.desk.publish.PublishPages;
 import groundbass.web.desk.publish.RevisionPages;
+import groundbass.web.desk.publish.Telling;
 import groundbass.web.desk.recording.RecordingPages;
 import groundbass.web.desk.room.Rooms;
 import groundbass.web.desk.script.ScriptPages;
@@ -47,6 +53,7 @@ import groundbass.web.desk.site.BackupPages;
 import groundbass.web.desk.site.ImprintPages;
 import groundbass.web.desk.site.LessonListPage;
 import groundbass.web.desk.site.LetterPages;
+import groundbass.web.desk.site.NewsPages;
 import groundbass.web.desk.site.OutboxPages;
 import groundbass.web.desk.site.OverviewPage;
 import groundbass.web.desk.site.RhythmPages;
@@ -93,6 +100,7 @@ public final class DeskPages {
             BrowserMark browserMark,
             SeriesCatalog catalog,
             Rhythms rhythms,
+            Outlooks outlooks,
             Styles styles,
             Episodes episodes,
             EpisodeService writing,
@@ -104,6 +112,10 @@ public final class DeskPages {
             HourWatch watch,
             DraftChanges changes,
             Outbox outbox,
+            NewsTexts newsTexts,
+            NewsReaders newsReaders,
+            NewsQueue newsQueue,
+            Announcer announcer,
             Settings settings,
             Backup backup,
             Clock clock) {}
@@ -135,10 +147,10 @@ public final class DeskPages {
         var rooms = new Rooms(desk, reauthentication, services.writing(), publishing, services.publisher());
         var sound = new SoundPages(desk, rooms, services.uploads(), services.recordings());
         return List.of(
-                new SignInPages(shell.pages(), services.educators(), signIn),
+                new DeskSignInPages(shell.pages(), services.educators(), signIn),
                 new ForgottenPages(shell.pages(), services.access(), signIn, services.mailed()),
                 new AccountPages(desk, services.educators(), services.sessions(), services.access(), signIn),
-                new SessionPages(desk, services.sessions(), services.audit()),
+                new DeskSessionPages(desk, services.sessions(), services.audit()),
                 new AuditPages(desk, services.audit(), services.educators()),
                 new OverviewPage(
                         desk,
@@ -155,10 +167,18 @@ public final class DeskPages {
                         services.publisher(),
                         publishing,
                         services.clock()),
-                new RhythmPages(desk, services.rhythms()),
+                new RhythmPages(desk, services.rhythms(), services.outlooks()),
                 new LessonListPage(desk, services.episodes(), publishing),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
                 new LetterPages(desk, services.styles()),
+                new NewsPages(
+                        desk,
+                        services.newsTexts(),
+                        services.newsReaders(),
+                        services.announcer(),
+                        services.episodes(),
+                        services.educators(),
+                        services.outbox()),
                 new EditorPages(desk, rooms, reauthentication, services.writing()),
                 new LinePages(desk, new LineSound(shell.limits())),
                 sound,
@@ -175,6 +195,7 @@ public final class DeskPages {
                         services.writing(),
                         services.publisher(),
                         publishing,
+                        new Telling(services.announcer(), services.newsQueue()),
                         services.clock()),
                 new RevisionPages(desk, reauthentication, services.writing()),
                 new OutboxPages(desk, services.outbox(), services.educators(), services.settings(), services.clock()),

@@ -17,6 +17,9 @@ final class Kept {
             KeptThing.of("sessions").inTables("session").inCookies("session"),
             KeptThing.of("tries").inTables("tries"),
             KeptThing.of("letters").inTables("outbox"),
+            KeptThing.of("news")
+                    .inTables("news_reader", "news_request", "news_letter", "refused_address")
+                    .inLetters("news.ask.subject", "news.lesson.subject"),
             KeptThing.of("downloads").inTables("download").inCookies("take"),
             KeptThing.of("practised").inTables("practised", "favourite"),
             KeptThing.of("anonymous"),
@@ -45,6 +48,8 @@ final class Kept {
             "series_rhythm",
             "series_break",
             "series_style",
+            "series_outlook",
+            "news_text",
             "episode",
             "draft",
             "revision",

@@ -1,6 +1,9 @@
 package groundbass.web.student.account;
 
 import groundbass.audience.download.Download;
+import groundbass.audience.news.NewsReader;
+import groundbass.audience.news.NewsReaders;
+import groundbass.audience.news.NewsRequests;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Consent;
 import groundbass.audience.student.Consents;
@@ -18,6 +21,7 @@ import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.post.Outbox;
 import groundbass.post.OutboxMail;
+import groundbass.post.Refusal;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -32,6 +36,8 @@ public final class OwnData {
     private final Sessions sessions;
     private final SignIns signIns;
     private final Practice practice;
+    private final NewsReaders newsReaders;
+    private final NewsRequests newsRequests;
     private final Outbox outbox;
     private final Episodes episodes;
     private final SeriesCatalog catalog;
@@ -42,6 +48,8 @@ public final class OwnData {
             Sessions sessions,
             SignIns signIns,
             Practice practice,
+            NewsReaders newsReaders,
+            NewsRequests newsRequests,
             Outbox outbox,
             Episodes episodes,
             SeriesCatalog catalog) {
@@ -50,6 +58,8 @@ public final class OwnData {
         this.sessions = sessions;
         this.signIns = signIns;
         this.practice = practice;
+        this.newsReaders = newsReaders;
+        this.newsRequests = newsRequests;
         this.outbox = outbox;
         this.episodes = episodes;
         this.catalog = catalog;
@@ -66,6 +76,11 @@ public final class OwnData {
         data.put(
                 "signInLinks",
                 signIns.of(student.email()).stream().map(OwnData::of).toList());
+        data.put("news", newsReaders.of(student.email()).stream().map(this::of).toList());
+        data.put(
+                "newsAskedFor",
+                newsRequests.of(student.email()).stream().map(this::of).toList());
+        outbox.refusal(student.email()).ifPresent(refusal -> data.put("addressRefused", of(refusal)));
         data.put("emails", outbox.to(student.email()).stream().map(OwnData::of).toList());
         data.put("downloads", downloads(student));
         data.put("practised", practised(student));
@@ -131,6 +146,32 @@ public final class OwnData {
         data.put("asked", request.askedAt().toString());
         data.put("valid until", request.expiresAt().toString());
         request.usedAt().map(Instant::toString).ifPresent(at -> data.put("used", at));
+        return data;
+    }
+
+    private Map<String, Object> of(NewsReader reader) {
+        Map<String, Object> data = new LinkedHashMap<>();
+        catalog.find(reader.series()).ifPresent(series -> data.put("series", series.title()));
+        data.put("agreedTo", reader.wording());
+        data.put("askedOn", reader.askedOn().value());
+        data.put("asked", reader.askedAt().toString());
+        data.put("agreed", reader.agreedAt().toString());
+        reader.endedAt().map(Instant::toString).ifPresent(at -> data.put("ended", at));
+        return data;
+    }
+
+    private Map<String, Object> of(NewsRequests.Asked asked) {
+        Map<String, Object> data = new LinkedHashMap<>();
+        catalog.find(asked.series()).ifPresent(series -> data.put("series", series.title()));
+        data.put("asked", asked.askedAt().toString());
+        asked.usedAt().map(Instant::toString).ifPresent(at -> data.put("agreed", at));
+        return data;
+    }
+
+    private static Map<String, Object> of(Refusal refusal) {
+        Map<String, Object> data = new LinkedHashMap<>();
+        data.put("at", refusal.refusedAt().toString());
+        data.put("reply", refusal.reply());
         return data;
     }
 
