@@ -60,6 +60,7 @@ public final class SecondFactorPages implements PageGroup {
         var who = educator(ctx);
         String site = chosen.get().siteName();
         return new View(
+                who.email(),
                 factors.isOn(who.id()),
                 factors.recoveryCodes(who.id()),
                 secret.base32(),
@@ -115,12 +116,14 @@ public final class SecondFactorPages implements PageGroup {
     /**
      * What the page shows.
      *
+     * @param email whose it is, for the browser's store of passwords
      * @param left codes on paper that are still good
      * @param secret a new one, which counts from the moment on at which a code of it is typed
      * @param square the same for a camera
      * @param codes the codes for paper, this once
      */
     public record View(
+            String email,
             boolean on,
             int left,
             String secret,
