@@ -189,7 +189,7 @@ public final class DeskPages {
                         services.episodes(),
                         services.educators(),
                         services.outbox()),
-                new EditorPages(desk, rooms, reauthentication, services.writing()),
+                new EditorPages(desk, rooms, reauthentication, services.writing(), shell.limits()),
                 new LinePages(desk, new LineSound(shell.limits())),
                 sound,
                 new TrackPages(desk, sound, services.writing(), services.uploads(), shell.limits()),
