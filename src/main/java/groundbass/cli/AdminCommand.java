@@ -122,6 +122,21 @@ public final class AdminCommand {
     }
 
     @Command(
+            name = "end-second-factor",
+            mixinStandardHelpOptions = true,
+            description = "Lets an educator in with the password alone, whose phone and codes on paper are gone.")
+    int endSecondFactor(
+            @Option(names = "--email", paramLabel = "ADDRESS", required = true, description = "Whose it is.")
+                    String email) {
+        return with(site -> {
+            var educator = educator(site, email);
+            boolean wasOn = site.accounts.factors().turnOff(educator.id(), Audit.OPERATOR);
+            say(wasOn ? "The second factor of " + educator.email() + " is off." : "There was none.");
+            return ExitCode.OK;
+        });
+    }
+
+    @Command(
             name = "sessions",
             mixinStandardHelpOptions = true,
             description = "Lists where educators are signed in, or where one person is.")

@@ -23,6 +23,7 @@ import groundbass.backup.Backup;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.SecondFactors;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
@@ -78,6 +79,7 @@ final class Services {
     final Audit audit;
     final Settings settings;
     final Educators educators;
+    final SecondFactors factors;
     final Uploads uploads;
     final Recordings recordings;
     final SeriesCatalog catalog;
@@ -137,6 +139,7 @@ final class Services {
         this.settings = new Settings(jdbi, audit);
         Supplier<URI> publicAddress = () -> settings.current().publicAddress().orElse(address);
         this.educators = accounts.educators();
+        this.factors = accounts.factors();
         this.catalog = new SeriesCatalog(jdbi, audit, clock);
         this.rhythms = new Rhythms(jdbi, audit);
         this.outlooks = new Outlooks(jdbi, audit);

@@ -108,6 +108,7 @@ final class Website {
                 new DeskPages.Shell(pages, installation, accessFilter, cookie, limits, chosen),
                 new DeskPages.Services(
                         services.educators,
+                        services.factors,
                         services.sessions,
                         services.access,
                         services.audit,

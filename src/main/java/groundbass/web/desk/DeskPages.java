@@ -8,6 +8,7 @@ import groundbass.audience.student.Sessions;
 import groundbass.backup.Backup;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.SecondFactors;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Outlooks;
@@ -36,6 +37,7 @@ import groundbass.web.desk.account.AuditPages;
 import groundbass.web.desk.account.DeskSessionPages;
 import groundbass.web.desk.account.DeskSignInPages;
 import groundbass.web.desk.account.ForgottenPages;
+import groundbass.web.desk.account.SecondFactorPages;
 import groundbass.web.desk.calendar.PublishingViews;
 import groundbass.web.desk.calendar.WeeksPage;
 import groundbass.web.desk.editor.EditorPages;
@@ -93,6 +95,7 @@ public final class DeskPages {
      */
     public record Services(
             Educators educators,
+            SecondFactors factors,
             Sessions sessions,
             EducatorAccess access,
             Audit audit,
@@ -140,7 +143,13 @@ public final class DeskPages {
         var browser =
                 new KnownBrowser(services.browserMark(), shell.installation().secure());
         var signIn = new EducatorSignIn(
-                services.educators(), services.sessions(), shell.cookie(), browser, shell.limits(), services.audit());
+                services.educators(),
+                services.sessions(),
+                shell.cookie(),
+                browser,
+                shell.limits(),
+                services.audit(),
+                services.factors());
         var publishing =
                 new PublishingViews(services.releases(), services.publisher(), services.watch(), services.changes());
         var reauthentication = new Reauthentication(desk, signIn);
@@ -150,6 +159,7 @@ public final class DeskPages {
                 new DeskSignInPages(shell.pages(), services.educators(), signIn),
                 new ForgottenPages(shell.pages(), services.access(), signIn, services.mailed()),
                 new AccountPages(desk, services.educators(), services.sessions(), services.access(), signIn),
+                new SecondFactorPages(desk, services.educators(), signIn, services.factors(), shell.chosen()),
                 new DeskSessionPages(desk, services.sessions(), services.audit()),
                 new AuditPages(desk, services.audit(), services.educators()),
                 new OverviewPage(
@@ -179,7 +189,7 @@ public final class DeskPages {
                         services.episodes(),
                         services.educators(),
                         services.outbox()),
-                new EditorPages(desk, rooms, reauthentication, services.writing()),
+                new EditorPages(desk, rooms, reauthentication, services.writing(), shell.limits()),
                 new LinePages(desk, new LineSound(shell.limits())),
                 sound,
                 new TrackPages(desk, sound, services.writing(), services.uploads(), shell.limits()),

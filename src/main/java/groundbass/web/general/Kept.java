@@ -30,7 +30,13 @@ final class Kept {
     /** What is stored about those who teach. */
     static final List<KeptThing> OF_EDUCATORS = List.of(
             KeptThing.of("desk")
-                    .inTables("educator", "setup_code", "password_reset", "preview_link")
+                    .inTables(
+                            "educator",
+                            "setup_code",
+                            "password_reset",
+                            "preview_link",
+                            "second_factor",
+                            "recovery_code")
                     .inLetters(
                             "audience.reset.subject",
                             "audience.password.subject",

@@ -91,7 +91,9 @@ class LessonLooksTest {
         "/desk/who-teaches, 390, DARK",
         "/who-teaches, 390, LIGHT",
         "/privacy, 390, LIGHT",
-        "/desk/forgotten, 1280, LIGHT"
+        "/desk/forgotten, 1280, LIGHT",
+        "/desk/account/second-factor, 390, LIGHT",
+        "/desk/backup, 390, DARK"
     })
     void theEducatorsWayInFitsToo(String named, int width, ColorScheme scheme) {
         String path = named.equals("PREVIEW") ? preview : named;

@@ -68,10 +68,10 @@ public final class DeskSignInPages implements PageGroup {
 
     private void signIn(Context ctx) {
         var form = SignInForm.read(ctx);
-        if (signIn.enter(ctx, form.email(), form.password()).isPresent()) {
+        if (signIn.enter(ctx, form.entry()).isPresent()) {
             ctx.redirect(form.next(), HttpStatus.SEE_OTHER);
         } else {
-            pages.showAgain(ctx, "desk/sign-in", new SignIn(form.email(), form.next(), first(), DO_NOT_FIT));
+            pages.showAgain(ctx, "desk/sign-in", new SignIn(form.entry().email(), form.next(), first(), DO_NOT_FIT));
         }
     }
 

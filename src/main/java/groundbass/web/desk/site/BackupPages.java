@@ -2,6 +2,7 @@ package groundbass.web.desk.site;
 
 import groundbass.backup.Backup;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
 import groundbass.form.FieldProblem;
 import groundbass.web.desk.access.DeskContext;
@@ -48,12 +49,13 @@ public final class BackupPages implements PageGroup {
 
     @Override
     public void addTo(Routes routes) {
-        routes.get(PATH, Role.EDUCATOR, ctx -> desk.pages().show(ctx, TEMPLATE, new View(FieldProblems.NONE)));
+        routes.get(PATH, Role.EDUCATOR, ctx -> desk.pages()
+                .show(ctx, TEMPLATE, new View(educator(ctx).email(), FieldProblems.NONE)));
         routes.post(PATH, Role.EDUCATOR, this::make);
     }
 
     private void make(Context ctx) throws IOException {
-        var who = educators.find(desk.educator(ctx)).orElseThrow();
+        var who = educator(ctx);
         signIn.countPassword(ctx, who.id());
         if (educators.verify(who.email(), FormParameters.text(ctx, "present")).isEmpty()) {
             showAgain(ctx, "catalog.problem.password.wrong");
@@ -74,7 +76,7 @@ public final class BackupPages implements PageGroup {
 
     private void showAgain(Context ctx, String problem) {
         var problems = new FieldProblems(List.of(FieldProblem.of("present", problem)));
-        desk.pages().showAgain(ctx, TEMPLATE, new View(problems));
+        desk.pages().showAgain(ctx, TEMPLATE, new View(educator(ctx).email(), problems));
     }
 
     private void send(Context ctx) throws IOException {
@@ -85,6 +87,10 @@ public final class BackupPages implements PageGroup {
         backup.writeTo(ctx.outputStream());
     }
 
-    /** What the page shows. */
-    public record View(FieldProblems problems) {}
+    private Educator educator(Context ctx) {
+        return educators.find(desk.educator(ctx)).orElseThrow();
+    }
+
+    /** What the page shows; {@code email} for the browser's store of passwords. */
+    public record View(String email, FieldProblems problems) {}
 }
