@@ -82,6 +82,7 @@ final class Website {
                         services.episodes,
                         services.revisions,
                         services.releases,
+                        services.releaseChanges,
                         services.outlooks::of,
                         services.blobs),
                 new StudentPages.Audience(
@@ -96,6 +97,7 @@ final class Website {
                         services.previewLinks,
                         services.outbox,
                         services.downloads,
+                        services.heldReleases,
                         services.statistics,
                         config.mail().isPresent(),
                         services.postman));
@@ -123,6 +125,8 @@ final class Website {
                         services.releases,
                         services.brokenFiles,
                         services.publisher,
+                        services.takingBack,
+                        services.bin,
                         services.watch,
                         services.changes,
                         services.outbox,

@@ -2,6 +2,7 @@ package groundbass.web.student;
 
 import groundbass.audience.Leaving;
 import groundbass.audience.download.Downloads;
+import groundbass.audience.download.HeldReleases;
 import groundbass.audience.news.NewsReaders;
 import groundbass.audience.news.NewsRequests;
 import groundbass.audience.statistics.Statistics;
@@ -19,6 +20,7 @@ import groundbass.catalog.series.SeriesId;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.post.Outbox;
 import groundbass.post.Postman;
+import groundbass.publishing.ReleaseChanges;
 import groundbass.release.Releases;
 import groundbass.store.Blobs;
 import groundbass.web.general.HomePage;
@@ -83,6 +85,7 @@ public final class StudentPages {
             Episodes episodes,
             Revisions revisions,
             Releases releases,
+            ReleaseChanges changes,
             Function<SeriesId, Outlook> outlook,
             Blobs blobs) {}
 
@@ -104,6 +107,7 @@ public final class StudentPages {
             PreviewLinks previewLinks,
             Outbox outbox,
             Downloads downloads,
+            HeldReleases heldReleases,
             Statistics statistics,
             boolean mailed,
             Postman postman) {}
@@ -127,7 +131,14 @@ public final class StudentPages {
                 new FeedPages(pages, lessons, library.releases(), shell.settings()),
                 news(shell, library, audience),
                 new SeriesPage(pages, lessons, cards),
-                new EpisodePage(pages, lessons, views, shell.settings()),
+                new EpisodePage(
+                        pages,
+                        lessons,
+                        views,
+                        shell.settings(),
+                        shell.accessFilter(),
+                        audience.heldReleases(),
+                        library.changes()),
                 previews(shell, library, views, audience.previewLinks()));
     }
 
@@ -181,7 +192,7 @@ public final class StudentPages {
                         audience.students(),
                         audience.sessions(),
                         audience.statistics(),
-                        new DownloadView(library.episodes()),
+                        new DownloadView(library.episodes(), library.releases(), library.changes()),
                         new OwnData(
                                 audience.consents(),
                                 audience.statistics(),
@@ -203,7 +214,7 @@ public final class StudentPages {
 
     private static PageGroup files(Shell shell, Library library, Downloads downloads) {
         return new FilePages(
-                new OfferedFiles(library.releases(), shell.clock()),
+                new OfferedFiles(library.releases(), library.episodes(), shell.clock()),
                 library.blobs(),
                 downloads,
                 shell.accessFilter(),
