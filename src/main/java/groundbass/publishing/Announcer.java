@@ -8,6 +8,8 @@ import groundbass.catalog.series.Series;
 import groundbass.catalog.settings.Imprint;
 import groundbass.post.EmailAddress;
 import groundbass.post.Mail;
+import groundbass.release.Release;
+import groundbass.release.ReleaseId;
 import groundbass.text.Messages;
 import java.net.URI;
 import java.time.Instant;
@@ -62,11 +64,40 @@ public final class Announcer {
                         .replace("[number]", Integer.toString(lesson.number()));
     }
 
-    /** The letter about a lesson to somebody who gets the news of its series. */
+    /** What is told of a correction to those who have an earlier release. */
+    private Announcement of(Series series, Episode lesson, Release correction, Locale locale) {
+        var words = Messages.of(locale);
+        var usual = of(series, lesson, locale, NewsText.USUAL);
+        String said = words.say(
+                "news.correction.opening",
+                lesson.title(),
+                correction.spec().release(),
+                correction.note().text());
+        return new Announcement(
+                locale,
+                Mail.subjectOf(words.say("news.correction.subject", lesson.title(), series.title())),
+                said,
+                usual.heading(),
+                usual.facts(),
+                "",
+                usual.link(),
+                Optional.empty());
+    }
+
+    /** The letter to somebody who gets the news of a series. */
     Mail letter(Series series, Episode lesson, QueuedLetter to) {
         String end = head.get().link("news/end/" + readers.key(to.reader()));
-        var news = of(series, lesson, to.locale()).with(foot(series, to.locale(), to.agreedAt(), end));
+        var told =
+                switch (to.kind()) {
+                    case LESSON -> of(series, lesson, to.locale());
+                    case CORRECTION -> of(series, lesson, correction(to), to.locale());
+                };
+        var news = told.with(foot(series, to.locale(), to.agreedAt(), end));
         return mail(news, to.email()).withUnsubscribe(URI.create(end));
+    }
+
+    private Release correction(QueuedLetter to) {
+        return ReleaseId.parse(to.about()).flatMap(parts.releases::find).orElseThrow();
     }
 
     /** The same letter to its educator alone, who gets it to look at: its foot ends nothing. */

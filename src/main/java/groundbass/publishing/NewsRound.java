@@ -67,11 +67,10 @@ public final class NewsRound {
 
     private record Lesson(Series series, Episode episode) {}
 
-    /** Empty where it is not out any more: nobody is told of it then. */
+    /** Empty where it was taken back since it was asked for: nobody is told of it then. */
     private Optional<Lesson> lesson(QueuedLetter letter) {
-        return parts.episodes
-                .find(letter.episode())
-                .filter(Episode::isPublished)
-                .flatMap(episode -> parts.catalog.find(episode.series()).map(series -> new Lesson(series, episode)));
+        return parts.episodes.find(letter.episode()).filter(Episode::isOut).flatMap(episode -> parts.catalog
+                .find(episode.series())
+                .map(series -> new Lesson(series, episode)));
     }
 }

@@ -109,7 +109,11 @@ public final class PublicationJob {
     private void correct(Release release) {
         boolean out = parts.jdbi.inTransaction(handle -> {
             describe(handle, release);
-            return publish(handle, release);
+            boolean mine = publish(handle, release);
+            if (mine && release.note().byLetter()) {
+                tellHolders(handle, release);
+            }
+            return mine;
         });
         if (out) {
             log.info(
@@ -118,6 +122,13 @@ public final class PublicationJob {
                     release.spec().release());
             afterwards.run();
         }
+    }
+
+    private void tellHolders(Handle handle, Release release) {
+        parts.episodes
+                .find(release.episode())
+                .ifPresent(lesson -> parts.news.correct(
+                        handle, lesson.series(), lesson.id(), release.id().value()));
     }
 
     private boolean publish(Handle handle, Release release) {

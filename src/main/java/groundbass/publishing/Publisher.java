@@ -1,5 +1,6 @@
 package groundbass.publishing;
 
+import groundbass.catalog.FieldChecks;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
@@ -10,6 +11,7 @@ import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
+import groundbass.release.ReleaseNote;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -35,7 +37,21 @@ public final class Publisher {
      * a published one is corrected.
      */
     public Outcome<ReleaseId> publishNow(EducatorId who, EpisodeId id) {
-        return prepare(who, id, Promise.now(parts.clock.getZone(), parts.clock.instant()));
+        return prepare(who, id, Promise.now(parts.clock.getZone(), parts.clock.instant()), ReleaseNote.NONE);
+    }
+
+    /**
+     * Corrects a lesson that is out.
+     *
+     * @param note what students are told of it; its text must be there
+     */
+    public Outcome<ReleaseId> correct(EducatorId who, EpisodeId id, ReleaseNote note) {
+        var problems = FieldChecks.line("note", note.text(), ReleaseNote.LONGEST);
+        if (!problems.isEmpty()) {
+            return Outcome.refused(problems);
+        }
+        var kept = new ReleaseNote(note.text().strip(), note.byLetter());
+        return prepare(who, id, Promise.now(parts.clock.getZone(), parts.clock.instant()), kept);
     }
 
     /**
@@ -48,7 +64,7 @@ public final class Publisher {
         }
         var promise = Promise.of(local, zone, parts.clock.instant());
         return promise.result()
-                .map(kept -> prepare(who, id, kept))
+                .map(kept -> prepare(who, id, kept, ReleaseNote.NONE))
                 .orElseGet(() -> Outcome.refused(promise.problems()));
     }
 
@@ -85,7 +101,7 @@ public final class Publisher {
         }
     }
 
-    private Outcome<ReleaseId> prepare(EducatorId who, EpisodeId id, Promise promise) {
+    private Outcome<ReleaseId> prepare(EducatorId who, EpisodeId id, Promise promise, ReleaseNote note) {
         var draft = parts.desk.draft(who, id);
         if (draft.isEmpty()) {
             return Outcome.refused("", "catalog.problem.gone");
@@ -95,7 +111,7 @@ public final class Publisher {
         if (!holding.isEmpty()) {
             return Outcome.refused(holding.stream().map(Publisher::problem).toList());
         }
-        var entered = parts.jdbi.inTransaction(handle -> enter(handle, who, id, document, promise));
+        var entered = parts.jdbi.inTransaction(handle -> enter(handle, who, id, document, promise, note));
         entered.result().ifPresent(parts.queue::add);
         return entered;
     }
@@ -112,21 +128,22 @@ public final class Publisher {
 
     /** Refused where this document is out already and would be built the same way again. */
     private Outcome<ReleaseId> enter(
-            Handle handle, EducatorId who, EpisodeId id, EpisodeDocument document, Promise promise) {
+            Handle handle, EducatorId who, EpisodeId id, EpisodeDocument document, Promise promise, ReleaseNote note) {
         var episode = parts.episodes.lock(handle, id).orElseThrow();
         var revision = parts.desk.fix(handle, who, episode, document, "");
         return revision.result()
-                .map(fixed -> enter(handle, who, episode, fixed, promise))
+                .map(fixed -> enter(handle, who, episode, fixed, promise, note))
                 .orElseGet(() -> Outcome.refused(revision.problems()));
     }
 
     private Outcome<ReleaseId> enter(
-            Handle handle, EducatorId who, Episode episode, Revision revision, Promise promise) {
+            Handle handle, EducatorId who, Episode episode, Revision revision, Promise promise, ReleaseNote note) {
         var release = parts.freezing.release(handle, episode, revision);
         if (release.publishedAt().isPresent()) {
             return Outcome.refused("", "publishing.problem.unchanged");
         }
         parts.releases.tryNow(handle, release.id());
+        parts.releases.annotate(handle, release.id(), note);
         if (!episode.isPublished()) {
             parts.episodes.schedule(handle, episode.id(), promised(promise, release));
         }

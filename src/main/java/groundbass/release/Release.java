@@ -16,7 +16,8 @@ public record Release(
         BuildSpec spec,
         BuildState state,
         Instant createdAt,
-        Optional<Instant> publishedAt) {
+        Optional<Instant> publishedAt,
+        ReleaseNote note) {
     public Release {
         Objects.requireNonNull(id);
         Objects.requireNonNull(episode);
@@ -24,6 +25,7 @@ public record Release(
         Objects.requireNonNull(state);
         Objects.requireNonNull(createdAt);
         Objects.requireNonNull(publishedAt);
+        Objects.requireNonNull(note);
     }
 
     public boolean isReady() {

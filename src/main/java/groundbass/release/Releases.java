@@ -270,6 +270,22 @@ public final class Releases {
         });
     }
 
+    /** Deletes what was made of a draft that is deleted. What was ever published stays. */
+    public void forget(Handle handle, EpisodeId episode) {
+        handle.execute(
+                "delete from release_file where release_id in"
+                        + " (select id from release where episode_id = ? and published_at is null)",
+                episode);
+        handle.execute("delete from release where episode_id = ? and published_at is null", episode);
+    }
+
+    /** Says what students are told of a release that is not out yet. */
+    public void annotate(Handle handle, ReleaseId id, ReleaseNote note) {
+        handle.createUpdate("""
+                        update release set note = :text, note_by_letter = :byLetter
+                        where id = :id and published_at is null""").bindMethods(note).bind("id", id).execute();
+    }
+
     /** Has one that failed tried again now; does nothing to any other. */
     public void tryNow(Handle handle, ReleaseId id) {
         handle.createUpdate("update release set state = 'waiting' where id = :id and state = 'failed'")

@@ -16,14 +16,17 @@ record StoredRelease(
         int tries,
         Optional<Instant> tryAgainAt,
         Instant createdAt,
-        Optional<Instant> publishedAt) {
+        Optional<Instant> publishedAt,
+        String note,
+        boolean noteByLetter) {
     static final String SELECT = """
             select id, episode_id as episode, recipe as spec, state, steps_done, steps_total, failure, tries,
-                try_again_at, created_at, published_at
+                try_again_at, created_at, published_at, note, note_by_letter
             from release\s""";
 
     Release release() {
-        return new Release(id, episode, spec, buildState(), createdAt, publishedAt);
+        return new Release(
+                id, episode, spec, buildState(), createdAt, publishedAt, new ReleaseNote(note, noteByLetter));
     }
 
     private BuildState buildState() {

@@ -33,6 +33,7 @@ final class Background {
                 new Pass("mend", Duration.ofSeconds(10), services.care::mend),
                 new Pass("look-through", Duration.ofMinutes(1), services.care::lookThrough),
                 new Pass("trials", Duration.ofHours(1), this::forgetTrials),
+                new Pass("bin", Duration.ofHours(1), services.bin::empty),
                 new Pass("sweep", Duration.ofHours(1), services.files::sweep));
         open.add(services.lettersUnderWay::shutdownNow);
         open.add(Jobs.start(

@@ -4,6 +4,7 @@ import groundbass.audience.Housekeeping;
 import groundbass.audience.Leaving;
 import groundbass.audience.download.DownloadToken;
 import groundbass.audience.download.Downloads;
+import groundbass.audience.download.HeldReleases;
 import groundbass.audience.download.VisitorKey;
 import groundbass.audience.news.NewsQueue;
 import groundbass.audience.news.NewsReaders;
@@ -42,6 +43,7 @@ import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import groundbass.post.Postman;
 import groundbass.publishing.Announcer;
+import groundbass.publishing.Bin;
 import groundbass.publishing.BuildSpecs;
 import groundbass.publishing.DraftChanges;
 import groundbass.publishing.HourWatch;
@@ -51,8 +53,10 @@ import groundbass.publishing.Notices;
 import groundbass.publishing.PublicationJob;
 import groundbass.publishing.Publisher;
 import groundbass.publishing.PublishingParts;
+import groundbass.publishing.ReleaseChanges;
 import groundbass.publishing.ReleaseQueue;
 import groundbass.publishing.SiteAddresses;
+import groundbass.publishing.TakingBack;
 import groundbass.release.BrokenFiles;
 import groundbass.release.MadeAudio;
 import groundbass.release.ReleaseBuilder;
@@ -110,6 +114,7 @@ final class Services {
     final Tries tries;
     final BrowserMark browserMark;
     final Downloads downloads;
+    final HeldReleases heldReleases;
     final Statistics statistics;
     final NewsReaders newsReaders;
     final NewsRequests newsRequests;
@@ -118,8 +123,11 @@ final class Services {
     final Housekeeping housekeeping;
     // --- publishing
     final Publisher publisher;
+    final TakingBack takingBack;
+    final Bin bin;
     final HourWatch watch;
     final DraftChanges changes;
+    final ReleaseChanges releaseChanges;
     final PublicationJob publicationJob;
     final NewsTexts newsTexts;
     final Announcer announcer;
@@ -174,6 +182,7 @@ final class Services {
         this.access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, head, clock);
         this.previewLinks = new PreviewLinks(jdbi, audit, clock);
         this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
+        this.heldReleases = new HeldReleases(jdbi);
         this.statistics = new Statistics(jdbi);
         this.newsReaders = new NewsReaders(jdbi, clock);
         this.newsRequests = new NewsRequests(jdbi, outbox, newsReaders, head, clock);
@@ -189,8 +198,11 @@ final class Services {
                 jdbi, clock, audit, catalog, desk, episodes, revisions, settings, releases, specs, addresses, queue,
                 newsQueue);
         this.publisher = new Publisher(publishing);
+        this.takingBack = new TakingBack(publishing);
+        this.bin = new Bin(publishing, stored.uploadRows());
         this.watch = new HourWatch(publishing, new Notices(publishing, educators, outbox));
         this.changes = new DraftChanges(publishing);
+        this.releaseChanges = new ReleaseChanges(releases, revisions);
         this.publicationJob = new PublicationJob(publishing, watch, database::flush);
         this.newsTexts = new NewsTexts(jdbi, audit);
         this.announcer = new Announcer(publishing, newsTexts, newsReaders, head);

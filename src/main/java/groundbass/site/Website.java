@@ -83,6 +83,7 @@ final class Website {
                         services.revisions,
                         services.releases,
                         services.index,
+                        services.releaseChanges,
                         services.outlooks::of,
                         services.blobs),
                 new StudentPages.Audience(
@@ -98,6 +99,7 @@ final class Website {
                         services.previewLinks,
                         services.outbox,
                         services.downloads,
+                        services.heldReleases,
                         services.statistics,
                         config.mail().isPresent(),
                         services.postman));
@@ -125,6 +127,8 @@ final class Website {
                         services.releases,
                         services.brokenFiles,
                         services.publisher,
+                        services.takingBack,
+                        services.bin,
                         services.watch,
                         services.changes,
                         services.outbox,

@@ -96,6 +96,6 @@ class DemoTest {
         var series = new SeriesCatalog(jdbi, new Audit(jdbi, clock), clock)
                 .find(SERIES)
                 .orElseThrow();
-        return new Episodes(jdbi).in(series.id());
+        return new Episodes(jdbi).in(series.id(), 0, 100);
     }
 }

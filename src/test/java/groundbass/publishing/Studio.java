@@ -3,8 +3,10 @@ package groundbass.publishing;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.Parts;
+import groundbass.audience.news.NewsQueue;
 import groundbass.audience.news.NewsReaders;
 import groundbass.audience.student.LetterHead;
+import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.DocumentCheck;
 import groundbass.catalog.episode.Episode;
@@ -15,6 +17,7 @@ import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.settings.Imprint;
+import groundbass.catalog.upload.UploadRepository;
 import groundbass.document.Clearance;
 import groundbass.document.DocumentEdit;
 import groundbass.document.Level;
@@ -55,6 +58,10 @@ final class Studio {
     final NewsReaders newsReaders;
     final NewsTexts newsTexts;
     final NewsRound newsRound;
+    final NewsQueue news;
+    final TakingBack takingBack;
+    final Bin bin;
+    final Audit audit;
     final EducatorId educator;
     final SeriesCatalog catalog;
     int saidToLast;
@@ -79,6 +86,10 @@ final class Studio {
         newsTexts = new NewsTexts(jdbi, site.audit());
         var announcer = new Announcer(parts, newsTexts, newsReaders, Studio::head);
         newsRound = new NewsRound(parts, site.news(), announcer, outbox);
+        news = site.news();
+        takingBack = new TakingBack(parts);
+        bin = new Bin(parts, new UploadRepository(jdbi));
+        audit = site.audit();
         publicationJob = new PublicationJob(parts, watch, () -> saidToLast++);
     }
 

@@ -5,7 +5,9 @@ import groundbass.identity.TextValue;
 /** What a letter of news is about. */
 public enum NewsKind implements TextValue {
     /** A lesson came out. */
-    LESSON("lesson");
+    LESSON("lesson"),
+    /** A lesson was corrected of which its reader has an earlier release. */
+    CORRECTION("correction");
 
     private final String value;
 

@@ -37,8 +37,18 @@ public record Episode(
         Objects.requireNonNull(createdAt);
     }
 
+    /** Whether it was ever brought out, also where it was taken back since. */
     public boolean isPublished() {
         return state instanceof EpisodeState.Published;
+    }
+
+    /** Whether students can have it now. */
+    public boolean isOut() {
+        return isPublished() && withdrawal().isEmpty();
+    }
+
+    public Optional<Withdrawal> withdrawal() {
+        return state instanceof EpisodeState.Published published ? published.withdrawal() : Optional.empty();
     }
 
     public Optional<Instant> publishedAt() {

@@ -23,11 +23,14 @@ record EpisodeRow(
         Optional<Instant> promisedAt,
         int promisedRelease,
         Optional<Instant> publishedAt,
+        Optional<Instant> withdrawnAt,
+        String withdrawnWhy,
         Instant createdAt) {
     /** All columns, of a table that is called e. */
     static final String SELECT = """
             select e.id, e.series_id as series, e.number, e.slug, e.title, e.level, e.summary, e.scheduled_at,
-                   e.scheduled_zone, e.scheduled_local, e.promised_at, e.promised_release, e.published_at, e.created_at
+                   e.scheduled_zone, e.scheduled_local, e.promised_at, e.promised_release, e.published_at, e.withdrawn_at,
+                   e.withdrawn_why, e.created_at
             from episode e\s""";
 
     Episode episode() {
@@ -36,7 +39,8 @@ record EpisodeRow(
 
     private EpisodeState state() {
         if (publishedAt.isPresent()) {
-            return new EpisodeState.Published(publishedAt.get());
+            return new EpisodeState.Published(
+                    publishedAt.get(), withdrawnAt.map(at -> new Withdrawal(at, withdrawnWhy)));
         }
         return scheduledAt.<EpisodeState>map(this::scheduled).orElseGet(EpisodeState.Unscheduled::new);
     }

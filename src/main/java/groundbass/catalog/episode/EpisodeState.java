@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.Objects;
+import java.util.Optional;
 
 /** Where an episode stands on its way to the students. */
 public sealed interface EpisodeState {
@@ -39,10 +40,15 @@ public sealed interface EpisodeState {
         }
     }
 
-    /** Out; number and slug stay as they are. */
-    record Published(Instant firstAt) implements EpisodeState {
+    /**
+     * Brought out; number and slug stay as they are.
+     *
+     * @param withdrawal that it was taken back, and is not to be had now
+     */
+    record Published(Instant firstAt, Optional<Withdrawal> withdrawal) implements EpisodeState {
         public Published {
             Objects.requireNonNull(firstAt);
+            Objects.requireNonNull(withdrawal);
         }
     }
 }

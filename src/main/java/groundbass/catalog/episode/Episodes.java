@@ -29,25 +29,27 @@ public final class Episodes {
     }
 
     public Optional<Episode> find(EpisodeId id) {
-        return one("where e.id = :id", query -> query.bind("id", id));
+        return one("where e.id = :id and e.deleted_at is null", query -> query.bind("id", id));
     }
 
     /** The episode, where this educator owns its series. */
     public Optional<Episode> ownedBy(EducatorId owner, EpisodeId id) {
         return one(
-                "join series s on s.id = e.series_id where e.id = :id and s.educator_id = :owner",
+                "join series s on s.id = e.series_id"
+                        + " where e.id = :id and s.educator_id = :owner and e.deleted_at is null",
                 query -> query.bind("id", id).bind("owner", owner));
     }
 
     /** By its readable address, published or not. */
     public Optional<Episode> find(Slug series, int number) {
         return one(
-                "join series s on s.id = e.series_id where s.slug = :slug and e.number = :number",
+                "join series s on s.id = e.series_id"
+                        + " where s.slug = :slug and e.number = :number and e.deleted_at is null",
                 query -> query.bind("slug", series).bind("number", number));
     }
 
-    /** For the desk: all of a series by number. */
-    public List<Episode> in(SeriesId series) {
+    /** All that have a number in a series, also drafts that were thrown away, whose numbers are still taken. */
+    List<Episode> in(SeriesId series) {
         return list("where e.series_id = :series order by e.number", query -> query.bind("series", series));
     }
 
@@ -55,14 +57,15 @@ public final class Episodes {
     public List<Episode> in(SeriesId series, int skipped, int most) {
         return list(
                 """
-                where e.series_id = :series order by e.number
+                where e.series_id = :series and e.deleted_at is null order by e.number
                 offset :skipped rows fetch next :most rows only""",
                 query -> query.bind("series", series).bind("skipped", skipped).bind("most", most));
     }
 
     /** How many a series has, published or not. */
     public int countIn(SeriesId series) {
-        return jdbi.withHandle(handle -> handle.createQuery("select count(*) from episode where series_id = :series")
+        return jdbi.withHandle(handle -> handle.createQuery(
+                        "select count(*) from episode where series_id = :series and deleted_at is null")
                 .bind("series", series)
                 .mapTo(Integer.class)
                 .one());
@@ -71,20 +74,27 @@ public final class Episodes {
     /** For the desk: those of a series that are not out, and so many of the latest that are; all of them by number. */
     public List<Episode> inHand(SeriesId series, int published) {
         return list("""
-                where e.series_id = :series and (e.published_at is null or e.id in (
+                where e.series_id = :series and e.deleted_at is null and (e.published_at is null or e.id in (
                     select id from episode where series_id = :series and published_at is not null
                     order by number desc fetch first :published rows only))
                 order by e.number""", query -> query.bind("series", series).bind("published", published));
     }
 
-    /** For everyone: the published ones of a series by number. */
+    /** For everyone: those of a series that are out, by number. */
     public List<Episode> publishedIn(SeriesId series) {
+        return list(
+                "where e.series_id = :series and e.published_at is not null and e.withdrawn_at is null order by e.number",
+                query -> query.bind("series", series));
+    }
+
+    /** Those of a series that ever were out, by number. */
+    public List<Episode> everPublishedIn(SeriesId series) {
         return list(
                 "where e.series_id = :series and e.published_at is not null order by e.number",
                 query -> query.bind("series", series));
     }
 
-    /** The published episodes beside this one, by number. */
+    /** The episodes beside this one that are out, by number. */
     public Neighbours neighbours(Episode episode) {
         return new Neighbours(
                 beside(episode, "e.number < :number", "desc"), beside(episode, "e.number > :number", "asc"));
@@ -92,8 +102,8 @@ public final class Episodes {
 
     private Optional<Episode> beside(Episode episode, String side, String order) {
         return one(
-                "where e.series_id = :series and e.published_at is not null and " + side + " order by e.number " + order
-                        + " limit 1",
+                "where e.series_id = :series and e.published_at is not null and e.withdrawn_at is null and " + side
+                        + " order by e.number " + order + " limit 1",
                 query -> query.bind("series", episode.series()).bind("number", episode.number()));
     }
 
@@ -228,6 +238,62 @@ public final class Episodes {
                         .bind("now", now)
                         .execute()
                 == 1;
+    }
+
+    /** Takes one back that is out. @return false where it is not */
+    public boolean takeBack(Handle handle, EpisodeId id, Withdrawal withdrawal) {
+        return handle.createUpdate("""
+                                update episode set withdrawn_at = :at, withdrawn_why = :why
+                                where id = :id and published_at is not null and withdrawn_at is null""").bindMethods(withdrawal).bind("id", id).execute() == 1;
+    }
+
+    /** Puts one back that was taken back. @return false where it was not */
+    public boolean putBack(Handle handle, EpisodeId id) {
+        return handle.createUpdate("""
+                                update episode set withdrawn_at = null, withdrawn_why = ''
+                                where id = :id and withdrawn_at is not null""").bind("id", id).execute() == 1;
+    }
+
+    /** Throws a draft away that nothing is promised of. @return false where it is none */
+    public boolean throwAway(Handle handle, EpisodeId id, Instant now) {
+        return handle.createUpdate("""
+                                update episode set deleted_at = :now
+                                where id = :id and published_at is null and scheduled_at is null and deleted_at is null""").bind("now", now).bind("id", id).execute() == 1;
+    }
+
+    /** Fetches a draft back that was thrown away by this educator. @return false where there is none */
+    public boolean fetchBack(Handle handle, EducatorId owner, EpisodeId id) {
+        return handle.createUpdate("""
+                                update episode set deleted_at = null
+                                where id = :id and deleted_at is not null
+                                  and series_id in (select id from series where educator_id = :owner)""").bind("id", id).bind("owner", owner).execute() == 1;
+    }
+
+    /** What an educator threw away and can still fetch back, the latest first. */
+    public List<ThrownAway> thrownAway(EducatorId owner) {
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select e.id, s.title as series, e.number, e.title, e.deleted_at as at
+                        from episode e join series s on s.id = e.series_id
+                        where s.educator_id = :owner and e.deleted_at is not null order by e.deleted_at desc, e.id""")
+                .bind("owner", owner)
+                .mapTo(ThrownAway.class)
+                .list());
+    }
+
+    /** What was thrown away before this instant, by whomever. */
+    public List<EpisodeId> thrownAwayBefore(Instant before) {
+        return jdbi.withHandle(
+                handle -> handle.createQuery("select id from episode where deleted_at < :before order by id")
+                        .bind("before", before)
+                        .mapTo(EpisodeId.class)
+                        .list());
+    }
+
+    /** Deletes a draft that was thrown away, with all that was written of it; what was made of it is gone before. */
+    public void forget(Handle handle, EpisodeId id) {
+        handle.execute("delete from draft where episode_id = ?", id);
+        handle.execute("delete from revision where episode_id = ?", id);
+        handle.execute("delete from episode where id = ? and deleted_at is not null", id);
     }
 
     /** Goes by way of negative numbers, because a number is unique at every moment. */

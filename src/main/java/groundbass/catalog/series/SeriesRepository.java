@@ -45,7 +45,7 @@ final class SeriesRepository {
         return jdbi.withHandle(
                 handle -> handle.createQuery(SELECT + """
                         join (select series_id, max(published_at) as latest from episode
-                              where published_at is not null group by series_id) e on e.series_id = s.id
+                              where published_at is not null and withdrawn_at is null group by series_id) e on e.series_id = s.id
                         order by e.latest desc, s.id""").mapTo(Series.class).list());
     }
 

@@ -28,6 +28,11 @@ public final class UploadRepository {
                         values (:id, :by, :episode, :originalName, :mediaType, :length, :sha256, :facts, :createdAt)""").bindMethods(upload).bindMethods(upload.blob()).execute();
     }
 
+    /** Forgets what was sent for a draft that is deleted; the files go with the sweep. */
+    public void forget(Handle handle, EpisodeId episode) {
+        handle.execute("delete from upload where episode_id = ?", episode);
+    }
+
     Optional<Upload> find(UploadId id) {
         return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where id = :id")
                 .bind("id", id)

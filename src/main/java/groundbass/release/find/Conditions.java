@@ -15,7 +15,7 @@ final class Conditions {
             .map(level -> "when '" + level.code() + "' then " + level.ordinal())
             .collect(Collectors.joining(" ", "case e.level ", " end"));
 
-    private final List<String> all = new ArrayList<>(List.of("e.published_at is not null"));
+    private final List<String> all = new ArrayList<>(List.of("e.published_at is not null", "e.withdrawn_at is null"));
     private final Map<String, Object> values = new LinkedHashMap<>();
     private final String order;
 

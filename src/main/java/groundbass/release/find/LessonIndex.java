@@ -126,14 +126,14 @@ public final class LessonIndex {
 
     private <T> List<T> distinct(String column, Class<T> type) {
         return jdbi.withHandle(handle -> handle.createQuery(
-                        "select distinct " + column + FROM + " where e.published_at is not null order by 1")
+                        "select distinct " + column + FROM + " where e.published_at is not null and e.withdrawn_at is null order by 1")
                 .mapTo(type)
                 .list());
     }
 
     private List<SeriesName> series() {
         return jdbi.withHandle(handle -> handle.createQuery("select distinct s.title, s.slug" + FROM
-                        + " where e.published_at is not null order by s.title, s.slug")
+                        + " where e.published_at is not null and e.withdrawn_at is null order by s.title, s.slug")
                 .mapTo(SeriesName.class)
                 .list());
     }

@@ -22,10 +22,12 @@ import groundbass.effort.Budget;
 import groundbass.effort.ConcurrencyLimit;
 import groundbass.post.Outbox;
 import groundbass.publishing.Announcer;
+import groundbass.publishing.Bin;
 import groundbass.publishing.DraftChanges;
 import groundbass.publishing.HourWatch;
 import groundbass.publishing.NewsTexts;
 import groundbass.publishing.Publisher;
+import groundbass.publishing.TakingBack;
 import groundbass.release.BrokenFiles;
 import groundbass.release.Releases;
 import groundbass.web.desk.access.DeskContext;
@@ -45,17 +47,19 @@ import groundbass.web.desk.facts.FactsPages;
 import groundbass.web.desk.line.LinePages;
 import groundbass.web.desk.line.LineSound;
 import groundbass.web.desk.notes.NotesPages;
+import groundbass.web.desk.publish.LessonNews;
 import groundbass.web.desk.publish.PublishPages;
 import groundbass.web.desk.publish.RevisionPages;
-import groundbass.web.desk.publish.Telling;
+import groundbass.web.desk.publish.TakingBackPages;
 import groundbass.web.desk.recording.RecordingPages;
 import groundbass.web.desk.room.Rooms;
 import groundbass.web.desk.script.ScriptPages;
 import groundbass.web.desk.site.BackupPages;
+import groundbass.web.desk.site.BinPages;
+import groundbass.web.desk.site.DeskNewsPages;
 import groundbass.web.desk.site.ImprintPages;
 import groundbass.web.desk.site.LessonListPage;
 import groundbass.web.desk.site.LetterPages;
-import groundbass.web.desk.site.NewsPages;
 import groundbass.web.desk.site.OutboxPages;
 import groundbass.web.desk.site.OverviewPage;
 import groundbass.web.desk.site.RhythmPages;
@@ -112,6 +116,8 @@ public final class DeskPages {
             Releases releases,
             BrokenFiles brokenFiles,
             Publisher publisher,
+            TakingBack takingBack,
+            Bin bin,
             HourWatch watch,
             DraftChanges changes,
             Outbox outbox,
@@ -155,6 +161,15 @@ public final class DeskPages {
         var reauthentication = new Reauthentication(desk, signIn);
         var rooms = new Rooms(desk, reauthentication, services.writing(), publishing, services.publisher());
         var sound = new SoundPages(desk, rooms, services.uploads(), services.recordings());
+        var publish = new PublishPages(
+                desk,
+                rooms,
+                reauthentication,
+                services.writing(),
+                services.publisher(),
+                publishing,
+                new LessonNews(services.announcer(), services.newsQueue()),
+                services.clock());
         return List.of(
                 new DeskSignInPages(shell.pages(), services.educators(), signIn),
                 new ForgottenPages(shell.pages(), services.access(), signIn, services.mailed()),
@@ -181,7 +196,7 @@ public final class DeskPages {
                 new LessonListPage(desk, services.episodes(), publishing),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
                 new LetterPages(desk, services.styles()),
-                new NewsPages(
+                new DeskNewsPages(
                         desk,
                         services.newsTexts(),
                         services.newsReaders(),
@@ -198,15 +213,9 @@ public final class DeskPages {
                 new WalkthroughPages(desk, rooms, services.writing()),
                 new ScriptPages(desk, rooms, services.writing()),
                 new FactsPages(desk, rooms),
-                new PublishPages(
-                        desk,
-                        rooms,
-                        reauthentication,
-                        services.writing(),
-                        services.publisher(),
-                        publishing,
-                        new Telling(services.announcer(), services.newsQueue()),
-                        services.clock()),
+                publish,
+                new TakingBackPages(desk, reauthentication, publish, services.takingBack(), services.bin()),
+                new BinPages(desk, services.bin()),
                 new RevisionPages(desk, reauthentication, services.writing()),
                 new OutboxPages(desk, services.outbox(), services.educators(), services.settings(), services.clock()),
                 new ImprintPages(desk, services.educators(), services.settings(), shell.chosen()),

@@ -19,7 +19,7 @@ final class Kept {
             KeptThing.of("letters").inTables("outbox"),
             KeptThing.of("news")
                     .inTables("news_reader", "news_request", "news_letter", "refused_address")
-                    .inLetters("news.ask.subject", "news.lesson.subject"),
+                    .inLetters("news.ask.subject", "news.lesson.subject", "news.correction.subject"),
             KeptThing.of("downloads").inTables("download").inCookies("take"),
             KeptThing.of("practised").inTables("practised", "favourite"),
             KeptThing.of("anonymous"),

@@ -25,7 +25,7 @@ record StatisticsServices(
     OwnSeries ownSeries(Context ctx) {
         var owner = accessFilter.principal(ctx).educator().orElseThrow();
         return new OwnSeries(catalog.ownedBy(owner).stream()
-                .map(series -> new OwnSeries.Board(series, episodes.publishedIn(series.id())))
+                .map(series -> new OwnSeries.Board(series, episodes.everPublishedIn(series.id())))
                 .toList());
     }
 

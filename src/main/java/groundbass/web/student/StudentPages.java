@@ -2,6 +2,7 @@ package groundbass.web.student;
 
 import groundbass.audience.Leaving;
 import groundbass.audience.download.Downloads;
+import groundbass.audience.download.HeldReleases;
 import groundbass.audience.news.NewsReaders;
 import groundbass.audience.news.NewsRequests;
 import groundbass.audience.statistics.Statistics;
@@ -20,6 +21,7 @@ import groundbass.catalog.series.SeriesId;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.post.Outbox;
 import groundbass.post.Postman;
+import groundbass.publishing.ReleaseChanges;
 import groundbass.release.Releases;
 import groundbass.release.find.LessonIndex;
 import groundbass.store.Blobs;
@@ -90,6 +92,7 @@ public final class StudentPages {
             Revisions revisions,
             Releases releases,
             LessonIndex index,
+            ReleaseChanges changes,
             Function<SeriesId, Outlook> outlook,
             Blobs blobs) {}
 
@@ -112,6 +115,7 @@ public final class StudentPages {
             PreviewLinks previewLinks,
             Outbox outbox,
             Downloads downloads,
+            HeldReleases heldReleases,
             Statistics statistics,
             boolean mailed,
             Postman postman) {}
@@ -136,7 +140,14 @@ public final class StudentPages {
                 news(shell, library, audience),
                 new SeriesPage(pages, lessons, cards),
                 new FindPage(pages, library.index(), shell.limits(), shell.clock()),
-                new EpisodePage(pages, lessons, views, shell.settings()),
+                new EpisodePage(
+                        pages,
+                        lessons,
+                        views,
+                        shell.settings(),
+                        shell.accessFilter(),
+                        audience.heldReleases(),
+                        library.changes()),
                 new LinkPictures(lessons, contents, library.blobs()),
                 previews(shell, library, views, audience.previewLinks()));
     }
@@ -194,7 +205,7 @@ public final class StudentPages {
                         audience.students(),
                         audience.sessions(),
                         audience.statistics(),
-                        new DownloadView(library.episodes()),
+                        new DownloadView(library.episodes(), library.releases(), library.changes()),
                         new OwnData(
                                 audience.consents(),
                                 audience.statistics(),
@@ -217,7 +228,7 @@ public final class StudentPages {
 
     private static PageGroup files(Shell shell, Library library, Downloads downloads) {
         return new FilePages(
-                new OfferedFiles(library.releases(), shell.clock()),
+                new OfferedFiles(library.releases(), library.episodes(), shell.clock()),
                 library.blobs(),
                 downloads,
                 shell.accessFilter(),

@@ -10,17 +10,24 @@ import groundbass.audience.download.DownloadState;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Person;
 import groundbass.audience.student.StudentId;
+import groundbass.audience.student.Students;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.episode.Withdrawal;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.post.EmailAddress;
+import groundbass.post.Outbox;
+import groundbass.web.Html;
 import groundbass.web.Site;
+import io.restassured.http.Cookie;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import org.jsoup.Jsoup;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -236,6 +243,58 @@ class TakingTest {
     }
 
     @Test
+    void whoHoldsAnOlderSheetLearnsWhatChangedAndNobodyElseDoes() {
+        var cookie = student("older@reader.example");
+        as(cookie).get(shelf.file(2, "sheet.pdf")).then().statusCode(200);
+        shelf.release(2, "Newer still.", true);
+        site.clock().advance(Duration.ofSeconds(2));
+        String lesson = "/series/" + Shelf.SERIES + "/2";
+        var page = Jsoup.parse(as(cookie).get(lesson).asString());
+        assertThat(page.select("#older").text()).contains("You have an older sheet");
+        assertThat(page.select("#older ~ ul li").eachText()).containsExactly("summary");
+        assertThat(site.browser().get(lesson).asString()).doesNotContain("id=\"older\"");
+        var row = Jsoup.parse(as(cookie).get("/me").asString())
+                .select("table.taken tbody tr")
+                .first();
+        assertThat(row.text()).contains("Older: release");
+
+        as(cookie).get(shelf.file(2, "sheet.pdf")).then().statusCode(200);
+        assertThat(as(cookie).get(lesson).asString()).doesNotContain("id=\"older\"");
+        assertThat(as(cookie).get("/me").asString()).doesNotContain("Older: release");
+    }
+
+    /** RFC 9110 section 15.5.11: what was taken back is gone, its files too, until it is put back. */
+    @Test
+    void whatIsTakenBackSaysSoAndGivesNoFiles() {
+        var lesson = shelf.episode(1);
+        String path = "/series/" + Shelf.SERIES + "/1";
+        var withdrawal = new Withdrawal(site.clock().instant(), "Its owner <asked> for it.");
+        var jdbi = site.groundbass().database().jdbi();
+        jdbi.useTransaction(handle -> shelf.episodes.takeBack(handle, lesson.id(), withdrawal));
+        site.clock().advance(Duration.ofSeconds(2));
+        try {
+            var gone = site.browser().get(path);
+            assertThat(gone.statusCode()).isEqualTo(410);
+            assertThat(Html.mistakes(gone.asString())).isEmpty();
+            assertThat(Jsoup.parse(gone.asString()).text()).contains("taken back", "Its owner <asked> for it.");
+            site.browser().get(shelf.file(1, "sheet.pdf")).then().statusCode(410);
+            site.browser()
+                    .get(shelf.file(1, "full-100.mp3").replace("/files/", "/play/"))
+                    .then()
+                    .statusCode(410);
+            site.browser().get("/e/" + lesson.id()).then().statusCode(302);
+            for (String list : List.of("/", "/series/" + Shelf.SERIES, "/sitemap.xml")) {
+                assertThat(site.browser().get(list).asString()).as(list).doesNotContain(path + "\"", path + "<");
+            }
+        } finally {
+            jdbi.useTransaction(handle -> shelf.episodes.putBack(handle, lesson.id()));
+            site.clock().advance(Duration.ofSeconds(2));
+        }
+        site.browser().get(path).then().statusCode(200);
+        site.browser().get(shelf.file(1, "sheet.pdf")).then().statusCode(200);
+    }
+
+    @Test
     void whereSignInIsNeededPeopleAreSentThereAndProgramsAreTold() {
         String path = shelf.file(1, "sheet.pdf");
         needSignIn(true);
@@ -266,6 +325,17 @@ class TakingTest {
     }
 
     /** Somebody else than in every other test. */
+    private static RequestSpecification as(Cookie cookie) {
+        return site.browser().cookie(cookie);
+    }
+
+    private static Cookie student(String email) {
+        var jdbi = site.groundbass().database().jdbi();
+        var students = new Students(jdbi, new Outbox(jdbi, site.clock()), new Audit(jdbi, site.clock()), site.clock());
+        var student = jdbi.inTransaction(handle -> students.create(handle, new EmailAddress(email), Locale.ENGLISH));
+        return site.signedIn(new Person.OfStudent(student.id()));
+    }
+
     private static RequestSpecification principal(String name) {
         return site.program().header("User-Agent", "Reader " + name);
     }

@@ -52,6 +52,10 @@ public record EpisodeStatus(Message state, String look, Optional<Message> work, 
                     there.moment(promised.at()),
                     promised.zone().getId());
         }
+        if (state instanceof EpisodeState.Published out && out.withdrawal().isPresent()) {
+            return Message.of(
+                    "desk.state.withdrawn", reader.date(out.withdrawal().get().at()));
+        }
         if (state instanceof EpisodeState.Published out) {
             return Message.of("desk.state.out", reader.date(out.firstAt()));
         }
@@ -62,7 +66,7 @@ public record EpisodeStatus(Message state, String look, Optional<Message> work, 
         if (state instanceof EpisodeState.Scheduled) {
             return "promised";
         }
-        return state instanceof EpisodeState.Published ? "out" : "draft";
+        return state instanceof EpisodeState.Published out && out.withdrawal().isEmpty() ? "out" : "draft";
     }
 
     private static Optional<Message> work(Release release, boolean out) {

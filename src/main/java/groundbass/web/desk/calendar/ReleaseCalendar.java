@@ -39,7 +39,7 @@ public record ReleaseCalendar(
         var now = current.map(number -> Message.of("desk.calendar.now", number));
         boolean promised = episode.state() instanceof EpisodeState.Scheduled;
         var site =
-                Optional.of("/series/" + series.slug() + "/" + episode.number()).filter(path -> episode.isPublished());
+                Optional.of("/series/" + series.slug() + "/" + episode.number()).filter(path -> episode.isOut());
         return new ReleaseCalendar(
                 "/desk/episodes/" + episode.id(), standing, promised, site, rows, now, List.of(), Optional.empty());
     }

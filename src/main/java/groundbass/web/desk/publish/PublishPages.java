@@ -6,6 +6,7 @@ import groundbass.catalog.episode.EpisodeService;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
+import groundbass.release.ReleaseNote;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.FormParameters;
 import groundbass.web.desk.access.Reauthentication;
@@ -40,7 +41,7 @@ public final class PublishPages implements PageGroup {
     private final EpisodeService writing;
     private final Publisher publisher;
     private final PublishingViews publishing;
-    private final Telling telling;
+    private final LessonNews telling;
     private final Clock clock;
 
     public PublishPages(
@@ -50,7 +51,7 @@ public final class PublishPages implements PageGroup {
             EpisodeService writing,
             Publisher publisher,
             PublishingViews publishing,
-            Telling telling,
+            LessonNews telling,
             Clock clock) {
         this.desk = desk;
         this.rooms = rooms;
@@ -65,7 +66,7 @@ public final class PublishPages implements PageGroup {
     @Override
     public void addTo(Routes routes) {
         routes.get(PATH + "/publish", Role.EDUCATOR, this::show);
-        button(routes, "publish", ctx -> act(ctx, this::publish, "desk.publishing"));
+        button(routes, "publish", ctx -> act(ctx, (who, episode) -> publish(ctx, who, episode), "desk.publishing"));
         button(routes, "promise", ctx -> act(ctx, (who, episode) -> promise(ctx, who, episode), "desk.promised"));
         button(routes, "withdraw", ctx -> act(ctx, this::withdraw, "desk.withdrawn"));
         button(routes, "number", ctx -> act(ctx, (who, episode) -> move(ctx, who, episode), "desk.moved"));
@@ -93,6 +94,12 @@ public final class PublishPages implements PageGroup {
         show(ctx, episode, new Hour("", desk.seriesOf(episode).zone().getId()), FieldProblems.NONE);
     }
 
+    /** The room after something else was asked here that could not be done. */
+    void showAgain(Context ctx, Episode episode, FieldProblems problems) {
+        ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
+        show(ctx, episode, new Hour("", desk.seriesOf(episode).zone().getId()), problems);
+    }
+
     private void show(Context ctx, Episode episode, Hour hour, FieldProblems problems) {
         var reader = desk.pages().reader(ctx);
         desk.pages()
@@ -101,6 +108,10 @@ public final class PublishPages implements PageGroup {
                         TEMPLATE,
                         new PublishView(
                                 rooms.view(ctx, Room.PUBLISH, episode).with(problems),
+                                episode.state(),
+                                FormParameters.text(ctx, "why"),
+                                note(ctx),
+                                telling.holders(episode),
                                 calendar(ctx, episode),
                                 telling.of(desk.seriesOf(episode), episode, reader.locale()),
                                 hour,
@@ -123,8 +134,14 @@ public final class PublishPages implements PageGroup {
         desk.pages().show(ctx, "desk/hour", new HourView(Hour.read(ctx).meaning(reader, clock.instant())));
     }
 
-    private Outcome<?> publish(EducatorId who, Episode episode) {
-        return publisher.publishNow(who, episode.id());
+    private Outcome<?> publish(Context ctx, EducatorId who, Episode episode) {
+        return episode.isPublished()
+                ? publisher.correct(who, episode.id(), note(ctx))
+                : publisher.publishNow(who, episode.id());
+    }
+
+    private static ReleaseNote note(Context ctx) {
+        return new ReleaseNote(FormParameters.text(ctx, "note"), FormParameters.ticked(ctx, "byLetter"));
     }
 
     private Outcome<?> promise(Context ctx, EducatorId who, Episode episode) {

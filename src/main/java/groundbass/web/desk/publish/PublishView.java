@@ -1,5 +1,8 @@
 package groundbass.web.desk.publish;
 
+import groundbass.catalog.episode.EpisodeState;
+import groundbass.catalog.episode.Withdrawal;
+import groundbass.release.ReleaseNote;
 import groundbass.text.Message;
 import groundbass.web.desk.calendar.ReleaseCalendar;
 import groundbass.web.desk.room.RoomView;
@@ -10,14 +13,35 @@ import java.util.Optional;
 /**
  * How a lesson stands, and what can be done with it.
  *
+ * @param why the reason that was typed for taking it back
+ * @param note what students are told of a correction, as it was typed
+ * @param holders how many of them took an earlier release and agreed to be told
  * @param told what is told of it elsewhere; empty before it is out
  * @param hour as it was typed
  * @param meaning what moment that is, or why it is none
  */
 public record PublishView(
-        RoomView room, ReleaseCalendar calendar, Optional<Telling.Told> told, Hour hour, Optional<Message> meaning) {
+        RoomView room,
+        EpisodeState state,
+        String why,
+        ReleaseNote note,
+        int holders,
+        ReleaseCalendar calendar,
+        Optional<LessonNews.Told> told,
+        Hour hour,
+        Optional<Message> meaning) {
+    /** Whether it was brought out, also where it was taken back since. */
     public boolean out() {
-        return calendar.out();
+        return state instanceof EpisodeState.Published;
+    }
+
+    /** Whether it is a draft that nothing is promised of. */
+    public boolean draft() {
+        return state instanceof EpisodeState.Unscheduled;
+    }
+
+    public Optional<Withdrawal> withdrawal() {
+        return state instanceof EpisodeState.Published published ? published.withdrawal() : Optional.empty();
     }
 
     public List<String> zones() {

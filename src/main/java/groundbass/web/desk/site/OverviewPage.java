@@ -62,7 +62,7 @@ public final class OverviewPage implements PageGroup {
 
     private Block block(Series series, Function<Episode, LessonRow> row) {
         var inHand = episodes.inHand(series.id(), PUBLISHED_SHOWN);
-        boolean out = inHand.stream().anyMatch(Episode::isPublished);
+        boolean out = inHand.stream().anyMatch(Episode::isOut);
         var site = out ? Optional.of("/series/" + series.slug()) : Optional.<String>empty();
         int all = episodes.countIn(series.id());
         return new Block(

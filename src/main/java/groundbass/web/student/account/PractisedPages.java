@@ -73,7 +73,7 @@ public final class PractisedPages implements PageGroup {
     }
 
     private boolean isOut(EpisodeId id) {
-        return episodes.find(id).filter(Episode::isPublished).isPresent();
+        return episodes.find(id).filter(Episode::isOut).isPresent();
     }
 
     private Map<String, Object> all(StudentId student) {

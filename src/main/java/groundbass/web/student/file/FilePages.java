@@ -17,6 +17,7 @@ import groundbass.web.shell.Routes;
 import groundbass.web.shell.limit.Limit;
 import groundbass.web.shell.limit.RateLimits;
 import io.javalin.http.Context;
+import io.javalin.http.GoneResponse;
 import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
 import java.util.Optional;
@@ -110,7 +111,11 @@ public final class FilePages implements PageGroup {
     }
 
     private Optional<OfferedFile> find(Context ctx) {
-        return files.find(ctx.pathParam("release"), ctx.pathParam("name"));
+        var file = files.find(ctx.pathParam("release"), ctx.pathParam("name"));
+        if (file.isPresent() && !files.isOut(file.get())) {
+            throw new GoneResponse(); // RFC 9110 section 15.5.11
+        }
+        return file;
     }
 
     private FileAnswer answer(OfferedFile offered) throws IOException {

@@ -1,29 +1,47 @@
 package groundbass.web.student.file;
 
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.Episodes;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import groundbass.web.student.lesson.TimedCache;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.Optional;
 
-/** Finds files that readers may have. What is out stays as it is, so what was found holds for good. Thread-safe. */
+/**
+ * Finds files that readers may have. What is out stays as it is, so what was found holds for good; whether its lesson was
+ * taken back is asked anew, and holds for a second. Thread-safe.
+ */
 public final class OfferedFiles {
     private static final int MOST = 2_000;
+    private static final Duration FRESH = Duration.ofSeconds(1);
 
     private record Address(ReleaseId release, String name) {}
 
     private final Releases releases;
+    private final Episodes episodes;
     private final TimedCache<Address, OfferedFile> known;
+    private final TimedCache<EpisodeId, Boolean> out;
 
-    public OfferedFiles(Releases releases, Clock clock) {
+    public OfferedFiles(Releases releases, Episodes episodes, Clock clock) {
         this.releases = releases;
+        this.episodes = episodes;
+        this.out = TimedCache.small(clock, FRESH, MOST);
         this.known = TimedCache.small(clock, TimedCache.FOR_GOOD, MOST);
     }
 
     /** By the two parts of its address, whatever somebody wrote there. */
     Optional<OfferedFile> find(String release, String name) {
         return ReleaseId.parse(release).flatMap(id -> known.get(new Address(id, name), () -> read(id, name)));
+    }
+
+    /** Whether students can have it now: its lesson was not taken back. */
+    boolean isOut(OfferedFile file) {
+        return out.get(file.episode(), () -> episodes.find(file.episode()).map(Episode::isOut))
+                .orElse(false);
     }
 
     private Optional<OfferedFile> read(ReleaseId id, String name) {

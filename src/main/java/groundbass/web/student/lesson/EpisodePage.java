@@ -1,8 +1,11 @@
 package groundbass.web.student.lesson;
 
+import groundbass.audience.download.HeldReleases;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.identity.Slug;
+import groundbass.publishing.ReleaseChanges;
+import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
 import groundbass.web.shell.Role;
@@ -17,8 +20,8 @@ import java.util.function.Supplier;
 import java.util.regex.Pattern;
 
 /**
- * A lesson's page, the same bytes for everyone who reads its language: what depends on the person stands on pages of
- * its own.
+ * A lesson's page, the same bytes for everyone who reads its language, but for who has just signed in for a file or took
+ * an earlier release.
  */
 public final class EpisodePage implements PageGroup {
     private static final String WANTED = "wanted";
@@ -30,12 +33,25 @@ public final class EpisodePage implements PageGroup {
     private final Lessons lessons;
     private final EpisodeViews views;
     private final Supplier<SiteSettings> settings;
+    private final AccessFilter accessFilter;
+    private final HeldReleases held;
+    private final ReleaseChanges changes;
 
-    public EpisodePage(Pages pages, Lessons lessons, EpisodeViews views, Supplier<SiteSettings> settings) {
+    public EpisodePage(
+            Pages pages,
+            Lessons lessons,
+            EpisodeViews views,
+            Supplier<SiteSettings> settings,
+            AccessFilter accessFilter,
+            HeldReleases held,
+            ReleaseChanges changes) {
         this.pages = pages;
         this.lessons = lessons;
         this.views = views;
         this.settings = settings;
+        this.accessFilter = accessFilter;
+        this.held = held;
+        this.changes = changes;
     }
 
     @Override
@@ -45,19 +61,41 @@ public final class EpisodePage implements PageGroup {
     }
 
     private void episode(Context ctx) {
-        var lesson = Slug.parse(ctx.pathParam("slug"))
-                .flatMap(slug -> number(ctx.pathParam("number")).flatMap(number -> lessons.lesson(slug, number)))
-                .orElseThrow(NotFoundResponse::new);
+        var slug = Slug.parse(ctx.pathParam("slug")).orElseThrow(NotFoundResponse::new);
+        int number = number(ctx.pathParam("number")).orElseThrow(NotFoundResponse::new);
+        var lesson = lessons.lesson(slug, number);
+        if (lesson.isPresent()) {
+            show(ctx, lesson.get());
+        } else {
+            // RFC 9110 section 15.5.11: it was here, and is not, on purpose
+            var withdrawn = lessons.withdrawn(slug, number).orElseThrow(NotFoundResponse::new);
+            ctx.status(HttpStatus.GONE);
+            pages.show(ctx, "student/withdrawn", withdrawn);
+        }
+    }
+
+    private void show(Context ctx, PublishedLesson lesson) {
         boolean signIn = settings.get().downloadsNeedSignIn();
         String version = lesson.version() + views.version() + (signIn ? "-sign-in" : "");
         views.video(lesson.release()).ifPresent(video -> SecurityHeaders.allowFrame(ctx, video.origin()));
-        String wanted = wanted(ctx);
-        if (wanted.isEmpty()) {
+        var own = new ForReader(wanted(ctx), older(ctx, lesson));
+        if (own.equals(ForReader.ANYBODY)) {
             pages.showShared(
-                    ctx, "student/episode", version, reader -> views.of(lesson, signIn, "", reader, Ways.PUBLIC));
+                    ctx, "student/episode", version, reader -> views.of(lesson, signIn, own, reader, Ways.PUBLIC));
         } else {
-            pages.show(ctx, "student/episode", views.of(lesson, signIn, wanted, pages.reader(ctx), Ways.PUBLIC));
+            pages.show(ctx, "student/episode", views.of(lesson, signIn, own, pages.reader(ctx), Ways.PUBLIC));
         }
+    }
+
+    /** Asked only of a lesson that was corrected, and for a reader who is signed in. */
+    private Optional<ReleaseChanges.Older> older(Context ctx, PublishedLesson lesson) {
+        return lesson.corrected()
+                ? accessFilter
+                        .principal(ctx)
+                        .student()
+                        .map(student -> held.of(student, lesson.episode().id()))
+                        .flatMap(taken -> changes.since(taken, lesson.release()))
+                : Optional.empty();
     }
 
     /** What is printed, mailed and fed: it leads to wherever the lesson is read today. */

@@ -2,6 +2,7 @@ package groundbass.web.student.lesson;
 
 import groundbass.lesson.PageContent.ChapterContent;
 import groundbass.lesson.PageContent.CourseContent;
+import groundbass.publishing.ReleaseChanges;
 import groundbass.web.view.EpisodeCard;
 import groundbass.web.view.LinkPreview;
 import java.time.Instant;
@@ -16,6 +17,8 @@ import java.util.stream.Stream;
  * @param released  when it came out, or was corrected
  * @param date      the same as words, in the zone of the series
  * @param corrected how the correction is named; empty for a first release
+ * @param note      what was said of the correction; empty where nothing was
+ * @param older     that its reader took an earlier release
  * @param notes     HTML that is safe to show
  * @param bundle    everything in one file
  * @param signIn    whether taking a file home needs a sign-in
@@ -35,6 +38,8 @@ public record EpisodeView(
         Instant released,
         String date,
         Optional<String> corrected,
+        String note,
+        Optional<ReleaseChanges.Older> older,
         LineView line,
         List<LineView> exercises,
         String notes,

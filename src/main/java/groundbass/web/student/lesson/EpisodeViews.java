@@ -33,8 +33,7 @@ public final class EpisodeViews {
         this.ownTracks = ownTracks;
     }
 
-    /** @param wanted the name of the file for which its reader has just signed in; empty for none */
-    public EpisodeView of(PublishedLesson lesson, boolean signIn, String wanted, Reader site, Ways ways) {
+    public EpisodeView of(PublishedLesson lesson, boolean signIn, ForReader own, Reader site, Ways ways) {
         var series = lesson.series();
         var episode = lesson.episode();
         var reader = site.in(series.zone());
@@ -54,6 +53,8 @@ public final class EpisodeViews {
                 out,
                 reader.date(out),
                 corrected(lesson, out, reader),
+                lesson.release().note().text(),
+                own.older(),
                 lines(lesson.release().id(), content, files, ways, reader)
                         .findFirst()
                         .orElseThrow(),
@@ -66,7 +67,7 @@ public final class EpisodeViews {
                 single(files, fileViews),
                 signIn,
                 files.stream()
-                        .filter(file -> file.role().isOffered() && file.name().equals(wanted))
+                        .filter(file -> file.role().isOffered() && file.name().equals(own.wanted()))
                         .findFirst()
                         .map(fileViews::file),
                 rights(content),

@@ -65,7 +65,19 @@ public final class Lessons {
         return lessons.get(new Address(slug, number), () -> read(slug, number));
     }
 
-    /** The readable address of an episode that is out. */
+    /** A lesson that was out and was taken back. */
+    Optional<WithdrawnLesson> withdrawn(Slug slug, int number) {
+        return episodes.find(slug, number)
+                .flatMap(episode -> episode.withdrawal().flatMap(why -> catalog.find(slug)
+                        .map(found -> new WithdrawnLesson(found.title(), number, path(found), why.at(), why.why()))));
+    }
+
+    /** Of a series of which nothing else is out there is no page. */
+    private Optional<String> path(Series found) {
+        return series(found.slug()).map(published -> Paths.of(published.series()));
+    }
+
+    /** The readable address of an episode that is out or was. */
     Optional<String> path(EpisodeId id) {
         return episodes.find(id).filter(Episode::isPublished).flatMap(episode -> catalog.find(episode.series())
                 .map(found -> Paths.of(found, episode)));
@@ -73,7 +85,7 @@ public final class Lessons {
 
     /** What readers of an episode that is out get. */
     Optional<Release> release(EpisodeId id) {
-        return episodes.find(id).filter(Episode::isPublished).flatMap(episode -> releases.current(episode.id()));
+        return episodes.find(id).filter(Episode::isOut).flatMap(episode -> releases.current(episode.id()));
     }
 
     /** Whether files are being made at this moment. */
@@ -105,7 +117,7 @@ public final class Lessons {
     }
 
     private Optional<PublishedLesson> read(Slug slug, int number) {
-        return episodes.find(slug, number).filter(Episode::isPublished).flatMap(this::read);
+        return episodes.find(slug, number).filter(Episode::isOut).flatMap(this::read);
     }
 
     private Optional<PublishedLesson> read(Episode episode) {

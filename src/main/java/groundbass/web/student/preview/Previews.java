@@ -15,6 +15,7 @@ import groundbass.web.answer.FileAnswer;
 import groundbass.web.student.file.OfferedFile;
 import groundbass.web.student.lesson.EpisodeView;
 import groundbass.web.student.lesson.EpisodeViews;
+import groundbass.web.student.lesson.ForReader;
 import groundbass.web.student.lesson.PublishedLesson;
 import groundbass.web.student.lesson.VideoView;
 import groundbass.web.student.lesson.Ways;
@@ -65,7 +66,7 @@ public final class Previews {
     }
 
     EpisodeView lesson(Release release, Reader reader, Ways ways) {
-        return views.of(shown(release), settings.get().downloadsNeedSignIn(), "", reader, ways);
+        return views.of(shown(release), settings.get().downloadsNeedSignIn(), ForReader.ANYBODY, reader, ways);
     }
 
     Optional<VideoView> video(Release release) {

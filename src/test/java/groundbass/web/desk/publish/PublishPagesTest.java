@@ -8,7 +8,9 @@ import static org.hamcrest.Matchers.not;
 
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeState;
+import groundbass.catalog.episode.Episodes;
 import groundbass.document.LineSource;
+import groundbass.release.ReleaseNote;
 import groundbass.release.Releases;
 import groundbass.web.desk.Studio;
 import java.time.Duration;
@@ -69,6 +71,90 @@ class PublishPagesTest {
                         containsString("id=\"number-problem\""),
                         containsString("9,999; “" + (number.equals("10000") ? "10,000" : number)),
                         not(containsString("this is 0")));
+    }
+
+    @Test
+    void aDraftIsThrownAwayAndFetchedBack() {
+        var episode = written("A mistake");
+        String room = studio.browser().get(path(episode) + "/publish").asString();
+        assertThat(Jsoup.parse(room).select("form[action$=/throw-away]")).hasSize(1);
+        studio.form().post(path(episode) + "/throw-away").then().statusCode(303).header("Location", endsWith("/desk"));
+        studio.browser().get(path(episode) + "/publish").then().statusCode(404);
+        String bin = studio.browser().get("/desk/thrown-away").asString();
+        assertThat(Studio.mistakes(bin)).isEmpty();
+        assertThat(bin).contains("A mistake");
+        studio.form()
+                .formParam("episode", studio.strangersEpisode.id().value())
+                .post("/desk/thrown-away")
+                .then()
+                .statusCode(404);
+        studio.form()
+                .formParam("episode", episode.id().value())
+                .post("/desk/thrown-away")
+                .then()
+                .statusCode(303);
+        studio.browser().get(path(episode) + "/publish").then().statusCode(200);
+        studio.form().post(path(studio.strangersEpisode) + "/throw-away").then().statusCode(404);
+        studio.site.form().post(path(episode) + "/throw-away").then().statusCode(401);
+        studio.browser()
+                .get("/desk/audit")
+                .then()
+                .body(containsString("Draft thrown away"), containsString("Draft fetched back"));
+    }
+
+    @Test
+    void aLessonIsTakenBackAndPutBack() {
+        var episode = out("Taken back");
+        studio.form()
+                .formParam("why", "x".repeat(501))
+                .post(path(episode) + "/take-back")
+                .then()
+                .statusCode(422)
+                .body(containsString("why-problem"), containsString("xxxxx"));
+        studio.form()
+                .formParam("why", "Its owner objects.")
+                .post(path(episode) + "/take-back")
+                .then()
+                .statusCode(303);
+        assertThat(studio.now(episode).isOut()).isFalse();
+        String room = studio.browser().get(path(episode) + "/publish").asString();
+        assertThat(Studio.mistakes(room)).isEmpty();
+        assertThat(room).contains("Its owner objects.", "/put-back");
+        studio.form().post(path(episode) + "/throw-away").then().statusCode(422);
+        studio.form().post(path(episode) + "/put-back").then().statusCode(303);
+        assertThat(studio.now(episode).isOut()).isTrue();
+        studio.form().post(path(studio.strangersEpisode) + "/take-back").then().statusCode(404);
+        studio.site.form().post(path(episode) + "/take-back").then().statusCode(401);
+    }
+
+    @Test
+    void aCorrectionSaysInASentenceWhatChanged() {
+        var episode = out("To be corrected");
+        studio.write(episode, Studio.LINE.replace("A5*2", "A7*2"));
+        studio.form()
+                .formParam("byLetter", "yes")
+                .post(path(episode) + "/publish")
+                .then()
+                .statusCode(422)
+                .body(containsString("note-problem"));
+        studio.form()
+                .formParam("note", "Count 1 is at the seventh fret.")
+                .formParam("byLetter", "yes")
+                .post(path(episode) + "/publish")
+                .then()
+                .statusCode(303);
+        var releases = new Releases(studio.site.groundbass().database().jdbi());
+        assertThat(releases.latest(episode.id()).orElseThrow().note())
+                .isEqualTo(new ReleaseNote("Count 1 is at the seventh fret.", true));
+    }
+
+    /** That it is out is all that matters here; its files are no part of it. */
+    private static Episode out(String title) {
+        var episode = written(title);
+        var jdbi = studio.site.groundbass().database().jdbi();
+        jdbi.useTransaction(handle -> new Episodes(jdbi)
+                .markPublished(handle, episode.id(), studio.site.clock().instant()));
+        return studio.now(episode);
     }
 
     /** A look at a draft promises nothing, and what was seen is what goes out. */

@@ -9,11 +9,11 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** What is told of a lesson that is out: by letters, and to be copied elsewhere. */
-public final class Telling {
+public final class LessonNews {
     private final Announcer announcer;
     private final NewsQueue queue;
 
-    public Telling(Announcer announcer, NewsQueue queue) {
+    public LessonNews(Announcer announcer, NewsQueue queue) {
         this.announcer = announcer;
         this.queue = queue;
     }
@@ -21,9 +21,13 @@ public final class Telling {
     /** @param letters how many are written and still to be; those of a month */
     public record Told(Announcement news, NewsQueue.Told letters) {}
 
+    int holders(Episode lesson) {
+        return queue.holders(lesson.series(), lesson.id());
+    }
+
     Optional<Told> of(Series series, Episode lesson, Locale locale) {
         return Optional.of(lesson)
-                .filter(Episode::isPublished)
+                .filter(Episode::isOut)
                 .map(out -> new Told(announcer.of(series, out, locale), queue.told(out.id())));
     }
 }

@@ -27,7 +27,7 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** What is said in letters about new lessons of a series, how they look, and how many people get them. */
-public final class NewsPages implements PageGroup {
+public final class DeskNewsPages implements PageGroup {
     private static final String PATH = "/desk/series/{id}/news";
     private static final String TEMPLATE = "desk/news";
 
@@ -39,7 +39,7 @@ public final class NewsPages implements PageGroup {
     private final Educators educators;
     private final Outbox outbox;
 
-    public NewsPages(
+    public DeskNewsPages(
             DeskContext desk,
             NewsTexts texts,
             NewsReaders readers,

@@ -1,0 +1,46 @@
+package groundbass.publishing;
+
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.Withdrawal;
+import groundbass.form.Outcome;
+
+/** Taking a lesson back from students, and putting it back: its page says so, and its files are not to be had meanwhile. */
+public final class TakingBack {
+    private final PublishingParts parts;
+
+    public TakingBack(PublishingParts parts) {
+        this.parts = parts;
+    }
+
+    /** @param why for students; may be blank */
+    public Outcome<EpisodeId> takeBack(EducatorId who, Episode lesson, String why) {
+        String reason = why.strip();
+        if (reason.length() > Withdrawal.LONGEST_REASON) {
+            return Outcome.refused("why", "catalog.problem.long", reason.length(), Withdrawal.LONGEST_REASON);
+        }
+        return parts.jdbi.inTransaction(handle -> {
+            var withdrawal = new Withdrawal(parts.clock.instant(), reason);
+            if (!parts.episodes.takeBack(handle, lesson.id(), withdrawal)) {
+                return Outcome.refused("", "publishing.problem.notout");
+            }
+            parts.audit.append(handle, who, "lesson.withdrawn", lesson.title() + said(reason));
+            return Outcome.done(lesson.id());
+        });
+    }
+
+    public Outcome<EpisodeId> putBack(EducatorId who, Episode lesson) {
+        return parts.jdbi.inTransaction(handle -> {
+            if (!parts.episodes.putBack(handle, lesson.id())) {
+                return Outcome.refused("", "publishing.problem.notwithdrawn");
+            }
+            parts.audit.append(handle, who, "lesson.restored", lesson.title());
+            return Outcome.done(lesson.id());
+        });
+    }
+
+    private static String said(String reason) {
+        return reason.isEmpty() ? "" : ": " + reason;
+    }
+}
