@@ -125,8 +125,8 @@ public final class LessonIndex {
     }
 
     private <T> List<T> distinct(String column, Class<T> type) {
-        return jdbi.withHandle(handle -> handle.createQuery(
-                        "select distinct " + column + FROM + " where e.published_at is not null and e.withdrawn_at is null order by 1")
+        return jdbi.withHandle(handle -> handle.createQuery("select distinct " + column + FROM
+                        + " where e.published_at is not null and e.withdrawn_at is null order by 1")
                 .mapTo(type)
                 .list());
     }
