@@ -35,6 +35,25 @@ export function targetOf(event) {
 }
 
 /**
+ * Whether somebody types where an event happened, so that a key is a letter there.
+ * @param {Event} event
+ */
+export function isTyping(event) {
+  const at = /** @type {HTMLElement} */ (event.composedPath()[0]);
+  if (at instanceof HTMLInputElement) return !["checkbox", "radio", "button", "range", "submit"].includes(at.type);
+  return at instanceof HTMLTextAreaElement || at instanceof HTMLSelectElement || at.isContentEditable;
+}
+
+/**
+ * Whether a key with the one that commands (Control, or Command on a Mac) is this letter.
+ * @param {KeyboardEvent} event
+ * @param {string} letter
+ */
+export function isCommand(event, letter) {
+  return (event.ctrlKey || event.metaKey) && !event.altKey && event.key.toLowerCase() === letter;
+}
+
+/**
  * Finds parts of `root` by their `data-part`; each is of the kind that the server's template makes it.
  * @param {HTMLElement} root
  * @returns {(name: string) => any}

@@ -9,6 +9,7 @@ const words = {
   modes: ["major", "minor", "dorian"],
   techniques: ["finger", "pick"],
   feels: ["straight", "swing"],
+  shifts: ["one string higher", "one string lower", "one fret up", "two frets up"],
 };
 const strings = ["E", "A", "D", "G"];
 const at = (typed) => complete(typed, words, strings);
@@ -33,6 +34,15 @@ Deno.test("a chord follows its root, and a mode its key", () => {
   deepEqual(at("bar 1 over Am"), { from: 11, list: ["Am7", "Amaj7"] });
   deepEqual(at("key  A d"), { from: 7, list: ["dorian"] });
   deepEqual(at("style  p"), { from: 7, list: ["pick"] });
+});
+
+Deno.test("a bar is taken over from another, moved by strings and by frets", () => {
+  deepEqual(at("bar 5 as b"), { from: 9, list: ["bar"] });
+  deepEqual(at("bar 5 = bar 1").list, []);
+  deepEqual(at("bar 5 as bar 1, one s"), { from: 16, list: ["one string higher", "one string lower"] });
+  deepEqual(at("bar 5 as bar 1 counts 3-4, t"), { from: 27, list: ["two frets up"] });
+  deepEqual(at("bar 5 as bar 1, one string higher, "), { from: 35, list: ["one fret up", "two frets up"] });
+  deepEqual(at("bar 5 = bar 1 over Am"), { from: 19, list: ["Am7", "Amaj7"] });
 });
 
 Deno.test("what is complete as it is typed is not offered", () => {

@@ -1,6 +1,6 @@
 // The desk around the text of one line: the sheet to work on, the strip of the bar in hand, fretboard, sound and the text
 // itself. The text in the editor component is the one truth here; all else shows it or changes it.
-import { byId, element, partsOf, wordsOf } from "../../common/page.js";
+import { byId, element, isCommand, isTyping, partsOf, wordsOf } from "../../common/page.js";
 import { LineText } from "./text.js";
 import { MidiKeys } from "./midi.js";
 import { Neck } from "./neck.js";
@@ -14,7 +14,13 @@ const PIXELS = 10.5; // for a staff space, where there is room
 const NARROW = 44; // staff spaces
 const MARGIN = 12; // pixels around the bar in hand
 const PATIENCE = 8; // how often something is asked again before it is given up
+const TOO_LONG = 20_000; // milliseconds that an answer may take
 const SETTINGS = ["title", "key", "meter", "tempo", "feel", "strings", "frets", "style", "composer", "rights"];
+
+/** After how many milliseconds a busy server wants to be asked again. @param {Response} answer */
+function waitOf(answer) {
+  return 1000 * Number(answer.headers.get("Retry-After") ?? 5);
+}
 
 export class LineDesk {
   /**
@@ -143,6 +149,7 @@ export class LineDesk {
   }
 
   buildKeys() {
+    document.addEventListener("keydown", (event) => this.undoKey(event));
     this.stand.addEventListener("keydown", (event) => {
       if (event.altKey && event.key.toLowerCase() === "p") {
         event.preventDefault();
@@ -156,13 +163,34 @@ export class LineDesk {
     });
   }
 
+  /** Undoes and does again wherever the focus is; a field in which something else is typed undoes that itself. */
+  undoKey(event) {
+    const undo = isCommand(event, "z") && !event.shiftKey;
+    const redo = isCommand(event, "y") || (isCommand(event, "z") && event.shiftKey);
+    const own = isTyping(event) && !this.part("strip").contains(event.target);
+    if (event.defaultPrevented || own || (!undo && !redo)) return;
+    event.preventDefault();
+    this.history(undo);
+  }
+
   /** From bar to bar over the sheet. */
   walk(event) {
     const spot = event.target.closest("[data-bar-spot]");
+    if (spot) {
+      if (this.strip.bar === null) this.strip.passage.begin(Number(spot.dataset.barSpot));
+      if (event.defaultPrevented || this.strip.passage.key(event)) return;
+    }
     const by = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
     if (!spot || !by) return;
     event.preventDefault();
     this.spot(Number(spot.dataset.barSpot) + by)?.focus();
+  }
+
+  /** Shows which bars are one passage. */
+  markPassage() {
+    for (const spot of this.part("sheet").querySelectorAll("[data-bar-spot]")) {
+      spot.classList.toggle("spot-chosen", this.strip.passage.has(Number(spot.dataset.barSpot)));
+    }
   }
 
   spot(number) {
@@ -186,23 +214,25 @@ export class LineDesk {
     this.strip.spread();
   }
 
-  /** Asks what the text comes to. An answer is dropped where it speaks of another text than the one that stands now. */
+  /**
+   * Asks what the text comes to, once the question before is answered: a server draws on for a browser that no longer
+   * waits. An answer is dropped where it speaks of another text than the one that stands now.
+   */
   refresh() {
     clearTimeout(this.timer);
     this.askedText = this.text.value();
-    this.flight = this.ask(++this.asked, this.askedText);
+    const [number, text, before] = [++this.asked, this.askedText, this.flight];
+    this.flight = Promise.resolve(before).then(() => number === this.asked ? this.ask(number, text) : undefined);
     return this.flight;
   }
 
   async ask(number, text) {
-    this.asking?.abort();
-    this.asking = new AbortController();
     const width = this.width();
     const language = this.form.dataset.language;
     const body = new URLSearchParams({ text, width: String(width), prefix: this.prefix, language });
     if (this.part("walk").open) body.set("walk", "yes");
     try {
-      const answer = await fetch(`${this.path}/live`, { method: "POST", body, signal: this.asking.signal });
+      const answer = await fetch(`${this.path}/live`, { method: "POST", body, signal: AbortSignal.timeout(TOO_LONG) });
       if (answer.status === 401) return this.tell(this.say("expired"));
       if (answer.status === 503) return this.later(number, answer);
       if (!answer.ok) throw new Error(String(answer.status));
@@ -214,8 +244,8 @@ export class LineDesk {
       if (this.offline) this.tell("");
       this.offline = false;
       this.show();
-    } catch (problem) {
-      if (problem.name === "AbortError" || number !== this.asked) return;
+    } catch {
+      if (number !== this.asked) return;
       this.offline = true;
       this.tell(this.say("offline"));
     } finally {
@@ -229,7 +259,7 @@ export class LineDesk {
     this.tell(this.say("busy"));
     this.offline = true;
     clearTimeout(this.timer);
-    this.timer = setTimeout(() => this.refresh(), 1000 * Number(answer.headers.get("Retry-After") ?? 5));
+    this.timer = setTimeout(() => this.refresh(), waitOf(answer));
   }
 
   /** Waits until what is shown is what the text says. Whether it came to that. */
@@ -242,14 +272,18 @@ export class LineDesk {
     return this.liveText === this.text.value();
   }
 
-  /** Has the server change the text, one change after the other. Whether it could. */
-  edit(change) {
-    const done = (this.editing ?? Promise.resolve()).then(() => this.editNow(change, PATIENCE));
+  /**
+   * Has the server change the text, one change after the other. Whether it could.
+   * @param {Record<string, unknown>} change
+   * @param {string} cannot what is said where it could not
+   */
+  edit(change, cannot = "cannot") {
+    const done = (this.editing ?? Promise.resolve()).then(() => this.editNow(change, cannot, PATIENCE));
     this.editing = done.catch(() => false);
     return done;
   }
 
-  async editNow(change, patience) {
+  async editNow(change, cannot, patience) {
     const text = this.text.value();
     try {
       const answer = await fetch(`${this.path}/edit`, {
@@ -260,11 +294,18 @@ export class LineDesk {
         this.tell(this.say("expired"));
         return false;
       }
+      if (answer.status === 503 && patience > 0) {
+        this.tell(this.say("busy"));
+        await new Promise((resolve) => setTimeout(resolve, waitOf(answer)));
+        return this.editNow(change, cannot, patience - 1);
+      }
       if (!answer.ok) throw new Error(String(answer.status));
       const { splices } = await answer.json();
-      if (text !== this.text.value()) return patience > 0 && this.editNow(change, patience - 1); // typed on meanwhile
+      if (text !== this.text.value()) {
+        return patience > 0 && this.editNow(change, cannot, patience - 1); // typed on meanwhile
+      }
       if (!splices.length) {
-        this.tell(this.say("cannot"));
+        this.tell(this.say(cannot));
         return false;
       }
       this.text.apply(splices);
@@ -344,6 +385,7 @@ export class LineDesk {
     this.part("undrawn").hidden = !live.undrawn;
     this.part("undrawn").textContent = live.undrawn;
     this.tabStop();
+    this.markPassage();
     if (focused) this.spot(focused)?.focus();
     if (open !== null) {
       if (live.bars.some((bar) => bar.number === open)) this.strip.update();

@@ -1,9 +1,11 @@
 // The strip of the bar in hand, right below its system: a column for each count, under its note.
 import { element } from "../../common/page.js";
 import { Choices } from "./choices.js";
-import { completeChords, completeEvents, countAt, quarters } from "./words.js";
+import { Passage } from "./passage.js";
+import { completeChords, completeEvents, completeTaken, countAt, quarters } from "./words.js";
 
 const SVG = "http://www.w3.org/2000/svg";
+const TAKEN = /^\s*(=|as\b)\s*(bar\s*)?\d/; // another bar named where this one's notes are written
 const WAIT = 350; // milliseconds after the last key, before a copied count becomes one of its own
 
 export class Strip {
@@ -32,6 +34,22 @@ export class Strip {
     this.chords.addEventListener("change", () => this.writeChords());
     this.chords.addEventListener("input", () => this.chordChoices.offer(1));
     this.chords.addEventListener("keydown", (event) => this.chordKey(event));
+    this.taken = element("input", {
+      type: "text",
+      autocomplete: "off",
+      spellcheck: "false",
+      placeholder: say("takenHint"),
+    });
+    const takenLabel = element("label", { class: "stand-choice" }, element("span", { text: say("taken") }), this.taken);
+    this.takenChoices = new Choices(this.taken, say("completions"), (typed) => completeTaken(typed, this.desk.words));
+    this.taken.addEventListener("change", () => this.takeOver(this.taken.value));
+    this.taken.addEventListener("input", () => this.takenChoices.offer(1));
+    this.taken.addEventListener("keydown", (event) => {
+      if (this.takenChoices.key(event)) return event.preventDefault();
+      if (event.key !== "Enter") return;
+      event.preventDefault();
+      this.takeOver(this.taken.value);
+    });
     this.ask = {};
     for (const name of ["addCount", "removeCount", "addBar", "deleteBar", "ways", "close"]) {
       this.ask[name] = element("button", {
@@ -43,10 +61,11 @@ export class Strip {
     this.ask.addBar.textContent = say("addBar");
     this.ask.close.textContent = say("close");
     this.ask.ways.textContent = say("ways");
-    const tools = element("div", { class: "stand-tools" }, chordLabel, ...Object.values(this.ask));
+    const tools = element("div", { class: "stand-tools" }, chordLabel, takenLabel, ...Object.values(this.ask));
+    this.passage = new Passage(desk);
     this.remarks = element("ul", { class: "strip-remarks" });
     this.others = element("div", { class: "strip-ways", role: "status" });
-    this.host.append(this.leads, this.row, this.note, this.remarks, tools, this.others);
+    this.host.append(this.leads, this.row, this.note, this.remarks, tools, this.passage.box, this.others);
     this.tools = tools;
     this.host.addEventListener("keydown", (event) => this.anyKey(event));
     new ResizeObserver(() => this.spread()).observe(host);
@@ -64,6 +83,7 @@ export class Strip {
       this.current = null;
     }
     this.bar = number;
+    this.passage.begin(number);
     this.host.hidden = false;
     this.host.setAttribute("aria-label", this.desk.say("bar", number));
     this.update();
@@ -105,6 +125,8 @@ export class Strip {
     this.columns = new Map(labels.map((label) => [label, this.columns.get(label)]));
     if (document.activeElement !== this.chords) this.chords.value = view.chords;
     this.chords.disabled = !view.headed;
+    if (document.activeElement !== this.taken) this.taken.value = view.taken;
+    this.taken.disabled = !view.headed;
     this.note.textContent = view.copied >= 0 ? say("copied", view.copied) : "";
     this.note.hidden = view.copied < 0;
     this.ask.deleteBar.textContent = say("deleteBar", view.number);
@@ -219,6 +241,7 @@ export class Strip {
     if (event.key === "Enter" && event.shiftKey) this.addCount();
     else if (event.key === "Enter" && event.ctrlKey) this.addBar();
     else if (event.altKey && event.key.toLowerCase() === "r") this.fix(column);
+    else if (event.key === "Enter" && TAKEN.test(input.value)) this.takeOver(input.value);
     else if (event.key === "Enter") this.step(column, 1, true);
     else if (event.key === "Tab" && plain) {
       if (!this.step(column, event.shiftKey ? -1 : 1, false)) return;
@@ -248,13 +271,8 @@ export class Strip {
   }
 
   anyKey(event) {
-    const undo = (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === "z" && !event.shiftKey;
-    const redo = (event.ctrlKey || event.metaKey) &&
-      (event.key.toLowerCase() === "y" || (event.shiftKey && event.key.toLowerCase() === "z"));
-    if (undo || redo) {
-      event.preventDefault();
-      this.desk.history(undo);
-    } else if (event.key === "Escape" && !event.defaultPrevented) {
+    if (event.defaultPrevented || this.passage.key(event)) return;
+    if (event.key === "Escape") {
       event.preventDefault();
       this.close();
     } else if (event.key === "ArrowUp" && this.tools.contains(event.target) && event.target !== this.chords) {
@@ -278,6 +296,12 @@ export class Strip {
     if (this.chords.value !== this.view()?.chords) {
       this.desk.edit({ edit: "chords", bar: this.bar, chords: this.chords.value });
     }
+  }
+
+  /** The bar as an earlier one; on its own again where nothing is typed. */
+  async takeOver(from) {
+    if (from.trim() === (this.view()?.taken ?? "")) return;
+    if (await this.desk.edit({ edit: "take-over", bar: this.bar, from })) this.update();
   }
 
   /** The count halfway to the next one; empty where nobody has a word for it. */

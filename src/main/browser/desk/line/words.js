@@ -43,6 +43,21 @@ export function completeChords(typed, words) {
   return { from: typed.length - word.length, list: fitting(list, word) };
 }
 
+/** Another bar that is taken over: its number, then how far it is moved on the neck, by strings and by frets. */
+export function completeTaken(typed, words) {
+  const numbered = /^\s*(?:=|as\b)?\s*bar\s+\d+(?:\s+counts?\s+[^\s,]+)?\s*,/.exec(typed);
+  if (!numbered) {
+    const word = endOf(typed, /\S*$/);
+    return { from: typed.length - word.length, list: fitting(["bar"], word) };
+  }
+  const part = endOf(typed, /[^,]*$/).trimStart();
+  const said = typed.slice(numbered[0].length, typed.length - part.length);
+  const list = words.shifts.filter((shift) =>
+    !["string", "fret"].some((by) => said.includes(by) && shift.includes(by))
+  );
+  return { from: typed.length - part.length, list: fitting(list, part) };
+}
+
 const VALUES = { style: "techniques", feel: "feels" };
 
 /** Anything, by what the line of text begins with. */
@@ -57,6 +72,11 @@ export function complete(typed, words, strings) {
     return { from: count[0].length + inside.from, list: inside.list };
   }
   if (/^\s*bar\b.*\sover\s/.test(typed)) return completeChords(typed, words);
+  const taken = /^\s*bar\s+\d*\s*(?:=|as\b)\s*/.exec(typed);
+  if (taken) {
+    const inside = completeTaken(typed.slice(taken[0].length), words);
+    return { from: taken[0].length + inside.from, list: inside.list };
+  }
   const value = /^\s*(\S+)\s+(.*)$/.exec(typed);
   if (!value) return { from: typed.length, list: [] };
   return completeValue(value[1], value[2], typed.length, words);

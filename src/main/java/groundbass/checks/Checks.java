@@ -1,5 +1,6 @@
 package groundbass.checks;
 
+import groundbass.score.Copy;
 import groundbass.score.Line;
 import java.util.Comparator;
 import java.util.List;
@@ -58,8 +59,7 @@ public final class Checks {
     private static boolean isFirstSaid(Finding finding, Line line) {
         return Stream.of(finding.position().bar(), lastBar(finding))
                 .map(line::bar)
-                .anyMatch(bar ->
-                        bar.copy().filter(copy -> copy.counts().isEmpty()).isEmpty());
+                .anyMatch(bar -> bar.copy().filter(Copy::isWhole).isEmpty());
     }
 
     private static int lastBar(Finding finding) {

@@ -123,14 +123,6 @@ public final class Extract {
         played.add(note.string());
         boolean orphan =
                 !source && note.arrival().filter(arrival -> !arrival.isGrace()).isPresent();
-        return orphan
-                ? new Note(
-                        note.onset(),
-                        note.length(),
-                        note.place(),
-                        note.pluck().or(() -> Optional.of(style)),
-                        Optional.empty(),
-                        note.ornaments())
-                : note;
+        return orphan ? note.struck(style) : note;
     }
 }

@@ -70,6 +70,11 @@ public record Note(
         return OptionalInt.of(open + above);
     }
 
+    /** Played with a stroke of its own, by the technique that it names or else by this one. */
+    public Note struck(Technique usual) {
+        return new Note(onset, length, place, pluck.or(() -> Optional.of(usual)), Optional.empty(), ornaments);
+    }
+
     public Note at(Place newPlace) {
         return new Note(onset, length, newPlace, pluck, arrival, ornaments);
     }

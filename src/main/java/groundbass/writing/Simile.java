@@ -10,7 +10,7 @@ final class Simile {
     /** Written as the same as the bar just before it, still the same, and with no tie over either bar line. */
     static boolean of(Bar bar, InForce inForce, WrittenBar before) {
         boolean written = bar.copy()
-                .filter(copy -> copy.counts().isEmpty() && copy.bar() == inForce.number() - 1)
+                .filter(copy -> copy.isWhole() && copy.bar() == inForce.number() - 1)
                 .isPresent();
         return written
                 && sameWords(bar, before.bar())

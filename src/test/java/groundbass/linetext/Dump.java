@@ -7,6 +7,7 @@ import groundbass.score.Note;
 import groundbass.score.Ornaments;
 import groundbass.score.Place;
 import groundbass.score.Roadmap;
+import groundbass.score.Shift;
 import groundbass.text.Messages;
 import java.util.ArrayList;
 import java.util.List;
@@ -73,10 +74,15 @@ final class Dump {
                 .ifPresent(copy -> lines.add("  copy of " + copy.bar()
                         + copy.counts()
                                 .map(span -> " from " + span.from() + " to " + span.to())
-                                .orElse("")));
+                                .orElse("")
+                        + shift(copy.shift())));
         bar.chords().forEach(chord -> lines.add("  chord " + chord.chord() + " at " + chord.at()));
         bar.notes().forEach(note -> lines.add("  " + note(note)));
         bar.directions().forEach(direction -> lines.add("  " + direction(direction) + " at " + direction.at()));
+    }
+
+    private static String shift(Shift shift) {
+        return shift.isNone() ? "" : " by strings " + shift.strings() + ", frets " + shift.frets();
     }
 
     private static String direction(Direction direction) {

@@ -2,6 +2,7 @@ package groundbass.linetext;
 
 import groundbass.linetext.assemble.BarExtent;
 import groundbass.linetext.assemble.Copying;
+import groundbass.linetext.assemble.PlaceResolver;
 import groundbass.score.Arrival;
 import groundbass.score.Bar;
 import groundbass.score.Changes;
@@ -21,6 +22,7 @@ import groundbass.score.Ornaments;
 import groundbass.score.Passes;
 import groundbass.score.Place;
 import groundbass.score.Repeats;
+import groundbass.score.Shift;
 import groundbass.score.Swing;
 import groundbass.score.Technique;
 import groundbass.score.Tempo;
@@ -63,6 +65,7 @@ public final class WildLines {
     private final Random random;
     private final Tuning tuning;
     private final int frets;
+    private final Key home;
     private final Map<Integer, Fraction> busyUntil = new HashMap<>();
     private final Set<Integer> played = new HashSet<>();
     private final List<Bar> bars = new ArrayList<>();
@@ -73,6 +76,7 @@ public final class WildLines {
         random = new Random(seed);
         tuning = tuning();
         frets = 1 + random.nextInt(36);
+        home = key();
     }
 
     public static Line line(long seed) {
@@ -86,7 +90,7 @@ public final class WildLines {
                 chance(50) ? oneOf(TEXTS) : "",
                 "",
                 chance(50) ? oneOf(TEXTS) : "",
-                key(),
+                home,
                 meter,
                 tempo(meter),
                 feel(),
@@ -157,12 +161,14 @@ public final class WildLines {
     private Copy copy() {
         int index = random.nextInt(bars.size());
         int number = index + (bars.get(0).isPickup() ? 0 : 1);
+        var shift = chance(50) ? Shift.NONE : new Shift(random.nextInt(5) - 2, random.nextInt(9) - 4);
         if (chance(50)) {
-            return Copy.of(number);
+            return Copy.of(number).with(shift);
         }
         var starts = meters.get(index).beatStarts();
         var from = oneOf(starts);
-        return Copy.of(number, from, meters.get(index).beatEnd(oneOf(starts).max(from)));
+        return Copy.of(number, from, meters.get(index).beatEnd(oneOf(starts).max(from)))
+                .with(shift);
     }
 
     private Copying base(Copy copy, Fraction from, Fraction to) {
@@ -171,7 +177,7 @@ public final class WildLines {
                 .map(note -> note.withLength(note.end().min(bar.to()).minus(note.onset())))
                 .toList();
         var original = new Copying.Original(bar.from(), bar.to(), inside, bar.directions(), bar.chords());
-        return Copying.of(original, copy.counts(), from, to);
+        return Copying.of(original, copy, new Copying.Target(from, to, new PlaceResolver(tuning, frets), home));
     }
 
     private void add(BarExtent extent, Note note, List<Note> notes) {

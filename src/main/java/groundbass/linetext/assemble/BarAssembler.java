@@ -64,6 +64,7 @@ final class BarAssembler {
         if (!raw.unread) {
             new GapFinder(extent, desk.problems()).check(stretches, rest.covered(), raw.head.span());
         }
+        raw.head.copied().filter(any -> !rest.lost().isEmpty()).ifPresent(head -> tellLost(head, rest));
         sound(stretches, rest, raw.head.copied().map(RawBar.Copied::span).orElse(raw.head.span()));
         bar.directions.addAll(rest.directions());
         new ChordReader(extent, grid, desk.problems()).read(raw.head.chords(), rest.chords(), bar.chords);
@@ -77,9 +78,18 @@ final class BarAssembler {
                 && copied.chords().stream().allMatch(chord -> grid.admit(chord.at()));
         if (!fits) {
             desk.problems().add(BarProblems.tooFine(raw.head.span(), extent.number()));
-            return new Copying(List.of(), List.of(), List.of(), copied.covered());
+            return new Copying(List.of(), List.of(), List.of(), List.of(), copied.covered());
         }
         return copied;
+    }
+
+    private void tellLost(RawBar.Copied head, Copying rest) {
+        var neck = desk.neck();
+        var places = rest.lost().stream()
+                .map(note -> neck.print(note.place()))
+                .distinct()
+                .toList();
+        desk.problems().add(BarProblems.shiftedOff(head.span(), head.bar(), places, neck.strings(), neck.frets()));
     }
 
     private void sound(List<Stretch> stretches, Copying copied, Span copySpan) {
@@ -87,12 +97,24 @@ final class BarAssembler {
         for (var stretch : stretches) {
             while (next < copied.notes().size()
                     && copied.notes().get(next).onset().isBefore(stretch.from())) {
-                begin(copied.notes().get(next++), copySpan);
+                takeOver(copied.notes().get(next++), copySpan);
             }
             fill(stretch);
         }
         while (next < copied.notes().size()) {
-            begin(copied.notes().get(next++), copySpan);
+            takeOver(copied.notes().get(next++), copySpan);
+        }
+    }
+
+    /** On the string that it is moved to, there may be nothing yet that a note is hammered, pulled or slid from. */
+    private void takeOver(Note note, Span span) {
+        var arrival = note.arrival().filter(found -> !found.isGrace());
+        if (arrival.isPresent() && !desk.strings().wasPlayed(note.string())) {
+            desk.problems()
+                    .add(BarProblems.noSourceThere(span, arrival.get().kind().word()));
+            begin(note.struck(extent.style()), span);
+        } else {
+            begin(note, span);
         }
     }
 

@@ -5,42 +5,81 @@ import groundbass.score.Copy;
 import groundbass.score.Direction;
 import groundbass.score.Fraction;
 import groundbass.score.Note;
+import groundbass.score.Shift;
+import groundbass.theory.Key;
+import groundbass.theory.Transposition;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /**
- * What a bar takes over from an earlier one: what begins inside the copied beats, cut at their end. Reader and printer
- * both ask here, so they agree on what need not be said again.
+ * What a bar takes over from an earlier one: what begins inside the copied beats, cut at their end and moved on the neck
+ * where that was said. Reader and printer both ask here, so they agree on what need not be said again.
  *
+ * @param lost notes of the earlier bar that cannot be moved so far
  * @param covered the part of the bar for which the copy speaks; empty where it says nothing
  */
-public record Copying(List<Note> notes, List<Direction> directions, List<ChordAt> chords, Optional<Copy.Span> covered) {
-    public static final Copying NOTHING = new Copying(List.of(), List.of(), List.of(), Optional.empty());
+public record Copying(
+        List<Note> notes,
+        List<Note> lost,
+        List<Direction> directions,
+        List<ChordAt> chords,
+        Optional<Copy.Span> covered) {
+    public static final Copying NOTHING = new Copying(List.of(), List.of(), List.of(), List.of(), Optional.empty());
 
     /** An earlier bar, with no note longer than the bar. */
     public record Original(
             Fraction from, Fraction to, List<Note> notes, List<Direction> directions, List<ChordAt> chords) {}
 
-    /** What a bar from {@code from} to {@code to} takes over. */
-    public static Copying of(Original original, Optional<Copy.Span> counts, Fraction from, Fraction to) {
-        var first = counts.map(Copy.Span::from).orElse(from).max(from).max(original.from());
-        var end = counts.map(Copy.Span::to).orElse(to).min(to).min(original.to());
+    /** The bar that takes over, the neck that it is played on, and the key that holds there. */
+    public record Target(Fraction from, Fraction to, PlaceResolver neck, Key key) {}
+
+    public static Copying of(Original original, Copy copy, Target target) {
+        var counts = copy.counts();
+        var first = counts.map(Copy.Span::from)
+                .orElse(target.from())
+                .max(target.from())
+                .max(original.from());
+        var end = counts.map(Copy.Span::to).orElse(target.to()).min(target.to()).min(original.to());
         if (!first.isBefore(end)) {
             return NOTHING;
         }
         var span = new Copy.Span(first, end);
         return new Copying(
-                original.notes().stream()
-                        .filter(note -> span.contains(note.onset()))
-                        .map(note -> cut(note, end))
-                        .toList(),
-                original.directions().stream()
-                        .filter(direction -> span.contains(direction.at()))
-                        .toList(),
-                original.chords().stream()
-                        .filter(chord -> span.contains(chord.at()))
-                        .toList(),
-                Optional.of(span));
+                        original.notes().stream()
+                                .filter(note -> span.contains(note.onset()))
+                                .map(note -> cut(note, end))
+                                .toList(),
+                        List.of(),
+                        original.directions().stream()
+                                .filter(direction -> span.contains(direction.at()))
+                                .toList(),
+                        original.chords().stream()
+                                .filter(chord -> span.contains(chord.at()))
+                                .toList(),
+                        Optional.of(span))
+                .moved(copy.shift(), target);
+    }
+
+    /** Chords go along where all notes move by one interval; where they do not, nobody knows which. */
+    private Copying moved(Shift shift, Target target) {
+        if (shift.isNone()) {
+            return this;
+        }
+        var tuning = target.neck().tuning();
+        var there = new ArrayList<Note>();
+        var gone = new ArrayList<Note>();
+        for (var note : notes) {
+            shift.of(note, tuning, target.neck().frets()).ifPresentOrElse(there::add, () -> gone.add(note));
+        }
+        var interval = shift.semitones(notes, tuning);
+        var harmony = interval.isEmpty()
+                ? List.<ChordAt>of()
+                : chords.stream()
+                        .map(chord -> new ChordAt(
+                                chord.at(), Transposition.of(chord.chord(), interval.getAsInt(), target.key())))
+                        .toList();
+        return new Copying(List.copyOf(there), List.copyOf(gone), directions, harmony, covered);
     }
 
     /** What is left where count lines speak for these stretches: what begins in one is gone, what rings into one ends. */
@@ -50,6 +89,7 @@ public record Copying(List<Note> notes, List<Direction> directions, List<ChordAt
                         .filter(note -> isFree(note.onset(), said))
                         .map(note -> cut(note, said))
                         .toList(),
+                lost.stream().filter(note -> isFree(note.onset(), said)).toList(),
                 directions.stream()
                         .filter(direction -> isFree(direction.at(), said))
                         .toList(),
@@ -58,7 +98,7 @@ public record Copying(List<Note> notes, List<Direction> directions, List<ChordAt
     }
 
     Copying withoutChords() {
-        return new Copying(notes, directions, List.of(), covered);
+        return new Copying(notes, lost, directions, List.of(), covered);
     }
 
     private static boolean isFree(Fraction at, List<Copy.Span> said) {

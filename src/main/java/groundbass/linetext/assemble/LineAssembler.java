@@ -19,6 +19,7 @@ import groundbass.score.Meter;
 import groundbass.score.Repeats;
 import groundbass.score.Technique;
 import groundbass.score.Tempo;
+import groundbass.theory.Key;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -56,14 +57,16 @@ public final class LineAssembler {
         var numbers = new Numbering(problems, header.meter()).numbers(raw);
         var meter = header.meter();
         var style = header.style();
+        var key = header.key();
         var start = Fraction.ZERO;
         for (int i = 0; i < raw.size(); i++) {
             var change = changes(raw.get(i), meter);
             meter = change.meter().orElse(meter);
             style = change.style().orElse(style);
+            key = change.key().orElse(key);
             changes.add(change);
             var extent = extent(raw.get(i), numbers.get(i).actual(), meter, style, start, signs, i);
-            bar(raw.get(i), extent, numbers.get(i));
+            bar(raw.get(i), extent, key, numbers.get(i));
             start = extent.end();
         }
         return line(signs);
@@ -128,11 +131,12 @@ public final class LineAssembler {
         return end;
     }
 
-    private void bar(RawBar raw, BarExtent extent, Numbering.Number number) {
+    private void bar(RawBar raw, BarExtent extent, Key key, Numbering.Number number) {
         origins.putBar(extent.number(), raw.head.span());
         var copy = raw.head.copied().flatMap(copied -> copy(copied, extent));
-        var copied = copy.map(found -> Copying.of(
-                        bars.get(found.bar() - first()).original(), found.counts(), extent.from(), extent.to()))
+        var target = new Copying.Target(extent.from(), extent.to(), desk.neck(), key);
+        var copied = copy.map(
+                        found -> Copying.of(bars.get(found.bar() - first()).original(), found, target))
                 .orElse(Copying.NOTHING);
         raw.unread |= raw.head.copied().isPresent() && copy.isEmpty();
         var bar = new BarAssembler(extent, desk).assemble(raw, copied);
@@ -154,7 +158,7 @@ public final class LineAssembler {
         }
         var source = bars.get(index.get()).extent;
         if (copied.counts().isEmpty()) {
-            return Optional.of(Copy.of(source.number()));
+            return Optional.of(Copy.of(source.number()).with(copied.shift()));
         }
         var counts = copied.counts().get();
         var from = counts.from().offset(source.meter());
@@ -164,6 +168,9 @@ public final class LineAssembler {
             return Optional.empty();
         }
         return Optional.of(Copy.of(
-                source.number(), source.meter().beatStart(from), source.meter().beatEnd(last)));
+                        source.number(),
+                        source.meter().beatStart(from),
+                        source.meter().beatEnd(last))
+                .with(copied.shift()));
     }
 }

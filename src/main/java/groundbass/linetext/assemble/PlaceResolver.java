@@ -28,6 +28,15 @@ public final class PlaceResolver {
         return tuning;
     }
 
+    int frets() {
+        return frets;
+    }
+
+    /** How the strings are typed, the lowest first. */
+    String strings() {
+        return String.join(" ", names());
+    }
+
     /** The letter of a string, or its number where the letter would be ambiguous. */
     public String nameOf(int string) {
         return tuning.typed(string);
@@ -37,11 +46,11 @@ public final class PlaceResolver {
         return tuning.typed(place);
     }
 
-    Optional<Integer> string(StringRef typed, String fret, Problems problems) {
+    public Optional<Integer> string(StringRef typed, String fret, Problems problems) {
         return typed.text().startsWith("s") ? numbered(typed, problems) : named(typed, fret, problems);
     }
 
-    Optional<Place> place(Played typed, Problems problems) {
+    public Optional<Place> place(Played typed, Problems problems) {
         var string = string(typed.string(), typed.fret(), problems);
         if (string.isEmpty() || typed.fret().equals("x")) {
             return string.map(Place::dead);

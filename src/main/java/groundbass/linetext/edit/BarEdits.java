@@ -1,25 +1,21 @@
 package groundbass.linetext.edit;
 
 import groundbass.linetext.assemble.Numbering;
-import groundbass.linetext.assemble.PlaceResolver;
-import groundbass.linetext.print.BarPrinter;
-import groundbass.linetext.print.PrinterState;
 import groundbass.linetext.problem.Problems;
 import groundbass.linetext.source.Moment;
 import groundbass.linetext.source.Splice;
 import groundbass.linetext.typed.RawBar.Copied;
 import groundbass.remark.Span;
-import groundbass.score.Bar;
-import groundbass.score.InForce;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /** Changes to whole bars: one more, one fewer, other chords. */
 final class BarEdits {
-    private static final Pattern CHORDS = Pattern.compile("\\s+over(\\s+(.*?))?(?=\\s+until\\s|\\s*=|\\s*$)");
+    private static final Pattern CHORDS = Pattern.compile("\\s+over(\\s+(.*?))?(?=\\s+until\\s|\\s+as\\s|\\s*=|\\s*$)");
     private static final Pattern FIGURES = Pattern.compile("\\d+");
 
     private static final int COLUMN = 5;
@@ -45,7 +41,7 @@ final class BarEdits {
     private Splice first() {
         int last = text.source().lines().size();
         int at = text.endOfLine(last);
-        String bar = "bar 1" + text.lineEnd() + silence(0) + text.lineEnd();
+        String bar = ("bar 1\n" + silence(0) + "\n").replace("\n", text.lineEnd());
         if (text.source().lines().stream().allMatch(String::isBlank)) {
             return new Splice(at, at, bar);
         }
@@ -55,20 +51,31 @@ final class BarEdits {
     }
 
     private List<Splice> addBehind(int index) {
+        return insertBehind(index, List.of("\n" + silence(index)));
+    }
+
+    /** @param bars what stands behind {@code bar} and the number of each, its lines included */
+    List<Splice> insertBehind(int index, List<String> bars) {
         int number = numbers.get(index).typed() + 1;
         boolean numbered = text.bars().get(index).head.number().isPresent() || !text.hasHead(index);
         int next = index + 1;
         boolean apart = next < text.bars().size()
                 ? text.isBlankLine(text.lastLineWithSigns(index) + 1)
                 : index == 0 || hasGapBefore(index);
-        String head = numbered ? "bar " + number : "bar";
-        String bar = (apart ? text.lineEnd() : "") + head + text.lineEnd() + silence(index);
+        String more = IntStream.range(0, bars.size())
+                .mapToObj(i -> (apart ? "\n" : "") + (numbered ? "bar " + (number + i) : "bar") + bars.get(i))
+                .collect(Collectors.joining("\n"));
         var splices = new ArrayList<Splice>();
-        splices.add(text.insertAfterLine(text.lastLineWithSigns(index), bar));
+        splices.add(text.insertAfterLine(text.lastLineWithSigns(index), more.replace("\n", text.lineEnd())));
         for (int i = 0; i < text.bars().size(); i++) {
-            renumber(i, i > index, number - 1, 1, splices);
+            renumber(i, i > index, number - 1, bars.size(), splices);
         }
         return splices;
+    }
+
+    /** The number of a bar as the text has it, or would. */
+    int typed(int index) {
+        return numbers.get(index).typed();
     }
 
     private boolean hasGapBefore(int index) {
@@ -83,7 +90,7 @@ final class BarEdits {
                 .map(label -> text.bars().isEmpty()
                         ? label + " ".repeat(Math.max(2, COLUMN - label.length())) + "rest"
                         : new CountLayout(text, index).line(label, "rest"))
-                .collect(Collectors.joining(text.lineEnd()));
+                .collect(Collectors.joining("\n"));
     }
 
     List<Splice> delete(int bar) {
@@ -100,7 +107,7 @@ final class BarEdits {
         int gone = numbers.get(index).typed();
         for (int i = 0; i < text.bars().size(); i++) {
             if (i != index && copies(i, gone)) {
-                splices.add(writtenOut(i));
+                splices.add(writtenOut(i, text.inForce(i).number() - 1));
             } else if (i != index) {
                 renumber(i, i > index, gone, -1, splices);
             }
@@ -108,7 +115,7 @@ final class BarEdits {
         return splices;
     }
 
-    private boolean copies(int index, int typed) {
+    boolean copies(int index, int typed) {
         return text.bars()
                 .get(index)
                 .head
@@ -117,32 +124,11 @@ final class BarEdits {
                 .isPresent();
     }
 
-    /** The bar without help of another, under the number that it will have. */
-    private Splice writtenOut(int index) {
-        var line = text.line();
-        var carried = new PrinterState(line.bars(), text.inForce());
-        line.bars().subList(0, index).forEach(carried::pass);
-        var bar = line.bars().get(index);
-        var now = text.inForce(index);
-        var number = new InForce(now.number() - 1, now.key(), now.meter(), now.tempo(), now.feel(), now.style());
-        var out = new StringBuilder();
-        var neck = new PlaceResolver(line.header().tuning(), line.header().frets());
-        new BarPrinter(withoutCopy(bar), number, neck, carried).print(Optional.empty(), out);
+    /** The bar without help of another, under this number. */
+    Splice writtenOut(int index, int number) {
         int from = text.startOfLine(text.bars().get(index).head.span().line());
         int to = text.endOfLine(text.lastLine(index));
-        return new Splice(from, to, out.toString().strip().replace("\n", text.lineEnd()));
-    }
-
-    private static Bar withoutCopy(Bar bar) {
-        return new Bar(
-                bar.from(),
-                bar.to(),
-                bar.changes(),
-                bar.repeats(),
-                bar.chords(),
-                bar.notes(),
-                bar.directions(),
-                Optional.empty());
+        return new Splice(from, to, WrittenOut.inPlace(text, index, number).replace("\n", text.lineEnd()));
     }
 
     /** Moves the number of a bar, and that of the bar it copies where that stands behind {@code pivot}. */

@@ -2,6 +2,7 @@ package groundbass.linetext.edit;
 
 import groundbass.score.Count;
 import groundbass.score.Fraction;
+import groundbass.score.Shift;
 
 /** A change to a text, said in the words of music. Bars go by their numbers, from 1, or 0 for a pickup. */
 public sealed interface Edit {
@@ -27,6 +28,25 @@ public sealed interface Edit {
 
     /** The bar goes; settings and signs around it stay. Bars that copy it are written out first. */
     record DeleteBar(int bar) implements Edit {}
+
+    /** The bars once more behind the last of them, each as the bar that it repeats. */
+    record Repeat(int first, int last) implements Edit {}
+
+    /**
+     * Bars of a text, this one or another, written out behind a bar of this one. Signs and settings stay where they are.
+     *
+     * @param source the text that they come from, as it was when they were chosen
+     */
+    record Paste(int after, String source, int first, int last) implements Edit {}
+
+    /** What is played in these bars lies elsewhere on the neck; chords go along. Bars that copy them sound as before. */
+    record Move(int first, int last, Shift by) implements Edit {}
+
+    /**
+     * A bar is taken over from an earlier one in place of what it said itself, typed as it would stand in its head:
+     * {@code bar 1, one string higher}. Where the text is blank, a bar that was taken over is written out.
+     */
+    record TakeOver(int bar, String from) implements Edit {}
 
     /** The chords over a bar; none where the text is blank. */
     record Chords(int bar, String chords) implements Edit {}

@@ -47,6 +47,10 @@ final class IndexedText {
         return starts;
     }
 
+    String all() {
+        return text;
+    }
+
     Source source() {
         return source;
     }

@@ -39,6 +39,14 @@ public final class LineEdit {
             return new BarEdits(text).add(add.after());
         } else if (edit instanceof Edit.DeleteBar delete) {
             return new BarEdits(text).delete(delete.bar());
+        } else if (edit instanceof Edit.Repeat repeat) {
+            return new PassageEdits(text).repeat(repeat.first(), repeat.last());
+        } else if (edit instanceof Edit.Paste paste) {
+            return new PassageEdits(text).paste(paste.after(), paste.source(), paste.first(), paste.last());
+        } else if (edit instanceof Edit.Move move) {
+            return new PassageEdits(text).move(move.first(), move.last(), move.by());
+        } else if (edit instanceof Edit.TakeOver taken) {
+            return new PassageEdits(text).takeOver(taken.bar(), taken.from());
         } else if (edit instanceof Edit.Chords chords) {
             return new BarEdits(text).chords(chords.bar(), chords.chords());
         } else if (edit instanceof Edit.Setting setting) {

@@ -1,12 +1,14 @@
 package groundbass.linetext.edit;
 
 import groundbass.linetext.assemble.Stretches;
+import groundbass.linetext.source.Moment;
 import groundbass.linetext.typed.CountLine.Target;
 import groundbass.score.Copy;
 import groundbass.score.Fraction;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
@@ -15,6 +17,8 @@ import java.util.stream.IntStream;
  * whoever shows the text part by part.
  */
 public record Outline(List<Setting> header, List<BarPart> bars) {
+    private static final Pattern SIGN = Pattern.compile("^(=|as)\\s*");
+
     public Outline {
         header = List.copyOf(header);
         bars = List.copyOf(bars);
@@ -28,12 +32,22 @@ public record Outline(List<Setting> header, List<BarPart> bars) {
      *
      * @param line where the bar begins in the text, from 1
      * @param chords as typed behind {@code over}
+     * @param taken what it takes over, as typed: {@code bar 1, one string higher}; empty where it is on its own
      * @param copied the number of the bar whose notes it takes over
+     * @param moved what it takes over elsewhere on the neck, count by count; typed nowhere, so its places are 0
      */
     public record BarPart(
-            int number, int line, boolean headed, String chords, Optional<Integer> copied, List<CountPart> counts) {
+            int number,
+            int line,
+            boolean headed,
+            String chords,
+            String taken,
+            Optional<Integer> copied,
+            List<CountPart> counts,
+            List<CountPart> moved) {
         public BarPart {
             counts = List.copyOf(counts);
+            moved = List.copyOf(moved);
         }
     }
 
@@ -70,8 +84,35 @@ public record Outline(List<Setting> header, List<BarPart> bars) {
                 .map(stretches -> count(text, stretches.get(0)))
                 .sorted(Comparator.comparing(CountPart::from))
                 .toList();
-        var copied = text.line().bars().get(index).copy().map(Copy::bar);
-        return new BarPart(text.inForce(index).number(), bar.head.span().line(), headed, chords, copied, counts);
+        var copy = text.line().bars().get(index).copy();
+        var moved =
+                copy.filter(found -> !found.shift().isNone()).isPresent() ? moved(text, index) : List.<CountPart>of();
+        return new BarPart(
+                text.inForce(index).number(),
+                bar.head.span().line(),
+                headed,
+                chords,
+                bar.head
+                        .copied()
+                        .map(copied -> SIGN.matcher(text.text(copied.span())).replaceFirst(""))
+                        .orElse(""),
+                copy.map(Copy::bar),
+                counts,
+                moved);
+    }
+
+    private static List<CountPart> moved(IndexedText text, int index) {
+        var meter = text.inForce(index).meter();
+        return WrittenOut.counts(text, index).stream()
+                .map(said -> new CountPart(
+                        said.counts(),
+                        Moment.at(said.span().from(), meter).toString(),
+                        said.span().from(),
+                        said.span().to(),
+                        said.events(),
+                        0,
+                        0))
+                .toList();
     }
 
     private static CountPart count(IndexedText text, Stretches.Stretch stretch) {

@@ -39,18 +39,35 @@ public final class BarPrinter {
 
     /** @param original what the copied bar has, where this one is a copy */
     public void print(Optional<Copying.Original> original, StringBuilder text) {
-        var copying = original.map(found -> Copying.of(found, bar.copy().flatMap(Copy::counts), bar.from(), bar.to()))
+        var copying = original.map(found -> Copying.of(found, bar.copy().orElseThrow(), target()))
                 .orElse(Copying.NOTHING);
         head(copying, text);
-        var events = new EventPrinter(bar, meter(), inForce.style(), neck, ends());
-        var rows = new BarLayout(bar, meter(), pieces).rows();
-        for (var row : toSay(rows, copying)) {
-            String counts = Bounds.counts(row.span(), bar.to(), meter());
-            text.append(counts)
-                    .append(" ".repeat(Math.max(2, COLUMN - counts.length())))
-                    .append(events.print(row))
+        for (var said : said(copying)) {
+            text.append(said.counts())
+                    .append(" ".repeat(Math.max(2, COLUMN - said.counts().length())))
+                    .append(said.events())
                     .append('\n');
         }
+    }
+
+    /** A count line: its counts, the time that they fill, and what is played there. */
+    public record Said(String counts, Copy.Span span, String events) {}
+
+    /** Every count line that the bar would have without help of another. */
+    public List<Said> said() {
+        return said(Copying.NOTHING);
+    }
+
+    private List<Said> said(Copying copying) {
+        var events = new EventPrinter(bar, meter(), inForce.style(), neck, ends());
+        var rows = new BarLayout(bar, meter(), pieces).rows();
+        return toSay(rows, copying).stream()
+                .map(row -> new Said(Bounds.counts(row.span(), bar.to(), meter()), row.span(), events.print(row)))
+                .toList();
+    }
+
+    private Copying.Target target() {
+        return new Copying.Target(bar.from(), bar.to(), neck, inForce.key());
     }
 
     private Meter meter() {
@@ -62,6 +79,7 @@ public final class BarPrinter {
         bar.copy().ifPresent(copy -> {
             text.append(" = bar ").append(copy.bar());
             copy.counts().ifPresent(span -> text.append(" counts ").append(counts(span)));
+            text.append(ShiftPrinter.print(copy.shift()));
         });
         if (bar.to().isBefore(meter().length())) {
             text.append(" until ").append(Moment.at(bar.to(), meter()));
@@ -127,7 +145,9 @@ public final class BarPrinter {
                 .isPresent();
         var copied =
                 left.notes().stream().map(note -> SoundInBar.of(note, bar.to())).toList();
+        boolean whole = left.lost().stream().noneMatch(note -> span.contains(note.onset()));
         return covered
+                && whole
                 && slices(pieces, span).equals(slices(copied, span))
                 && bar.directions().stream()
                         .filter(direction -> span.contains(direction.at()))

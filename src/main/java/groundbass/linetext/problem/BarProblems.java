@@ -10,10 +10,11 @@ import groundbass.score.Passes.Fault;
 import groundbass.score.Roadmap;
 import groundbass.text.Message;
 import java.util.List;
+import java.util.Optional;
 
 /** What can be wrong with a bar as a whole: its head, its counts, its chords, its repeat signs. */
 public final class BarProblems {
-    private static final List<String> PARTS = List.of("over", "until", "=");
+    private static final List<String> PARTS = List.of("over", "until", "=", "as");
 
     private BarProblems() {}
 
@@ -27,6 +28,30 @@ public final class BarProblems {
 
     public static Remark badCopyCounts(Span span) {
         return Mistake.BAD_COPY_COUNTS.at(span);
+    }
+
+    public static Remark badShift(Span span) {
+        return Mistake.BAD_SHIFT.at(span);
+    }
+
+    /** Strings lie higher and lower, frets go up and down. */
+    public static Remark badShiftWay(Span span, String howFar, String way, boolean ofStrings) {
+        var ways = ofStrings ? List.of("higher", "lower") : List.of("up", "down");
+        boolean upwards = List.of("up", "higher").contains(way);
+        var meant = List.of("up", "higher", "down", "lower").contains(way)
+                ? Optional.of(ways.get(upwards ? 0 : 1))
+                : Nearest.to(way, ways);
+        return Mistake.BAD_SHIFT.at(span).suggesting(meant.map(word -> howFar + " " + word));
+    }
+
+    /** @param places as they are typed */
+    public static Remark shiftedOff(Span span, int bar, List<String> places, String names, int frets) {
+        return Mistake.SHIFTED_OFF_NECK.at(span, String.join(", ", places), bar, names, frets);
+    }
+
+    /** Of a note that is taken over to another string. */
+    public static Remark noSourceThere(Span span, String word) {
+        return Mistake.NO_SOURCE.at(span, word);
     }
 
     public static Remark badUntil(Span span) {

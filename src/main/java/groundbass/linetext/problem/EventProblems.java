@@ -204,6 +204,10 @@ public final class EventProblems {
         return Mistake.STRING_TWICE.at(span, string);
     }
 
+    public static Remark copyInCount(Span span) {
+        return Mistake.COPY_IN_COUNT.at(span);
+    }
+
     public static Remark noSource(Span span, String word) {
         return Mistake.NO_SOURCE.at(span, word).suggesting(word + " from 2");
     }

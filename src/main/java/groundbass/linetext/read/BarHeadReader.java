@@ -17,7 +17,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Reads {@code bar N = bar M counts a-b until COUNT over CHORD, CHORD at COUNT}; each part may be left out. */
+/**
+ * Reads {@code bar N = bar M counts a-b, one string higher until COUNT over CHORD, CHORD at COUNT}; each part may be left
+ * out, and {@code as} says the same as the sign.
+ */
 final class BarHeadReader {
     private final Tokens tokens;
     private final Problems problems;
@@ -44,7 +47,7 @@ final class BarHeadReader {
     }
 
     private void part() {
-        if (tokens.takeMark("=")) {
+        if (tokens.takeMark("=") || tokens.takeWord("as")) {
             copied = copied();
         } else if (tokens.takeWord("until")) {
             until = until();
@@ -71,7 +74,9 @@ final class BarHeadReader {
                 problems.add(BarProblems.badCopyCounts(tokens.here()));
             }
         }
-        return Optional.of(new Copied(start.to(tokens.last()), source.get(), counts));
+        var unmoved = start.to(tokens.last());
+        var shift = new ShiftReader(tokens, problems).read();
+        return Optional.of(new Copied(start.to(tokens.last()), unmoved, source.get(), counts, shift));
     }
 
     private Optional<Until> until() {

@@ -56,9 +56,19 @@ final class EventReader {
             words.readForRest();
         } else if (token.isWord("hold")) {
             items.add(words.readForHold(token.span(), Optional.empty()));
+        } else if (token.isWord("=") || token.isWord("as")) {
+            copy(token);
         } else {
             place(token);
         }
+    }
+
+    /** A bar is taken over in its head; what stands behind the sign here is read as one mistake. */
+    private void copy(Token sign) {
+        while (!tokens.atEnd()) {
+            tokens.take();
+        }
+        problems.add(EventProblems.copyInCount(sign.span().to(tokens.last())));
     }
 
     private void place(Token token) {

@@ -3,6 +3,7 @@ package groundbass.linetext.typed;
 import groundbass.linetext.source.Moment;
 import groundbass.remark.Span;
 import groundbass.score.Repeats;
+import groundbass.score.Shift;
 import groundbass.theory.ChordSymbol;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -39,7 +40,12 @@ public final class RawBar {
 
     public record Numbered(Span span, int number) {}
 
-    public record Copied(Span span, int bar, Optional<CountLine.Target> counts) {}
+    /**
+     * Another bar that is taken over.
+     *
+     * @param unmoved how it would be said without the shift
+     */
+    public record Copied(Span span, Span unmoved, int bar, Optional<CountLine.Target> counts, Shift shift) {}
 
     public record Until(Span span, Moment moment) {}
 

@@ -45,7 +45,9 @@ final class Kept {
                             "publishing.letter.subject"),
             KeptThing.of("known").inCookies("known"),
             KeptThing.of("audit").inTables("audit"),
-            KeptThing.of("writing").inStores("desk/draft/draft.js", "desk/line/text.js", "desk/bench/store.js"));
+            KeptThing.of("writing")
+                    .inStores(
+                            "desk/draft/draft.js", "desk/line/text.js", "desk/line/passage.js", "desk/bench/store.js"));
 
     /** What is about lessons and the site, and about nobody who takes lessons. */
     static final List<String> TABLES_OF_LESSONS = List.of(
@@ -56,6 +58,7 @@ final class Kept {
             "series_style",
             "series_outlook",
             "news_text",
+            "series_beginning",
             "episode",
             "draft",
             "revision",

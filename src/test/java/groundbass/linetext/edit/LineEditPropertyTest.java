@@ -12,6 +12,7 @@ import groundbass.score.Bar;
 import groundbass.score.Count;
 import groundbass.score.Line;
 import groundbass.score.RandomLines;
+import groundbass.score.Shift;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -60,6 +61,31 @@ class LineEditPropertyTest {
                         .isEqualTo(before.bars().subList(0, Math.max(0, last - 1)));
             }
         });
+    }
+
+    /** Two frets up and down again is where it was, but for names of notes and chords, which follow the key. */
+    @Test
+    void whatMovesUpTheNeckAndDownAgainIsWhereItWas() {
+        var moved = new int[1];
+        each(RandomLines::line, (seed, text) -> {
+            int first = LineText.read(text).line().firstNumber();
+            int last = first + LineText.read(text).line().bars().size() - 1;
+            String up = LineEdit.apply(text, new Edit.Move(first, last, new Shift(0, 2)));
+            moved[0] += up.equals(text) ? 0 : 1;
+            String down = LineEdit.apply(up, new Edit.Move(first, last, new Shift(0, -2)));
+            if (!up.equals(text)) {
+                assertThat(places(down)).as("seed %d in%n%s", seed, text).isEqualTo(places(text));
+            }
+        });
+        assertThat(moved[0]).as("lines that were moved").isPositive();
+    }
+
+    private static List<Object> places(String text) {
+        return LineText.read(text).line().bars().stream()
+                .flatMap(bar -> bar.notes().stream())
+                .map(note -> List.<Object>of(note.onset(), note.length(), note.place()))
+                .map(Object.class::cast)
+                .toList();
     }
 
     @Test

@@ -3,8 +3,10 @@ package groundbass.linetext.edit;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.linetext.LineText;
+import groundbass.score.Copy;
 import groundbass.score.Count;
 import groundbass.score.Fraction;
+import groundbass.score.Shift;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -158,6 +160,128 @@ class LineEditTest {
     }
 
     @Test
+    void repeatedBarsStandBehindTheLastAsTheBarsThatTheyRepeat() {
+        assertThat(edited(new Edit.Repeat(1, 2)))
+                .isEqualTo(TEXT.replace("4    A5\n\nbar 3", "4    A5\n\nbar 3 = bar 1\n\nbar 4 = bar 2\n\nbar 5"));
+        assertThat(LineEdit.apply("bar 1\n1-4 E0\nbar 2 = bar 1\n", new Edit.Repeat(2, 2)))
+                .isEqualTo("bar 1\n1-4 E0\nbar 2 = bar 1\nbar 3 = bar 2\n");
+        assertThat(edited(new Edit.Repeat(2, 1))).isEqualTo(TEXT);
+        assertThat(edited(new Edit.Repeat(2, 4))).isEqualTo(TEXT);
+    }
+
+    @Test
+    void pastedBarsAreWrittenOutWithoutSignsAndSettings() {
+        String after = edited(new Edit.Paste(1, TEXT, 2, 3));
+        var before = LineText.read(TEXT).line();
+        var line = LineText.read(after).line();
+        assertThat(LineText.read(after).problems()).isEmpty();
+        assertThat(line.bars()).hasSize(5);
+        assertThat(line.bar(2).notes()).isEqualTo(before.bar(2).notes());
+        assertThat(line.bar(2).changes().section()).isEmpty();
+        assertThat(line.bar(2).copy()).isEmpty();
+        assertThat(line.bar(3).chords()).isEqualTo(before.bar(3).chords());
+        assertThat(line.bar(3).repeats().end()).isEmpty();
+        assertThat(line.bar(4).copy()).contains(Copy.of(1));
+        assertThat(line.bar(5)).isEqualTo(before.bar(3));
+    }
+
+    /** What style leaves unsaid in one text is said in another; what does not fit its neck or its meter is refused. */
+    @Test
+    void barsOfAnotherLineArePastedAsTheySound() {
+        String slapped = "style slap\nbar 1\n1-4  E5\nbar 2\n1-4  A24\n";
+        assertThat(LineEdit.apply("bar 1\n1-4  E1\n", new Edit.Paste(1, slapped, 1, 1)))
+                .isEqualTo("bar 1\n1-4  E1\n\nbar 2\n1-4  E5 slap\n");
+        assertThat(LineEdit.of("frets 20\nbar 1\n1-4  E1\n", new Edit.Paste(1, slapped, 2, 2)))
+                .isEmpty();
+        assertThat(LineEdit.of("strings A\nbar 1\n1-4  A1\n", new Edit.Paste(1, slapped, 1, 1)))
+                .isEmpty();
+        assertThat(LineEdit.of("meter 3/4\nbar 1\n1-3  E1\n", new Edit.Paste(1, slapped, 1, 1)))
+                .isEmpty();
+    }
+
+    @Test
+    void aPassageMovesPlaceByPlaceWithItsChordsAndKeepsEverythingElse() {
+        assertThat(edited(new Edit.Move(1, 2, new Shift(0, 2))))
+                .isEqualTo(TEXT.replace("bar 1 over Am7", "bar 1 over Bm7")
+                        .replace("1    E5\n", "1    E7\n")
+                        .replace("E5, E8", "E7, E10")
+                        .replace("A5, Ax", "A7, Ax")
+                        .replace("D4+G5", "D6+G7")
+                        .replace("4    A5", "4    A7"));
+    }
+
+    @Test
+    void aBarThatIsTakenOverFromElsewhereSaysHowFarItMoved() {
+        assertThat(edited(new Edit.Move(2, 2, new Shift(0, 2))))
+                .isEqualTo(TEXT.replace("bar 2 = bar 1\n4    A5", "bar 2 = bar 1, two frets up\n4    A7"));
+        String moved = "bar 1\n1-4 E5\nbar 2 as bar 1, two frets up over A\n";
+        assertThat(LineEdit.apply(moved, new Edit.Move(2, 2, new Shift(0, -2))))
+                .isEqualTo("bar 1\n1-4 E5\nbar 2 as bar 1 over G\n");
+    }
+
+    @Test
+    void barsThatCopyWhatMovedSoundAsBefore() {
+        String after = edited(new Edit.Move(1, 1, new Shift(0, 2)));
+        var before = LineText.read(TEXT).line();
+        var line = LineText.read(after).line();
+        assertThat(line.bar(1).notes()).isNotEqualTo(before.bar(1).notes());
+        assertThat(line.bar(2).notes()).isEqualTo(before.bar(2).notes());
+        assertThat(line.bar(2).chords()).isEqualTo(before.bar(2).chords());
+    }
+
+    @Test
+    void wordsThatNameAFretOrAPitchMoveAlong() {
+        String text = "bar 1\n1-2  E5 hammer from 3 \"from 3\" as A\n3-4  E5 harmonic at 17 + A7\n";
+        assertThat(LineEdit.apply(text, new Edit.Move(1, 1, new Shift(0, 2))))
+                .isEqualTo("bar 1\n1-2  E7 hammer from 5 \"from 3\"\n3-4  E7 harmonic at 19 + A9\n");
+        assertThat(LineEdit.apply("bar 1\n1-2  E5\n3-4  E hold\n", new Edit.Move(1, 1, new Shift(1, 0))))
+                .isEqualTo("bar 1\n1-2  A5\n3-4  A hold\n");
+        assertThat(LineEdit.apply("bar 1\n1-4  E5 as A\n", new Edit.Move(1, 1, new Shift(1, -5))))
+                .isEqualTo("bar 1\n1-4  A0 as A\n");
+    }
+
+    @Test
+    void whatWouldLeaveTheNeckIsNotMoved() {
+        assertThat(edited(new Edit.Move(1, 1, new Shift(1, 0)))).isEqualTo(TEXT);
+        assertThat(edited(new Edit.Move(1, 1, new Shift(0, -6)))).isEqualTo(TEXT);
+        assertThat(edited(new Edit.Move(1, 1, Shift.NONE))).isEqualTo(TEXT);
+        String held = "bar 1\n1-4  E5\nbar 2\n1-4  E hold\n";
+        assertThat(LineEdit.apply(held, new Edit.Move(1, 1, new Shift(1, 0)))).isEqualTo(held);
+    }
+
+    @Test
+    void aBarThatIsTakenOverLosesItsOwnCounts() {
+        assertThat(edited(new Edit.TakeOver(3, "bar 1, one string higher")))
+                .isEqualTo(TEXT.replace(
+                        "bar 3 over D9, Am7 at 4\n1-4  rest\n",
+                        "bar 3 = bar 1, one string higher over D9, Am7 at 4\n"));
+        assertThat(edited(new Edit.TakeOver(2, "= bar 1"))).isEqualTo(TEXT.replace("bar 1\n4    A5\n", "bar 1\n"));
+        assertThat(edited(new Edit.TakeOver(2, "as 1 counts 1-2")))
+                .isEqualTo(TEXT.replace("bar 1\n4    A5\n", "bar 1 counts 1-2\n"));
+        assertThat(LineEdit.apply("bar\n1-4 E1\nbar\n1-2 E2\n# why\n3-4 E3", new Edit.TakeOver(2, "1")))
+                .isEqualTo("bar\n1-4 E1\nbar = bar 1\n# why");
+        assertThat(edited(new Edit.TakeOver(2, "the first"))).isEqualTo(TEXT);
+    }
+
+    @Test
+    void aBarThatWasTakenOverIsWrittenOutAgain() {
+        String after = edited(new Edit.TakeOver(2, " "));
+        assertThat(LineText.read(after).line().bar(2).copy()).isEmpty();
+        assertThat(LineText.read(after).line().bar(2).notes())
+                .isEqualTo(LineText.read(TEXT).line().bar(2).notes());
+        assertThat(edited(new Edit.TakeOver(1, " "))).isEqualTo(TEXT);
+    }
+
+    @Test
+    void aMovedCopyShowsWhatItPlaysCountByCount() {
+        var bar = Outline.of("bar 1\n1-2  E5\n3-4  E7\nbar 2 as bar 1, one string higher\n3-4  rest\n")
+                .bars()
+                .get(1);
+        assertThat(bar.taken()).isEqualTo("bar 1, one string higher");
+        assertThat(bar.moved()).extracting(Outline.CountPart::events).containsExactly("A5", "rest");
+    }
+
+    @Test
     void chordsAreChangedAddedAndTakenOut() {
         assertThat(edited(new Edit.Chords(3, "G7"))).isEqualTo(TEXT.replace("over D9, Am7 at 4", "over G7"));
         assertThat(edited(new Edit.Chords(2, "Em"))).isEqualTo(TEXT.replace("= bar 1\n", "= bar 1 over Em\n"));
@@ -183,7 +307,11 @@ class LineEditTest {
                 new Edit.Events(2, count("2"), "G5"),
                 new Edit.AddBar(1),
                 new Edit.DeleteBar(1),
-                new Edit.AddCount(1, count("4")))) {
+                new Edit.AddCount(1, count("4")),
+                new Edit.Repeat(1, 2),
+                new Edit.Paste(1, TEXT, 3, 3),
+                new Edit.Move(1, 2, new Shift(0, 2)),
+                new Edit.TakeOver(2, "bar 1"))) {
             assertThat(LineEdit.apply(text, edit)).isEqualTo(edited(edit).replace("\n", "\r\n"));
         }
     }

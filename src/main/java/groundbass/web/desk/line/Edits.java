@@ -3,6 +3,7 @@ package groundbass.web.desk.line;
 import groundbass.linetext.edit.Edit;
 import groundbass.score.Count;
 import groundbass.score.Fraction;
+import groundbass.score.Shift;
 import groundbass.web.desk.access.FormParameters;
 import io.javalin.http.Context;
 import java.util.Optional;
@@ -29,6 +30,15 @@ final class Edits {
             case "remove-count" -> at(count -> new Edit.RemoveCount(bar, count));
             case "add-bar" -> Optional.of(new Edit.AddBar(bar));
             case "delete-bar" -> Optional.of(new Edit.DeleteBar(bar));
+            case "repeat" -> Optional.of(new Edit.Repeat(bar, last(bar)));
+            case "paste" ->
+                Optional.of(new Edit.Paste(
+                        FormParameters.number(ctx, "after", -1),
+                        FormParameters.text(ctx, "source").replace("\r\n", "\n"),
+                        bar,
+                        last(bar)));
+            case "move" -> shift().map(by -> new Edit.Move(bar, last(bar), by));
+            case "take-over" -> Optional.of(new Edit.TakeOver(bar, FormParameters.text(ctx, "from")));
             case "chords" -> Optional.of(new Edit.Chords(bar, FormParameters.text(ctx, "chords")));
             case "setting" ->
                 Optional.of(new Edit.Setting(FormParameters.text(ctx, "name"), FormParameters.text(ctx, "value")));
@@ -38,6 +48,20 @@ final class Edits {
 
     private Optional<Edit> at(Function<Count, Edit> make) {
         return Count.parse(FormParameters.text(ctx, "at")).map(make);
+    }
+
+    /** The last of several bars; without one the bar stands alone. */
+    private int last(int bar) {
+        return FormParameters.number(ctx, "last", bar);
+    }
+
+    private Optional<Shift> shift() {
+        return Shift.of(signed("strings"), signed("frets"));
+    }
+
+    private int signed(String name) {
+        String text = FormParameters.text(ctx, name).strip();
+        return text.matches("-?[0-9]{1,3}") ? Integer.parseInt(text) : 0;
     }
 
     /** So many quarters of a count. */

@@ -8,6 +8,7 @@ import groundbass.linetext.Reading;
 import groundbass.linetext.edit.Outline;
 import groundbass.linetext.edit.Outline.BarPart;
 import groundbass.linetext.edit.Outline.CountPart;
+import groundbass.score.Copy;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
 import groundbass.score.Place;
@@ -110,6 +111,7 @@ final class LineDrawing {
                 part.line(),
                 part.headed(),
                 part.chords(),
+                part.taken(),
                 part.copied().orElse(-1),
                 meter.counts(),
                 meter.unit(),
@@ -143,16 +145,23 @@ final class LineDrawing {
         if (copy.isEmpty()) {
             return List.of();
         }
-        var source = outline.bars().get(line.indexOf(copy.get().bar()));
-        var all = new ArrayList<CountPart>(source.counts());
-        all.addAll(ghosts(source));
-        return all.stream()
+        return taken(part, copy.get()).stream()
                 .filter(count -> copy.get()
                         .counts()
                         .map(span -> span.contains(count.from()))
                         .orElse(true))
                 .filter(count -> part.counts().stream().noneMatch(own -> covers(own, count.from())))
                 .toList();
+    }
+
+    private List<CountPart> taken(BarPart part, Copy copy) {
+        if (!copy.shift().isNone()) {
+            return part.moved();
+        }
+        var source = outline.bars().get(line.indexOf(copy.bar()));
+        var all = new ArrayList<CountPart>(source.counts());
+        all.addAll(ghosts(source));
+        return all;
     }
 
     private static boolean covers(CountPart count, Fraction at) {

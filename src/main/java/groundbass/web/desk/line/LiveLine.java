@@ -29,6 +29,7 @@ record LiveLine(
     /**
      * @param system the index of the system that shows it
      * @param left, right its edges as parts of the system's width, 0 to 1
+     * @param taken what it takes over, as typed; empty where it is on its own
      * @param copied the number of the bar that it takes over; -1 for none
      * @param counts how many counts the bar has, and {@code unit} the lower figure of its meter
      */
@@ -40,6 +41,7 @@ record LiveLine(
             int line,
             boolean headed,
             String chords,
+            String taken,
             int copied,
             int counts,
             int unit,

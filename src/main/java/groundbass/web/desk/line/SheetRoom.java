@@ -18,7 +18,7 @@ public final class SheetRoom {
     private int bars = MOST_BARS;
 
     /** Whether the line is drawn; what it needs is then taken. */
-    boolean takes(Line line) {
+    public boolean takes(Line line) {
         int itsNotes = line.bars().stream().mapToInt(bar -> bar.notes().size()).sum();
         int itsBars = line.bars().size();
         if (itsNotes > notes || itsBars > bars) {
