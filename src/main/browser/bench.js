@@ -49,14 +49,21 @@ class Bench {
     });
     this.#bind();
     this.#watchWave();
-    root.addEventListener("toggle", () => this.#openKept(), { once: true });
     root.addEventListener("toggle", () => requestAnimationFrame(() => this.#deck.show()));
+    this.#begin(); // whoever opens the bench fetches this script
   }
 
   /** What is on the bench: asked for where something is. */
   get #opened() {
     if (!this.#recording) throw new Error("no recording is on the bench");
     return this.#recording;
+  }
+
+  /** With the file that was chosen while the script was on its way, else with what was on the bench last. */
+  #begin() {
+    const chosen = this.#part("file").files[0];
+    if (chosen) this.#choose(chosen);
+    else this.#openKept();
   }
 
   async #openKept() {

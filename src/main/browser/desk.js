@@ -25,6 +25,9 @@ async function openLine() {
   return line;
 }
 
+const bench = document.getElementById("bench");
+bench?.addEventListener("toggle", () => import(String(bench.dataset.script)), { once: true });
+
 const line = await openLine();
 
 // the listening bench asks for the bar that it plays

@@ -1,10 +1,12 @@
-// Scrolls the walkthrough for filming: at a pace, in a size, mirrored for a glass in front of the lens.
-import { byId } from "./common/page.js";
+// Scrolls what is said for filming: at a pace, in a size, mirrored for a glass in front of the lens, on the full screen.
+import { byId, targetOf } from "./common/page.js";
 
 const text = byId("prompter-text", HTMLElement);
 const pace = byId("prompter-pace", HTMLElement);
 const run = byId("prompter-run", HTMLElement);
 const mirror = byId("prompter-mirror", HTMLElement);
+const stage = byId("prompter-stage", HTMLElement);
+const full = byId("prompter-full", HTMLElement);
 // pixels a second at normal size
 const SLOWEST = 10;
 const FASTEST = 200;
@@ -65,6 +67,17 @@ function turn() {
   mirror.setAttribute("aria-pressed", String(mirrored));
 }
 
+/** Some browsers have no full screen, or do not allow it; the page is then as it was. */
+async function fill() {
+  try {
+    if (document.fullscreenElement) await document.exitFullscreen();
+    else await stage.requestFullscreen();
+    text.focus();
+  } catch {
+    full.hidden = true;
+  }
+}
+
 const BUTTONS = {
   "prompter-run": toggle,
   "prompter-slower": () => hurry(-STEP),
@@ -72,15 +85,30 @@ const BUTTONS = {
   "prompter-smaller": () => grow(-0.1),
   "prompter-bigger": () => grow(0.1),
   "prompter-mirror": turn,
+  "prompter-full": fill,
 };
 for (const [id, action] of Object.entries(BUTTONS)) byId(id, HTMLElement).addEventListener("click", action);
 
-text.addEventListener("keydown", (event) => {
-  const action = { " ": toggle, ArrowLeft: () => hurry(-STEP), ArrowRight: () => hurry(STEP) }[event.key];
-  if (!action) return;
+const KEYS = {
+  " ": toggle,
+  ArrowLeft: () => hurry(-STEP),
+  ArrowRight: () => hurry(STEP),
+  "+": () => grow(0.1),
+  "-": () => grow(-0.1),
+  m: turn,
+  f: fill,
+};
+document.addEventListener("keydown", (event) => {
+  const action = KEYS[event.key.length === 1 ? event.key.toLowerCase() : event.key];
+  const pressing = event.key === " " && targetOf(event).closest("button, a"); // which the space bar presses by itself
+  if (!action || pressing || event.ctrlKey || event.metaKey || event.altKey) return;
   event.preventDefault();
   action();
 });
+document.addEventListener("fullscreenchange", () => {
+  full.setAttribute("aria-pressed", String(document.fullscreenElement === stage));
+});
+full.hidden = !document.fullscreenEnabled;
 
 byId("prompter-bar", HTMLElement).hidden = false;
 show();

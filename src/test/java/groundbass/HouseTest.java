@@ -83,7 +83,16 @@ class HouseTest {
                     "web.desk",
                     List.of(
                             List.of(FACE),
-                            List.of("editor", "sound", "notes", "walkthrough", "script", "facts", "publish", "site"),
+                            List.of(
+                                    "editor",
+                                    "sound",
+                                    "notes",
+                                    "walkthrough",
+                                    "script",
+                                    "facts",
+                                    "publish",
+                                    "revision",
+                                    "site"),
                             List.of("room"),
                             List.of("line", "recording", "calendar", "account"),
                             List.of("access"))),

@@ -8,10 +8,14 @@ const AGAIN = 6000;
 const IGNORED = new Set(["base"]);
 
 export class Draft {
-  /** @param filled called after fields were given other values */
-  constructor(form, filled) {
+  /**
+   * @param filled called after fields were given other values
+   * @param stored called when the server has something new
+   */
+  constructor(form, filled, stored) {
     this.form = form;
     this.filled = filled;
+    this.stored = stored;
     this.word = byId("draft-word", HTMLElement);
     this.words = form.querySelector("[data-draft]").dataset;
     this.here = new URL(form.action).pathname;
@@ -81,8 +85,7 @@ export class Draft {
     const stays = !event.submitter?.name && !this.file();
     if (stays && !this.expired && !this.conflict) {
       event.preventDefault();
-      if (this.dirty) this.save();
-      else if (!this.sending) this.say("saved");
+      this.saveNow();
       return;
     }
     if (!this.expired && !this.conflict) this.save();
@@ -92,6 +95,13 @@ export class Draft {
     }
     event.preventDefault();
     this.submitSaved(this.sending, event.submitter);
+  }
+
+  /** Saves at once, and says so also where there is nothing new; a form that must ask who one is asks. */
+  saveNow() {
+    if (this.expired) this.form.requestSubmit();
+    else if (this.dirty) this.save();
+    else if (!this.sending && !this.conflict) this.say("saved");
   }
 
   /** Whether a file waits to be sent along. */
@@ -183,6 +193,7 @@ export class Draft {
         timeStyle: "short",
       });
     }
+    this.stored();
     if (this.dirty) return this.changed();
     this.dropLocal();
     this.say("saved");

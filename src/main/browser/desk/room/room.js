@@ -1,7 +1,9 @@
 // What every room of a lesson does: saves as one types, leads to the rooms before and after by a key, and lets nobody go
 // before the server has what was typed.
-import { targetOf } from "../../common/page.js";
+import { isCommand, targetOf } from "../../common/page.js";
 import { Draft } from "../draft/draft.js";
+import { showKeys } from "./keys.js";
+import { followSigns } from "./signs.js";
 
 const KEYS = new Map([["Comma", ","], ["Period", "."]]);
 
@@ -12,9 +14,14 @@ const KEYS = new Map([["Comma", ","], ["Period", "."]]);
  */
 export function openRoom(filled) {
   const form = /** @type {HTMLFormElement | null} */ (document.getElementById("room"));
-  const draft = form ? new Draft(form, filled) : null;
+  const draft = form ? new Draft(form, filled, followSigns(new URL(form.action).pathname)) : null;
+  showKeys(); // before the guard, which would leave the room by its link
   if (draft) guard(form, draft);
   document.addEventListener("keydown", (event) => {
+    if (draft && isCommand(event, "s") && !event.shiftKey) {
+      event.preventDefault();
+      return draft.saveNow();
+    }
     if (!event.altKey || event.ctrlKey || event.metaKey || event.shiftKey || !KEYS.has(event.code)) return;
     /** @type {HTMLAnchorElement | null} */
     const way = document.querySelector(`.room-foot a[data-key="${KEYS.get(event.code)}"]`);

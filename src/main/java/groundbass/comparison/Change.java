@@ -8,12 +8,41 @@ import java.util.Optional;
 import java.util.Set;
 
 /** One thing that differs between an earlier and a later line. Bars go by the numbers that they have in their line. */
-sealed interface Change {
+public sealed interface Change {
+    /** The bars of the earlier line that it is about; empty where that one does not have them. */
+    Optional<Bars> earlier();
+
+    /** The same of the later line. */
+    Optional<Bars> later();
+
+    /** Some bars of one line, one after the other. */
+    record Bars(int first, int last) {}
+
     /** Bars of the later line that the earlier one does not have, from {@code first} to {@code last}. */
-    record Inserted(int first, int last) implements Change {}
+    record Inserted(int first, int last) implements Change {
+        @Override
+        public Optional<Bars> earlier() {
+            return Optional.empty();
+        }
+
+        @Override
+        public Optional<Bars> later() {
+            return Optional.of(new Bars(first, last));
+        }
+    }
 
     /** Bars of the earlier line that the later one no longer has, from {@code first} to {@code last}. */
-    record Removed(int first, int last) implements Change {}
+    record Removed(int first, int last) implements Change {
+        @Override
+        public Optional<Bars> earlier() {
+            return Optional.of(new Bars(first, last));
+        }
+
+        @Override
+        public Optional<Bars> later() {
+            return Optional.empty();
+        }
+    }
 
     /**
      * A bar that is in both and not the same.
@@ -28,6 +57,16 @@ sealed interface Change {
             if (differences.isEmpty()) {
                 throw new IllegalArgumentException("a changed bar differs somewhere: " + after);
             }
+        }
+
+        @Override
+        public Optional<Bars> earlier() {
+            return Optional.of(new Bars(before, before));
+        }
+
+        @Override
+        public Optional<Bars> later() {
+            return Optional.of(new Bars(after, after));
         }
     }
 

@@ -12,6 +12,9 @@ import java.util.List;
 
 /** Says what differs between two lines: a clause for each change, such as {@code bar 5: count 3 (pitch)}. */
 public final class ComparisonWords {
+    /** That something at the head of a line differs. */
+    public static final Message HEAD = Message.of("compare.head");
+
     private static final int MOST_COUNTS = 4;
 
     private ComparisonWords() {}
@@ -24,7 +27,7 @@ public final class ComparisonWords {
     public static List<Message> of(LineComparison comparison, int most) {
         var clauses = new ArrayList<Message>();
         if (comparison.head()) {
-            clauses.add(Message.of("compare.head"));
+            clauses.add(HEAD);
         }
         comparison.changes().forEach(change -> clauses.add(clause(change)));
         if (clauses.size() <= most) {
@@ -35,7 +38,8 @@ public final class ComparisonWords {
         return List.copyOf(shown);
     }
 
-    private static Message clause(Change change) {
+    /** One of the clauses: what one change is. */
+    public static Message clause(Change change) {
         if (change instanceof Inserted inserted) {
             return bars("compare.inserted", inserted.first(), inserted.last());
         }

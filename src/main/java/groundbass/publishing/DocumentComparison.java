@@ -11,9 +11,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /** Says in what two states of a lesson differ for its readers: lines bar by bar, everything else by its name. */
-final class DocumentComparison {
+public final class DocumentComparison {
     private static final int MOST_PLACES = 6;
 
     /** What readers have beside the lines. The script and how far the rights are settled stay on the desk. */
@@ -34,18 +35,44 @@ final class DocumentComparison {
             Map.entry("publishing.part.facts", EpisodeDocument::facts),
             Map.entry("publishing.part.settings", EpisodeDocument::settings));
 
+    /** What readers never see. */
+    private static final List<Map.Entry<String, Function<EpisodeDocument, Object>>> DESK_ALONE = List.of(
+            Map.entry("publishing.part.script", EpisodeDocument::script),
+            Map.entry("publishing.part.clearance", document -> document.rights().clearance()));
+
     private DocumentComparison() {}
 
     /** A clause for each; none where readers would see no difference. */
     static List<Message> clauses(EpisodeDocument before, EpisodeDocument after) {
         var clauses = new ArrayList<Message>(lines(before.mainLine(), after.mainLine()));
         clauses.addAll(exercises(before.exercises(), after.exercises()));
-        PARTS.stream()
+        clauses.addAll(parts(PARTS, before, after));
+        return List.copyOf(clauses);
+    }
+
+    /** The same with what only the desk has: a clause for each; none where the two say the same. */
+    public static List<Message> onTheDesk(EpisodeDocument before, EpisodeDocument after) {
+        return Stream.of(clauses(before, after), parts(DESK_ALONE, before, after))
+                .flatMap(List::stream)
+                .toList();
+    }
+
+    /** What differs beside the lines, for one who shows these bar by bar. */
+    public static List<Message> besideTheLines(EpisodeDocument before, EpisodeDocument after) {
+        return Stream.of(parts(PARTS, before, after), parts(DESK_ALONE, before, after))
+                .flatMap(List::stream)
+                .toList();
+    }
+
+    private static List<Message> parts(
+            List<Map.Entry<String, Function<EpisodeDocument, Object>>> parts,
+            EpisodeDocument before,
+            EpisodeDocument after) {
+        return parts.stream()
                 .filter(part ->
                         !part.getValue().apply(before).equals(part.getValue().apply(after)))
                 .map(part -> Message.of(part.getKey()))
-                .forEach(clauses::add);
-        return List.copyOf(clauses);
+                .toList();
     }
 
     /** What was typed otherwise and comes to the same line is no difference. */

@@ -25,6 +25,7 @@ import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.educator.SecondFactors;
+import groundbass.catalog.episode.Beginnings;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
@@ -92,6 +93,7 @@ final class Services {
     final Styles styles;
     final Episodes episodes;
     final EpisodeService desk;
+    final Beginnings beginnings;
     final Revisions revisions;
     final Outbox outbox;
     final Postman postman;
@@ -155,6 +157,7 @@ final class Services {
         this.episodes = stored.episodes();
         this.revisions = new Revisions(jdbi, clock);
         this.desk = new EpisodeService(jdbi, audit, clock, catalog, episodes, revisions);
+        this.beginnings = new Beginnings(jdbi, audit);
         this.uploads = stored.uploads();
         this.recordings = new Recordings(stored.uploadRows(), blobs);
         this.outbox = accounts.outbox();

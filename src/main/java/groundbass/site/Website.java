@@ -122,6 +122,7 @@ final class Website {
                         services.styles,
                         services.episodes,
                         services.desk,
+                        services.beginnings,
                         services.uploads,
                         services.recordings,
                         services.releases,

@@ -62,6 +62,18 @@ class LineComparisonTest {
                 .containsExactly(new Inserted(2, 2), new Changed(2, 3, List.of(difference("4", PITCH))));
     }
 
+    @Test
+    void aChangeSaysWhichBarsOfEitherLineItIsAbout() {
+        var other = List.of(BARS.get(0), "1-4 D9", fourQuarters("E3", "E3", "A3", "A7"), BARS.get(2));
+        var changes = compare(BARS, other).changes();
+        assertThat(changes).extracting(Change::earlier).containsExactly(Optional.empty(), bars(2, 2), bars(4, 4));
+        assertThat(changes).extracting(Change::later).containsExactly(bars(2, 2), bars(3, 3), Optional.empty());
+    }
+
+    private static Optional<Change.Bars> bars(int first, int last) {
+        return Optional.of(new Change.Bars(first, last));
+    }
+
     /** E string, fret 5 is the pitch of the open A string: four strings a fourth apart (bass guitar, usual tuning). */
     @ParameterizedTest
     @CsvSource({

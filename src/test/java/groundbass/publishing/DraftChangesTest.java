@@ -79,6 +79,15 @@ class DraftChangesTest {
                 .mainLine(new LineSource("", "bar 1\n\n1-4   E5\n"))
                 .rights(new Rights("", "", "Own work.", Clearance.GIVEN)));
         assertThat(DocumentComparison.clauses(before, after)).isEmpty();
+        assertThat(said(DocumentComparison.onTheDesk(before, after)))
+                .containsExactly("script", "whether it may be published");
+    }
+
+    @Test
+    void whatStandsBesideTheLinesIsToldAlone() {
+        var after = document(edit -> PITCH.apply(edit).notes("Mind the tide.").script("Listen."));
+        assertThat(said(DocumentComparison.besideTheLines(document(edit -> edit), after)))
+                .containsExactly("notes", "script");
     }
 
     @Test

@@ -10,6 +10,7 @@ import groundbass.document.Level;
 import groundbass.form.Outcome;
 import groundbass.store.DatabaseClock;
 import java.time.Clock;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.BiPredicate;
 import java.util.function.UnaryOperator;
@@ -46,6 +47,20 @@ public final class EpisodeService {
         return problems.isEmpty()
                 ? jdbi.inTransaction(handle -> create(handle, who, in, title, level))
                 : Outcome.refused(problems);
+    }
+
+    /** The same, with something written in it already: what the document says, title and level included. */
+    public Outcome<Episode> create(EducatorId who, SeriesId in, EpisodeDocument begun) {
+        var problems = FieldChecks.line("title", begun.title(), 200);
+        if (!problems.isEmpty()) {
+            return Outcome.refused(problems);
+        }
+        return jdbi.inTransaction(handle -> {
+            var made = create(handle, who, in, begun.title(), begun.level());
+            made.result()
+                    .ifPresent(episode -> drafts.insert(handle, who, episode.id(), begun, DatabaseClock.of(clock)));
+            return made;
+        });
     }
 
     private Outcome<Episode> create(Handle handle, EducatorId who, SeriesId in, String title, Level level) {
@@ -207,17 +222,63 @@ public final class EpisodeService {
      */
     public Outcome<Revision> fix(
             Handle handle, EducatorId who, Episode episode, EpisodeDocument document, String note) {
-        var latest = revisions.latest(episode.id());
-        if (latest.isPresent() && latest.get().document().equals(document)) {
-            return Outcome.done(latest.get());
-        }
         var problems = DocumentCheck.problems(document);
-        if (!problems.isEmpty()) {
-            return Outcome.refused(problems);
+        return problems.isEmpty()
+                ? Outcome.done(append(handle, who, episode, document, note))
+                : Outcome.refused(problems);
+    }
+
+    /** As it is, right or wrong; the latest revision where that says the same already. */
+    private Revision append(Handle handle, EducatorId who, Episode episode, EpisodeDocument document, String note) {
+        return revisions
+                .latest(episode.id())
+                .filter(latest -> latest.document().equals(document))
+                .orElseGet(() -> {
+                    var revision = revisions.append(handle, episode.id(), document, who, note.strip());
+                    audit.append(handle, who, "episode.revision", episode.id() + " revision " + revision.number());
+                    return revision;
+                });
+    }
+
+    /** The revisions with numbers up to {@code highest}, newest first, so many at most. */
+    public List<Revision> revisions(EducatorId who, EpisodeId id, int highest, int most) {
+        return episodes.ownedBy(who, id)
+                .map(episode -> revisions.of(episode.id(), highest, most))
+                .orElse(List.of());
+    }
+
+    public Optional<Revision> revision(EducatorId who, EpisodeId id, int number) {
+        return episodes.ownedBy(who, id).flatMap(episode -> revisions.numbered(episode.id(), number));
+    }
+
+    /**
+     * Goes on from a revision: what it says is what is being typed from now on. What was being typed becomes a revision
+     * before, right or wrong, so that nothing is lost.
+     *
+     * @param number of the revision
+     * @param note why what was being typed is kept
+     * @return what is being typed now; refused where there is no such revision
+     */
+    public Outcome<Draft> restore(EducatorId who, EpisodeId id, int number, String note) {
+        return jdbi.inTransaction(handle -> {
+            Episodes.lockRow(handle, id);
+            return episodes.ownedBy(who, id)
+                    .flatMap(episode -> revisions
+                            .numbered(id, number)
+                            .map(revision -> Outcome.done(restore(handle, who, episode, revision, note))))
+                    .orElseGet(EpisodeService::gone);
+        });
+    }
+
+    private Draft restore(Handle handle, EducatorId who, Episode episode, Revision revision, String note) {
+        var typed = stored(who, episode);
+        if (typed.document().equals(revision.document())) {
+            return typed;
         }
-        var revision = revisions.append(handle, episode.id(), document, who, note.strip());
-        audit.append(handle, who, "episode.revision", episode.id() + " revision " + revision.number());
-        return Outcome.done(revision);
+        append(handle, who, episode, typed.document(), note);
+        audit.append(handle, who, "episode.restored", episode.id() + " revision " + revision.number());
+        var saved = save(handle, who, episode, typed.version(), revision.document());
+        return ((DraftSave.Saved) saved).draft();
     }
 
     private static <T> Outcome<T> gone() {

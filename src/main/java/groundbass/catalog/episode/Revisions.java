@@ -37,6 +37,25 @@ public final class Revisions {
                         .findOne());
     }
 
+    Optional<Revision> numbered(EpisodeId episode, int number) {
+        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where episode_id = :episode and number = :number")
+                .bind("episode", episode)
+                .bind("number", number)
+                .mapTo(Revision.class)
+                .findOne());
+    }
+
+    /** Those of an episode with numbers up to {@code highest}, newest first, so many at most. */
+    List<Revision> of(EpisodeId episode, int highest, int most) {
+        return jdbi.withHandle(handle -> handle.createQuery(
+                        SELECT + "where episode_id = :episode and number <= :highest order by number desc limit :most")
+                .bind("episode", episode)
+                .bind("highest", highest)
+                .bind("most", most)
+                .mapTo(Revision.class)
+                .list());
+    }
+
     /** All of an episode, newest first. */
     public List<Revision> of(EpisodeId episode) {
         return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where episode_id = :episode order by number desc")

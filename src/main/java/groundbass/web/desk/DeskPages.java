@@ -9,6 +9,7 @@ import groundbass.backup.Backup;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.educator.SecondFactors;
+import groundbass.catalog.episode.Beginnings;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Outlooks;
@@ -43,23 +44,27 @@ import groundbass.web.desk.account.SecondFactorPages;
 import groundbass.web.desk.calendar.PublishingViews;
 import groundbass.web.desk.calendar.WeeksPage;
 import groundbass.web.desk.editor.EditorPages;
+import groundbass.web.desk.editor.FormerPages;
 import groundbass.web.desk.facts.FactsPages;
 import groundbass.web.desk.line.LinePages;
 import groundbass.web.desk.line.LineSound;
 import groundbass.web.desk.notes.NotesPages;
 import groundbass.web.desk.publish.LessonNews;
 import groundbass.web.desk.publish.PublishPages;
-import groundbass.web.desk.publish.RevisionPages;
 import groundbass.web.desk.publish.TakingBackPages;
 import groundbass.web.desk.recording.RecordingPages;
+import groundbass.web.desk.revision.RevisionPages;
 import groundbass.web.desk.room.Rooms;
 import groundbass.web.desk.script.ScriptPages;
 import groundbass.web.desk.site.BackupPages;
+import groundbass.web.desk.site.BeginningPages;
 import groundbass.web.desk.site.BinPages;
 import groundbass.web.desk.site.DeskNewsPages;
 import groundbass.web.desk.site.ImprintPages;
+import groundbass.web.desk.site.KeysPage;
 import groundbass.web.desk.site.LessonListPage;
 import groundbass.web.desk.site.LetterPages;
+import groundbass.web.desk.site.NewLessonPages;
 import groundbass.web.desk.site.OutboxPages;
 import groundbass.web.desk.site.OverviewPage;
 import groundbass.web.desk.site.RhythmPages;
@@ -67,6 +72,7 @@ import groundbass.web.desk.site.SeriesPages;
 import groundbass.web.desk.site.SettingsPages;
 import groundbass.web.desk.sound.SoundPages;
 import groundbass.web.desk.sound.TrackPages;
+import groundbass.web.desk.walkthrough.PrompterPage;
 import groundbass.web.desk.walkthrough.WalkthroughPages;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.CachedSettings;
@@ -111,6 +117,7 @@ public final class DeskPages {
             Styles styles,
             Episodes episodes,
             EpisodeService writing,
+            Beginnings beginnings,
             Uploads uploads,
             Recordings recordings,
             Releases releases,
@@ -194,7 +201,9 @@ public final class DeskPages {
                         services.clock()),
                 new RhythmPages(desk, services.rhythms(), services.outlooks()),
                 new LessonListPage(desk, services.episodes(), publishing),
-                new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
+                new SeriesPages(desk, services.catalog(), shell.chosen()),
+                new BeginningPages(desk, services.beginnings()),
+                new NewLessonPages(desk, services.episodes(), services.writing(), services.beginnings()),
                 new LetterPages(desk, services.styles()),
                 new DeskNewsPages(
                         desk,
@@ -204,19 +213,22 @@ public final class DeskPages {
                         services.episodes(),
                         services.educators(),
                         services.outbox()),
+                new KeysPage(desk),
                 new EditorPages(desk, rooms, reauthentication, services.writing(), shell.limits()),
+                new FormerPages(desk),
                 new LinePages(desk, new LineSound(shell.limits())),
                 sound,
                 new TrackPages(desk, sound, services.writing(), services.uploads(), shell.limits()),
                 new RecordingPages(desk, services.writing(), services.uploads(), services.recordings()),
                 new NotesPages(desk, rooms, services.writing()),
-                new WalkthroughPages(desk, rooms, services.writing()),
+                new WalkthroughPages(desk, rooms),
+                new PrompterPage(desk, services.writing()),
                 new ScriptPages(desk, rooms, services.writing()),
                 new FactsPages(desk, rooms),
                 publish,
                 new TakingBackPages(desk, reauthentication, publish, services.takingBack(), services.bin()),
                 new BinPages(desk, services.bin()),
-                new RevisionPages(desk, reauthentication, services.writing()),
+                new RevisionPages(desk, rooms, reauthentication, services.writing(), services.releases()),
                 new OutboxPages(desk, services.outbox(), services.educators(), services.settings(), services.clock()),
                 new ImprintPages(desk, services.educators(), services.settings(), shell.chosen()),
                 new SettingsPages(desk, services.settings(), shell.chosen()),

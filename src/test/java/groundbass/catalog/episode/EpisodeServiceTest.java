@@ -4,6 +4,7 @@ import static groundbass.catalog.CatalogFixture.document;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.catalog.CatalogFixture;
+import groundbass.catalog.educator.EducatorId;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
@@ -225,6 +226,79 @@ class EpisodeServiceTest {
             assertThat(fixture.desk.makeRevision(fixture.owner, id, "again").result())
                     .isEqualTo(one);
             assertThat(fixture.revisions.of(id)).hasSize(1);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void goingBackToARevisionKeepsWhatWasTypedAsOne(Database database) {
+        try (database) {
+            var fixture = new CatalogFixture(database);
+            var id = fixture.episode("First").id();
+            fixture.desk.saveDraft(fixture.owner, id, 0, document("one"));
+            fixture.desk.makeRevision(fixture.owner, id, "");
+            var unsound = document("two").edit().mainLine(LineSource.EMPTY).done();
+            fixture.desk.saveDraft(fixture.owner, id, 1, unsound);
+            var draft = fixture.desk
+                    .restore(fixture.owner, id, 1, "before")
+                    .result()
+                    .orElseThrow();
+            assertThat(draft.document()).isEqualTo(document("one"));
+            assertThat(draft.version()).isEqualTo(3);
+            assertThat(fixture.desk.draft(fixture.owner, id)).contains(draft);
+            assertThat(fixture.now(fixture.episodes.find(id).orElseThrow()).title())
+                    .isEqualTo("one");
+            assertThat(fixture.revisions.of(id)).extracting(Revision::number).containsExactly(2, 1);
+            assertThat(fixture.revisions.latest(id).orElseThrow())
+                    .extracting(Revision::document, Revision::note)
+                    .containsExactly(unsound, "before");
+            assertThat(fixture.auditedWords()).startsWith("episode.restored", "episode.revision");
+        }
+    }
+
+    /** What was kept although it is unsound may be gone back to, and still does not go out. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatIsUnsoundIsNoRevisionForReadersEvenWhereItWasKept(Database database) {
+        try (database) {
+            var fixture = new CatalogFixture(database);
+            var id = fixture.episode("First").id();
+            fixture.desk.saveDraft(fixture.owner, id, 0, document("one"));
+            fixture.desk.makeRevision(fixture.owner, id, "");
+            fixture.desk.saveDraft(
+                    fixture.owner,
+                    id,
+                    1,
+                    document("two").edit().mainLine(LineSource.EMPTY).done());
+            fixture.desk.restore(fixture.owner, id, 1, "");
+            fixture.desk.restore(fixture.owner, id, 2, "");
+            assertThat(fixture.desk.makeRevision(fixture.owner, id, "").problems())
+                    .extracting(FieldProblem::field)
+                    .containsExactly("mainLine");
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void revisionsAreListedFromANumberDownAndForTheirOwnerAlone(Database database) {
+        try (database) {
+            var fixture = new CatalogFixture(database);
+            var id = fixture.episode("First").id();
+            for (int i = 0; i < 4; i++) {
+                fixture.desk.saveDraft(fixture.owner, id, i, document("state " + i));
+                fixture.desk.makeRevision(fixture.owner, id, "");
+            }
+            assertThat(fixture.desk.revisions(fixture.owner, id, 3, 2))
+                    .extracting(Revision::number)
+                    .containsExactly(3, 2);
+            assertThat(fixture.desk.revision(fixture.owner, id, 2))
+                    .map(revision -> revision.document().title())
+                    .contains("state 1");
+            var stranger = EducatorId.next();
+            assertThat(fixture.desk.revisions(stranger, id, 4, 9)).isEmpty();
+            assertThat(fixture.desk.revision(stranger, id, 2)).isEmpty();
+            assertThat(fixture.desk.restore(stranger, id, 2, "").result()).isEmpty();
+            assertThat(fixture.desk.restore(fixture.owner, id, 5, "").result()).isEmpty();
         }
     }
 

@@ -4,6 +4,7 @@ import groundbass.Parts;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Series;
@@ -78,6 +79,11 @@ public final class Studio implements AutoCloseable {
     /** What is saved. */
     public EpisodeDocument document(Episode episode) {
         return writing.draft(site.educator(), episode.id()).orElseThrow().document();
+    }
+
+    /** A lesson that is there. */
+    public Episode episode(EpisodeId id) {
+        return episodes.find(id).orElseThrow();
     }
 
     public Episode now(Episode episode) {

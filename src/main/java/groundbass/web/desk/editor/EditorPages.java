@@ -57,6 +57,7 @@ public final class EditorPages implements PageGroup {
         routes.get(ONE, Role.EDUCATOR, this::exercise);
         routes.post(ONE, Role.ANYONE, this::save);
         routes.post(ONE + "/draft", Role.EDUCATOR, ctx -> rooms.keep(ctx, room(place(ctx))));
+        routes.get(ONE + "/signs", Role.EDUCATOR, ctx -> rooms.signs(ctx, room(place(ctx))));
     }
 
     private static void lead(Context ctx, String way) {

@@ -1,2 +1,2 @@
-/** The room in which a lesson goes out, and its revisions. Decides nothing about dates. */
+/** The room in which a lesson goes out. Decides nothing about dates. */
 package groundbass.web.desk.publish;

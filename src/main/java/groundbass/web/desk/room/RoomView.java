@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param here of the room, where its form goes
  * @param language of what students get, as a tag
  * @param base what the room said when it was opened, as {@link RoomPage#base} names it
+ * @param differs in what the draft differs from what readers see or will see
  * @param rooms all of them
  * @param preflight what is to be said of the lesson before it goes out
  * @param others what another window saved in the meantime, where that differs from what was typed here
@@ -29,6 +30,7 @@ public record RoomView(
         EpisodeStatus standing,
         Optional<Instant> savedAt,
         String base,
+        Optional<Message> differs,
         List<RoomRow> rooms,
         PreflightView preflight,
         FieldProblems problems,
@@ -59,20 +61,20 @@ public record RoomView(
 
     public RoomView with(FieldProblems found) {
         return new RoomView(
-                room, path, here, title, series, number, language, standing, savedAt, base, rooms, preflight, found,
-                others);
+                room, path, here, title, series, number, language, standing, savedAt, base, differs, rooms, preflight,
+                found, others);
     }
 
     /** For a form that still begins from what it began from. */
     RoomView withBase(String known) {
         return new RoomView(
-                room, path, here, title, series, number, language, standing, savedAt, known, rooms, preflight, problems,
-                others);
+                room, path, here, title, series, number, language, standing, savedAt, known, differs, rooms, preflight,
+                problems, others);
     }
 
     RoomView with(List<RoomField> stored) {
         return new RoomView(
-                room, path, here, title, series, number, language, standing, savedAt, base, rooms, preflight, problems,
-                stored);
+                room, path, here, title, series, number, language, standing, savedAt, base, differs, rooms, preflight,
+                problems, stored);
     }
 }

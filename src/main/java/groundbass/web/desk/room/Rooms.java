@@ -52,15 +52,26 @@ public final class Rooms {
     }
 
     /**
-     * The routes that each room has: to see it, to save it, to save it as one types. Saving lets anyone through, since a
-     * form whose sign-in has run out must come back with all that was typed.
+     * The routes that each room has: to see it, to save it, to save it as one types, and how all rooms stand after that.
+     * Saving lets anyone through, since a form whose sign-in has run out must come back with all that was typed.
      */
     public void open(Routes routes, RoomPage page) {
         String path = DeskContext.EPISODE + page.way();
         routes.get(path, Role.EDUCATOR, ctx -> show(ctx, page));
         routes.post(path, Role.ANYONE, ctx -> save(ctx, page));
         routes.post(path + "/draft", Role.EDUCATOR, ctx -> keep(ctx, page));
+        routes.get(path + "/signs", Role.EDUCATOR, ctx -> signs(ctx, page));
     }
+
+    /** What is to be done in each room and in this one, as parts of its page. */
+    public void signs(Context ctx, RoomPage page) {
+        var episode = desk.episode(ctx);
+        var draft = draft(desk.educator(ctx), episode);
+        desk.pages().show(ctx, "desk/signs", new SignsView(view(ctx, page, episode, draft)));
+    }
+
+    /** What the script puts into the page. */
+    public record SignsView(RoomView room) {}
 
     /** The room as it is saved. */
     public void show(Context ctx, RoomPage page) {
@@ -212,8 +223,8 @@ public final class Rooms {
         String path = DeskContext.path(episode);
         var document = draft.document();
         var preflight = PreflightView.of(path, publishing.verdict(series.owner(), episode));
-        boolean differs = publishing.differs(series.owner(), episode).isPresent();
-        var states = new RoomStates(document, preflight, episode.isPublished(), differs);
+        var differs = publishing.differs(series.owner(), episode);
+        var states = new RoomStates(document, preflight, episode.isPublished(), differs.isPresent());
         var rows = Stream.of(Room.values())
                 .map(one -> new RoomRow(one, path + one.way(), states.of(one), one == room))
                 .toList();
@@ -228,6 +239,7 @@ public final class Rooms {
                 publishing.standing(episode, desk.pages().reader(ctx)),
                 draft.savedAt(),
                 base,
+                differs,
                 rows,
                 preflight,
                 FieldProblems.NONE,

@@ -47,6 +47,7 @@ public final class ScriptPages implements PageGroup, RoomPage {
         routes.get(PATH, Role.EDUCATOR, ctx -> rooms.show(ctx, this));
         routes.postFiles(PATH, Role.ANYONE, this::save);
         routes.post(PATH + "/draft", Role.EDUCATOR, this::keep);
+        routes.get(PATH + "/signs", Role.EDUCATOR, ctx -> rooms.signs(ctx, this));
         routes.get(PATH + "/chapters.vtt", Role.EDUCATOR, ctx -> download(ctx, "text/vtt", this::webVtt));
         routes.get(
                 PATH + "/chapters.txt",

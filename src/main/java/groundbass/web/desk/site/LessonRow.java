@@ -10,6 +10,7 @@ import java.util.Optional;
  * what is fixed.
  */
 public record LessonRow(
+        String id,
         String path,
         int number,
         String title,

@@ -29,6 +29,12 @@ final class LessonRows {
         var troubles = episode.isPublished() ? List.<Message>of() : publishing.troubles(episode);
         var differs = written ? publishing.differs(who, episode) : Optional.<Message>empty();
         return new LessonRow(
-                "/desk/episodes/" + episode.id(), episode.number(), episode.title(), standing, troubles, differs);
+                episode.id().value(),
+                "/desk/episodes/" + episode.id(),
+                episode.number(),
+                episode.title(),
+                standing,
+                troubles,
+                differs);
     }
 }

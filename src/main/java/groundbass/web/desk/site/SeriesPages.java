@@ -1,10 +1,8 @@
 package groundbass.web.desk.site;
 
-import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.settings.SiteSettings;
-import groundbass.document.Level;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.Flash;
@@ -18,20 +16,17 @@ import io.javalin.http.HttpStatus;
 import java.util.List;
 import java.util.function.Supplier;
 
-/** Makes and changes series, and begins episodes in them. */
+/** Makes and changes series. */
 public final class SeriesPages implements PageGroup {
     private static final String NEW = "/desk/series/new";
 
     private final DeskContext desk;
     private final SeriesCatalog catalog;
-    private final EpisodeService episodes;
     private final Supplier<SiteSettings> settings;
 
-    public SeriesPages(
-            DeskContext desk, SeriesCatalog catalog, EpisodeService episodes, Supplier<SiteSettings> settings) {
+    public SeriesPages(DeskContext desk, SeriesCatalog catalog, Supplier<SiteSettings> settings) {
         this.desk = desk;
         this.catalog = catalog;
-        this.episodes = episodes;
         this.settings = settings;
     }
 
@@ -41,7 +36,6 @@ public final class SeriesPages implements PageGroup {
         routes.post(NEW, Role.EDUCATOR, this::create);
         routes.get("/desk/series/{id}", Role.EDUCATOR, this::open);
         routes.post("/desk/series/{id}", Role.EDUCATOR, this::change);
-        routes.post("/desk/series/{id}/episodes", Role.EDUCATOR, this::beginEpisode);
     }
 
     private void begin(Context ctx) {
@@ -76,21 +70,6 @@ public final class SeriesPages implements PageGroup {
         }
     }
 
-    private void beginEpisode(Context ctx) {
-        var series = desk.series(ctx);
-        String title = FormParameters.text(ctx, "title");
-        var level = Level.parse(FormParameters.text(ctx, "level")).orElse(Level.BEGINNER);
-        var outcome = episodes.create(desk.educator(ctx), series.id(), title, level);
-        if (outcome.result().isPresent()) {
-            String bring = FormParameters.text(ctx, "then").equals("bring") ? "/line/bring" : "";
-            ctx.redirect("/desk/episodes/" + outcome.result().get().id() + bring, HttpStatus.SEE_OTHER);
-            return;
-        }
-        var problems = new FieldProblems(outcome.problems());
-        var view = new Begin(ctx.path(), series.title(), title, level, List.of(Level.values()), problems);
-        desk.pages().showAgain(ctx, "desk/new-episode", view);
-    }
-
     private static SeriesForm read(Context ctx) {
         return new SeriesForm(
                 FormParameters.text(ctx, "title"),
@@ -105,8 +84,4 @@ public final class SeriesPages implements PageGroup {
             return new View(path, path.equals(NEW), form, Zones.with(form.zone()), problems);
         }
     }
-
-    /** The page of an episode that could not be begun. */
-    public record Begin(
-            String path, String series, String title, Level level, List<Level> levels, FieldProblems problems) {}
 }

@@ -1,7 +1,6 @@
 package groundbass.web.desk.walkthrough;
 
 import groundbass.catalog.episode.Episode;
-import groundbass.catalog.episode.EpisodeService;
 import groundbass.document.EpisodeDocument;
 import groundbass.text.Message;
 import groundbass.web.desk.access.DeskContext;
@@ -13,32 +12,25 @@ import groundbass.web.desk.room.RoomView;
 import groundbass.web.desk.room.Rooms;
 import groundbass.web.desk.walkthrough.WalkthroughView.Row;
 import groundbass.web.shell.PageGroup;
-import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import io.javalin.http.Context;
-import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** The walkthrough on the desk: reworded step by step in its room, and as a prompter for filming. */
+/** The walkthrough on the desk, reworded step by step. */
 public final class WalkthroughPages implements PageGroup, RoomPage {
-    private static final String PROMPTER = DeskContext.EPISODE + "/prompter";
-
     private final DeskContext desk;
     private final Rooms rooms;
-    private final EpisodeService writing;
 
-    public WalkthroughPages(DeskContext desk, Rooms rooms, EpisodeService writing) {
+    public WalkthroughPages(DeskContext desk, Rooms rooms) {
         this.desk = desk;
         this.rooms = rooms;
-        this.writing = writing;
     }
 
     @Override
     public void addTo(Routes routes) {
         rooms.open(routes, this);
-        routes.get(PROMPTER, Role.EDUCATOR, this::prompter);
     }
 
     @Override
@@ -85,17 +77,4 @@ public final class WalkthroughPages implements PageGroup, RoomPage {
         var view = desk.work(owner, () -> new WalkthroughView(room, WalkthroughText.of(document)));
         desk.pages().show(ctx, "desk/walkthrough", view);
     }
-
-    private void prompter(Context ctx) {
-        var episode = desk.episode(ctx);
-        var who = desk.educator(ctx);
-        var document = writing.draft(who, episode.id())
-                .orElseThrow(NotFoundResponse::new)
-                .document();
-        var told = desk.work(who, () -> WalkthroughText.of(document));
-        desk.pages().show(ctx, "desk/prompter", new Prompter(DeskContext.path(episode), document.title(), told));
-    }
-
-    /** @param path of the lesson on the desk */
-    public record Prompter(String path, String title, WalkthroughText told) {}
 }

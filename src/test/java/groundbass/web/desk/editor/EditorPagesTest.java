@@ -12,6 +12,8 @@ import java.util.List;
 import org.jsoup.Jsoup;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class EditorPagesTest {
     /** Fret 58 is on no neck; README.md shows what such a mistake gets. */
@@ -30,6 +32,25 @@ class EditorPagesTest {
     void anEmptyLineShowsHowOneIsWrittenAndNoPicture() {
         String page = page(studio.episode("Blank"), "line");
         assertThat(page).contains("<details class=\"help\" open").doesNotContain("<svg");
+    }
+
+    /** A page from before the program was renewed sends its whole form to an address that no longer saves. */
+    @ParameterizedTest
+    @ValueSource(strings = {"", "/draft", "/look"})
+    void whatAnOlderPageSendsIsGivenBack(String way) {
+        var episode = studio.episode("From an older page");
+        var before = studio.document(episode);
+        var answer = studio.form()
+                .formParam("version", "3")
+                .formParam("mainLine", "bar 1\n1-4  E5  # <b>mine</b>\n")
+                .formParam("summary", "")
+                .post("/desk/episodes/" + episode.id() + way);
+        answer.then().statusCode(410);
+        var page = Jsoup.parse(answer.asString());
+        assertThat(page.select("textarea").eachText()).containsExactly("3", "bar 1\n1-4  E5  # <b>mine</b>");
+        assertThat(page.select("main a.button").eachAttr("href")).containsExactly("/desk/episodes/" + episode.id());
+        assertThat(Studio.mistakes(answer.asString())).isEmpty();
+        assertThat(studio.document(episode)).isEqualTo(before);
     }
 
     @Test

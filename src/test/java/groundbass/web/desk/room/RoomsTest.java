@@ -208,7 +208,14 @@ class RoomsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"trial, publish", "promise, publish", "withdraw, publish", "number, publish", "exercises/9, exercises"})
+    @CsvSource({
+        "trial, publish",
+        "promise, publish",
+        "withdraw, publish",
+        "number, publish",
+        "exercises/9, exercises",
+        "revisions/1/restore, revisions/1"
+    })
     void theAddressOfAButtonLeadsToItsRoom(String button, String room) {
         var episode = lesson("Asked for again");
         studio.browser()
@@ -237,6 +244,7 @@ class RoomsTest {
                 "trial",
                 "number",
                 "revisions",
+                "revisions/1/restore",
                 "notes/draft",
                 "notes/look",
                 "line/draft"
@@ -265,7 +273,8 @@ class RoomsTest {
                 "/facts",
                 "/publish",
                 "/calendar",
-                "/revisions"
+                "/revisions",
+                "/revisions/1"
             })
     void somebodyElsesLessonCannotBeRead(String way) {
         var theirs = path(studio.strangersEpisode) + way;
@@ -286,6 +295,20 @@ class RoomsTest {
                     .statusCode(403);
         }
         assertThat(studio.document(episode)).isEqualTo(before);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"line", "exercises/1", "sound", "notes", "walkthrough", "script", "facts"})
+    void theSignsFollowWhatIsSaved(String way) {
+        var episode = lesson("Signs");
+        var before = Jsoup.parse(
+                studio.browser().get(path(episode) + "/" + way + "/signs").asString());
+        assertThat(before.select("#rooms a")).hasSize(Room.values().length);
+        studio.change(episode, edit -> edit.notes("![](bars:40-41)"));
+        var after = Jsoup.parse(
+                studio.browser().get(path(episode) + "/" + way + "/signs").asString());
+        assertThat(after.select("#rooms .rooms-open").eachText()).contains("Notes");
+        assertThat(after.select("#room-remarks").text().contains("bars:40-41")).isEqualTo(way.equals("notes"));
     }
 
     @Test

@@ -5,8 +5,14 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.matchesPattern;
 import static org.hamcrest.Matchers.not;
 
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.document.Clearance;
+import groundbass.document.Level;
+import groundbass.document.Rights;
 import groundbass.web.Html;
 import groundbass.web.desk.Studio;
+import io.restassured.specification.RequestSpecification;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -89,9 +95,65 @@ class SeriesPagesTest {
     }
 
     @Test
+    void whatNewLessonsBeginWithIsSaidOnce() {
+        String path = "/desk/series/" + studio.series.id() + "/beginning";
+        String page = studio.browser().get(path).asString();
+        assertThat(Html.mistakes(page)).isEmpty();
+        beginning("60 90").post(path).then().statusCode(303);
+        studio.browser().get(path).then().body(containsString("value=\"60 90\""), containsString("Nobody else"));
+        var document = studio.document(begun("Begins so", ""));
+        assertThat(document.rights()).isEqualTo(new Rights("Nobody else", "", "Own work.", Clearance.OWN));
+        assertThat(document.settings().tempos()).isEqualTo("60 90");
+        assertThat(document.notes()).isEqualTo("## How to play it");
+        assertThat(document.level()).isEqualTo(Level.ADVANCED);
+        beginning("quick").post(path).then().statusCode(422).body(containsString("quick"));
+    }
+
+    @Test
+    void aLessonBeginsLikeTheLastOrAsADuplicate() {
+        var first = begun("The first", "");
+        studio.write(first, Studio.LINE);
+        var duplicate = studio.document(begun("Again", first.id().value()));
+        assertThat(duplicate.mainLine().text()).isEqualTo(Studio.LINE);
+        assertThat(duplicate.title()).isEqualTo("Again");
+        var like = studio.document(begun("Like it", "last"));
+        assertThat(like.mainLine().isBlank()).isTrue();
+        assertThat(like.rights().statement()).isEqualTo("Own work.");
+        var theirs =
+                studio.document(begun("Not theirs", studio.strangersEpisode.id().value()));
+        assertThat(theirs.mainLine().isBlank()).isTrue();
+    }
+
+    private static RequestSpecification beginning(String tempos) {
+        return studio.form()
+                .formParam("level", "advanced")
+                .formParam("rights.composer", "Nobody else")
+                .formParam("rights.statement", "Own work.")
+                .formParam("rights.clearance", "own")
+                .formParam("notes", "## How to play it")
+                .formParam("settings.language", "en")
+                .formParam("settings.tempos", tempos)
+                .formParam("settings.rounds", "2");
+    }
+
+    private static Episode begun(String title, String from) {
+        String there = studio.form()
+                .formParam("title", title)
+                .formParam("from", from)
+                .post("/desk/series/" + studio.series.id() + "/episodes")
+                .then()
+                .statusCode(303)
+                .extract()
+                .header("Location");
+        return studio.episode(EpisodeId.parse(there.replaceFirst(".*/", "")).orElseThrow());
+    }
+
+    @Test
     void somebodyElsesSeriesIsNotThere() {
         String theirs = "/desk/series/" + studio.strangersEpisode.series();
         studio.browser().get(theirs).then().statusCode(404);
+        studio.browser().get(theirs + "/beginning").then().statusCode(404);
+        studio.form().post(theirs + "/beginning").then().statusCode(404);
         studio.form().formParam("title", "Mine now").post(theirs).then().statusCode(404);
         studio.form()
                 .formParam("title", "Mine now")

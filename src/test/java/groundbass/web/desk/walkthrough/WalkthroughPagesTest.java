@@ -9,6 +9,7 @@ import groundbass.document.WalkthroughEdit;
 import groundbass.web.desk.Studio;
 import io.restassured.response.ValidatableResponse;
 import io.restassured.specification.RequestSpecification;
+import java.util.List;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.AfterAll;
@@ -92,6 +93,25 @@ class WalkthroughPagesTest {
                 .contains("Let the low C ring.")
                 .noneMatch(text -> text.contains("a whole note: play C"));
         assertThat(Studio.mistakes(prompter)).isEmpty();
+    }
+
+    @Test
+    void thePrompterShowsTheScriptInItsParagraphsAndCaptionsOneByOne() {
+        var episode = written(LINE);
+        assertThat(script(episode, "")).containsExactly("Nothing is written in the script yet.");
+        assertThat(script(episode, "Hello.\r\nToday one line.\r\n\r\nFirst <slowly>."))
+                .containsExactly("Hello. Today one line.", "First <slowly>.");
+        String captions = "WEBVTT\n\n00:01.000 --> 00:02.000\nHello.\n\n00:02.000 --> 00:03.000\nOne line.\n";
+        assertThat(script(episode, captions)).containsExactly("Hello.", "One line.");
+    }
+
+    private static List<String> script(Episode episode, String script) {
+        studio.change(episode, edit -> edit.script(script));
+        String page = studio.browser()
+                .get(path(episode).replace("walkthrough", "prompter/script"))
+                .asString();
+        assertThat(Studio.mistakes(page)).isEmpty();
+        return Jsoup.parse(page).select("#prompter-text p").eachText();
     }
 
     private static ValidatableResponse save(Episode episode, Document page, String step, String words) {
