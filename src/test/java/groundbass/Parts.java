@@ -17,6 +17,7 @@ import groundbass.publishing.Addresses;
 import groundbass.publishing.BuildSpecs;
 import groundbass.publishing.PublishingParts;
 import groundbass.release.BuildQueue;
+import groundbass.release.Built;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import groundbass.store.Blobs;
@@ -83,8 +84,10 @@ public record Parts(
                 news());
     }
 
+    /** @param build makes all of a release; what readers have before is only noted */
     public SeriesImport seriesImport(Addresses addresses, Consumer<ReleaseId> build) {
         var specs = new BuildSpecs(catalog, new Styles(jdbi, audit), releases, addresses);
-        return new SeriesImport(jdbi, clock, catalog, desk, episodes, releases, specs, build);
+        var making = new SeriesImport.Making(id -> Built.drawn(releases, id), id -> {}, build);
+        return new SeriesImport(jdbi, clock, catalog, desk, episodes, releases, specs, making);
     }
 }

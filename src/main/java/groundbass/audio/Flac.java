@@ -139,7 +139,7 @@ public final class Flac {
         stream.setMinBlockSize(block(frames));
         stream.setMaxBlockSize(block(frames));
         var encoding = new EncodingConfiguration();
-        encoding.setMinLPCOrder(1);
+        encoding.setMinLPCOrder(HIGHEST_ORDER);
         encoding.setMaxLPCOrder(HIGHEST_ORDER);
         if (frames <= SHORTEST_LAST) {
             encoding.setSubframeType(EncodingConfiguration.SubframeType.VERBATIM);

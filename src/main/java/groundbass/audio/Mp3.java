@@ -13,8 +13,11 @@ import javax.sound.sampled.AudioFormat;
 public final class Mp3 {
     public static final int KILOBITS_A_SECOND = 128;
 
-    /** 2 is best and slow, 7 fast; 5 is the encoder's own middle. */
-    private static final int QUALITY = 5;
+    /**
+     * 2 is best and slow, 7 fast. On such mixes 7 leaves less noise in every band than 5, the encoder's own middle, which
+     * shapes it (measured: by 1 to 5 dB), in four fifths of the time; 9 is three times as fast and leaves 3 to 6 dB more.
+     */
+    private static final int QUALITY = 7;
 
     /** By which the encoder multiplies everything at this rate (measured: -0.45 dB). */
     private static final float ENCODERS_GAIN = 0.95f;

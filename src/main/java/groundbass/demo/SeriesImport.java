@@ -16,13 +16,15 @@ import groundbass.release.Releases;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.List;
 import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /**
  * Takes a whole series in. What is there already under the same slug and number is left as it is, so an import that
- * was cut short is finished by running it again.
+ * was cut short is finished by running it again. Lessons can be read as soon as their pages are drawn; then what their
+ * pages play is made for all of them, then all the rest, each time the newest first, since it is what readers look for.
  */
 public final class SeriesImport {
     private final Jdbi jdbi;
@@ -32,9 +34,17 @@ public final class SeriesImport {
     private final Episodes episodes;
     private final Releases releases;
     private final BuildSpecs specs;
-    private final Consumer<ReleaseId> build;
+    private final Making making;
 
-    /** @param build builds a release before it returns */
+    /**
+     * How releases are made.
+     *
+     * @param draw makes what is read of one before it returns
+     * @param play makes what is played on its page before it returns
+     * @param build makes all of one before it returns
+     */
+    public record Making(Consumer<ReleaseId> draw, Consumer<ReleaseId> play, Consumer<ReleaseId> build) {}
+
     public SeriesImport(
             Jdbi jdbi,
             Clock clock,
@@ -43,7 +53,7 @@ public final class SeriesImport {
             Episodes episodes,
             Releases releases,
             BuildSpecs specs,
-            Consumer<ReleaseId> build) {
+            Making making) {
         this.jdbi = jdbi;
         this.clock = clock;
         this.catalog = catalog;
@@ -51,7 +61,7 @@ public final class SeriesImport {
         this.episodes = episodes;
         this.releases = releases;
         this.specs = specs;
-        this.build = build;
+        this.making = making;
     }
 
     /** @throws IllegalArgumentException where the package says something that an educator could not */
@@ -62,11 +72,20 @@ public final class SeriesImport {
             var incoming = series.episodes().get(i);
             written.add(episodes.find(found.slug(), i + 1).orElseGet(() -> write(owner, found, incoming)));
         }
-        // the newest first: building takes a while, and it is what readers look for
         for (int i = written.size() - 1; i >= 0; i--) {
             bringOut(owner, written.get(i), series.episodes().get(i));
         }
+        goOn(written, making.play());
+        goOn(written, making.build());
         return found;
+    }
+
+    private void goOn(List<Episode> written, Consumer<ReleaseId> work) {
+        for (int i = written.size() - 1; i >= 0; i--) {
+            releases.current(written.get(i).id())
+                    .filter(Release::isUnderWay)
+                    .ifPresent(release -> work.accept(release.id()));
+        }
     }
 
     private void bringOut(EducatorId owner, Episode episode, EpisodePackage incoming) {
@@ -88,9 +107,9 @@ public final class SeriesImport {
     private void publish(EducatorId owner, Episode episode, Instant out) {
         var revision = done(desk.makeRevision(owner, episode.id(), ""));
         var release = jdbi.inTransaction(handle -> release(handle, episode, revision));
-        build.accept(release);
+        making.draw().accept(release);
         jdbi.useTransaction(handle -> {
-            if (releases.publish(handle, release, out)) {
+            if (releases.publishReadable(handle, release, out)) {
                 episodes.markPublished(handle, episode.id(), out);
             }
         });

@@ -10,7 +10,7 @@ import java.util.List;
 
 /**
  * Plays a groove under a performance, swung as the line is. Drums rest in a pickup; a bar of another meter gets a groove
- * of that meter, a bar cut short what fits into it.
+ * of that meter, a bar cut short what fits into it. Where sections meet, {@link Fills} leads over.
  */
 final class Drums {
     private static final Comparator<DrumHit> ORDER =
@@ -19,10 +19,11 @@ final class Drums {
     private final Performance performance;
     private final Groove groove;
     private final List<Written> written = new ArrayList<>();
+    private final List<Fills.Played> played = new ArrayList<>();
     private int barInPattern;
 
     /** A stroke before swing. */
-    private record Written(Piece piece, Stroke stroke, Fraction at) {}
+    record Written(Piece piece, Stroke stroke, Fraction at, DrummersTouch touch) {}
 
     private Drums(Performance performance, Groove groove) {
         this.performance = performance;
@@ -33,6 +34,9 @@ final class Drums {
     public static List<DrumHit> of(Performance performance, Groove groove) {
         var drums = new Drums(performance, groove);
         performance.bars().stream().filter(bar -> !bar.bar().isPickup()).forEach(drums::play);
+        if (groove.feel() != Groove.MACHINE) {
+            Fills.into(drums.written, drums.played);
+        }
         return drums.swung();
     }
 
@@ -45,6 +49,7 @@ final class Drums {
         for (var piece : playing.rows().keySet()) {
             play(playing, piece, bar);
         }
+        played.add(new Fills.Played(bar, playing.column()));
         barInPattern = (barInPattern + 1) % playing.bars();
     }
 
@@ -53,7 +58,8 @@ final class Drums {
             var stroke = playing.stroke(piece, barInPattern % playing.bars(), column);
             var at = playing.column().times(column);
             if (stroke != Stroke.NONE && at.isBefore(bar.bar().to())) {
-                written.add(new Written(piece, stroke, bar.moment(at)));
+                var touch = DrummersTouch.of(piece, barInPattern, column, groove.feel());
+                written.add(new Written(piece, stroke, bar.moment(at), touch));
             }
         }
     }
@@ -68,6 +74,7 @@ final class Drums {
     }
 
     private DrumHit hit(Written hit, Fraction at) {
-        return new DrumHit(hit.piece(), hit.stroke(), at, performance.seconds(at));
+        double seconds = performance.seconds(at) + hit.touch().late();
+        return new DrumHit(hit.piece(), hit.stroke(), at, seconds, hit.touch().force());
     }
 }

@@ -14,8 +14,13 @@ import java.util.Objects;
  * @param name one line, may be empty
  * @param columns how many to a bar
  * @param rows in the order of the pieces, all of the same whole number of bars
+ * @param feel how much it is played as people play, in percent: {@link #MACHINE} or up to {@link #USUAL_FEEL}
  */
-public record Groove(String name, Meter meter, int columns, Map<Piece, List<Stroke>> rows) {
+public record Groove(String name, Meter meter, int columns, Map<Piece, List<Stroke>> rows, int feel) {
+    /** Every stroke at its moment and as hard as it is written, and nothing added. */
+    public static final int MACHINE = 0;
+
+    public static final int USUAL_FEEL = 100;
     public static final int MOST_COLUMNS = 96;
     public static final int MOST_BARS = 8;
 
@@ -27,6 +32,9 @@ public record Groove(String name, Meter meter, int columns, Map<Piece, List<Stro
         if (columns < 1 || columns > MOST_COLUMNS) {
             throw new IllegalArgumentException("columns out of range: " + columns);
         }
+        if (feel < MACHINE || feel > USUAL_FEEL) {
+            throw new IllegalArgumentException("feel is 0 to 100 percent, not " + feel);
+        }
         rows = copy(rows);
         int length = lengthOf(rows);
         if (length % columns != 0 || length / columns > MOST_BARS || length == 0) {
@@ -35,6 +43,15 @@ public record Groove(String name, Meter meter, int columns, Map<Piece, List<Stro
         if (rows.values().stream().anyMatch(row -> row.size() != length)) {
             throw new IllegalArgumentException("rows differ in length");
         }
+    }
+
+    /** Played as people play. */
+    public Groove(String name, Meter meter, int columns, Map<Piece, List<Stroke>> rows) {
+        this(name, meter, columns, rows, USUAL_FEEL);
+    }
+
+    public Groove withFeel(int percent) {
+        return new Groove(name, meter, columns, rows, percent);
     }
 
     /** How many bars the pattern lasts. */

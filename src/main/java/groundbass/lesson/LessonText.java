@@ -45,6 +45,7 @@ public record LessonText(
     private Groove drums(Line line) {
         return groove.flatMap(groundbass.groove.GrooveReading::groove)
                 .or(() -> GrooveLibrary.named(document.groove().name()))
-                .orElseGet(() -> GrooveLibrary.suited(line));
+                .orElseGet(() -> GrooveLibrary.suited(line))
+                .withFeel(document.groove().feelPercent());
     }
 }

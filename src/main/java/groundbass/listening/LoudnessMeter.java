@@ -30,21 +30,34 @@ public final class LoudnessMeter {
     private int filled;
 
     public LoudnessMeter(int rate, int channels) {
+        this(rate, channels, new TruePeak(channels));
+    }
+
+    /** One that looks for no peak: its reading has none. */
+    public static LoudnessMeter withoutPeak(int rate, int channels) {
+        return new LoudnessMeter(rate, channels, new TruePeak(0));
+    }
+
+    private LoudnessMeter(int rate, int channels, TruePeak truePeak) {
         this.weightings = IntStream.range(0, channels)
                 .mapToObj(each -> new KWeighting(rate))
                 .toList();
-        this.truePeak = new TruePeak(channels);
+        this.truePeak = truePeak;
         this.step = Math.round((float) rate / STEPS_A_SECOND);
     }
 
     /** One that has read a sound to its end. */
     public static LoudnessMeter of(Sound sound) {
-        var meter = new LoudnessMeter(sound.rate().hertz(), sound.channels());
+        return new LoudnessMeter(sound.rate().hertz(), sound.channels()).hear(sound);
+    }
+
+    /** Reads a sound to its end. */
+    public LoudnessMeter hear(Sound sound) {
         var block = new float[sound.channels()][READ];
         for (int count = sound.read(block); count > 0; count = sound.read(block)) {
-            meter.add(block, count);
+            add(block, count);
         }
-        return meter;
+        return this;
     }
 
     /** The next {@code count} samples of each channel, from -1 to 1. */
@@ -53,7 +66,7 @@ public final class LoudnessMeter {
         for (int from = 0; from < count; ) {
             int taken = Math.min(count - from, step - filled);
             for (int channel = 0; channel < weightings.size(); channel++) {
-                energy += energy(weightings.get(channel), block[channel], from, taken);
+                energy += weightings.get(channel).energy(block[channel], from, taken);
             }
             filled += taken;
             from += taken;
@@ -65,21 +78,13 @@ public final class LoudnessMeter {
         }
     }
 
-    private static double energy(KWeighting weighting, float[] samples, int from, int count) {
-        double energy = 0;
-        for (int i = from; i < from + count; i++) {
-            double weighted = weighting.next(samples[i]);
-            energy += weighted * weighted;
-        }
-        return energy;
-    }
-
     /** Of all that was added so far. */
     public Loudness reading() {
         return new Loudness(integrated(), truePeak.decibels());
     }
 
-    private double integrated() {
+    /** The integrated loudness alone, in LUFS; negative infinity for silence. */
+    public double integrated() {
         var blocks = IntStream.rangeClosed(0, steps.size() - STEPS)
                 .mapToDouble(this::meanSquare)
                 .filter(power -> loudness(power) > ABSOLUTE_GATE)

@@ -20,20 +20,31 @@ final class Build {
     private final LessonFiles making;
     private final OwnRecordings recordings;
     private final List<Integer> tempos;
+    private final List<ReleaseFile> before;
     private final Blobs blobs;
     private final ArtifactStore artifacts;
 
-    Build(Release release, EpisodeDocument document, Blobs blobs, Releases releases, Uploads uploads) {
+    /** @param before what readers have already, where a release is out before all of it is there */
+    Build(
+            Release release,
+            EpisodeDocument document,
+            List<ReleaseFile> before,
+            Blobs blobs,
+            Releases releases,
+            Uploads uploads) {
         this.spec = release.spec();
         this.document = document;
         this.lesson = Lesson.of(document);
         this.making = new LessonFiles(lesson, spec);
         this.recordings = OwnRecordings.of(document.backingTracks(), uploads);
         this.tempos = PlayAlong.tempos(lesson);
+        this.before = List.copyOf(before);
         this.blobs = blobs;
-        int total = making.steps().size()
-                + PracticeSet.steps(tempos.size())
-                + tempos.size() * (1 + lesson.exercises().size());
+        int total = (before(false).isEmpty() ? making.steps().size() : 0)
+                + (before(true).isEmpty()
+                        ? tempos.size() * (1 + lesson.exercises().size())
+                        : 0)
+                + PracticeSet.steps(tempos.size());
         boolean closed = !release.isUnderWay(); // made again: nobody follows it, and nothing overtakes it
         this.artifacts = new ArtifactStore(blobs, done -> closed || releases.progress(release.id(), done, total));
     }
@@ -42,10 +53,27 @@ final class Build {
         return lesson;
     }
 
-    /** What the page plays comes first, since it is what students wait for; encoding the practice set takes longest. */
+    /** All but sound, the sheet first. */
+    List<ReleaseFile> drawn() {
+        var there = before(false);
+        return there.isEmpty() ? making.steps().parallelStream().map(this::kept).toList() : there;
+    }
+
+    /** What the page plays. */
+    List<ReleaseFile> played(List<LineAudio> lines) {
+        var there = before(true);
+        return there.isEmpty() ? new PlayAlong(lines, tempos, recordings.played(), spec).make(artifacts) : there;
+    }
+
+    private List<ReleaseFile> before(boolean played) {
+        return before.stream()
+                .filter(file -> (file.role() == FileRole.STEM || file.role() == FileRole.PLAY) == played)
+                .toList();
+    }
+
     List<ReleaseFile> files(List<LineAudio> lines) throws IOException {
-        var played = new PlayAlong(lines, tempos, recordings.played(), spec).make(artifacts);
-        var drawn = making.steps().parallelStream().map(this::kept).toList();
+        var drawn = drawn();
+        var played = played(lines);
         var practice = practice(lines.get(0), drawn.get(0)).make(artifacts);
         var made = new ArrayList<ReleaseFile>();
         made.add(drawn.get(0));

@@ -129,7 +129,8 @@ final class LessonFiles {
 
     private Artifact midi(String stem, Line line) {
         var performance = Performance.of(line);
-        var band = line == lesson.main() ? Band.of(performance, lesson.groove()) : Band.of(performance);
+        var groove = line == lesson.main() ? lesson.groove() : PlayAlong.band(lesson, line);
+        var band = Band.of(performance, groove);
         return new Artifact(stem + ".mid", FileRole.MIDI, "audio/midi", MidiFile.of(performance, band));
     }
 

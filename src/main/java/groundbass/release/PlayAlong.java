@@ -1,5 +1,6 @@
 package groundbass.release;
 
+import groundbass.groove.Groove;
 import groundbass.groove.GrooveLibrary;
 import groundbass.lesson.Lesson;
 import groundbass.release.play.LineStems.Written;
@@ -40,9 +41,14 @@ final class PlayAlong {
         for (int i = 0; i < lesson.exercises().size(); i++) {
             var exercise = lesson.exercises().get(i);
             String name = ReleaseFile.exerciseStem(i + 1);
-            lines.add(new LineAudio(name, exercise, GrooveLibrary.suited(exercise), blobs, made));
+            lines.add(new LineAudio(name, exercise, band(lesson, exercise), blobs, made));
         }
         return lines;
+    }
+
+    /** An exercise has what suits it, played as the line's drums are. */
+    static Groove band(Lesson lesson, Line exercise) {
+        return GrooveLibrary.suited(exercise).withFeel(lesson.groove().feel());
     }
 
     /** Those that the educator asks for, and the tempo that the line is written for; slowest first. */

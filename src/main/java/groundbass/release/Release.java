@@ -41,6 +41,11 @@ public record Release(
         return state instanceof BuildState.Failed;
     }
 
+    /** Whether readers have it already, while its sound is still being made. */
+    public boolean isSoundToFollow() {
+        return publishedAt.isPresent() && !isReady();
+    }
+
     /** Whether a later release took its place before it was built. */
     public boolean isOvertaken() {
         return state instanceof BuildState.Overtaken;

@@ -12,8 +12,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Builds a release: makes every file, keeps it, and closes the release with their names. Building one that is closed
- * already does nothing, and one that was overtaken ends at its next step. What fails is told on the desk and in the log,
+ * Builds a release: makes every file, keeps it, and closes the release with their names. Page and sheet, and what the
+ * page plays, can be made before, so that readers have them while the rest is made. Building one that is closed already does nothing, and one that was overtaken ends at its next step. What fails is told on the desk and in the log,
  * and is tried again later; what a shutdown stops has not failed and goes on after the next start.
  */
 public final class ReleaseBuilder {
@@ -40,10 +40,38 @@ public final class ReleaseBuilder {
 
     /** When this returns the release is closed, whoever built it: a second caller waits for the first. */
     public void build(ReleaseId id) {
+        alone(id, release -> releases.ready(id, files(release), clock.instant()));
+    }
+
+    /** Makes page and sheet of a release and enters them; all else is still to be built. */
+    public void draw(ReleaseId id) {
+        alone(id, release -> {
+            if (releases.files(id).isEmpty()) {
+                releases.add(id, build(release).drawn());
+            }
+        });
+    }
+
+    /** Makes what is played on the page of a release that was drawn, and enters it; the rest is still to be built. */
+    public void play(ReleaseId id) {
+        alone(id, release -> {
+            if (releases.files(id).stream().noneMatch(file -> file.role() == FileRole.PLAY)) {
+                var build = build(release);
+                releases.add(id, with(build, build::played));
+            }
+        });
+    }
+
+    /** A part of the work on a release. */
+    private interface Work {
+        void on(Release release) throws IOException;
+    }
+
+    private void alone(ReleaseId id, Work work) {
         synchronized (building.computeIfAbsent(id, any -> new Object())) {
             var release = releases.find(id).orElseThrow();
             if (release.isUnderWay()) {
-                close(release);
+                tried(release, work);
             }
         }
         building.remove(id);
@@ -54,9 +82,9 @@ public final class ReleaseBuilder {
         stopping = true;
     }
 
-    private void close(Release release) {
+    private void tried(Release release, Work work) {
         try {
-            releases.ready(release.id(), files(release), clock.instant());
+            work.on(release);
         } catch (IOException | RuntimeException e) {
             if (stopping || isMachineStopping()) {
                 log.info("release {} was stopped with the server; it is built after the next start", release.id());
@@ -67,7 +95,7 @@ public final class ReleaseBuilder {
     }
 
     private void failed(Release release, Exception e) {
-        int tries = releases.failed(release.id(), String.valueOf(e.getMessage()), clock.instant());
+        int tries = releases.failed(release.id(), cause(e), clock.instant());
         if (tries == 0) {
             log.info("release {} was overtaken while it was built", release.id());
         } else if (tries == 1) {
@@ -75,6 +103,13 @@ public final class ReleaseBuilder {
         } else {
             log.error("release {} cannot be built, try {}: {}", release.id(), tries, e.toString());
         }
+    }
+
+    /** What a thread of many threw comes wrapped into its like. */
+    private static String cause(Throwable e) {
+        var inside = e.getCause();
+        boolean wrapped = inside != null && inside.toString().equals(e.getMessage());
+        return wrapped ? cause(inside) : String.valueOf(e.getMessage());
     }
 
     /** The machine says so before anybody has told this builder: it takes no more hooks ({@link Runtime#addShutdownHook}). */
@@ -99,12 +134,26 @@ public final class ReleaseBuilder {
         files(release);
     }
 
-    private List<ReleaseFile> files(Release release) throws IOException {
+    private Build build(Release release) {
         var document = revisions.find(release.spec().revision()).orElseThrow().document();
-        var build = new Build(release, document, blobs, releases, uploads);
+        var before = release.isUnderWay() ? releases.files(release.id()) : List.<ReleaseFile>of();
+        return new Build(release, document, before, blobs, releases, uploads);
+    }
+
+    private List<ReleaseFile> files(Release release) throws IOException {
+        var build = build(release);
+        return with(build, build::files);
+    }
+
+    /** Something that is made with the sound of lines. */
+    private interface Sounding {
+        List<ReleaseFile> of(List<LineAudio> lines) throws IOException;
+    }
+
+    private List<ReleaseFile> with(Build build, Sounding sounding) throws IOException {
         var lines = PlayAlong.lines(build.lesson(), blobs, made);
         try {
-            return build.files(lines);
+            return sounding.of(lines);
         } finally {
             lines.forEach(LineAudio::close);
         }

@@ -223,7 +223,7 @@ public final class Releases {
         jdbi.useHandle(handle -> handle.createUpdate("""
                         update release set state = 'waiting'
                         where state = 'failed' and (try_again_at <= :now or try_again_at > :longest)
-                          and (correction
+                          and (correction or published_at is not null
                             or episode_id in (select id from episode where scheduled_at is not null))""")
                 .bind("now", now)
                 .bind("longest", now.plus(LONGEST_PAUSE))
@@ -309,14 +309,33 @@ public final class Releases {
                 == 1;
     }
 
-    /** Enters the files and closes the build, both or neither; does nothing where another has closed it. */
+    /** Enters files that readers may have before all are there; does nothing where the release is no longer being built. */
+    void add(ReleaseId id, List<ReleaseFile> files) {
+        jdbi.useTransaction(handle -> {
+            boolean mine = handle.createQuery("select state from release where id = :id for update")
+                    .bind("id", id)
+                    .mapTo(String.class)
+                    .findOne()
+                    .filter(List.of("waiting", "building")::contains)
+                    .isPresent();
+            if (mine) {
+                insert(handle, id, files(id).size(), files);
+            }
+        });
+    }
+
+    /**
+     * Enters the files and closes the build, both or neither; does nothing where another has closed it. What readers had
+     * before is among them, and takes its place in their order.
+     */
     void ready(ReleaseId id, List<ReleaseFile> files, Instant now) {
         jdbi.useTransaction(handle -> {
             int mine = handle.createUpdate("""
                             update release set state = 'ready', built_at = :now
                             where id = :id and state in ('waiting', 'building')""").bind("id", id).bind("now", now).execute();
             if (mine == 1) {
-                insert(handle, id, files);
+                handle.execute("delete from release_file where release_id = ?", id.value());
+                insert(handle, id, 0, files);
             }
         });
     }
@@ -360,13 +379,33 @@ public final class Releases {
      * @return whether this call made it public
      */
     public boolean publish(Handle handle, ReleaseId id, Instant now) {
+        return publish(handle, id, "state = 'ready'", now);
+    }
+
+    /**
+     * Makes a release public whose page and sheet are there while its sound is still being made: files come to it, and
+     * none that is there changes.
+     *
+     * @return whether this call made it public
+     */
+    public boolean publishReadable(Handle handle, ReleaseId id, Instant now) {
+        return publish(handle, id, """
+                state in ('waiting', 'building', 'ready')
+                  and exists (select 1 from release_file where release_id = release.id)""", now);
+    }
+
+    private boolean publish(Handle handle, ReleaseId id, String made, Instant now) {
         int mine = handle.createUpdate("""
                         update release set published_at = :now
-                        where id = :id and published_at is null and state = 'ready'
+                        where id = :id and published_at is null and <made>
                           and not exists (
                             select 1 from release later
                             where later.episode_id = release.episode_id and later.number > release.number
-                              and later.published_at is not null)""").bind("id", id).bind("now", now).execute();
+                              and later.published_at is not null)""")
+                .define("made", made)
+                .bind("id", id)
+                .bind("now", now)
+                .execute();
         if (mine == 1) {
             var out = find(id).orElseThrow();
             overtake(handle, out.episode(), out.spec().release(), List.of("waiting", "building", "failed"));
@@ -380,13 +419,13 @@ public final class Releases {
         return mine == 1;
     }
 
-    private static void insert(Handle handle, ReleaseId id, List<ReleaseFile> files) {
+    private static void insert(Handle handle, ReleaseId id, int first, List<ReleaseFile> files) {
         var batch = handle.prepareBatch("""
                 insert into release_file (release_id, place, name, role, media_type, byte_count, sha256)
                 values (:id, :place, :name, :role, :mediaType, :size, :sha256)""");
         for (int place = 0; place < files.size(); place++) {
             batch.bind("id", id)
-                    .bind("place", place)
+                    .bind("place", first + place)
                     .bindMethods(files.get(place))
                     .add();
         }

@@ -54,7 +54,7 @@ final class Background {
         services.publisher.trials().forget(trial -> services.previewLinks.isLinked(trial.value()));
     }
 
-    /** The demo's releases take seconds to build; the site is open meanwhile. */
+    /** Drawing the demo's lessons takes seconds, making their sound longer; the site is open meanwhile. */
     void demonstrate() {
         var loading = new Thread(this::load, "demo");
         loading.setDaemon(true);

@@ -210,7 +210,8 @@ final class Services {
         this.newsTexts = new NewsTexts(jdbi, audit);
         this.announcer = new Announcer(publishing, newsTexts, newsReaders, head);
         this.newsRound = new NewsRound(publishing, newsQueue, announcer, outbox);
-        var incoming = new SeriesImport(jdbi, clock, catalog, desk, episodes, releases, specs, builder::build);
+        var making = new SeriesImport.Making(builder::draw, builder::play, builder::build);
+        var incoming = new SeriesImport(jdbi, clock, catalog, desk, episodes, releases, specs, making);
         this.demo = new Demo(jdbi, clock, educators, settings, episodes, releases, incoming);
     }
 

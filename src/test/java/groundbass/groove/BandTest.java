@@ -7,7 +7,9 @@ import static groundbass.performance.Lines.note;
 import static groundbass.performance.Lines.pickup;
 import static groundbass.performance.Lines.quarters;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import groundbass.linetext.LineText;
 import groundbass.performance.Lines;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
@@ -19,6 +21,7 @@ import groundbass.score.Meter;
 import groundbass.score.RandomLines;
 import groundbass.score.Swing;
 import groundbass.score.Technique;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -97,6 +100,68 @@ class BandTest {
         assertThat(swung)
                 .extracting(DrumHit::at)
                 .isEqualTo(straight.stream().map(DrumHit::at).toList());
+    }
+
+    private static final Performance TWO_SECTIONS =
+            Performance.of(LineText.read("""
+                    section A
+                    bar 1
+                    1-4 A0
+                    bar 2
+                    1-4 A0
+                    section B
+                    bar 3
+                    1-4 A0
+                    """).line());
+
+    private static List<DrumHit> rock(int feel) {
+        return Drums.of(
+                TWO_SECTIONS, GrooveLibrary.named("Straight rock").orElseThrow().withFeel(feel));
+    }
+
+    /** Common practice, no source. */
+    @Test
+    void aFillLeadsIntoASectionAndItsFirstStrokeIsTheCrash() {
+        var hits = rock(Groove.USUAL_FEEL);
+        // after a bar of count-in: the last beat of bar 2 from 11/4, bar 3 from 3
+        assertThat(hits)
+                .filteredOn(hit -> hit.piece() == Piece.CRASH)
+                .extracting(DrumHit::at)
+                .containsExactly(f(3, 1));
+        assertThat(hits)
+                .filteredOn(hit -> hit.piece() == Piece.HAT)
+                .extracting(DrumHit::at)
+                .contains(f(5, 2), f(7, 4))
+                .doesNotContain(f(11, 4), f(3, 1));
+        assertThat(hits)
+                .filteredOn(hit -> hit.piece() == Piece.LOWTOM)
+                .extracting(DrumHit::at)
+                .isNotEmpty()
+                .allSatisfy(at -> assertThat(at).isBetween(f(11, 4), f(3, 1)));
+    }
+
+    @Test
+    void peopleLagALittleAndEqualBarsAreEqual() {
+        var hits = rock(Groove.USUAL_FEEL);
+        assertThat(hits).extracting(BandTest::late).allMatch(late -> late >= 0 && late < 0.01);
+        assertThat(hits).extracting(BandTest::late).anyMatch(late -> late > 0.001);
+        assertThat(hits).extracting(DrumHit::force).allMatch(force -> force > 0.75 && force < 1.2);
+        var halves = rock(50);
+        assertThat(late(halves.get(0))).isEqualTo(late(hits.get(0)) / 2, within(1e-9));
+        assertThat(rock(Groove.USUAL_FEEL)).isEqualTo(hits);
+    }
+
+    private static double late(DrumHit hit) {
+        return hit.seconds() - TWO_SECTIONS.seconds(hit.at());
+    }
+
+    @Test
+    void aMachinePlaysWhatIsWritten() {
+        var hits = rock(Groove.MACHINE);
+        assertThat(hits)
+                .isNotEmpty()
+                .allMatch(hit -> late(hit) == 0 && hit.force() == 1)
+                .noneMatch(hit -> hit.piece() == Piece.CRASH || hit.piece() == Piece.LOWTOM);
     }
 
     @Test

@@ -59,14 +59,14 @@ class LoudnessTest {
     @Test
     void theDerivedFiltersAreThoseThatTheStandardPrints() {
         var shelf = KWeighting.shelf(48_000);
-        assertThat(new double[] {shelf.b0, shelf.b1, shelf.b2, shelf.a1, shelf.a2})
+        assertThat(new double[] {shelf.b0(), shelf.b1(), shelf.b2(), shelf.a1(), shelf.a2()})
                 .containsExactly(
                         new double[] {
                             1.53512485958697, -2.69169618940638, 1.19839281085285, -1.69065929318241, 0.73248077421585
                         },
                         within(1e-9));
         var pass = KWeighting.pass(48_000);
-        assertThat(new double[] {pass.b0, pass.b1, pass.b2, pass.a1, pass.a2})
+        assertThat(new double[] {pass.b0(), pass.b1(), pass.b2(), pass.a1(), pass.a2()})
                 .containsExactly(new double[] {1, -2, 1, -1.99004745483398, 0.99007225036621}, within(1e-9));
     }
 

@@ -367,6 +367,58 @@ class ReleaseBuilderTest {
         assertThat(releases.files(release.id())).isEqualTo(files);
     }
 
+    @Test
+    void whatReadersHaveBeforeAllIsThereStaysAsItIs() {
+        var id = entered(spec(revision(List.of()), 1));
+        builder.draw(id);
+        var read = releases.files(id);
+        assertThat(read)
+                .extracting(ReleaseFile::name)
+                .contains("sheet.pdf", "page.json", "line-wide.svg", "exercise-1.mid")
+                .doesNotContain("line-play.json", "full-100.mp3");
+        assertThat(shown(id)).isTrue();
+        assertThat(releases.current(episode))
+                .hasValueSatisfying(out -> assertThat(out.isSoundToFollow()).isTrue());
+        builder.play(id);
+        var played = releases.files(id);
+        assertThat(played).startsWith(read.toArray(ReleaseFile[]::new));
+        assertThat(played)
+                .extracting(ReleaseFile::name)
+                .contains("line-play.json", "exercise-1-50-bass.flac")
+                .doesNotContain("full-100.mp3")
+                .doesNotHaveDuplicates();
+        builder.build(id);
+        assertThat(releases.files(id)).containsAll(played);
+        assertThat(releases.files(id))
+                .extracting(ReleaseFile::name)
+                .startsWith("low-tide-03-slack-water.zip", "sheet.pdf")
+                .contains("line-play.json", "full-100.mp3")
+                .doesNotHaveDuplicates();
+        assertThat(releases.current(episode))
+                .hasValueSatisfying(out -> assertThat(out.isSoundToFollow()).isFalse());
+    }
+
+    @Test
+    void nothingGoesOutOfWhichNothingCanBeRead() {
+        var id = entered(spec(revision(List.of()), 1));
+        assertThat(shown(id)).isFalse();
+        assertThat(releases.current(episode)).isEmpty();
+    }
+
+    @Test
+    void soundThatCouldNotBeMadeForALessonThatIsOutIsTriedAgain() {
+        var id = entered(spec(revision(List.of()), 1));
+        builder.draw(id);
+        assertThat(shown(id)).isTrue();
+        releases.failed(id, "the string broke", clock.instant());
+        releases.tryAgain(clock.instant().plus(Duration.ofMinutes(1)));
+        assertThat(releases.unfinished()).extracting(Release::id).contains(id);
+    }
+
+    private boolean shown(ReleaseId id) {
+        return database.jdbi().inTransaction(handle -> releases.publishReadable(handle, id, clock.instant()));
+    }
+
     /** The message is the Java runtime's own, of a machine that is going down. */
     @Test
     void whatAShutdownStopsHasNotFailedAndGoesOnAfterTheStart() {

@@ -34,15 +34,28 @@ public final class Measure {
         return Math.atan2(sum[1], sum[0]);
     }
 
-    /** One line of a Fourier transform under a Hann window. */
+    /** One line of a Fourier transform under a Hann window. Both pointers are turned on from sample to sample. */
     private static double[] spectrum(float[] samples, int from, int window, double hertz) {
+        double across = Math.cos(2 * Math.PI * hertz / RATE);
+        double up = Math.sin(2 * Math.PI * hertz / RATE);
+        double windowAcross = Math.cos(2 * Math.PI / window);
+        double windowUp = Math.sin(2 * Math.PI / window);
+        double x = 1;
+        double y = 0;
+        double c = 1;
+        double s = 0;
         double real = 0;
         double imaginary = 0;
         for (int i = 0; i < window; i++) {
-            double weight = 0.5 - 0.5 * Math.cos(2 * Math.PI * i / window);
-            double angle = 2 * Math.PI * hertz * i / RATE;
-            real += samples[from + i] * weight * Math.cos(angle);
-            imaginary -= samples[from + i] * weight * Math.sin(angle);
+            double sample = samples[from + i] * (0.5 - 0.5 * c);
+            real += sample * x;
+            imaginary -= sample * y;
+            double turned = x * across - y * up;
+            y = x * up + y * across;
+            x = turned;
+            turned = c * windowAcross - s * windowUp;
+            s = c * windowUp + s * windowAcross;
+            c = turned;
         }
         return new double[] {real, imaginary};
     }

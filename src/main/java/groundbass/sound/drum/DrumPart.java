@@ -25,7 +25,7 @@ public final class DrumPart {
             var hit = hits.get(i);
             long at = rate.at(hit.seconds());
             long until = hit.piece() == Piece.OPEN ? closes : Long.MAX_VALUE;
-            shots.add(new Shot(at, DrumKit.CD.sample(hit.piece(), hit.stroke(), i), 1, until));
+            shots.add(new Shot(at, DrumKit.CD.sample(hit.piece(), hit.stroke(), i), (float) hit.force(), until));
             closes = CLOSING.contains(hit.piece()) ? at : closes;
         }
         Collections.reverse(shots);

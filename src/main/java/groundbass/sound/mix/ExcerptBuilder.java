@@ -53,7 +53,7 @@ final class ExcerptBuilder {
     }
 
     private static DrumHit shifted(DrumHit hit, double shift) {
-        return new DrumHit(hit.piece(), hit.stroke(), hit.at(), hit.seconds() + shift);
+        return new DrumHit(hit.piece(), hit.stroke(), hit.at(), hit.seconds() + shift, hit.force());
     }
 
     private static VoicedChord shifted(VoicedChord chord, double shift) {

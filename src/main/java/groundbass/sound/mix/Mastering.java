@@ -1,6 +1,5 @@
 package groundbass.sound.mix;
 
-import groundbass.listening.Loudness;
 import groundbass.listening.LoudnessMeter;
 import groundbass.performance.Performance;
 import groundbass.signal.SampleRate;
@@ -61,14 +60,15 @@ public final class Mastering {
 
     private static double integrated(Performance performance, StemBars sounds, Stem stem) {
         var alone = BarsInARow.of(performance, sounds, stem);
-        var meter = new LoudnessMeter(RATE, 1); // equal power: wherever it is placed, both sides together are as loud
+        var meter = LoudnessMeter.withoutPeak(
+                RATE, 1); // equal power: wherever it is placed, both sides together are as loud
         long end = SampleRate.CD.at(performance.seconds());
         for (long at = 0; at < end; at += BLOCK) {
             var block = new float[1][BLOCK];
             alone.render(block[0], 0, BLOCK);
             meter.add(block, BLOCK);
         }
-        return meter.reading().integrated();
+        return meter.integrated();
     }
 
     /**
@@ -77,25 +77,29 @@ public final class Mastering {
      * @param balance of its stems, as {@link #balance} gives it
      */
     public static Balance mastered(Performance performance, StemBars sounds, Mix mix, Balance balance) {
-        var music = LoudnessMeter.of(new BackingTrack(performance, sounds, mix.withoutCountIn(), balance));
-        if (music.reading().isSilent()) {
+        var music = heard(new BackingTrack(performance, sounds, mix.withoutCountIn(), balance));
+        if (Double.isInfinite(music.integrated())) {
             return balance;
         }
         var counted = balance.counted(countIn(sounds, music.momentary()));
-        double gain = TARGET_LUFS - music.reading().integrated();
+        double gain = TARGET_LUFS - music.integrated();
         double off = FARTHEST;
         for (int i = 0; i < TRIES && Math.abs(off) > NEAR; i++) {
             var tried = track(performance, sounds, mix, counted.times(factor(gain)));
-            off = TARGET_LUFS - Loudness.of(tried).integrated();
+            off = TARGET_LUFS - heard(tried).integrated();
             gain += off;
         }
         return counted.times(factor(gain));
     }
 
+    private static LoudnessMeter heard(Sound sound) {
+        return LoudnessMeter.withoutPeak(RATE, sound.channels()).hear(sound);
+    }
+
     private static double countIn(StemBars sounds, double loudest) {
         float[] clicks = sounds.countIn().samples();
         int length = clicks.length + RATE;
-        var meter = new LoudnessMeter(RATE, 1);
+        var meter = LoudnessMeter.withoutPeak(RATE, 1);
         meter.add(new float[][] {Arrays.copyOf(clicks, length)}, length);
         double over = loudest - OVER_COUNT_IN - meter.momentary();
         return Double.isFinite(over) ? factor(over) : 1;

@@ -17,6 +17,7 @@ final class BassString implements Unit {
     private static final int CONTROL = 32;
 
     private static final double HAMMER_SECONDS = 0.004;
+    private static final double SOFTENED_SECONDS = 0.03;
     private static final double TOUCHED_SECONDS = 0.04;
     private static final double RELEASED_SECONDS = 0.15;
     private static final long NEVER = Long.MAX_VALUE;
@@ -33,8 +34,10 @@ final class BassString implements Unit {
 
     private boolean deadened;
 
-    /** The frequency that the string was last brought to. */
+    /** The frequency that the string was last brought to, and that at which its note began. */
     private double last;
+
+    private double begun;
 
     /** The note that sounds, from and until which sample. */
     private record Held(TimedNote note, long from, long until) {
@@ -130,13 +133,16 @@ final class BassString implements Unit {
         glideUntil = NEVER;
         sounding.open(strokes.strike(sounding.string(), note, next).rise());
         last = strokes.hertz(note, 0);
+        begun = last;
         deadened = note.isDead();
     }
 
     private void carryOn(TimedNote note, Attack.Continued attack) {
         int samples = (int) rate.at(HAMMER_SECONDS);
+        sounding.soften(strokes.remains(note, attack, begun), (int) rate.at(SOFTENED_SECONDS));
         strokes.carryOn(sounding.string(), note, attack, last, samples, next);
         glideUntil = now + samples;
         last = strokes.hertz(note, 0);
+        begun = last;
     }
 }

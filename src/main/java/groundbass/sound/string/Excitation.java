@@ -15,7 +15,7 @@ import groundbass.score.Technique;
  * @param brightness hertz up to which the stroke is full
  * @param sustain of the string's own decay
  * @param loss how much faster high partials fall
- * @param rattle how hard the string meets the frets, 0 not at all to 1
+ * @param frets what the string meets
  */
 record Excitation(
         Spot place,
@@ -27,46 +27,90 @@ record Excitation(
         double brightness,
         double sustain,
         double loss,
-        double rattle) {
-    static final Excitation DEAD = new Excitation(hand(0.25), 0.002, 0.3, 4.5, 0.6, 0.03, 1_800, 0.02, 0.15, 0);
-    static final Excitation HAMMER = new Excitation(end(0.72), 0, 0, 0.3, 0.1, 0.015, 2_500, 1, 0.05, 0);
-    static final Excitation PULL = new Excitation(end(0.72), 0, 0.5, 0, 0.06, 0.01, 2_500, 1, 0.05, 0);
-    static final Excitation SLIDE = new Excitation(end(0.72), 0, 0, 0, 0.08, 0.09, 2_000, 1, 0.05, 0);
+        Frets frets) {
+    static final Excitation HAMMER = new Excitation(end(0.72), 0, 0, 0.3, 0.1, 0.015, 2_500, 1, 0.05, Frets.NONE);
+    static final Excitation PULL = new Excitation(end(0.72), 0, 0.5, 0, 0.06, 0.01, 2_500, 1, 0.05, Frets.NONE);
+    static final Excitation SLIDE = new Excitation(end(0.72), 0, 0, 0, 0.08, 0.09, 2_000, 1, 0.05, Frets.NONE);
+
+    private static final double NEAREST_TO_A_FRET = 0.95;
+    private static final double NEAREST_THUMB = 0.58; // by trial, no source
 
     /**
      * A place on the string, as a fraction from the bridge: of the open string where a hand keeps its place whatever is
      * fretted, of what sounds where it goes with the fret.
+     *
+     * @param farthest so near to the fret it is not touched, as a fraction of what sounds
      */
-    record Spot(double fraction, boolean fixed) {
-        /** So near to the fret nothing can be plucked. */
-        private static final double FARTHEST = 0.95;
+    record Spot(double fraction, boolean fixed, double farthest) {
+        Spot times(double factor) {
+            return new Spot(fraction * factor, fixed, farthest);
+        }
 
         /** As a fraction of what sounds, where that is {@code ratio} of the open string. */
         double of(double ratio) {
-            return fixed ? Math.min(FARTHEST, fraction / ratio) : fraction;
+            return fixed ? Math.min(farthest, fraction / ratio) : fraction;
         }
     }
 
     private static Spot hand(double fraction) {
-        return new Spot(fraction, true);
+        return new Spot(fraction, true, NEAREST_TO_A_FRET);
+    }
+
+    /** A thumb that slaps moves along before its blow comes too near to the frets that the string is to meet. */
+    private static Spot thumb(double fraction) {
+        return new Spot(fraction, true, NEAREST_THUMB);
     }
 
     private static Spot end(double fraction) {
-        return new Spot(fraction, false);
+        return new Spot(fraction, false, NEAREST_TO_A_FRET);
     }
 
     static Excitation of(Technique hand) {
         return switch (hand) {
-            case FINGER, INDEX, MIDDLE, PLUCK -> new Excitation(hand(0.2), 0.006, 1, 0, 0.03, 0.02, 2_000, 1, 0.05, 0);
-            case THUMB -> new Excitation(hand(0.25), 0.008, 1, 0, 0.02, 0.02, 1_300, 1, 0.06, 0);
-            case SLAP, THUMB_DOWN -> new Excitation(hand(0.31), 0.0007, 0, 2.2, 0.1, 0.015, 4_500, 0.8, 0.04, 0.85);
-            case THUMB_UP -> new Excitation(hand(0.29), 0.001, 1.7, 0, 0.1, 0.015, 5_000, 0.8, 0.04, 0.85);
-            case POP -> new Excitation(hand(0.18), 0.0005, 2.1, 0, 0.15, 0.012, 9_000, 0.8, 0.03, 0.93);
-            case PICK -> new Excitation(hand(0.13), 0.002, 1.1, 0.1, 0.2, 0.012, 5_000, 1, 0.04, 0);
-            case TAP -> new Excitation(end(0.72), 0.001, 0.2, 0.8, 0.2, 0.015, 3_500, 0.9, 0.05, 0);
-            case MUTE -> new Excitation(hand(0.09), 0.006, 1.8, 0, 0.05, 0.02, 800, 0.15, 0.12, 0);
-            case RAKE -> new Excitation(hand(0.2), 0.004, 0.8, 0, 0.1, 0.02, 1_800, 0.5, 0.06, 0);
-            case LEFT_HAND -> new Excitation(end(0.7), 0.001, 0.2, 0.9, 0.4, 0.03, 1_800, 0.4, 0.1, 0);
+            case FINGER, INDEX, MIDDLE, PLUCK -> plain(hand(0.2), 0.006, 1, 0, 0.03, 0.02, 2_000, 1, 0.05);
+            case THUMB -> plain(hand(0.25), 0.008, 1, 0, 0.02, 0.02, 1_300, 1, 0.06);
+            case SLAP, THUMB_DOWN ->
+                new Excitation(thumb(0.31), 0.0007, 0, 2.0, 0.1, 0.015, 5_000, 0.8, 0.04, Frets.UNDER_A_BLOW);
+            case THUMB_UP ->
+                new Excitation(hand(0.29), 0.001, 1.5, 0, 0.1, 0.015, 5_000, 0.8, 0.04, Frets.UNDER_A_SNAP);
+            case POP -> new Excitation(hand(0.18), 0.0005, 1.72, 0, 0.15, 0.012, 9_000, 0.8, 0.03, Frets.UNDER_A_SNAP);
+            case PICK -> plain(hand(0.13), 0.002, 1.1, 0.1, 0.2, 0.012, 5_000, 1, 0.04);
+            case TAP -> plain(end(0.72), 0.001, 0.2, 0.8, 0.2, 0.015, 3_500, 0.9, 0.05);
+            case MUTE -> plain(hand(0.09), 0.006, 1.8, 0, 0.05, 0.02, 800, 0.15, 0.12);
+            case RAKE -> plain(hand(0.2), 0.004, 0.8, 0, 0.1, 0.02, 1_800, 0.5, 0.06);
+            case LEFT_HAND -> plain(end(0.7), 0.001, 0.2, 0.9, 0.4, 0.03, 1_800, 0.4, 0.1);
         };
+    }
+
+    /** Of a note whose string is held dead: the same hand, on a string that does not swing. */
+    static Excitation dead(Technique hand) {
+        return switch (hand) {
+            case FINGER, INDEX, MIDDLE, PLUCK, RAKE -> dead(hand(0.2), 0.004, 2.5, 2, 0.5, 1_400);
+            case THUMB, MUTE -> dead(hand(0.2), 0.005, 2.5, 2, 0.3, 1_000);
+            case SLAP, THUMB_DOWN -> dead(hand(0.31), 0.001, 0, 5.5, 0.8, 2_000);
+            case THUMB_UP -> dead(hand(0.29), 0.001, 4, 2, 1, 3_000);
+            case POP -> dead(hand(0.18), 0.0005, 6, 2, 1.6, 4_000);
+            case PICK -> dead(hand(0.13), 0.002, 3, 1, 1.4, 3_000);
+            case TAP, LEFT_HAND -> dead(end(0.7), 0.001, 0.5, 3, 0.6, 1_600);
+        };
+    }
+
+    /** Without a fret that it meets. */
+    private static Excitation plain(
+            Spot place,
+            double rise,
+            double pull,
+            double strike,
+            double noise,
+            double noiseSeconds,
+            double brightness,
+            double sustain,
+            double loss) {
+        return new Excitation(place, rise, pull, strike, noise, noiseSeconds, brightness, sustain, loss, Frets.NONE);
+    }
+
+    private static Excitation dead(
+            Spot place, double rise, double pull, double strike, double noise, double brightness) {
+        return plain(place, rise, pull, strike, noise, 0.03, brightness, 0.02, 0.15);
     }
 }

@@ -15,6 +15,11 @@ final class Fading implements Unit {
     private float factor = 1;
     private int opening;
     private float rise;
+    private float level = 1;
+    private float levelStep;
+
+    /** Samples until the level is reached. */
+    private int settling;
 
     Fading(SampleRate rate, PluckedString string) {
         this.rate = rate;
@@ -31,6 +36,16 @@ final class Fading implements Unit {
         opening = (int) rate.at(seconds);
         rise = opening == 0 ? 0 : 1f / opening;
         factor = 1;
+        level = 1;
+        settling = 0;
+    }
+
+    /** Lets so much of what is heard remain, less by less over so many samples, as a finger takes it that comes down. */
+    void soften(double share, int samples) {
+        float now = level - settling * levelStep;
+        level *= (float) share;
+        levelStep = (level - now) / samples;
+        settling = samples;
     }
 
     boolean isOpen() {
@@ -45,6 +60,7 @@ final class Fading implements Unit {
     @Override
     public void render(float[] out, int from, int count) {
         if (gain == 0 || string.isSilent()) {
+            settling = Math.max(0, settling - count);
             return;
         }
         if (buffer.length < count) {
@@ -54,7 +70,9 @@ final class Fading implements Unit {
         string.render(buffer, 0, count);
         for (int i = 0; i < count; i++) {
             gain = gain < INAUDIBLE ? 0 : gain * factor;
-            out[from + i] += buffer[i] * gain * (opening > 0 ? 1 - opening-- * rise : 1);
+            out[from + i] +=
+                    buffer[i] * gain * (level - settling * levelStep) * (opening > 0 ? 1 - opening-- * rise : 1);
+            settling = Math.max(0, settling - 1);
         }
     }
 }

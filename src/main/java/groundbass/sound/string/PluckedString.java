@@ -207,17 +207,21 @@ final class PluckedString implements Unit {
 
     /** The smallest distance between two places at which the loop is read or changed. */
     private int nearest() {
-        var places = new TreeSet<>(List.of(2, near, near + 2, far, far + 2, whole - 3));
+        var touched = new TreeSet<Integer>();
         if (grained < grain.length) {
-            places.addAll(List.of(grainPair.near(), grainPair.far()));
+            touched.addAll(List.of(grainPair.near(), grainPair.far()));
         }
         met.forEach(
-                each -> places.addAll(List.of(each.pair().near(), each.pair().far())));
+                each -> touched.addAll(List.of(each.pair().near(), each.pair().far())));
+        var heardAt = List.of(near, near + 1, near + 2, far, far + 1, far + 2);
+        var places = new TreeSet<>(List.of(2, whole - 3));
+        places.addAll(heardAt);
+        places.addAll(touched);
         int nearest = whole;
         int before = 0;
         for (int place : places) {
-            // the two samples after a place at which the pickup hears belong to it
-            boolean same = place - 2 == near || place - 2 == far;
+            // the three samples that the pickup hears of one wave belong together, where nothing touches them
+            boolean same = heardAt.contains(place) && heardAt.contains(before) && !touched.contains(place);
             nearest = same ? nearest : Math.min(nearest, place - before);
             before = place;
         }

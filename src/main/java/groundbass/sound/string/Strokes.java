@@ -24,21 +24,20 @@ final class Strokes {
 
     private static final int NORMAL_FORCE = 96;
 
-    /** Places from the bridge at which a string rattles: fret 20 of an open string and two below it. */
-    private static final double[] FRETS = {0.315, 0.42, 0.56};
-
-    /** How the neck falls away below the string, per sample of travel. */
-    private static final double ACTION = 0.22;
-
-    /** Of what sounds: so near to where it is stopped a string does not swing. */
-    private static final double NEAREST = 0.8;
-
-    private static final double RATTLE_SECONDS = 0.15;
-
     /** Where the fretting hand lies on a dead string, between its nodes. */
     private static final double[] DAMPED = {0.57, 0.79};
 
     private static final double DAMPING = 0.3;
+
+    /** The open string on which a dead note is as loud as its excitation says; others are brought to it. */
+    private static final double EVEN_HERTZ = 55;
+
+    /** What a finger that hammers, pulls or slides leaves of what sounds (by trial for rule: legato-attack, no source). */
+    private static final double AFTER_A_HAMMER = 0.6;
+
+    private static final double AFTER_A_PULL = 0.8;
+    private static final double AFTER_A_SLIDE = 0.75;
+
     private static final double TOUCH_SECONDS = 0.2;
     private static final double TOUCH = 0.25;
 
@@ -63,7 +62,7 @@ final class Strokes {
 
     /** A new stroke on a string at rest. */
     Excitation strike(PluckedString string, TimedNote note, int seed) {
-        var excitation = note.isDead() ? Excitation.DEAD : excitation(note.attack());
+        var excitation = note.isDead() ? Excitation.dead(note.attack().hand()) : excitation(note.attack());
         double hertz = hertz(note, 0);
         string.rest(hertz, loss(note, excitation), spread(note));
         excite(string, note, excitation, hertz, seed);
@@ -81,6 +80,22 @@ final class Strokes {
         string.ease(hertz(note, 0), samples);
     }
 
+    /**
+     * How much of what is heard of the string remains where the fretting hand takes it over: a shorter string that swings
+     * as far is louder, which is taken away too.
+     *
+     * @param from the frequency at which the note before began
+     */
+    double remains(TimedNote note, Attack.Continued attack, double from) {
+        double higher = Math.min(1, from / hertz(note, 0));
+        return higher
+                * switch (attack.by()) {
+                    case HAMMER -> AFTER_A_HAMMER;
+                    case PULL -> AFTER_A_PULL;
+                    case SLIDE -> AFTER_A_SLIDE;
+                };
+    }
+
     /** A hand that hammers on a silent string is heard; one that slides along it has plucked it. */
     private static Excitation excitation(Attack attack) {
         boolean alone = attack instanceof Attack.Continued continued && continued.by() != Arrival.Kind.SLIDE;
@@ -96,10 +111,11 @@ final class Strokes {
     }
 
     private void excite(PluckedString string, TimedNote note, Excitation excitation, double hertz, int seed) {
-        double level = level(note);
-        double bright = excitation.brightness() * Math.min(1.2, 0.5 + 0.5 * level);
+        var variation = Variation.of(seed * 31 + number);
+        double level = level(note) * variation.level();
+        double bright = excitation.brightness() * variation.brightness() * Math.min(1.2, 0.5 + 0.5 * level);
         double period = rate.hertz() / hertz;
-        double place = place(note, excitation);
+        double place = place(note, excitation, variation);
         if (excitation.pull() != 0 || excitation.strike() != 0) {
             double contact = Math.min(rate.hertz() * CONTACT_SECONDS, LONGEST_CONTACT * period);
             var shape =
@@ -116,9 +132,10 @@ final class Strokes {
     }
 
     /** The square of how hard it is played (common practice, no source). */
-    private static double level(TimedNote note) {
+    private double level(TimedNote note) {
         double share = note.force() / (double) NORMAL_FORCE;
-        return share * share;
+        double even = note.isDead() ? rate.hertz() / openPeriod / EVEN_HERTZ : 1;
+        return share * share * even;
     }
 
     private LoopFilter loss(TimedNote note, Excitation excitation) {
@@ -142,9 +159,7 @@ final class Strokes {
             return dampers(rate.at(note.when().seconds() + 1));
         }
         var contacts = new ArrayList<Contact>();
-        if (excitation.rattle() > 0) {
-            contacts.addAll(frets(ratio(note), excitation.rattle()));
-        }
+        contacts.addAll(excitation.frets().contacts(rate, openPeriod * ratio(note)));
         harmonic(note).ifPresent(harmonic -> contacts.add(node(note, harmonic)));
         return contacts;
     }
@@ -157,20 +172,9 @@ final class Strokes {
         return dampers;
     }
 
-    private List<Contact> frets(double ratio, double share) {
-        var frets = new ArrayList<Contact>();
-        for (double place : FRETS) {
-            if (place < ratio * NEAREST) {
-                double gap = ACTION * openPeriod * (ratio - place);
-                frets.add(Contact.fret(place * openPeriod, gap, share, rate.at(RATTLE_SECONDS)));
-            }
-        }
-        return frets;
-    }
-
     /** A harmonic is struck where the wanted partial swings widest, the nearer to the bridge the higher it is. */
-    private double place(TimedNote note, Excitation excitation) {
-        double own = excitation.place().of(ratio(note));
+    private double place(TimedNote note, Excitation excitation, Variation variation) {
+        double own = excitation.place().times(variation.place()).of(ratio(note));
         return harmonic(note).isPresent() ? Math.min(own, 0.5 / partial(note)) : own;
     }
 

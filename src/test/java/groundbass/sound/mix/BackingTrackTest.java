@@ -46,11 +46,15 @@ class BackingTrackTest {
     }
 
     private static Sound track(Performance performance, Mix mix) {
-        return Mastering.track(performance, BarSounds.of(performance, Band.of(performance)), mix);
+        return Mastering.track(performance, sounds(performance), mix);
     }
 
     private static Sound unmastered(Performance performance, Mix mix) {
-        return new BackingTrack(performance, BarSounds.of(performance, Band.of(performance)), mix, Balance.EVEN);
+        return new BackingTrack(performance, sounds(performance), mix, Balance.EVEN);
+    }
+
+    private static StemBars sounds(Performance performance) {
+        return new KeptBars(BarSounds.of(performance, Band.of(performance)));
     }
 
     private static float[][] samples(Sound sound, int block) {

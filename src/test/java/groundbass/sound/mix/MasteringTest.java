@@ -22,7 +22,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -46,7 +45,7 @@ class MasteringTest {
     private record Played(Performance performance, StemBars sounds, Balance balance) {
         static Played of(Line line, Groove groove, int percent) {
             var performance = Performance.of(line, Playing.at(percent));
-            var sounds = new Kept(BarSounds.of(performance, Band.of(performance, groove)));
+            var sounds = new KeptBars(BarSounds.of(performance, Band.of(performance, groove)));
             return new Played(performance, sounds, Mastering.balance(performance, sounds));
         }
 
@@ -60,30 +59,6 @@ class MasteringTest {
 
         BackingTrack plain(Mix mix, Balance balance) {
             return new BackingTrack(performance, sounds, mix, balance);
-        }
-    }
-
-    private static final class Kept implements StemBars {
-        private final BarSounds sounds;
-        private final Map<List<Object>, BarSound> known = new HashMap<>();
-
-        private Kept(BarSounds sounds) {
-            this.sounds = sounds;
-        }
-
-        @Override
-        public BarSound bar(Stem stem, int bar) {
-            return known.computeIfAbsent(List.of(stem, bar), any -> sounds.bar(stem, bar));
-        }
-
-        @Override
-        public BarSound countIn() {
-            return sounds.countIn();
-        }
-
-        @Override
-        public int lead(int bar) {
-            return sounds.lead(bar);
         }
     }
 
@@ -182,7 +157,8 @@ class MasteringTest {
                 .count();
         return GrooveText.read("groove Test\nmeter 4/4\ncolumns " + columns + "\n" + row + "\n")
                 .groove()
-                .orElseThrow();
+                .orElseThrow()
+                .withFeel(Groove.MACHINE);
     }
 
     private static final Map<String, String> KIT =

@@ -12,11 +12,13 @@ import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.document.Clearance;
 import groundbass.document.DocumentEdit;
+import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.form.Outcome;
+import groundbass.walkthrough.Naming;
 import groundbass.web.Html;
 import groundbass.web.Site;
 import io.restassured.http.Cookie;
@@ -63,9 +65,13 @@ public final class Studio implements AutoCloseable {
         return done(writing.create(site.educator(), series.id(), title, Level.BEGINNER));
     }
 
-    /** Writes that line, and settles whose music it is, so that nothing keeps the lesson from going out. */
+    /**
+     * Writes that line, and settles whose music it is, so that nothing keeps the lesson from going out. Its tracks are few
+     * and short, since what is done at a desk is seldom about sound.
+     */
     public void write(Episode episode, String line) {
         change(episode, edit -> edit.mainLine(new LineSource("", line))
+                .settings(new DocumentSettings("en", "100", "1", Naming.USUAL.word()))
                 .rights(new Rights("", "", "Own work.", Clearance.OWN)));
     }
 

@@ -5,6 +5,7 @@ import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
+import groundbass.walkthrough.Naming;
 import groundbass.web.Site;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -78,7 +79,7 @@ final class Rehearsal {
                 .mainLine(new LineSource("", line))
                 .exercises(List.of(new LineSource("", EXERCISE)))
                 .rights(new Rights("Quay Studio", "", "Own work of the trial studio."))
-                .settings(new DocumentSettings("en", "60 80 100"))
+                .settings(new DocumentSettings("en", "60 80 100", "1", Naming.USUAL.word()))
                 .done();
     }
 }

@@ -24,6 +24,8 @@ import groundbass.release.ReleaseBuilder;
 import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import groundbass.store.BlobFolder;
+import groundbass.store.Blobs;
+import groundbass.walkthrough.Naming;
 import groundbass.web.Site;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -83,12 +85,14 @@ final class Shelf {
     private final Site site;
     private final Jdbi jdbi;
     private final Uploads uploads;
+    private final Blobs blobs;
     private final ReleaseBuilder builder;
 
-    private Shelf(Site site, Jdbi jdbi, Uploads uploads, ReleaseBuilder builder) {
+    private Shelf(Site site, Jdbi jdbi, Uploads uploads, Blobs blobs, ReleaseBuilder builder) {
         this.site = site;
         this.jdbi = jdbi;
         this.uploads = uploads;
+        this.blobs = blobs;
         this.builder = builder;
         this.releases = new Releases(jdbi);
         this.episodes = new Episodes(jdbi);
@@ -97,6 +101,7 @@ final class Shelf {
     static Shelf fill(Site site) {
         var shelf = empty(site);
         shelf.bring();
+        SoundsMade.keep(shelf.jdbi, shelf.blobs);
         return shelf;
     }
 
@@ -105,6 +110,7 @@ final class Shelf {
         var shelf = empty(site);
         shelf.bring(List.of(new EpisodePackage("1", lesson, OptionalInt.empty())));
         shelf.publish(1, shelf.build(shelf.episode(1), lesson), FIRST);
+        SoundsMade.keep(shelf.jdbi, shelf.blobs);
         return shelf;
     }
 
@@ -121,7 +127,8 @@ final class Shelf {
                     blobs,
                     new MadeAudio(jdbi, new Releases(jdbi), blobs, clock),
                     clock);
-            return new Shelf(site, jdbi, uploads, builder);
+            SoundsMade.lay(jdbi, blobs, clock.instant());
+            return new Shelf(site, jdbi, uploads, blobs, builder);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -149,6 +156,12 @@ final class Shelf {
     }
 
     private ReleaseId build(Episode episode, EpisodeDocument document) {
+        var id = entered(episode, document);
+        builder.build(id);
+        return id;
+    }
+
+    private ReleaseId entered(Episode episode, EpisodeDocument document) {
         var desk = Parts.over(jdbi, site.clock()).desk();
         var draft = desk.draft(site.educator(), episode.id()).orElseThrow();
         desk.saveDraft(site.educator(), episode.id(), draft.version(), document);
@@ -163,10 +176,8 @@ final class Shelf {
                 site.address() + "/e/" + episode.id(),
                 LocalDate.of(2026, 1, 1),
                 BuildSpec.RENDERERS);
-        var id = jdbi.inTransaction(handle ->
+        return jdbi.inTransaction(handle ->
                 releases.create(handle, episode.id(), spec, false, site.clock().instant()));
-        builder.build(id);
-        return id;
     }
 
     private void publish(int number, ReleaseId id, Instant at) {
@@ -241,7 +252,7 @@ final class Shelf {
                 .mainLine(new LineSource("", LINE))
                 .exercises(List.of(new LineSource("", LINE.replace("Two Planks", "Exercise: one plank"))))
                 .rights(new Rights("Quay Studio", "Fingered by Quay Studio.", "Own work of the trial studio."))
-                .settings(new DocumentSettings("en", "75"))
+                .settings(new DocumentSettings("en", "75", "1", Naming.USUAL.word()))
                 .done();
     }
 }

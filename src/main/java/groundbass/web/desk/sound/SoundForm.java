@@ -29,7 +29,10 @@ record SoundForm(Uploads uploads, GrooveSource groove, String tempos, String rou
     static SoundForm read(Context ctx, Uploads uploads) {
         return new SoundForm(
                 uploads,
-                new GrooveSource(FormParameters.text(ctx, "grooveName"), FormParameters.text(ctx, "groove")),
+                new GrooveSource(
+                        FormParameters.text(ctx, "grooveName"),
+                        FormParameters.text(ctx, "groove"),
+                        FormParameters.text(ctx, "grooveFeel")),
                 FormParameters.text(ctx, "settings.tempos"),
                 FormParameters.text(ctx, "settings.rounds"),
                 TrackForm.read(ctx));

@@ -6,6 +6,7 @@ import groundbass.catalog.upload.Upload;
 import groundbass.catalog.upload.Uploads;
 import groundbass.document.BackingTrack;
 import groundbass.document.EpisodeDocument;
+import groundbass.document.GrooveSource;
 import groundbass.document.UploadId;
 import groundbass.form.FieldProblem;
 import groundbass.groove.Groove;
@@ -71,6 +72,10 @@ public final class SoundPages implements PageGroup, RoomPage {
                         document.groove().name()),
                 RoomField.of("groove", "desk.editor.groove", document.groove().text()),
                 RoomField.of(
+                        "grooveFeel",
+                        "desk.editor.groove.feel",
+                        document.groove().feel()),
+                RoomField.of(
                         "settings.tempos",
                         "desk.editor.tempos",
                         document.settings().tempos()),
@@ -112,6 +117,7 @@ public final class SoundPages implements PageGroup, RoomPage {
                                 room,
                                 document.groove().name(),
                                 document.groove().text(),
+                                document.groove().feel(),
                                 remarks(ctx, document.groove().text()),
                                 document.settings().tempos(),
                                 document.settings().rounds(),
@@ -149,12 +155,17 @@ public final class SoundPages implements PageGroup, RoomPage {
             RoomView room,
             String grooveName,
             String groove,
+            String feel,
             List<RemarkView> remarks,
             String tempos,
             String rounds,
             List<TrackRow> tracks) {
         public List<String> grooves() {
             return GrooveLibrary.all().stream().map(Groove::name).toList();
+        }
+
+        public List<String> feels() {
+            return GrooveSource.FEELS;
         }
 
         public String grooveExample() {

@@ -76,7 +76,7 @@ public final class EpisodePage implements PageGroup {
 
     private void show(Context ctx, PublishedLesson lesson) {
         boolean signIn = settings.get().downloadsNeedSignIn();
-        String version = lesson.version() + views.version() + (signIn ? "-sign-in" : "");
+        String version = lesson.version() + views.version(lesson.release()) + (signIn ? "-sign-in" : "");
         views.video(lesson.release()).ifPresent(video -> SecurityHeaders.allowFrame(ctx, video.origin()));
         var own = new ForReader(wanted(ctx), older(ctx, lesson));
         if (own.equals(ForReader.ANYBODY)) {

@@ -19,6 +19,7 @@ import java.util.stream.Stream;
  * @param corrected how the correction is named; empty for a first release
  * @param note      what was said of the correction; empty where nothing was
  * @param older     that its reader took an earlier release
+ * @param soundToFollow whether its sound is still being made
  * @param notes     HTML that is safe to show
  * @param bundle    everything in one file
  * @param signIn    whether taking a file home needs a sign-in
@@ -40,6 +41,7 @@ public record EpisodeView(
         Optional<String> corrected,
         String note,
         Optional<ReleaseChanges.Older> older,
+        boolean soundToFollow,
         LineView line,
         List<LineView> exercises,
         String notes,

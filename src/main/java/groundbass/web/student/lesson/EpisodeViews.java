@@ -55,6 +55,7 @@ public final class EpisodeViews {
                 corrected(lesson, out, reader),
                 lesson.release().note().text(),
                 own.older(),
+                lesson.release().isSoundToFollow(),
                 lines(lesson.release().id(), content, files, ways, reader)
                         .findFirst()
                         .orElseThrow(),
@@ -81,9 +82,11 @@ public final class EpisodeViews {
                 LinkPictures.in(files).map(file -> LinkPictures.path(episode.id())));
     }
 
-    /** What a kept page adds to its version. */
-    String version() {
-        return contents.version();
+    /** What a kept page adds to its version: how much of a release is there already whose sound is to follow. */
+    String version(Release release) {
+        String there =
+                release.isSoundToFollow() ? "-" + contents.files(release.id()).size() : "";
+        return contents.version() + there;
     }
 
     /** The video of a lesson, if it has one. */

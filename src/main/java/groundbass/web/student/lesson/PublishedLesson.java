@@ -24,7 +24,8 @@ public record PublishedLesson(
         String version) {
     public static PublishedLesson of(
             Series series, Episode episode, Release release, boolean corrected, Neighbours neighbours, Instant out) {
-        String all = series + "\n" + episode + "\n" + release.id() + "\n" + corrected + "\n" + neighbours;
+        String all = series + "\n" + episode + "\n" + release.id() + "\n" + release.isSoundToFollow() + "\n" + corrected
+                + "\n" + neighbours;
         return new PublishedLesson(
                 series,
                 episode,

@@ -25,12 +25,13 @@ class SoundPagesTest {
         studio.change(episode, edit -> edit.settings(new DocumentSettings("de", "50", "2", "international")));
         OpenRoom.of(studio, episode, "sound")
                 .type("grooveName", "Shuffle")
+                .type("grooveFeel", "50")
                 .type("settings.tempos", "60 100")
                 .type("settings.rounds", "3")
                 .save()
                 .then()
                 .statusCode(303);
-        assertThat(studio.document(episode).groove()).isEqualTo(new GrooveSource("Shuffle", ""));
+        assertThat(studio.document(episode).groove()).isEqualTo(new GrooveSource("Shuffle", "", "50"));
         assertThat(studio.document(episode).settings())
                 .isEqualTo(new DocumentSettings("de", "60 100", "3", "international"));
     }
