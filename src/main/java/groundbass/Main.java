@@ -2,6 +2,7 @@ package groundbass;
 
 import groundbass.cli.AdminCommand;
 import groundbass.cli.CheckCommand;
+import groundbass.cli.ConvertCommand;
 import groundbass.cli.EnvironmentDefaults;
 import groundbass.cli.RenderCommand;
 import groundbass.cli.ServeCommand;
@@ -29,6 +30,7 @@ public final class Main {
         line.addSubcommand(new ServeCommand());
         line.addSubcommand(new RenderCommand());
         line.addSubcommand(new CheckCommand());
+        line.addSubcommand(new ConvertCommand());
         line.addSubcommand(new AdminCommand());
         tellVersion(line);
         line.setCaseInsensitiveEnumValuesAllowed(true);

@@ -1,11 +1,13 @@
 package groundbass;
 
+import groundbass.audience.news.NewsQueue;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.Styles;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.Recordings;
 import groundbass.catalog.upload.UploadRepository;
@@ -60,6 +62,10 @@ public record Parts(
         return new Recordings(new UploadRepository(jdbi), blobs);
     }
 
+    public NewsQueue news() {
+        return new NewsQueue(jdbi, clock);
+    }
+
     public PublishingParts publishing(Addresses addresses, BuildQueue queue) {
         return new PublishingParts(
                 jdbi,
@@ -71,13 +77,14 @@ public record Parts(
                 revisions,
                 settings,
                 releases,
-                new BuildSpecs(catalog, settings, releases, addresses),
+                new BuildSpecs(catalog, new Styles(jdbi, audit), releases, addresses),
                 addresses,
-                queue);
+                queue,
+                news());
     }
 
     public SeriesImport seriesImport(Addresses addresses, Consumer<ReleaseId> build) {
-        var specs = new BuildSpecs(catalog, settings, releases, addresses);
+        var specs = new BuildSpecs(catalog, new Styles(jdbi, audit), releases, addresses);
         return new SeriesImport(jdbi, clock, catalog, desk, episodes, releases, specs, build);
     }
 }

@@ -41,10 +41,10 @@ final class Reading {
     static List<Tone> of(Line line, List<Onset> onsets) {
         var tones = new Reading(line, onsets).tones();
         var outside = new int[12];
-        tones.stream().filter(tone -> tone.role() == Role.OUTSIDE).forEach(tone -> outside[pitchClass(tone)]++);
+        tones.stream().filter(tone -> tone.role() == ToneRole.OUTSIDE).forEach(tone -> outside[pitchClass(tone)]++);
         return tones.stream()
-                .map(tone -> tone.role() == Role.OUTSIDE && outside[pitchClass(tone)] >= RECURS
-                        ? with(tone, Role.RECURRING)
+                .map(tone -> tone.role() == ToneRole.OUTSIDE && outside[pitchClass(tone)] >= RECURS
+                        ? with(tone, ToneRole.RECURRING)
                         : tone)
                 .toList();
     }
@@ -53,7 +53,7 @@ final class Reading {
         return tone.pitch().name().pitchClass();
     }
 
-    private static Tone with(Tone tone, Role role) {
+    private static Tone with(Tone tone, ToneRole role) {
         return new Tone(
                 tone.at(),
                 tone.pitch(),

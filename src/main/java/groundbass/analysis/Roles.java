@@ -20,23 +20,23 @@ final class Roles {
         this.neighbours = neighbours;
     }
 
-    Role of(int index, Onset onset, int midi) {
+    ToneRole of(int index, Onset onset, int midi) {
         var chordDegree = onset.chord().flatMap(chord -> chord.degree(midi));
         var next = neighbours.after(index, midi);
         if (chordDegree.isPresent()) {
             return inChord(onset.chord().orElseThrow(), chordDegree.get());
         }
         if (isInKey(onset.key(), midi)) {
-            return Role.SCALE_TONE;
+            return ToneRole.SCALE_TONE;
         }
         if (!isFirst(onset) && leads(midi, next, neighbours.afterGoingBack(index, midi))) {
-            return Role.APPROACH;
+            return ToneRole.APPROACH;
         }
         var before = neighbours.before(index, midi);
         if (next.isPresent() && before.isPresent() && isBetween(midi, before.get(), next.get())) {
-            return Role.PASSING;
+            return ToneRole.PASSING;
         }
-        return isColour(onset, midi) ? Role.COLOUR : Role.OUTSIDE;
+        return isColour(onset, midi) ? ToneRole.COLOUR : ToneRole.OUTSIDE;
     }
 
     /** What stands first in its bar is an arrival, not on the way. */
@@ -58,11 +58,11 @@ final class Roles {
                 : isInKey(target.onset().key(), target.midi());
     }
 
-    private static Role inChord(Chord chord, Degree degree) {
+    private static ToneRole inChord(Chord chord, Degree degree) {
         if (degree.number() == 1) {
-            return Role.ROOT;
+            return ToneRole.ROOT;
         }
-        return chord.guideTones().contains(degree) ? Role.GUIDE_TONE : Role.CHORD_TONE;
+        return chord.guideTones().contains(degree) ? ToneRole.GUIDE_TONE : ToneRole.CHORD_TONE;
     }
 
     /** Steps of at most a tone on both sides, at least one of them a semitone. */

@@ -24,7 +24,7 @@ public record Tone(
         Optional<Degree> degree,
         Optional<Chord> chord,
         Optional<Degree> chordDegree,
-        Role role,
+        ToneRole role,
         Optional<Approach> approach) {
     public Tone {
         Objects.requireNonNull(at);

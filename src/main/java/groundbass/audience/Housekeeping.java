@@ -1,6 +1,7 @@
 package groundbass.audience;
 
 import groundbass.audience.download.Downloads;
+import groundbass.audience.news.NewsReaders;
 import groundbass.audience.student.EducatorAccess;
 import groundbass.audience.student.PreviewLinks;
 import groundbass.audience.student.Sessions;
@@ -19,6 +20,7 @@ public final class Housekeeping {
     private final Outbox outbox;
     private final Audit audit;
     private final Tries tries;
+    private final NewsReaders newsReaders;
 
     public Housekeeping(
             Downloads downloads,
@@ -28,7 +30,8 @@ public final class Housekeeping {
             Sessions sessions,
             Outbox outbox,
             Audit audit,
-            Tries tries) {
+            Tries tries,
+            NewsReaders newsReaders) {
         this.downloads = downloads;
         this.signIns = signIns;
         this.access = access;
@@ -37,11 +40,12 @@ public final class Housekeeping {
         this.outbox = outbox;
         this.audit = audit;
         this.tries = tries;
+        this.newsReaders = newsReaders;
     }
 
     /**
      * Closes silent downloads, destroys the day-old visitor key, deletes ended sessions, old links, old letters, old
-     * sign-ins and old tries.
+     * sign-ins, old tries and news that nobody waits for any more.
      */
     public void tidy() {
         downloads.sweep();
@@ -52,5 +56,6 @@ public final class Housekeeping {
         outbox.purge();
         audit.purgeSignIns();
         tries.purge();
+        newsReaders.purge();
     }
 }

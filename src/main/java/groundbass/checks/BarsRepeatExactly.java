@@ -1,6 +1,6 @@
 package groundbass.checks;
 
-import groundbass.analysis.Role;
+import groundbass.analysis.ToneRole;
 import groundbass.remark.Severity;
 import groundbass.score.Bar;
 import groundbass.score.Fraction;
@@ -151,7 +151,7 @@ final class BarsRepeatExactly implements Rule {
         int number = evidence.line().firstNumber() + shape.index();
         boolean turn = number % GROUP == 0 && isLate(shape.bar(), found.note());
         var tone = evidence.analysis().at(NoteAt.of(number, shape.bar().notes().get(found.note())));
-        boolean belongs = tone.filter(each -> each.role().isChordTone() || each.role() == Role.APPROACH)
+        boolean belongs = tone.filter(each -> each.role().isChordTone() || each.role() == ToneRole.APPROACH)
                 .isPresent();
         return !last && !turn && !belongs && Math.abs(fret - found.expected()) <= SLIP && found.expected() >= 0;
     }

@@ -11,7 +11,7 @@ import java.util.Objects;
  *
  * @param demands what makes it hard, the heaviest first; nothing that does not count
  */
-public record LevelSuggestion(Level level, List<Demand> demands) {
+public record LevelSuggestion(Difficulty level, List<Demand> demands) {
     private static final double INTERMEDIATE_FROM = 3;
     private static final double ADVANCED_FROM = 6;
 
@@ -41,10 +41,10 @@ public record LevelSuggestion(Level level, List<Demand> demands) {
         return demands.stream().mapToDouble(Demand::weight).sum();
     }
 
-    private static Level level(double weight) {
+    private static Difficulty level(double weight) {
         if (weight >= ADVANCED_FROM) {
-            return Level.ADVANCED;
+            return Difficulty.ADVANCED;
         }
-        return weight >= INTERMEDIATE_FROM ? Level.INTERMEDIATE : Level.BEGINNER;
+        return weight >= INTERMEDIATE_FROM ? Difficulty.INTERMEDIATE : Difficulty.BEGINNER;
     }
 }

@@ -1,7 +1,7 @@
 package groundbass.checks;
 
-import groundbass.analysis.Role;
 import groundbass.analysis.Tone;
+import groundbass.analysis.ToneRole;
 import groundbass.performance.Played;
 import groundbass.remark.Severity;
 import groundbass.score.Place;
@@ -20,7 +20,8 @@ final class NotesBelong implements Rule {
     @Override
     public Stream<Finding> findings(Evidence evidence) {
         var tones = evidence.analysis().tones();
-        var outside = tones.stream().filter(tone -> tone.role() == Role.OUTSIDE).toList();
+        var outside =
+                tones.stream().filter(tone -> tone.role() == ToneRole.OUTSIDE).toList();
         return outside.size() > FLOOD * tones.size() + 1
                 ? Stream.empty()
                 : outside.stream().map(tone -> finding(evidence, tone));

@@ -4,6 +4,7 @@ import groundbass.audience.student.Device;
 import groundbass.audience.student.OpenSession;
 import groundbass.audience.student.Person;
 import groundbass.audience.student.Student;
+import groundbass.backup.NotRestorable;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.form.FieldProblem;
@@ -26,6 +27,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
@@ -41,6 +43,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "admin",
         mixinStandardHelpOptions = true,
+        subcommands = {BackupCommand.class, RestoreCommand.class, VerifyCommand.class},
         description = {
             "Helps where the pages cannot: a forgotten password, open sessions, what was done.",
             "With the embedded database stop the server first; with PostgreSQL it may run."
@@ -116,6 +119,21 @@ public final class AdminCommand {
                 .note(Audit.OPERATOR, "password.reset", educator.id().value());
         say("The new password of " + educator.email() + " is set; sessions ended: " + ended + ".");
         return ExitCode.OK;
+    }
+
+    @Command(
+            name = "end-second-factor",
+            mixinStandardHelpOptions = true,
+            description = "Lets an educator in with the password alone, whose phone and codes on paper are gone.")
+    int endSecondFactor(
+            @Option(names = "--email", paramLabel = "ADDRESS", required = true, description = "Whose it is.")
+                    String email) {
+        return with(site -> {
+            var educator = educator(site, email);
+            boolean wasOn = site.accounts.factors().turnOff(educator.id(), Audit.OPERATOR);
+            say(wasOn ? "The second factor of " + educator.email() + " is off." : "There was none.");
+            return ExitCode.OK;
+        });
     }
 
     @Command(
@@ -220,10 +238,19 @@ public final class AdminCommand {
         }
     }
 
-    private int with(Function<AdminSite, Integer> task) {
-        try (var site = AdminSite.open(config(), Clock.systemUTC())) {
-            return task.apply(site);
-        } catch (AdminSite.Refused e) {
+    int with(Function<AdminSite, Integer> task) {
+        return told(() -> {
+            try (var site = AdminSite.open(config(), Clock.systemUTC())) {
+                return task.apply(site);
+            }
+        });
+    }
+
+    /** What an operator can mend is told in its sentence. */
+    int told(Supplier<Integer> task) {
+        try {
+            return task.get();
+        } catch (AdminSite.Refused | NotRestorable e) {
             return refuse(e.getMessage());
         } catch (RuntimeException e) {
             return refuse(advice(e).orElseThrow(() -> e));
@@ -240,7 +267,7 @@ public final class AdminCommand {
                 : StartFailure.advice(e, config());
     }
 
-    private Config config() {
+    Config config() {
         var server = databaseUrl.map(url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword)));
         return Config.local(data, 0).with(server);
     }
@@ -261,14 +288,14 @@ public final class AdminCommand {
         return text.replaceAll("\\s+", " ");
     }
 
-    private int refuse(String why) {
+    int refuse(String why) {
         PrintWriter err = spec.commandLine().getErr();
         err.println(why);
         err.flush();
         return REFUSED;
     }
 
-    private void say(String line) {
+    void say(String line) {
         PrintWriter out = spec.commandLine().getOut();
         out.println(line);
         out.flush();

@@ -11,7 +11,7 @@ import java.time.Clock;
 final class AdminSite implements AutoCloseable {
     private static final String EMBEDDED = "groundbass.mv.db";
 
-    private final Database database;
+    final Database database;
     final Accounts accounts;
 
     private AdminSite(Database database, Clock clock) {
@@ -29,10 +29,7 @@ final class AdminSite implements AutoCloseable {
             throw new Refused("There is no site in the folder " + config.data()
                     + ". Name its folder with --data, or its database with --database-url.");
         }
-        return config.database()
-                .map(server -> Database.open(
-                        server.url(), server.user(), server.password().value()))
-                .orElseGet(() -> Database.embedded(config.data()));
+        return config.openDatabase();
     }
 
     private static boolean isThere(Path data) {

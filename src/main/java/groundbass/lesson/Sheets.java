@@ -18,11 +18,11 @@ import groundbass.engraving.options.SheetWords;
 import groundbass.engraving.options.TechniqueLetters;
 import groundbass.engraving.pdf.SheetMeta;
 import groundbass.engraving.pdf.SheetPdf;
-import groundbass.engraving.sheet.Chapter;
 import groundbass.engraving.sheet.Layout;
 import groundbass.engraving.sheet.Layout.Piece;
 import groundbass.engraving.sheet.Prose;
 import groundbass.engraving.sheet.Sheet;
+import groundbass.engraving.sheet.TextPart;
 import groundbass.engraving.svg.SheetSvg;
 import groundbass.score.Line;
 import groundbass.text.Messages;
@@ -165,7 +165,7 @@ public final class Sheets {
         return new Aids(counts, aids.everyBar());
     }
 
-    private List<Chapter> chapters(List<ToldLine> lines, String title) {
+    private List<TextPart> chapters(List<ToldLine> lines, String title) {
         return lines.stream()
                 .map(told -> told.chapter(messages.say("sheet.told", title(told.line(), title)), messages))
                 .toList();

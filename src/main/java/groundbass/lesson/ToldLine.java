@@ -1,6 +1,6 @@
 package groundbass.lesson;
 
-import groundbass.engraving.sheet.Chapter;
+import groundbass.engraving.sheet.TextPart;
 import groundbass.score.Line;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Step;
@@ -26,15 +26,15 @@ public record ToldLine(Line line, List<Step> steps) {
     }
 
     /** The walkthrough as it is printed: bar by bar. */
-    Chapter chapter(String heading, Messages messages) {
+    TextPart chapter(String heading, Messages messages) {
         var bars = new LinkedHashMap<Integer, List<String>>();
         for (var step : steps.subList(1, steps.size())) {
             int bar = step.passage().from().bar();
             bars.computeIfAbsent(bar, number -> new ArrayList<>()).add(UnderHeading.text(messages, bar, step.text()));
         }
         var entries = bars.entrySet().stream()
-                .map(bar -> new Chapter.Entry(UnderHeading.name(messages, bar.getKey()), bar.getValue()))
+                .map(bar -> new TextPart.Entry(UnderHeading.name(messages, bar.getKey()), bar.getValue()))
                 .toList();
-        return new Chapter(heading, steps.get(0).text(), entries);
+        return new TextPart(heading, steps.get(0).text(), entries);
     }
 }

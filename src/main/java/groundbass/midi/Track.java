@@ -1,6 +1,6 @@
 package groundbass.midi;
 
-import groundbass.midi.Event.Rank;
+import groundbass.midi.TrackEvent.Rank;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.theory.Key;
@@ -11,7 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The events of one track, gathered in any order. Event layouts: MIDI 1.0 and Standard MIDI Files 1.0 (RP-001).
+ * The events of one track, gathered in any order. TrackEvent layouts: MIDI 1.0 and Standard MIDI Files 1.0 (RP-001).
  * Channels count from zero.
  */
 final class Track {
@@ -22,7 +22,7 @@ final class Track {
     private static final int CLOCKS_PER_WHOLE = 96;
     private static final int THIRTY_SECONDS_PER_QUARTER = 8;
 
-    private final List<Event> events = new ArrayList<>();
+    private final List<TrackEvent> events = new ArrayList<>();
 
     Track name(String name) {
         return text(0, 0x03, name);
@@ -99,7 +99,7 @@ final class Track {
     byte[] chunk(long end) {
         var body = new ByteArrayOutputStream();
         long now = 0;
-        for (var event : events.stream().sorted(Event.ORDER).toList()) {
+        for (var event : events.stream().sorted(TrackEvent.ORDER).toList()) {
             VariableLength.write(body, event.tick() - now);
             body.writeBytes(event.bytes());
             now = event.tick();
@@ -126,7 +126,7 @@ final class Track {
         for (int each : data) {
             bytes.write(each);
         }
-        events.add(new Event(tick, Rank.META, bytes.toByteArray()));
+        events.add(new TrackEvent(tick, Rank.META, bytes.toByteArray()));
         return this;
     }
 
@@ -135,7 +135,7 @@ final class Track {
         for (int i = 0; i < data.length; i++) {
             bytes[i] = (byte) data[i];
         }
-        events.add(new Event(tick, rank, bytes));
+        events.add(new TrackEvent(tick, rank, bytes));
         return this;
     }
 }

@@ -10,26 +10,26 @@ import java.util.Locale;
  *
  * @param name a value of {@code kind}
  */
-record ChordKind(String name, List<Degree> degrees) {
+public record ChordKind(String name, List<Degree> degrees) {
     /** What is done to a chord's degree. */
-    enum Type {
+    public enum Type {
         ADD,
         ALTER,
         SUBTRACT;
 
-        String word() {
+        public String word() {
             return name().toLowerCase(Locale.ROOT);
         }
     }
 
     /** One degree that the kind does not have, or has otherwise. */
-    record Degree(int number, int alteration, Type type) {}
+    public record Degree(int number, int alteration, Type type) {}
 
-    ChordKind {
+    public ChordKind {
         degrees = List.copyOf(degrees);
     }
 
-    static ChordKind of(Quality quality) {
+    public static ChordKind of(Quality quality) {
         return switch (quality) {
             case MAJOR -> kind("major");
             case MINOR -> kind("minor");

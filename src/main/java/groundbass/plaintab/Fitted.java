@@ -7,7 +7,7 @@ import java.util.List;
 final class Fitted {
     private Fitted() {}
 
-    static List<String> rows(Row row) {
+    static List<String> rows(TabRow row) {
         if (row.isEmpty()) {
             return List.of();
         }

@@ -19,9 +19,9 @@ public final class PlainTab {
 
     /** Rows without line ends. */
     public static List<String> of(Line line, Messages messages) {
-        var legend = new Legend(messages);
+        var legend = new TabLegend(messages);
         var bars = TabBar.of(line, legend);
-        var rows = new ArrayList<>(Head.of(line.header(), messages));
+        var rows = new ArrayList<>(TabHead.of(line.header(), messages));
         for (var system : TabSystem.of(bars, line.header().tuning())) {
             rows.add("");
             rows.addAll(system.rows());

@@ -47,7 +47,7 @@ record TabBar(
         columns = List.copyOf(columns);
     }
 
-    static List<TabBar> of(Line line, Legend legend) {
+    static List<TabBar> of(Line line, TabLegend legend) {
         var bars = new ArrayList<TabBar>();
         var frets = new HashMap<Integer, Integer>();
         var inForce = line.inForce();
@@ -57,7 +57,7 @@ record TabBar(
         return bars;
     }
 
-    private static TabBar of(Bar bar, InForce now, Map<Integer, Integer> frets, Legend legend) {
+    private static TabBar of(Bar bar, InForce now, Map<Integer, Integer> frets, TabLegend legend) {
         var chords = bar.chords().stream()
                 .map(chord -> new Said(chord.at(), chord.chord().toString()))
                 .toList();
@@ -83,16 +83,16 @@ record TabBar(
                 : ((Direction.Hairpin) direction).way().word();
     }
 
-    private static String head(Bar bar, InForce now, Legend legend) {
+    private static String head(Bar bar, InForce now, TabLegend legend) {
         var changes = bar.changes();
         var messages = legend.messages();
         var parts = new ArrayList<String>();
         parts.add(String.valueOf(now.number()));
         changes.key().ifPresent(key -> parts.add(messages.say(key.said())));
         changes.meter().ifPresent(meter -> parts.add(meter.toString()));
-        changes.tempo().ifPresent(tempo -> parts.add(Head.tempo(tempo)));
+        changes.tempo().ifPresent(tempo -> parts.add(TabHead.tempo(tempo)));
         changes.feel()
-                .map(feel -> Head.feel(feel, messages))
+                .map(feel -> TabHead.feel(feel, messages))
                 .filter(feel -> !feel.isEmpty())
                 .ifPresent(parts::add);
         changes.slowingTo().ifPresent(to -> parts.add(messages.say("sheet.slowing", to)));
@@ -123,7 +123,7 @@ record TabBar(
     }
 
     /** Every beat, and whatever begins between beats. */
-    private static List<TabColumn> columns(Bar bar, InForce now, Map<Integer, Integer> frets, Legend legend) {
+    private static List<TabColumn> columns(Bar bar, InForce now, Map<Integer, Integer> frets, TabLegend legend) {
         var beats = now.meter().beatStarts();
         var moments = new TreeSet<Fraction>(beats);
         moments.add(bar.from());
@@ -150,7 +150,7 @@ record TabBar(
                 .orElse(UNCOUNTED);
     }
 
-    private static Map<Integer, String> figures(List<Note> notes, Map<Integer, Integer> frets, Legend legend) {
+    private static Map<Integer, String> figures(List<Note> notes, Map<Integer, Integer> frets, TabLegend legend) {
         var figures = new HashMap<Integer, String>();
         for (var note : notes) {
             legend.use(note);
@@ -168,8 +168,8 @@ record TabBar(
         Set<String> signs = new LinkedHashSet<>();
         for (var note : notes) {
             Stream.concat(
-                            note.pluck().map(Legend::letter).stream(),
-                            note.ornaments().marks().stream().map(Legend::under))
+                            note.pluck().map(TabLegend::letter).stream(),
+                            note.ornaments().marks().stream().map(TabLegend::under))
                     .filter(sign -> !sign.isEmpty())
                     .forEach(signs::add);
         }

@@ -92,12 +92,12 @@ final class TabSystem {
 
     /** Empty ones are left out. */
     List<String> rows() {
-        var sections = new Row();
-        var heads = new Row();
-        var chords = new Row();
-        var words = new Row();
-        var counts = new Row();
-        var under = new Row();
+        var sections = new TabRow();
+        var heads = new TabRow();
+        var chords = new TabRow();
+        var words = new TabRow();
+        var counts = new TabRow();
+        var under = new TabRow();
         int x = margin;
         for (int i = 0; i < pieces.size(); i++) {
             var piece = pieces.get(i);
@@ -127,7 +127,7 @@ final class TabSystem {
     }
 
     /** What is said from this column's moment on and before the next one's. */
-    private static void said(Row row, int x, List<Said> all, Piece piece, int index) {
+    private static void said(TabRow row, int x, List<Said> all, Piece piece, int index) {
         var columns = piece.columns();
         var from = columns.get(index).at();
         var until = index + 1 < columns.size() ? columns.get(index + 1).at() : next(piece);
@@ -147,7 +147,7 @@ final class TabSystem {
     }
 
     private String string(int string) {
-        var row = new StringBuilder(Row.padded(name(tuning, string), margin));
+        var row = new StringBuilder(TabRow.padded(name(tuning, string), margin));
         for (int i = 0; i < pieces.size(); i++) {
             row.append(opening(i)).append('-');
             for (var column : pieces.get(i).columns()) {

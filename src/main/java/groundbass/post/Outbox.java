@@ -13,7 +13,7 @@ public final class Outbox {
 
     /** All that makes an {@link OutboxMail}. */
     static final String SELECT = """
-            select id, recipient, subject, body, send_after, useless_after, unsubscribe, created_at, attempts,
+            select id, recipient, subject, body, html, send_after, useless_after, unsubscribe, created_at, attempts,
                 delivery, last_error
             from outbox\s""";
 
@@ -31,9 +31,9 @@ public final class Outbox {
     public MessageId put(Mail message) {
         MessageId id = MessageId.next();
         jdbi.useHandle(handle -> handle.createUpdate("""
-                        insert into outbox (id, recipient, subject, body, unsubscribe, created_at, send_after,
+                        insert into outbox (id, recipient, subject, body, html, unsubscribe, created_at, send_after,
                             useless_after, attempts)
-                        values (:id, :to, :subject, :text, :unsubscribe, :now, :sendAfter, :uselessAfter, 0)""")
+                        values (:id, :to, :subject, :text, :html, :unsubscribe, :now, :sendAfter, :uselessAfter, 0)""")
                 .bind("id", id)
                 .bind("now", clock.instant())
                 .bindMethods(message)
@@ -77,10 +77,40 @@ public final class Outbox {
                 .one());
     }
 
+    /** How many letters to a list are under way: those to one person need not wait for many of them. */
+    public int listLettersUnderWay() {
+        return jdbi.withHandle(handle -> handle.createQuery(
+                        "select count(*) from outbox where delivery is null and unsubscribe is not null")
+                .mapTo(Integer.class)
+                .one());
+    }
+
+    /** What a mail server said when it refused an address for good, where no letter has reached it since. */
+    public Optional<Refusal> refusal(EmailAddress reader) {
+        return jdbi.withHandle(handle -> RefusedAddresses.find(handle, reader));
+    }
+
     /** Takes every letter to an address out, because its reader has left. */
-    public int forget(EmailAddress reader) {
-        return jdbi.withHandle(handle -> handle.createUpdate("delete from outbox where recipient = :to")
-                .bind("to", reader)
+    public void forget(EmailAddress reader) {
+        jdbi.useTransaction(handle -> {
+            handle.createUpdate("delete from outbox where recipient = :to")
+                    .bind("to", reader)
+                    .execute();
+            RefusedAddresses.clear(handle, reader);
+        });
+    }
+
+    /**
+     * Gives up every letter that still waits.
+     *
+     * @param why kept with each
+     * @return how many there were
+     */
+    public int giveUpWaiting(String why) {
+        return jdbi.withHandle(handle -> handle.createUpdate(
+                        "update outbox set delivery = :failed, last_error = :why where delivery is null")
+                .bind("failed", Delivery.FAILED)
+                .bind("why", why)
                 .execute());
     }
 

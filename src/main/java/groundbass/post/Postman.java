@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.concurrent.Semaphore;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
 import org.jdbi.v3.core.statement.Update;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -14,7 +15,8 @@ import org.slf4j.LoggerFactory;
 /**
  * Empties the outbox, one idempotent pass at a time. A letter is claimed before it is sent, by moving its next attempt
  * into the future; a second postman finds it claimed, and if this one dies the letter is tried again later. A letter may
- * therefore be sent twice (same Message-ID), but is never lost. Letters go out side by side, and a pass waits for none
+ * therefore be sent twice (same Message-ID), but is never lost. Letters to
+ * one person go before letters to a list. They go out side by side, and a pass waits for none
  * of them: a mail server that answers slowly delays its own letter alone.
  */
 public final class Postman {
@@ -81,7 +83,7 @@ public final class Postman {
 
     private void dropUseless() {
         jdbi.useHandle(handle -> handle.createUpdate("""
-                        update outbox set delivery = :useless, delivered_at = :now, body = ''
+                        update outbox set delivery = :useless, delivered_at = :now, body = '', html = null
                         where delivery is null and useless_after <= :now""")
                 .bind("useless", Delivery.USELESS)
                 .bind("now", clock.instant())
@@ -91,7 +93,7 @@ public final class Postman {
     private List<OutboxMail> due() {
         return jdbi.withHandle(handle -> handle.createQuery(Outbox.SELECT + """
                         where delivery is null and send_after <= :now
-                        order by send_after, id fetch first :most rows only""")
+                        order by case when unsubscribe is null then 0 else 1 end, send_after, id fetch first :most rows only""")
                 .bind("now", clock.instant())
                 .bind("most", AT_ONCE)
                 .mapTo(OutboxMail.class)
@@ -114,6 +116,7 @@ public final class Postman {
     private void deliver(OutboxMail letter) {
         try {
             close(letter, sender.send(letter.id(), letter.message()), Optional.empty());
+            reached(letter.message().to());
         } catch (SendingFailed failure) {
             failed(letter, failure);
         } catch (RuntimeException unforeseen) {
@@ -124,9 +127,22 @@ public final class Postman {
     private void failed(OutboxMail letter, SendingFailed failure) {
         int attempt = letter.attempts() + 1;
         LOG.warn("Letter {} was not accepted (attempt {} of {})", letter.id().value(), attempt, MOST_ATTEMPTS);
+        if (failure.isOfAddress()) refused(letter.message().to(), line(failure));
         if (failure.isFinal()) close(letter, Delivery.REFUSED, Optional.of(failure));
         else if (attempt >= MOST_ATTEMPTS) close(letter, Delivery.FAILED, Optional.of(failure));
         else keepError(letter, failure);
+    }
+
+    private void reached(EmailAddress reader) {
+        jdbi.useHandle(handle -> RefusedAddresses.clear(handle, reader));
+    }
+
+    private void refused(EmailAddress reader, String reply) {
+        try {
+            jdbi.useTransaction(handle -> RefusedAddresses.note(handle, reader, reply, clock.instant()));
+        } catch (UnableToExecuteStatementException anotherLetterWasFaster) {
+            LOG.debug("The same address was noted by another letter", anotherLetterWasFaster);
+        }
     }
 
     private void keepError(OutboxMail letter, SendingFailed failure) {
@@ -140,7 +156,7 @@ public final class Postman {
         jdbi.useHandle(handle -> {
             Update update = handle.createUpdate("""
                     update outbox set delivery = :delivery, delivered_at = :now, last_error = :error,
-                        body = case when :erase then '' else body end
+                        body = case when :erase then '' else body end, html = case when :erase then null else html end
                     where id = :id""");
             update.bind("delivery", delivery)
                     .bind("now", clock.instant())

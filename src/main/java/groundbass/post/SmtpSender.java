@@ -1,12 +1,15 @@
 package groundbass.post;
 
+import jakarta.mail.Address;
 import jakarta.mail.Authenticator;
 import jakarta.mail.MessagingException;
 import jakarta.mail.PasswordAuthentication;
 import jakarta.mail.Session;
 import jakarta.mail.Transport;
 import jakarta.mail.internet.InternetAddress;
+import jakarta.mail.internet.MimeBodyPart;
 import jakarta.mail.internet.MimeMessage;
+import jakarta.mail.internet.MimeMultipart;
 import java.io.UnsupportedEncodingException;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
@@ -24,7 +27,7 @@ import org.eclipse.angus.mail.smtp.SMTPSendFailedException;
 import org.eclipse.angus.mail.smtp.SMTPSenderFailedException;
 
 /**
- * Sends over SMTP as plain UTF-8 text. Waits at most ten seconds for each step of the conversation, and half a minute for
+ * Sends over SMTP, in UTF-8. Waits at most ten seconds for each step of the conversation, and half a minute for
  * the whole of it: less than the pause before a letter's second try, so that no letter is on two ways at once.
  */
 public final class SmtpSender implements Sender {
@@ -35,18 +38,18 @@ public final class SmtpSender implements Sender {
     private static final int REFUSED_FOR_GOOD = 500; // RFC 5321 section 4.2.1: 5yz, permanent negative completion
 
     private final SmtpSettings settings;
-    private final Supplier<String> fromName;
+    private final Supplier<Correspondent> from;
     private final Clock clock;
     private final Duration longest;
 
-    /** @param fromName who the letters come from; asked for each letter. One line */
-    public SmtpSender(SmtpSettings settings, Supplier<String> fromName, Clock clock) {
-        this(settings, fromName, clock, WHOLE_CONVERSATION);
+    /** @param from who the letters come from; asked for each letter */
+    public SmtpSender(SmtpSettings settings, Supplier<Correspondent> from, Clock clock) {
+        this(settings, from, clock, WHOLE_CONVERSATION);
     }
 
-    SmtpSender(SmtpSettings settings, Supplier<String> fromName, Clock clock, Duration longest) {
+    SmtpSender(SmtpSettings settings, Supplier<Correspondent> from, Clock clock, Duration longest) {
         this.settings = settings;
-        this.fromName = fromName;
+        this.from = from;
         this.clock = clock;
         this.longest = longest;
     }
@@ -73,7 +76,10 @@ public final class SmtpSender implements Sender {
         if (sockets.isClosed()) {
             return new SendingFailed("The mail server took longer than " + longest.toSeconds() + " seconds");
         }
-        return isRefusedForGood(cause) ? SendingFailed.forGood(cause) : new SendingFailed(cause);
+        if (!isRefusedForGood(cause)) {
+            return new SendingFailed(cause);
+        }
+        return isOfAddress(cause) ? SendingFailed.forThisAddress(cause) : SendingFailed.forGood(cause);
     }
 
     /** A refused login or sender is not the letter's fault, and may be mended; a refused reader or text stays refused. */
@@ -81,6 +87,12 @@ public final class SmtpSender implements Sender {
         var causes = chain(failure);
         return causes.stream().noneMatch(SMTPSenderFailedException.class::isInstance)
                 && causes.stream().mapToInt(SmtpSender::replyCode).anyMatch(code -> code >= REFUSED_FOR_GOOD);
+    }
+
+    private static boolean isOfAddress(MessagingException failure) {
+        return chain(failure).stream()
+                .filter(SMTPAddressFailedException.class::isInstance)
+                .anyMatch(cause -> replyCode(cause) >= REFUSED_FOR_GOOD);
     }
 
     private static List<MessagingException> chain(MessagingException failure) {
@@ -103,11 +115,16 @@ public final class SmtpSender implements Sender {
             throws MessagingException, UnsupportedEncodingException {
         var mime = new NamedMessage(
                 session, "<" + id.value() + "@" + settings.from().domain() + ">");
-        mime.setFrom(new InternetAddress(settings.from().value(), fromName.get(), UTF_8));
+        var writer = from.get();
+        mime.setFrom(new InternetAddress(settings.from().value(), writer.name(), UTF_8));
+        if (writer.replyTo().isPresent()) {
+            mime.setReplyTo(
+                    new Address[] {new InternetAddress(writer.replyTo().get().value())});
+        }
         mime.setRecipient(
                 MimeMessage.RecipientType.TO, new InternetAddress(message.to().value()));
         mime.setSubject(message.subject(), UTF_8);
-        mime.setText(message.text(), UTF_8);
+        fill(mime, message);
         mime.setSentDate(Date.from(clock.instant()));
         mime.setHeader("Auto-Submitted", "auto-generated"); // RFC 3834 section 5: no holiday notes in answer
         if (message.unsubscribe().isPresent()) {
@@ -115,6 +132,19 @@ public final class SmtpSender implements Sender {
             mime.setHeader("List-Unsubscribe-Post", "List-Unsubscribe=One-Click"); // RFC 8058 section 3.1
         }
         return mime;
+    }
+
+    /** Where a letter has two forms, the plain one comes first: the last is the one to be preferred (RFC 2046 section 5.1.4). */
+    private static void fill(MimeMessage mime, Mail message) throws MessagingException {
+        if (message.html().isEmpty()) {
+            mime.setText(message.text(), UTF_8);
+            return;
+        }
+        var plain = new MimeBodyPart();
+        plain.setText(message.text(), UTF_8);
+        var formatted = new MimeBodyPart();
+        formatted.setText(message.html().get(), UTF_8, "html");
+        mime.setContent(new MimeMultipart("alternative", plain, formatted));
     }
 
     private static Properties properties(SmtpSettings settings, LetterSockets sockets) {

@@ -4,7 +4,7 @@ import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revision;
 import groundbass.catalog.series.SeriesCatalog;
-import groundbass.catalog.settings.Settings;
+import groundbass.catalog.series.Styles;
 import groundbass.release.BuildSpec;
 import groundbass.release.Releases;
 import org.jdbi.v3.core.Handle;
@@ -12,13 +12,13 @@ import org.jdbi.v3.core.Handle;
 /** What a release of an episode would be made of if it were made now. */
 public final class BuildSpecs {
     private final SeriesCatalog catalog;
-    private final Settings settings;
+    private final Styles styles;
     private final Releases releases;
     private final Addresses addresses;
 
-    public BuildSpecs(SeriesCatalog catalog, Settings settings, Releases releases, Addresses addresses) {
+    public BuildSpecs(SeriesCatalog catalog, Styles styles, Releases releases, Addresses addresses) {
         this.catalog = catalog;
-        this.settings = settings;
+        this.styles = styles;
         this.releases = releases;
         this.addresses = addresses;
     }
@@ -34,7 +34,7 @@ public final class BuildSpecs {
                 "%s-%02d-%s".formatted(series.slug(), episode.number(), Episodes.slug(episode, revision.document())),
                 addresses.episode(episode.id()),
                 revision.createdAt().atZone(series.zone()).toLocalDate(),
-                settings.style(series.id()),
+                styles.of(series.id()),
                 BuildSpec.RENDERERS);
     }
 }

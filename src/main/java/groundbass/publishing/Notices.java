@@ -62,17 +62,13 @@ public final class Notices {
         var locale =
                 Languages.spoken(Locale.forLanguageTag(parts.settings.current().language()));
         var words = Messages.of(locale);
-        String title = oneLine(episode.title());
+        String title = Mail.subjectOf(episode.title());
         String subject = words.say(
                 "publishing.letter.subject", title, words.say(trouble.kind().shortKey()));
         var paragraphs = new ArrayList<>(List.of(title, words.say(trouble.sentence())));
         hour(episode, locale, words).ifPresent(paragraphs::add);
         paragraphs.add(parts.addresses.desk(episode.id()));
         return Mail.of(to, subject, String.join("\n\n", paragraphs) + "\n", parts.clock.instant());
-    }
-
-    private static String oneLine(String title) {
-        return title.replaceAll("[\\p{Cntrl}\\u2028\\u2029]", " ");
     }
 
     private static Optional<String> hour(Episode episode, Locale locale, Messages words) {

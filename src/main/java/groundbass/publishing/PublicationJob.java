@@ -73,8 +73,12 @@ public final class PublicationJob {
             }
             describe(handle, release); // while it is unpublished, so that the slug follows the title
             watch.cameOut(handle, episode, promise);
-            return parts.episodes.markPublished(handle, episode.id(), parts.clock.instant())
+            boolean mine = parts.episodes.markPublished(handle, episode.id(), parts.clock.instant())
                     && publishFirst(handle, release);
+            if (mine) {
+                announce(handle, episode);
+            }
+            return mine;
         });
         if (out) {
             log.info("episode {} is out", episode.id());
@@ -94,6 +98,12 @@ public final class PublicationJob {
             throw new IllegalStateException("release " + release.id() + " cannot be published");
         }
         return true;
+    }
+
+    /** Whom it is told is settled at this moment, once; the letters are written afterwards. */
+    private void announce(Handle handle, Episode episode) {
+        int readers = parts.news.announce(handle, episode.series(), episode.id());
+        log.info("episode {} is to be told to {} readers", episode.id(), readers);
     }
 
     private void correct(Release release) {

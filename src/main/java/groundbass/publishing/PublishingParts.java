@@ -1,5 +1,6 @@
 package groundbass.publishing;
 
+import groundbass.audience.news.NewsQueue;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
@@ -24,6 +25,7 @@ public final class PublishingParts {
     final Releases releases;
     final Addresses addresses;
     final BuildQueue queue;
+    final NewsQueue news;
     final Preflight preflight;
     final AcceptedRemarks accepted;
     final BuildSpecs specs;
@@ -41,7 +43,8 @@ public final class PublishingParts {
             Releases releases,
             BuildSpecs specs,
             Addresses addresses,
-            BuildQueue queue) {
+            BuildQueue queue,
+            NewsQueue news) {
         this.jdbi = jdbi;
         this.clock = clock;
         this.audit = audit;
@@ -54,6 +57,7 @@ public final class PublishingParts {
         this.specs = specs;
         this.addresses = addresses;
         this.queue = queue;
+        this.news = news;
         this.preflight = new Preflight(addresses);
         this.accepted = new AcceptedRemarks(jdbi, clock);
         this.freezing = new Freezing(specs, releases, clock);

@@ -14,6 +14,8 @@
  *       {@link groundbass.release.ReleaseBuilder} has made its files.
  *   <li>It <b>goes live</b>: {@link groundbass.publishing.PublicationJob} comes round, checks once more, and shows the latest
  *       release that is built. {@link groundbass.publishing.HourWatch} tells the educator what is in the way.
+ *   <li>It is <b>told</b>: who asked for the news of its series is entered in the transaction that brings it out, and
+ *       {@link groundbass.publishing.NewsRound} writes the letters in steps.
  * </ol>
  */
 package groundbass.publishing;

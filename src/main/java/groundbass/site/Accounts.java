@@ -4,18 +4,21 @@ import groundbass.audience.student.Sessions;
 import groundbass.audience.student.Students;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.SecondFactors;
 import groundbass.post.Outbox;
 import java.time.Clock;
 import org.jdbi.v3.core.Jdbi;
 
 /** What a site knows of people; an operator works with it at the command line, without pages and jobs. */
-public record Accounts(Audit audit, Educators educators, Outbox outbox, Students students, Sessions sessions) {
+public record Accounts(
+        Audit audit, Educators educators, SecondFactors factors, Outbox outbox, Students students, Sessions sessions) {
     public static Accounts over(Jdbi jdbi, Clock clock) {
         var audit = new Audit(jdbi, clock);
         var outbox = new Outbox(jdbi, clock);
         return new Accounts(
                 audit,
                 new Educators(jdbi, audit, clock),
+                new SecondFactors(jdbi, audit, clock),
                 outbox,
                 new Students(jdbi, outbox, audit, clock),
                 new Sessions(jdbi, clock));

@@ -23,6 +23,7 @@ final class Background {
     void work() {
         var passes = List.of(
                 new Pass("going-live", Duration.ofSeconds(5), services.publicationJob::pass),
+                new Pass("news", Duration.ofSeconds(5), services.newsRound::pass),
                 new Pass("post", Duration.ofSeconds(5), services.postman::deliverDue),
                 new Pass("listen", Duration.ofSeconds(2), services.recordings::listen),
                 new Pass("tidy", Duration.ofMinutes(5), services.housekeeping::tidy),

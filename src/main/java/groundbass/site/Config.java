@@ -1,5 +1,6 @@
 package groundbass.site;
 
+import groundbass.store.Database;
 import java.net.URI;
 import java.nio.file.Path;
 import java.util.Objects;
@@ -51,6 +52,13 @@ public record Config(
     /** The same with another database; empty for the embedded one. */
     public Config with(Optional<DatabaseServer> other) {
         return new Config(data, host, port, publicAddress, demo, hops, handOver, other, mail);
+    }
+
+    /** Opens the database, or makes it where there is none. */
+    public Database openDatabase() {
+        return database.map(server -> Database.open(
+                        server.url(), server.user(), server.password().value()))
+                .orElseGet(() -> Database.embedded(data));
     }
 
     /** Where readers find the site, given the port that is really listened on. */

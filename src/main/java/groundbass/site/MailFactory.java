@@ -1,5 +1,6 @@
 package groundbass.site;
 
+import groundbass.post.Correspondent;
 import groundbass.post.DevelopmentSender;
 import groundbass.post.EmailAddress;
 import groundbass.post.Sender;
@@ -18,11 +19,11 @@ final class MailFactory {
     /**
      * Without a mail server letters stay where the educator can read them.
      *
-     * @param siteName who letters come from
+     * @param from who letters come from
      */
-    static Sender sender(Config config, Supplier<String> siteName, Clock clock) {
+    static Sender sender(Config config, Supplier<Correspondent> from, Clock clock) {
         return config.mail()
-                .<Sender>map(server -> new SmtpSender(settings(server), siteName, clock))
+                .<Sender>map(server -> new SmtpSender(settings(server), from, clock))
                 .orElseGet(DevelopmentSender::new);
     }
 

@@ -1,9 +1,13 @@
 package groundbass.site;
 
 import groundbass.audience.Housekeeping;
+import groundbass.audience.Leaving;
 import groundbass.audience.download.DownloadToken;
 import groundbass.audience.download.Downloads;
 import groundbass.audience.download.VisitorKey;
+import groundbass.audience.news.NewsQueue;
+import groundbass.audience.news.NewsReaders;
+import groundbass.audience.news.NewsRequests;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.BrowserMark;
 import groundbass.audience.student.Consents;
@@ -14,25 +18,34 @@ import groundbass.audience.student.Sessions;
 import groundbass.audience.student.SignIns;
 import groundbass.audience.student.Students;
 import groundbass.audience.student.Tries;
+import groundbass.backup.Backup;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.SecondFactors;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.Outlooks;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.Styles;
 import groundbass.catalog.settings.Settings;
+import groundbass.catalog.settings.SiteSettings;
 import groundbass.catalog.upload.Recordings;
-import groundbass.catalog.upload.UploadRepository;
 import groundbass.catalog.upload.Uploads;
 import groundbass.demo.Demo;
 import groundbass.demo.SeriesImport;
+import groundbass.post.Correspondent;
+import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import groundbass.post.Postman;
+import groundbass.publishing.Announcer;
 import groundbass.publishing.BuildSpecs;
 import groundbass.publishing.DraftChanges;
 import groundbass.publishing.HourWatch;
+import groundbass.publishing.NewsRound;
+import groundbass.publishing.NewsTexts;
 import groundbass.publishing.Notices;
 import groundbass.publishing.PublicationJob;
 import groundbass.publishing.Publisher;
@@ -41,14 +54,11 @@ import groundbass.publishing.ReleaseQueue;
 import groundbass.publishing.SiteAddresses;
 import groundbass.release.BrokenFiles;
 import groundbass.release.MadeAudio;
-import groundbass.release.NamedFiles;
 import groundbass.release.ReleaseBuilder;
 import groundbass.release.Releases;
 import groundbass.release.StoreCare;
 import groundbass.store.BlobFolder;
 import groundbass.store.Database;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.net.URI;
 import java.time.Clock;
 import java.util.Optional;
@@ -67,10 +77,13 @@ final class Services {
     final Audit audit;
     final Settings settings;
     final Educators educators;
+    final SecondFactors factors;
     final Uploads uploads;
     final Recordings recordings;
     final SeriesCatalog catalog;
     final Rhythms rhythms;
+    final Outlooks outlooks;
+    final Styles styles;
     final Episodes episodes;
     final EpisodeService desk;
     final Revisions revisions;
@@ -82,6 +95,7 @@ final class Services {
     final StoredFiles files;
     final ReleaseBuilder builder;
     final BrokenFiles brokenFiles;
+    final Backup backup;
     final StoreCare care;
     final Sessions sessions;
     final Students students;
@@ -93,45 +107,56 @@ final class Services {
     final BrowserMark browserMark;
     final Downloads downloads;
     final Statistics statistics;
+    final NewsReaders newsReaders;
+    final NewsRequests newsRequests;
+    final NewsQueue newsQueue;
+    final Leaving leaving;
     final Housekeeping housekeeping;
     // --- publishing
     final Publisher publisher;
     final HourWatch watch;
     final DraftChanges changes;
     final PublicationJob publicationJob;
+    final NewsTexts newsTexts;
+    final Announcer announcer;
+    final NewsRound newsRound;
     final Demo demo;
 
     /** @param address the site's origin, where the educator has not chosen another */
     Services(Config config, URI address, Clock clock, Database database) {
         this.database = database;
         this.clock = clock;
-        this.blobs = blobs(config, clock);
         Jdbi jdbi = database.jdbi();
 
         var accounts = Accounts.over(jdbi, clock);
+        var stored = Stored.over(database, accounts, config.data(), clock);
+        this.blobs = stored.blobs();
         this.audit = accounts.audit();
         this.settings = new Settings(jdbi, audit);
         Supplier<URI> publicAddress = () -> settings.current().publicAddress().orElse(address);
         this.educators = accounts.educators();
+        this.factors = accounts.factors();
         this.catalog = new SeriesCatalog(jdbi, audit, clock);
         this.rhythms = new Rhythms(jdbi, audit);
-        this.episodes = new Episodes(jdbi);
+        this.outlooks = new Outlooks(jdbi, audit);
+        this.styles = new Styles(jdbi, audit);
+        this.episodes = stored.episodes();
         this.revisions = new Revisions(jdbi, clock);
         this.desk = new EpisodeService(jdbi, audit, clock, catalog, episodes, revisions);
-        var uploadRows = new UploadRepository(jdbi);
-        this.uploads = new Uploads(jdbi, uploadRows, episodes, blobs, audit, clock);
-        this.recordings = new Recordings(uploadRows, blobs);
+        this.uploads = stored.uploads();
+        this.recordings = new Recordings(stored.uploadRows(), blobs);
         this.outbox = accounts.outbox();
         this.lettersUnderWay = Executors.newCachedThreadPool(Services::letterThread);
-        var sender = MailFactory.sender(config, () -> settings.current().siteName(), clock);
+        var sender = MailFactory.sender(config, () -> correspondent(settings.current()), clock);
         this.postman = new Postman(jdbi, sender, clock, lettersUnderWay);
 
-        this.releases = new Releases(jdbi);
-        var named = new NamedFiles(jdbi, releases, uploads);
+        this.releases = stored.releases();
+        var named = stored.named();
         this.files = new StoredFiles(blobs, named, clock);
         this.builder = new ReleaseBuilder(
                 releases, revisions, uploads, blobs, new MadeAudio(jdbi, releases, blobs, clock), clock);
         this.brokenFiles = new BrokenFiles(jdbi);
+        this.backup = stored.backup();
         this.care = new StoreCare(named, brokenFiles, releases, uploads, builder, blobs, clock);
         Supplier<LetterHead> head = () -> head(publicAddress.get());
         this.sessions = accounts.sessions();
@@ -144,19 +169,34 @@ final class Services {
         this.previewLinks = new PreviewLinks(jdbi, audit, clock);
         this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
         this.statistics = new Statistics(jdbi);
-        this.housekeeping = new Housekeeping(downloads, signIns, access, previewLinks, sessions, outbox, audit, tries);
+        this.newsReaders = new NewsReaders(jdbi, clock);
+        this.newsRequests = new NewsRequests(jdbi, outbox, newsReaders, head, clock);
+        this.newsQueue = new NewsQueue(jdbi, clock);
+        this.leaving = new Leaving(jdbi, students, newsReaders);
+        this.housekeeping =
+                new Housekeeping(downloads, signIns, access, previewLinks, sessions, outbox, audit, tries, newsReaders);
 
         var addresses = new SiteAddresses(publicAddress, config.demo());
         var queue = new ReleaseQueue(database.dataSource(), clock);
-        var specs = new BuildSpecs(catalog, settings, releases, addresses);
+        var specs = new BuildSpecs(catalog, styles, releases, addresses);
         var publishing = new PublishingParts(
-                jdbi, clock, audit, catalog, desk, episodes, revisions, settings, releases, specs, addresses, queue);
+                jdbi, clock, audit, catalog, desk, episodes, revisions, settings, releases, specs, addresses, queue,
+                newsQueue);
         this.publisher = new Publisher(publishing);
         this.watch = new HourWatch(publishing, new Notices(publishing, educators, outbox));
         this.changes = new DraftChanges(publishing);
         this.publicationJob = new PublicationJob(publishing, watch, database::flush);
+        this.newsTexts = new NewsTexts(jdbi, audit);
+        this.announcer = new Announcer(publishing, newsTexts, newsReaders, head);
+        this.newsRound = new NewsRound(publishing, newsQueue, announcer, outbox);
         var incoming = new SeriesImport(jdbi, clock, catalog, desk, episodes, releases, specs, builder::build);
         this.demo = new Demo(jdbi, clock, educators, settings, episodes, releases, incoming);
+    }
+
+    /** Answers go to who teaches, where they have said so. */
+    private static Correspondent correspondent(SiteSettings chosen) {
+        return new Correspondent(
+                chosen.siteName(), EmailAddress.read(chosen.imprint().email()));
     }
 
     private LetterHead head(URI publicAddress) {
@@ -173,13 +213,5 @@ final class Services {
         var thread = new Thread(way, "letter");
         thread.setDaemon(true);
         return thread;
-    }
-
-    private static BlobFolder blobs(Config config, Clock clock) {
-        try {
-            return new BlobFolder(config.data().resolve("files"), clock);
-        } catch (IOException e) {
-            throw new UncheckedIOException("cannot use the folder " + config.data(), e);
-        }
     }
 }

@@ -78,9 +78,17 @@ final class Website {
         return StudentPages.of(
                 new StudentPages.Shell(pages, installation, chosen, accessFilter, cookie, limits, services.clock),
                 new StudentPages.Library(
-                        services.catalog, services.episodes, services.revisions, services.releases, services.blobs),
+                        services.catalog,
+                        services.episodes,
+                        services.revisions,
+                        services.releases,
+                        services.outlooks::of,
+                        services.blobs),
                 new StudentPages.Audience(
                         services.signIns,
+                        services.newsReaders,
+                        services.newsRequests,
+                        services.leaving,
                         services.sessions,
                         services.students,
                         services.consents,
@@ -98,6 +106,7 @@ final class Website {
                 new DeskPages.Shell(pages, installation, accessFilter, cookie, limits, chosen),
                 new DeskPages.Services(
                         services.educators,
+                        services.factors,
                         services.sessions,
                         services.access,
                         services.audit,
@@ -105,6 +114,8 @@ final class Website {
                         services.browserMark,
                         services.catalog,
                         services.rhythms,
+                        services.outlooks,
+                        services.styles,
                         services.episodes,
                         services.desk,
                         services.uploads,
@@ -115,7 +126,12 @@ final class Website {
                         services.watch,
                         services.changes,
                         services.outbox,
+                        services.newsTexts,
+                        services.newsReaders,
+                        services.newsQueue,
+                        services.announcer,
                         services.settings,
+                        services.backup,
                         services.clock));
     }
 }

@@ -20,6 +20,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Consumer;
 import java.util.function.Predicate;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -165,6 +166,14 @@ public final class BlobFolder implements Blobs {
             throw new UncheckedIOException(e);
         }
         return empty[0];
+    }
+
+    /** The name of every stored file, whatever it holds and whether any row names it. */
+    public void forEach(Consumer<Sha256> each) throws IOException {
+        FileWalk.blobs(folder, (file, sha256) -> {
+            each.accept(sha256);
+            return true;
+        });
     }
 
     /** Whether a file of this name is here, whatever it holds. */

@@ -6,8 +6,10 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import java.util.ServiceLoader;
+import java.util.function.Consumer;
 import javax.sql.DataSource;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.spi.JdbiPlugin;
@@ -40,13 +42,26 @@ public final class Database implements AutoCloseable {
 
     /** Opens the embedded database in a file of {@code folder}, creating it where it is missing. */
     public static Database embedded(Path folder) {
+        return open(embeddedUrl(folder), "", "");
+    }
+
+    /**
+     * Makes the embedded database in a folder that has none, with the tables of an earlier program.
+     *
+     * @throws CannotOpen where there is one, or where that migration is not known
+     */
+    public static Database newEmbedded(Path folder, String migration) {
+        return create(embeddedUrl(folder), "", "", migration);
+    }
+
+    private static String embeddedUrl(Path folder) {
         // H2 holds a commit in memory for WRITE_DELAY milliseconds by default; an acknowledged download record
         // must outlive a killed process, so every commit is handed to the operating system at once. H2 would also close
         // itself as soon as the program is told to stop, under requests that the server still answers. "retry:" opens
         // the file again where an interrupted thread closed it, so that a job cut short does not end the site.
         String file = folder.toAbsolutePath().resolve("groundbass").toString();
         LastCommit.find(Path.of(file + ".mv.db"));
-        return open("jdbc:h2:file:retry:" + file + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE", "", "");
+        return "jdbc:h2:file:retry:" + file + ";WRITE_DELAY=0;DB_CLOSE_ON_EXIT=FALSE";
     }
 
     /**
@@ -55,17 +70,30 @@ public final class Database implements AutoCloseable {
      * @throws CannotOpen where it does not answer, is damaged, or belongs to a newer program
      */
     public static Database open(String url, String user, String password) {
+        return open(url, user, password, Schema::bringUpToDate);
+    }
+
+    /**
+     * Makes the tables of an earlier program in a database that has none.
+     *
+     * @throws CannotOpen where it does not answer, has tables of ours, or where that migration is not known
+     */
+    public static Database create(String url, String user, String password, String migration) {
+        return open(url, user, password, schema -> schema.create(migration));
+    }
+
+    private static Database open(String url, String user, String password, Consumer<Schema> prepare) {
         try (Connection first = FirstConnection.open(url, user, password)) {
             first.setReadOnly(true); // it only holds the database open for the pool
-            return open(pool(url, user, password));
+            return open(pool(url, user, password), prepare);
         } catch (SQLException e) {
             throw new IllegalStateException("the database cannot be opened", e);
         }
     }
 
-    private static Database open(HikariDataSource pool) {
+    private static Database open(HikariDataSource pool, Consumer<Schema> prepare) {
         try {
-            new Schema(pool).bringUpToDate();
+            prepare.accept(new Schema(pool));
             return new Database(pool);
         } catch (RuntimeException e) {
             pool.close();
@@ -92,6 +120,16 @@ public final class Database implements AutoCloseable {
         jdbi.useHandle(handle -> handle.createUpdate("update pulse set beat = beat + 1 where id = 1")
                 .setQueryTimeout((int) PATIENCE.toSeconds())
                 .execute());
+    }
+
+    /** The last migration that was done to it. */
+    public String migration() {
+        return new Schema(pool).migration();
+    }
+
+    /** Its tables but for the list of migrations, in the order in which they were made: each refers to earlier ones. */
+    public List<String> tables() {
+        return new Schema(pool).tables();
     }
 
     public Jdbi jdbi() {

@@ -40,6 +40,40 @@ final class Schema {
         flyway.migrate();
     }
 
+    /**
+     * Makes the tables as the migrations up to one of them left them.
+     *
+     * @throws CannotOpen where there are tables already, or where this program does not know that migration
+     */
+    void create(String migration) {
+        if (flyway.info().applied().length > 0) {
+            throw new CannotOpen(
+                    "There is a site in this database already. A backup is restored into a new one: name an"
+                            + " empty folder (--data), and a database without tables where the site has a database server.");
+        }
+        boolean known = Arrays.stream(flyway.info().all())
+                .anyMatch(each -> String.valueOf(each.getVersion()).equals(migration));
+        if (!known) {
+            throw new CannotOpen("The backup was made by another version of this program: it has the migration "
+                    + migration + ", which this one does not know. Restore it with that version, or a newer one.");
+        }
+        Flyway.configure()
+                .configuration(flyway.getConfiguration())
+                .target(migration)
+                .load()
+                .migrate();
+    }
+
+    /** The last migration that was done. */
+    String migration() {
+        return String.valueOf(flyway.info().current().getVersion());
+    }
+
+    /** Every table that a migration has made, in the order in which they were made. */
+    List<String> tables() {
+        return tables(flyway.info().applied());
+    }
+
     private static void refuseNewer(MigrationInfo... applied) {
         var newer = Arrays.stream(applied)
                 .filter(migration -> migration.getState() == MigrationState.FUTURE_SUCCESS

@@ -32,7 +32,7 @@ final class Tuplets {
     }
 
     /** In order; they do not overlap. */
-    static List<TupletWindow> of(Pulse pulse, Bar bar, List<Span> spans) {
+    static List<TupletWindow> of(Pulse pulse, Bar bar, List<VoiceSpan> spans) {
         var edges = new TreeSet<Fraction>();
         spans.forEach(span -> edges.addAll(List.of(span.from(), span.to())));
         var tuplets = new Tuplets(pulse, bar, edges);

@@ -29,7 +29,7 @@ final class VoiceWriting {
         }
     }
 
-    static Voice of(Pulse pulse, Bar bar, List<Span> spans) {
+    static Voice of(Pulse pulse, Bar bar, List<VoiceSpan> spans) {
         if (spans.size() == 1 && spans.get(0).isSilent()) {
             return wholeBarRest(bar);
         }
@@ -45,7 +45,7 @@ final class VoiceWriting {
         return new Voice(List.of(rest), List.of(), List.of());
     }
 
-    private void write(List<Span> spans) {
+    private void write(List<VoiceSpan> spans) {
         for (var span : spans) {
             var edges = new TreeSet<Fraction>(List.of(span.from(), span.to()));
             edges.addAll(windowEdges.subSet(span.from(), span.to()));
@@ -57,7 +57,7 @@ final class VoiceWriting {
         }
     }
 
-    private void write(Span span) {
+    private void write(VoiceSpan span) {
         var window = windows.floorEntry(span.from());
         if (window == null || !window.getValue().contains(span.from())) {
             plain(span);
@@ -74,7 +74,7 @@ final class VoiceWriting {
         }
     }
 
-    private void plain(Span span) {
+    private void plain(VoiceSpan span) {
         if (!Pulse.isWritable(span.from()) || !Pulse.isWritable(span.to())) {
             add(span, span.from(), NoteValue.nearest(span.to().minus(span.from())), span.to());
             return;
@@ -87,7 +87,7 @@ final class VoiceWriting {
         }
     }
 
-    private void inTuplet(TupletWindow window, Span span) {
+    private void inTuplet(TupletWindow window, VoiceSpan span) {
         var at = span.from();
         while (at.isBefore(span.to())) {
             var left = window.shapeLength(span.to().minus(at));
@@ -102,7 +102,7 @@ final class VoiceWriting {
         }
     }
 
-    private void add(Span span, Fraction from, NoteValue value, Fraction to) {
+    private void add(VoiceSpan span, Fraction from, NoteValue value, Fraction to) {
         var length = to.minus(from);
         elements.add(
                 span.isSilent()

@@ -21,7 +21,7 @@ public final class Writing {
         for (int i = 0; i < line.bars().size(); i++) {
             var bar = line.bars().get(i);
             var pulse = new Pulse(inForce.get(i).meter());
-            var voicing = Voicing.of(pulse, bar, parts.get(i));
+            var voicing = VoiceDivision.of(pulse, bar, parts.get(i));
             var voices = accidentals.sign(inForce.get(i), voices(pulse, bar, voicing));
             boolean simile = i > 0 && Simile.of(bar, inForce.get(i), bars.get(i - 1));
             bars.add(new WrittenBar(inForce.get(i), bar, voices, voicing.divided(), simile));
@@ -29,7 +29,7 @@ public final class Writing {
         return new WrittenLine(line, bars);
     }
 
-    private static List<Voice> voices(Pulse pulse, Bar bar, Voicing.Voices voicing) {
+    private static List<Voice> voices(Pulse pulse, Bar bar, VoiceDivision.Voices voicing) {
         return voicing.spans().stream()
                 .map(spans -> VoiceWriting.of(pulse, bar, spans))
                 .toList();

@@ -27,7 +27,7 @@ class AnalysisTest {
         return reading.line();
     }
 
-    private static List<Role> roles(Line line) {
+    private static List<ToneRole> roles(Line line) {
         return Analysis.of(line).tones().stream().map(Tone::role).toList();
     }
 
@@ -39,7 +39,8 @@ class AnalysisTest {
         assertThat(tones)
                 .extracting(tone -> tone.degree().orElseThrow().toString())
                 .containsExactly("4", "6", "b3", "5");
-        assertThat(roles(line)).containsExactly(Role.ROOT, Role.GUIDE_TONE, Role.GUIDE_TONE, Role.CHORD_TONE);
+        assertThat(roles(line))
+                .containsExactly(ToneRole.ROOT, ToneRole.GUIDE_TONE, ToneRole.GUIDE_TONE, ToneRole.CHORD_TONE);
         assertThat(Analysis.of(line).figures(Passage.bar(1))).isEqualTo("1 3 b7 9");
     }
 
@@ -54,7 +55,7 @@ class AnalysisTest {
     void aSemitoneBeforeTheNextRootIsAnApproach() {
         var line = line("F major", "bar 1 over F6\n1-4 E1, A0, A3, A4\nbar 2 over D7\n1-4 A5, rest, rest, rest\n");
         var tones = Analysis.of(line).tones();
-        assertThat(tones.get(3).role()).isEqualTo(Role.APPROACH);
+        assertThat(tones.get(3).role()).isEqualTo(ToneRole.APPROACH);
         assertThat(tones.get(3).approach()).contains(Approach.CHROMATIC_FROM_BELOW);
         assertThat(tones.get(3).pitch()).hasToString("C#2");
     }
@@ -62,21 +63,21 @@ class AnalysisTest {
     @Test
     void aNoteBetweenItsNeighboursPasses() {
         var line = line("C major", "bar 1 over C\n1-4 A3, A5, A6, A5\n");
-        assertThat(roles(line)).doesNotContain(Role.OUTSIDE);
+        assertThat(roles(line)).doesNotContain(ToneRole.OUTSIDE);
     }
 
     @Test
     void theBlueNotesOfASeventhChordAreColour() {
         var line = line("A mixolydian", "bar 1 over A7\n1-4 A0, A3, D5, A0\n");
-        assertThat(roles(line).get(1)).isEqualTo(Role.COLOUR);
+        assertThat(roles(line).get(1)).isEqualTo(ToneRole.COLOUR);
     }
 
     @Test
     void aWrongNoteIsOutsideUntilItRecurs() {
         var once = line("C major", "bar 1 over C\n1-4 A3, G1, G5, A3\n");
-        assertThat(roles(once)).contains(Role.OUTSIDE);
+        assertThat(roles(once)).contains(ToneRole.OUTSIDE);
         var often = line("C major", "bar 1 over C\n1-4 A3, G1, G5, G1\nbar 2\n1-4 A3, G1, G5, A3\n");
-        assertThat(roles(often)).contains(Role.RECURRING).doesNotContain(Role.OUTSIDE);
+        assertThat(roles(often)).contains(ToneRole.RECURRING).doesNotContain(ToneRole.OUTSIDE);
     }
 
     @Test
@@ -136,7 +137,7 @@ class AnalysisTest {
 
     @Test
     void everyRoleHasAName() {
-        for (var role : Role.values()) {
+        for (var role : ToneRole.values()) {
             assertThat(Messages.of(Locale.GERMAN).has(role.messageKey())).isTrue();
         }
     }

@@ -10,6 +10,9 @@ import groundbass.audience.download.FileRequest;
 import groundbass.audience.download.ReleasedFile;
 import groundbass.audience.download.Requester;
 import groundbass.audience.download.VisitorKey;
+import groundbass.audience.news.NewsQueue;
+import groundbass.audience.news.NewsReaders;
+import groundbass.audience.news.NewsRequests;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Consents;
 import groundbass.audience.student.EducatorAccess;
@@ -59,6 +62,9 @@ public final class Audience {
     final DownloadToken tokens;
     public final Downloads downloads;
     public final Statistics statistics;
+    public final NewsReaders newsReaders;
+    public final NewsRequests newsRequests;
+    public final NewsQueue newsQueue;
 
     public Audience(Database database) {
         this.database = database;
@@ -75,6 +81,9 @@ public final class Audience {
         tokens = DownloadToken.of(jdbi);
         downloads = new Downloads(jdbi, tokens, visitors, clock);
         statistics = new Statistics(jdbi);
+        newsReaders = new NewsReaders(jdbi, clock);
+        newsRequests = new NewsRequests(jdbi, outbox, newsReaders, this::head, clock);
+        newsQueue = new NewsQueue(jdbi, clock);
     }
 
     private LetterHead head() {
@@ -103,7 +112,7 @@ public final class Audience {
     public Token mailed() {
         String text = outbox.newest(1).get(0).message().text();
         String link = text.lines()
-                .filter(line -> line.startsWith("https://bass.example:8443/sign-in/"))
+                .filter(line -> line.startsWith(publicAddress + "/"))
                 .findFirst()
                 .orElseThrow();
         return new Token(link.substring(link.lastIndexOf('/') + 1));

@@ -35,7 +35,8 @@ class HousekeepingTest {
                     audience.sessions,
                     audience.outbox,
                     audience.audit,
-                    new Tries(database.jdbi(), audience.clock));
+                    new Tries(database.jdbi(), audience.clock),
+                    audience.newsReaders);
             var anna = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "1", Device.COMPUTER);
             new Postman(database.jdbi(), new DevelopmentSender(), audience.clock, Runnable::run).deliverDue();
             DownloadId id = audience.downloads

@@ -25,7 +25,7 @@ class LevelSuggestionTest {
         "05-three-legged-gull, INTERMEDIATE",
         "06-last-lantern-home, INTERMEDIATE"
     })
-    void theSuggestedLevelIsTheStatedOne(String episode, Level stated) throws IOException {
+    void theSuggestedLevelIsTheStatedOne(String episode, Difficulty stated) throws IOException {
         String text = Files.readString(Path.of("seed-data", "harbour-rounds", episode, "line.txt"));
         var suggestion = LevelSuggestion.of(LineText.read(text).line());
         assertThat(suggestion.level()).as(suggestion.toString()).isEqualTo(stated);
@@ -34,7 +34,7 @@ class LevelSuggestionTest {
     @Test
     void plainQuartersAreForBeginners() {
         var suggestion = LevelSuggestion.of(Said.bars("bar 1\n1-4 E3, E3, E3, E3\n"));
-        assertThat(suggestion.level()).isEqualTo(Level.BEGINNER);
+        assertThat(suggestion.level()).isEqualTo(Difficulty.BEGINNER);
         assertThat(suggestion.demands()).isEmpty();
     }
 
@@ -77,6 +77,6 @@ class LevelSuggestionTest {
 
     @Test
     void aLineWithoutNotesIsForBeginners() {
-        assertThat(LevelSuggestion.of(Said.bars("bar 1\n1-4 rest\n")).level()).isEqualTo(Level.BEGINNER);
+        assertThat(LevelSuggestion.of(Said.bars("bar 1\n1-4 rest\n")).level()).isEqualTo(Difficulty.BEGINNER);
     }
 }

@@ -10,6 +10,8 @@ import groundbass.audience.student.Token;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
+import groundbass.identity.Sha256;
+import groundbass.store.BlobFolder;
 import groundbass.store.Database;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.ByteArrayInputStream;
@@ -17,8 +19,11 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.Charset;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -110,6 +115,71 @@ class AdminTest {
         assertThat(ran.code()).isEqualTo(1);
         assertThat(ran.err()).contains("There is no site in the folder " + data).doesNotContain("\tat ");
         assertThat(data).isEmptyDirectory();
+    }
+
+    @Test
+    void aSiteIsBackedUpLookedAtAndRestored(@TempDir Path elsewhere) throws IOException {
+        try (var database = Database.embedded(data)) {
+            fill(database);
+        }
+        String file = elsewhere.resolve("site.zip").toString();
+        var made = admin("", "admin", "backup", file);
+        assertThat(made.code()).as(made.err()).isZero();
+        assertThat(made.out()).contains("rows of", "0 files");
+        var again = admin("", "admin", "backup", file);
+        assertThat(again.code()).isEqualTo(1);
+        assertThat(again.err()).contains("There is a file " + file + " already");
+
+        var looked = admin("", "admin", "restore", file, "--dry-run");
+        assertThat(looked.code()).as(looked.err()).isZero();
+        assertThat(looked.out()).contains("is whole").containsPattern("(?m)^1\teducator$");
+
+        var full = admin("", "admin", "restore", file);
+        assertThat(full.code()).isEqualTo(1);
+        assertThat(full.err()).contains("The folder " + data + " is not empty");
+
+        String fresh = elsewhere.resolve("new").toString();
+        var restored = admin("", "admin", "restore", file, "--data", fresh);
+        assertThat(restored.code()).as(restored.err()).isZero();
+        assertThat(admin("", "admin", "educators", "--data", fresh).out()).contains(EMAIL);
+
+        Files.write(elsewhere.resolve("half.zip"), Arrays.copyOf(Files.readAllBytes(Path.of(file)), 2_000));
+        var half = admin("", "admin", "restore", elsewhere.resolve("half.zip").toString());
+        assertThat(half.code()).isEqualTo(1);
+        assertThat(half.err()).contains("is not a whole backup").doesNotContain("\tat ");
+    }
+
+    @Test
+    void storedFilesAreHeldAgainstTheRowsThatNameThem() throws IOException {
+        var whole = Sha256.of(new byte[] {1});
+        var gone = Sha256.of(new byte[] {2});
+        try (var database = Database.embedded(data)) {
+            var educator = fill(database);
+            var files = new BlobFolder(data.resolve("files"), Clock.systemUTC());
+            files.put(new byte[] {1});
+            files.put(new byte[] {3});
+            database.jdbi().useHandle(handle -> {
+                handle.execute(
+                        "insert into series values ('series2345678923', ?, 'low', 'Low', '', 'UTC', now())",
+                        educator.id().value());
+                handle.execute("insert into episode (id, series_id, number, slug, title, level, summary, created_at)"
+                        + " values ('abcdefgh23456789', 'series2345678923', 1, 'one', 'One', 'beginner', '', now())");
+                for (var named : List.of(whole, gone)) {
+                    handle.execute(
+                            "insert into upload (id, educator_id, episode_id, original_name, media_type, byte_count,"
+                                    + " sha256, facts, created_at) values (?, ?, 'abcdefgh23456789', 'x.wav',"
+                                    + " 'audio/wav', 1, ?, '{}', now())",
+                            named.hex().substring(0, 16),
+                            educator.id().value(),
+                            named.hex());
+                }
+            });
+        }
+        var ran = admin("", "admin", "verify");
+        assertThat(ran.code()).isEqualTo(1);
+        assertThat(ran.out())
+                .contains("whole: 1 files, 1 bytes", "no longer named by any row: 1", "missing or damaged: " + gone)
+                .doesNotContain(whole.hex());
     }
 
     /** H2 locks its file against other programs; within one it would share it, so this one is started. */

@@ -14,6 +14,7 @@ final class Targets {
             "captions", CaptionsTarget::new,
             "audio", AudioTarget::new,
             "markdown", MarkdownTarget::new,
+            "intake", IntakeTarget::new,
             "site", SiteTarget::new));
 
     private Targets() {}

@@ -188,6 +188,30 @@ class PostmanTest {
         }
     }
 
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void anAddressThatIsRefusedIsRememberedUntilALetterReachesIt(Database database) {
+        try (database) {
+            var outbox = new Outbox(database.jdbi(), clock);
+            Sender strict = (id, message) -> {
+                throw SendingFailed.forThisAddress(new IllegalArgumentException("550 no such reader"));
+            };
+            for (String subject : List.of("One", "Two")) outbox.put(letter(subject));
+            assertThat(outbox.refusal(READER)).isEmpty();
+            new Postman(database.jdbi(), strict, clock, Runnable::run).deliverDue();
+            assertThat(outbox.refusal(READER).orElseThrow().reply()).contains("550 no such reader");
+            assertThat(outbox.refusal(READER).orElseThrow().refusedAt()).isEqualTo(clock.instant());
+
+            outbox.put(letter("Three").withHtml("<p>Three"));
+            new Postman(database.jdbi(), willing, clock, Runnable::run).deliverDue();
+            assertThat(outbox.refusal(READER)).isEmpty();
+            assertThat(outbox.newest(3))
+                    .filteredOn(letter -> letter.delivery().equals(Optional.of(Delivery.SENT)))
+                    .singleElement()
+                    .satisfies(sent -> assertThat(sent.message().html()).isEmpty());
+        }
+    }
+
     private static void await(CountDownLatch latch) {
         try {
             assertThat(latch.await(1, TimeUnit.MINUTES)).isTrue();
@@ -223,7 +247,8 @@ class PostmanTest {
             var outbox = new Outbox(database.jdbi(), clock);
             var postman = new Postman(database.jdbi(), willing, clock, Runnable::run);
             var later = clock.instant().plus(Duration.ofHours(2));
-            MessageId announced = outbox.put(new Mail(READER, "Later", "x", later, Optional.empty(), Optional.empty()));
+            MessageId announced = outbox.put(
+                    new Mail(READER, "Later", "x", later, Optional.empty(), Optional.empty(), Optional.empty()));
             MessageId link =
                     outbox.put(letter("Link").uselessAfter(clock.instant().plus(Duration.ofMinutes(20))));
 

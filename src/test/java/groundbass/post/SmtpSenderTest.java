@@ -9,6 +9,7 @@ import com.icegreen.greenmail.util.ServerSetupTest;
 import groundbass.store.SettableClock;
 import jakarta.mail.internet.InternetAddress;
 import jakarta.mail.internet.MimeMessage;
+import jakarta.mail.internet.MimeMultipart;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -32,6 +33,8 @@ class SmtpSenderTest {
     private static final SettableClock CLOCK = SettableClock.at("2026-03-02T10:00:00Z");
     private static final EmailAddress STUDIO = new EmailAddress("studio@example.org");
     private static final EmailAddress READER = new EmailAddress("reader@example.net");
+    private static final Correspondent STUDIO_ITSELF = new Correspondent("Studio", Optional.empty());
+    private static final EmailAddress TEACHER = new EmailAddress("teacher@example.org");
     private static final SmtpSettings.Login LOGIN = new SmtpSettings.Login("studio", "not-a-real-password");
 
     private final GreenMail server = new GreenMail(ServerSetupTest.SMTP.dynamicPort())
@@ -79,6 +82,22 @@ class SmtpSenderTest {
         assertThat(received.getHeader("List-Unsubscribe-Post")).containsExactly("List-Unsubscribe=One-Click");
     }
 
+    /** RFC 2046 section 5.1.4: the same in several forms, the plainest first. RFC 5322 section 3.6.2: Reply-To. */
+    @Test
+    void sendsALetterInTwoFormsAndSaysWhoIsAnswered() throws Exception {
+        Mail message = Mail.of(READER, "New", "Grüße", CLOCK.instant()).withHtml("<!DOCTYPE html><p>Grüße");
+        sender(SmtpSettings.Encryption.NONE).send(MessageId.next(), message);
+        MimeMessage received = server.getReceivedMessages()[0];
+        assertThat(received.getContentType()).startsWith("multipart/alternative");
+        var forms = (MimeMultipart) received.getContent();
+        assertThat(forms.getCount()).isEqualTo(2);
+        assertThat(forms.getBodyPart(0).getContentType().toLowerCase()).startsWith("text/plain");
+        assertThat(forms.getBodyPart(0).getContent()).isEqualTo("Grüße");
+        assertThat(forms.getBodyPart(1).getContentType().toLowerCase()).startsWith("text/html");
+        assertThat(forms.getBodyPart(1).getContent()).isEqualTo("<!DOCTYPE html><p>Grüße");
+        assertThat(received.getReplyTo()).containsExactly(new InternetAddress(TEACHER.value()));
+    }
+
     @Test
     void sendsNothingInTheClearWhereEncryptionWasAskedFor() {
         SmtpSender sender = sender(SmtpSettings.Encryption.STARTTLS);
@@ -114,7 +133,7 @@ class SmtpSenderTest {
             server.start();
             var sender = new SmtpSender(
                     settings(dripping.getLocalPort(), SmtpSettings.Encryption.NONE),
-                    () -> "Studio",
+                    () -> STUDIO_ITSELF,
                     CLOCK,
                     Duration.ofMillis(500));
             assertThatThrownBy(() -> sender.send(MessageId.next(), Mail.of(READER, "New", "x", CLOCK.instant())))
@@ -149,15 +168,24 @@ class SmtpSenderTest {
 
     /** Replies of RFC 5321: 550 "mailbox unavailable" (section 4.2.3), 450 "busy" (section 4.2.2), 553 for the sender. */
     @ParameterizedTest
-    @CsvSource({"RCPT, 550, true", "RCPT, 450, false", "DATA, 554, true", "DATA, 452, false", "MAIL, 553, false"})
-    void tellsARefusalForGoodFromOneForNow(String command, int reply, boolean isFinal) throws Exception {
+    @CsvSource({
+        "RCPT, 550, true, true",
+        "RCPT, 450, false, false",
+        "DATA, 554, true, false",
+        "DATA, 452, false, false",
+        "MAIL, 553, false, false"
+    })
+    void tellsARefusalForGoodFromOneForNow(String command, int reply, boolean isFinal, boolean isOfAddress)
+            throws Exception {
         try (var refusing = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
             new Thread(() -> refuse(refusing, command, reply)).start();
             var sender = new SmtpSender(
-                    settings(refusing.getLocalPort(), SmtpSettings.Encryption.NONE), () -> "Studio", CLOCK);
+                    settings(refusing.getLocalPort(), SmtpSettings.Encryption.NONE), () -> STUDIO_ITSELF, CLOCK);
             assertThatThrownBy(() -> sender.send(MessageId.next(), Mail.of(READER, "New", "x", CLOCK.instant())))
-                    .isInstanceOfSatisfying(SendingFailed.class, failure -> assertThat(failure.isFinal())
-                            .isEqualTo(isFinal));
+                    .isInstanceOfSatisfying(SendingFailed.class, failure -> {
+                        assertThat(failure.isFinal()).isEqualTo(isFinal);
+                        assertThat(failure.isOfAddress()).isEqualTo(isOfAddress);
+                    });
         }
     }
 
@@ -189,7 +217,7 @@ class SmtpSenderTest {
         int port = server.getSmtp().getPort();
         return new SmtpSender(
                 new SmtpSettings("localhost", port, encryption, Optional.of(LOGIN), STUDIO),
-                () -> "Über-Studio",
+                () -> new Correspondent("Über-Studio", Optional.of(TEACHER)),
                 CLOCK);
     }
 }

@@ -3,6 +3,8 @@ package groundbass.publishing;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.Parts;
+import groundbass.audience.news.NewsReaders;
+import groundbass.audience.student.LetterHead;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.DocumentCheck;
 import groundbass.catalog.episode.Episode;
@@ -25,6 +27,7 @@ import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import groundbass.store.Database;
 import groundbass.store.SettableClock;
+import java.net.URI;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -49,6 +52,9 @@ final class Studio {
     final HourWatch watch;
     final DraftChanges changes;
     final Outbox outbox;
+    final NewsReaders newsReaders;
+    final NewsTexts newsTexts;
+    final NewsRound newsRound;
     final EducatorId educator;
     final SeriesCatalog catalog;
     int saidToLast;
@@ -69,7 +75,15 @@ final class Studio {
         publisher = new Publisher(parts);
         changes = new DraftChanges(parts);
         watch = new HourWatch(parts, new Notices(parts, site.educators(), outbox));
+        newsReaders = new NewsReaders(jdbi, clock);
+        newsTexts = new NewsTexts(jdbi, site.audit());
+        var announcer = new Announcer(parts, newsTexts, newsReaders, Studio::head);
+        newsRound = new NewsRound(parts, site.news(), announcer, outbox);
         publicationJob = new PublicationJob(parts, watch, () -> saidToLast++);
+    }
+
+    private static LetterHead head() {
+        return new LetterHead("Quay Lessons", "A. Teacher", URI.create("https://example.org"));
     }
 
     EpisodeId episode(String title) {

@@ -3,6 +3,7 @@ package groundbass.store;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.sql.SQLException;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Named;
@@ -27,10 +28,31 @@ public final class BothDatabases implements ArgumentsProvider {
 
     /** A private in-memory H2. */
     public static Database freshH2() {
-        return Database.open("jdbc:h2:mem:test" + COUNT.incrementAndGet() + ";DB_CLOSE_DELAY=-1", "", "");
+        return Database.open(freshH2Url(), "", "");
     }
 
-    private static synchronized Database freshPostgres() {
+    private static String freshH2Url() {
+        return "jdbc:h2:mem:test" + COUNT.incrementAndGet() + ";DB_CLOSE_DELAY=-1";
+    }
+
+    /** A new database of the other kind, with the tables that the migrations up to one of them make. */
+    public static Database otherThan(Database one, String migration) {
+        boolean isH2;
+        try (var connection = one.dataSource().getConnection()) {
+            isH2 = connection.getMetaData().getDatabaseProductName().equals("H2");
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+        return isH2
+                ? Database.create(freshPostgresUrl(), "postgres", "", migration)
+                : Database.create(freshH2Url(), "", "", migration);
+    }
+
+    private static Database freshPostgres() {
+        return Database.open(freshPostgresUrl(), "postgres", "");
+    }
+
+    private static synchronized String freshPostgresUrl() {
         try {
             if (postgres == null) {
                 // a session zone that is not UTC shows every time that was stored without its zone
@@ -44,10 +66,10 @@ public final class BothDatabases implements ArgumentsProvider {
                     var statement = connection.createStatement()) {
                 statement.execute("create database " + name);
             }
-            return Database.open(postgres.getJdbcUrl("postgres", name), "postgres", "");
+            return postgres.getJdbcUrl("postgres", name);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
-        } catch (java.sql.SQLException e) {
+        } catch (SQLException e) {
             throw new IllegalStateException(e);
         }
     }

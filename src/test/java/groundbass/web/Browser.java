@@ -15,34 +15,42 @@ import java.util.Map;
 import java.util.stream.Stream;
 
 /**
- * A headless Chromium of this machine. Tests that use it carry {@code @Tag("browser")}; it is {@code $CHROMIUM} or
+ * A headless Chromium of this machine, one for all tests of a process. Tests that use it carry {@code @Tag("browser")}; it is {@code $CHROMIUM} or
  * else one of {@link OutsideTools}, which says what happens where there is none. Not thread-safe.
  */
 public final class Browser implements AutoCloseable {
     /** WCAG 2.2, levels A and AA, as the accessibility checker tags its rules. */
     private static final List<String> STANDARD = List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa");
 
-    private final Playwright playwright;
     /** How long anything may take until it is there: generous, since a build machine does other things besides. */
     private static final double PATIENCE_MILLISECONDS = 30_000;
 
+    /** Started once: that takes seconds, and readers know nothing of one another. */
+    private static com.microsoft.playwright.Browser started;
+
     private final com.microsoft.playwright.Browser chromium;
 
-    private Browser(Playwright playwright, com.microsoft.playwright.Browser chromium) {
-        this.playwright = playwright;
+    private Browser(com.microsoft.playwright.Browser chromium) {
         this.chromium = chromium;
     }
 
-    /** Starts the browser, or skips the test. */
+    /** The browser of this process, or skips the test. */
     public static Browser open() {
-        var program = program();
+        if (started == null) {
+            started = start(program());
+        }
+        return new Browser(started);
+    }
+
+    private static com.microsoft.playwright.Browser start(Path program) {
         PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MILLISECONDS);
         var playwright = Playwright.create(
                 new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        Runtime.getRuntime().addShutdownHook(new Thread(playwright::close, "browser"));
         var options = new BrowserType.LaunchOptions()
                 .setExecutablePath(program)
                 .setArgs(List.of("--no-sandbox", "--disable-gpu", "--disable-background-networking"));
-        return new Browser(playwright, playwright.chromium().launch(options));
+        return playwright.chromium().launch(options);
     }
 
     private static Path program() {
@@ -78,7 +86,11 @@ public final class Browser implements AutoCloseable {
     /** What the accessibility checker finds wrong with the page as it stands, a line each. */
     public static List<String> barriers(Page page) {
         return new AxeBuilder(page)
-                .withTags(STANDARD).analyze().getViolations().stream()
+                        .setLegacyMode(true) // our pages have no frames, for which alone it would open a second page
+                        .withTags(STANDARD)
+                        .analyze()
+                        .getViolations()
+                        .stream()
                         .map(found -> found.getId() + ": " + found.getHelp() + " " + found.getNodes())
                         .toList();
     }
@@ -95,9 +107,9 @@ public final class Browser implements AutoCloseable {
         return (int) page.evaluate("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
     }
 
+    /** Ends its readers; the program stays for the tests that come after. */
     @Override
     public void close() {
-        chromium.close();
-        playwright.close();
+        closePages();
     }
 }

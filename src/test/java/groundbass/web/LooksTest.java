@@ -10,7 +10,6 @@ import groundbass.web.general.GeneralPages;
 import groundbass.web.general.HomePage;
 import groundbass.web.shell.PrincipalResolver;
 import groundbass.web.view.Assets;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
@@ -21,7 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Pages as a reader sees them; the pictures stay under target/looks to be looked at. */
+/** Pages as a reader sees them; pictures by {@link Looks}. */
 @Tag("browser")
 class LooksTest {
     static Browser browser;
@@ -62,7 +61,7 @@ class LooksTest {
         var page = browser.page(width, 900, scheme);
         var complaints = complaints(page);
         page.navigate("http://localhost:" + stage.port() + path);
-        page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(picture(path, width, scheme)));
+        Looks.keep(page, path.equals("/") ? "home" : path, width, scheme);
         assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
         assertThat(Browser.barriers(page)).isEmpty();
         assertThat(complaints).as("the browser's own complaints").isEmpty();
@@ -98,10 +97,5 @@ class LooksTest {
         });
         page.onPageError(complaints::add);
         return complaints;
-    }
-
-    private static Path picture(String path, int width, ColorScheme scheme) {
-        String name = path.equals("/") ? "home" : path.substring(1);
-        return Path.of("target", "looks", name + "-" + width + "-" + scheme + ".png");
     }
 }

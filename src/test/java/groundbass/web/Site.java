@@ -29,6 +29,9 @@ import java.util.function.UnaryOperator;
  * {@code static final Site site = Site.open();} and {@code @AfterAll static void close() { site.close(); }}.
  */
 public final class Site implements AutoCloseable {
+    /** With which {@link #educator} signs in. */
+    public static final String PASSWORD = "a password for trials";
+
     /** A Monday, far from any change of the clocks. */
     public static final Instant START = Instant.parse("2026-02-02T09:00:00Z");
 
@@ -95,7 +98,7 @@ public final class Site implements AutoCloseable {
     private EducatorId educator(Educators educators) {
         var jdbi = groundbass.database().jdbi();
         var id = educators
-                .create("Trial Studio", "desk@trial.example", "a password for trials")
+                .create("Trial Studio", "desk@trial.example", PASSWORD)
                 .result()
                 .orElseThrow()
                 .id();

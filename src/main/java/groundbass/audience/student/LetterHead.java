@@ -18,12 +18,12 @@ public record LetterHead(String site, String teacher, URI address) {
     }
 
     /** Host and port, by which a reader recognises the site. */
-    String host() {
+    public String host() {
         return address.getAuthority();
     }
 
     /** The full address of something of ours, such as {@code sign-in/TOKEN}. */
-    String link(String path) {
+    public String link(String path) {
         String base = address.toString();
         return (base.endsWith("/") ? base : base + "/") + path;
     }

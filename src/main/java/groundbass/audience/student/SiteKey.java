@@ -6,12 +6,12 @@ import java.util.HexFormat;
 import org.jdbi.v3.core.Jdbi;
 
 /** Keys of a site for what it signs: each a named value, made when first needed, shared by all nodes. */
-public final class SiteKey {
+final class SiteKey {
     private static final int BYTES = 32;
 
     private SiteKey() {}
 
-    public static byte[] of(Jdbi jdbi, String name) {
+    static byte[] of(Jdbi jdbi, String name) {
         return HexFormat.of().parseHex(NamedValues.keep(jdbi, name, SiteKey::fresh));
     }
 

@@ -2,12 +2,6 @@ package groundbass.catalog.settings;
 
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.series.SeriesId;
-import groundbass.document.HouseStyle;
-import groundbass.document.SheetAbbreviations;
-import groundbass.document.SheetAids;
-import groundbass.document.SheetLetters;
-import groundbass.document.SheetPaper;
 import groundbass.form.Outcome;
 import groundbass.store.NamedValues;
 import java.net.URI;
@@ -25,10 +19,6 @@ public final class Settings {
     private static final String ZONE = "zone.default";
     private static final String ADDRESS = "public.address";
     private static final String IMPRINT = "imprint.";
-    private static final String LETTERS = "letters.";
-    private static final String ABBREVIATIONS = "abbreviations.";
-    private static final String PAPER = "paper.";
-    private static final String AIDS = "aids.";
 
     private final Jdbi jdbi;
     private final Audit audit;
@@ -98,43 +88,5 @@ public final class Settings {
         NamedValues.put(handle, ZONE, settings.defaultZone().getId());
         NamedValues.put(
                 handle, ADDRESS, settings.publicAddress().map(URI::toString).orElse(""));
-    }
-
-    /** How a series has its sheets. */
-    public HouseStyle style(SeriesId series) {
-        return jdbi.withHandle(handle -> new HouseStyle(
-                SheetLetters.parse(chosen(handle, LETTERS + series)),
-                SheetAbbreviations.parse(chosen(handle, ABBREVIATIONS + series)),
-                SheetPaper.parse(chosen(handle, PAPER + series)),
-                SheetAids.parse(chosen(handle, AIDS + series))));
-    }
-
-    /**
-     * Saves how a series has its sheets, where nothing is wrong.
-     *
-     * @param typed letters as an educator typed them, by the technique's word
-     */
-    public Outcome<SheetLetters> saveStyle(
-            EducatorId who,
-            SeriesId series,
-            Map<String, String> typed,
-            SheetAbbreviations abbreviations,
-            SheetPaper paper,
-            SheetAids aids) {
-        var outcome = SheetLetters.typed(typed);
-        outcome.result()
-                .ifPresent(letters -> jdbi.useTransaction(handle -> {
-                    NamedValues.put(handle, LETTERS + series, letters.toString());
-                    NamedValues.put(handle, ABBREVIATIONS + series, abbreviations.toString());
-                    NamedValues.put(handle, PAPER + series, paper.toString());
-                    NamedValues.put(handle, AIDS + series, aids.toString());
-                    audit.append(handle, who, "letters.changed", series.value());
-                }));
-        return outcome;
-    }
-
-    /** Empty where nothing is chosen. */
-    private static String chosen(Handle handle, String name) {
-        return NamedValues.find(handle, name).orElse("");
     }
 }

@@ -1,6 +1,6 @@
 package groundbass.engraving.pdf;
 
-import groundbass.engraving.mark.Numbers;
+import groundbass.engraving.mark.Decimals;
 import java.nio.charset.StandardCharsets;
 
 /**
@@ -83,7 +83,7 @@ final class PdfContent {
 
     private StringBuilder numbers(double... values) {
         for (double value : values) {
-            Numbers.append(out, value, 2);
+            Decimals.append(out, value, 2);
             out.append(' ');
         }
         return out;

@@ -1,9 +1,9 @@
 package groundbass.engraving.pdf;
 
+import groundbass.engraving.mark.Decimals;
 import groundbass.engraving.mark.Face;
 import groundbass.engraving.mark.Glyph;
 import groundbass.engraving.mark.MusicFont;
-import groundbass.engraving.mark.Numbers;
 import groundbass.engraving.mark.TextFont;
 import java.awt.geom.PathIterator;
 import java.io.IOException;
@@ -109,7 +109,7 @@ final class PdfResources {
 
     private static void operator(StringBuilder out, double[] values, int count, String name) {
         for (int i = 0; i < count; i++) {
-            Numbers.append(out, i % 2 == 0 ? values[i] : -values[i], 3);
+            Decimals.append(out, i % 2 == 0 ? values[i] : -values[i], 3);
             out.append(' ');
         }
         out.append(name);

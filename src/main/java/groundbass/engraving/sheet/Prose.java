@@ -32,7 +32,7 @@ public final class Prose {
     private Prose() {}
 
     /** @param options with paper that has a height */
-    public static List<Page> pages(List<Chapter> chapters, SheetOptions options) {
+    public static List<Page> pages(List<TextPart> chapters, SheetOptions options) {
         var flow = new Flow(options, COLUMNS);
         var chunks = new ArrayList<Chunk>();
         chapters.forEach(chapter -> chunks.addAll(chunks(chapter, flow)));
@@ -40,7 +40,7 @@ public final class Prose {
         return flow.pages();
     }
 
-    private static List<Chunk> chunks(Chapter chapter, Flow flow) {
+    private static List<Chunk> chunks(TextPart chapter, Flow flow) {
         var chunks = new ArrayList<Chunk>();
         chunks.addAll(chunks(chapter.heading(), Style.HEADING, flow));
         chunks.addAll(chunks(chapter.lead(), Style.LEAD, flow));

@@ -3,10 +3,10 @@ package groundbass.engraving.svg;
 import groundbass.engraving.mark.Align;
 import groundbass.engraving.mark.Box;
 import groundbass.engraving.mark.Canvas;
+import groundbass.engraving.mark.Decimals;
 import groundbass.engraving.mark.Face;
 import groundbass.engraving.mark.Glyph;
 import groundbass.engraving.mark.Group;
-import groundbass.engraving.mark.Numbers;
 import groundbass.engraving.mark.Point;
 import groundbass.engraving.mark.Shape;
 import groundbass.engraving.mark.Xml;
@@ -209,7 +209,7 @@ final class SvgCanvas implements Canvas {
     }
 
     private static StringBuilder number(StringBuilder out, double value) {
-        Numbers.append(out, value, 2);
+        Decimals.append(out, value, 2);
         return out;
     }
 

@@ -1,9 +1,9 @@
 package groundbass.engraving.svg;
 
 import groundbass.engraving.mark.Box;
+import groundbass.engraving.mark.Decimals;
 import groundbass.engraving.mark.Glyph;
 import groundbass.engraving.mark.MusicFont;
-import groundbass.engraving.mark.Numbers;
 import groundbass.engraving.mark.Point;
 import groundbass.engraving.mark.Shape;
 import java.awt.geom.Path2D;
@@ -23,11 +23,11 @@ final class SvgPaths {
     static void rect(StringBuilder out, Box box) {
         move(out, 'M', new Point(box.left(), box.top()));
         out.append('h');
-        Numbers.append(out, box.width(), 2);
+        Decimals.append(out, box.width(), 2);
         out.append('v');
-        Numbers.append(out, box.height(), 2);
+        Decimals.append(out, box.height(), 2);
         out.append('h');
-        Numbers.append(out, -box.width(), 2);
+        Decimals.append(out, -box.width(), 2);
         out.append('z');
     }
 
@@ -71,7 +71,7 @@ final class SvgPaths {
     private static void numbers(StringBuilder out, double[] values, int count) {
         for (int i = 0; i < count; i++) {
             separate(out, values[i]);
-            Numbers.append(out, values[i], 3);
+            Decimals.append(out, values[i], 3);
         }
     }
 
@@ -86,9 +86,9 @@ final class SvgPaths {
 
     private static void pair(StringBuilder out, Point point) {
         separate(out, point.x());
-        Numbers.append(out, point.x(), 2);
+        Decimals.append(out, point.x(), 2);
         separate(out, point.y());
-        Numbers.append(out, point.y(), 2);
+        Decimals.append(out, point.y(), 2);
     }
 
     /** A blank between two numbers, which a command letter or a minus sign makes needless. */

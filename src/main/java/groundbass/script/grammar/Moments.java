@@ -229,8 +229,10 @@ final class Moments {
 
     /** "For two beats", "a beat and a half" is not read. */
     private Optional<Found<Unit>> lasting(int i) {
+        boolean some = tokens.isAny(i - 1, Category.ORDINAL, Category.LAST); // "the first two beats"
         return tokens.number(i)
-                .filter(found -> tokens.is(found.after(), Category.BEAT)
+                .filter(found -> !some
+                        && tokens.is(found.after(), Category.BEAT)
                         && !tokens.isAny(found.after() + 1, Category.PER, Category.MINUTE)
                         && !tokens.is(found.after() + 2, Category.MINUTE))
                 .map(found -> new Found<>(new Unit.Lasting(Fraction.of(found.value(), 1), false), found.after() + 1));

@@ -139,6 +139,7 @@ public final class Talk {
         boolean negative = clause.has(Tie.NOT) || clause.has(Tie.NO);
         boolean leads = clause.has(Tie.UP) || clause.has(Tie.DOWN) || clause.has(Tie.TO) || clause.has(Tie.FROM);
         var careful = readers.stream()
+                .filter(reader -> !clause.has(Tie.SAME) && !clause.has(Tie.LIKE))
                 .filter(reader -> !leads || reader instanceof PathReader || reader instanceof IntervalReader)
                 .toList();
         return core.filter(known -> !clause.isKnown() && !negative)
@@ -238,7 +239,8 @@ public final class Talk {
                 beat = parts.beat();
             }
         }
-        memory = memory.at(bars == null ? memory.bars() : bars, beat);
+        boolean takenBack = clause.units().get(0).is(Tie.NO); // "well, no, ..."
+        memory = memory.at(bars == null || takenBack ? memory.bars() : bars, beat);
         if (finding.isPresent()) {
             memory = memory.of(finding.get().notes(), finding.get().agrees())
                     .at(memory.bars(), beat(finding.get().notes()));

@@ -10,8 +10,8 @@ public final class Words {
     private static final Pattern WORD =
             Pattern.compile("\\d{1,4}(?:st|nd|rd|th)\\b|\\d{1,3}/\\d{1,3}|\\d{1,6}(?:[.,]\\d{1,3})?"
                     + "|\\p{L}[\\p{L}\\p{N}#♯♭]{0,40}(?:['’]t\\b)?|['’](?:s|re|ll|ve|d|m)\\b"
-                    + "|[.,;:!?()&…—–]|(?<=\\s)-(?=\\s)|\\R[ \\t]*\\R");
-    private static final Set<String> ENDS = Set.of(".", "!", "?", "…");
+                    + "|\\.{2,}|[.,;:!?()&…—–]|(?<=\\s)-(?=\\s)|\\R[ \\t]*\\R");
+    private static final Set<String> ENDS = Set.of(".", "!", "?");
     private static final Set<String> BREATHS =
             Set.of("now", "okay", "ok", "so", "jetzt");
 

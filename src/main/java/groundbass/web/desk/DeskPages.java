@@ -1,22 +1,30 @@
 package groundbass.web.desk;
 
+import groundbass.audience.news.NewsQueue;
+import groundbass.audience.news.NewsReaders;
 import groundbass.audience.student.BrowserMark;
 import groundbass.audience.student.EducatorAccess;
 import groundbass.audience.student.Sessions;
+import groundbass.backup.Backup;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.SecondFactors;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Outlooks;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.Styles;
 import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.Recordings;
 import groundbass.catalog.upload.Uploads;
 import groundbass.effort.Budget;
 import groundbass.effort.ConcurrencyLimit;
 import groundbass.post.Outbox;
+import groundbass.publishing.Announcer;
 import groundbass.publishing.DraftChanges;
 import groundbass.publishing.HourWatch;
+import groundbass.publishing.NewsTexts;
 import groundbass.publishing.Publisher;
 import groundbass.release.BrokenFiles;
 import groundbass.release.Releases;
@@ -26,9 +34,10 @@ import groundbass.web.desk.access.KnownBrowser;
 import groundbass.web.desk.access.Reauthentication;
 import groundbass.web.desk.account.AccountPages;
 import groundbass.web.desk.account.AuditPages;
+import groundbass.web.desk.account.DeskSessionPages;
+import groundbass.web.desk.account.DeskSignInPages;
 import groundbass.web.desk.account.ForgottenPages;
-import groundbass.web.desk.account.SessionPages;
-import groundbass.web.desk.account.SignInPages;
+import groundbass.web.desk.account.SecondFactorPages;
 import groundbass.web.desk.calendar.PublishingViews;
 import groundbass.web.desk.calendar.WeeksPage;
 import groundbass.web.desk.editor.EditorPages;
@@ -38,12 +47,15 @@ import groundbass.web.desk.line.LineSound;
 import groundbass.web.desk.notes.NotesPages;
 import groundbass.web.desk.publish.PublishPages;
 import groundbass.web.desk.publish.RevisionPages;
+import groundbass.web.desk.publish.Telling;
 import groundbass.web.desk.recording.RecordingPages;
 import groundbass.web.desk.room.Rooms;
 import groundbass.web.desk.script.ScriptPages;
+import groundbass.web.desk.site.BackupPages;
 import groundbass.web.desk.site.ImprintPages;
 import groundbass.web.desk.site.LessonListPage;
 import groundbass.web.desk.site.LetterPages;
+import groundbass.web.desk.site.NewsPages;
 import groundbass.web.desk.site.OutboxPages;
 import groundbass.web.desk.site.OverviewPage;
 import groundbass.web.desk.site.RhythmPages;
@@ -83,6 +95,7 @@ public final class DeskPages {
      */
     public record Services(
             Educators educators,
+            SecondFactors factors,
             Sessions sessions,
             EducatorAccess access,
             Audit audit,
@@ -90,6 +103,8 @@ public final class DeskPages {
             BrowserMark browserMark,
             SeriesCatalog catalog,
             Rhythms rhythms,
+            Outlooks outlooks,
+            Styles styles,
             Episodes episodes,
             EpisodeService writing,
             Uploads uploads,
@@ -100,7 +115,12 @@ public final class DeskPages {
             HourWatch watch,
             DraftChanges changes,
             Outbox outbox,
+            NewsTexts newsTexts,
+            NewsReaders newsReaders,
+            NewsQueue newsQueue,
+            Announcer announcer,
             Settings settings,
+            Backup backup,
             Clock clock) {}
 
     /**
@@ -118,22 +138,29 @@ public final class DeskPages {
                 shell.accessFilter(),
                 services.catalog(),
                 services.episodes(),
-                services.settings(),
+                services.styles(),
                 budget(services.clock()));
         var browser =
                 new KnownBrowser(services.browserMark(), shell.installation().secure());
         var signIn = new EducatorSignIn(
-                services.educators(), services.sessions(), shell.cookie(), browser, shell.limits(), services.audit());
+                services.educators(),
+                services.sessions(),
+                shell.cookie(),
+                browser,
+                shell.limits(),
+                services.audit(),
+                services.factors());
         var publishing =
                 new PublishingViews(services.releases(), services.publisher(), services.watch(), services.changes());
         var reauthentication = new Reauthentication(desk, signIn);
         var rooms = new Rooms(desk, reauthentication, services.writing(), publishing, services.publisher());
         var sound = new SoundPages(desk, rooms, services.uploads(), services.recordings());
         return List.of(
-                new SignInPages(shell.pages(), services.educators(), signIn),
+                new DeskSignInPages(shell.pages(), services.educators(), signIn),
                 new ForgottenPages(shell.pages(), services.access(), signIn, services.mailed()),
                 new AccountPages(desk, services.educators(), services.sessions(), services.access(), signIn),
-                new SessionPages(desk, services.sessions(), services.audit()),
+                new SecondFactorPages(desk, services.educators(), signIn, services.factors(), shell.chosen()),
+                new DeskSessionPages(desk, services.sessions(), services.audit()),
                 new AuditPages(desk, services.audit(), services.educators()),
                 new OverviewPage(
                         desk,
@@ -150,11 +177,19 @@ public final class DeskPages {
                         services.publisher(),
                         publishing,
                         services.clock()),
-                new RhythmPages(desk, services.rhythms()),
+                new RhythmPages(desk, services.rhythms(), services.outlooks()),
                 new LessonListPage(desk, services.episodes(), publishing),
                 new SeriesPages(desk, services.catalog(), services.writing(), shell.chosen()),
-                new LetterPages(desk, services.settings()),
-                new EditorPages(desk, rooms, reauthentication, services.writing()),
+                new LetterPages(desk, services.styles()),
+                new NewsPages(
+                        desk,
+                        services.newsTexts(),
+                        services.newsReaders(),
+                        services.announcer(),
+                        services.episodes(),
+                        services.educators(),
+                        services.outbox()),
+                new EditorPages(desk, rooms, reauthentication, services.writing(), shell.limits()),
                 new LinePages(desk, new LineSound(shell.limits())),
                 sound,
                 new TrackPages(desk, sound, services.writing(), services.uploads(), shell.limits()),
@@ -170,10 +205,13 @@ public final class DeskPages {
                         services.writing(),
                         services.publisher(),
                         publishing,
+                        new Telling(services.announcer(), services.newsQueue()),
                         services.clock()),
                 new RevisionPages(desk, reauthentication, services.writing()),
                 new OutboxPages(desk, services.outbox(), services.educators(), services.settings(), services.clock()),
                 new ImprintPages(desk, services.educators(), services.settings(), shell.chosen()),
-                new SettingsPages(desk, services.settings(), shell.chosen()));
+                new SettingsPages(desk, services.settings(), shell.chosen()),
+                new BackupPages(
+                        desk, services.educators(), signIn, services.audit(), services.backup(), services.clock()));
     }
 }

@@ -14,6 +14,9 @@ final class Kept {
             KeptThing.of("sessions").inTables("session").inCookies("session"),
             KeptThing.of("tries").inTables("tries"),
             KeptThing.of("letters").inTables("outbox"),
+            KeptThing.of("news")
+                    .inTables("news_reader", "news_request", "news_letter", "refused_address")
+                    .inLetters("news.ask.subject", "news.lesson.subject"),
             KeptThing.of("downloads").inTables("download").inCookies("take"),
             KeptThing.of("anonymous"),
             KeptThing.of("language").inCookies("language"),
@@ -23,7 +26,13 @@ final class Kept {
     /** What is stored about those who teach. */
     static final List<KeptThing> OF_EDUCATORS = List.of(
             KeptThing.of("desk")
-                    .inTables("educator", "setup_code", "password_reset", "preview_link")
+                    .inTables(
+                            "educator",
+                            "setup_code",
+                            "password_reset",
+                            "preview_link",
+                            "second_factor",
+                            "recovery_code")
                     .inLetters(
                             "audience.reset.subject",
                             "audience.password.subject",
@@ -40,6 +49,9 @@ final class Kept {
             "series",
             "series_rhythm",
             "series_break",
+            "series_style",
+            "series_outlook",
+            "news_text",
             "episode",
             "draft",
             "revision",

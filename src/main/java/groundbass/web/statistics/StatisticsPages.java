@@ -25,9 +25,9 @@ public final class StatisticsPages implements PageGroup {
             Clock clock) {
         var services = new StatisticsServices(pages, accessFilter, catalog, episodes, statistics, students, clock);
         groups = List.of(
-                new OverviewPage(services),
-                new EpisodePage(services),
-                new StudentPages(services),
+                new FiguresPage(services),
+                new LessonFiguresPage(services),
+                new TakerPages(services),
                 new Tables(services));
     }
 

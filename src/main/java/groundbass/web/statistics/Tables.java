@@ -80,7 +80,7 @@ final class Tables implements PageGroup {
 
     private void student(Context ctx) throws IOException {
         var ownSeries = services.ownSeries(ctx);
-        var found = StudentPages.Found.in(services, ownSeries, ctx.pathParam("id"));
+        var found = TakerPages.Found.in(services, ownSeries, ctx.pathParam("id"));
         var email = Optional.of(found.student().email());
         send(ctx, "student", ownSeries, csv -> {
             csv.downloads();

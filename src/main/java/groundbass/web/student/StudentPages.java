@@ -1,6 +1,9 @@
 package groundbass.web.student;
 
+import groundbass.audience.Leaving;
 import groundbass.audience.download.Downloads;
+import groundbass.audience.news.NewsReaders;
+import groundbass.audience.news.NewsRequests;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Consents;
 import groundbass.audience.student.PreviewLinks;
@@ -10,7 +13,9 @@ import groundbass.audience.student.Students;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.Outlook;
 import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.SeriesId;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.post.Outbox;
 import groundbass.post.Postman;
@@ -26,10 +31,12 @@ import groundbass.web.shell.limit.RateLimits;
 import groundbass.web.student.account.DownloadView;
 import groundbass.web.student.account.MePages;
 import groundbass.web.student.account.OwnData;
+import groundbass.web.student.account.OwnNews;
 import groundbass.web.student.account.ReturnCookie;
 import groundbass.web.student.account.SessionPages;
 import groundbass.web.student.account.SignInPages;
 import groundbass.web.student.account.StudentSignIn;
+import groundbass.web.student.feed.FeedPages;
 import groundbass.web.student.file.FilePages;
 import groundbass.web.student.file.Manifests;
 import groundbass.web.student.file.OfferedFiles;
@@ -41,11 +48,14 @@ import groundbass.web.student.lesson.Lessons;
 import groundbass.web.student.lesson.OwnTracks;
 import groundbass.web.student.lesson.ReleaseContents;
 import groundbass.web.student.lesson.SeriesPage;
+import groundbass.web.student.news.NewsPages;
+import groundbass.web.student.news.OwnNewsPages;
 import groundbass.web.student.preview.PreviewPages;
 import groundbass.web.student.preview.Previews;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 
@@ -63,9 +73,18 @@ public final class StudentPages {
             RateLimits limits,
             Clock clock) {}
 
-    /** Where lessons and their files are found. */
+    /**
+     * Where lessons and their files are found.
+     *
+     * @param outlook what students may know of lessons that wait for their hour
+     */
     public record Library(
-            SeriesCatalog catalog, Episodes episodes, Revisions revisions, Releases releases, Blobs blobs) {}
+            SeriesCatalog catalog,
+            Episodes episodes,
+            Revisions revisions,
+            Releases releases,
+            Function<SeriesId, Outlook> outlook,
+            Blobs blobs) {}
 
     /**
      * Who reads them.
@@ -75,6 +94,9 @@ public final class StudentPages {
      */
     public record Audience(
             SignIns signIns,
+            NewsReaders newsReaders,
+            NewsRequests newsRequests,
+            Leaving leaving,
             Sessions sessions,
             Students students,
             Consents consents,
@@ -94,15 +116,30 @@ public final class StudentPages {
     private static Stream<PageGroup> reading(Shell shell, Library library, Audience audience) {
         var pages = shell.pages();
         var contents = new ReleaseContents(library.releases(), library.blobs());
-        var lessons = new Lessons(library.catalog(), library.episodes(), library.releases(), shell.clock());
+        var lessons = new Lessons(
+                library.catalog(), library.episodes(), library.releases(), library.outlook(), shell.clock());
         var cards = new Cards(contents);
         var views = new EpisodeViews(contents, new OwnTracks(library.revisions()));
         return Stream.of(
                 new HomePage(
                         pages, new Home(lessons, cards, shell.installation().demo())),
+                // before the pages of lessons, whose addresses would hide theirs
+                new FeedPages(pages, lessons, library.releases(), shell.settings()),
+                news(shell, library, audience),
                 new SeriesPage(pages, lessons, cards),
                 new EpisodePage(pages, lessons, views, shell.settings()),
                 previews(shell, library, views, audience.previewLinks()));
+    }
+
+    private static PageGroup news(Shell shell, Library library, Audience audience) {
+        return new NewsPages(
+                shell.pages(),
+                library.catalog(),
+                audience.newsRequests(),
+                audience.newsReaders(),
+                shell.settings(),
+                shell.limits(),
+                toDesk(audience));
     }
 
     private static PageGroup previews(Shell shell, Library library, EpisodeViews views, PreviewLinks links) {
@@ -130,7 +167,13 @@ public final class StudentPages {
                         audience.audit(),
                         shell.limits(),
                         new ReturnCookie(shell.installation().secure()),
-                        audience.mailed() ? Optional.empty() : Optional.of(audience.postman())),
+                        toDesk(audience)),
+                new OwnNewsPages(
+                        shell.pages(),
+                        shell.accessFilter(),
+                        audience.students(),
+                        library.catalog(),
+                        audience.newsReaders()),
                 new SessionPages(shell.accessFilter(), audience.sessions(), audience.audit()),
                 new MePages(
                         shell.pages(),
@@ -144,10 +187,18 @@ public final class StudentPages {
                                 audience.statistics(),
                                 audience.sessions(),
                                 audience.signIns(),
+                                audience.newsReaders(),
+                                audience.newsRequests(),
                                 audience.outbox(),
                                 library.episodes(),
                                 library.catalog()),
+                        new OwnNews(library.catalog(), audience.newsReaders()),
+                        audience.leaving(),
                         signIn));
+    }
+
+    private static Optional<Postman> toDesk(Audience audience) {
+        return audience.mailed() ? Optional.empty() : Optional.of(audience.postman());
     }
 
     private static PageGroup files(Shell shell, Library library, Downloads downloads) {

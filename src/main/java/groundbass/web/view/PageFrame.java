@@ -3,6 +3,8 @@ package groundbass.web.view;
 import groundbass.text.Message;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * What the layout around a page needs to know. {@code path} is the page's own path, {@code place} the part of the
@@ -10,6 +12,8 @@ import java.util.Optional;
  */
 public record PageFrame(
         String path, Place place, String siteName, boolean demo, boolean signedIn, Optional<Message> flash) {
+    private static final Pattern SERIES = Pattern.compile("/series/[a-z0-9-]+");
+
     /** The two sides of the house; each has its own navigation. */
     public enum Place {
         FRONT,
@@ -26,6 +30,11 @@ public record PageFrame(
     // a template cannot ask this itself: its expression language takes a text of one letter for a number
     public boolean home() {
         return path.equals("/");
+    }
+
+    /** The path of the series that this page belongs to. */
+    public Optional<String> series() {
+        return Optional.of(SERIES.matcher(path)).filter(Matcher::lookingAt).map(Matcher::group);
     }
 
     public boolean desk() {

@@ -75,7 +75,7 @@ public final class RecordingCanvas implements Canvas {
     private static String numbers(double... numbers) {
         var out = new StringBuilder();
         for (double number : numbers) {
-            Numbers.append(out.append(' '), number, 2);
+            Decimals.append(out.append(' '), number, 2);
         }
         return out.toString();
     }

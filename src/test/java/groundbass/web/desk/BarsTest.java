@@ -11,7 +11,7 @@ import groundbass.catalog.episode.Episode;
 import groundbass.catalog.upload.Upload;
 import groundbass.document.BarMap;
 import groundbass.web.Browser;
-import java.nio.file.Path;
+import groundbass.web.Looks;
 import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -36,7 +36,7 @@ class BarsTest {
         // apart
         assertThat(part(page, "chosen").locator("option")).hasCount(5);
         assertThat(part(page, "chosen").locator("option").nth(2)).containsText("Bar 1, round 2");
-        look(page, "found-1280");
+        Looks.keep(page, "bars-found", 1280, ColorScheme.LIGHT);
 
         part(page, "seek").fill("1.25");
         assertThat(part(page, "tap")).hasText("Bar 1, round 1 begins now");
@@ -84,7 +84,7 @@ class BarsTest {
         part(one, "earlier").click();
         part(one, "save").click();
         assertThat(part(one, "word")).containsText("Another window saved other bars");
-        look(one, "conflict-360");
+        Looks.keep(one, "bars-conflict", 360, ColorScheme.DARK);
         assertThat(Browser.overflow(one)).isZero();
         assertThat(Browser.barriers(one)).isEmpty();
         assertThat(kept(episode).bars().get(0).seconds()).isEqualTo(theirs);
@@ -125,11 +125,6 @@ class BarsTest {
 
     private static Locator part(Page page, String name) {
         return page.locator("#bars [data-part=" + name + "]");
-    }
-
-    private static void look(Page page, String name) {
-        page.screenshot(
-                new Page.ScreenshotOptions().setFullPage(true).setPath(Path.of("target/looks/bars-" + name + ".png")));
     }
 
     private Page page(Episode episode, Upload upload, int width, ColorScheme scheme) {

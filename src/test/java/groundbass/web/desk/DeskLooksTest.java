@@ -3,7 +3,6 @@ package groundbass.web.desk;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
@@ -12,8 +11,8 @@ import groundbass.catalog.episode.Episode;
 import groundbass.document.LessonFacts;
 import groundbass.document.LineSource;
 import groundbass.web.Browser;
+import groundbass.web.Looks;
 import groundbass.web.desk.sound.TrackPagesTest;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
@@ -23,7 +22,7 @@ import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** The desk as an educator sees it; the pictures stay under target/looks to be looked at. */
+/** The desk as an educator sees it; pictures by {@link Looks}. */
 @Tag("browser")
 class DeskLooksTest {
     private static final String SCRIPT = "WEBVTT\n\n00:01.000 --> 00:04.000\nHello, and welcome.\n\n"
@@ -86,7 +85,7 @@ class DeskLooksTest {
         var page = desk.signedIn(width, scheme);
         page.navigate(address(path.replaceFirst("^LESSON", "/desk/episodes/" + written.id())));
         page.waitForLoadState();
-        page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(picture(path, width, scheme)));
+        Looks.keep(page, path, width, scheme);
         assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
         assertThat(Browser.barriers(page)).isEmpty();
         assertThat(desk.complaints()).as("the browser's own complaints").isEmpty();
@@ -162,7 +161,7 @@ class DeskLooksTest {
         page.click("#calendar summary");
         PlaywrightAssertions.assertThat(page.locator("#calendar")).containsText("sheet.pdf");
         assertThat(Browser.barriers(page)).isEmpty();
-        page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(Path.of("target/looks/out.png")));
+        Looks.keep(page, "out", 1280, ColorScheme.LIGHT);
         assertThat(Studio.mistakes(studio.browser()
                         .get("/desk/episodes/" + episode.id() + "/publish")
                         .asString()))
@@ -171,10 +170,5 @@ class DeskLooksTest {
 
     private static String address(String path) {
         return desk.address() + path;
-    }
-
-    private static Path picture(String path, int width, ColorScheme scheme) {
-        String name = path.replaceFirst("^/", "").replace('/', '-').toLowerCase(java.util.Locale.ROOT);
-        return Path.of("target", "looks", name + "-" + width + "-" + scheme + ".png");
     }
 }

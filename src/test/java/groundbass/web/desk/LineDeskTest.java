@@ -8,7 +8,7 @@ import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import groundbass.catalog.episode.Episode;
 import groundbass.web.Browser;
-import java.nio.file.Path;
+import groundbass.web.Looks;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -235,9 +235,7 @@ class LineDeskTest {
                 desk.editor(desk.written("Looks", LINE + "\nbar 3 over D9\n1-4  D5, D3 hammer, D77\n"), width, scheme);
         page.locator("[data-bar-spot='3']").click();
         page.locator(".stand-neck > summary").first().click();
-        page.screenshot(new Page.ScreenshotOptions()
-                .setFullPage(true)
-                .setPath(Path.of("target", "looks", "line-" + width + "-" + scheme + ".png")));
+        Looks.keep(page, "line", width, scheme);
         page.evaluate("() => scrollTo(0, 0)"); // nothing lies under the bar that sticks to the top
         assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
         assertThat(Browser.barriers(page)).isEmpty();

@@ -2,10 +2,9 @@ package groundbass.web.statistics;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
 import groundbass.web.Browser;
-import java.nio.file.Path;
+import groundbass.web.Looks;
 import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -14,7 +13,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** The pages as the educator sees them; the pictures stay under target/looks to be looked at. */
+/** The pages as the educator sees them; pictures by {@link Looks}. */
 @Tag("browser")
 class StatisticsLooksTest {
     static Browser browser;
@@ -56,7 +55,7 @@ class StatisticsLooksTest {
                         Map.of("Cookie", "session=" + story.site.atTheDesk().getValue()));
         assertThat(page.navigate(story.site.address() + path(name)).status()).isEqualTo(200);
         page.evaluate("() => document.querySelectorAll('details').forEach(one => one.open = true)");
-        page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(picture(name, width, scheme)));
+        Looks.keep(page, "statistics-" + name, width, scheme);
         assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
         assertThat(Browser.barriers(page)).isEmpty();
     }
@@ -69,9 +68,5 @@ class StatisticsLooksTest {
                     case "student" -> "/students/" + story.bert;
                     default -> "";
                 };
-    }
-
-    private static Path picture(String name, int width, ColorScheme scheme) {
-        return Path.of("target", "looks", "statistics-" + name + "-" + width + "-" + scheme + ".png");
     }
 }

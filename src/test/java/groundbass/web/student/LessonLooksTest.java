@@ -2,15 +2,14 @@ package groundbass.web.student;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
 import groundbass.audience.student.Person;
 import groundbass.audience.student.StudentId;
 import groundbass.store.Instants;
 import groundbass.web.Browser;
+import groundbass.web.Looks;
 import groundbass.web.Site;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
@@ -21,7 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** The student's pages as a reader sees them; the pictures stay under target/looks to be looked at. */
+/** The student's pages as a reader sees them; pictures by {@link Looks}. */
 @Tag("browser")
 class LessonLooksTest {
     static Browser browser;
@@ -75,7 +74,7 @@ class LessonLooksTest {
         page.onConsoleMessage(message -> complaints.add(message.text()));
         page.onPageError(complaints::add);
         page.navigate(site.address() + path);
-        page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(picture(path, width, scheme)));
+        Looks.keep(page, path.equals("/") ? "shelves" : path, width, scheme);
         assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
         assertThat(Browser.barriers(page)).isEmpty();
         assertThat(complaints).as("the browser's own complaints").isEmpty();
@@ -92,7 +91,9 @@ class LessonLooksTest {
         "/desk/who-teaches, 390, DARK",
         "/who-teaches, 390, LIGHT",
         "/privacy, 390, LIGHT",
-        "/desk/forgotten, 1280, LIGHT"
+        "/desk/forgotten, 1280, LIGHT",
+        "/desk/account/second-factor, 390, LIGHT",
+        "/desk/backup, 390, DARK"
     })
     void theEducatorsWayInFitsToo(String named, int width, ColorScheme scheme) {
         String path = named.equals("PREVIEW") ? preview : named;
@@ -102,7 +103,7 @@ class LessonLooksTest {
         page.onConsoleMessage(message -> complaints.add(message.text()));
         page.onPageError(complaints::add);
         page.navigate(site.address() + path);
-        page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(picture("/" + named, width, scheme)));
+        Looks.keep(page, named, width, scheme);
         assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
         assertThat(Browser.barriers(page)).isEmpty();
         assertThat(complaints).as("the browser's own complaints").isEmpty();
@@ -139,10 +140,5 @@ class LessonLooksTest {
                         id.value(),
                         Instants.toColumn(site.clock().instant())));
         return id;
-    }
-
-    private static Path picture(String path, int width, ColorScheme scheme) {
-        String name = path.equals("/") ? "shelves" : path.substring(1).replace('/', '-');
-        return Path.of("target", "looks", name + "-" + width + "-" + scheme + ".png");
     }
 }

@@ -8,7 +8,7 @@ import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.Cookie;
 import groundbass.web.Browser;
-import java.nio.file.Path;
+import groundbass.web.Looks;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -344,9 +344,7 @@ class PlayAlongTest {
         visited.locator("[data-part=from]").first().fill("9");
         visited.keyboard().press("Enter");
         go(visited);
-        visited.screenshot(new Page.ScreenshotOptions()
-                .setFullPage(true)
-                .setPath(Path.of("target", "looks", "play-" + width + "-" + scheme + ".png")));
+        Looks.keep(visited, "play", width, scheme);
         assertThat(Browser.overflow(visited)).as("pixels wider than the screen").isZero();
         assertThat(Browser.barriers(visited)).isEmpty();
         assertThat(visit.complaints()).as("the browser's own complaints").isEmpty();

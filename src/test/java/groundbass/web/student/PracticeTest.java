@@ -2,11 +2,10 @@ package groundbass.web.student;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.ColorScheme;
-import java.nio.file.Path;
+import groundbass.web.Looks;
 import java.util.List;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
@@ -50,8 +49,7 @@ class PracticeTest {
         var piece = page.locator(".practice-piece svg").first();
         assertThat(piece.evaluate(looks))
                 .isEqualTo(page.locator(".sheet-wide svg").first().evaluate(looks));
-        piece.scrollIntoViewIfNeeded();
-        piece.screenshot(new Locator.ScreenshotOptions().setPath(Path.of("target", "looks", "piece-DARK.png")));
+        Looks.keep(page, "piece", 1280, ColorScheme.DARK);
     }
 
     @Test
@@ -107,7 +105,7 @@ class PracticeTest {
                     frame.getBoundingClientRect().width < 40];
                 }""");
         assertThat(found).isEqualTo(List.of("non-scaling-stroke", "3px", "none", true));
-        page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target", "looks", "reached-LIGHT.png")));
+        Looks.keep(page, "reached", 1280, ColorScheme.LIGHT);
     }
 
     @Test

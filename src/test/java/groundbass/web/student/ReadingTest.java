@@ -5,9 +5,17 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.episode.EpisodeState;
+import groundbass.catalog.series.Outlook;
+import groundbass.catalog.series.Outlooks;
 import groundbass.web.Html;
 import groundbass.web.Site;
 import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.List;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.AfterAll;
@@ -82,6 +90,76 @@ class ReadingTest {
             })
     void whatIsNotOutIsNotThere(String path) {
         site.browser().get(path).then().statusCode(404);
+    }
+
+    /** RFC 4287 section 7, RFC 5545 section 8.1, RFC 9309 section 2.3: what programs read, and by which media type. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "/series/quay-exercises/feed.atom | application/atom+xml | /e/",
+                "/series/quay-exercises/feed.rss | application/rss+xml | full-100.mp3",
+                "/series/quay-exercises/calendar.ics | text/calendar | SUMMARY:Second Plank",
+                "/sitemap.xml | application/xml | /series/quay-exercises/2",
+                "/robots.txt | text/plain | Disallow: /desk"
+            })
+    void programsReadWhatIsOut(String path, String mediaType, String content) {
+        var answer = site.program().get(path);
+        assertThat(answer.statusCode()).isEqualTo(200);
+        assertThat(answer.contentType()).startsWith(mediaType);
+        assertThat(answer.asString()).contains(content).doesNotContain(Shelf.DRAFT_TITLE);
+        site.program()
+                .header("If-None-Match", answer.header("ETag"))
+                .get(path)
+                .then()
+                .statusCode(304);
+        site.program().get("/series/empty/feed.atom").then().statusCode(404);
+    }
+
+    @Test
+    void aSeriesLeadsToItsFeeds() {
+        for (String path : List.of(SERIES, SERIES + "/1")) {
+            assertThat(page(path).select("head link[rel=alternate]").eachAttr("href"))
+                    .containsExactly(SERIES + "/feed.atom", SERIES + "/feed.rss");
+        }
+        assertThat(page("/").select("head link[rel=alternate]")).isEmpty();
+        assertThat(page(SERIES).select("#coming, a[href$=calendar.ics]"))
+                .as("nothing is told of what comes until its educator says so")
+                .isEmpty();
+    }
+
+    @Test
+    void whatComesIsToldAsFarAsItsEducatorLetsIt() {
+        var jdbi = site.groundbass().database().jdbi();
+        var outlooks = new Outlooks(jdbi, new Audit(jdbi, site.clock()));
+        var draft = shelf.episode(3);
+        var hour = Instant.parse("2026-03-04T04:00:00Z");
+        var promise = new EpisodeState.Scheduled(
+                hour, ZoneId.of("Pacific/Auckland"), LocalDateTime.parse("2026-03-04T17:00"), Site.START, 1);
+        jdbi.useTransaction(handle -> shelf.episodes.schedule(handle, draft.id(), promise));
+        try {
+            for (var outlook : Outlook.values()) {
+                outlooks.save(site.educator(), draft.series(), outlook);
+                site.clock().advance(Duration.ofSeconds(2)); // what was looked up holds for one
+                String told = page(SERIES).select("#coming ~ ul").text()
+                        + site.program()
+                                .get(SERIES + "/calendar.ics")
+                                .asString()
+                                .replace("\r\n ", "");
+                assertThat(told.contains("DTSTART:20260304T040000Z"))
+                        .as(outlook.word())
+                        .isEqualTo(outlook != Outlook.NOTHING);
+                assertThat(told.contains(Shelf.DRAFT_TITLE)).isEqualTo(outlook == Outlook.TITLES);
+                assertThat(page(SERIES)
+                                .select("#coming ~ ul time[datetime=2026-03-04T04:00:00Z]")
+                                .size())
+                        .isEqualTo(outlook == Outlook.NOTHING ? 0 : 1);
+            }
+        } finally {
+            outlooks.save(site.educator(), draft.series(), Outlook.NOTHING);
+            jdbi.useTransaction(handle -> shelf.episodes.unschedule(handle, draft.id()));
+            site.clock().advance(Duration.ofSeconds(2));
+        }
     }
 
     @Test

@@ -9,7 +9,7 @@ import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import groundbass.web.Browser;
-import java.nio.file.Path;
+import groundbass.web.Looks;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Tag;
@@ -98,9 +98,7 @@ class TracksTest {
         go(player(page, 0)).click();
         assertThat(place(player(page, 0))).isEnabled();
         go(player(page, 0)).click();
-        page.locator(".tracks")
-                .screenshot(new Locator.ScreenshotOptions()
-                        .setPath(Path.of("target", "looks", "tracks-" + width + "-" + scheme + ".png")));
+        Looks.keep(page, "tracks", width, scheme);
         assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
         assertThat(Browser.barriers(page)).isEmpty();
         // WCAG 2.2, success criterion 2.5.5 (44 by 44 pixels)

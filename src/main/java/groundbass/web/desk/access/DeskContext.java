@@ -7,7 +7,7 @@ import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesId;
-import groundbass.catalog.settings.Settings;
+import groundbass.catalog.series.Styles;
 import groundbass.document.HouseStyle;
 import groundbass.effort.Budget;
 import groundbass.web.shell.AccessFilter;
@@ -26,7 +26,7 @@ public final class DeskContext {
     private final AccessFilter accessFilter;
     private final SeriesCatalog catalog;
     private final Episodes episodes;
-    private final Settings settings;
+    private final Styles styles;
     private final Budget budget;
 
     public DeskContext(
@@ -34,13 +34,13 @@ public final class DeskContext {
             AccessFilter accessFilter,
             SeriesCatalog catalog,
             Episodes episodes,
-            Settings settings,
+            Styles styles,
             Budget budget) {
         this.pages = pages;
         this.accessFilter = accessFilter;
         this.catalog = catalog;
         this.episodes = episodes;
-        this.settings = settings;
+        this.styles = styles;
         this.budget = budget;
     }
 
@@ -81,7 +81,7 @@ public final class DeskContext {
 
     /** How the series of an episode has its sheets. */
     public HouseStyle style(Episode episode) {
-        return settings.style(episode.series());
+        return styles.of(episode.series());
     }
 
     /** The episode that {@code {id}} names; 404 where there is none or it is somebody else's. */

@@ -7,6 +7,7 @@ import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.SecondFactors;
 import groundbass.web.shell.Devices;
 import groundbass.web.shell.SessionCookie;
 import groundbass.web.shell.limit.Limit;
@@ -30,6 +31,7 @@ public final class EducatorSignIn {
     private final KnownBrowser browser;
     private final RateLimits limits;
     private final Audit audit;
+    private final SecondFactors factors;
 
     public EducatorSignIn(
             Educators educators,
@@ -37,19 +39,41 @@ public final class EducatorSignIn {
             SessionCookie cookie,
             KnownBrowser browser,
             RateLimits limits,
-            Audit audit) {
+            Audit audit,
+            SecondFactors factors) {
         this.educators = educators;
         this.sessions = sessions;
         this.cookie = cookie;
         this.browser = browser;
         this.limits = limits;
         this.audit = audit;
+        this.factors = factors;
     }
 
-    /** Signs in whoever has this address and password; answers 429 where it was tried too often. */
-    public Optional<Educator> enter(Context ctx, String email, String password) {
+    /** What somebody types who wants to come in; its text form keeps it to itself. */
+    public record Entry(String email, String password, String code) {
+        public static Entry read(Context ctx) {
+            return new Entry(
+                    FormParameters.text(ctx, "email"),
+                    FormParameters.text(ctx, "password"),
+                    FormParameters.text(ctx, "factor"));
+        }
+
+        @Override
+        public String toString() {
+            return "Entry[hidden]";
+        }
+    }
+
+    /**
+     * Signs in whoever has this address, this password and, where they have a second factor, a code of it; which of them
+     * was wrong is not told. Answers 429 where it was tried too often.
+     */
+    public Optional<Educator> enter(Context ctx, Entry typed) {
+        String email = typed.email();
         count(ctx, email);
-        var known = educators.verify(email, password);
+        var known =
+                educators.verify(email, typed.password()).filter(educator -> factors.lets(educator.id(), typed.code()));
         known.ifPresentOrElse(educator -> letIn(ctx, educator.id(), email), () -> turnAway(email));
         return known;
     }

@@ -15,7 +15,7 @@ import java.util.Set;
  * that carries all that was typed on to the same address, so that none of it is lost.
  */
 public final class Reauthentication {
-    private static final Set<String> NEVER_CARRIED = Set.of("email", "password");
+    private static final Set<String> NEVER_CARRIED = Set.of("email", "password", "factor");
 
     private final DeskContext desk;
     private final EducatorSignIn signIn;
@@ -44,7 +44,7 @@ public final class Reauthentication {
         String email = FormParameters.text(ctx, "email");
         var problems = FieldProblems.NONE;
         if (!email.isBlank()) {
-            var entered = signIn.enter(ctx, email, FormParameters.text(ctx, "password"));
+            var entered = signIn.enter(ctx, EducatorSignIn.Entry.read(ctx));
             if (entered.isPresent()) {
                 return entered.map(Educator::id);
             }

@@ -14,6 +14,7 @@ import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
+import groundbass.web.shell.limit.RateLimits;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
@@ -29,19 +30,28 @@ public final class EditorPages implements PageGroup {
     private final Reauthentication reauthentication;
     private final EpisodeService writing;
     private final LinePreviews previews;
+    private final RateLimits limits;
 
-    public EditorPages(DeskContext desk, Rooms rooms, Reauthentication reauthentication, EpisodeService writing) {
+    public EditorPages(
+            DeskContext desk,
+            Rooms rooms,
+            Reauthentication reauthentication,
+            EpisodeService writing,
+            RateLimits limits) {
         this.desk = desk;
         this.rooms = rooms;
         this.reauthentication = reauthentication;
         this.writing = writing;
         this.previews = new LinePreviews(desk);
+        this.limits = limits;
     }
 
     @Override
     public void addTo(Routes routes) {
         routes.get(DeskContext.EPISODE, Role.EDUCATOR, ctx -> lead(ctx, Room.LINE.way()));
-        rooms.open(routes, new LineRoom(desk, previews));
+        var line = new LineRoom(desk, previews);
+        rooms.open(routes, line);
+        new BringInPages(desk, rooms, line, reauthentication, writing, previews, limits).addTo(routes);
         routes.get(EXERCISES, Role.EDUCATOR, this::exercises);
         routes.post(EXERCISES, Role.ANYONE, ctx -> reauthentication.writer(ctx).ifPresent(who -> add(ctx, who)));
         routes.get(ONE, Role.EDUCATOR, this::exercise);

@@ -40,6 +40,7 @@ public final class PublishPages implements PageGroup {
     private final EpisodeService writing;
     private final Publisher publisher;
     private final PublishingViews publishing;
+    private final Telling telling;
     private final Clock clock;
 
     public PublishPages(
@@ -49,6 +50,7 @@ public final class PublishPages implements PageGroup {
             EpisodeService writing,
             Publisher publisher,
             PublishingViews publishing,
+            Telling telling,
             Clock clock) {
         this.desk = desk;
         this.rooms = rooms;
@@ -56,6 +58,7 @@ public final class PublishPages implements PageGroup {
         this.writing = writing;
         this.publisher = publisher;
         this.publishing = publishing;
+        this.telling = telling;
         this.clock = clock;
     }
 
@@ -99,6 +102,7 @@ public final class PublishPages implements PageGroup {
                         new PublishView(
                                 rooms.view(ctx, Room.PUBLISH, episode).with(problems),
                                 calendar(ctx, episode),
+                                telling.of(desk.seriesOf(episode), episode, reader.locale()),
                                 hour,
                                 hour.meaning(reader, clock.instant())));
     }

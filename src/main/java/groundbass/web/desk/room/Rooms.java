@@ -201,6 +201,12 @@ public final class Rooms {
         return view(ctx, room, room.way(), "", episode, draft(owner, episode));
     }
 
+    /** What a page shows that goes on from what a room says. */
+    public RoomView view(Context ctx, RoomPage page, Episode episode) {
+        var owner = desk.seriesOf(episode).owner();
+        return view(ctx, page, episode, draft(owner, episode));
+    }
+
     private RoomView view(Context ctx, Room room, String way, String base, Episode episode, Draft draft) {
         var series = desk.seriesOf(episode);
         String path = DeskContext.path(episode);

@@ -1,6 +1,6 @@
 package groundbass.web.desk.site;
 
-import groundbass.catalog.settings.Settings;
+import groundbass.catalog.series.Styles;
 import groundbass.document.HouseStyle;
 import groundbass.document.SheetAbbreviations;
 import groundbass.document.SheetAids;
@@ -27,11 +27,11 @@ public final class LetterPages implements PageGroup {
     private static final String TEMPLATE = "desk/letters";
 
     private final DeskContext desk;
-    private final Settings settings;
+    private final Styles styles;
 
-    public LetterPages(DeskContext desk, Settings settings) {
+    public LetterPages(DeskContext desk, Styles styles) {
         this.desk = desk;
-        this.settings = settings;
+        this.styles = styles;
     }
 
     @Override
@@ -42,7 +42,7 @@ public final class LetterPages implements PageGroup {
 
     private void open(Context ctx) {
         var series = desk.series(ctx);
-        var style = settings.style(series.id());
+        var style = styles.of(series.id());
         desk.pages().show(ctx, TEMPLATE, View.of(ctx.path(), series.title(), style));
     }
 
@@ -55,13 +55,15 @@ public final class LetterPages implements PageGroup {
         var paper = SheetPaper.parse(FormParameters.text(ctx, "paper"));
         var aids = new SheetAids(
                 CountsRow.parse(FormParameters.text(ctx, "counts")), FormParameters.ticked(ctx, "everyBar"));
-        var problems =
-                new FieldProblems(settings.saveStyle(desk.educator(ctx), series.id(), typed, abbreviations, paper, aids)
-                        .problems());
-        if (problems.isEmpty()) {
+        var letters = SheetLetters.typed(typed);
+        letters.result()
+                .map(read -> new HouseStyle(read, abbreviations, paper, aids))
+                .ifPresent(style -> styles.save(desk.educator(ctx), series.id(), style));
+        if (letters.problems().isEmpty()) {
             Flash.say(ctx, "desk.saved");
             ctx.redirect("/desk", HttpStatus.SEE_OTHER);
         } else {
+            var problems = new FieldProblems(letters.problems());
             desk.pages()
                     .showAgain(
                             ctx,

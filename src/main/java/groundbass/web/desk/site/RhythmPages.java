@@ -1,8 +1,11 @@
 package groundbass.web.desk.site;
 
+import groundbass.catalog.series.Outlook;
+import groundbass.catalog.series.Outlooks;
 import groundbass.catalog.series.Rhythm;
 import groundbass.catalog.series.RhythmForm;
 import groundbass.catalog.series.Rhythms;
+import groundbass.catalog.series.Series;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.Flash;
@@ -22,10 +25,12 @@ public final class RhythmPages implements PageGroup {
 
     private final DeskContext desk;
     private final Rhythms rhythms;
+    private final Outlooks outlooks;
 
-    public RhythmPages(DeskContext desk, Rhythms rhythms) {
+    public RhythmPages(DeskContext desk, Rhythms rhythms, Outlooks outlooks) {
         this.desk = desk;
         this.rhythms = rhythms;
+        this.outlooks = outlooks;
     }
 
     @Override
@@ -37,8 +42,7 @@ public final class RhythmPages implements PageGroup {
     private void open(Context ctx) {
         var series = desk.series(ctx);
         var form = RhythmForm.of(rhythms.of(series.id()));
-        var view = new View(ctx.path(), series.title(), series.zone().getId(), form, FieldProblems.NONE);
-        desk.pages().show(ctx, TEMPLATE, view);
+        desk.pages().show(ctx, TEMPLATE, view(series, form, outlooks.of(series.id()), FieldProblems.NONE));
     }
 
     private void save(Context ctx) {
@@ -48,22 +52,31 @@ public final class RhythmPages implements PageGroup {
                 FormParameters.text(ctx, "time"),
                 FormParameters.text(ctx, "weeks"),
                 FormParameters.text(ctx, "breaks"));
+        var outlook = Outlook.parse(FormParameters.text(ctx, "outlook"));
         var outcome = rhythms.save(desk.educator(ctx), series.id(), form);
         if (outcome.problems().isEmpty()) {
+            outlooks.save(desk.educator(ctx), series.id(), outlook);
             Flash.say(ctx, "desk.saved");
             ctx.redirect("/desk/weeks#series-" + series.id(), HttpStatus.SEE_OTHER);
             return;
         }
         var problems = new FieldProblems(outcome.problems());
-        desk.pages()
-                .showAgain(
-                        ctx,
-                        TEMPLATE,
-                        new View(ctx.path(), series.title(), series.zone().getId(), form, problems));
+        desk.pages().showAgain(ctx, TEMPLATE, view(series, form, outlook, problems));
+    }
+
+    private static View view(Series series, RhythmForm form, Outlook outlook, FieldProblems problems) {
+        String path = PATH.replace("{id}", series.id().value());
+        return new View(path, series.title(), series.zone().getId(), form, outlook, problems);
     }
 
     /** What the page shows. */
-    public record View(String path, String series, String zone, RhythmForm form, FieldProblems problems) {
+    public record View(
+            String path, String series, String zone, RhythmForm form, Outlook outlook, FieldProblems problems) {
+        /** What students can be shown of the coming lessons. */
+        public List<Outlook> outlooks() {
+            return List.of(Outlook.values());
+        }
+
         /** How many weeks can lie from one lesson to the next. */
         public List<String> choices() {
             return IntStream.rangeClosed(1, Rhythm.MOST_WEEKS)

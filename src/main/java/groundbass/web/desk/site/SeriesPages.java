@@ -82,7 +82,8 @@ public final class SeriesPages implements PageGroup {
         var level = Level.parse(FormParameters.text(ctx, "level")).orElse(Level.BEGINNER);
         var outcome = episodes.create(desk.educator(ctx), series.id(), title, level);
         if (outcome.result().isPresent()) {
-            ctx.redirect("/desk/episodes/" + outcome.result().get().id(), HttpStatus.SEE_OTHER);
+            String bring = FormParameters.text(ctx, "then").equals("bring") ? "/line/bring" : "";
+            ctx.redirect("/desk/episodes/" + outcome.result().get().id() + bring, HttpStatus.SEE_OTHER);
             return;
         }
         var problems = new FieldProblems(outcome.problems());

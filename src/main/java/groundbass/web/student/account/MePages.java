@@ -1,5 +1,6 @@
 package groundbass.web.student.account;
 
+import groundbass.audience.Leaving;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Person;
 import groundbass.audience.student.Sessions;
@@ -30,6 +31,8 @@ public final class MePages implements PageGroup {
     private final Statistics statistics;
     private final DownloadView taken;
     private final OwnData data;
+    private final OwnNews news;
+    private final Leaving leaving;
     private final StudentSignIn signIn;
 
     public MePages(
@@ -40,6 +43,8 @@ public final class MePages implements PageGroup {
             Statistics statistics,
             DownloadView taken,
             OwnData data,
+            OwnNews news,
+            Leaving leaving,
             StudentSignIn signIn) {
         this.pages = pages;
         this.accessFilter = accessFilter;
@@ -48,6 +53,8 @@ public final class MePages implements PageGroup {
         this.statistics = statistics;
         this.taken = taken;
         this.data = data;
+        this.news = news;
+        this.leaving = leaving;
         this.signIn = signIn;
     }
 
@@ -69,7 +76,7 @@ public final class MePages implements PageGroup {
         var open = sessions.of(new Person.OfStudent(student.id()), signIn.token(ctx)).stream()
                 .map(SessionRow::of)
                 .toList();
-        pages.show(ctx, "student/me", new Me(student.email().value(), rows, open, languages));
+        pages.show(ctx, "student/me", new Me(student.email().value(), rows, news.of(student), open, languages));
     }
 
     private void speak(Context ctx) {
@@ -78,6 +85,7 @@ public final class MePages implements PageGroup {
                 .filter(Languages.SPOKEN::contains)
                 .ifPresent(locale -> {
                     students.speak(id(ctx), locale);
+                    news.speak(student(ctx), locale);
                     pages.speak(ctx, locale);
                 });
         Flash.say(ctx, "saved");
@@ -91,7 +99,7 @@ public final class MePages implements PageGroup {
     }
 
     private void forget(Context ctx) {
-        students.forget(id(ctx));
+        leaving.forget(id(ctx));
         signIn.leave(ctx);
         Flash.say(ctx, "student.deleted");
         ctx.redirect("/", HttpStatus.SEE_OTHER);
@@ -115,7 +123,11 @@ public final class MePages implements PageGroup {
 
     /** The page. */
     public record Me(
-            String email, List<DownloadView.Row> taken, List<SessionRow> sessions, List<LanguageView> languages) {}
+            String email,
+            List<DownloadView.Row> taken,
+            List<OwnNews.Row> news,
+            List<SessionRow> sessions,
+            List<LanguageView> languages) {}
 
     /** A language by its own name. */
     public record LanguageView(String tag, String name, boolean chosen) {}

@@ -1,6 +1,9 @@
 package groundbass.web.student.account;
 
 import groundbass.audience.download.Download;
+import groundbass.audience.news.NewsReader;
+import groundbass.audience.news.NewsReaders;
+import groundbass.audience.news.NewsRequests;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Consent;
 import groundbass.audience.student.Consents;
@@ -16,6 +19,7 @@ import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.post.Outbox;
 import groundbass.post.OutboxMail;
+import groundbass.post.Refusal;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -29,6 +33,8 @@ public final class OwnData {
     private final Statistics statistics;
     private final Sessions sessions;
     private final SignIns signIns;
+    private final NewsReaders newsReaders;
+    private final NewsRequests newsRequests;
     private final Outbox outbox;
     private final Episodes episodes;
     private final SeriesCatalog catalog;
@@ -38,6 +44,8 @@ public final class OwnData {
             Statistics statistics,
             Sessions sessions,
             SignIns signIns,
+            NewsReaders newsReaders,
+            NewsRequests newsRequests,
             Outbox outbox,
             Episodes episodes,
             SeriesCatalog catalog) {
@@ -45,6 +53,8 @@ public final class OwnData {
         this.statistics = statistics;
         this.sessions = sessions;
         this.signIns = signIns;
+        this.newsReaders = newsReaders;
+        this.newsRequests = newsRequests;
         this.outbox = outbox;
         this.episodes = episodes;
         this.catalog = catalog;
@@ -61,6 +71,11 @@ public final class OwnData {
         data.put(
                 "signInLinks",
                 signIns.of(student.email()).stream().map(OwnData::of).toList());
+        data.put("news", newsReaders.of(student.email()).stream().map(this::of).toList());
+        data.put(
+                "newsAskedFor",
+                newsRequests.of(student.email()).stream().map(this::of).toList());
+        outbox.refusal(student.email()).ifPresent(refusal -> data.put("addressRefused", of(refusal)));
         data.put("emails", outbox.to(student.email()).stream().map(OwnData::of).toList());
         data.put("downloads", downloads(student));
         return data;
@@ -112,6 +127,32 @@ public final class OwnData {
         data.put("asked", request.askedAt().toString());
         data.put("valid until", request.expiresAt().toString());
         request.usedAt().map(Instant::toString).ifPresent(at -> data.put("used", at));
+        return data;
+    }
+
+    private Map<String, Object> of(NewsReader reader) {
+        Map<String, Object> data = new LinkedHashMap<>();
+        catalog.find(reader.series()).ifPresent(series -> data.put("series", series.title()));
+        data.put("agreedTo", reader.wording());
+        data.put("askedOn", reader.askedOn().value());
+        data.put("asked", reader.askedAt().toString());
+        data.put("agreed", reader.agreedAt().toString());
+        reader.endedAt().map(Instant::toString).ifPresent(at -> data.put("ended", at));
+        return data;
+    }
+
+    private Map<String, Object> of(NewsRequests.Asked asked) {
+        Map<String, Object> data = new LinkedHashMap<>();
+        catalog.find(asked.series()).ifPresent(series -> data.put("series", series.title()));
+        data.put("asked", asked.askedAt().toString());
+        asked.usedAt().map(Instant::toString).ifPresent(at -> data.put("agreed", at));
+        return data;
+    }
+
+    private static Map<String, Object> of(Refusal refusal) {
+        Map<String, Object> data = new LinkedHashMap<>();
+        data.put("at", refusal.refusedAt().toString());
+        data.put("reply", refusal.reply());
         return data;
     }
 

@@ -3,8 +3,10 @@ package groundbass.web.student.lesson;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Outlook;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.SeriesId;
 import groundbass.identity.Slug;
 import groundbass.release.Release;
 import groundbass.release.Releases;
@@ -13,6 +15,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * What is out, and nothing else. What was found holds for a second, so a change may show that much later. Thread-safe.
@@ -26,25 +29,35 @@ public final class Lessons {
     private final SeriesCatalog catalog;
     private final Episodes episodes;
     private final Releases releases;
+    private final Function<SeriesId, Outlook> outlook;
+    private final Clock clock;
     private final TimedCache<Address, PublishedLesson> lessons;
     private final TimedCache<Slug, PublishedSeries> series;
     private final TimedCache<Integer, List<PublishedSeries>> all;
 
-    public Lessons(SeriesCatalog catalog, Episodes episodes, Releases releases, Clock clock) {
+    /** @param outlook what may be known of lessons that wait for their hour */
+    public Lessons(
+            SeriesCatalog catalog,
+            Episodes episodes,
+            Releases releases,
+            Function<SeriesId, Outlook> outlook,
+            Clock clock) {
         this.catalog = catalog;
         this.episodes = episodes;
         this.releases = releases;
+        this.outlook = outlook;
+        this.clock = clock;
         this.lessons = TimedCache.small(clock, FRESH, MOST);
         this.series = TimedCache.small(clock, FRESH, MOST);
         this.all = TimedCache.small(clock, FRESH, 1);
     }
 
     /** Every series that has something out, the latest publication first. */
-    List<PublishedSeries> all() {
+    public List<PublishedSeries> all() {
         return all.get(0, this::readAll).orElse(List.of());
     }
 
-    Optional<PublishedSeries> series(Slug slug) {
+    public Optional<PublishedSeries> series(Slug slug) {
         return series.get(slug, () -> catalog.find(slug).flatMap(this::read));
     }
 
@@ -73,7 +86,17 @@ public final class Lessons {
         var parts = episodes.publishedIn(found.id()).stream()
                 .flatMap(episode -> releases.current(episode.id()).map(release -> new Part(episode, release)).stream())
                 .toList();
-        return Optional.of(new PublishedSeries(found, parts)).filter(one -> !parts.isEmpty());
+        var shown = outlook.apply(found.id());
+        var coming = shown == Outlook.NOTHING ? List.<Coming>of() : coming(found);
+        return Optional.of(new PublishedSeries(found, parts, shown, coming)).filter(one -> !parts.isEmpty());
+    }
+
+    private List<Coming> coming(Series found) {
+        var now = clock.instant();
+        return episodes.scheduled().stream()
+                .filter(episode -> episode.series().equals(found.id()))
+                .flatMap(episode -> Coming.of(episode, now))
+                .toList();
     }
 
     private Optional<PublishedLesson> read(Slug slug, int number) {

@@ -1,19 +1,25 @@
 package groundbass.web.student.lesson;
 
 import groundbass.catalog.episode.Episode;
+import groundbass.catalog.series.Outlook;
 import groundbass.catalog.series.Series;
 import groundbass.release.Release;
 import groundbass.web.answer.EntityTag;
 import java.util.Comparator;
 import java.util.List;
 
-/** A series with what is out of it, by number; never empty. */
-record PublishedSeries(Series series, List<Part> parts) {
+/**
+ * A series with what is out of it, by number; never empty.
+ *
+ * @param outlook what may be known of {@code coming}, which is empty where that is nothing; the next one first
+ */
+public record PublishedSeries(Series series, List<Part> parts, Outlook outlook, List<Coming> coming) {
     /** One of its lessons with the release that readers get. */
-    record Part(Episode episode, Release release) {}
+    public record Part(Episode episode, Release release) {}
 
-    PublishedSeries {
+    public PublishedSeries {
         parts = List.copyOf(parts);
+        coming = List.copyOf(coming);
     }
 
     /** Differs whenever anything else here does. */
@@ -22,7 +28,7 @@ record PublishedSeries(Series series, List<Part> parts) {
     }
 
     /** What came out last, the newest first. */
-    List<Part> newest(int most) {
+    public List<Part> newest(int most) {
         var byDate = Comparator.comparing(
                         (Part part) -> part.episode().publishedAt().orElseThrow())
                 .thenComparing(part -> part.episode().number());

@@ -1,5 +1,6 @@
 package groundbass.web.student.lesson;
 
+import groundbass.catalog.series.Outlook;
 import groundbass.identity.Slug;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Pages;
@@ -11,6 +12,7 @@ import groundbass.web.view.PageOf;
 import groundbass.web.view.Reader;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
+import java.time.Instant;
 import java.util.List;
 
 /** A series: what it is about, and its lessons in their order. */
@@ -51,13 +53,31 @@ public final class SeriesPage implements PageGroup {
                 .limit(page.size())
                 .map(part -> cards.of(series, part, reader))
                 .toList();
-        return new View(series.title(), series.summary(), all, episodes, page.turning(all));
+        var coming = found.coming().stream()
+                .map(one -> new Next(one.at(), found.outlook() == Outlook.TITLES ? one.title() : ""))
+                .toList();
+        boolean calendar = found.outlook() != Outlook.NOTHING;
+        return new View(
+                series.title(), Paths.of(series), series.summary(), coming, calendar, all, episodes, page.turning(all));
     }
 
     /**
      * What the template shows.
      *
+     * @param coming what comes next, as far as it may be known
+     * @param calendar whether there is a calendar of it
      * @param all how many lessons there are on all pages
      */
-    public record View(String title, String summary, int all, List<EpisodeCard> episodes, PageOf.Turning turning) {}
+    public record View(
+            String title,
+            String path,
+            String summary,
+            List<Next> coming,
+            boolean calendar,
+            int all,
+            List<EpisodeCard> episodes,
+            PageOf.Turning turning) {}
+
+    /** @param title empty where it is not to be known */
+    public record Next(Instant at, String title) {}
 }

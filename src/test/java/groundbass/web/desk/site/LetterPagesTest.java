@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 
 import groundbass.catalog.educator.Audit;
-import groundbass.catalog.settings.Settings;
+import groundbass.catalog.series.Styles;
 import groundbass.document.SheetAids.CountsRow;
 import groundbass.document.SheetPaper;
 import groundbass.web.Html;
@@ -34,7 +34,7 @@ class LetterPagesTest {
                 .then()
                 .statusCode(303);
         var jdbi = studio.site.groundbass().database().jdbi();
-        var style = new Settings(jdbi, new Audit(jdbi, studio.site.clock())).style(studio.series.id());
+        var style = new Styles(jdbi, new Audit(jdbi, studio.site.clock())).of(studio.series.id());
         assertThat(style.paper()).isEqualTo(SheetPaper.LETTER);
         assertThat(style.abbreviations().simile()).isTrue();
         assertThat(style.aids().counts()).isEqualTo(CountsRow.ALL);

@@ -1,0 +1,27 @@
+package groundbass.audience;
+
+import groundbass.audience.news.NewsReaders;
+import groundbass.audience.student.StudentId;
+import groundbass.audience.student.Students;
+import org.jdbi.v3.core.Jdbi;
+
+/** A student leaves: the account goes, and the news that is sent to its address, both or neither. */
+public final class Leaving {
+    private final Jdbi jdbi;
+    private final Students students;
+    private final NewsReaders readers;
+
+    public Leaving(Jdbi jdbi, Students students, NewsReaders readers) {
+        this.jdbi = jdbi;
+        this.students = students;
+        this.readers = readers;
+    }
+
+    /** A second call finds nothing to do. */
+    public void forget(StudentId id) {
+        jdbi.useTransaction(handle -> {
+            students.find(id).ifPresent(student -> readers.forget(student.email()));
+            students.forget(id);
+        });
+    }
+}

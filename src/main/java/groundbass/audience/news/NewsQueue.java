@@ -1,0 +1,79 @@
+package groundbass.audience.news;
+
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.series.SeriesId;
+import java.time.Clock;
+import java.util.List;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/**
+ * Whom what is to be told. A row is entered in the transaction in which a lesson goes live and marked in the one that
+ * puts its letter into the outbox, so that a letter is neither lost nor written twice, wherever the program is cut short.
+ */
+public final class NewsQueue {
+    private final Jdbi jdbi;
+    private final Clock clock;
+
+    public NewsQueue(Jdbi jdbi, Clock clock) {
+        this.jdbi = jdbi;
+        this.clock = clock;
+    }
+
+    /** Everybody who gets the news of a series is to be told that this lesson of it is out; nobody twice. */
+    public int announce(Handle handle, SeriesId series, EpisodeId lesson) {
+        return handle.createUpdate("""
+                        insert into news_letter (about, email, reader_id, episode_id, kind, queued_at)
+                        select :lesson, reader.email, reader.id, :lesson, :kind, :now from news_reader reader
+                        where reader.series_id = :series and reader.ended_at is null
+                          and not exists (select 1 from refused_address refused where refused.email = reader.email)
+                          and not exists (select 1 from news_letter told
+                            where told.about = :lesson and told.email = reader.email)""")
+                .bind("series", series)
+                .bind("lesson", lesson)
+                .bind("kind", NewsKind.LESSON)
+                .bind("now", clock.instant())
+                .execute();
+    }
+
+    /** Letters that wait to be written, the longest waiting first; none to those who have ended it or are not reached. */
+    public List<QueuedLetter> waiting(int most) {
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select letter.about, letter.kind, letter.episode_id as episode, letter.reader_id as reader,
+                            letter.email, reader.locale, reader.agreed_at
+                        from news_letter letter join news_reader reader on reader.id = letter.reader_id
+                        where letter.written_at is null and reader.ended_at is null
+                          and not exists (select 1 from refused_address refused where refused.email = letter.email)
+                        order by letter.queued_at, letter.about, letter.email fetch first :most rows only""")
+                .bind("most", most)
+                .mapTo(QueuedLetter.class)
+                .list());
+    }
+
+    /** Marks a letter as written. @return whether this call did, and so its caller puts it into the outbox */
+    public boolean take(Handle handle, QueuedLetter letter) {
+        return handle.createUpdate("""
+                                update news_letter set written_at = :now
+                                where about = :about and email = :email and written_at is null""")
+                        .bind("now", clock.instant())
+                        .bind("about", letter.about())
+                        .bind("email", letter.email())
+                        .execute()
+                == 1;
+    }
+
+    /** How many letters about a lesson are written, and how many are still to be. */
+    public Told told(EpisodeId lesson) {
+        return jdbi.withHandle(handle ->
+                handle.createQuery("""
+                        select count(written_at) as written, count(*) - count(written_at) as waiting
+                        from news_letter where episode_id = :lesson""").bind("lesson", lesson).mapTo(Told.class).one());
+    }
+
+    /** How far the telling has come. */
+    public record Told(int written, int waiting) {
+        public boolean isNothing() {
+            return written + waiting == 0;
+        }
+    }
+}

@@ -1,0 +1,40 @@
+package groundbass.catalog.series;
+
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.EducatorId;
+import org.jdbi.v3.core.Jdbi;
+
+/** What students see of the lessons of each series that wait for their hour, as rows. */
+public final class Outlooks {
+    private final Jdbi jdbi;
+    private final Audit audit;
+
+    public Outlooks(Jdbi jdbi, Audit audit) {
+        this.jdbi = jdbi;
+        this.audit = audit;
+    }
+
+    public Outlook of(SeriesId series) {
+        return jdbi.withHandle(
+                handle -> handle.createQuery("select shows from series_outlook where series_id = :series")
+                        .bind("series", series)
+                        .mapTo(String.class)
+                        .findOne()
+                        .map(Outlook::parse)
+                        .orElse(Outlook.NOTHING));
+    }
+
+    /** Saves what an educator chose for a series of theirs. */
+    public void save(EducatorId who, SeriesId series, Outlook outlook) {
+        jdbi.useTransaction(handle -> {
+            handle.createUpdate("delete from series_outlook where series_id = :series")
+                    .bind("series", series)
+                    .execute();
+            handle.createUpdate("insert into series_outlook (series_id, shows) values (:series, :shows)")
+                    .bind("series", series)
+                    .bind("shows", outlook.word())
+                    .execute();
+            audit.append(handle, who, "outlook.changed", series.value());
+        });
+    }
+}

@@ -1,0 +1,45 @@
+package groundbass.cli;
+
+import groundbass.site.StoreCheck;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Clock;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ExitCode;
+import picocli.CommandLine.ParentCommand;
+
+/** {@code admin verify}: the stored files against the rows that name them. */
+@Command(
+        name = "verify",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Reads every stored file and tells which are missing or damaged.",
+            "Exit status 1 where any is. A running site looks through them by itself, a few at a time."
+        })
+final class VerifyCommand implements Callable<Integer> {
+    @ParentCommand
+    private AdminCommand admin;
+
+    @Override
+    public Integer call() {
+        return admin.with(site -> {
+            var found = check(site);
+            admin.say("whole: " + found.good() + " files, " + found.bytes() + " bytes");
+            admin.say("no longer named by any row: " + found.unnamed());
+            found.bad().forEach(sha256 -> admin.say("missing or damaged: " + sha256));
+            return found.bad().isEmpty()
+                    ? ExitCode.OK
+                    : admin.refuse("Start the server: it makes anew what can be made of its lesson, and its desk names"
+                            + " what is lost. What is lost comes back from a backup.");
+        });
+    }
+
+    private StoreCheck check(AdminSite site) {
+        try {
+            return StoreCheck.of(site.database, admin.config().data(), Clock.systemUTC());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

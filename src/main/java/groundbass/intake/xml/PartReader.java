@@ -1,0 +1,284 @@
+package groundbass.intake.xml;
+
+import groundbass.intake.draft.OneLine;
+import groundbass.intake.notice.Notices;
+import groundbass.score.Changes.Fresh;
+import groundbass.score.ChordAt;
+import groundbass.score.Fraction;
+import groundbass.score.Line;
+import groundbass.score.Meter;
+import groundbass.text.Message;
+import groundbass.theory.Pitch;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/** Reads one part of a score, measure by measure. */
+final class PartReader implements ScoreWalk.Visitor {
+    /** Heads of more notes than a line can have are not gathered. */
+    private static final int MOST_HEADS = 4 * Line.MOST_NOTES;
+
+    private final String part;
+    private final Notices notices;
+    private final PartState state;
+    private final Said said;
+    private final Cursor cursor = new Cursor();
+    private final Transposing transposing = new Transposing();
+    private final Barline barline = new Barline();
+    private final Neck neck = new Neck();
+    private final Titles titles = new Titles();
+    private final List<RawNote> notes = new ArrayList<>();
+    private final Set<Integer> tablatures = new HashSet<>();
+    private final Map<String, Integer> voices = new HashMap<>();
+    private boolean full;
+
+    PartReader(String part, Notices notices) {
+        this.part = part;
+        this.notices = notices;
+        this.state = new PartState(notices);
+        this.said = new Said(state, notices);
+    }
+
+    PartState state() {
+        return state;
+    }
+
+    List<RawNote> notes() {
+        return notes;
+    }
+
+    Neck neck() {
+        return neck;
+    }
+
+    Titles titles() {
+        return titles;
+    }
+
+    /** The staves that show strings. */
+    Set<Integer> tablatures() {
+        return tablatures;
+    }
+
+    /** A bracket that nothing ends goes no further than the last bar. */
+    void closeBrackets() {
+        barline.close(state.bars());
+    }
+
+    @Override
+    public void head(Element element) {
+        titles.read(element);
+        element.all("encoding", "software").forEach(software -> state.writtenBy(software.text()));
+    }
+
+    @Override
+    public boolean wants(String id) {
+        return part.equals(id);
+    }
+
+    @Override
+    public void beginMeasure(String id, Map<String, String> attributes) {
+        full = state.bars().size() == Line.MOST_BARS;
+        if (full) {
+            notices.leftOut(Message.of("intake.left.bars", Line.MOST_BARS));
+            return;
+        }
+        state.begin(attributes.getOrDefault("number", "").strip(), "yes".equals(attributes.get("implicit")));
+        cursor.begin();
+    }
+
+    @Override
+    public void item(String id, Element item) {
+        if (full) {
+            return;
+        }
+        switch (item.name()) {
+            case "attributes" -> attributes(item);
+            case "note" -> note(item);
+            case "backup" -> cursor.length(item, "duration").ifPresent(cursor::back);
+            case "forward" -> cursor.length(item, "duration").ifPresent(cursor::advance);
+            case "direction" -> said.direction(item, at(item));
+            case "sound" -> said.sound(item, "", at(item));
+            case "harmony" -> harmony(item);
+            case "barline" -> barline.read(item, state.bar(), state.before());
+            case "print" -> print(item);
+            case "figured-bass" -> notices.leftOut(state.bar().index, Message.of("intake.left.sign", item.name()));
+            default -> {
+                // what only concerns the look of a page, or belongs to one program alone
+            }
+        }
+    }
+
+    private Fraction at(Element item) {
+        var offset = cursor.length(item, "offset").orElse(Fraction.ZERO);
+        return Cursor.bounded(cursor.now().plus(offset)).max(Fraction.ZERO);
+    }
+
+    private void attributes(Element attributes) {
+        attributes.text("divisions").flatMap(Numbers::decimal).ifPresent(cursor::divide);
+        attributes.child("key").ifPresent(this::key);
+        attributes.child("time").ifPresent(this::time);
+        attributes
+                .all("clef")
+                .filter(clef -> clef.text("sign").filter("TAB"::equals).isPresent())
+                .forEach(clef -> tablatures.add(
+                        clef.attribute("number").flatMap(Numbers::whole).orElse(1)));
+        attributes.all("staff-details").forEach(neck::read);
+        transposing.read(attributes);
+        boolean slashes = attributes.all("measure-style", "slash").findAny().isPresent();
+        if (slashes) {
+            notices.leftOut(state.bar().index, Message.of("intake.left.sign", "slash"));
+        }
+    }
+
+    private void key(Element key) {
+        Keys.of(key)
+                .ifPresentOrElse(
+                        found -> state.key(found, Keys.mode(key).isPresent()),
+                        () -> notices.leftOut(state.bar().index, Message.of("intake.left.key")));
+        middle("key");
+    }
+
+    private void time(Element time) {
+        var meter = Meters.of(time);
+        state.meter(meter);
+        if (meter.isEmpty()) {
+            notices.changed(state.bar().index, Message.of("intake.changed.meter"));
+        }
+        middle("time");
+    }
+
+    /** Key and metre of a line hold for whole bars. */
+    private void middle(String sign) {
+        if (cursor.now().isPositive()) {
+            notices.changed(state.bar().index, Message.of("intake.changed.middle", sign));
+        }
+    }
+
+    private void note(Element note) {
+        boolean grace = note.has("grace");
+        boolean together = note.has("chord");
+        var start = together && !grace ? cursor.lastOnset() : cursor.now();
+        var length = grace ? Fraction.ZERO : length(note);
+        if (!grace && !together) {
+            cursor.advance(length);
+        }
+        if (note.has("rest") || !(grace || length.isPositive())) {
+            return;
+        }
+        var pitch = note.child("pitch").flatMap(each -> Pitches.of(each, ""));
+        if (note.has("cue") || pitch.isEmpty()) {
+            notices.leftOut(
+                    state.bar().index, Message.of(note.has("cue") ? "intake.left.cue" : "intake.left.unpitched"));
+        } else if (notes.size() < MOST_HEADS) {
+            sounding(note, pitch.get(), grace, start, length);
+        } else {
+            notices.leftOut(state.bar().index, Message.of("intake.left.many"));
+        }
+    }
+
+    private void sounding(Element note, Pitch pitch, boolean grace, Fraction start, Fraction length) {
+        int staff = note.text("staff").flatMap(Numbers::whole).orElse(1);
+        int voice = voices.computeIfAbsent(staff + " " + note.text("voice").orElse("1"), each -> voices.size());
+        int steps = transposing.of(staff);
+        var raw = new RawNote(
+                state.bar().index,
+                staff,
+                voice,
+                grace,
+                pitch.midi() + steps,
+                state.bar().start.plus(start),
+                length);
+        raw.name = Optional.of(pitch.name()).filter(name -> steps % 12 == 0);
+        NoteSigns.read(note, raw, notices);
+        note.all("notations", "dynamics")
+                .flatMap(dynamics -> dynamics.children().stream())
+                .forEach(each -> said.dynamic(each, start));
+        notes.add(raw);
+    }
+
+    /** What the file says, or where it says nothing what the note looks like. */
+    private Fraction length(Element note) {
+        return cursor.length(note, "duration")
+                .filter(length -> !length.isNegative())
+                .orElse(Fraction.ZERO);
+    }
+
+    private void harmony(Element harmony) {
+        var chord = Chords.of(harmony);
+        chord.ifPresent(found -> state.bar().chords.add(new ChordAt(at(harmony), found.symbol())));
+        if (chord.isEmpty()) {
+            notices.leftOut(state.bar().index, Message.of("intake.left.chord", name(harmony)));
+        } else if (!chord.get().exact()) {
+            notices.changed(
+                    state.bar().index,
+                    Message.of("intake.changed.chord", chord.get().symbol().toString()));
+        }
+    }
+
+    private static String name(Element harmony) {
+        String root =
+                harmony.child("root").flatMap(each -> each.text("root-step")).orElse("");
+        var kind = harmony.child("kind");
+        String written = kind.flatMap(each -> each.attribute("text"))
+                .or(() -> kind.map(Element::text))
+                .orElse("");
+        return OneLine.of(root + " " + written);
+    }
+
+    /** Breaks that another program has made for its own paper mean nothing on ours. */
+    private void print(Element print) {
+        if (!state.isOurs()) {
+            return;
+        }
+        if (print.is("new-page", "yes")) {
+            state.fresh(Fresh.PAGE);
+        } else if (print.is("new-system", "yes")) {
+            state.fresh(Fresh.SYSTEM);
+        }
+    }
+
+    @Override
+    public void endMeasure(String id) {
+        if (full) {
+            return;
+        }
+        var bar = state.bar();
+        var content = cursor.furthest();
+        var signature = state.signature();
+        var meter = signature
+                .filter(each -> !content.isAfter(each.length()))
+                .or(() -> Meters.ofLength(content, signature.map(Meter::unit).orElse(4)))
+                .orElseGet(() -> signature
+                        .map(each -> Meter.of(Meter.MOST_COUNTS, each.unit()))
+                        .orElse(Meter.COMMON));
+        if (signature.filter(each -> content.isAfter(each.length())).isPresent()) {
+            notices.changed(bar.index, Message.of("intake.changed.long"));
+        }
+        measure(bar, content, meter);
+        state.slowed();
+        state.end(meter);
+    }
+
+    /** A bar begins and ends on a quarter of a count. */
+    private void measure(RawBar bar, Fraction content, Meter meter) {
+        var quarter = meter.count().dividedBy(4);
+        var filled =
+                quarter.times(-content.dividedBy(quarter).negated().floor()).min(meter.length());
+        boolean whole = content.isZero() || filled.equals(meter.length());
+        boolean pickup = bar.index == 0 && (bar.implicit || bar.number.equals("0"));
+        bar.to = whole || pickup ? meter.length() : filled;
+        bar.from = pickup && !whole ? meter.length().minus(filled) : Fraction.ZERO;
+        if (!content.isZero() && !filled.equals(content) && filled.isAfter(content)) {
+            notices.changed(bar.index, Message.of("intake.changed.filled"));
+        }
+        if (pickup && !whole) {
+            bar.pad = filled.minus(content);
+            notes.forEach(note -> note.shift(bar.pad));
+        }
+    }
+}

@@ -1,0 +1,77 @@
+package groundbass.publishing;
+
+import groundbass.audience.news.NewsQueue;
+import groundbass.audience.news.QueuedLetter;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.series.Series;
+import groundbass.post.Outbox;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Writes the letters that wait to be written, a few at a time, so that neither the mail server nor a letter to one person
+ * has to wait for many of them. A pass may be cut short anywhere: what is marked as written lies in the outbox.
+ */
+public final class NewsRound {
+    /** How many letters to lists are on their way at once at most. */
+    static final int A_STEP = 40;
+
+    private static final Logger log = LoggerFactory.getLogger(NewsRound.class);
+
+    private final PublishingParts parts;
+    private final NewsQueue queue;
+    private final Announcer announcer;
+    private final Outbox outbox;
+
+    public NewsRound(PublishingParts parts, NewsQueue queue, Announcer announcer, Outbox outbox) {
+        this.parts = parts;
+        this.queue = queue;
+        this.announcer = announcer;
+        this.outbox = outbox;
+    }
+
+    /** One pass. @return how many letters were written */
+    public int pass() {
+        int room = A_STEP - outbox.listLettersUnderWay();
+        int written = 0;
+        if (room > 0) {
+            for (var letter : queue.waiting(room)) {
+                written += attempt(letter) ? 1 : 0;
+            }
+        }
+        if (written > 0) {
+            log.info("{} letters of news were written", written);
+        }
+        return written;
+    }
+
+    /** One that cannot be written does not hold up the others; it is tried again. */
+    private boolean attempt(QueuedLetter letter) {
+        try {
+            return write(letter);
+        } catch (RuntimeException e) {
+            log.error("A letter about {} could not be written", letter.about(), e);
+            return false;
+        }
+    }
+
+    private boolean write(QueuedLetter letter) {
+        return parts.jdbi.inTransaction(handle -> {
+            boolean mine = queue.take(handle, letter);
+            var told = lesson(letter).filter(lesson -> mine);
+            told.ifPresent(lesson -> outbox.put(announcer.letter(lesson.series(), lesson.episode(), letter)));
+            return told.isPresent();
+        });
+    }
+
+    private record Lesson(Series series, Episode episode) {}
+
+    /** Empty where it is not out any more: nobody is told of it then. */
+    private Optional<Lesson> lesson(QueuedLetter letter) {
+        return parts.episodes
+                .find(letter.episode())
+                .filter(Episode::isPublished)
+                .flatMap(episode -> parts.catalog.find(episode.series()).map(series -> new Lesson(series, episode)));
+    }
+}

@@ -1,0 +1,90 @@
+package groundbass.site;
+
+import groundbass.backup.BackupFile;
+import groundbass.backup.Manifest;
+import groundbass.backup.Restore;
+import groundbass.catalog.educator.Audit;
+import groundbass.store.CannotOpen;
+import groundbass.store.Database;
+import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.time.Clock;
+
+/** Whole sites into files and back, for an operator: without pages, without jobs. */
+public final class Backups {
+    private static final String OWN = "backup.restored";
+
+    private Backups() {}
+
+    /**
+     * Writes a backup of an open database and the files of its site. The file has its name only once it is whole, and
+     * only its owner may read it where the system knows owners.
+     *
+     * @throws FileAlreadyExistsException where there is such a file
+     */
+    public static Manifest make(Database database, Path data, Path file, Clock clock) throws IOException {
+        if (Files.exists(file)) {
+            throw new FileAlreadyExistsException(file.toString());
+        }
+        Path unfinished = file.resolveSibling(file.getFileName() + ".unfinished");
+        Files.deleteIfExists(unfinished);
+        PrivateFile.create(unfinished);
+        try {
+            Manifest manifest;
+            try (var out = Files.newOutputStream(unfinished, StandardOpenOption.WRITE)) {
+                manifest = stored(database, data, clock).backup().writeTo(out);
+            }
+            Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE);
+            return manifest;
+        } finally {
+            Files.deleteIfExists(unfinished);
+        }
+    }
+
+    /**
+     * Makes a new site of a backup. Letters that waited to be sent are given up, since the old site may have sent them;
+     * the desk shows them.
+     *
+     * @param config a data folder that is empty or not there, and a database without tables
+     * @throws groundbass.backup.NotRestorable where the file is damaged; nothing has been made then
+     * @throws CannotOpen where folder or database hold something already
+     */
+    public static void restore(BackupFile backup, Config config, Clock clock) throws IOException {
+        backup.verify();
+        refuseUnlessEmpty(config.data());
+        Files.createDirectories(config.data());
+        String migration = backup.manifest().migration();
+        try (var database = config.database()
+                .map(server -> Database.create(
+                        server.url(), server.user(), server.password().value(), migration))
+                .orElseGet(() -> Database.newEmbedded(config.data(), migration))) {
+            new Restore(backup)
+                    .into(database, stored(database, config.data(), clock).blobs());
+        }
+        try (var database = config.openDatabase()) {
+            var accounts = Accounts.over(database.jdbi(), clock);
+            int givenUp = accounts.outbox().giveUpWaiting("restored from a backup");
+            String told = "made " + backup.manifest().made() + ", letters given up: " + givenUp;
+            accounts.audit().note(Audit.OPERATOR, OWN, told);
+        }
+    }
+
+    private static Stored stored(Database database, Path data, Clock clock) {
+        return Stored.over(database, Accounts.over(database.jdbi(), clock), data, clock);
+    }
+
+    private static void refuseUnlessEmpty(Path data) throws IOException {
+        if (Files.isDirectory(data)) {
+            try (var inside = Files.list(data)) {
+                if (inside.findAny().isPresent()) {
+                    throw new CannotOpen("The folder " + data + " is not empty. A backup is restored into a new one, so"
+                            + " that nothing that stands there is lost: name another with --data.");
+                }
+            }
+        }
+    }
+}

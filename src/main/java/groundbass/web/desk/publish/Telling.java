@@ -1,0 +1,29 @@
+package groundbass.web.desk.publish;
+
+import groundbass.audience.news.NewsQueue;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.series.Series;
+import groundbass.publishing.Announcement;
+import groundbass.publishing.Announcer;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What is told of a lesson that is out: by letters, and to be copied elsewhere. */
+public final class Telling {
+    private final Announcer announcer;
+    private final NewsQueue queue;
+
+    public Telling(Announcer announcer, NewsQueue queue) {
+        this.announcer = announcer;
+        this.queue = queue;
+    }
+
+    /** @param letters how many are written and still to be; those of a month */
+    public record Told(Announcement news, NewsQueue.Told letters) {}
+
+    Optional<Told> of(Series series, Episode lesson, Locale locale) {
+        return Optional.of(lesson)
+                .filter(Episode::isPublished)
+                .map(out -> new Told(announcer.of(series, out, locale), queue.told(out.id())));
+    }
+}

@@ -1,0 +1,74 @@
+package groundbass.web.statistics;
+
+import groundbass.audience.statistics.EpisodeUse;
+import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.statistics.OwnSeries.Lesson;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.List;
+
+/** One lesson: its weeks, its files, and who took what and when. */
+final class LessonFiguresPage implements PageGroup {
+    /** More are in the table to download. */
+    private static final int SHOWN = 200;
+
+    private final StatisticsServices services;
+
+    LessonFiguresPage(StatisticsServices services) {
+        this.services = services;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get("/desk/statistics/episodes/{id}", Role.EDUCATOR, this::show);
+    }
+
+    private void show(Context ctx) {
+        var lesson = EpisodeId.parse(ctx.pathParam("id"))
+                .flatMap(id -> services.ownSeries(ctx).find(id))
+                .orElseThrow(NotFoundResponse::new);
+        services.pages().show(ctx, "statistics/episode", view(ctx, lesson));
+    }
+
+    private View view(Context ctx, Lesson lesson) {
+        var ids = List.of(lesson.episode().id());
+        var statistics = services.statistics();
+        var days = Days.of(services.pages().reader(ctx), lesson.zone());
+        var use = statistics.ofEpisode(lesson.episode().id());
+        var taken = statistics.latest(lesson.episode().id(), SHOWN).stream()
+                .map(one -> TakenRow.of(one, days))
+                .toList();
+        return new View(
+                ctx.path(),
+                lesson.series().title(),
+                lesson.episode(),
+                statistics.invented().contains(lesson.episode().id()),
+                use,
+                WeekChart.of(statistics.byWeek(ids, services.weeks(lesson.zone())), services.today(lesson.zone())),
+                days,
+                taken,
+                use.downloads().all());
+    }
+
+    /**
+     * What the page shows.
+     *
+     * @param demo whether its figures are invented
+     * @param taken the latest downloads
+     * @param all how many there are of them
+     */
+    public record View(
+            String path,
+            String series,
+            Episode episode,
+            boolean demo,
+            EpisodeUse use,
+            WeekChart chart,
+            Days days,
+            List<TakenRow> taken,
+            long all) {}
+}

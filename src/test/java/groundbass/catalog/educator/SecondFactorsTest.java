@@ -1,0 +1,89 @@
+package groundbass.catalog.educator;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.catalog.CatalogFixture;
+import groundbass.store.BothDatabases;
+import groundbass.store.Database;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ArgumentsSource;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class SecondFactorsTest {
+    /** "12345678901234567890" of RFC 6238 appendix B, in the Base32 of RFC 4648. */
+    private static final FactorSecret OF_THE_RFC = new FactorSecret("GEZDGNBVGY3TQOJQGEZDGNBVGY3TQOJQ");
+
+    private static final Duration STEP = Duration.ofSeconds(30);
+
+    /** RFC 6238 appendix B, SHA-1; the last six of its eight digits (RFC 4226 section 5.3 takes the remainder). */
+    @ParameterizedTest
+    @CsvSource({"59, 287082", "1111111109, 081804", "1111111111, 050471", "1234567890, 005924", "2000000000, 279037"})
+    void codesAreThoseOfTheStandard(long second, String code) {
+        assertThat(StepCode.step(OF_THE_RFC, code, Instant.ofEpochSecond(second)))
+                .hasValue(second / 30);
+    }
+
+    @Test
+    void aClockMayBeOneStepOffAndNoMore() {
+        var now = Instant.ofEpochSecond(1_111_111_111);
+        assertThat(StepCode.step(OF_THE_RFC, "050471", now.plus(STEP))).isPresent();
+        assertThat(StepCode.step(OF_THE_RFC, "050471", now.minus(STEP))).isPresent();
+        assertThat(StepCode.step(OF_THE_RFC, "050471", now.plus(STEP.multipliedBy(2))))
+                .isEmpty();
+    }
+
+    @Test
+    void secretsAreNewEachTimeAndAreNotShown() {
+        var one = FactorSecret.next();
+        assertThat(one.bytes()).hasSize(20);
+        assertThat(one.base32()).isNotEqualTo(FactorSecret.next().base32());
+        assertThat(one).asString().doesNotContain(one.base32());
+        assertThat(FactorSecret.parse("GEZD")).isEmpty();
+        assertThat(one.address("Low & Slow", "a@b.example").toString())
+                .startsWith("otpauth://totp/Low%20%26%20Slow:a%40b.example?secret=" + one.base32());
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void noCodeIsTakenTwice(Database database) {
+        try (database) {
+            var fixture = new CatalogFixture(database);
+            var factors = new SecondFactors(database.jdbi(), new Audit(database.jdbi(), fixture.clock), fixture.clock);
+            var owner = fixture.owner;
+            assertThat(factors.lets(owner, "")).as("nothing is set up").isTrue();
+
+            var secret = FactorSecret.next();
+            assertThat(factors.turnOn(owner, secret, "000 00").problems()).isNotEmpty();
+            assertThat(factors.isOn(owner)).isFalse();
+            List<String> paper =
+                    factors.turnOn(owner, secret, now(secret, fixture)).result().orElseThrow();
+            assertThat(factors.lets(owner, "")).isFalse();
+            assertThat(factors.lets(owner, now(secret, fixture)))
+                    .as("taken already")
+                    .isFalse();
+
+            fixture.clock.advance(STEP);
+            String code = now(secret, fixture);
+            assertThat(factors.lets(owner, code.substring(0, 3) + " " + code.substring(3)))
+                    .isTrue();
+            assertThat(factors.lets(owner, code)).isFalse();
+
+            assertThat(paper).hasSize(10).doesNotHaveDuplicates();
+            assertThat(factors.lets(owner, paper.get(3))).isTrue();
+            assertThat(factors.lets(owner, paper.get(3))).isFalse();
+            assertThat(factors.recoveryCodes(owner)).isEqualTo(9);
+
+            assertThat(factors.turnOff(owner, Audit.OPERATOR)).isTrue();
+            assertThat(factors.lets(owner, "")).isTrue();
+            assertThat(factors.recoveryCodes(owner)).isZero();
+        }
+    }
+
+    private static String now(FactorSecret secret, CatalogFixture fixture) {
+        return StepCode.of(secret, fixture.clock.instant().getEpochSecond() / 30);
+    }
+}

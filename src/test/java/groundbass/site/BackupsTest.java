@@ -1,0 +1,80 @@
+package groundbass.site;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import groundbass.backup.BackupFile;
+import groundbass.store.CannotOpen;
+import groundbass.store.Database;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.time.Clock;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class BackupsTest {
+    private static final Clock CLOCK = Clock.systemUTC();
+
+    @TempDir
+    Path folder;
+
+    /** A site as migration 12 left it, whose styles stood among the settings. */
+    private Path earlier() throws IOException {
+        Path file = folder.resolve("earlier.zip");
+        Path data = folder.resolve("earlier");
+        try (var database = Database.newEmbedded(data, "12")) {
+            database.jdbi().useHandle(handle -> {
+                handle.execute(
+                        "insert into educator values ('educator23456789', 'Quay Studio', 'q@example.org', '', now())");
+                handle.execute("insert into series values"
+                        + " ('series2345678923', 'educator23456789', 'low', 'Low', '', 'UTC', now())");
+                handle.execute("insert into setting values ('paper.series2345678923', 'letter')");
+                handle.execute("insert into outbox (id, recipient, subject, body, created_at, send_after, attempts)"
+                        + " values ('waiting234567892', 'r@example.org', 'News', 'Read', now(), now(), 0)");
+            });
+            Backups.make(database, data, file, CLOCK);
+        }
+        return file;
+    }
+
+    @Test
+    void aBackupOfAnEarlierProgramIsBroughtUpToDateAndSendsNoLetterTwice() throws IOException {
+        var config = Config.local(folder.resolve("new"), 0);
+        try (var backup = BackupFile.open(earlier())) {
+            assertThat(backup.manifest().migration()).isEqualTo("12");
+            Backups.restore(backup, config, CLOCK);
+        }
+        try (var database = config.openDatabase()) {
+            assertThat(text(database, "select paper from series_style")).isEqualTo("letter");
+            assertThat(text(database, "select delivery from outbox")).isEqualTo("failed");
+            assertThat(text(database, "select what from audit")).isEqualTo("backup.restored");
+        }
+    }
+
+    private static String text(Database database, String query) {
+        return database.jdbi()
+                .withHandle(
+                        handle -> handle.createQuery(query).mapTo(String.class).one());
+    }
+
+    @Test
+    void nothingThatStandsThereIsOverwritten() throws IOException {
+        Path data = Files.createDirectory(folder.resolve("full"));
+        Path notes = Files.writeString(data.resolve("notes.txt"), "mine");
+        try (var backup = BackupFile.open(earlier())) {
+            assertThatThrownBy(() -> Backups.restore(backup, Config.local(data, 0), CLOCK))
+                    .isInstanceOf(CannotOpen.class)
+                    .hasMessageContaining("is not empty");
+        }
+        assertThat(data)
+                .isDirectoryContaining(file -> file.equals(notes))
+                .isDirectoryNotContaining(file -> !file.equals(notes));
+    }
+
+    @Test
+    void onlyItsOwnerMayReadIt() throws IOException {
+        assertThat(Files.getPosixFilePermissions(earlier())).isEqualTo(PosixFilePermissions.fromString("rw-------"));
+    }
+}
