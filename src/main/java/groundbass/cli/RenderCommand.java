@@ -22,7 +22,8 @@ import groundbass.release.play.Tape;
 import groundbass.score.Line;
 import groundbass.signal.Sound;
 import groundbass.sound.mix.Mix;
-import groundbass.text.Messages;
+import groundbass.walkthrough.Depth;
+import groundbass.walkthrough.Naming;
 import groundbass.walkthrough.Step;
 import groundbass.walkthrough.Walkthrough;
 import groundbass.web.view.StandalonePage;
@@ -158,6 +159,21 @@ public final class RenderCommand implements Callable<Integer> {
     @Mixin
     private Language language;
 
+    @Option(
+            names = "--names",
+            paramLabel = "usual|british|international",
+            description =
+                    "Whose names of notes and their lengths the walkthrough has; without it those of the language.",
+            converter = Language.Names.class)
+    private Optional<Naming> names = Optional.empty();
+
+    @Option(
+            names = "--depth",
+            paramLabel = "brief|full",
+            description = "Of the walkthrough: one step a bar, or one a beat.",
+            converter = HowMuch.class)
+    private Depth depth = Depth.FULL;
+
     @Option(names = "--degrees", description = "Writes the degrees of chord or key under the notes of pictures (svg).")
     private boolean degrees;
 
@@ -177,6 +193,15 @@ public final class RenderCommand implements Callable<Integer> {
         }
     }
 
+    /** Reads {@code brief} and {@code full}. */
+    static final class HowMuch implements ITypeConverter<Depth> {
+        @Override
+        public Depth convert(String text) {
+            return Depth.parse(text)
+                    .orElseThrow(() -> new TypeConversionException("'" + text + "' is neither brief nor full"));
+        }
+    }
+
     /** Reads {@code 1080} and {@code 2160}. */
     static final class FrameHeight implements ITypeConverter<VideoFrame> {
         @Override
@@ -192,6 +217,11 @@ public final class RenderCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         if (selection.isContradictory()) {
             throw new ParameterException(command.commandLine(), "--bars and --system cannot both be given");
+        }
+        if (names.filter(naming -> !language.has(naming)).isPresent()) {
+            throw new ParameterException(
+                    command.commandLine(),
+                    "--names " + names.get().word() + ": these names are not used in the language of --language");
         }
         if (gallery.isPresent()) {
             writeGallery(gallery.get());
@@ -252,7 +282,7 @@ public final class RenderCommand implements Callable<Integer> {
             case MUSICXML -> MusicXmlFile.of(line);
             case MXL -> CompressedMusicXml.of(MusicXmlFile.of(line));
             case TAB -> rows(PlainTab.of(line, messages).stream()).getBytes(StandardCharsets.UTF_8);
-            case WALKTHROUGH -> told(line, messages).getBytes(StandardCharsets.UTF_8);
+            case WALKTHROUGH -> told(line).getBytes(StandardCharsets.UTF_8);
         };
     }
 
@@ -267,8 +297,9 @@ public final class RenderCommand implements Callable<Integer> {
         }
     }
 
-    private static String told(Line line, Messages messages) {
-        return rows(Walkthrough.of(line, messages).stream().map(Step::text));
+    private String told(Line line) {
+        var steps = Walkthrough.of(line, language.messages(), names.orElseGet(language::naming), depth);
+        return rows(steps.stream().map(Step::text));
     }
 
     private static String rows(Stream<String> rows) {

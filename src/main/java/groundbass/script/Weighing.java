@@ -36,6 +36,7 @@ final class Weighing {
         for (var statement : picked) {
             var around = heard.stream()
                     .filter(clause -> clause.from() < statement.to() && statement.from() < clause.to())
+                    .filter(clause -> clause.musical() || apart || clause.asked())
                     .toList();
             boolean known = apart
                     ? around.stream().anyMatch(Weighing::isSure)

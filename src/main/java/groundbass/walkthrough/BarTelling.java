@@ -25,7 +25,7 @@ final class BarTelling {
         this.index = index;
         this.written = written;
         this.meter = written.inForce().meter();
-        this.headings = new HeadingWords(telling, index, written);
+        this.headings = new HeadingWords(telling, index, written, true);
     }
 
     /**
@@ -70,6 +70,14 @@ final class BarTelling {
         var bar = written.bar();
         String text = new EarlierWords(words).one(headings.wholeBar(), earlier);
         return told(bar.from(), bar.to(), "bar", text);
+    }
+
+    /** The bar told in one step, count by count. */
+    Told brief() {
+        var bar = written.bar();
+        String heading = new HeadingWords(telling, index, written, false).wholeBar();
+        String told = new BriefTelling(words, telling.line().header().tuning(), written).text();
+        return told(bar.from(), bar.to(), "bar", words.say("step", heading, told));
     }
 
     private void add(List<Part> parts, Part next) {

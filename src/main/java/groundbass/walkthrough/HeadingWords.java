@@ -17,11 +17,14 @@ import java.util.List;
 final class HeadingWords {
     private final Vocabulary words;
     private final Firsts firsts;
+    private final boolean spelled;
     private final int index;
     private final WrittenBar written;
     private final Meter meter;
 
-    HeadingWords(Telling telling, int index, WrittenBar written) {
+    /** @param spelled whether a chord that is new has its tones told */
+    HeadingWords(Telling telling, int index, WrittenBar written, boolean spelled) {
+        this.spelled = spelled;
         this.words = telling.words();
         this.firsts = telling.firsts();
         this.index = index;
@@ -94,7 +97,7 @@ final class HeadingWords {
         if (symbol instanceof NoChord) {
             return words.say("nochord");
         }
-        return firsts.isFirst(index, chord)
+        return spelled && firsts.isFirst(index, chord)
                 ? words.say("over.tones", symbol.toString(), words.list(tones(symbol)))
                 : words.say("over", symbol.toString());
     }

@@ -58,7 +58,15 @@ final class NoteWords {
         return details(note).stream().reduce(strike(note, what), (text, detail) -> words.say("detail", text, detail));
     }
 
-    private String strike(Note note, String what) {
+    /** What the plucking hand does, or how the note is reached: the same word for all that is played alike. */
+    String manner(Note note) {
+        return note.pluck()
+                .map(Technique::word)
+                .or(() -> note.arrival().map(arrival -> arrival.kind().word()))
+                .orElse("");
+    }
+
+    String strike(Note note, String what) {
         return note.pluck()
                 .map(technique -> words.say("pluck." + technique.word(), what))
                 .or(() -> note.arrival()
@@ -66,7 +74,7 @@ final class NoteWords {
                 .orElse(what);
     }
 
-    private String what(Head head) {
+    String what(Head head) {
         String string = string(head.note().string());
         return head.note().place() instanceof Fretted fretted
                 ? pitched(head, fretted, string)
@@ -103,6 +111,13 @@ final class NoteWords {
     }
 
     private List<String> details(Note note) {
+        var details = new ArrayList<>(marks(note));
+        note.ornaments().finger().ifPresent(finger -> details.add(words.say("finger." + finger)));
+        return details;
+    }
+
+    /** What sounds otherwise, without the finger that stops the string. */
+    List<String> marks(Note note) {
         var details = new ArrayList<String>();
         note.arrival().flatMap(arrival -> arrival(arrival, note.pluck())).ifPresent(details::add);
         var ornaments = note.ornaments();
@@ -111,7 +126,6 @@ final class NoteWords {
         Arrays.stream(Mark.values())
                 .filter(ornaments::has)
                 .forEach(mark -> details.add(words.say("mark." + mark.word())));
-        ornaments.finger().ifPresent(finger -> details.add(words.say("finger." + finger)));
         ornaments.slideOff().ifPresent(slide -> details.add(words.say("slideoff." + lower(slide))));
         return details;
     }

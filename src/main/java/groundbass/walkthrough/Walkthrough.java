@@ -16,7 +16,8 @@ import java.util.stream.IntStream;
 /**
  * A line told step by step. First comes one step about the whole line, then for each bar what its signs say and one
  * step a beat; equal beats are told together, so are those in which nothing begins, and a bar that repeats an earlier one,
- * here or elsewhere on the neck, is told by it. Every note is told exactly once, in the bar that it begins in.
+ * here or elsewhere on the neck, is told by it. Told in brief, each bar is one step. Every note is told exactly once, in
+ * the bar that it begins in.
  */
 public final class Walkthrough {
     private final Line line;
@@ -24,10 +25,12 @@ public final class Walkthrough {
     private final Vocabulary words;
     private final Telling telling;
     private final EarlierBars earlier;
+    private final Depth depth;
     private final List<Told> told = new ArrayList<>();
 
-    private Walkthrough(Line line, Messages messages, Naming naming) {
+    private Walkthrough(Line line, Messages messages, Naming naming, Depth depth) {
         this.line = line;
+        this.depth = depth;
         this.written = Writing.of(line);
         this.words = new Vocabulary(messages, naming);
         this.telling = Telling.of(line, words);
@@ -41,7 +44,12 @@ public final class Walkthrough {
 
     /** The steps in the order in which they are read, in the language of {@code messages}. */
     public static List<Step> of(Line line, Messages messages, Naming naming) {
-        return new Walkthrough(line, messages, naming).steps();
+        return of(line, messages, naming, Depth.FULL);
+    }
+
+    /** The same, as much of it as is asked for. */
+    public static List<Step> of(Line line, Messages messages, Naming naming, Depth depth) {
+        return new Walkthrough(line, messages, naming, depth).steps();
     }
 
     /** What stands in place of a picture of a passage: the bars that it shows, told. */
@@ -74,7 +82,10 @@ public final class Walkthrough {
     private int lastTold(int first, SignWords signs) {
         var before = earlier.of(first);
         if (before.isEmpty()) {
-            told.addAll(telling(first).beats());
+            told.addAll(
+                    depth == Depth.BRIEF
+                            ? List.of(telling(first).brief())
+                            : telling(first).beats());
             return first;
         }
         int last = first;

@@ -144,8 +144,40 @@ class LineCommandsTest {
         assertThat(folder.resolve("slack.txt")).content().contains("Takt 1");
     }
 
+    /** The line has two minims, which Americans call half notes; the lowest string is E in every language. */
     @ParameterizedTest
-    @CsvSource({"--language,xx", "--tempo,fast", "--tempo,0", "--tempo,900%", "--tempo,99999999999"})
+    @CsvSource({
+        "--language,en,half",
+        "--language,en-GB,minim",
+        "--names,british,minim",
+        "--names,usual,half",
+        "--depth,full,half",
+        "--depth,brief,1 play open E",
+    })
+    void renderUsesTheNamesAsked(String option, String value, String name) throws IOException {
+        assertThat(run("render", line.toString(), "--out", folder.toString(), "--only", "walkthrough", option, value))
+                .isZero();
+        assertThat(folder.resolve("slack.txt")).content().contains(name);
+    }
+
+    @Test
+    void namesOfAnotherLanguageAreRefused() {
+        assertThat(run("render", line.toString(), "--out", folder.toString(), "--names", "international"))
+                .isEqualTo(CommandLine.ExitCode.USAGE);
+        assertThat(err.toString()).contains("--names international").doesNotContain("Exception");
+        assertThat(folder.resolve("slack.pdf")).doesNotExist();
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "--language,xx",
+        "--tempo,fast",
+        "--tempo,0",
+        "--tempo,900%",
+        "--tempo,99999999999",
+        "--names,old",
+        "--depth,deep"
+    })
     void anOptionOutOfRangeIsToldInWords(String option, String value) {
         assertThat(run("render", line.toString(), "--out", folder.toString(), option, value))
                 .isEqualTo(CommandLine.ExitCode.USAGE);

@@ -115,7 +115,7 @@ public final class Timeline {
     }
 
     /** Whether a rest of that value is written there; a long silence may be written as several. */
-    boolean isWrittenRest(Position at, Fraction length) {
+    public boolean isWrittenRest(Position at, Fraction length) {
         return elements(at.bar())
                 .anyMatch(element -> element instanceof Element.Rest rest
                         && rest.onset().equals(at.at())

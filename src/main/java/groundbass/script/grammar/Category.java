@@ -41,10 +41,12 @@ enum Category {
     THING,
     BASS,
     METER,
+    RHYTHM,
     TEMPO,
     CLICK,
     MINUTE,
     PER,
+    PERCENT,
     LONG,
     SLOW,
     MANNER,
@@ -126,5 +128,11 @@ enum Category {
     COLON,
     STOP,
     ASK,
-    MAYBE
+    MAYBE,
+    WHAT,
+    MANY,
+    MORE,
+    DO,
+    YES,
+    SORRY
 }

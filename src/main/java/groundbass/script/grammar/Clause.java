@@ -1,6 +1,7 @@
 package groundbass.script.grammar;
 
 import java.util.List;
+import java.util.Optional;
 
 /** Units that belong together, in the order in which they were said. */
 public record Clause(List<Read> units) {
@@ -24,18 +25,51 @@ public record Clause(List<Read> units) {
         return units.stream().anyMatch(read -> read.is(kind));
     }
 
-    /** Whether it asks: it ends so, and its verb comes first. "You slap that, right?" says something. */
+    /** The last word that is known. */
+    public Optional<Read> lastKnown() {
+        return units.stream().filter(read -> !read.is(Unit.Unknown.class)).reduce((one, two) -> two);
+    }
+
+    /** The first word that is known; a clause may begin with what belongs to none. */
+    public Optional<Read> firstKnown() {
+        return units.stream().filter(read -> !read.is(Unit.Unknown.class)).findFirst();
+    }
+
+    /** Where this very unit stands. */
+    public Optional<Read> find(Unit unit) {
+        return units.stream().filter(read -> read.unit() == unit).findFirst();
+    }
+
+    /** Whether it asks: it ends so, and its verb or a word that asks comes first. "You slap that, right?" says something. */
     public boolean isQuestion() {
         boolean verb = units.stream()
                 .filter(read -> !read.is(Unit.Tie.AND) && !read.is(Unit.Tie.SO) && !read.is(Unit.Tie.BUT))
                 .findFirst()
-                .filter(read -> read.is(Unit.Tie.BE) || read.is(Unit.Tie.HAVE) || read.is(Unit.Unknown.class))
+                .filter(read -> read.is(Unit.Tie.DO)
+                        || read.is(Unit.Tie.BE)
+                        || read.is(Unit.Tie.HAVE)
+                        || read.is(Unit.Unknown.class))
                 .isPresent();
-        return has(Unit.Tie.ASK) && verb;
+        boolean asking = has(Unit.Tie.WHAT) || has(Unit.Tie.HOW_MANY) || has(Unit.Tie.WHICH);
+        return has(Unit.Tie.ASK) && (verb || asking);
+    }
+
+    /** Without the words that are not known or say nothing; empty where none is left. */
+    public Optional<Clause> core() {
+        var known = units.stream()
+                .filter(read -> !read.is(Unit.Unknown.class) && !read.is(Unit.Tie.WHAT) && !read.is(Unit.Tie.YES))
+                .toList();
+        return known.isEmpty() ? Optional.empty() : Optional.of(new Clause(known));
+    }
+
+    /** The same without a word that only affirms. */
+    public Clause plain() {
+        var rest = units.stream().filter(read -> !read.is(Unit.Tie.YES)).toList();
+        return rest.isEmpty() ? this : new Clause(rest);
     }
 
     /** Whether every word was known. */
     public boolean isKnown() {
-        return !has(Unit.Unknown.class);
+        return !has(Unit.Unknown.class) && !has(Unit.Tie.WHAT);
     }
 }

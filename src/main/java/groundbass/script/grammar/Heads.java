@@ -13,6 +13,9 @@ import java.util.Optional;
 final class Heads {
     private static final int SLOWEST = 20;
 
+    /** A number that is not called a tempo is hardly one below this. */
+    private static final int SLOWEST_SAID = 40;
+
     private final Tokens tokens;
     private final Names names;
 
@@ -32,7 +35,14 @@ final class Heads {
     private Optional<Found<Unit>> tempo(int i) {
         if (tokens.isAny(i, Category.TEMPO, Category.CLICK)) {
             int at = tokens.skip(
-                    i + 1, Category.BE, Category.RUN, Category.AT, Category.HAVE, Category.FILLER, Category.ON);
+                    i + 1,
+                    Category.BE,
+                    Category.RUN,
+                    Category.AT,
+                    Category.HAVE,
+                    Category.FILLER,
+                    Category.ON,
+                    Category.TO);
             return tokens.number(at)
                     .filter(found -> found.value() >= SLOWEST)
                     .map(found -> tempo(found.value(), perMinute(found.after()).orElse(found.after())));
@@ -42,6 +52,10 @@ final class Heads {
             return Optional.empty();
         }
         int after = number.get().after();
+        boolean marked = number.get().value() >= SLOWEST_SAID && tokens.is(i - 1, Category.AT) && !isNoun(after);
+        if (marked) {
+            return Optional.of(tempo(number.get().value(), perMinute(after).orElse(after)));
+        }
         var minute = perMinute(after);
         if (minute.isPresent()) {
             return Optional.of(tempo(number.get().value(), minute.get()));
@@ -51,12 +65,17 @@ final class Heads {
         return said ? Optional.of(tempo(number.get().value(), at + 1)) : Optional.empty();
     }
 
+    /** "At ninety percent". */
+    private boolean isNoun(int i) {
+        return tokens.isAny(i, Category.PERCENT, Category.FRET, Category.BAR, Category.STRING, Category.NOTE);
+    }
+
     private static Found<Unit> tempo(int perMinute, int after) {
         return new Found<>(new Unit.TempoNamed(perMinute), after);
     }
 
     private Optional<Integer> perMinute(int i) {
-        int at = tokens.skip(i, Category.BEAT, Category.LENGTH);
+        int at = tokens.skip(i, Category.BEAT, Category.LENGTH, Category.DOTTED);
         at = tokens.skip(at, Category.PER, Category.THE, Category.IN);
         return tokens.is(at, Category.MINUTE) ? Optional.of(at + 1) : Optional.empty();
     }

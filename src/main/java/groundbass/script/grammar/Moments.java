@@ -20,7 +20,11 @@ final class Moments {
     }
 
     Optional<Found<Unit>> read(int i) {
-        return bar(i).or(() -> share(i)).or(() -> part(i)).or(() -> beat(i)).or(() -> lasting(i));
+        return bar(i).or(() -> share(i))
+                .or(() -> part(i))
+                .or(() -> beat(i))
+                .or(() -> perBar(i))
+                .or(() -> lasting(i));
     }
 
     private Optional<Found<Unit>> bar(int i) {
@@ -30,6 +34,12 @@ final class Moments {
         var ordinal = tokens.ordinal(i).filter(found -> tokens.is(found.after(), Category.BAR));
         if (ordinal.isPresent() && !tokens.is(ordinal.get().after() + 1, Category.NUMBER)) {
             return ordinal.map(found -> new Found<>(new Unit.Bars(List.of(found.value())), found.after() + 1));
+        }
+        boolean bare = tokens.is(i - 1, Category.IN)
+                && tokens.is(i, Category.NUMBER)
+                && (tokens.isAny(i + 1, Category.WE, Category.THERE) || isSingular(i + 1));
+        if (bare) { // "in six we have"
+            return Optional.of(new Found<>(new Unit.Bars(List.of(tokens.at(i).number(Category.NUMBER))), i + 1));
         }
         var way = tokens.is(i + 1, Category.BAR) && !tokens.is(i + 2, Category.NUMBER)
                 ? way(i)
@@ -73,8 +83,25 @@ final class Moments {
             return Optional.of(new Found<>(new Unit.Lasting(Fraction.of(1, 1), true), i + 2));
         }
         var ordinal = tokens.ordinal(i).filter(found -> found.value() <= 2 && tokens.is(found.after(), Category.HALF));
+        var ofBeat = ordinal.flatMap(found -> halfBeat(found.value(), found.after() + 1));
+        if (ofBeat.isPresent()) {
+            return ofBeat;
+        }
         return ordinal.filter(found -> !tokens.isAny(found.after() + 1, Category.NOTE, Category.STEP))
                 .map(found -> new Found<>(new Unit.HalfBar(found.value()), found.after() + 1));
+    }
+
+    /** "The second half of beat three", "of that beat". */
+    private Optional<Found<Unit>> halfBeat(int nth, int i) {
+        int at = tokens.skip(i, Category.OF, Category.THE, Category.THAT);
+        if (at == i || !tokens.is(at, Category.BEAT)) {
+            return Optional.empty();
+        }
+        var parts = List.of(nth == 1 ? 0 : 2);
+        var number = tokens.number(at + 1).filter(found -> !isCounting(found.after()));
+        return Optional.of(number.map(
+                        found -> new Found<Unit>(new Unit.Parts(OptionalInt.of(found.value()), parts), found.after()))
+                .orElseGet(() -> new Found<>(new Unit.Parts(OptionalInt.empty(), parts), at + 1)));
     }
 
     /** "The and of two", "on the and", "the e and the a", "two &". */
@@ -157,6 +184,12 @@ final class Moments {
             return numbers(at + 1, Category.BEAT)
                     .map(found -> new Found<>(new Unit.Beats(found.value()), found.after()));
         }
+        var ofNumber = tokens.is(at, Category.PULSE) && tokens.is(at + 1, Category.OF)
+                ? tokens.number(at + 2).filter(found -> !isCounting(found.after()))
+                : Optional.<Found<Integer>>empty();
+        if (ofNumber.isPresent()) { // "the downbeat of four"
+            return ofNumber.map(found -> new Found<>(new Unit.Beats(List.of(found.value())), found.after()));
+        }
         if (tokens.is(at, Category.PULSE)) {
             return Optional.of(new Found<>(new Unit.Beats(List.of(1)), at + 1));
         }
@@ -182,10 +215,28 @@ final class Moments {
                         .map(found -> new Found<>(new Unit.Beats(found.value()), found.after()));
     }
 
-    /** "For two beats", "a beat and a half" is not read. */
-    private Optional<Found<Unit>> lasting(int i) {
+    /** "Four beats to the bar", "three beats in each measure". */
+    private Optional<Found<Unit>> perBar(int i) {
         return tokens.number(i)
                 .filter(found -> tokens.is(found.after(), Category.BEAT)
+                        && tokens.isAny(found.after() + 1, Category.TO, Category.PER, Category.IN)
+                        && tokens.isAny(found.after() + 2, Category.THE, Category.EACH, Category.BAR))
+                .flatMap(found -> {
+                    int at = tokens.skip(found.after() + 2, Category.THE, Category.EACH);
+                    boolean bar =
+                            tokens.is(at, Category.BAR) && tokens.number(at + 1).isEmpty();
+                    return bar
+                            ? Optional.of(new Found<>(new Unit.BeatsInBar(found.value()), at + 1))
+                            : Optional.empty();
+                });
+    }
+
+    /** "For two beats", "a beat and a half" is not read. */
+    private Optional<Found<Unit>> lasting(int i) {
+        boolean some = tokens.isAny(i - 1, Category.ORDINAL, Category.LAST); // "the first two beats"
+        return tokens.number(i)
+                .filter(found -> !some
+                        && tokens.is(found.after(), Category.BEAT)
                         && !tokens.isAny(found.after() + 1, Category.PER, Category.MINUTE)
                         && !tokens.is(found.after() + 2, Category.MINUTE))
                 .map(found -> new Found<>(new Unit.Lasting(Fraction.of(found.value(), 1), false), found.after() + 1));
@@ -193,20 +244,22 @@ final class Moments {
 
     /** Whether a noun follows that the number counts. */
     private boolean isCounting(int i) {
-        return tokens.isAny(
-                i,
-                Category.NOTE,
-                Category.STRING,
-                Category.FRET,
-                Category.LENGTH,
-                Category.MANNER,
-                Category.REST,
-                Category.DEAD,
-                Category.OCTAVE,
-                Category.TIME,
-                Category.DOTTED,
-                Category.HALF,
-                Category.TUPLET);
+        boolean byNote = tokens.is(i, Category.NOTE) && tokens.is(i + 1, Category.FOR); // "note for note"
+        return !byNote
+                && tokens.isAny(
+                        i,
+                        Category.NOTE,
+                        Category.STRING,
+                        Category.FRET,
+                        Category.LENGTH,
+                        Category.MANNER,
+                        Category.REST,
+                        Category.DEAD,
+                        Category.OCTAVE,
+                        Category.TIME,
+                        Category.DOTTED,
+                        Category.HALF,
+                        Category.TUPLET);
     }
 
     /** "One and two", "3, 4 and 5", "one to four"; the noun may be said again. */
@@ -224,6 +277,12 @@ final class Moments {
                             && (!tokens.is(found.after(), Category.BAR)
                                     || tokens.is(found.after() + 1, Category.NUMBER)));
             int last = all.get(all.size() - 1);
+            boolean apart = tokens.isLowered()
+                    && tokens.is(next - 1, noun)
+                    && number.filter(found -> isSingular(found.after())).isPresent();
+            if (apart) {
+                break; // "... bar one and bar six is ..."
+            }
             if (number.isEmpty() || number.get().value() <= last || number.get().value() - last > MOST) {
                 break;
             }

@@ -25,6 +25,13 @@ final class Names {
                         : new Found<>(plain, i + 1));
     }
 
+    /** A letter where only a name can stand. */
+    Optional<Found<NoteName>> letter(int i) {
+        return tokens.is(i, Category.LETTER)
+                ? NoteName.parse(tokens.at(i).value(Category.LETTER)).map(name -> new Found<>(name, i + 1))
+                : Optional.empty();
+    }
+
     private boolean isName(int i) {
         var token = tokens.at(i);
         boolean article = token.raw().equals("a")
@@ -38,8 +45,7 @@ final class Names {
         }
         if (token.is(Category.IT)) { // Es
             boolean begins = i == 0 || tokens.is(i - 1, Category.STOP);
-            return (token.isCapital() && !(begins && isVerb(i + 1)))
-                    || (tokens.isLowered() && tokens.is(i - 1, Category.THE));
+            return (token.isCapital() && !(begins && isVerb(i + 1))) || (tokens.isLowered() && isLedTo(i - 1));
         }
         if (token.is(Category.THE)) {
             return isNoteA(i);
@@ -54,6 +60,12 @@ final class Names {
                 && tokens.is(i + 2, Category.THE)
                 && tokens.is(i + 3, Category.PART);
         return written && !part && !(token.is(Category.PART) && tokens.is(i + 1, Category.OF));
+    }
+
+    /** "Das es", "von es nach g": after such words the pronoun hardly stands. */
+    private boolean isLedTo(int i) {
+        return tokens.isAny(i, Category.THE, Category.FROM, Category.OF, Category.OVER)
+                || tokens.isAny(i, Category.ON, Category.TO) && !tokens.isAny(i - 1, Category.PLAY, Category.HAVE);
     }
 
     private boolean isVerb(int i) {

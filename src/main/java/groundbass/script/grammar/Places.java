@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
 
 /** Reads strings and frets; several frets in a row share the string that is said with them. */
 final class Places {
@@ -89,7 +90,7 @@ final class Places {
                     Category.THE,
                     Category.LOW,
                     Category.HIGH);
-            var string = string(at);
+            var string = stringOf(at, found.after());
             return string.map(there -> new Found<>(units(found.value(), there.value()), there.after()))
                     .orElseGet(() -> new Found<>(
                             units(found.value(), new Strung(Optional.empty(), OptionalInt.empty())), found.after()));
@@ -100,6 +101,19 @@ final class Places {
         return frets.stream()
                 .<Unit>map(fret -> new Unit.Place(string.name(), string.number(), OptionalInt.of(fret)))
                 .toList();
+    }
+
+    /** "The third fret of the A": what a fret is of, is a string. */
+    private Optional<Found<Strung>> stringOf(int i, int fretsEnd) {
+        boolean of = IntStream.range(fretsEnd, i).anyMatch(at -> tokens.isAny(at, Category.OF, Category.ON));
+        var said = string(i);
+        boolean article = tokens.is(i - 1, Category.THE) && tokens.is(i - 1, Category.LETTER) && i - 1 > fretsEnd;
+        return said.isPresent() || !of
+                ? said
+                : names.letter(i)
+                        .or(() -> article ? names.letter(i - 1) : Optional.empty())
+                        .map(found -> new Found<>(
+                                new Strung(Optional.of(found.value()), OptionalInt.empty()), found.after()));
     }
 
     private Optional<Found<Strung>> string(int i) {

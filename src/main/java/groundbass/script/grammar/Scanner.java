@@ -11,12 +11,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.regex.Pattern;
 
 /** Cuts a sentence into units; every word belongs to one, is a mere filler, or is unknown. */
 public final class Scanner {
     /** Words that are units by themselves, in the order in which they are tried. */
     private static final Map<Category, Tie> TIES = Map.ofEntries(
             Map.entry(Category.MAYBE, Tie.MAYBE),
+            Map.entry(Category.SORRY, Tie.SORRY),
+            Map.entry(Category.YES, Tie.YES),
             Map.entry(Category.BE, Tie.BE),
             Map.entry(Category.HAVE, Tie.HAVE),
             Map.entry(Category.START, Tie.START),
@@ -47,6 +50,7 @@ public final class Scanner {
             Map.entry(Category.COMMA, Tie.COMMA),
             Map.entry(Category.SEMICOLON, Tie.SEMICOLON),
             Map.entry(Category.BRACKET, Tie.OTHER),
+            Map.entry(Category.UNTIL, Tie.OTHER),
             Map.entry(Category.COLON, Tie.COLON),
             Map.entry(Category.STOP, Tie.STOP),
             Map.entry(Category.ASK, Tie.ASK));
@@ -84,6 +88,7 @@ public final class Scanner {
             Map.entry(Category.BASS, Tie.BASS),
             Map.entry(Category.TEMPO, Tie.TEMPO),
             Map.entry(Category.METER, Tie.METER),
+            Map.entry(Category.RHYTHM, Tie.RHYTHM),
             Map.entry(Category.FEEL, Tie.FEEL),
             Map.entry(Category.THUMB, Tie.THUMB),
             Map.entry(Category.FINGERS, Tie.FINGERS),
@@ -93,6 +98,8 @@ public final class Scanner {
             Map.entry(Category.LOW, Tie.LOW),
             Map.entry(Category.AGAIN, Tie.AGAIN),
             Map.entry(Category.SO, Tie.SO));
+
+    private static final Pattern INDEFINITE = Pattern.compile("(?i)an|ein(e[nmrs]?)?");
 
     private final Tokens tokens;
     private final Names names;
@@ -116,13 +123,17 @@ public final class Scanner {
         while (i < scanner.tokens.size()) {
             i = scanner.take(i);
         }
-        return List.copyOf(scanner.units);
+        return Corrections.made(scanner.units);
     }
 
     private int take(int i) {
         var found = moments.read(i).or(() -> heads.read(i)).or(() -> line(i));
         if (found.isPresent()) {
             return add(i, List.of(found.get().value()), found.get().after());
+        }
+        var degrees = degrees(i);
+        if (degrees.isPresent()) {
+            return add(i, degrees.get().value(), degrees.get().after());
         }
         var place = places.read(i);
         if (place.isPresent()) {
@@ -144,11 +155,35 @@ public final class Scanner {
         boolean article = token.is(Category.THE)
                 && token.isAny(Category.THAT, Category.THEY)
                 && !tokens.isAny(i + 1, Category.BE, Category.PLAY, Category.HAVE, Category.HOLD, Category.START);
-        boolean definite = article || (token.is(Category.THE) && token.raw().equals("the"));
+        boolean other = token.is(Category.THE)
+                && !token.isAny(Category.THAT, Category.THEY, Category.LETTER, Category.NUMBER)
+                && !INDEFINITE.matcher(token.raw()).matches();
+        boolean definite = article || other;
         if (definite) {
             return add(i, List.of(new Unit.Small(Tie.THE)), i + 1);
         }
-        boolean soon = token.is(Category.SAME) && token.is(Category.FILLER) && tokens.is(i + 1, Category.AFTER);
+        boolean tag = token.is(Category.NOT)
+                && tokens.isAny(i + 1, Category.IT, Category.THEY, Category.WE, Category.THERE)
+                && tokens.isEnd(i + 2);
+        boolean aside = token.is(Category.LIKE) && tokens.is(i - 1, Category.COMMA) && tokens.is(i + 1, Category.COMMA);
+        boolean asks = token.is(Category.DO)
+                && tokens.isAny(i + 1, Category.WE, Category.IT, Category.THEY, Category.THE)
+                && (i == 0 || !tokens.isAny(i - 1, Category.WE, Category.IT));
+        if (asks) {
+            return add(i, List.of(new Unit.Small(Tie.DO)), i + 1);
+        }
+        boolean limit = token.is(Category.NO) && tokens.is(i + 1, Category.MORE);
+        if (limit) { // "no more"
+            return i + 2;
+        }
+        if (tag || aside) { // "isn't it?", ", like,"
+            return tag ? i + 2 : i + 1;
+        }
+        boolean many = tokens.is(i + 1, Category.MANY);
+        if (token.is(Category.WHAT) && (many || !token.is(Category.LIKE))) {
+            return add(i, List.of(new Unit.Small(many ? Tie.HOW_MANY : Tie.WHAT)), many ? i + 2 : i + 1);
+        }
+        boolean soon = token.is(Category.SAME) && token.is(Category.FILLER) && !tokens.is(i - 1, Category.BE);
         if (soon) {
             return i + 1; // "gleich danach"
         }
@@ -165,6 +200,8 @@ public final class Scanner {
         }
         boolean filler = token.isAny(
                 Category.FILLER,
+                Category.DO,
+                Category.MORE,
                 Category.THE,
                 Category.OF_PLAYING,
                 Category.PER,
@@ -191,8 +228,41 @@ public final class Scanner {
         if (whole) {
             return unit(new Unit.Whole(), i + 2);
         }
-        boolean german = tokens.is(i, Category.THING) && tokens.at(i).isCapital() && tokens.is(i - 1, Category.THE);
+        boolean through =
+                tokens.is(i, Category.START) && tokens.is(i + 1, Category.TO) && tokens.is(i + 2, Category.END);
+        if (through) { // "from start to finish"
+            return unit(new Unit.Whole(), i + 3);
+        }
+        boolean noun = tokens.at(i).isCapital() || tokens.isLowered() && !tokens.is(i + 1, Category.NOTE);
+        boolean german = tokens.is(i, Category.THING)
+                && noun
+                && tokens.is(i - 1, Category.THE)
+                && !INDEFINITE.matcher(tokens.at(i - 1).raw()).matches();
         return tokens.is(i, Category.LINE) || german ? unit(new Unit.Whole(), i + 1) : Optional.empty();
+    }
+
+    /** "Root, third, fifth". */
+    private Optional<Found<List<Unit>>> degrees(int i) {
+        if (!tokens.is(i, Category.ROOT)) {
+            return Optional.empty();
+        }
+        var all = new ArrayList<Unit>();
+        all.add(new Unit.ChordTone(1, Optional.of(Degree.parse("1"))));
+        int after = i + 1;
+        int at = tokens.skip(after, Category.COMMA, Category.AND, Category.THE, Category.THEN);
+        while (tokens.isAny(at, Category.ORDINAL, Category.INTERVAL)) {
+            all.add(new Unit.ChordTone(
+                    tokens.is(at, Category.INTERVAL)
+                            ? tokens.at(at).number(Category.INTERVAL)
+                            : tokens.at(at).number(Category.ORDINAL),
+                    Optional.empty()));
+            after = at + 1;
+            at = tokens.skip(after, Category.COMMA, Category.AND, Category.THE, Category.THEN);
+        }
+        boolean ofChord = tokens.is(after, Category.OF)
+                && tokens.is(tokens.skip(after + 1, Category.THE, Category.THAT), Category.CHORD);
+        int end = ofChord ? tokens.skip(after + 1, Category.THE, Category.THAT) + 1 : after;
+        return all.size() > 1 ? Optional.of(new Found<>(List.copyOf(all), end)) : Optional.empty();
     }
 
     private static Optional<Found<Unit>> unit(Unit unit, int after) {
@@ -358,7 +428,8 @@ public final class Scanner {
     }
 
     private Optional<Found<Unit>> quiet(int i) {
-        if (tokens.isAny(i, Category.REST, Category.SILENT) && !tokens.is(i, Category.OPEN)) {
+        boolean compared = tokens.is(i, Category.SILENT) && !tokens.at(i + 1).isKnown() && !tokens.isEnd(i + 1);
+        if (tokens.isAny(i, Category.REST, Category.SILENT) && !tokens.is(i, Category.OPEN) && !compared) {
             return unit(new Unit.Silence(Optional.empty()), i + 1);
         }
         boolean empty = tokens.is(i, Category.SILENT) && tokens.isEnd(i + 1);
@@ -390,7 +461,9 @@ public final class Scanner {
         if (tokens.is(after, Category.TIME)) {
             return unit(new Unit.Times(number.get().value()), after + 1);
         }
-        int noun = tokens.skip(after, Category.FILLER, Category.SHORT);
+        int adjective = tokens.skip(after, Category.FILLER, Category.SHORT);
+        boolean unknown = adjective < tokens.size() && !tokens.at(adjective).isKnown();
+        int noun = unknown ? adjective + 1 : adjective;
         boolean counts = tokens.isAny(
                         noun,
                         Category.NOTE,

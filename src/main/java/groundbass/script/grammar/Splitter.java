@@ -4,6 +4,7 @@ import groundbass.script.grammar.Unit.Tie;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * Cuts the units of a sentence into clauses: where a tie stands between two verbs, and, in text without punctuation,
@@ -14,19 +15,44 @@ public final class Splitter {
             Set.of(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.START, Tie.END, Tie.HOLD, Tie.CLIMB, Tie.FALL, Tie.CHANGE);
     private static final Set<Tie> SEPARATORS =
             Set.of(Tie.COMMA, Tie.COLON, Tie.SEMICOLON, Tie.AND, Tie.BUT, Tie.SO, Tie.THEN, Tie.STOP, Tie.ASK);
-    private static final Set<Tie> SUBJECTS = Set.of(Tie.IT, Tie.THAT, Tie.WE, Tie.THERE, Tie.THEY, Tie.WHICH);
 
-    /** So many units may stand before the verb of a noun. */
-    private static final int NOUN = 5;
+    /** Words that something has to follow. */
+    private static final Set<Tie> DANGLING = Set.of(
+            Tie.BE,
+            Tie.HAVE,
+            Tie.PLAY,
+            Tie.START,
+            Tie.HOLD,
+            Tie.CHANGE,
+            Tie.ON,
+            Tie.IN,
+            Tie.OF,
+            Tie.AT,
+            Tie.TO,
+            Tie.FROM,
+            Tie.OVER,
+            Tie.WITH,
+            Tie.FOR,
+            Tie.WE,
+            Tie.IT,
+            Tie.THE,
+            Tie.WHICH,
+            Tie.MAYBE,
+            Tie.EACH);
+
+    /** So many units may tell what comes next. */
+    private static final int MORE = 7;
 
     private final List<Read> units;
     private final boolean unpunctuated;
+    private final Openings openings;
     private final List<Clause> clauses = new ArrayList<>();
     private final List<Read> open = new ArrayList<>();
 
     private Splitter(List<Read> units, boolean unpunctuated) {
         this.units = units;
         this.unpunctuated = unpunctuated;
+        this.openings = new Openings(units);
     }
 
     public static List<Clause> clauses(List<Read> units, boolean unpunctuated) {
@@ -40,8 +66,8 @@ public final class Splitter {
 
     private void take(int i) {
         boolean separates = isSeparator(i)
-                && (hasVerb(open) || isPlaced(open))
-                && (unpunctuated ? isClauseNext(i + 1) : hasVerbBefore(i + 1));
+                && (hasVerb(open) || isPlaced(open) || unpunctuated && isUnknownSaid())
+                && (unpunctuated ? openings.isAt(i) || isMore(i) || isOrder(i + 1) : hasVerbBefore(i + 1));
         separates |= units.get(i).is(Tie.SEMICOLON);
         boolean begins = unpunctuated && !open.isEmpty() && isBeginning(i);
         if (separates || begins) {
@@ -103,9 +129,18 @@ public final class Splitter {
     }
 
     private static boolean hasVerb(List<Read> some) {
-        return some.stream().anyMatch(read -> read.unit() instanceof Unit.Small && isVerb(read))
+        return IntStream.range(0, some.size()).anyMatch(i -> isPlainVerb(some, i))
                 || some.stream().anyMatch(read -> read.is(Tie.WE))
                         && some.stream().anyMatch(Splitter::isVerb);
+    }
+
+    /** "At the end" is no verb. */
+    private static boolean isPlainVerb(List<Read> some, int i) {
+        var read = some.get(i);
+        boolean edge = read.is(Tie.END) || read.is(Tie.START);
+        boolean noun =
+                edge && i > 0 && (some.get(i - 1).is(Tie.AT) || some.get(i - 1).is(Tie.THE));
+        return read.unit() instanceof Unit.Small && isVerb(read) && !noun;
     }
 
     /** Whether a verb comes before the next tie; where another subject stands, a technique may be the verb. */
@@ -117,109 +152,70 @@ public final class Splitter {
                 return false;
             }
             subject |= read.is(Tie.WE);
-            if (isVerb(read) && (read.unit() instanceof Unit.Small || subject || i == from)) {
+            boolean last = read.is(Tie.PLAY)
+                    && (i + 1 == units.size() || units.get(i + 1).is(Tie.STOP));
+            if (isVerb(read) && !last && (read.unit() instanceof Unit.Small || subject || i == from)) {
                 return true;
             }
         }
         return false;
     }
 
+    /** Whether a clause opens here, where nobody wrote that one ends. */
     private boolean isBeginning(int i) {
-        var read = units.get(i);
-        boolean subject = read.unit() instanceof Unit.Small small && SUBJECTS.contains(small.tie());
-        boolean complete = hasVerb(open) && isContent(open.get(open.size() - 1)) || open.size() > 2;
-        boolean afterTie = open.stream()
-                .allMatch(before -> isSeparator(before) || isMoment(before) || before.is(Tie.ON) || before.is(Tie.IN));
-        if (subject && hasVerbBefore(i + 1)) {
-            return complete && !afterTie && !isVerb(open.get(open.size() - 1));
-        }
-        boolean speaker = read.is(Tie.WE) && hasVerb(open) && isContent(open.get(open.size() - 1)) && !afterTie;
-        if (speaker) {
-            return true;
-        }
-        if (isPreposition(i) && !read.is(Tie.OF)) {
-            return complete && startsMoment(i + 1) && !afterTie && isFollowedByVerb(afterMoments(i + 1));
-        }
-        if (read.is(Tie.THE)) {
-            return complete && !afterTie && isNounThenVerb(i + 1);
-        }
-        if (isSeparator(read)) {
-            return complete && (startsMoment(i + 1) || startsSubject(i + 1));
-        }
-        boolean placed = isMoment(read) && !isSeparator(i - 1) && !isPreposition(i - 1);
-        int after = i + 2 < units.size() && units.get(i + 1).is(Tie.OF) && isMoment(units.get(i + 2)) ? i + 3 : i + 1;
-        return complete && placed && isFollowedByVerb(after);
+        return isComplete() && !isSeparator(i) && !isSeparator(i - 1) && openings.isAt(i);
     }
 
-    /** Whether a clause of its own comes next, where nobody wrote where one ends. */
-    private boolean isClauseNext(int i) {
-        return startsMoment(i)
-                || startsSubject(i)
-                || i < units.size() && units.get(i).is(Tie.AFTER)
-                || i < units.size() && units.get(i).unit() instanceof Unit.Played
-                || i < units.size() && isNounThenVerb(i);
+    /** Whether enough was said for a clause: a verb with something behind it, or something and the moment where it comes. */
+    private boolean isComplete() {
+        var last = open.get(open.size() - 1);
+        boolean dangling = last.unit() instanceof Unit.Small small && DANGLING.contains(small.tie());
+        boolean again = last.is(Tie.AGAIN)
+                && open.size() > 1
+                && open.get(open.size() - 2).is(Tie.SAME);
+        boolean compared = last.is(Tie.SAME) || last.is(Tie.LIKE) || again;
+        boolean noun = open.stream()
+                .filter(read -> !isSeparator(read))
+                .findFirst()
+                .filter(read -> read.is(Tie.THE) || read.is(Tie.THAT))
+                .isPresent();
+        boolean order = open.get(0).unit() instanceof Unit.Played;
+        boolean told = (hasVerb(open) || order) && open.stream().anyMatch(read -> isContent(read) || isMoment(read));
+        return !dangling && !compared && (told || isUnknownSaid() || !noun && isPlaced(open));
     }
 
-    /** "The dead note is ...": a noun, perhaps with more said of it, and a verb. */
-    private boolean isNounThenVerb(int i) {
-        for (int at = i; at < Math.min(units.size(), i + NOUN); at++) {
-            var read = units.get(at);
-            if (read.is(Tie.BE) || read.is(Tie.HOLD)) {
-                return at > i;
-            }
-            boolean second = at > i && !units.get(at - 1).is(Tie.OF) && (read.is(Tie.THE) || isMoment(read));
-            if (second || !isOfNoun(read)) {
+    /** "It smiles at you": a verb that is not known. */
+    private boolean isUnknownSaid() {
+        return open.stream().anyMatch(read -> read.is(Unit.Unknown.class))
+                && open.stream().anyMatch(read -> read.is(Tie.WE) || read.is(Tie.IT));
+    }
+
+    /** "And then a quaver rest on beat two": more that comes, with a place of its own. */
+    private boolean isMore(int i) {
+        boolean then = false;
+        for (int at = i; at < Math.min(units.size(), i + MORE); at++) {
+            if (at > i && openings.isAt(at)) {
                 return false;
+            }
+            then |= units.get(at).is(Tie.THEN) || units.get(at).is(Tie.AFTER);
+            if (then && (isMoment(units.get(at)) || units.get(at).is(Unit.Place.class))) {
+                return true;
             }
         }
         return false;
     }
 
-    private static boolean isOfNoun(Read read) {
-        return !(read.unit() instanceof Unit.Small)
-                || read.is(Tie.NOTE)
-                || read.is(Tie.OF)
-                || read.is(Tie.ONE)
-                || read.is(Tie.THEY)
-                || read.is(Tie.THE)
-                || read.is(Tie.CHORD)
-                || read.is(Tie.IN);
+    /** "And hammer ...". */
+    private boolean isOrder(int i) {
+        return i < units.size() && units.get(i).unit() instanceof Unit.Played;
     }
 
-    /** Past "beat two of bar six". */
-    private int afterMoments(int i) {
-        int at = i + 1;
-        while (at + 1 < units.size() && units.get(at).is(Tie.OF) && isMoment(units.get(at + 1))) {
-            at += 2;
-        }
-        return at;
+    private static boolean isPreposition(Read read) {
+        return read.is(Tie.ON) || read.is(Tie.IN) || read.is(Tie.OF) || read.is(Tie.AT) || read.is(Tie.TO);
     }
 
-    private boolean startsMoment(int i) {
-        return i < units.size()
-                && (isMoment(units.get(i)) || isPreposition(i) && i + 1 < units.size() && isMoment(units.get(i + 1)));
-    }
-
-    private boolean startsSubject(int i) {
-        return i < units.size()
-                && units.get(i).unit() instanceof Unit.Small small
-                && SUBJECTS.contains(small.tie())
-                && hasVerbBefore(i + 1);
-    }
-
-    private boolean isFollowedByVerb(int i) {
-        return i < units.size()
-                && (isVerb(units.get(i)) && units.get(i).unit() instanceof Unit.Small
-                        || units.get(i).is(Tie.WE)
-                        || units.get(i).is(Tie.THERE));
-    }
-
-    private boolean isPreposition(int i) {
-        return i >= 0
-                && (units.get(i).is(Tie.ON)
-                        || units.get(i).is(Tie.IN)
-                        || units.get(i).is(Tie.OF)
-                        || units.get(i).is(Tie.AT));
+    static boolean isMoment(List<Read> units, int i) {
+        return i >= 0 && i < units.size() && isMoment(units.get(i));
     }
 
     private static boolean isMoment(Read read) {

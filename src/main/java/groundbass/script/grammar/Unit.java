@@ -32,7 +32,7 @@ public sealed interface Unit {
 
     record LastBeat() implements Unit {}
 
-    /** Parts of a beat, 1 (e) to 3 (a); the beat in hand where none is said. */
+    /** Parts of a beat, 1 (e) to 3 (a), 0 for its first half; the beat in hand where none is said. */
     record Parts(OptionalInt beat, List<Integer> parts) implements Unit {}
 
     /** The first or the second half of a bar. */
@@ -55,6 +55,9 @@ public sealed interface Unit {
 
     /** So many beats, or such a share of a bar. */
     record Lasting(Fraction amount, boolean ofBar) implements Unit {}
+
+    /** Every bar has so many beats. */
+    record BeatsInBar(int beats) implements Unit {}
 
     record Triplet() implements Unit {}
 
@@ -173,6 +176,11 @@ public sealed interface Unit {
         STOP,
         ASK,
         MAYBE,
+        SORRY,
+        YES,
+        WHAT,
+        HOW_MANY,
+        DO,
         NOTE,
         ONE,
         BAR,
@@ -184,6 +192,7 @@ public sealed interface Unit {
         BASS,
         TEMPO,
         METER,
+        RHYTHM,
         FEEL,
         THUMB,
         FINGERS,

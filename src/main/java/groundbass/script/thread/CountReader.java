@@ -153,6 +153,11 @@ final class CountReader implements Reader {
             long pitched =
                     onsets(matching.stream().filter(at -> !at.note().isDead()).toList());
             boolean right = onsets == many || pitched == many || matching.size() == many;
+            boolean again = said.has(Unit.Times.class) && !said.scope().isSaid() && onsets > many;
+            if (!right && again) { // "twice", and later once more
+                return Optional.of(Finding.open(
+                        findings.isEmpty() ? matching : findings.get(0).notes()));
+            }
             findings.add(Finding.of(right, new Right.CountThere((int) onsets), matching));
         }
         return choice(findings);

@@ -122,7 +122,12 @@ final class EdgeReader implements Reader {
             }
         }
         var met = Runs.notes(candidates.get(1));
-        if (items.size() > 1 && !Runs.isDenied(items, candidates.get(0)) && !Runs.isDenied(items, candidates.get(1))) {
+        var edge = sounding.isEmpty() ? List.<Event>of() : cut(sounding, 1, last);
+        boolean none = edge.stream().noneMatch(event -> items.stream().anyMatch(event::fits));
+        if (items.size() > 1
+                && !none
+                && !Runs.isDenied(items, candidates.get(0))
+                && !Runs.isDenied(items, candidates.get(1))) {
             return Finding.open(met);
         }
         var item = items.get(last ? items.size() - 1 : 0);

@@ -20,7 +20,9 @@ final class ExtremeReader implements Reader {
 
     @Override
     public Optional<Finding> read(Said said) {
-        if (said.scope().time().isPresent()) {
+        boolean several =
+                said.all(Rank.class).stream().filter(ExtremeReader::isExtreme).count() > 1;
+        if (said.scope().time().isPresent() || several || said.hasAny(Tie.FROM, Tie.TO)) {
             return Optional.empty();
         }
         var rank =

@@ -3,14 +3,26 @@ package groundbass.script.thread;
 import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.checking.Verdict;
+import groundbass.script.grammar.Unit;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What came of a clause.
  *
  * @param notes what it was about, for the next clause to lean on
+ * @param about the first of the units that are wrong, where that is known
  */
-record Finding(Verdict verdict, List<At> notes) {
+record Finding(Verdict verdict, List<At> notes, Optional<Unit> about) {
+    Finding(Verdict verdict, List<At> notes) {
+        this(verdict, notes, Optional.empty());
+    }
+
+    /** The same, said of one unit of the clause. */
+    Finding at(Unit unit) {
+        return new Finding(verdict, notes, Optional.of(unit));
+    }
+
     static Finding agrees(List<At> notes) {
         return new Finding(Verdict.AGREES, notes);
     }
@@ -30,6 +42,16 @@ record Finding(Verdict verdict, List<At> notes) {
 
     static Finding of(boolean agrees, Right right, List<At> notes) {
         return agrees ? agrees(notes) : wrong(right, notes);
+    }
+
+    /** The same, of a clause of which something was not read. */
+    Finding partly() {
+        return agrees() ? mixed(notes) : this;
+    }
+
+    /** Whether it says that something is so, or is not. */
+    boolean isSure() {
+        return agrees() || contradicts();
     }
 
     boolean agrees() {

@@ -29,7 +29,7 @@ final class HeadReader implements Reader {
             Unit.FeelNamed.class,
             Unit.StringCount.class,
             Unit.BarCount.class,
-            Unit.Lasting.class,
+            Unit.BeatsInBar.class,
             Unit.Name.class);
     private static final Set<Tie> TIES = Set.of(
             Tie.BE,
@@ -64,6 +64,7 @@ final class HeadReader implements Reader {
             Tie.ONE,
             Tie.STOP,
             Tie.LOW,
+            Tie.ALL,
             Tie.ABOVE);
 
     private final Stage stage;
@@ -97,7 +98,8 @@ final class HeadReader implements Reader {
                         said.scope().isSaid() ? List.of() : said.memory().notes()));
     }
 
-    private Optional<Verdict> head(Unit unit, Said said) {
+    /** What one head that is named in a clause comes to; empty where it is no statement. */
+    Optional<Verdict> head(Unit unit, Said said) {
         if (unit instanceof Unit.TempoNamed tempo) {
             return Optional.of(heads.check(new Claim.TempoIs(tempo.perMinute())));
         }
@@ -113,12 +115,13 @@ final class HeadReader implements Reader {
             return bass ? Optional.of(counted(strings.strings(), there)) : Optional.empty();
         }
         if (unit instanceof Unit.BarCount count) {
-            boolean own = said.has(Tie.LONG) || said.has(Tie.IT) || said.units().size() > 1 && !said.has(Tie.OF);
+            boolean alone = said.units().size() == 1 && said.memory().bars().isEmpty(); // "eight bars", to begin with
+            boolean own = alone || said.has(Tie.LONG) || said.hasAny(Tie.BE, Tie.HAVE) && !said.has(Tie.OF);
             boolean other = said.hasAny(Tie.FOR, Tie.THEN, Tie.TO, Tie.OVER) || said.has(Unit.Name.class);
             return own && !other ? Optional.of(heads.check(new Claim.BarCountIs(count.bars()))) : Optional.empty();
         }
-        if (unit instanceof Unit.Lasting lasting) {
-            return beats(lasting, said);
+        if (unit instanceof Unit.BeatsInBar beats) {
+            return Optional.of(beats(beats.beats()));
         }
         return keyOrChord(unit, said);
     }
@@ -145,22 +148,16 @@ final class HeadReader implements Reader {
         return Optional.of(same ? Verdict.AGREES : new Verdict.Contradicts(new Right.MeterThere(there)));
     }
 
-    /** "Four beats in every bar". */
-    private Optional<Verdict> beats(Unit.Lasting said, Said clause) {
-        boolean each = clause.scope().extent() == Scope.Extent.EACH && !said.ofBar();
-        if (!each) {
-            return Optional.empty();
-        }
+    /** "Four beats in every bar": counts, or what the metre calls beats. */
+    private Verdict beats(int said) {
         var meters = stage.allBars().stream()
                 .map(bar -> stage.timeline().at(bar).meter())
                 .distinct()
                 .toList();
         boolean fits = meters.stream()
-                .allMatch(meter -> said.amount().equals(groundbass.score.Fraction.of(meter.counts(), 1))
-                        || said.amount()
-                                .equals(groundbass.score.Fraction.of(
-                                        meter.beats().size(), 1)));
-        return Optional.of(fits ? Verdict.AGREES : new Verdict.Contradicts(new Right.MeterThere(meters.get(0))));
+                .allMatch(
+                        meter -> said == meter.counts() || said == meter.beats().size());
+        return fits ? Verdict.AGREES : new Verdict.Contradicts(new Right.MeterThere(meters.get(0)));
     }
 
     /** A minor may be the line's key or a bar's chord. */

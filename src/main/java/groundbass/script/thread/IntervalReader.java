@@ -2,11 +2,13 @@ package groundbass.script.thread;
 
 import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
+import groundbass.script.claims.Manner;
 import groundbass.script.grammar.Unit;
 import groundbass.script.grammar.Unit.Tie;
 import groundbass.theory.NoteName;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 
 /** How far two notes are apart: by their names, which is a matter of theory alone, or by the notes last spoken of. */
@@ -52,7 +54,8 @@ final class IntervalReader implements Reader {
         return names.isEmpty() ? ofNotes(interval.get(), said) : Optional.empty();
     }
 
-    private static Finding named(NoteName one, NoteName other, Unit.Interval said, Said clause) {
+    /** What a distance between two names comes to. */
+    static Finding named(NoteName one, NoteName other, Unit.Interval said, Said clause) {
         int up = Math.floorMod(other.pitchClass() - one.pitchClass(), 12);
         int letters = Math.floorMod(other.letter().ordinal() - one.letter().ordinal(), 7) + 1;
         boolean path = clause.has(Tie.FROM) || clause.has(Tie.TO);
@@ -95,6 +98,12 @@ final class IntervalReader implements Reader {
         return stage.midi(one).flatMap(from -> stage.midi(other).map(to -> to - from));
     }
 
+    private List<At> arrivals(Manner manner, List<Integer> bars) {
+        return stage.notes(stage.stretches(bars, Optional.empty(), OptionalInt.empty())).stream()
+                .filter(at -> Part.manner(manner).fits(at))
+                .toList();
+    }
+
     private Optional<List<At>> pair(Said clause) {
         var manner = clause.only(Unit.Played.class);
         boolean plain = clause.units().stream()
@@ -107,10 +116,8 @@ final class IntervalReader implements Reader {
             return Optional.empty();
         }
         if (manner.isPresent()) {
-            var bars = clause.scope().isSaid() ? clause.scope().bars() : stage.allBars();
-            var arrivals = stage.notes(stage.stretches(bars, Optional.empty(), java.util.OptionalInt.empty())).stream()
-                    .filter(at -> Part.manner(manner.get().manner()).fits(at))
-                    .toList();
+            var here = arrivals(manner.get().manner(), clause.bars());
+            var arrivals = here.isEmpty() ? arrivals(manner.get().manner(), stage.allBars()) : here;
             return arrivals.size() == 1
                     ? Arrivals.source(arrivals.get(0), stage).map(source -> List.of(source, arrivals.get(0)))
                     : Optional.empty();

@@ -9,7 +9,6 @@ import groundbass.theory.NoteName;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.IntStream;
 
@@ -46,6 +45,7 @@ final class Items {
             Tie.TO);
 
     private final Stage stage;
+    private final Details details;
     private final List<Bit> all = new ArrayList<>();
     private final List<Item> segment = new ArrayList<>();
     private int many = 1;
@@ -56,6 +56,7 @@ final class Items {
 
     private Items(Stage stage) {
         this.stage = stage;
+        this.details = new Details(stage);
     }
 
     /** @param begins whether it cannot be of the note before it */
@@ -110,7 +111,7 @@ final class Items {
             return !lasting; // "two beats of rest"
         }
         boolean ofRest = unit instanceof Unit.Lasting && !segment.isEmpty() && last().rest();
-        var parts = ofRest ? Optional.<List<Part>>empty() : parts(unit);
+        var parts = ofRest ? Optional.<List<Part>>empty() : details.of(unit);
         parts.ifPresent(this::add);
         return parts.isPresent();
     }
@@ -276,98 +277,5 @@ final class Items {
         return !before.rest()
                 && !(before.isHead() && more.isHead())
                 && more.kinds().stream().noneMatch(before::has);
-    }
-
-    private Optional<List<Part>> parts(Unit unit) {
-        if (unit instanceof Unit.Name name) {
-            return Optional.of(List.of(name(name.name())));
-        }
-        if (unit instanceof Unit.Place place) {
-            return place(place);
-        }
-        if (unit instanceof Unit.Value value) {
-            return Optional.of(List.of(Part.length(value.length(), stage.timeline())));
-        }
-        if (unit instanceof Unit.Played played) {
-            return Optional.of(List.of(Part.manner(played.manner())));
-        }
-        if (unit instanceof Unit.Dead) {
-            return Optional.of(List.of(Part.dead()));
-        }
-        if (unit instanceof Unit.Short) {
-            return Optional.of(List.of(Part.shortened()));
-        }
-        if (unit instanceof Unit.Open) {
-            return Optional.of(List.of(Part.fret(0)));
-        }
-        if (unit instanceof Unit.Octaves octaves) {
-            return Optional.of(List.of(octave(octaves.many())));
-        }
-        if (unit instanceof Unit.Triplet) {
-            return Optional.of(List.of(Part.tuplet()));
-        }
-        if (unit instanceof Unit.Lasting lasting) {
-            return Optional.of(List.of(lasting(lasting)));
-        }
-        return unit instanceof Unit.ChordTone tone ? Optional.of(List.of(degree(tone))) : Optional.empty();
-    }
-
-    private Part lasting(Unit.Lasting said) {
-        return new Part(Part.Kind.LENGTH, at -> {
-            var whole = stage.timeline().whole(at.bar());
-            var meter = stage.timeline().at(at.bar()).meter();
-            var sounding = at.note().length();
-            return said.ofBar()
-                    ? sounding.equals(whole.to().minus(whole.from()).times(said.amount()))
-                    : sounding.equals(meter.count().times(said.amount()))
-                            || sounding.equals(meter.pulse().times(said.amount()));
-        });
-    }
-
-    private Part degree(Unit.ChordTone tone) {
-        return new Part(Part.Kind.DEGREE, at -> Degrees.of(at, stage)
-                .filter(degree -> tone.exact().map(degree::equals).orElse(degree.number() == tone.number()))
-                .isPresent());
-    }
-
-    private Part name(NoteName name) {
-        return Part.name(name, stage.timeline(), stage.neck());
-    }
-
-    /** Some note before it in its bar lies so many octaves away. */
-    private Part octave(int many) {
-        return new Part(Part.Kind.OCTAVE, at -> stage.notes(at.bar()).stream()
-                .filter(other -> other.note().onset().isBefore(at.note().onset()))
-                .anyMatch(other -> stage.midi(at)
-                        .flatMap(midi -> stage.midi(other).map(before -> Math.abs(midi - before) == 12 * many))
-                        .orElse(false)));
-    }
-
-    private Optional<List<Part>> place(Unit.Place place) {
-        var parts = new ArrayList<Part>();
-        if (place.hasString()) {
-            var string = string(place, stage);
-            if (string.isEmpty()) {
-                return Optional.empty();
-            }
-            parts.add(Part.string(string.getAsInt()));
-        }
-        place.fret().ifPresent(fret -> parts.add(Part.fret(fret)));
-        boolean open = place.fret().orElse(-1) == 0;
-        place.string().filter(name -> open).ifPresent(name -> parts.add(name(name)));
-        return Optional.of(parts);
-    }
-
-    /** The number of a string, 1 the highest; empty where the bass has none such. */
-    static OptionalInt string(Unit.Place place, Stage stage) {
-        if (place.string().isPresent()) {
-            return stage.tuning()
-                    .numberOf(place.string().get())
-                    .map(OptionalInt::of)
-                    .orElse(OptionalInt.empty());
-        }
-        return place.number().stream()
-                .filter(number -> number >= 1 && number <= stage.tuning().size())
-                .findFirst();
     }
 }

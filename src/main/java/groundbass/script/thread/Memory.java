@@ -11,9 +11,10 @@ import java.util.OptionalInt;
  * @param bars the bars in hand; empty where nobody can be sure
  * @param beat the beat in hand
  * @param notes the notes last spoken of, in the order of the line
+ * @param sure whether they are as they were described, so that nobody can have meant others
  */
-record Memory(List<Integer> bars, OptionalInt beat, List<At> notes) {
-    static final Memory NOTHING = new Memory(List.of(), OptionalInt.empty(), List.of());
+record Memory(List<Integer> bars, OptionalInt beat, List<At> notes, boolean sure) {
+    static final Memory NOTHING = new Memory(List.of(), OptionalInt.empty(), List.of(), false);
 
     Memory {
         bars = List.copyOf(bars);
@@ -26,15 +27,15 @@ record Memory(List<Integer> bars, OptionalInt beat, List<At> notes) {
 
     Memory at(List<Integer> newBars, OptionalInt newBeat) {
         boolean moved = !newBars.equals(bars);
-        return new Memory(newBars, moved || newBeat.isPresent() ? newBeat : beat, moved ? List.of() : notes);
+        return new Memory(newBars, moved || newBeat.isPresent() ? newBeat : beat, moved ? List.of() : notes, sure);
     }
 
-    Memory of(List<At> newNotes) {
-        return new Memory(bars, beat, newNotes);
+    Memory of(List<At> newNotes, boolean areSure) {
+        return new Memory(bars, beat, newNotes, areSure);
     }
 
     /** Something was said that was not understood: what "it" is, nobody knows. */
     Memory vague() {
-        return new Memory(bars, beat, List.of());
+        return new Memory(bars, beat, List.of(), false);
     }
 }

@@ -11,7 +11,7 @@ import java.util.Set;
 final class NeckReader implements Reader {
     private static final Set<Class<? extends Unit>> KINDS = Set.of(Unit.Name.class, Unit.Place.class);
     private static final Set<Tie> TIES =
-            Set.of(Tie.BE, Tie.ON, Tie.OF, Tie.IN, Tie.AT, Tie.SO, Tie.AND, Tie.COMMA, Tie.STOP);
+            Set.of(Tie.BE, Tie.ON, Tie.OF, Tie.IN, Tie.AT, Tie.SO, Tie.AND, Tie.COMMA, Tie.STOP, Tie.AGAIN);
 
     private final Stage stage;
 
@@ -32,7 +32,7 @@ final class NeckReader implements Reader {
             return Optional.empty();
         }
         int fret = place.get().fret().getAsInt();
-        var string = Items.string(place.get(), stage);
+        var string = Details.string(place.get(), stage);
         if (string.isEmpty() || fret > Fretted.MOST_FRETS) {
             return Optional.empty();
         }

@@ -1,5 +1,7 @@
 package groundbass.script.thread;
 
+import groundbass.score.Fraction;
+import groundbass.score.Position;
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.checking.Timeline.Stretch;
 import groundbass.script.grammar.Unit;
@@ -29,6 +31,22 @@ final class NoteReader implements Reader {
         if (isFragment(said)) {
             return fragment(said);
         }
+        return plain(said.with(withoutReference(said.units())));
+    }
+
+    /** "After that" is no more than "after". */
+    private static List<Unit> withoutReference(List<Unit> units) {
+        var plain = new ArrayList<Unit>();
+        for (int i = 0; i < units.size(); i++) {
+            boolean pointing = Said.is(units.get(i), Tie.THAT) || Said.is(units.get(i), Tie.IT);
+            if (!pointing || i == 0 || !Said.is(units.get(i - 1), Tie.AFTER)) {
+                plain.add(units.get(i));
+            }
+        }
+        return plain;
+    }
+
+    private Optional<Finding> plain(Said said) {
         int verb = verb(said.units());
         var left = verb < 0 ? List.<Unit>of() : said.units().subList(0, verb);
         var right = right(said.units(), verb);
@@ -308,12 +326,21 @@ final class NoteReader implements Reader {
             return Finding.wrong(Wrongs.start(stretches.get(0), item, stage), notes);
         }
         boolean whole = notes.isEmpty();
-        if (item.length().isPresent() && !events.get(0).fits(item)) {
-            return whole ? Finding.open(notes) : Finding.wrong(Wrongs.start(stretches.get(0), item, stage), notes);
+        if (item.length().isPresent() && !isWritten(item.length().get(), stretches.get(0), events.get(0))) {
+            return Finding.wrong(Wrongs.start(stretches.get(0), item, stage), notes);
         }
         boolean placed =
                 said.hasAny(Tie.HAVE, Tie.PLAY, Tie.THERE) || item.length().isPresent();
         return whole || placed ? Finding.agrees(notes) : Finding.open(notes);
+    }
+
+    /** A rest may be called by how it is written, by how long silence lasts in the beat, or by how long it lasts in all. */
+    private boolean isWritten(Fraction said, Stretch stretch, Event silence) {
+        var timeline = stage.timeline();
+        var until = timeline.silentUntil(stretch.bar(), stretch.from());
+        return said.equals(silence.to().minus(silence.from()))
+                || said.equals(until.minus(stretch.from()))
+                || timeline.isWrittenRest(new Position(stretch.bar(), stretch.from()), said);
     }
 
     private Optional<Finding> inBar(List<Item> items, int bar, Said said) {
@@ -357,7 +384,7 @@ final class NoteReader implements Reader {
         boolean none = events.stream().noneMatch(event -> event.fits(items.get(0)));
         var event = events.get(0);
         return Optional.of(
-                none
+                none && said.memory().sure()
                         ? Finding.wrong(
                                 Wrongs.start(new Stretch(event.bar(), event.from(), event.to()), items.get(0), stage),
                                 event.notes())

@@ -51,11 +51,12 @@ record Part(Kind kind, Predicate<At> test) {
         return new Part(Kind.FRET, at -> at.note().place() instanceof Fretted place && place.fret() == fret);
     }
 
-    /** Within a tuplet a note may be called by the value that is written. */
-    static Part length(Fraction length, Timeline timeline) {
+    /** @param tupled whether notes of a tuplet may be called by the value that is written */
+    static Part length(Fraction length, Timeline timeline, boolean tupled) {
         return new Part(Kind.LENGTH, at -> {
             var sounding = at.note().length();
-            boolean written = isTuplet(at) && sounding.times(Fraction.of(3, 2)).equals(length);
+            boolean written =
+                    tupled && isTuplet(at) && sounding.times(Fraction.of(3, 2)).equals(length);
             return sounding.equals(length) || written || timeline.isTiedHead(at, length);
         });
     }

@@ -5,6 +5,7 @@ import groundbass.script.checking.Timeline.At;
 import groundbass.script.checking.Timeline.Stretch;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** Finds what was said in a row among what happens in a row. */
 final class Runs {
@@ -53,6 +54,19 @@ final class Runs {
         return next == parts.size();
     }
 
+    /** Whether these come one right after another. */
+    static boolean isRow(List<Part> parts, List<At> notes) {
+        for (int start = 0; start + parts.size() <= notes.size(); start++) {
+            int from = start;
+            boolean all =
+                    IntStream.range(0, parts.size()).allMatch(i -> parts.get(i).fits(notes.get(from + i)));
+            if (all) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private static boolean fits(List<Item> items, List<Event> events) {
         for (int i = 0; i < items.size(); i++) {
             if (!events.get(i).fits(items.get(i))) {
@@ -91,11 +105,19 @@ final class Runs {
 
     /** What is most like a thing that is not there. */
     static Right nearest(Item item, List<Event> events, Stretch stretch, Stage stage) {
-        return notes(events).stream()
-                .max(Comparator.comparingLong(at ->
-                        item.parts().stream().filter(part -> part.fits(at)).count()))
-                .filter(at -> !item.rest())
-                .map(at -> Wrongs.note(at, item, stage))
-                .orElseGet(() -> Wrongs.start(stretch, item, stage));
+        var notes = notes(events);
+        return notes.isEmpty() || item.rest()
+                ? Wrongs.start(stretch, item, stage)
+                : Wrongs.note(mostLike(item, notes), item, stage);
+    }
+
+    /** The first of those of which most is so; there has to be a note. */
+    static At mostLike(Item item, List<At> notes) {
+        return notes.stream()
+                .max(Comparator.comparingLong((At at) -> item.parts().stream()
+                                .filter(part -> part.fits(at))
+                                .count())
+                        .thenComparing(at -> -notes.indexOf(at)))
+                .orElseThrow();
     }
 }

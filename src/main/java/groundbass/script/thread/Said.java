@@ -16,7 +16,7 @@ import java.util.Set;
  * @param memory what was spoken of before
  */
 record Said(Scope scope, List<Unit> units, Memory memory) {
-    private static final Set<Tie> BEFORE_PLACES = Set.of(Tie.ON, Tie.IN, Tie.OF, Tie.AT, Tie.FOR);
+    private static final Set<Tie> BEFORE_PLACES = Set.of(Tie.ON, Tie.IN, Tie.OF, Tie.AT, Tie.FOR, Tie.FROM);
 
     /** Empty where the clause names two places that do not go together. */
     static Optional<Said> of(Clause clause, Memory memory, Stage stage) {
@@ -38,10 +38,13 @@ record Said(Scope scope, List<Unit> units, Memory memory) {
                 both.addAll(bars.get().bars());
                 scope = more ? scope.in(both, Scope.Extent.SAID) : bars.get().at(scope);
             } else if (time.isPresent()) {
-                if (scope.time().isPresent()) {
+                var both = scope.time()
+                        .map(before -> Scope.both(before, time.get()))
+                        .orElse(time);
+                if (both.isEmpty()) {
                     return Optional.empty();
                 }
-                scope = scope.at(time.get());
+                scope = scope.at(both.get());
             } else {
                 rest.add(unit);
                 continue;
@@ -126,6 +129,11 @@ record Said(Scope scope, List<Unit> units, Memory memory) {
 
     static boolean is(Unit unit, Tie tie) {
         return unit instanceof Unit.Small small && small.tie() == tie;
+    }
+
+    /** The same, said of a bar. */
+    Said in(int bar) {
+        return new Said(scope.in(List.of(bar), Scope.Extent.SAID), units, memory);
     }
 
     Said with(List<Unit> others) {

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Bars that are the same, that begin or end with the same note, or that stand over the same chord. */
 final class SameReader {
@@ -38,7 +39,15 @@ final class SameReader {
             Tie.AT,
             Tie.IN,
             Tie.STOP,
-            Tie.OF);
+            Tie.OF,
+            Tie.THEY,
+            Tie.THAT,
+            Tie.ALL,
+            Tie.IT,
+            Tie.EXCEPT,
+            Tie.FOR,
+            Tie.RHYTHM,
+            Tie.ASK);
 
     private final Stage stage;
     private final BarsCheck bars;
@@ -50,21 +59,37 @@ final class SameReader {
 
     Optional<Finding> read(Clause clause, Memory memory) {
         var named = new ArrayList<Integer>();
-        boolean compares = clause.has(Tie.SAME)
+        var beats = new ArrayList<Integer>();
+        for (Read read : clause.units()) {
+            var numbers = numbers(read.unit(), named, memory);
+            boolean beat = read.unit() instanceof Unit.Beats;
+            if (numbers.isEmpty() && !beat && !isSmall(read)) {
+                return Optional.empty();
+            }
+            numbers.ifPresent(named::addAll);
+            if (read.unit() instanceof Unit.Beats said) {
+                beats.addAll(said.numbers());
+            }
+        }
+        inHand(clause, named, !beats.isEmpty(), memory).ifPresent(bar -> named.add(0, bar));
+        boolean two = named.size() == 2 && isComparing(clause) && !named.get(0).equals(named.get(1));
+        boolean both = two && named.stream().allMatch(bar -> stage.timeline().has(bar));
+        return both ? Optional.of(compare(clause, named.get(0), named.get(1), beats)) : Optional.empty();
+    }
+
+    private static boolean isComparing(Clause clause) {
+        return clause.has(Tie.SAME)
                 || clause.has(Tie.LIKE)
                 || clause.has(Tie.DIFFERENT)
                 || clause.has(Tie.AGAIN)
                 || clause.has(Tie.BE);
-        for (Read read : clause.units()) {
-            var numbers = numbers(read.unit(), named, memory);
-            if (numbers.isEmpty() && !isSmall(read)) {
-                return Optional.empty();
-            }
-            numbers.ifPresent(named::addAll);
-        }
-        boolean two = named.size() == 2 && compares && !named.get(0).equals(named.get(1));
-        boolean both = two && named.stream().allMatch(bar -> stage.timeline().has(bar));
-        return both ? Optional.of(compare(clause, named.get(0), named.get(1))) : Optional.empty();
+    }
+
+    /** "It's the same as bar one", "beat four is like bar one": the bar in hand is. */
+    private static Optional<Integer> inHand(Clause clause, List<Integer> named, boolean beats, Memory memory) {
+        boolean refers = clause.has(Tie.IT) || clause.has(Tie.THAT) || beats;
+        boolean same = clause.has(Tie.SAME) || clause.has(Tie.LIKE);
+        return named.size() == 1 && refers && same ? memory.bar() : Optional.empty();
     }
 
     private static boolean isSmall(Read read) {
@@ -83,12 +108,21 @@ final class SameReader {
                 case NEXT, EACH -> Optional.empty();
             };
         }
+        boolean those = unit instanceof Unit.BarCount count
+                && named.isEmpty()
+                && memory.bars().size() == count.bars();
+        if (those) { // "those two bars"
+            return Optional.of(memory.bars());
+        }
         boolean rank = unit instanceof Unit.Rank which && which.which() == Unit.Rank.Which.NTH && named.size() == 1;
         return rank ? Optional.of(List.of(((Unit.Rank) unit).nth())) : Optional.empty();
     }
 
-    private Finding compare(Clause clause, int one, int other) {
+    private Finding compare(Clause clause, int one, int other, List<Integer> beats) {
         boolean different = clause.has(Tie.DIFFERENT);
+        if (clause.has(Tie.RHYTHM) || !beats.isEmpty()) {
+            return alike(different, one, other, scope(beats, clause));
+        }
         if (clause.has(Tie.CHORD)) {
             boolean same = stage.chords(one).equals(stage.chords(other));
             return Finding.of(same != different, new Right.ChordsThere(other, stage.chords(other)), List.of());
@@ -97,11 +131,34 @@ final class SameReader {
             return edges(clause.has(Tie.END), different, one, other);
         }
         if (clause.has(Tie.NOTE)) {
-            return Finding.open(List.of());
+            return notes(different, one, other);
         }
-        var verdict = bars.check(new Claim.SameBars(List.of(one), List.of(other), Claim.Scope.ALL));
-        var finding = new Finding(verdict, List.of());
+        return alike(different, one, other, Claim.Scope.ALL);
+    }
+
+    private Finding alike(boolean different, int one, int other, Claim.Scope scope) {
+        var finding = new Finding(bars.check(new Claim.SameBars(List.of(one), List.of(other), scope)), List.of());
         return different ? turned(finding) : finding;
+    }
+
+    /** "Except for beat four" says which beats differ. */
+    private static Claim.Scope scope(List<Integer> beats, Clause clause) {
+        boolean but = clause.has(Tie.EXCEPT);
+        return new Claim.Scope(
+                but ? List.of() : beats, List.of(), but ? beats : List.of(), clause.has(Tie.RHYTHM), 0, 0, false);
+    }
+
+    /** The same notes may come in another rhythm; none of them may be missing. */
+    private Finding notes(boolean different, int one, int other) {
+        boolean same = pitches(one).equals(pitches(other));
+        return same || different ? Finding.mixed(List.of()) : Finding.wrong(new Right.NotAlike(), List.of());
+    }
+
+    private Set<Integer> pitches(int bar) {
+        return stage.notes(bar).stream()
+                .flatMap(at -> stage.midi(at).stream())
+                .map(midi -> Math.floorMod(midi, 12))
+                .collect(Collectors.toSet());
     }
 
     private static Finding turned(Finding finding) {

@@ -4,6 +4,7 @@ import groundbass.script.grammar.Unit;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 
 /**
  * Where a clause says that something is.
@@ -43,6 +44,18 @@ record Scope(List<Integer> bars, Extent extent, Optional<Time> time) {
 
     Scope at(Time newTime) {
         return new Scope(bars, extent, Optional.of(newTime));
+    }
+
+    /** "On one and on two"; empty where two times are not of a kind. */
+    static Optional<Time> both(Time one, Time other) {
+        if (one instanceof Beats first && other instanceof Beats second) {
+            var numbers = Stream.concat(first.numbers().stream(), second.numbers().stream())
+                    .distinct()
+                    .sorted()
+                    .toList();
+            return Optional.of(new Beats(numbers));
+        }
+        return Optional.empty();
     }
 
     static Optional<Time> time(Unit unit) {

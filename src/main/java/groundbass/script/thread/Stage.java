@@ -101,7 +101,9 @@ final class Stage {
                 .map(part -> new Stretch(
                         beat.bar(),
                         beat.from().plus(quarter.times(part)),
-                        part == 2 ? beat.to() : beat.from().plus(quarter.times(part + 1L))))
+                        part % 2 == 0
+                                ? beat.from().plus(quarter.times(part + 2L))
+                                : beat.from().plus(quarter.times(part + 1L))))
                 .toList();
     }
 

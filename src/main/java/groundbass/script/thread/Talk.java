@@ -29,7 +29,13 @@ public final class Talk {
     private final SameReader same;
     private final List<Reader> readers;
     private final List<Reader> otherwise;
+    private final List<Reader> loosely;
+    private final List<Reader> looselyOtherwise;
     private Memory memory = Memory.NOTHING;
+    /** Whether the clause before said what is not so. */
+    private boolean denied;
+    /** What was asked just now. */
+    private Optional<Question> question = Optional.empty();
     /** For so many clauses a tempo may be one to practise at. */
     private int slowly;
 
@@ -45,12 +51,19 @@ public final class Talk {
         this.same = new SameReader(stage);
         this.readers = readers(stage);
         this.otherwise = readers(new Stage(timeline, true));
+        this.loosely = loosely(stage);
+        this.looselyOtherwise = loosely(new Stage(timeline, true));
+    }
+
+    private static List<Reader> loosely(Stage stage) {
+        return List.of(new HeadGist(stage), new Distances(stage), new Gist(stage));
     }
 
     private static List<Reader> readers(Stage stage) {
         var notes = new NoteReader(stage);
         return List.of(
                 new HeadReader(stage),
+                new StringsReader(stage),
                 new NeckReader(stage),
                 new ExtremeReader(stage),
                 new CountReader(stage),
@@ -81,15 +94,34 @@ public final class Talk {
         return heard;
     }
 
-    private Heard hear(Clause clause) {
+    private Heard hear(Clause said) {
+        var answer = question.flatMap(asked -> asked.answered(said));
+        var heard = hear(said, answer.orElse(said).plain());
+        question = said.isQuestion() ? Optional.of(new Question(said)) : Optional.empty();
+        return heard;
+    }
+
+    /** @param clause what is meant, where a question and its answer make one statement */
+    private Heard hear(Clause said, Clause clause) {
+        boolean opening = memory.bars().isEmpty() && clause.has(Tie.START) && !clause.has(Unit.Bars.class);
+        if (opening) { // a talk begins where its line does
+            memory = memory.at(List.of(stage.timeline().line().firstNumber()), OptionalInt.empty());
+        }
         slowly = clause.has(Tie.SLOW) ? PRACTICE : slowly - 1;
         boolean practised = slowly > 0 && clause.has(Unit.TempoNamed.class);
         boolean unreal = clause.has(Tie.MAYBE) || clause.isQuestion() || practised;
-        var finding = clause.isKnown() && !unreal ? judged(clause) : Optional.<Finding>empty();
+        var finding = unreal ? Optional.<Finding>empty() : judged(clause);
         remember(clause, finding);
+        denied = clause.has(Tie.NOT);
         var verdict = finding.map(Finding::verdict);
+        var wrong = finding.flatMap(Finding::about).flatMap(said::find).or(said::firstKnown);
         return new Heard(
-                clause.from(), clause.to(), verdict, isMusical(clause), clause.isQuestion(), position(finding));
+                wrong.map(Read::from).orElse(said.from()),
+                said.lastKnown().map(Read::to).orElse(said.to()),
+                verdict,
+                isMusical(clause),
+                clause.isQuestion(),
+                position(finding));
     }
 
     private Optional<Position> position(Optional<Finding> finding) {
@@ -97,7 +129,35 @@ public final class Talk {
                 .or(() -> memory.bar().filter(stage.timeline()::has).map(bar -> new Position(bar, Fraction.ZERO)));
     }
 
+    /** What is not understood to its last word is read without the words that are not known, and then for its gist. */
     private Optional<Finding> judged(Clause clause) {
+        var whole = clause.isKnown() ? read(clause, readers) : Optional.<Finding>empty();
+        if (whole.filter(Finding::isSure).isPresent()) {
+            return whole;
+        }
+        var core = clause.core();
+        boolean negative = clause.has(Tie.NOT) || clause.has(Tie.NO);
+        boolean leads = clause.has(Tie.UP) || clause.has(Tie.DOWN) || clause.has(Tie.TO) || clause.has(Tie.FROM);
+        var careful = readers.stream()
+                .filter(reader -> !clause.has(Tie.SAME) && !clause.has(Tie.LIKE))
+                .filter(reader -> !leads || reader instanceof PathReader || reader instanceof IntervalReader)
+                .toList();
+        return core.filter(known -> !clause.isKnown() && !negative)
+                .flatMap(known -> read(known, careful))
+                .filter(Finding::contradicts)
+                .or(() -> core.flatMap(this::gist))
+                .or(() -> whole);
+    }
+
+    /** What "it" is, where something was denied just now, nobody knows. */
+    private Optional<Finding> gist(Clause clause) {
+        boolean refers = clause.has(Tie.IT) || clause.has(Tie.THAT) || clause.has(Tie.WHICH);
+        return denied && refers
+                ? Optional.empty()
+                : Said.of(clause, memory, stage).flatMap(said -> judged(said, loosely, looselyOtherwise));
+    }
+
+    private Optional<Finding> read(Clause clause, List<Reader> by) {
         var alike = same.read(clause, memory);
         if (alike.isPresent()) {
             return alike;
@@ -108,11 +168,11 @@ public final class Talk {
         }
         boolean nowhere =
                 said.get().scope().isSaid() && said.get().scope().bars().isEmpty();
-        return nowhere ? Optional.empty() : judged(said.get());
+        return nowhere ? Optional.empty() : judged(said.get(), by, otherwise);
     }
 
     /** In compound and grouped meters a beat may be a count or what the meter calls a beat: wrong is only what is so in neither. */
-    private Optional<Finding> judged(Said said) {
+    private Optional<Finding> judged(Said said, List<Reader> readers, List<Reader> otherwise) {
         var finding = first(readers, said);
         boolean ambiguous = said.scope().time().isPresent()
                 && said.bars().stream().filter(stage.timeline()::has).anyMatch(this::isGrouped)
@@ -179,9 +239,10 @@ public final class Talk {
                 beat = parts.beat();
             }
         }
-        memory = memory.at(bars == null ? memory.bars() : bars, beat);
+        boolean takenBack = clause.units().get(0).is(Tie.NO); // "well, no, ..."
+        memory = memory.at(bars == null || takenBack ? memory.bars() : bars, beat);
         if (finding.isPresent()) {
-            memory = memory.of(finding.get().notes())
+            memory = memory.of(finding.get().notes(), finding.get().agrees())
                     .at(memory.bars(), beat(finding.get().notes()));
         } else if (isMusical(clause)) {
             memory = memory.vague();

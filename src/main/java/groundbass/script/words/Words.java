@@ -10,10 +10,9 @@ public final class Words {
     private static final Pattern WORD =
             Pattern.compile("\\d{1,4}(?:st|nd|rd|th)\\b|\\d{1,3}/\\d{1,3}|\\d{1,6}(?:[.,]\\d{1,3})?"
                     + "|\\p{L}[\\p{L}\\p{N}#♯♭]{0,40}(?:['’]t\\b)?|['’](?:s|re|ll|ve|d|m)\\b"
-                    + "|[.,;:!?()&…—–]|(?<=\\s)-(?=\\s)|\\R[ \\t]*\\R");
-    private static final Set<String> ENDS = Set.of(".", "!", "?", "…");
-    private static final Set<String> BREATHS =
-            Set.of("now", "okay", "ok", "so", "next", "then", "bar", "jetzt", "dann");
+                    + "|\\.{2,}|[.,;:!?()&…—–]|(?<=\\s)-(?=\\s)|\\R[ \\t]*\\R");
+    private static final Set<String> ENDS = Set.of(".", "!", "?");
+    private static final Set<String> BREATHS = Set.of("now", "okay", "ok", "so", "jetzt");
 
     /** Words after which nobody takes breath. */
     private static final Set<String> LEADS = Set.of("of", "in", "on", "the", "and", "von", "auf", "der", "und");
@@ -21,10 +20,10 @@ public final class Words {
     private static final Set<String> PAUSES = Set.of(",", ";", "—", "–");
 
     /** A sentence longer than this that has no full stop is cut at the next breath. */
-    private static final int LONG = 40;
+    private static final int LONG = 100;
 
     /** And one longer than this at the next comma. */
-    private static final int LONGER = 70;
+    private static final int LONGER = 130;
 
     private static final int LONGEST = 200;
 

@@ -36,16 +36,20 @@ record Round(int number, Line line, Locale language, List<Row> rows) {
     }
 
     static Round read(int number) {
+        return read(number, FOLDER.resolve("round-" + number + ".line"), FOLDER.resolve("round-" + number + ".tsv"));
+    }
+
+    static Round read(int number, Path lineText, Path talk) {
         var rows = new ArrayList<Row>();
         var language = Locale.ENGLISH;
-        for (String text : text("round-" + number + ".tsv").lines().toList()) {
+        for (String text : text(talk).lines().toList()) {
             if (text.startsWith("# language: ")) {
                 language = Locale.forLanguageTag(text.substring(12).strip());
             } else if (!text.startsWith("#")) {
                 rows.add(row(text.split("\t", -1)));
             }
         }
-        var line = LineText.read(text("round-" + number + ".line")).line();
+        var line = LineText.read(text(lineText)).line();
         return new Round(number, line, language, List.copyOf(rows));
     }
 
@@ -54,9 +58,9 @@ record Round(int number, Line line, Locale language, List<Row> rows) {
         return new Row(label, cells[1], cells[2], cells.length > 3 ? cells[3] : "");
     }
 
-    private static String text(String name) {
+    private static String text(Path file) {
         try {
-            return Files.readString(FOLDER.resolve(name));
+            return Files.readString(file);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

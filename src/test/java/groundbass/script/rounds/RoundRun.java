@@ -6,14 +6,16 @@ import groundbass.script.rounds.Round.Answer;
 import groundbass.script.rounds.Round.Answered;
 import groundbass.script.rounds.Round.Label;
 import groundbass.text.Messages;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
- * Runs rounds of statements through the proofreader and prints its figures by kind: {@code RoundRun [-v] 1 2 3}. With
- * {@code -v} each row that was not answered as labelled is printed too.
+ * Runs rounds of statements through the proofreader and prints its figures by kind: {@code RoundRun [-v] 1 2 3}, or
+ * a folder with a line.txt and a talk.tsv instead of a number. With {@code -v} each row that was not answered as labelled
+ * is printed too.
  */
 public final class RoundRun {
     private final boolean rows;
@@ -26,14 +28,20 @@ public final class RoundRun {
         var run = new RoundRun(Arrays.asList(args).contains("-v"));
         Arrays.stream(args)
                 .filter(arg -> !arg.equals("-v"))
-                .map(Integer::parseInt)
+                .map(RoundRun::round)
                 .forEach(run::run);
     }
 
-    private void run(int number) {
-        var round = Round.read(number);
+    private static Round round(String name) {
+        boolean frozen = name.matches("\\d+");
+        return frozen
+                ? Round.read(Integer.parseInt(name))
+                : Round.read(0, Path.of(name, "line.txt"), Path.of(name, "talk.tsv"));
+    }
+
+    private void run(Round round) {
         var answers = round.answers();
-        System.out.println(Figures.of(number, answers));
+        System.out.println(Figures.of(round.number(), answers));
         kinds(answers);
         if (rows) {
             IntStream.range(0, answers.size()).forEach(i -> row(round, i + 1, answers.get(i)));

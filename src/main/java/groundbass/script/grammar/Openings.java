@@ -1,0 +1,183 @@
+package groundbass.script.grammar;
+
+import groundbass.script.grammar.Unit.Tie;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * Where clauses open in text without punctuation: where words that can be a subject, or a moment, have a verb of their
+ * own behind them.
+ */
+final class Openings {
+    private static final Set<Tie> VERBS =
+            Set.of(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.START, Tie.END, Tie.HOLD, Tie.CLIMB, Tie.FALL, Tie.CHANGE);
+    private static final Set<Tie> PRONOUNS = Set.of(Tie.IT, Tie.THAT, Tie.WE, Tie.THERE, Tie.THEY, Tie.WHICH);
+    private static final Set<Tie> TIES = Set.of(Tie.AND, Tie.BUT, Tie.SO, Tie.THEN, Tie.COMMA, Tie.COLON, Tie.STOP);
+    private static final Set<Tie> PREPOSITIONS = Set.of(Tie.ON, Tie.IN, Tie.AT, Tie.OVER);
+
+    /** Small words that may belong to a noun. */
+    private static final Set<Tie> OF_NOUNS = Set.of(
+            Tie.THE,
+            Tie.NOTE,
+            Tie.ONE,
+            Tie.THEY,
+            Tie.THAT,
+            Tie.CHORD,
+            Tie.HIGH,
+            Tie.LOW,
+            Tie.ALL,
+            Tie.BOTH,
+            Tie.EACH,
+            Tie.OF,
+            Tie.STRING,
+            Tie.BEAT,
+            Tie.BAR,
+            Tie.FRET,
+            Tie.ONLY,
+            Tie.KEY,
+            Tie.TEMPO);
+
+    private static final Set<Tie> DETERMINERS = Set.of(Tie.THE, Tie.BOTH, Tie.ALL, Tie.EACH, Tie.THAT, Tie.THEY);
+
+    /** So many units a noun may have before its verb. */
+    private static final int NOUN = 12;
+
+    private final List<Read> units;
+
+    Openings(List<Read> units) {
+        this.units = units;
+    }
+
+    /** Whether a clause can open here, words that tie it to the one before left out. */
+    boolean isAt(int i) {
+        int at = i;
+        while (is(at, TIES)) {
+            at++;
+        }
+        boolean onward = at > i && isTie(at - 1, Tie.THEN) && (isVerb(at) || isPlayed(at));
+        boolean only = isTie(at, Tie.ONLY) && Splitter.isMoment(units, at + 1);
+        boolean after = at > i && isTie(at, Tie.AFTER);
+        return onward || only || after || isPronoun(at) || isMoment(at) || isNoun(at) || isPath(at) || isCondition(at);
+    }
+
+    /** "If you", "when the", "try leaning", "don't squeeze". */
+    private boolean isCondition(int i) {
+        boolean order = (isTie(i, Tie.MAYBE) || isTie(i, Tie.NOT)) && isUnknown(i + 1);
+        return order || isTie(i, Tie.MAYBE) && (is(i + 1, PRONOUNS) || isTie(i + 1, Tie.THE));
+    }
+
+    /** "It's", "that one is", "you then play". */
+    private boolean isPronoun(int i) {
+        if (!is(i, PRONOUNS)) {
+            return false;
+        }
+        boolean all = units.size() > i + 1
+                && (units.get(i + 1).is(Tie.ALL) || units.get(i + 1).is(Tie.BOTH));
+        int next = all || isTie(i + 1, Tie.ONE) || isTie(i + 1, Tie.ONLY) || isTie(i + 1, Tie.THEN) ? i + 2 : i + 1;
+        boolean speaker = isTie(i, Tie.WE);
+        boolean unknown = isUnknown(next) && (speaker || isTie(i, Tie.IT));
+        return isVerb(next) || isTie(next, Tie.MAYBE) || speaker && isPlayed(next) || unknown;
+    }
+
+    /** "On four there's", "bar two has", "in the first bar you". */
+    private boolean isMoment(int i) {
+        int at = is(i, PREPOSITIONS) ? i + 1 : i;
+        if (!Splitter.isMoment(units, at)) {
+            return false;
+        }
+        boolean beat = !isBar(at);
+        at++;
+        while (true) {
+            boolean next = Splitter.isMoment(units, at + 1);
+            boolean tied = next
+                    && (isTie(at, Tie.OF)
+                            || is(at, PREPOSITIONS) && isBar(at + 1) == beat
+                            || isTie(at, Tie.AND) && isBar(at + 1) != beat);
+            boolean bare = Splitter.isMoment(units, at) && isBar(at) == beat;
+            if (!tied && !bare) {
+                break;
+            }
+            at += tied ? 2 : 1;
+        }
+        boolean there = isTie(at, Tie.THERE) && isVerb(at + 1);
+        return isVerb(at) || isPlayed(at) || isPronoun(at) || isTie(at, Tie.WE) || there;
+    }
+
+    private boolean isBar(int i) {
+        return units.get(i).is(Unit.Bars.class) || units.get(i).is(Unit.BarAt.class);
+    }
+
+    /** "The dead note is", "the last two of bar three are", "the c on beat four you": a noun that begins with an article. */
+    private boolean isNoun(int i) {
+        boolean article = is(i, DETERMINERS);
+        boolean bare = i > 0 && is(i - 1, TIES) && isContent(i);
+        if (!article && !bare) {
+            return false;
+        }
+        boolean named = false;
+        for (int at = i; at < Math.min(units.size(), i + NOUN); at++) {
+            boolean subject = isTie(at, Tie.WE) && named;
+            if (isVerb(at) || subject) {
+                return named || at == i + 1; // "der kommt"
+            }
+            boolean other = at > i && (isTie(at, Tie.THAT) || isTie(at, Tie.THEY)) && !isTie(at - 1, Tie.OF);
+            boolean second =
+                    other || isTie(at, Tie.THE) && at > i && !isTie(at - 1, Tie.OF) && !is(at - 1, PREPOSITIONS);
+            boolean moment = Splitter.isMoment(units, at);
+            boolean placed = moment && isBar(at) && !isTie(at - 1, Tie.OF) && !is(at - 1, PREPOSITIONS);
+            boolean ofNoun = is(at, OF_NOUNS) || is(at, PREPOSITIONS) || isContent(at) || isUnknown(at) || moment;
+            if (second || placed || !ofNoun) {
+                return false;
+            }
+            named |= isContent(at) || isUnknown(at) || isTie(at, Tie.CHORD) || isTie(at, Tie.NOTE);
+        }
+        return false;
+    }
+
+    /** "From the g up to the b is". */
+    private boolean isPath(int i) {
+        boolean from = isTie(i, Tie.FROM) && !Splitter.isMoment(units, i + 1);
+        boolean there = false;
+        for (int at = i + 1; at < Math.min(units.size(), i + NOUN); at++) {
+            if (is(at, TIES)) {
+                return false;
+            }
+            there |= isTie(at, Tie.TO);
+            if (isTie(at, Tie.BE) || isPlayed(at)) {
+                return from || there && isTie(i, Tie.OF);
+            }
+        }
+        return false;
+    }
+
+    private boolean is(int i, Set<Tie> some) {
+        return i >= 0
+                && i < units.size()
+                && units.get(i).unit() instanceof Unit.Small small
+                && some.contains(small.tie());
+    }
+
+    private boolean isTie(int i, Tie tie) {
+        return i >= 0 && i < units.size() && units.get(i).is(tie);
+    }
+
+    private boolean isVerb(int i) {
+        boolean noun = (isTie(i, Tie.END) || isTie(i, Tie.START)) && (isTie(i - 1, Tie.AT) || isTie(i - 1, Tie.THE));
+        return is(i, VERBS) && !noun;
+    }
+
+    private boolean isPlayed(int i) {
+        return i < units.size() && units.get(i).is(Unit.Played.class);
+    }
+
+    private boolean isUnknown(int i) {
+        return i < units.size() && units.get(i).is(Unit.Unknown.class);
+    }
+
+    private boolean isContent(int i) {
+        return i < units.size()
+                && !(units.get(i).unit() instanceof Unit.Small)
+                && !isUnknown(i)
+                && !Splitter.isMoment(units, i);
+    }
+}

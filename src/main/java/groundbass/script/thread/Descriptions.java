@@ -1,0 +1,125 @@
+package groundbass.script.thread;
+
+import groundbass.script.checking.Timeline.At;
+import groundbass.script.claims.Manner;
+import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Unit.Tie;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * What a clause says of notes, taken without regard to its other words. What stands between two ties is said of one
+ * note, unless it says the same thing twice: then nobody knows what belongs together, and each is taken for itself.
+ */
+final class Descriptions {
+    private static final Set<Tie> BETWEEN = Set.of(
+            Tie.COMMA, Tie.AND, Tie.BUT, Tie.THEN, Tie.TO, Tie.FROM, Tie.AFTER, Tie.SO, Tie.COLON, Tie.STOP, Tie.WITH,
+            Tie.WHICH, Tie.OVER);
+
+    private static final Set<Tie> INSIDE =
+            Set.of(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.WE, Tie.THERE, Tie.COMMA, Tie.IT, Tie.THAT, Tie.THEN);
+
+    /** Words that players use of more than one technique, so that they prove nothing. */
+    private static final Set<Manner> LOOSE = Set.of(Manner.GHOST, Manner.HARMONIC, Manner.PLUCK, Manner.ACCENT);
+
+    private final Stage stage;
+    private final Details details;
+    private final List<Description> all = new ArrayList<>();
+    private final List<Description> open = new ArrayList<>();
+    private final boolean mixed;
+    private final boolean strings;
+    private boolean outside;
+    private boolean ahead;
+    private boolean on;
+
+    private Descriptions(List<Unit> units, Stage stage) {
+        this.stage = stage;
+        this.details = new Details(stage);
+        this.strings = units.stream().anyMatch(unit -> !(unit instanceof Unit.Small) && !(unit instanceof Unit.Name));
+        this.mixed = units.stream().filter(Unit.Name.class::isInstance).count() > 1
+                && units.stream().filter(Unit.Place.class::isInstance).count() > 1;
+    }
+
+    /**
+     * @param unit the first that says something of it
+     * @param ahead whether the clause only leads there, so that it may be what comes next
+     */
+    record Description(Item item, Unit unit, boolean ahead) {
+        boolean fits(At at) {
+            return item.fits(at);
+        }
+    }
+
+    static List<Description> of(List<Unit> units, Stage stage) {
+        var descriptions = new Descriptions(units, stage);
+        units.forEach(descriptions::take);
+        descriptions.close();
+        return List.copyOf(descriptions.all);
+    }
+
+    private void take(Unit unit) {
+        outside = isOutside(unit);
+        if (unit instanceof Unit.Small small) {
+            if (BETWEEN.contains(small.tie())) {
+                close();
+                ahead = small.tie() == Tie.TO;
+            }
+            on = small.tie() == Tie.ON || on && small.tie() == Tie.THE;
+        } else if (!outside && isTold(unit)) {
+            parts(unit).ifPresent(parts -> open.add(new Description(item(parts), unit, ahead)));
+            on = false;
+        }
+    }
+
+    /** "A dead note on the A" may be on the string of that name. */
+    private Optional<List<Part>> parts(Unit unit) {
+        var parts = details.of(unit).filter(some -> !some.isEmpty());
+        var string = strings && on && unit instanceof Unit.Name name
+                ? stage.tuning().numberOf(name.name())
+                : Optional.<Integer>empty();
+        return string.isEmpty()
+                ? parts
+                : parts.map(some -> List.of(new Part(
+                        Part.Kind.NAME, at -> some.get(0).fits(at) || at.note().string() == string.get())));
+    }
+
+    /** "After the minim there are ...": what something comes after, or between, is not where it comes. */
+    private boolean isOutside(Unit unit) {
+        if (Said.is(unit, Tie.AFTER) || Said.is(unit, Tie.BETWEEN)) {
+            return true;
+        }
+        return outside && !(unit instanceof Unit.Small small && INSIDE.contains(small.tie()));
+    }
+
+    /** An octave is far from any note, and how short a note is, is a matter of taste. */
+    private static boolean isTold(Unit unit) {
+        boolean loose = unit instanceof Unit.Played played && LOOSE.contains(played.manner());
+        return !loose && !(unit instanceof Unit.Octaves) && !(unit instanceof Unit.Short);
+    }
+
+    private void close() {
+        var kinds = open.stream()
+                .flatMap(description -> description.item().kinds().stream())
+                .toList();
+        boolean one = kinds.stream().distinct().count() == kinds.size();
+        if (one && !mixed) {
+            open.stream()
+                    .reduce((first, more) ->
+                            new Description(first.item().with(more.item()), first.unit(), first.ahead()))
+                    .ifPresent(all::add);
+        } else {
+            all.addAll(open);
+        }
+        open.clear();
+    }
+
+    private static Item item(List<Part> parts) {
+        var item = Item.NOTHING;
+        for (var part : parts) {
+            item = item.with(part);
+        }
+        return item;
+    }
+}

@@ -1,0 +1,75 @@
+package groundbass.script.thread;
+
+import groundbass.script.checking.Right;
+import groundbass.script.checking.Timeline.At;
+import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Unit.Tie;
+import groundbass.theory.NoteName;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Contradicts how far two notes are said to be apart, among words that were not understood. */
+final class Distances implements Reader {
+    private static final int OCTAVE = 12;
+
+    private final Stage stage;
+
+    Distances(Stage stage) {
+        this.stage = stage;
+    }
+
+    @Override
+    public Optional<Finding> read(Said said) {
+        if (said.hasAny(Tie.MAYBE, Tie.NOT, Tie.NO)) {
+            return Optional.empty();
+        }
+        var interval = said.only(Unit.Interval.class);
+        if (interval.isPresent()) {
+            var ends = ends(said.units());
+            return ends.size() == 2
+                    ? Optional.of(IntervalReader.named(ends.get(0), ends.get(1), interval.get(), said))
+                            .filter(Finding::contradicts)
+                            .map(finding -> finding.at(interval.get()))
+                    : Optional.empty();
+        }
+        boolean octaves = said.has(Unit.Octaves.class) && said.has(Tie.APART);
+        return octaves ? octave(said) : Optional.empty();
+    }
+
+    /** The notes that are named, an open string by its name. */
+    private static List<NoteName> ends(List<Unit> units) {
+        var names = new ArrayList<NoteName>();
+        for (var unit : units) {
+            if (unit instanceof Unit.Name name) {
+                names.add(name.name());
+            } else if (unit instanceof Unit.Place place && place.fret().orElse(-1) == 0) {
+                place.string().ifPresent(names::add);
+            }
+        }
+        return names;
+    }
+
+    /** "Those two Es are an octave apart": two of that name have to be. */
+    private Optional<Finding> octave(Said said) {
+        var told = Descriptions.of(said.units(), stage);
+        var area = Area.of(said, stage);
+        if (told.size() != 1 || area.isEmpty()) {
+            return Optional.empty();
+        }
+        var notes = area.get().notes().stream()
+                .filter(told.get(0)::fits)
+                .filter(at -> stage.midi(at).isPresent())
+                .toList();
+        int many = said.all(Unit.Octaves.class).get(0).many();
+        boolean some =
+                notes.stream().anyMatch(one -> notes.stream().anyMatch(other -> up(one, other) == OCTAVE * many));
+        return notes.size() < 2 || some
+                ? Optional.empty()
+                : Optional.of(Finding.wrong(new Right.StepThere(up(notes.get(0), notes.get(1))), notes));
+    }
+
+    private int up(At from, At to) {
+        return stage.midi(to).orElseThrow() - stage.midi(from).orElseThrow();
+    }
+}

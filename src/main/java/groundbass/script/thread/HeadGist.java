@@ -1,0 +1,79 @@
+package groundbass.script.thread;
+
+import groundbass.script.checking.Verdict;
+import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Unit.Tie;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** Contradicts a key, chord, tempo or metre that is named among words that were not understood. */
+final class HeadGist implements Reader {
+    private static final Set<Class<? extends Unit>> KINDS = Set.of(
+            Unit.KeyNamed.class,
+            Unit.ChordNamed.class,
+            Unit.TempoNamed.class,
+            Unit.MeterNamed.class,
+            Unit.BeatsInBar.class);
+
+    private final Stage stage;
+    private final HeadReader heads;
+
+    HeadGist(Stage stage) {
+        this.stage = stage;
+        this.heads = new HeadReader(stage);
+    }
+
+    @Override
+    public Optional<Finding> read(Said said) {
+        var named = said.units().stream()
+                .filter(unit -> KINDS.contains(unit.getClass()))
+                .toList();
+        boolean practised = said.hasAny(Tie.SLOW, Tie.START, Tie.UP) && said.has(Unit.TempoNamed.class);
+        // "the notes of D major, but with E as home"
+        boolean scale =
+                said.has(Unit.KeyNamed.class) && (said.hasAny(Tie.START, Tie.NOTE) || said.has(Unit.Name.class));
+        if (named.size() != 1 || scale || practised || isReserved(named.get(0), said)) {
+            return Optional.empty();
+        }
+        return edge(named.get(0), said)
+                .flatMap(clause -> heads.head(named.get(0), clause))
+                .filter(verdict -> verdict instanceof Verdict.Contradicts)
+                .filter(verdict -> !isOtherwise(named.get(0), said))
+                .map(verdict -> new Finding(verdict, List.of()).at(named.get(0)));
+    }
+
+    /** "The tempo is ninety, so not so fast": what is denied after it is something else. */
+    private static boolean isReserved(Unit unit, Said said) {
+        return said.has(Tie.MAYBE)
+                || said.with(said.units().subList(0, said.units().indexOf(unit)))
+                        .hasAny(Tie.NOT, Tie.NO, Tie.EXCEPT, Tie.LIKE, Tie.SAME, Tie.DIFFERENT);
+    }
+
+    /** The line ends over its last bar's chord; of each bar of many nothing can be taken. */
+    private Optional<Said> edge(Unit unit, Said said) {
+        boolean many =
+                said.scope().extent() == Scope.Extent.WHOLE || said.scope().extent() == Scope.Extent.EACH;
+        boolean chord = unit instanceof Unit.ChordNamed || unit instanceof Unit.KeyNamed && said.has(Tie.CHORD);
+        if (!many || !chord) {
+            return Optional.of(said);
+        }
+        if (said.has(Tie.END)) {
+            return Optional.of(said.in(stage.timeline().lastBar()));
+        }
+        return said.has(Tie.START) ? Optional.of(said.in(stage.timeline().line().firstNumber())) : Optional.empty();
+    }
+
+    /** Whether what is no key is a chord of the bar in hand, or of the one that comes. */
+    private boolean isOtherwise(Unit unit, Said said) {
+        boolean chord = unit instanceof Unit.KeyNamed || unit instanceof Unit.ChordNamed;
+        return chord
+                && !said.scope().isSaid()
+                && said.memory().bars().stream()
+                        .flatMap(bar -> List.of(bar, bar + 1).stream())
+                        .filter(stage.timeline()::has)
+                        .anyMatch(bar -> heads.head(unit, said.in(bar))
+                                .filter(verdict -> verdict instanceof Verdict.Agrees)
+                                .isPresent());
+    }
+}

@@ -1,0 +1,107 @@
+package groundbass.walkthrough;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.linetext.LineText;
+import groundbass.score.Line;
+import groundbass.score.RandomLines;
+import groundbass.text.Messages;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** A walkthrough in brief: a bar in one breath, and still every note of it. */
+class BriefTellingTest {
+    private static final int LINES = 60;
+    private static final int WORDS_A_BAR = 45;
+
+    /** {@code (E 5)}, {@code open E}, {@code dead (E)}, or a harmonic with its string. */
+    private static final Pattern NOTE = Pattern.compile(
+            "\\((?:[A-G](?: sharp| flat)?|string \\d+) (?<fret>\\d+)\\)|(?<open>open [A-Gs])|(?<dead>dead \\([^)]*\\))|(?<named>\\([^)]*string[^)]*\\))");
+
+    @Test
+    void aBarIsCountedAloud() {
+        var line = LineText.read("title Cleat\n\nbar 1 over Am7\n1 E5 slap, Ex slap\n2 rest, G7 pop\n3-4 A0 pop\n")
+                .line();
+        assertThat(texts(line, Locale.ENGLISH).get(1))
+                .isEqualTo("Bar 1, over Am7: 1 slap A (E 5); 1& dead (E); 2 rest; " + "2& pop D (G 7); 3 open A.");
+    }
+
+    @Test
+    void everyNoteOfABarIsToldOnce() {
+        int told = 0;
+        for (long seed = 0; seed < LINES; seed++) {
+            var line = RandomLines.line(seed);
+            for (var step : steps(line, Locale.ENGLISH)) {
+                boolean like =
+                        step.text().contains(": the same as ") || step.text().contains(": as ");
+                var bar = step.text().startsWith("Bar ") || step.text().startsWith("Pickup")
+                        ? line.bar(step.passage().from().bar())
+                        : null;
+                if (bar != null && !like) {
+                    assertThat(NOTE.matcher(step.text()).results().count())
+                            .as("seed %d: %s", seed, step.text())
+                            .isEqualTo(bar.notes().size());
+                    told += bar.notes().size();
+                }
+            }
+        }
+        assertThat(told).isPositive();
+    }
+
+    @Test
+    void theDemonstrationTakesFewWordsABar() throws IOException {
+        int words = 0;
+        int bars = 0;
+        for (var line : demo()) {
+            for (var text : texts(line, Locale.ENGLISH)) {
+                words += text.split("\\s+").length;
+            }
+            bars += line.bars().size();
+        }
+        System.out.println("brief: " + words + " words for " + bars + " bars");
+        assertThat(bars).isPositive();
+        assertThat(words).isLessThanOrEqualTo(WORDS_A_BAR * bars);
+    }
+
+    @Test
+    void bothLanguagesTellTheSameSteps() {
+        for (long seed = 0; seed < LINES; seed++) {
+            var line = RandomLines.line(seed);
+            assertThat(steps(line, Locale.GERMAN).stream().map(Step::passage))
+                    .as("seed %d", seed)
+                    .isEqualTo(steps(line, Locale.ENGLISH).stream()
+                            .map(Step::passage)
+                            .toList());
+        }
+    }
+
+    private static List<Line> demo() throws IOException {
+        try (Stream<Path> files = Files.walk(Path.of("seed-data"))) {
+            return files.filter(file -> file.endsWith("line.txt"))
+                    .map(BriefTellingTest::line)
+                    .toList();
+        }
+    }
+
+    private static Line line(Path file) {
+        try {
+            return LineText.read(Files.readString(file)).line();
+        } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
+    }
+
+    private static List<Step> steps(Line line, Locale language) {
+        return Walkthrough.of(line, Messages.of(language), Naming.USUAL, Depth.BRIEF);
+    }
+
+    private static List<String> texts(Line line, Locale language) {
+        return steps(line, language).stream().map(Step::text).toList();
+    }
+}
