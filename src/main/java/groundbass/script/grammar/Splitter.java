@@ -68,7 +68,7 @@ public final class Splitter {
         boolean separates = isSeparator(i)
                 && (hasVerb(open) || isPlaced(open) || unpunctuated && isUnknownSaid())
                 && (unpunctuated ? openings.isAt(i) || isMore(i) || isOrder(i + 1) : hasVerbBefore(i + 1));
-        separates |= units.get(i).is(Tie.SEMICOLON);
+        separates |= units.get(i).is(Tie.SEMICOLON) || isBesideBareNo(i);
         boolean begins = unpunctuated && !open.isEmpty() && isBeginning(i);
         if (separates || begins) {
             var tail = isSeparator(i) && units.get(i).is(Tie.AND) ? subjectList() : List.<Read>of();
@@ -76,6 +76,19 @@ public final class Splitter {
             open.addAll(tail);
         }
         open.add(units.get(i));
+    }
+
+    /** "..., no, ..." takes back what was said, and denies nothing of what comes. */
+    private boolean isBesideBareNo(int i) {
+        return isComma(i) && (isNo(i + 1) && isComma(i + 2) || isNo(i - 1) && (i == 1 || isComma(i - 2)));
+    }
+
+    private boolean isComma(int i) {
+        return i >= 0 && i < units.size() && units.get(i).is(Tie.COMMA);
+    }
+
+    private boolean isNo(int i) {
+        return i >= 0 && i < units.size() && units.get(i).is(Tie.NO);
     }
 
     /** "..., the A and the G are sixteenths": what stands since the comma belongs to what comes; taken out. */

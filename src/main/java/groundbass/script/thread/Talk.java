@@ -34,6 +34,8 @@ public final class Talk {
     private Memory memory = Memory.NOTHING;
     /** Whether the clause before said what is not so. */
     private boolean denied;
+    /** Whether the sentence has taken back what it said first: where it goes on is an aside. */
+    private boolean takenBack;
     /** What was asked just now. */
     private Optional<Question> question = Optional.empty();
     /** For so many clauses a tempo may be one to practise at. */
@@ -83,15 +85,29 @@ public final class Talk {
      * @param asked whether it asks and does not say
      */
     public record Heard(
-            int from, int to, Optional<Verdict> verdict, boolean musical, boolean asked, Optional<Position> position) {}
+            int from, int to, Optional<Verdict> verdict, boolean musical, boolean asked, Optional<Position> position) {
+        private Heard untold() {
+            return new Heard(from, to, Optional.empty(), musical, asked, position);
+        }
+    }
 
     public List<Heard> hear(List<Word> sentence) {
         var units = Scanner.units(sentence, vocabulary, lowered);
         var heard = new ArrayList<Heard>();
+        takenBack = false;
         for (var clause : Splitter.clauses(units, unpunctuated)) {
+            if (!heard.isEmpty() && question.isEmpty() && isBareNo(clause)) {
+                heard.replaceAll(Heard::untold);
+                takenBack = true;
+            }
             heard.add(hear(clause));
         }
         return heard;
+    }
+
+    /** "..., well, no, ...": what was said before in this sentence is meant no longer. */
+    private static boolean isBareNo(Clause clause) {
+        return clause.has(Tie.NO) && !isMusical(clause);
     }
 
     private Heard hear(Clause said) {
@@ -149,10 +165,10 @@ public final class Talk {
                 .or(() -> whole);
     }
 
-    /** What "it" is, where something was denied just now, nobody knows. */
+    /** What "it" is, where something was denied just now, or is the same as something else, nobody knows. */
     private Optional<Finding> gist(Clause clause) {
         boolean refers = clause.has(Tie.IT) || clause.has(Tie.THAT) || clause.has(Tie.WHICH);
-        return denied && refers
+        return (denied || clause.has(Tie.SAME)) && refers
                 ? Optional.empty()
                 : Said.of(clause, memory, stage).flatMap(said -> judged(said, loosely, looselyOtherwise));
     }
@@ -239,8 +255,8 @@ public final class Talk {
                 beat = parts.beat();
             }
         }
-        boolean takenBack = clause.units().get(0).is(Tie.NO); // "well, no, ..."
-        memory = memory.at(bars == null || takenBack ? memory.bars() : bars, beat);
+        boolean aside = takenBack || clause.units().get(0).is(Tie.NO);
+        memory = memory.at(bars == null || aside ? memory.bars() : bars, beat);
         if (finding.isPresent()) {
             memory = memory.of(finding.get().notes(), finding.get().agrees())
                     .at(memory.bars(), beat(finding.get().notes()));

@@ -32,7 +32,7 @@ class TypingTest {
     /** Lists of words open as a key goes up, so that each is there before the next key goes down. */
     private static final Keyboard.TypeOptions SLOWLY = new Keyboard.TypeOptions().setDelay(1);
 
-    private static final int LONGEST = 700;
+    private static final int LONGEST = 150;
 
     @RegisterExtension
     static final DeskVisit desk = new DeskVisit();
