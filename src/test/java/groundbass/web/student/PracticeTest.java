@@ -2,6 +2,7 @@ package groundbass.web.student;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.microsoft.playwright.Mouse;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.ColorScheme;
@@ -139,9 +140,9 @@ class PracticeTest {
         var last = page.locator(".sheet-wide g.event[data-bar='2']").last().boundingBox();
         page.mouse().move(handle.x + handle.width / 2, handle.y + handle.height - 4);
         page.mouse().down();
-        page.mouse().move(last.x + last.width / 2, last.y + last.height / 2);
+        page.mouse().move(last.x + last.width / 2, last.y + last.height / 2, new Mouse.MoveOptions().setSteps(5));
         page.mouse().up();
-        assertThat(told(page, "practice.range.join(' ')")).startsWith("1 2");
+        waitFor(page, "practice.range.join(' ').startsWith('1 2')");
     }
 
     @Test
