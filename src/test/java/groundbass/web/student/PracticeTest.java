@@ -136,6 +136,7 @@ class PracticeTest {
         page.locator("[data-part=near-bar]").first().click();
         assertThat(told(page, "practice.range.join(' ')")).isEqualTo("1 1");
         page.locator(".sheet-wide svg").first().evaluate("sheet => sheet.scrollIntoView({block: 'center'})");
+        page.evaluate("() => new Promise(drawn => requestAnimationFrame(() => requestAnimationFrame(drawn)))");
         var handle = page.locator(".sheet-wide [data-end=to]").first().boundingBox();
         var last = page.locator(".sheet-wide g.event[data-bar='2']").last().boundingBox();
         page.mouse().move(handle.x + handle.width / 2, handle.y + handle.height - 4);
