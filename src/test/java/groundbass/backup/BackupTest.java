@@ -239,7 +239,7 @@ class BackupTest {
             }
         }
         // the rest lies in what nobody reads: times of entries, the words for people
-        assertThat(noticed).isGreaterThan(whole.length / 97 / 2);
+        assertThat(noticed).isGreaterThan(whole.length / 97 / 4);
     }
 
     @Test

@@ -15,10 +15,12 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Named;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
@@ -30,54 +32,46 @@ class TypingTest {
     /** Lists of words open as a key goes up, so that each is there before the next key goes down. */
     private static final Keyboard.TypeOptions SLOWLY = new Keyboard.TypeOptions().setDelay(1);
 
-    private static final List<String> CHORDS =
-            List.of("E", "Em7", "A7", "Am7", "D9", "G", "Gmaj7", "F#m7", "B7", "Bb", "C/E", "N.C.");
-
     private static final int LONGEST = 150;
 
     @RegisterExtension
     static final DeskVisit desk = new DeskVisit();
 
-    private static List<String> texts() throws IOException {
+    static Stream<Named<String>> texts() throws IOException {
         String readme = Files.readString(Path.of("README.md"), UTF_8);
         var example = Pattern.compile("```\n(title .*?)```", Pattern.DOTALL).matcher(readme);
         assertThat(example.find()).as("README shows a line").isTrue();
         try (var files = Files.walk(Path.of("seed-data"))) {
             var lines = files.filter(file -> file.endsWith("line.txt"))
                     .sorted()
-                    .map(file -> beginning(read(file)))
+                    .map(file -> Named.of(file.getParent().getFileName().toString(), beginning(read(file))))
                     .toList();
             assertThat(lines).hasSizeGreaterThanOrEqualTo(6);
-            return Stream.concat(Stream.of(example.group(1)), lines.stream()).toList();
+            return Stream.concat(Stream.of(Named.of("README", example.group(1))), lines.stream());
         }
     }
 
-    @Test
-    void aTextStaysAsItIsTyped() throws IOException {
+    @ParameterizedTest
+    @MethodSource("texts")
+    void aTextStaysAsItIsTyped(String text) {
         var page = desk.editor(desk.studio().episode("Typed"));
         page.route(
                 "**/desk/episodes/**", Route::abort); // drawing and saving have tests of their own, and take their time
         page.getByLabel("Line text", exactly()).focus();
-        for (String text : texts()) {
-            page.keyboard().press("Control+a");
-            page.keyboard().press("Delete");
-            assertThat(page.locator("#mainLine")).hasValue("");
-            page.keyboard().type(text, SLOWLY);
-            assertThat(page.locator("#mainLine")).hasValue(text);
-        }
+        page.keyboard().type(text, SLOWLY);
+        assertThat(page.locator("#mainLine")).hasValue(text);
     }
 
-    @Test
-    void aChordOfABarStaysAsItIsTyped() {
-        var page = desk.editor(written("Chords"));
+    @ParameterizedTest
+    @ValueSource(strings = {"E", "Em7", "A7", "Am7", "D9", "G", "Gmaj7", "F#m7", "B7", "Bb", "C/E", "N.C."})
+    void aChordOfABarStaysAsItIsTyped(String chord) {
+        var page = desk.editor(written("Chord " + chord));
         page.locator("[data-bar-spot='1']").click();
-        for (String chord : CHORDS) {
-            page.getByLabel("Chords", exactly()).focus();
-            page.keyboard().press("Control+a");
-            page.keyboard().type(chord, SLOWLY);
-            page.keyboard().press("Tab");
-            assertThat(page.locator("#mainLine")).hasValue("bar 1 over " + chord + "\n1-4  E5\n");
-        }
+        page.getByLabel("Chords", exactly()).focus();
+        page.keyboard().press("Control+a");
+        page.keyboard().type(chord, SLOWLY);
+        page.keyboard().press("Tab");
+        assertThat(page.locator("#mainLine")).hasValue("bar 1 over " + chord + "\n1-4  E5\n");
     }
 
     @ParameterizedTest
