@@ -30,7 +30,7 @@ final class SmfDraft {
     private final TreeSet<Long> struck = new TreeSet<>();
     private final List<Beats> bars;
     private final BarIndex index;
-    private final BarSigns signs;
+    private final SignsByBar signs;
 
     /** @param instants what has no length */
     SmfDraft(Smf file, List<Smf.Note> played, List<Smf.Note> instants, Notices notices) {
@@ -41,7 +41,7 @@ final class SmfDraft {
         notes.forEach(note -> struck.add(note.on()));
         this.bars = withoutSilence(laid());
         this.index = new BarIndex(bars);
-        this.signs = new BarSigns(file, bars, index, notices);
+        this.signs = new SignsByBar(file, bars, index, notices);
         graces.left().forEach(note -> notices.leftOut(index.of(note.on()), Message.of("intake.left.grace")));
         instants.forEach(note -> notices.leftOut(index.of(note.on()), Message.of("intake.left.instant")));
     }

@@ -35,14 +35,12 @@ final class PartReader implements ScoreWalk.Visitor {
     private final Cursor cursor = new Cursor();
     private final Transposing transposing = new Transposing();
     private final Barline barline;
+    private final KeyAndMeter keyAndMeter;
     private final Neck neck = new Neck();
     private final Titles titles = new Titles();
     private final List<RawNote> notes = new ArrayList<>();
     private final Set<Integer> tablatures = new HashSet<>();
     private final Map<String, Integer> voices = new HashMap<>();
-    /** The key as it is written, which another transposition lets sound otherwise. */
-    private Optional<Element> writtenKey = Optional.empty();
-
     private int headsInBar;
     private boolean full;
 
@@ -52,6 +50,7 @@ final class PartReader implements ScoreWalk.Visitor {
         this.state = new PartState(notices);
         this.said = new Said(state, notices);
         this.barline = new Barline(notices);
+        this.keyAndMeter = new KeyAndMeter(state, cursor, transposing, notices);
     }
 
     PartState state() {
@@ -133,8 +132,7 @@ final class PartReader implements ScoreWalk.Visitor {
     private void attributes(Element attributes) {
         attributes.text("divisions").flatMap(Numbers::decimal).ifPresent(cursor::divide);
         transposing.read(attributes);
-        keys(attributes);
-        attributes.child("time").ifPresent(this::time);
+        keyAndMeter.read(attributes);
         attributes
                 .all("clef")
                 .filter(clef -> clef.text("sign").filter("TAB"::equals).isPresent())
@@ -148,44 +146,8 @@ final class PartReader implements ScoreWalk.Visitor {
         }
     }
 
-    private void keys(Element attributes) {
-        var key = attributes.child("key");
-        if (key.isPresent()) {
-            writtenKey = key;
-            key(key.get());
-            middle("intake.middle.key");
-        } else if (attributes.has("transpose")) {
-            writtenKey.ifPresent(this::key);
-        }
-    }
-
-    private void key(Element key) {
-        int staff = staff(key.attribute("number"));
-        Keys.of(key)
-                .flatMap(written -> transposing.key(staff, written))
-                .ifPresentOrElse(
-                        sounding -> state.key(sounding, Keys.mode(key).isPresent()),
-                        () -> notices.leftOut(state.bar().index, Message.of("intake.left.key")));
-    }
-
     private static int staff(Optional<String> number) {
         return number.flatMap(Numbers::whole).orElse(1);
-    }
-
-    private void time(Element time) {
-        var meter = Meters.of(time);
-        state.meter(meter);
-        if (meter.isEmpty()) {
-            notices.changed(state.bar().index, Message.of("intake.changed.meter"));
-        }
-        middle("intake.middle.meter");
-    }
-
-    /** Key and metre of a line hold for whole bars. */
-    private void middle(String signKey) {
-        if (cursor.now().isPositive()) {
-            notices.changed(state.bar().index, Message.of("intake.changed.middle", Message.of(signKey)));
-        }
     }
 
     private void note(Element note) {

@@ -22,7 +22,7 @@ final class XmlSource implements AutoCloseable {
 
     private final Paced characters;
     private final XMLStreamReader reader;
-    private final Limits limits = new Limits();
+    private final DocumentLimits limits = new DocumentLimits();
 
     private XmlSource(Paced characters, XMLStreamReader reader) {
         this.characters = characters;

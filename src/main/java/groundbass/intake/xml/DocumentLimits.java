@@ -10,7 +10,7 @@ import javax.xml.stream.XMLStreamReader;
  * How much there may be of what is held while a document is read: its parser keeps every name that it has met, and one
  * element is gathered with all that is in it. A score of many parts needs a small share of this (ours). Mutable; one for a walk.
  */
-final class Limits {
+final class DocumentLimits {
     private static final int MOST_ELEMENTS = 4_000_000;
     private static final int MOST_NAMES = 5_000;
     private static final int LONGEST_NAME = 200;

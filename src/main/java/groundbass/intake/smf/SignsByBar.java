@@ -22,7 +22,7 @@ import java.util.stream.Stream;
  * What a file says beside its notes, at the bars from which a line has it. A line says such things at bar lines; what a
  * file says elsewhere, and what no line has, is told.
  */
-final class BarSigns {
+final class SignsByBar {
     private static final Fraction A_MINUTE = Fraction.of(60_000_000);
     private static final Fraction HALF = Fraction.of(1, 2);
 
@@ -40,7 +40,7 @@ final class BarSigns {
     private final TreeMap<Integer, Integer> tempos = new TreeMap<>();
     private final Map<Integer, String> sections = new HashMap<>();
 
-    BarSigns(Smf file, List<Beats> bars, BarIndex index, Notices notices) {
+    SignsByBar(Smf file, List<Beats> bars, BarIndex index, Notices notices) {
         this.file = file;
         this.bars = bars;
         this.index = index;
