@@ -156,7 +156,8 @@ class PracticeTest {
         svg.waitFor();
         page.keyboard().press("Space");
         waitFor(page, "practice.state === 'playing' && document.querySelectorAll('.stand .event.lit').length > 0");
-        assertThat(page.locator("figure.sheet:not(.stand *) .event.lit").count()).isZero();
+        assertThat(page.locator("figure.sheet:not(.stand *) .event.lit").count())
+                .isZero();
         page.locator(".stand-look summary").click();
         page.locator("input[name=stand-staves][value=tab]").check();
         page.locator("input[name=stand-size][value=largest]").check();
