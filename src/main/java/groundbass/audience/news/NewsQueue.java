@@ -106,6 +106,12 @@ public final class NewsQueue {
                 == 1;
     }
 
+    /** Takes out every letter that waits to be written. @return how many there were */
+    public int giveUpWaiting() {
+        return jdbi.withHandle(handle -> handle.createUpdate("delete from news_letter where written_at is null")
+                .execute());
+    }
+
     /** How many letters about a lesson are written, and how many are still to be. */
     public Told told(EpisodeId lesson) {
         return jdbi.withHandle(handle ->
