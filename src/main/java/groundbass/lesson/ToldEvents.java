@@ -27,7 +27,8 @@ record ToldEvents(EventTelling telling, Messages messages) implements EventWords
     /** {@code Bars 1 to 4}. */
     static String bars(Passage system, Messages messages) {
         int first = system.from().bar();
-        int last = system.to().at().isZero() ? system.to().bar() - 1 : system.to().bar();
+        int last =
+                system.to().at().isZero() ? system.to().bar() - 1 : system.to().bar();
         return last <= first ? messages.say("sheet.system.one", first) : messages.say("sheet.system", first, last);
     }
 

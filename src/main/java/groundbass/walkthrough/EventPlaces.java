@@ -66,6 +66,7 @@ final class EventPlaces {
                 .findFirst()
                 .map(count -> words.say("event.after", count))
                 .orElseGet(() -> words.say(
-                        "event.after", String.valueOf(at.dividedBy(meter.count()).floor() + 1)));
+                        "event.after",
+                        String.valueOf(at.dividedBy(meter.count()).floor() + 1)));
     }
 }

@@ -64,7 +64,9 @@ class EventTextsTest {
         for (int i = 0; i < line.bars().size(); i++) {
             int number = i + line.firstNumber();
             for (var note : line.bars().get(i).notes()) {
-                assertThat(events.stream().filter(event -> isAt(event, number, note.onset().toString())))
+                assertThat(events.stream()
+                                .filter(event ->
+                                        isAt(event, number, note.onset().toString())))
                         .as("%s: bar %d, %s", which, number, note.onset())
                         .hasSizeBetween(1, 2);
             }
@@ -82,7 +84,8 @@ class EventTextsTest {
     }
 
     private static boolean isAt(Element event, int bar, String at) {
-        return event.attr("data-bar").equals(String.valueOf(bar)) && event.attr("data-at").equals(at);
+        return event.attr("data-bar").equals(String.valueOf(bar))
+                && event.attr("data-at").equals(at);
     }
 
     @Test
