@@ -15,6 +15,7 @@ import groundbass.engraving.options.SheetOptions;
 import groundbass.engraving.options.SheetOptions.Footer;
 import groundbass.engraving.options.SheetOptions.Header;
 import groundbass.engraving.options.SheetWords;
+import groundbass.engraving.options.Staves;
 import groundbass.engraving.options.TechniqueLetters;
 import groundbass.engraving.pdf.SheetMeta;
 import groundbass.engraving.pdf.SheetPdf;
@@ -192,7 +193,12 @@ public final class Sheets {
      * @param idPrefix differs among the pictures of one page
      */
     public String svg(Line line, double width, String idPrefix) {
-        var page = screen(line, width);
+        return svg(line, width, Staves.BOTH, idPrefix);
+    }
+
+    /** The same with one of the two staves, or with both. */
+    public String svg(Line line, double width, Staves staves, String idPrefix) {
+        var page = screen(line, width, staves);
         String title = line.header().title();
         return SheetSvg.of(
                 page,
@@ -247,8 +253,13 @@ public final class Sheets {
     }
 
     private Page screen(Line line, double width) {
+        return screen(line, width, Staves.BOTH);
+    }
+
+    private Page screen(Line line, double width, Staves staves) {
         var plain = SheetOptions.of(Paper.screen(width), words, Header.NONE, Footer.NONE)
-                .with(letters);
+                .with(letters)
+                .with(staves);
         var options = degrees ? plain.withFigures(Analysis.of(line)::figures) : plain;
         return Layout.of(Writing.of(line), options).get(0);
     }
