@@ -26,8 +26,8 @@ import groundbass.engraving.sheet.Sheet;
 import groundbass.engraving.sheet.TextPart;
 import groundbass.engraving.svg.SheetSvg;
 import groundbass.score.Line;
+import groundbass.score.Passage;
 import groundbass.text.Messages;
-import groundbass.walkthrough.Walkthrough;
 import groundbass.writing.Writing;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -35,6 +35,7 @@ import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 
 /** Lines as printed sheets and as pictures for a page, in one language. Pure: the same line gives the same bytes. */
 public final class Sheets {
@@ -141,7 +142,7 @@ public final class Sheets {
         var pages = new ArrayList<>(Layout.of(pieces(lines, imprint), options));
         pages.addAll(Prose.pages(chapters(lines, imprint.title()), options));
         var alternatives = lines.stream()
-                .map(line -> Walkthrough.alternatives(line.steps(), messages))
+                .map(line -> alternatives(chapter(line, imprint.title())))
                 .toList();
         return pdf(new Sheet(pages, alternatives).numbered(imprint.title(), words), imprint);
     }
@@ -168,8 +169,17 @@ public final class Sheets {
 
     private List<TextPart> chapters(List<ToldLine> lines, String title) {
         return lines.stream()
-                .map(told -> told.chapter(messages.say("sheet.told", title(told.line(), title)), messages))
+                .map(told -> told.chapter(chapter(told, title), messages))
                 .toList();
+    }
+
+    private String chapter(ToldLine told, String title) {
+        return messages.say("sheet.told", title(told.line(), title));
+    }
+
+    /** What stands for the picture of a system: which bars it shows, and where they are told, which is not said twice. */
+    private Function<Passage, String> alternatives(String chapter) {
+        return system -> messages.say("sheet.system.told", ToldEvents.bars(system, messages), chapter);
     }
 
     private static String title(Line line, String title) {
@@ -201,12 +211,13 @@ public final class Sheets {
 
     /** The same as a file that stands alone, with its fonts. */
     public String svgAlone(Line line, double width) {
+        var told = ToldEvents.of(line, messages);
         return SheetSvg.alone(
                 screen(line, width),
                 messages.locale().toLanguageTag(),
                 line.header().title(),
-                messages.say("sheet.described"),
-                ToldEvents.of(line, messages));
+                told.telling().opening(),
+                told);
     }
 
     /** A system of a line on a screen, in a picture of its own, and where its bars lie in it. */
