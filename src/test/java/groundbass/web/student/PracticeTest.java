@@ -195,8 +195,10 @@ class PracticeTest {
         page.locator("[data-part=climb]").first().check();
         page.locator(".practice-go").first().click();
         waitFor(page, "practice.engine.heard()?.step?.percent === 60");
-        waitFor(page, "practice.place.rest > 0 && /^Rest: 1 s$/.test("
-                + "document.querySelector('[data-part=place]').textContent)");
+        waitFor(
+                page,
+                "practice.place.rest > 0 && /^Rest: 1 s$/.test("
+                        + "document.querySelector('[data-part=place]').textContent)");
         waitFor(page, "practice.place.counting === 1 && !practice.place.rest");
         waitFor(page, "practice.engine.heard()?.step?.percent === 80 && practice.engine.heard().step.round === 1");
         assertThat(page.locator("[data-part=percent]").first().textContent()).isEqualTo("96 bpm");
