@@ -10,6 +10,7 @@ import groundbass.document.SheetAids;
 import groundbass.document.SheetAids.CountsRow;
 import groundbass.document.SheetLetters;
 import groundbass.document.SheetPaper;
+import groundbass.store.AtOnce;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.io.IOException;
@@ -46,6 +47,25 @@ class StylesTest {
                     new SheetAids(CountsRow.ALL, false));
             styles.save(fixture.owner, series, other);
             assertThat(styles.of(series)).isEqualTo(other);
+        }
+    }
+
+    /** Two windows save at once what has no row yet. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void windowsThatSaveAtOnceBothSucceed(Database database) throws Exception {
+        try (database) {
+            var fixture = new CatalogFixture(database);
+            var styles = new Styles(database.jdbi(), fixture.audit);
+            for (int i = 0; i < 9; i++) {
+                var series = fixture.catalog
+                        .create(fixture.owner, new SeriesForm("Tide " + i, "", "", "UTC"))
+                        .result()
+                        .orElseThrow()
+                        .id();
+                AtOnce.twice(() -> styles.save(fixture.owner, series, CHOSEN));
+                assertThat(styles.of(series)).isEqualTo(CHOSEN);
+            }
         }
     }
 

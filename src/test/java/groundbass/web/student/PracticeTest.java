@@ -7,6 +7,7 @@ import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.ColorScheme;
 import groundbass.web.Looks;
 import java.util.List;
+import java.util.Map;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import org.junit.jupiter.api.Tag;
@@ -129,11 +130,81 @@ class PracticeTest {
         assertThat(told(page, "String(practice.place.index)")).isEqualTo("0");
     }
 
+    /** The sheet is scrolled at once: by itself a page glides there, and what was measured meanwhile has gone on. */
     @Test
-    void aBarIsChosenByOnePress() {
+    void anEndIsMovedByItsHandleAndABarIsChosenByOnePress() {
         var page = visit.lesson();
         page.locator("[data-part=near-bar]").first().click();
         assertThat(told(page, "practice.range.join(' ')")).isEqualTo("1 1");
+        page.locator(".sheet-wide svg")
+                .first()
+                .evaluate("sheet => sheet.scrollIntoView({block: 'center', behavior: 'instant'})");
+        var handle = page.locator(".sheet-wide [data-end=to]").first().boundingBox();
+        var last = page.locator(".sheet-wide g.event[data-bar='2']").last().boundingBox();
+        page.mouse().move(handle.x + handle.width / 2, handle.y + handle.height - 4);
+        page.mouse().down();
+        page.mouse().move(last.x + last.width / 2, last.y + last.height / 2);
+        page.mouse().up();
+        assertThat(told(page, "practice.range.join(' ')")).startsWith("1 2");
+    }
+
+    /** The page is as wide as the window and the sheet as the page, however large the notes (ours); Escape by WHATWG HTML, dialog. */
+    @Test
+    void theStandShowsOneSheetThatFillsTheScreenAndFollowsTheMusic() {
+        var page = visit.lesson(390, ColorScheme.DARK);
+        page.locator("[data-part=stand]").first().click();
+        var svg = page.locator(".stand svg[role=group]");
+        svg.waitFor();
+        page.keyboard().press("Space");
+        waitFor(page, "practice.state === 'playing' && document.querySelectorAll('.stand .event.lit').length > 0");
+        assertThat(page.locator("figure.sheet:not(.stand *) .event.lit").count())
+                .isZero();
+        page.locator(".stand-look summary").click();
+        page.locator("input[name=stand-staves][value=tab]").check();
+        page.locator("input[name=stand-size][value=largest]").check();
+        waitFor(page, "document.querySelector('.stand svg[role=group]').viewBox.baseVal.width < 48");
+        assertThat(page.evaluate("() => { const scroll = document.querySelector('.stand-scroll');"
+                        + " return scroll.scrollWidth - scroll.clientWidth; }"))
+                .isEqualTo(0);
+        Looks.keep(page, "stand", 390, ColorScheme.DARK);
+        var loop = page.locator(".stand-loop");
+        loop.click();
+        assertThat(loop.getAttribute("aria-pressed")).isEqualTo("true");
+        loop.click();
+        assertThat(told(page, "String(practice.range)")).isEqualTo("null");
+        page.keyboard().press("Escape");
+        assertThat(page.locator(".stand").isVisible()).isFalse();
+        waitFor(page, "document.querySelectorAll('.sheet-narrow .event.lit').length > 0");
+        page.locator("input[name=line-size][value=largest]").check();
+        waitFor(page, "document.querySelectorAll('.sheet-fitted .event.lit').length > 0");
+        assertThat(page.evaluate("() => document.documentElement.scrollWidth")).isEqualTo(390);
+        assertThat(page.locator(".sheet-narrow").first().isVisible()).isFalse();
+        Looks.keep(page, "largest", 390, ColorScheme.DARK);
+    }
+
+    /** From 72 beats a minute (60 % of 120) in one step to 96 (80 %); the time of the rest goes by on the audio clock. */
+    @Test
+    void theTrainerRestsCountsAndGoesOnAtItsNextTempo() {
+        var page = visit.lesson(390, ColorScheme.LIGHT);
+        page.locator("[data-part=near-bar]").first().click();
+        page.locator("[data-part=countIn]").first().uncheck();
+        for (var field : Map.of("climbFrom", "72", "climbTo", "96", "climbStep", "24", "every", "1", "rest", "1")
+                .entrySet()) {
+            page.locator("[data-part=" + field.getKey() + "]").first().fill(field.getValue());
+        }
+        page.locator("[data-part=climb]").first().check();
+        page.locator(".practice-go").first().click();
+        waitFor(page, "practice.engine.heard()?.step?.percent === 60");
+        waitFor(
+                page,
+                "practice.place.rest > 0 && /^Rest: 1 s$/.test("
+                        + "document.querySelector('[data-part=place]').textContent)");
+        waitFor(page, "practice.place.counting === 1 && !practice.place.rest");
+        waitFor(page, "practice.engine.heard()?.step?.percent === 80 && practice.engine.heard().step.round === 1");
+        assertThat(page.locator("[data-part=percent]").first().textContent()).isEqualTo("96 bpm");
+        Looks.keep(page, "trainer", 390, ColorScheme.LIGHT);
+        page.locator("[data-part=slower]").first().click();
+        assertThat(page.locator("[data-part=climb]").first().isChecked()).isFalse();
     }
 
     @Test
