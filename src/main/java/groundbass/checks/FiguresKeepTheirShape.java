@@ -9,6 +9,7 @@ import groundbass.performance.Played;
 import groundbass.remark.Severity;
 import groundbass.score.Count;
 import groundbass.score.Fraction;
+import groundbass.score.NoteAt;
 import groundbass.score.Position;
 import java.util.List;
 import java.util.Optional;
@@ -25,13 +26,12 @@ final class FiguresKeepTheirShape implements Rule {
     private static final int FEWEST_LIKE = 2;
     private static final int FEWEST_SHARED = 3;
     private static final int LONG = 7;
-    private static final int GROUP = 4;
 
     @Override
     public Stream<Finding> findings(Evidence evidence) {
         var found = new TreeMap<Position, Finding>();
         Kin.in(evidence.line()).stream()
-                .filter(kin -> kin.same().isEmpty() && isOdd(kin) && !mayVary(evidence, kin))
+                .filter(kin -> kin.same().isEmpty() && isOdd(evidence, kin) && !mayVary(evidence, kin))
                 .flatMap(kin -> finding(evidence, kin).stream())
                 .forEach(finding -> found.putIfAbsent(finding.position(), finding));
         return found.values().stream()
@@ -42,26 +42,30 @@ final class FiguresKeepTheirShape implements Rule {
                 .flatMap(List::stream);
     }
 
-    /** Two others speak against a figure, or one that is long and stands before it. */
-    private static boolean isOdd(Kin kin) {
-        return kin.like().size() >= FEWEST_LIKE
-                ? kin.shared() >= FEWEST_SHARED
-                : kin.shared() >= LONG && kin.like().get(0).bar() < kin.figure().bar();
+    /** Two others speak against a figure, or one that is long and stands before it; bars end more freely. */
+    private static boolean isOdd(Evidence evidence, Kin kin) {
+        if (kin.like().size() >= FEWEST_LIKE) {
+            return kin.shared() >= FEWEST_SHARED;
+        }
+        return kin.shared() >= LONG
+                && kin.like().get(0).bar() < kin.figure().bar()
+                && !Variation.isLate(evidence, at(kin));
     }
 
     private static boolean mayVary(Evidence evidence, Kin kin) {
-        var figure = kin.figure();
-        var onset = figure.notes().get(kin.deviation().note()).onset();
-        var bar = evidence.line().bar(figure.bar());
-        boolean late = !onset.isBefore(bar.length().times(Fraction.of(1, 2)));
-        boolean end =
-                evidence.line().indexOf(figure.bar()) == evidence.line().bars().size() - 1;
-        return late && (end || figure.bar() % GROUP == 0);
+        return Variation.isTurn(evidence, at(kin))
+                || Variation.isEnding(evidence, at(kin))
+                || Variation.isAfterChange(evidence, at(kin))
+                || (kin.deviation() instanceof Exchanged && Variation.isLate(evidence, at(kin)));
+    }
+
+    private static NoteAt at(Kin kin) {
+        return kin.figure().at(kin.deviation().note());
     }
 
     private static Optional<Finding> finding(Evidence evidence, Kin kin) {
         var note = Optional.ofNullable(
-                evidence.note(kin.figure().at(kin.deviation().note())));
+                evidence.note(at(kin)));
         return note.flatMap(each -> finding(evidence, kin, each));
     }
 

@@ -20,7 +20,6 @@ import java.util.stream.Stream;
  */
 final class RhythmsAgree implements Rule {
     private static final int FEWEST_OTHERS = 4;
-    private static final int GROUP = 4;
 
     private record Beats(Fraction from, Fraction length) {}
 
@@ -74,14 +73,14 @@ final class RhythmsAgree implements Rule {
                 : Optional.empty();
     }
 
-    /** Dead notes come and go, slurs take their time, and the second half of the last bar of four varies. */
+    /** Dead notes come and go, slurs take their time, and with a chord inside the bar the rhythm may change. */
     private static boolean mayVary(Evidence evidence, Odd odd) {
         var note = odd.figure().notes().get(odd.note());
-        int number = odd.figure().bar();
-        var half = evidence.line().bar(number).length().dividedBy(2);
+        var at = odd.figure().at(odd.note());
         return note.isDead()
                 || note.arrival().isPresent()
-                || (number % GROUP == 0 && !note.onset().isBefore(half));
+                || Variation.isTurn(evidence, at)
+                || Variation.isAfterChange(evidence, at);
     }
 
     private static List<Fraction> onsets(Figure figure) {

@@ -5,7 +5,6 @@ import groundbass.checks.kin.Kin;
 import groundbass.checks.kin.Likeness.OtherPlace;
 import groundbass.performance.Played;
 import groundbass.remark.Severity;
-import groundbass.score.Fraction;
 import groundbass.score.NoteAt;
 import groundbass.score.Place;
 import groundbass.score.Place.Fretted;
@@ -38,7 +37,6 @@ final class SlipsStandOut implements Rule {
     private static final double TURN = 2;
     private static final double LAST_BAR = 0.5;
     private static final double OCTAVE_LEAP = 1.5;
-    private static final int GROUP = 4;
     private static final int MOST_IN_A_BAR = 2;
     private static final Comparator<Suspicion> STRONGEST =
             Comparator.comparingDouble(Suspicion::weight).reversed();
@@ -85,15 +83,25 @@ final class SlipsStandOut implements Rule {
     }
 
     private static Stream<Suspicion> byKin(Evidence evidence, RootHabit roots) {
-        return Kin.in(evidence.line()).stream()
-                .filter(kin -> kin.deviation() instanceof OtherPlace)
-                .flatMap(kin -> suspicion(evidence, roots, kin).stream());
+        var kin = Kin.in(evidence.line()).stream()
+                .filter(each -> each.deviation() instanceof OtherPlace)
+                .toList();
+        var others = kin.stream()
+                .collect(Collectors.groupingBy(SlipsStandOut::about, Collectors.summingInt(each -> each.like().size())));
+        return kin.stream()
+                .flatMap(each -> suspicion(evidence, roots, each, others.get(about(each))).stream());
     }
 
-    private static Optional<Suspicion> suspicion(Evidence evidence, RootHabit roots, Kin kin) {
+    /** Figure and note: where others disagree among themselves about it, none of them tells what was meant. */
+    private static List<Object> about(Kin kin) {
+        var figure = kin.figure();
+        return List.of(figure.at(kin.deviation().note()), figure.from(), figure.length());
+    }
+
+    private static Optional<Suspicion> suspicion(Evidence evidence, RootHabit roots, Kin kin, int others) {
         var place = ((OtherPlace) kin.deviation()).expected();
         var note = evidence.note(kin.figure().at(kin.deviation().note()));
-        if (note == null || !isOnNeck(evidence, place) || !isClear(evidence, note, kin)) {
+        if (note == null || !isOnNeck(evidence, place) || !isClear(evidence, note, kin, others)) {
             return Optional.empty();
         }
         var sense = new PlaceSense(evidence, note, roots.holdsFor(note));
@@ -105,17 +113,21 @@ final class SlipsStandOut implements Rule {
                 + sense.neighbourhood(place)
                 + Misprint.ease(note.note().place(), place)
                 - (sense.isOctaveOf(place) ? OCTAVE_LEAP : 0)
-                - freedom(evidence, note, sense) / (isUnanimous(kin) ? 2 : 1);
+                - freedom(evidence, note, sense, kin);
         var witnesses = witnesses(kin, kin.like());
         return Optional.of(new Suspicion(
                 note, place, Optional.of(witnesses.get(0).position().bar()), witnesses, weight));
     }
 
-    /** A short figure tells of a note only where it goes on after it; dead notes come and go more freely. */
-    private static boolean isClear(Evidence evidence, Played note, Kin kin) {
+    /**
+     * A figure tells of a note where it goes on after it; of the last one of a bar, where most others agree about it. Dead
+     * notes come and go more freely.
+     */
+    private static boolean isClear(Evidence evidence, Played note, Kin kin, int others) {
         var place = ((OtherPlace) kin.deviation()).expected();
         boolean deadOnce = note.note().isDead() == place instanceof Fretted;
-        return kin.shared() >= ENOUGH_SHARED || (!deadOnce && (kin.isEnclosed() || isLast(evidence, note)));
+        boolean agreed = isLast(evidence, note) ? 2 * kin.like().size() > others : kin.isEnclosed();
+        return agreed && (!deadOnce || kin.shared() >= ENOUGH_SHARED);
     }
 
     private static boolean isLast(Evidence evidence, Played note) {
@@ -193,13 +205,12 @@ final class SlipsStandOut implements Rule {
     }
 
     /** How much a note may vary where it stands. */
-    private static double freedom(Evidence evidence, Played note, PlaceSense sense) {
+    private static double freedom(Evidence evidence, Played note, PlaceSense sense, Kin kin) {
         int number = note.at().position().bar();
-        var bar = evidence.line().bar(number);
-        boolean late = !note.note().onset().isBefore(bar.length().times(Fraction.of(1, 2)));
         boolean end = evidence.line().indexOf(number) == evidence.line().bars().size() - 1;
-        return (isLast(evidence, note) ? sense.leadsOn() ? LEADS_ON : LAST_NOTE : 0)
-                + (number % GROUP == 0 && late ? TURN : 0)
+        double last = isLast(evidence, note) ? sense.leadsOn() ? LEADS_ON : LAST_NOTE : 0;
+        return (isUnanimous(kin) ? last / 2 : last)
+                + (Variation.isTurn(evidence, note.at()) ? TURN : 0)
                 + (end ? LAST_BAR : 0);
     }
 
