@@ -110,6 +110,25 @@ class TakingBackTest {
 
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
+    void howeverLongItWasTakenBackWhoWasNotToldOfItIsToldThen(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            studio.episode("Begun");
+            var series = studio.catalog.ownedBy(studio.educator).get(0);
+            studio.newsReaders.agree(
+                    new Ask(series.id(), new EmailAddress("r@example.net"), Locale.ENGLISH, "Yes.", AskedOn.ACCOUNT));
+            var id = out(studio, "Rope and Pulley");
+            done(studio.takingBack.takeBack(studio.educator, studio.find(id), ""));
+            studio.clock.advance(Duration.ofDays(31));
+            studio.newsReaders.purge();
+            done(studio.takingBack.putBack(studio.educator, studio.find(id)));
+            studio.newsReaders.purge();
+            assertThat(studio.newsRound.pass()).isEqualTo(1);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
     void onlyADraftThatNothingIsPromisedOfIsThrownAway(Database database) {
         try (database) {
             var studio = new Studio(database);

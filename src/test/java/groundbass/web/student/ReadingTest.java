@@ -23,6 +23,7 @@ import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
+import org.jsoup.parser.Parser;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -210,6 +211,35 @@ class ReadingTest {
     }
 
     @Test
+    void aSheetIsSetForAScreenOfAnyWidthWithTheStavesThatAreWanted() {
+        String sheets = page(SERIES + "/1").select("figure[data-fitted]").attr("data-fitted");
+        assertThat(sheets).endsWith("/line");
+        double both = height(sheets + "/both/40");
+        assertThat(height(sheets + "/tab/40")).isGreaterThan(0).isLessThan(both);
+        assertThat(height(sheets + "/notation/40")).isGreaterThan(0).isLessThan(both);
+        for (String odd : List.of("/both/41", "/both/16", "/both/164", "/treble/40", "/both/040")) {
+            site.browser().get(sheets + odd).then().statusCode(404);
+        }
+        site.browser()
+                .get(sheets.replace("/line", "/exercise-9") + "/both/40")
+                .then()
+                .statusCode(404);
+    }
+
+    /** In staff spaces. */
+    private static double height(String path) {
+        String svg = site.browser()
+                .get(path)
+                .then()
+                .statusCode(200)
+                .contentType(containsString("image/svg+xml"))
+                .extract()
+                .asString();
+        String box = Jsoup.parse(svg, "", Parser.xmlParser()).select("svg").attr("viewBox");
+        return Double.parseDouble(box.split(" ")[3]);
+    }
+
+    @Test
     void aRecordingOfTheEducatorsOwnIsNamedAndCanBePlayed() {
         var page = page(SERIES + "/1");
         String path = page.select("audio[src$=.wav]").attr("src");
@@ -300,6 +330,20 @@ class ReadingTest {
                 .cookie("language", answer.cookie("language"))
                 .get(SERIES);
         assertThat(Jsoup.parse(chosen.asString()).select("html").attr("lang")).isEqualTo("de");
+        site.form()
+                .header("Referer", "http://localhost/lessons?words=tide&level=beginner")
+                .formParam("language", "de")
+                .formParam("next", "/lessons")
+                .post("/language")
+                .then()
+                .header("Location", endsWith("/lessons?words=tide&level=beginner"));
+        site.form()
+                .header("Referer", "http://localhost/lessons?words=tide")
+                .formParam("language", "de")
+                .formParam("next", SERIES)
+                .post("/language")
+                .then()
+                .header("Location", endsWith(SERIES));
         site.form()
                 .formParam("language", "xx")
                 .formParam("next", "//elsewhere.example")
