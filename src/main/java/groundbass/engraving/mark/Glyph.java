@@ -85,6 +85,8 @@ public enum Glyph {
     TUPLET_7(0xE887),
     TUPLET_8(0xE888),
     TUPLET_9(0xE889),
+    TRILL(0xE566),
+    TRILL_WAVE(0xEAA4),
     VIBRATO(0xEAB0),
     MET_HALF(0xECA3),
     MET_QUARTER(0xECA5),
