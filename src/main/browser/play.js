@@ -139,7 +139,8 @@ function remember(line) {
   if (remembered && step?.round > heard?.round) {
     const [from, to] = practice.range ?? ["", ""];
     const mark = { day: today(), tempo: practice.score.bpm(heard.percent), from, to };
-    marks.note(remembered.dataset.lesson, remembered.dataset.title, name, mark);
+    const { lesson, title, signedIn } = remembered.dataset;
+    marks.note(lesson, title, name, mark, signedIn === "true");
   }
   line.heard = step;
 }

@@ -86,9 +86,14 @@ function show() {
 
 part("star")?.addEventListener("click", async () => {
   const chosen = !marks.isStar(lesson);
-  marks.star(lesson, title, chosen);
+  marks.star(lesson, title, chosen, signedIn);
   showStar();
   if (signedIn) await join(marks, signedIn, chosen ? [] : [["unstar", lesson]]);
+});
+
+// what was practised on this page belongs to whoever is signed in now, not to the next who sits here
+addEventListener("pagehide", () => {
+  if (signedIn && marks.unsent().size) join(marks, signedIn, [], true);
 });
 
 show();

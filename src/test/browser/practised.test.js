@@ -1,5 +1,6 @@
 // What a browser remembers of practising, and what it tells an account.
 import { deepEqual, equal } from "node:assert/strict";
+import { join } from "../../main/browser/practised/account.js";
 import { goesBefore, Marks, today } from "../../main/browser/practised/marks.js";
 
 const mark = (day, tempo, from = "", to = "") => ({ day, tempo, from, to });
@@ -35,16 +36,35 @@ Deno.test("an account is told what it does not know, and its marks leave with wh
   const marks = new Marks();
   marks.note("a", "Lantern", "line", mark("2026-11-27", 60.4, "3.2&", "4"));
   marks.star("b", "Quay", true);
-  deepEqual([...marks.unsent()], [["mark", "a,line,2026-11-27,60,3.2&,4"], ["star", "b"]]);
+  const told = marks.unsent();
+  deepEqual([...told], [["mark", "a,line,2026-11-27,60,3.2&,4"], ["star", "b"]]);
   marks.replace({
     lines: [{ lesson: "a", title: "Lantern", line: "line", ...mark("2026-11-27", 60) }],
     stars: [{ lesson: "b", title: "Quay" }],
-  });
+  }, told);
   deepEqual([...marks.unsent()], []);
-  marks.note("c", "Tide", "line", mark("2026-11-29", 80));
-  deepEqual([...marks.unsent()].length, 1);
+  marks.note("c", "Tide", "line", mark("2026-11-29", 80), true);
+  marks.star("d", "Pier", true, true);
+  deepEqual([...marks.unsent()].length, 2);
+  marks.note("e", "Dune", "line", mark("2026-11-29", 80)); // by the next person, before they sign in
   marks.leave();
-  deepEqual(marks.lessons.map(([id]) => id), ["c"]);
+  deepEqual(marks.lessons.map(([id]) => id), ["e"]);
+  localStorage.clear();
+});
+
+Deno.test("what is noted while the account answers stays, and is told next", () => {
+  localStorage.clear();
+  const marks = new Marks();
+  marks.note("a", "Lantern", "line", mark("2026-11-28", 60));
+  marks.note("b", "Quay", "line", mark("2026-11-28", 60));
+  const told = marks.unsent();
+  marks.note("a", "Lantern", "line", mark("2026-11-29", 70), true);
+  marks.star("c", "Tide", true, true);
+  const known = { lines: [{ lesson: "a", title: "Lantern", line: "line", ...mark("2026-11-28", 60) }], stars: [] };
+  marks.replace(known, told);
+  deepEqual([...marks.unsent()], [["mark", "a,line,2026-11-29,70,,"], ["star", "c"]]);
+  marks.leave();
+  deepEqual(marks.lessons, []); // b was told, and the account has it no more
   localStorage.clear();
 });
 
@@ -54,4 +74,21 @@ Deno.test("what is no memory is none", () => {
   localStorage.setItem("groundbass.practised", "no JSON");
   deepEqual([new Marks().lessons, new Marks().last], [[], undefined]);
   localStorage.clear();
+});
+
+Deno.test("what was noted without net waits, and leaves where the sign-in was ended elsewhere", async () => {
+  localStorage.clear();
+  const { fetch } = globalThis;
+  const marks = new Marks();
+  marks.note("a", "Lantern", "line", mark("2026-11-28", 60), true);
+  try {
+    globalThis.fetch = () => Promise.reject(new TypeError("no net"));
+    await join(marks, true);
+    deepEqual([...marks.unsent()].length, 1);
+    globalThis.fetch = () => Promise.resolve(new Response(null, { status: 401 })); // RFC 9110 section 15.5.2
+    await join(marks, true);
+  } finally {
+    globalThis.fetch = fetch;
+  }
+  deepEqual(marks.lessons, []);
 });

@@ -1,12 +1,12 @@
 // Joins what this browser remembers to the account of whoever is signed in.
 
-/** Sends these fields; null where that was not possible, and nothing has changed. */
-async function send(fields) {
+/** Sends these fields. @returns what the account knows then; null where that is not told, and the next page tries again */
+async function send(fields, keepalive) {
   try {
-    const answer = await fetch("/me/practised", { method: "POST", body: fields, redirect: "error" });
-    return answer.ok ? await answer.json() : null;
+    const answer = await fetch("/me/practised", { method: "POST", body: fields, redirect: "error", keepalive });
+    return { isOver: answer.status === 401, known: answer.ok ? await answer.json() : null };
   } catch {
-    return null; // nobody is signed in any more, or no net: the next page tries again
+    return { isOver: false, known: null };
   }
 }
 
@@ -14,14 +14,15 @@ async function send(fields) {
  * @param {import("./marks.js").Marks} marks
  * @param {boolean} signedIn
  * @param {[string, string][]} more fields that are to be told as well
+ * @param {boolean} leaving whether the page is left, which must not break off what is sent
  */
-export async function join(marks, signedIn, more = []) {
+export async function join(marks, signedIn, more = [], leaving = false) {
   if (!signedIn) {
     marks.leave();
     return;
   }
-  const fields = marks.unsent();
-  for (const [name, value] of more) fields.append(name, value);
-  const known = await send(fields);
-  if (known) marks.replace(known);
+  const told = marks.unsent();
+  const { isOver, known } = await send(new URLSearchParams([...told, ...more]), leaving);
+  if (known) marks.replace(known, told);
+  if (isOver) marks.leave(); // the sign-in was ended elsewhere, and the next one may be another's
 }

@@ -4,9 +4,10 @@ const KEY = "groundbass.practised";
 const MOST = 400; // lessons; the longest unused goes first
 
 /**
- * @typedef {{day: string, tempo: number, from: string, to: string, sent?: boolean}} Mark of a line: the day as
- *   2026-11-29, the fastest tempo of that day in beats a minute, the passage as its two fields have it
- * @typedef {{title: string, star: boolean, starSent?: boolean, lines: Record<string, Mark>}} Lesson
+ * @typedef {{day: string, tempo: number, from: string, to: string, sent?: boolean, own?: boolean}} Mark of a line: the
+ *   day as 2026-11-29, the fastest tempo of that day in beats a minute, the passage as its two fields have it; `sent` is
+ *   what an account knows, `own` what somebody did who was signed in
+ * @typedef {{title: string, star: boolean, starSent?: boolean, starOwn?: boolean, lines: Record<string, Mark>}} Lesson
  */
 
 /** Whether a mark says more than another: a later day, or on the same day a faster tempo. */
@@ -41,14 +42,15 @@ export class Marks {
     return this.#read()[id]?.star === true;
   }
 
-  /** That a passage of a line was played to its end. */
-  note(id, title, line, mark) {
+  /** That a passage of a line was played to its end; `own` where somebody is signed in. */
+  note(id, title, line, mark, own = false) {
     if (!goesBefore(mark, this.#read()[id]?.lines[line])) return;
-    this.#change((lessons) => (entry(lessons, id, title).lines[line] = mark));
+    this.#change((lessons) => (entry(lessons, id, title).lines[line] = own ? { ...mark, own } : mark));
   }
 
-  star(id, title, chosen) {
-    this.#change((lessons) => Object.assign(entry(lessons, id, title), { star: chosen, starSent: undefined }));
+  star(id, title, chosen, own = false) {
+    const star = { star: chosen, starSent: undefined, starOwn: (chosen && own) || undefined };
+    this.#change((lessons) => Object.assign(entry(lessons, id, title), star));
   }
 
   forget(id) {
@@ -60,33 +62,43 @@ export class Marks {
     const fields = new URLSearchParams();
     for (const [id, { star, starSent, lines }] of this.lessons) {
       if (star && !starSent) fields.append("star", id);
-      for (const [line, { day, tempo, from, to, sent }] of Object.entries(lines)) {
-        if (!sent) fields.append("mark", [id, line, day, Math.round(tempo), from, to].join(","));
-      }
+      for (const [line, mark] of Object.entries(lines)) if (!mark.sent) fields.append("mark", fieldOf(id, line, mark));
     }
     return fields;
   }
 
-  /** What an account knows takes the place of what was here, all of which it has been told. */
-  replace({ lines, stars }) {
+  /**
+   * What an account knows takes the place of what was here and it was told. What was noted since then, perhaps by another
+   * window, stays until it is told too.
+   *
+   * @param {{lines: any[], stars: any[]}} known
+   * @param {URLSearchParams} told as `unsent` gave it
+   */
+  replace({ lines, stars }, told) {
+    const had = { stars: new Set(told.getAll("star")), marks: new Set(told.getAll("mark")) };
     this.#change((lessons) => {
-      for (const id of Object.keys(lessons)) delete lessons[id];
+      const before = Object.entries(lessons);
+      for (const [id] of before) delete lessons[id];
       for (const { lesson, title, line, ...mark } of lines) {
         entry(lessons, lesson, title).lines[line] = { ...mark, sent: true };
       }
       for (const { lesson, title } of stars) {
         Object.assign(entry(lessons, lesson, title), { star: true, starSent: true });
       }
+      for (const [id, lesson] of before) keepSince(lessons, had, id, lesson);
     });
   }
 
-  /** What belongs to an account leaves with whoever signs out of it. */
+  /** What belongs to an account leaves with whoever signs out of it, also what it has not been told yet. */
   leave() {
     this.#change((lessons) => {
       for (const [id, lesson] of Object.entries(lessons)) {
-        if (lesson.starSent) Object.assign(lesson, { star: false, starSent: undefined });
-        lesson.lines = Object.fromEntries(Object.entries(lesson.lines).filter(([, mark]) => !mark.sent));
-        if (!lesson.star && !Object.keys(lesson.lines).length) delete lessons[id];
+        if (lesson.starSent || lesson.starOwn) {
+          Object.assign(lesson, { star: false, starSent: undefined, starOwn: undefined });
+        }
+        const others = Object.entries(lesson.lines).filter(([, mark]) => !mark.sent && !mark.own);
+        lesson.lines = Object.fromEntries(others);
+        if (!lesson.star && !others.length) delete lessons[id];
       }
     });
   }
@@ -110,6 +122,29 @@ export class Marks {
     } catch {
       this.#refused = lessons; // a private window
     }
+  }
+}
+
+/** A mark as a field of a form. */
+function fieldOf(id, line, { day, tempo, from, to }) {
+  return [id, line, day, Math.round(tempo), from, to].join(",");
+}
+
+/**
+ * Puts back what an account could not answer, for it had not been told.
+ *
+ * @param {Record<string, Lesson>} lessons
+ * @param {{stars: Set<string>, marks: Set<string>}} had
+ * @param {string} id
+ * @param {Lesson} before
+ */
+function keepSince(lessons, had, id, { title, star, starSent, starOwn, lines }) {
+  if (star && !starSent && !had.stars.has(id)) {
+    Object.assign(entry(lessons, id, title), { star, starSent: undefined, starOwn });
+  }
+  for (const [line, mark] of Object.entries(lines)) {
+    const isNew = !mark.sent && !had.marks.has(fieldOf(id, line, mark));
+    if (isNew && goesBefore(mark, lessons[id]?.lines[line])) entry(lessons, id, title).lines[line] = mark;
   }
 }
 

@@ -176,14 +176,19 @@ export class LineDesk {
   /** From bar to bar over the sheet. */
   walk(event) {
     const spot = event.target.closest("[data-bar-spot]");
-    if (spot) {
-      if (this.strip.bar === null) this.strip.passage.begin(Number(spot.dataset.barSpot));
-      if (event.defaultPrevented || this.strip.passage.key(event)) return;
-    }
+    if (spot && (event.defaultPrevented || this.strip.passage.key(event, Number(spot.dataset.barSpot)))) return;
     const by = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
     if (!spot || !by) return;
     event.preventDefault();
     this.spot(Number(spot.dataset.barSpot) + by)?.focus();
+  }
+
+  /** The bar that a key speaks of; a strip that is open goes there, so that one sees which is meant. */
+  takeInHand(number) {
+    if (this.strip.bar === null) return this.strip.passage.begin(number);
+    if (this.strip.bar === number) return;
+    this.strip.open(number);
+    this.show();
   }
 
   /** Shows which bars are one passage. */

@@ -40,6 +40,7 @@ export class Passage {
     if (number === this.#first) return;
     this.#first = number;
     this.#last.value = String(number);
+    this.#desk.markPassage();
   }
 
   /** The bars, as far as the line has them. */
@@ -80,7 +81,12 @@ export class Passage {
 
   async paste() {
     const { last } = this.bars();
-    const kept = JSON.parse(localStorage.getItem(KEPT) ?? "null");
+    let kept;
+    try {
+      kept = JSON.parse(localStorage.getItem(KEPT) ?? "null");
+    } catch {
+      return this.#desk.tell(this.#desk.say("cannot"));
+    }
     if (!kept) return this.#desk.tell(this.#desk.say("nothingCopied"));
     if (await this.#desk.edit({ edit: "paste", after: last, ...kept })) this.#desk.openBar(last + 1, "first");
   }
@@ -95,12 +101,14 @@ export class Passage {
   /**
    * Keys that speak of bars, on the sheet and in the strip.
    * @param {KeyboardEvent} event
+   * @param {number} bar where it was pressed
    * @returns {boolean} whether it was one
    */
-  key(event) {
+  key(event, bar) {
     const action = this.#action(event);
     if (!action) return false;
     event.preventDefault();
+    this.#desk.takeInHand(bar);
     action();
     return true;
   }
@@ -113,9 +121,14 @@ export class Passage {
       return { KeyA: () => this.again(), KeyC: () => this.copy(), KeyV: () => this.paste() }[event.code];
     }
     if (isTyping(event)) return undefined;
-    if (isCommand(event, "c")) return () => this.copy();
+    if (isCommand(event, "c")) return wordsAreMarked() ? undefined : () => this.copy();
     if (isCommand(event, "v")) return () => this.paste();
     const by = { ArrowRight: 1, ArrowLeft: -1 }[event.code];
     return by && event.shiftKey ? () => this.reach(by) : undefined;
   }
+}
+
+/** Words of the page, a remark perhaps: the browser's own copying is meant then. */
+function wordsAreMarked() {
+  return getSelection()?.isCollapsed === false;
 }

@@ -181,7 +181,7 @@ export class Strip {
     });
     const label = element("label", { for: id, text: view.label, "aria-hidden": "true" });
     const box = element("div", { class: "strip-column" }, label, input);
-    const column = { box, input, view, mark: null, pending: false };
+    const column = { bar: this.bar, box, input, view, mark: null, pending: false };
     column.choices = new Choices(
       input,
       say("completions"),
@@ -212,11 +212,16 @@ export class Strip {
     this.spread();
   }
 
-  /** A count that only a copied bar says gets a line of its own. */
+  /** A count that only a copied bar says gets a line of its own, also where another bar is in hand by then. */
   own(column) {
     clearTimeout(column.timer);
     if (column.mark || !column.pending) return Promise.resolve();
-    return this.desk.edit({ edit: "events", bar: this.bar, at: column.view.at, events: column.input.value || "rest" });
+    return this.desk.edit({
+      edit: "events",
+      bar: column.bar,
+      at: column.view.at,
+      events: column.input.value || "rest",
+    });
   }
 
   /** After an undo: what stands in the text stands in the columns. */
@@ -271,7 +276,7 @@ export class Strip {
   }
 
   anyKey(event) {
-    if (event.defaultPrevented || this.passage.key(event)) return;
+    if (event.defaultPrevented || this.passage.key(event, this.bar)) return;
     if (event.key === "Escape") {
       event.preventDefault();
       this.close();

@@ -45,7 +45,7 @@ public final class Housekeeping {
 
     /**
      * Closes silent downloads, destroys the day-old visitor key, deletes ended sessions, old links, old letters, old
-     * sign-ins, old tries and news that nobody waits for any more.
+     * sign-ins, old tries, news that nobody waits for any more, and refusals of addresses that nobody here has.
      */
     public void tidy() {
         downloads.sweep();
@@ -57,5 +57,6 @@ public final class Housekeeping {
         audit.purgeSignIns();
         tries.purge();
         newsReaders.purge();
+        newsReaders.strangers().forEach(outbox::forgetRefusal);
     }
 }

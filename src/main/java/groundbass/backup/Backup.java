@@ -5,6 +5,7 @@ import groundbass.release.NamedFiles;
 import groundbass.store.Blobs;
 import groundbass.store.DamagedFileException;
 import groundbass.store.Database;
+import groundbass.store.Scratch;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
@@ -14,6 +15,7 @@ import java.security.DigestOutputStream;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -24,15 +26,16 @@ import org.jdbi.v3.core.transaction.TransactionIsolationLevel;
 
 /**
  * Writes a running site into one file. All rows are of one instant; the files that they name are copied after it, which is
- * safe, since a stored file never changes and stays for days after its last row is gone. Neither rows nor files are held in
- * memory.
+ * safe, since a stored file never changes and stays for days after its last row is gone. Neither rows nor files are held
+ * in memory.
  */
 public final class Backup {
     /**
-     * What a restored site must not have: open sessions, links that sign in, counts of tries. Whoever had them signs in
-     * anew, and what was ended since does not open again.
+     * What a restored site must not have: open sessions, links that were given out, counts of tries. Whoever had them
+     * signs in anew, and what was ended since does not open again.
      */
-    static final Set<String> LEFT_OUT = Set.of("session", "sign_in", "password_reset", "setup_code", "tries");
+    static final Set<String> LEFT_OUT =
+            Set.of("session", "sign_in", "news_request", "preview_link", "password_reset", "setup_code", "tries");
 
     private static final int FILES_AT_ONCE = 1_000;
 
@@ -48,7 +51,8 @@ public final class Backup {
         this.clock = clock;
     }
 
-    private record Rows(List<Manifest.Rows> tables, List<Sha256> files) {}
+    /** The rows of a table, as they go into the file. */
+    private record Spooled(Manifest.Rows rows, Scratch text) {}
 
     /**
      * Writes the backup and leaves the stream open. A stream that breaks off leaves a file that {@link Restore} refuses.
@@ -56,19 +60,31 @@ public final class Backup {
      * @return what is in it
      */
     public Manifest writeTo(OutputStream out) throws IOException {
-        var made = clock.instant();
-        var zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
+        var spooled = new ArrayList<Spooled>();
+        try {
+            return writeTo(new ZipOutputStream(out, StandardCharsets.UTF_8), clock.instant(), spool(spooled), spooled);
+        } finally {
+            for (var table : spooled) {
+                table.text().close();
+            }
+        }
+    }
+
+    private Manifest writeTo(ZipOutputStream zip, Instant made, List<Sha256> names, List<Spooled> spooled)
+            throws IOException {
         write(zip, Entries.READ_ME, entry -> entry.write(Entries.WORDS.getBytes(StandardCharsets.UTF_8)));
-        var rows = rows(zip);
+        for (var table : spooled) {
+            write(zip, Entries.rows(table.rows().table()), table.text()::copyTo);
+        }
         var copied = new Copied();
-        for (var sha256 : rows.files()) {
+        for (var sha256 : names) {
             copy(sha256, zip, copied);
         }
         var manifest = new Manifest(
                 Manifest.FORM,
                 database.migration(),
                 made.toString(),
-                rows.tables(),
+                spooled.stream().map(Spooled::rows).toList(),
                 copied.files,
                 copied.bytes,
                 copied.missing);
@@ -78,33 +94,42 @@ public final class Backup {
         return manifest;
     }
 
-    /** Rows and the names of files in one transaction, which sees the database as it was at its beginning. */
-    private Rows rows(ZipOutputStream zip) throws IOException {
+    /**
+     * Sets the rows aside in one transaction, which sees the database as it was at its beginning and does not wait for
+     * whoever takes the file.
+     *
+     * @return the files that they name
+     */
+    private List<Sha256> spool(List<Spooled> spooled) throws IOException {
         try {
             return database.jdbi().inTransaction(TransactionIsolationLevel.SERIALIZABLE, handle -> {
-                var tables = new ArrayList<Manifest.Rows>();
                 for (String table : database.tables()) {
                     if (!LEFT_OUT.contains(table)) {
-                        tables.add(rows(table, handle.getConnection(), zip));
+                        spooled.add(spool(table, handle.getConnection()));
                     }
                 }
-                return new Rows(tables, names());
+                return names();
             });
         } catch (UncheckedIOException e) {
             throw e.getCause();
         }
     }
 
-    private static Manifest.Rows rows(String name, Connection connection, ZipOutputStream zip) {
+    private static Spooled spool(String name, Connection connection) {
         try {
             var digest = Sha256.digest();
-            zip.setLevel(Deflater.DEFAULT_COMPRESSION);
-            zip.putNextEntry(new ZipEntry(Entries.rows(name)));
-            long rows = Table.in(connection, name).writeTo(new DigestOutputStream(zip, digest), connection);
-            zip.closeEntry();
-            return new Manifest.Rows(name, rows, Sha256.finish(digest).hex());
+            var text = Scratch.open();
+            long rows = text.write(out -> write(name, connection, new DigestOutputStream(out, digest)));
+            return new Spooled(
+                    new Manifest.Rows(name, rows, Sha256.finish(digest).hex()), text);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    private static long write(String name, Connection connection, OutputStream out) throws IOException {
+        try {
+            return Table.in(connection, name).writeTo(out, connection);
         } catch (SQLException e) {
             throw new IllegalStateException(e);
         }

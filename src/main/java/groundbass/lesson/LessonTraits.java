@@ -14,9 +14,16 @@ import java.util.SortedSet;
  * @param tempo beats a minute
  * @param strings of the neck
  * @param words of title, summary, notes and walkthrough, as {@link SearchWords} has them
+ * @param titleWords of the title alone
  */
 public record LessonTraits(
-        List<String> techniques, String key, String meter, int tempo, int strings, SortedSet<String> words) {
+        List<String> techniques,
+        String key,
+        String meter,
+        int tempo,
+        int strings,
+        SortedSet<String> words,
+        SortedSet<String> titleWords) {
     public LessonTraits {
         techniques = List.copyOf(techniques);
     }
@@ -29,7 +36,8 @@ public record LessonTraits(
                 header.meter().toString(),
                 header.tempo().perMinute(),
                 header.tuning().size(),
-                SearchWords.of(texts(lesson)));
+                SearchWords.of(texts(lesson)),
+                SearchWords.of(List.of(lesson.document().title())));
     }
 
     private static List<String> texts(Lesson lesson) {

@@ -11,7 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The events of one track, gathered in any order. TrackEvent layouts: MIDI 1.0 and Standard MIDI Files 1.0 (RP-001).
+ * The events of one track, gathered in any order. Layouts: MIDI 1.0 and Standard MIDI Files 1.0 (RP-001).
  * Channels count from zero.
  */
 final class Track {

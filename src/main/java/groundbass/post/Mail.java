@@ -6,8 +6,8 @@ import java.util.Optional;
 import org.jdbi.v3.core.mapper.reflect.ColumnName;
 
 /**
- * A letter in plain text, and the same as HTML where there is that. Its subject is one line of at most 400 characters, so that nothing typed into it can become a
- * header of its own.
+ * A letter in plain text, and the same as HTML where there is that. Its subject is one line of at most 400 characters, so
+ * that nothing typed into it can become a header of its own.
  *
  * @param sendAfter not to be sent earlier
  * @param uselessAfter not to be sent later (a sign-in link that has expired helps nobody)

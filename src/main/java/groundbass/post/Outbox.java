@@ -90,6 +90,11 @@ public final class Outbox {
         return jdbi.withHandle(handle -> RefusedAddresses.find(handle, reader));
     }
 
+    /** Forgets that an address was refused: nobody here has it any more. */
+    public void forgetRefusal(EmailAddress reader) {
+        jdbi.useHandle(handle -> RefusedAddresses.clear(handle, reader));
+    }
+
     /** Takes every letter to an address out, because its reader has left. */
     public void forget(EmailAddress reader) {
         jdbi.useTransaction(handle -> {

@@ -15,9 +15,8 @@ import org.slf4j.LoggerFactory;
 /**
  * Empties the outbox, one idempotent pass at a time. A letter is claimed before it is sent, by moving its next attempt
  * into the future; a second postman finds it claimed, and if this one dies the letter is tried again later. A letter may
- * therefore be sent twice (same Message-ID), but is never lost. Letters to
- * one person go before letters to a list. They go out side by side, and a pass waits for none
- * of them: a mail server that answers slowly delays its own letter alone.
+ * therefore be sent twice (same Message-ID), but is never lost. Letters to one person go before letters to a list. They go
+ * out side by side, and a pass waits for none of them: a mail server that answers slowly delays its own letter alone.
  */
 public final class Postman {
     /** After so many attempts a letter is given up: about six hours with the pauses below. */
@@ -93,7 +92,8 @@ public final class Postman {
     private List<OutboxMail> due() {
         return jdbi.withHandle(handle -> handle.createQuery(Outbox.SELECT + """
                         where delivery is null and send_after <= :now
-                        order by case when unsubscribe is null then 0 else 1 end, send_after, id fetch first :most rows only""")
+                        order by case when unsubscribe is null then 0 else 1 end, send_after, id
+                        fetch first :most rows only""")
                 .bind("now", clock.instant())
                 .bind("most", AT_ONCE)
                 .mapTo(OutboxMail.class)
@@ -114,14 +114,20 @@ public final class Postman {
     }
 
     private void deliver(OutboxMail letter) {
+        if (handOver(letter)) reached(letter.message().to());
+    }
+
+    /** Whether it was taken; what becomes of it is noted either way. */
+    private boolean handOver(OutboxMail letter) {
         try {
             close(letter, sender.send(letter.id(), letter.message()), Optional.empty());
-            reached(letter.message().to());
+            return true;
         } catch (SendingFailed failure) {
             failed(letter, failure);
         } catch (RuntimeException unforeseen) {
             failed(letter, new SendingFailed(unforeseen)); // one odd letter must not hold up the others
         }
+        return false;
     }
 
     private void failed(OutboxMail letter, SendingFailed failure) {
@@ -133,8 +139,13 @@ public final class Postman {
         else keepError(letter, failure);
     }
 
+    /** The letter has left by now, whatever fails here; the next one notes it again. */
     private void reached(EmailAddress reader) {
-        jdbi.useHandle(handle -> RefusedAddresses.clear(handle, reader));
+        try {
+            jdbi.useHandle(handle -> RefusedAddresses.clear(handle, reader));
+        } catch (RuntimeException e) {
+            LOG.error("It could not be noted that an address is reached", e);
+        }
     }
 
     private void refused(EmailAddress reader, String reply) {

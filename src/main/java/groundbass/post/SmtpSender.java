@@ -134,7 +134,7 @@ public final class SmtpSender implements Sender {
         return mime;
     }
 
-    /** Where a letter has two forms, the plain one comes first: the last is the one to be preferred (RFC 2046 section 5.1.4). */
+    /** Of two forms the plain one comes first: the last is the one to be preferred (RFC 2046 section 5.1.4). */
     private static void fill(MimeMessage mime, Mail message) throws MessagingException {
         if (message.html().isEmpty()) {
             mime.setText(message.text(), UTF_8);

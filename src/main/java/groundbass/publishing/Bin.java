@@ -7,6 +7,7 @@ import groundbass.catalog.episode.ThrownAway;
 import groundbass.catalog.upload.UploadRepository;
 import groundbass.form.Outcome;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 
 /** Where drafts go that are thrown away, and from where they can be fetched back for a month. */
@@ -55,15 +56,19 @@ public final class Bin {
 
     /** Deletes for good what was thrown away a month ago; idempotent. */
     public void empty() {
-        parts.episodes.thrownAwayBefore(parts.clock.instant().minus(KEPT)).forEach(this::delete);
+        Instant before = parts.clock.instant().minus(KEPT);
+        parts.episodes.thrownAwayBefore(before).forEach(id -> delete(id, before));
     }
 
-    private void delete(EpisodeId id) {
+    /** What somebody fetches back at this moment stays. */
+    private void delete(EpisodeId id, Instant before) {
         parts.jdbi.useTransaction(handle -> {
-            parts.releases.forget(handle, id);
-            uploads.forget(handle, id);
-            parts.episodes.forget(handle, id);
-            parts.audit.append(handle, NOBODY, "draft.purged", id.value());
+            if (parts.episodes.lockThrownAway(handle, id, before)) {
+                parts.releases.forget(handle, id);
+                uploads.forget(handle, id);
+                parts.episodes.forget(handle, id);
+                parts.audit.append(handle, NOBODY, "draft.purged", id.value());
+            }
         });
     }
 }

@@ -58,8 +58,8 @@ public final class NewsRound {
 
     private boolean write(QueuedLetter letter) {
         return parts.jdbi.inTransaction(handle -> {
-            boolean mine = queue.take(handle, letter);
-            var told = lesson(letter).filter(lesson -> mine);
+            // a letter about a lesson that is taken back waits until it is put back, so it is taken last
+            var told = lesson(letter).filter(lesson -> queue.take(handle, letter));
             told.ifPresent(lesson -> outbox.put(announcer.letter(lesson.series(), lesson.episode(), letter)));
             return told.isPresent();
         });

@@ -3,6 +3,7 @@ package groundbass.publishing;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.series.SeriesId;
+import groundbass.catalog.series.SeriesRows;
 import groundbass.form.Outcome;
 import org.jdbi.v3.core.Jdbi;
 
@@ -33,11 +34,9 @@ public final class NewsTexts {
         }
         var text = typed.stripped();
         jdbi.useTransaction(handle -> {
-            handle.createUpdate("delete from news_text where series_id = :series")
-                    .bind("series", series)
-                    .execute();
-            handle.createUpdate("""
-                            insert into news_text (series_id, subject, opening) values (:series, :subject, :opening)""").bind("series", series).bindMethods(text).execute();
+            var insert = handle.createUpdate("""
+                            insert into news_text (series_id, subject, opening) values (:series, :subject, :opening)""").bindMethods(text);
+            SeriesRows.replace(handle, series, "news_text", insert);
             audit.append(handle, who, "news.changed", series.value());
         });
         return Outcome.done(text);

@@ -1,6 +1,9 @@
 package groundbass.publishing;
 
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
 import groundbass.catalog.episode.Revision;
+import groundbass.catalog.episode.RevisionId;
 import groundbass.catalog.episode.Revisions;
 import groundbass.document.EpisodeDocument;
 import groundbass.release.Release;
@@ -14,8 +17,15 @@ import java.util.Optional;
 
 /** What a student who holds an earlier release of a lesson does not have yet. */
 public final class ReleaseChanges {
+    /** Comparisons that are remembered; one never changes, since no revision does. */
+    private static final int MOST = 500;
+
     private final Releases releases;
     private final Revisions revisions;
+    private final Cache<Pair, List<Message>> compared =
+            Caffeine.newBuilder().maximumSize(MOST).build();
+
+    private record Pair(RevisionId held, RevisionId current) {}
 
     public ReleaseChanges(Releases releases, Revisions revisions) {
         this.releases = releases;
@@ -25,11 +35,26 @@ public final class ReleaseChanges {
     /**
      * That something newer is out.
      *
-     * @param held the number of the newest release that is held; {@code current} of the one that is out
+     * @param taken the newest release that is held; {@code out} what is out
      * @param notes what was said of each release since, the oldest first
-     * @param clauses in what the two differ
      */
-    public record Older(int held, int current, List<String> notes, List<Message> clauses) {}
+    public record Older(Release taken, Release out, List<String> notes) {
+        /** The number of the release that is held. */
+        public int held() {
+            return number(taken);
+        }
+
+        /** The number of the release that is out. */
+        public int current() {
+            return number(out);
+        }
+    }
+
+    /** In what the two differ, bar by bar. */
+    public List<Message> clauses(Older older) {
+        var pair = new Pair(older.taken().spec().revision(), older.out().spec().revision());
+        return compared.get(pair, two -> DocumentComparison.clauses(document(two.held()), document(two.current())));
+    }
 
     /** Empty where the newest of those held is out, or none of them was. */
     public Optional<Older> since(Collection<String> held, Release current) {
@@ -51,12 +76,11 @@ public final class ReleaseChanges {
                 .map(ReleaseNote::text)
                 .filter(text -> !text.isEmpty())
                 .toList();
-        var clauses = DocumentComparison.clauses(document(held), document(current));
-        return new Older(number(held), number(current), notes, clauses);
+        return new Older(held, current, notes);
     }
 
-    private EpisodeDocument document(Release release) {
-        return revisions.find(release.spec().revision()).map(Revision::document).orElseThrow();
+    private EpisodeDocument document(RevisionId id) {
+        return revisions.find(id).map(Revision::document).orElseThrow();
     }
 
     private static int number(Release release) {

@@ -35,6 +35,7 @@ public final class TakingBack {
             if (!parts.episodes.putBack(handle, lesson.id())) {
                 return Outcome.refused("", "publishing.problem.notwithdrawn");
             }
+            parts.news.waitAnew(handle, lesson.id());
             parts.audit.append(handle, who, "lesson.restored", lesson.title());
             return Outcome.done(lesson.id());
         });

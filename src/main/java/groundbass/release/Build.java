@@ -20,7 +20,8 @@ final class Build {
     private final LessonFiles making;
     private final OwnRecordings recordings;
     private final List<Integer> tempos;
-    private final List<ReleaseFile> before;
+    private final List<ReleaseFile> drawnBefore;
+    private final List<ReleaseFile> playedBefore;
     private final Blobs blobs;
     private final ArtifactStore artifacts;
 
@@ -38,10 +39,11 @@ final class Build {
         this.making = new LessonFiles(lesson, spec);
         this.recordings = OwnRecordings.of(document.backingTracks(), uploads);
         this.tempos = PlayAlong.tempos(lesson);
-        this.before = List.copyOf(before);
+        this.drawnBefore = before(before, false);
+        this.playedBefore = before(before, true);
         this.blobs = blobs;
-        int total = (before(false).isEmpty() ? making.steps().size() : 0)
-                + (before(true).isEmpty()
+        int total = (drawnBefore.isEmpty() ? making.steps().size() : 0)
+                + (playedBefore.isEmpty()
                         ? tempos.size() * (1 + lesson.exercises().size())
                         : 0)
                 + PracticeSet.steps(tempos.size());
@@ -55,18 +57,20 @@ final class Build {
 
     /** All but sound, the sheet first. */
     List<ReleaseFile> drawn() {
-        var there = before(false);
-        return there.isEmpty() ? making.steps().parallelStream().map(this::kept).toList() : there;
+        return drawnBefore.isEmpty()
+                ? making.steps().parallelStream().map(this::kept).toList()
+                : drawnBefore;
     }
 
     /** What the page plays. */
     List<ReleaseFile> played(List<LineAudio> lines) {
-        var there = before(true);
-        return there.isEmpty() ? new PlayAlong(lines, tempos, recordings.played(), spec).make(artifacts) : there;
+        return playedBefore.isEmpty()
+                ? new PlayAlong(lines, tempos, recordings.played(), spec).make(artifacts)
+                : playedBefore;
     }
 
-    private List<ReleaseFile> before(boolean played) {
-        return before.stream()
+    private static List<ReleaseFile> before(List<ReleaseFile> all, boolean played) {
+        return all.stream()
                 .filter(file -> (file.role() == FileRole.STEM || file.role() == FileRole.PLAY) == played)
                 .toList();
     }

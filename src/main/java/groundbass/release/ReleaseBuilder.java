@@ -6,18 +6,20 @@ import groundbass.store.Blobs;
 import java.io.IOException;
 import java.time.Clock;
 import java.util.List;
-import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
  * Builds a release: makes every file, keeps it, and closes the release with their names. Page and sheet, and what the
- * page plays, can be made before, so that readers have them while the rest is made. Building one that is closed already does nothing, and one that was overtaken ends at its next step. What fails is told on the desk and in the log,
- * and is tried again later; what a shutdown stops has not failed and goes on after the next start.
+ * page plays, can be made before, so that readers have them while the rest is made. Building one that is closed already
+ * does nothing, and one that was overtaken ends at its next step. What fails is told on the desk and in the log, and is
+ * tried again later; what a shutdown stops has not failed and goes on after the next start.
  */
 public final class ReleaseBuilder {
     private static final Logger log = LoggerFactory.getLogger(ReleaseBuilder.class);
+
+    private static final int LOCKS = 64;
 
     private final Releases releases;
     private final Revisions revisions;
@@ -25,7 +27,9 @@ public final class ReleaseBuilder {
     private final Blobs blobs;
     private final MadeAudio made;
     private final Clock clock;
-    private final Map<ReleaseId, Object> building = new ConcurrentHashMap<>();
+    /** A release is worked on by whoever holds its lock; two releases that share one wait for each other, which is rare. */
+    private final Object[] locks = Stream.generate(Object::new).limit(LOCKS).toArray();
+
     private volatile boolean stopping;
 
     public ReleaseBuilder(
@@ -68,13 +72,12 @@ public final class ReleaseBuilder {
     }
 
     private void alone(ReleaseId id, Work work) {
-        synchronized (building.computeIfAbsent(id, any -> new Object())) {
+        synchronized (locks[Math.floorMod(id.hashCode(), LOCKS)]) {
             var release = releases.find(id).orElseThrow();
             if (release.isUnderWay()) {
                 tried(release, work);
             }
         }
-        building.remove(id);
     }
 
     /** From now on a build that breaks off was stopped. */
@@ -125,18 +128,23 @@ public final class ReleaseBuilder {
     }
 
     /**
-     * Makes the files of a closed release again, where some of them are gone: the same build specification gives the same bytes, and
-     * these take their old places. The release itself stays as it is.
+     * Makes all files of a release again, where some that readers have are gone: the same build specification gives the
+     * same bytes, and these take their old places. The release itself stays as it is.
      *
      * @throws IOException or a runtime exception where something that it was made of is gone
      */
     void restore(Release release) throws IOException {
-        files(release);
+        var build = build(release, List.of());
+        with(build, build::files);
     }
 
     private Build build(Release release) {
+        return build(release, releases.files(release.id()));
+    }
+
+    /** @param before what is there already and is not made again */
+    private Build build(Release release, List<ReleaseFile> before) {
         var document = revisions.find(release.spec().revision()).orElseThrow().document();
-        var before = release.isUnderWay() ? releases.files(release.id()) : List.<ReleaseFile>of();
         return new Build(release, document, before, blobs, releases, uploads);
     }
 

@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -329,7 +330,10 @@ public final class Releases {
                 == 1;
     }
 
-    /** Enters files that readers may have before all are there; does nothing where the release is no longer being built. */
+    /**
+     * Enters files that readers may have before all are there; does nothing where the release is no longer being built.
+     * What another has entered meanwhile stays as it is: readers may have it already.
+     */
     void add(ReleaseId id, List<ReleaseFile> files) {
         jdbi.useTransaction(handle -> {
             boolean mine = handle.createQuery("select state from release where id = :id for update")
@@ -339,7 +343,12 @@ public final class Releases {
                     .filter(List.of("waiting", "building")::contains)
                     .isPresent();
             if (mine) {
-                insert(handle, id, files(id).size(), files);
+                var there = files(id);
+                var names = there.stream().map(ReleaseFile::name).collect(Collectors.toSet());
+                var others = files.stream()
+                        .filter(file -> !names.contains(file.name()))
+                        .toList();
+                insert(handle, id, there.size(), others);
             }
         });
     }

@@ -1,5 +1,6 @@
 package groundbass.site;
 
+import groundbass.audience.news.NewsQueue;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.Students;
 import groundbass.catalog.educator.Audit;
@@ -11,7 +12,13 @@ import org.jdbi.v3.core.Jdbi;
 
 /** What a site knows of people; an operator works with it at the command line, without pages and jobs. */
 public record Accounts(
-        Audit audit, Educators educators, SecondFactors factors, Outbox outbox, Students students, Sessions sessions) {
+        Audit audit,
+        Educators educators,
+        SecondFactors factors,
+        Outbox outbox,
+        NewsQueue newsQueue,
+        Students students,
+        Sessions sessions) {
     public static Accounts over(Jdbi jdbi, Clock clock) {
         var audit = new Audit(jdbi, clock);
         var outbox = new Outbox(jdbi, clock);
@@ -20,6 +27,7 @@ public record Accounts(
                 new Educators(jdbi, audit, clock),
                 new SecondFactors(jdbi, audit, clock),
                 outbox,
+                new NewsQueue(jdbi, clock),
                 new Students(jdbi, outbox, audit, clock),
                 new Sessions(jdbi, clock));
     }

@@ -30,8 +30,8 @@ public final class Backups {
     }
 
     /**
-     * Makes a new site of a backup. Letters that waited to be sent are given up, since the old site may have sent them;
-     * the desk shows them.
+     * Makes a new site of a backup. Letters that waited to be written or sent are given up, since the old site may have
+     * sent them; the desk shows those that were written.
      *
      * @param config a data folder that is empty or not there, and a database without tables
      * @throws groundbass.backup.NotRestorable where the file is damaged; nothing has been made then
@@ -51,7 +51,8 @@ public final class Backups {
         }
         try (var database = config.openDatabase()) {
             var accounts = Accounts.over(database.jdbi(), clock);
-            int givenUp = accounts.outbox().giveUpWaiting("restored from a backup");
+            int givenUp = accounts.outbox().giveUpWaiting("restored from a backup")
+                    + accounts.newsQueue().giveUpWaiting();
             String told = "made " + backup.manifest().made() + ", letters given up: " + givenUp;
             accounts.audit().note(Audit.OPERATOR, OWN, told);
         }

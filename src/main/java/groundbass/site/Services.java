@@ -192,7 +192,7 @@ final class Services {
         this.statistics = new Statistics(jdbi);
         this.newsReaders = new NewsReaders(jdbi, clock);
         this.newsRequests = new NewsRequests(jdbi, outbox, newsReaders, head, clock);
-        this.newsQueue = new NewsQueue(jdbi, clock);
+        this.newsQueue = accounts.newsQueue();
         this.leaving = new Leaving(jdbi, students, newsReaders);
         this.housekeeping =
                 new Housekeeping(downloads, signIns, access, previewLinks, sessions, outbox, audit, tries, newsReaders);

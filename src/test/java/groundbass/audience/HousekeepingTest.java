@@ -1,6 +1,7 @@
 package groundbass.audience;
 
 import static groundbass.audience.Audience.ANNA;
+import static groundbass.audience.Audience.BERT;
 import static groundbass.audience.Audience.FIRST;
 import static groundbass.audience.Audience.VISITOR;
 import static groundbass.audience.Audience.file;
@@ -14,6 +15,7 @@ import groundbass.audience.student.PreviewLinks;
 import groundbass.audience.student.SignedIn;
 import groundbass.audience.student.Tries;
 import groundbass.post.DevelopmentSender;
+import groundbass.post.EmailAddress;
 import groundbass.post.Postman;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
@@ -22,21 +24,26 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
 class HousekeepingTest {
+    private static Housekeeping tidy(Audience audience) {
+        var jdbi = audience.database.jdbi();
+        return new Housekeeping(
+                audience.downloads,
+                audience.signIns,
+                audience.access,
+                new PreviewLinks(jdbi, audience.audit, audience.clock),
+                audience.sessions,
+                audience.outbox,
+                audience.audit,
+                new Tries(jdbi, audience.clock),
+                audience.newsReaders);
+    }
+
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
     void keepsWhatIsCountedAndNothingOfWhoNeverCameBack(Database database) {
         try (database) {
             var audience = new Audience(database);
-            var tidy = new Housekeeping(
-                    audience.downloads,
-                    audience.signIns,
-                    audience.access,
-                    new PreviewLinks(database.jdbi(), audience.audit, audience.clock),
-                    audience.sessions,
-                    audience.outbox,
-                    audience.audit,
-                    new Tries(database.jdbi(), audience.clock),
-                    audience.newsReaders);
+            var tidy = tidy(audience);
             var anna = (SignedIn.As) audience.signIns.use(audience.requested(ANNA), "1", Device.COMPUTER);
             new Postman(database.jdbi(), new DevelopmentSender(), audience.clock, Runnable::run).deliverDue();
             DownloadId id = audience.downloads
@@ -55,5 +62,35 @@ class HousekeepingTest {
             assertThat(audience.students.find(anna.student())).isPresent();
             assertThat(audience.download(id).state()).isEqualTo(DownloadState.BROKEN_OFF);
         }
+    }
+
+    /** What is no longer needed for its purpose goes: Regulation (EU) 2016/679, article 5 paragraph 1 (e). */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void thatAnAddressWasRefusedIsKeptOfThoseAloneWhoAreAtHomeHere(Database database) {
+        try (database) {
+            var audience = new Audience(database);
+            audience.student(ANNA);
+            refuse(audience, ANNA);
+            refuse(audience, BERT);
+            audience.clock.advance(Duration.ofDays(29));
+            tidy(audience).tidy();
+            assertThat(audience.rows("refused_address")).isEqualTo(2);
+            audience.clock.advance(Duration.ofDays(2));
+            tidy(audience).tidy();
+            assertThat(audience.contents("refused_address"))
+                    .contains(ANNA.value())
+                    .doesNotContain(BERT.value());
+        }
+    }
+
+    private static void refuse(Audience audience, EmailAddress reader) {
+        audience.database
+                .jdbi()
+                .useHandle(handle -> handle.execute(
+                        "insert into refused_address (email, refused_at, reply) values (?, ?, ?)",
+                        reader,
+                        audience.clock.instant(),
+                        "550 no such user"));
     }
 }

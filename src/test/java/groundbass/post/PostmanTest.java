@@ -212,6 +212,20 @@ class PostmanTest {
         }
     }
 
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aLetterThatHasLeftIsSentWhateverFailsAfterwards(Database database) {
+        try (database) {
+            var outbox = new Outbox(database.jdbi(), clock);
+            database.jdbi().useHandle(handle -> handle.execute("alter table refused_address rename to elsewhere"));
+            MessageId id = outbox.put(letter("Sent"));
+            new Postman(database.jdbi(), willing, clock, Runnable::run).deliverDue();
+            OutboxMail sent = outbox.find(id).orElseThrow();
+            assertThat(sent.delivery()).contains(Delivery.SENT);
+            assertThat(sent.lastError()).isEmpty();
+        }
+    }
+
     private static void await(CountDownLatch latch) {
         try {
             assertThat(latch.await(1, TimeUnit.MINUTES)).isTrue();

@@ -122,6 +122,24 @@ class NewsRoundTest {
         }
     }
 
+    /** As where a lesson goes between the look for what waits and the letter about it. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aLetterWhoseLessonIsNotThereJustNowWaits(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            studio.episode("Begun");
+            agree(studio, reader(1), Locale.ENGLISH);
+            out(studio, "Rope and Pulley");
+            var jdbi = database.jdbi();
+            jdbi.useHandle(
+                    handle -> handle.execute("update episode set deleted_at = now() where title = 'Rope and Pulley'"));
+            assertThat(studio.newsRound.pass()).isZero();
+            jdbi.useHandle(handle -> handle.execute("update episode set deleted_at = null"));
+            assertThat(studio.newsRound.pass()).isEqualTo(1);
+        }
+    }
+
     /** A letter whose row cannot be written is marked as written no more than the row is there. */
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)

@@ -9,6 +9,9 @@ import groundbass.catalog.educator.AuditEntry;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.ThrownAway;
+import groundbass.document.BackingTrack;
+import groundbass.document.UploadId;
+import groundbass.identity.Sha256;
 import groundbass.post.EmailAddress;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
@@ -20,6 +23,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
 class TakingBackTest {
+    private static final Sha256 SHA256 = Sha256.of(new byte[] {1});
+    private static final String FACTS =
+            "{\"format\":\"WAV\",\"sampleRate\":44100,\"channels\":2,\"bitRate\":1411200,\"milliseconds\":1000}";
+
     private static EpisodeId out(Studio studio, String title) {
         var id = studio.episode(title);
         done(studio.publisher.publishNow(studio.educator, id));
@@ -103,6 +110,25 @@ class TakingBackTest {
 
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
+    void howeverLongItWasTakenBackWhoWasNotToldOfItIsToldThen(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            studio.episode("Begun");
+            var series = studio.catalog.ownedBy(studio.educator).get(0);
+            studio.newsReaders.agree(
+                    new Ask(series.id(), new EmailAddress("r@example.net"), Locale.ENGLISH, "Yes.", AskedOn.ACCOUNT));
+            var id = out(studio, "Rope and Pulley");
+            done(studio.takingBack.takeBack(studio.educator, studio.find(id), ""));
+            studio.clock.advance(Duration.ofDays(31));
+            studio.newsReaders.purge();
+            done(studio.takingBack.putBack(studio.educator, studio.find(id)));
+            studio.newsReaders.purge();
+            assertThat(studio.newsRound.pass()).isEqualTo(1);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
     void onlyADraftThatNothingIsPromisedOfIsThrownAway(Database database) {
         try (database) {
             var studio = new Studio(database);
@@ -178,6 +204,55 @@ class TakingBackTest {
                     .isEqualTo(1);
             assertThat(studio.bin.fetchBack(studio.educator, id).problems()).isNotEmpty();
             assertThat(audited(studio)).containsExactly("draft.purged", "draft.deleted");
+        }
+    }
+
+    /** A duplicate plays what was sent for the first; that stays when the first is gone. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aRecordingThatAnotherLessonPlaysBecomesThatLessons(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var first = studio.episode("First");
+            var duplicate = studio.episode("Duplicate");
+            for (String id : List.of("played2345678923", "unplayed23456789")) {
+                database.jdbi()
+                        .useHandle(handle -> handle.execute(
+                                "insert into upload (id, educator_id, episode_id, original_name, media_type, byte_count,"
+                                        + " sha256, facts, created_at)"
+                                        + " values (?, ?, ?, 'x.wav', 'audio/wav', 1, ?, ?, now())",
+                                id,
+                                studio.educator.value(),
+                                first.value(),
+                                SHA256.hex(),
+                                FACTS));
+            }
+            var track =
+                    new BackingTrack(new UploadId("played2345678923"), SHA256, "Band", BackingTrack.Kind.WITHOUT_BASS);
+            studio.change(duplicate, edit -> edit.backingTracks(List.of(track)));
+            done(studio.bin.throwAway(studio.educator, studio.find(first)));
+            studio.clock.advance(Bin.KEPT.plus(Duration.ofSeconds(1)));
+            studio.bin.empty();
+            assertThat(rows(database, "upload")).isEqualTo(1);
+            assertThat(rows(database, "upload where id = 'played2345678923' and episode_id = '" + duplicate + "'"))
+                    .isEqualTo(1);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatIsFetchedBackInTimeIsNotDeletedAfterAll(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Mistake");
+            done(studio.bin.throwAway(studio.educator, studio.find(id)));
+            studio.clock.advance(Bin.KEPT.plus(Duration.ofSeconds(1)));
+            var before = studio.clock.instant().minus(Bin.KEPT);
+            done(studio.bin.fetchBack(studio.educator, id));
+            boolean still = database.jdbi().inTransaction(handle -> studio.episodes.lockThrownAway(handle, id, before));
+            assertThat(still).isFalse();
+            studio.bin.empty();
+            assertThat(studio.desk.draft(studio.educator, id)).isPresent();
         }
     }
 

@@ -148,6 +148,18 @@ class ReleaseBuilderTest {
         }
     }
 
+    /** As where another node makes the same at the same time. */
+    @Test
+    void whatAnotherHasEnteredMeanwhileStays() {
+        var id = entered(spec(revision(List.of()), 1));
+        builder.draw(id);
+        var drawn = releases.files(id);
+        assertThat(drawn).isNotEmpty();
+        releases.add(id, drawn);
+        assertThat(releases.files(id)).isEqualTo(drawn);
+        assertThat(releases.find(id).orElseThrow().isUnderWay()).isTrue();
+    }
+
     @Test
     void theBundleIsTheSameWhenBuiltTwice() throws IOException {
         var spec = spec(revision(List.of()), 1);

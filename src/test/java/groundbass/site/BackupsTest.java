@@ -60,6 +60,35 @@ class BackupsTest {
     }
 
     @Test
+    void newsThatWaitsToBeWrittenIsNotWrittenByTheNewSite() throws IOException {
+        Path file = folder.resolve("news.zip");
+        Path data = folder.resolve("old");
+        try (var database = Config.local(data, 0).openDatabase()) {
+            database.jdbi().useHandle(handle -> {
+                handle.execute("insert into educator values"
+                        + " ('educator23456789', 'Quay Studio', 'q@example.org', '', now())");
+                handle.execute("insert into series (id, educator_id, slug, title, summary, zone, created_at) values"
+                        + " ('series2345678923', 'educator23456789', 'low', 'Low', '', 'UTC', now())");
+                handle.execute("insert into news_reader"
+                        + " (id, series_id, email, locale, wording, asked_on, asked_at, agreed_at) values"
+                        + " ('reader2345678923', 'series2345678923', 'r@example.org', 'en', '', 'page', now(), now())");
+                handle.execute("insert into news_letter (about, email, reader_id, episode_id, kind, queued_at) values"
+                        + " ('lesson2345678923', 'r@example.org', 'reader2345678923', 'lesson2345678923', 'lesson',"
+                        + " now())");
+            });
+            Backups.make(database, data, file, CLOCK);
+        }
+        var config = Config.local(folder.resolve("new"), 0);
+        try (var backup = BackupFile.open(file)) {
+            Backups.restore(backup, config, CLOCK);
+        }
+        try (var database = config.openDatabase()) {
+            assertThat(text(database, "select email from news_reader")).isEqualTo("r@example.org");
+            assertThat(text(database, "select count(*) from news_letter")).isEqualTo("0");
+        }
+    }
+
+    @Test
     void nothingThatStandsThereIsOverwritten() throws IOException {
         Path data = Files.createDirectory(folder.resolve("full"));
         Path notes = Files.writeString(data.resolve("notes.txt"), "mine");

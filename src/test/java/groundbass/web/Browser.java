@@ -95,6 +95,12 @@ public final class Browser implements AutoCloseable {
                         .toList();
     }
 
+    /** The same page on another screen and in the other scheme, without loading it anew. */
+    public static void turn(Page page, int width, ColorScheme scheme) {
+        page.setViewportSize(width, 900);
+        page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(scheme));
+    }
+
     /** Types into a field or editor, in the place of all that is there. */
     public static void write(Page page, String label, String text) {
         page.getByLabel(label, new Page.GetByLabelOptions().setExact(true)).focus();

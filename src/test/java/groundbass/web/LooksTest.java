@@ -7,7 +7,6 @@ import com.microsoft.playwright.options.ColorScheme;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.web.general.AssetFiles;
 import groundbass.web.general.GeneralPages;
-import groundbass.web.general.HomePage;
 import groundbass.web.shell.PrincipalResolver;
 import groundbass.web.view.Assets;
 import java.util.ArrayList;
@@ -33,7 +32,7 @@ class LooksTest {
                 "http://localhost:8420",
                 PrincipalResolver.NONE,
                 pages -> List.of(
-                        new HomePage(pages, reader -> HomePage.View.EMPTY),
+                        EmptyHome.of(pages),
                         new GeneralPages(pages, () -> SiteSettings.USUAL),
                         new AssetFiles(new Assets()),
                         new TrialPage(pages)::addTo));

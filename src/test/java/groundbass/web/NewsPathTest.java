@@ -12,6 +12,7 @@ import groundbass.audience.student.Students;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.episode.Withdrawal;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import groundbass.web.desk.Studio;
@@ -46,7 +47,7 @@ class NewsPathTest {
 
     @BeforeEach
     void letTheLimitsFill() {
-        site.clock().advance(Duration.ofHours(2));
+        site.clock().advance(Duration.ofHours(1));
     }
 
     private static final String ASK = "/series/low-tide/news";
@@ -187,6 +188,41 @@ class NewsPathTest {
                 .post("/me/news/begin")
                 .then()
                 .statusCode(401);
+    }
+
+    /** Withdrawing consent is as easy as giving it: Regulation (EU) 2016/679, article 7 paragraph 3. */
+    @Test
+    void whatWasAgreedToIsEndedAlsoWhereAllOfTheSeriesWasTakenBack() {
+        var me = student("back@reader.example");
+        String series = studio.series.id().value();
+        site.form().cookie(me).formParam("series", series).post("/me/news/begin");
+        var jdbi = site.groundbass().database().jdbi();
+        var episodes = new Episodes(jdbi);
+        var withdrawal = new Withdrawal(site.clock().instant(), "");
+        jdbi.useTransaction(handle -> episodes.takeBack(handle, lesson.id(), withdrawal));
+        try {
+            var page = Jsoup.parse(site.browser().cookie(me).get("/me").asString());
+            assertThat(page.select("form[action=/me/news/end] input[value=" + series + "]"))
+                    .hasSize(1);
+            assertThat(page.select("a[href=/series/low-tide]")).isEmpty();
+            site.form()
+                    .cookie(me)
+                    .formParam("series", series)
+                    .post("/me/news/end")
+                    .then()
+                    .statusCode(303);
+            assertThat(readers("email = 'back@reader.example' and ended_at is null"))
+                    .isZero();
+            site.form()
+                    .cookie(me)
+                    .formParam("series", series)
+                    .post("/me/news/begin")
+                    .then()
+                    .statusCode(404);
+            site.browser().get(ASK).then().statusCode(404);
+        } finally {
+            jdbi.useTransaction(handle -> episodes.putBack(handle, lesson.id()));
+        }
     }
 
     private static Cookie student(String email) {

@@ -5,7 +5,6 @@ import static org.hamcrest.Matchers.containsString;
 
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.web.general.GeneralPages;
-import groundbass.web.general.HomePage;
 import groundbass.web.shell.PrincipalResolver;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
@@ -18,7 +17,7 @@ class PagesTest {
             "http://localhost:8420",
             PrincipalResolver.NONE,
             pages -> List.of(
-                    new HomePage(pages, reader -> HomePage.View.EMPTY),
+                    EmptyHome.of(pages),
                     new GeneralPages(pages, () -> SiteSettings.USUAL),
                     new TrialPage(pages)::addTo));
 

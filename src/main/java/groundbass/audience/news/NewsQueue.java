@@ -94,6 +94,15 @@ public final class NewsQueue {
                 .list());
     }
 
+    /** What waits to be written about a lesson waits from now on: it was taken back, and is out again. */
+    public void waitAnew(Handle handle, EpisodeId lesson) {
+        handle.createUpdate("""
+                        update news_letter set queued_at = :now where episode_id = :lesson and written_at is null""")
+                .bind("now", clock.instant())
+                .bind("lesson", lesson)
+                .execute();
+    }
+
     /** Marks a letter as written. @return whether this call did, and so its caller puts it into the outbox */
     public boolean take(Handle handle, QueuedLetter letter) {
         return handle.createUpdate("""
@@ -104,6 +113,12 @@ public final class NewsQueue {
                         .bind("email", letter.email())
                         .execute()
                 == 1;
+    }
+
+    /** Takes out every letter that waits to be written. @return how many there were */
+    public int giveUpWaiting() {
+        return jdbi.withHandle(handle -> handle.createUpdate("delete from news_letter where written_at is null")
+                .execute());
     }
 
     /** How many letters about a lesson are written, and how many are still to be. */

@@ -2,6 +2,7 @@ package groundbass.audience.news;
 
 import groundbass.audience.student.SignedId;
 import groundbass.catalog.series.SeriesId;
+import groundbass.catalog.series.SeriesRows;
 import groundbass.post.EmailAddress;
 import java.time.Clock;
 import java.time.Duration;
@@ -19,6 +20,7 @@ public final class NewsReaders {
 
     private static final Duration REQUEST_KEPT = Duration.ofDays(2);
     private static final Duration LETTER_KEPT = Duration.ofDays(30);
+    private static final Duration REFUSAL_KEPT = Duration.ofDays(30);
 
     private static final String SETTING = "secret.news-link";
     private static final String SELECT = """
@@ -64,10 +66,7 @@ public final class NewsReaders {
 
     /** Within the caller's transaction; waits for others who agree to the news of the same series. */
     void agree(Handle handle, Ask ask, Instant askedAt) {
-        handle.createQuery("select id from series where id = :id for update")
-                .bind("id", ask.series())
-                .mapTo(SeriesId.class)
-                .findOne();
+        SeriesRows.lock(handle, ask.series());
         int known = write(handle, ask, askedAt, """
                 update news_reader set locale = :locale, wording = :wording, asked_on = :askedOn, asked_at = :asked,
                     agreed_at = :now, ended_at = null
@@ -139,15 +138,34 @@ public final class NewsReaders {
     }
 
     /**
+     * Addresses that a mail server refused a while ago, and of which nothing else is kept: nobody who is at home here can
+     * be reached there, and nobody is told that it was refused.
+     */
+    public List<EmailAddress> strangers() {
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select refused.email from refused_address refused
+                        where refused.refused_at < :before
+                          and not exists (select 1 from student where student.email = refused.email)
+                          and not exists (select 1 from news_reader reader
+                            where reader.email = refused.email and reader.ended_at is null)""")
+                .bind("before", clock.instant().minus(REFUSAL_KEPT))
+                .mapTo(EmailAddress.class)
+                .list());
+    }
+
+    /**
      * Forgets who ended it a while ago, who asked and did not agree, and which letters were entered a month ago: a lesson
-     * goes live once, so nobody can be told of it again.
+     * goes live once, so nobody can be told of it again. What waits for a lesson that was taken back goes on waiting.
      */
     public void purge() {
         Instant now = clock.instant();
         jdbi.useTransaction(handle -> {
             handle.execute("delete from news_reader where ended_at < ?", now.minus(PROOF_KEPT));
             handle.execute("delete from news_request where created_at < ?", now.minus(REQUEST_KEPT));
-            handle.execute("delete from news_letter where queued_at < ?", now.minus(LETTER_KEPT));
+            handle.execute("""
+                    delete from news_letter where queued_at < ? and (written_at is not null or not exists (
+                        select 1 from episode back
+                        where back.id = news_letter.episode_id and back.withdrawn_at is not null))""", now.minus(LETTER_KEPT));
         });
     }
 }

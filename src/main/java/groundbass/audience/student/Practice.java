@@ -2,7 +2,10 @@ package groundbass.audience.student;
 
 import groundbass.catalog.episode.EpisodeId;
 import java.time.Clock;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -12,7 +15,7 @@ import org.jdbi.v3.core.Jdbi;
  */
 public final class Practice {
     /** Lines of one student; nobody practises so many. */
-    private static final int MOST = 5_000;
+    static final int MOST = 5_000;
 
     private static final String SELECT = """
             select episode_id as episode, line, practised_on, tempo, from_place, to_place from practised\s""";
@@ -25,34 +28,37 @@ public final class Practice {
         this.clock = clock;
     }
 
-    /** Notes what a browser tells; what is known already and says more stays. */
+    /** Notes what a browser tells; what is known already and says more stays. Two windows may tell the same at once. */
     public void note(StudentId student, List<PractisedLine> lines) {
-        jdbi.useTransaction(handle -> lines.forEach(line -> note(handle, student, line)));
+        jdbi.useTransaction(handle -> {
+            if (Students.lock(handle, student)) note(handle, student, lines);
+        });
     }
 
-    private static void note(Handle handle, StudentId student, PractisedLine line) {
-        var known = handle.createQuery(
-                        SELECT + "where student_id = :student and episode_id = :episode and line = :line for update")
-                .bind("student", student)
-                .bind("episode", line.episode())
-                .bind("line", line.line())
-                .mapTo(PractisedLine.class)
-                .findOne();
-        if (known.filter(before -> !line.goesBefore(before)).isPresent() || isFull(handle, student)) {
-            return;
+    private static void note(Handle handle, StudentId student, List<PractisedLine> lines) {
+        Map<Name, PractisedLine> known = new HashMap<>();
+        of(handle, student).forEach(line -> known.put(Name.of(line), line));
+        for (var line : lines) {
+            var before = Optional.ofNullable(known.get(Name.of(line)));
+            if (before.map(line::goesBefore).orElseGet(() -> known.size() < MOST)) {
+                write(handle, student, line);
+                known.put(Name.of(line), line);
+            }
         }
+    }
+
+    /** What tells the lines of one student apart. */
+    private record Name(EpisodeId episode, String line) {
+        static Name of(PractisedLine line) {
+            return new Name(line.episode(), line.line());
+        }
+    }
+
+    private static void write(Handle handle, StudentId student, PractisedLine line) {
         delete(handle, student, line);
         handle.createUpdate("""
                         insert into practised (student_id, episode_id, line, practised_on, tempo, from_place, to_place)
                         values (:student, :episode, :line, :practisedOn, :tempo, :fromPlace, :toPlace)""").bind("student", student).bindMethods(line).execute();
-    }
-
-    private static boolean isFull(Handle handle, StudentId student) {
-        return handle.createQuery("select count(*) from practised where student_id = :student")
-                        .bind("student", student)
-                        .mapTo(Integer.class)
-                        .one()
-                >= MOST;
     }
 
     private static void delete(Handle handle, StudentId student, PractisedLine line) {
@@ -68,6 +74,7 @@ public final class Practice {
     /** Makes a lesson a favourite, or no favourite any more; either can be done twice. */
     public void favour(StudentId student, EpisodeId episode, boolean chosen) {
         jdbi.useTransaction(handle -> {
+            if (!Students.lock(handle, student)) return;
             handle.execute(
                     "delete from favourite where student_id = ? and episode_id = ?", student.value(), episode.value());
             if (chosen) {
@@ -91,11 +98,14 @@ public final class Practice {
 
     /** What a student has practised, the last first. */
     public List<PractisedLine> of(StudentId student) {
-        return jdbi.withHandle(handle -> handle.createQuery(
-                        SELECT + "where student_id = :student order by practised_on desc, episode_id, line")
+        return jdbi.withHandle(handle -> of(handle, student));
+    }
+
+    private static List<PractisedLine> of(Handle handle, StudentId student) {
+        return handle.createQuery(SELECT + "where student_id = :student order by practised_on desc, episode_id, line")
                 .bind("student", student)
                 .mapTo(PractisedLine.class)
-                .list());
+                .list();
     }
 
     /** A student's favourites, the last first. */

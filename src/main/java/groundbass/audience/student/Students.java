@@ -63,6 +63,15 @@ public final class Students {
         });
     }
 
+    /** Until the transaction ends, nobody else writes what hangs on this account. @return whether it is there */
+    static boolean lock(Handle handle, StudentId id) {
+        return handle.createQuery("select id from student where id = :id for update")
+                .bind("id", id)
+                .mapTo(StudentId.class)
+                .findOne()
+                .isPresent();
+    }
+
     public Student create(Handle handle, EmailAddress email, Locale locale) {
         var student = new Student(StudentId.next(), email, locale, clock.instant());
         insert(handle, student);

@@ -3,6 +3,7 @@ package groundbass.catalog.episode;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.series.SeriesId;
+import groundbass.catalog.series.SeriesRows;
 import groundbass.document.EpisodeDocument;
 import groundbass.form.Outcome;
 import java.util.Optional;
@@ -39,13 +40,10 @@ public final class Beginnings {
             return Outcome.refused(problems);
         }
         jdbi.useTransaction(handle -> {
-            handle.createUpdate("delete from series_beginning where series_id = :series")
-                    .bind("series", series)
-                    .execute();
-            handle.createUpdate("insert into series_beginning (series_id, document) values (:series, :document)")
-                    .bind("series", series)
-                    .bind("document", document)
-                    .execute();
+            var insert = handle.createUpdate(
+                            "insert into series_beginning (series_id, document) values (:series, :document)")
+                    .bind("document", document);
+            SeriesRows.replace(handle, series, "series_beginning", insert);
             audit.append(handle, who, "beginning.changed", series.value());
         });
         return Outcome.done(document);

@@ -298,6 +298,16 @@ public final class Episodes {
                         .list());
     }
 
+    /** Whether a draft was thrown away before this instant still; it is neither fetched back nor deleted meanwhile. */
+    public boolean lockThrownAway(Handle handle, EpisodeId id, Instant before) {
+        return handle.createQuery("select id from episode where id = :id and deleted_at < :before for update")
+                .bind("id", id)
+                .bind("before", before)
+                .mapTo(EpisodeId.class)
+                .findOne()
+                .isPresent();
+    }
+
     /** Deletes a draft that was thrown away, with all that was written of it; what was made of it is gone before. */
     public void forget(Handle handle, EpisodeId id) {
         handle.execute("delete from draft where episode_id = ?", id);

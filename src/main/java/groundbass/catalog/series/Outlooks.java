@@ -27,13 +27,9 @@ public final class Outlooks {
     /** Saves what an educator chose for a series of theirs. */
     public void save(EducatorId who, SeriesId series, Outlook outlook) {
         jdbi.useTransaction(handle -> {
-            handle.createUpdate("delete from series_outlook where series_id = :series")
-                    .bind("series", series)
-                    .execute();
-            handle.createUpdate("insert into series_outlook (series_id, shows) values (:series, :shows)")
-                    .bind("series", series)
-                    .bind("shows", outlook.word())
-                    .execute();
+            var insert = handle.createUpdate("insert into series_outlook (series_id, shows) values (:series, :shows)")
+                    .bind("shows", outlook.word());
+            SeriesRows.replace(handle, series, "series_outlook", insert);
             audit.append(handle, who, "outlook.changed", series.value());
         });
     }

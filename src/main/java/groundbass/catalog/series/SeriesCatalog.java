@@ -164,6 +164,16 @@ public final class SeriesCatalog {
         return rows.ownedBy(owner);
     }
 
+    /** For everyone: the series, where something of it is out. */
+    public Optional<Series> published(SeriesId id) {
+        return find(id).filter(series -> rows.isOut(series.id()));
+    }
+
+    /** For everyone: the series of this address, where something of it is out. */
+    public Optional<Series> published(Slug slug) {
+        return find(slug).filter(series -> rows.isOut(series.id()));
+    }
+
     /** For everyone: series with something published, the latest publication first. */
     public List<Series> published() {
         return rows.published();

@@ -45,13 +45,24 @@ final class SeriesRepository {
         return jdbi.withHandle(
                 handle -> handle.createQuery(SELECT + """
                         join (select series_id, max(published_at) as latest from episode
-                              where published_at is not null and withdrawn_at is null group by series_id) e on e.series_id = s.id
+                              where published_at is not null and withdrawn_at is null
+                              group by series_id) e on e.series_id = s.id
                         order by e.latest desc, s.id""").mapTo(Series.class).list());
     }
 
+    /** Whether anything of it ever was out. */
     boolean hasPublished(SeriesId id) {
+        return has(id, "published_at is not null");
+    }
+
+    /** Whether students can have anything of it now. */
+    boolean isOut(SeriesId id) {
+        return has(id, "published_at is not null and withdrawn_at is null");
+    }
+
+    private boolean has(SeriesId id, String lessons) {
         return jdbi.withHandle(handle -> handle.createQuery(
-                                "select count(*) from episode where series_id = :id and published_at is not null")
+                                "select count(*) from episode where series_id = :id and " + lessons)
                         .bind("id", id)
                         .mapTo(Integer.class)
                         .one())
@@ -59,11 +70,7 @@ final class SeriesRepository {
     }
 
     boolean lock(Handle handle, SeriesId id) {
-        return handle.createQuery("select id from series where id = :id for update")
-                .bind("id", id)
-                .mapTo(SeriesId.class)
-                .findOne()
-                .isPresent();
+        return SeriesRows.lock(handle, id);
     }
 
     /** Until the transaction ends, nobody else takes a slug. */

@@ -10,6 +10,7 @@ import groundbass.document.SheetLetters;
 import groundbass.document.SheetPaper;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.Update;
 
 /** How each series has its sheets, as rows; what has no row is as usual. */
 public final class Styles {
@@ -45,26 +46,21 @@ public final class Styles {
 
     public void save(EducatorId who, SeriesId series, HouseStyle style) {
         jdbi.useTransaction(handle -> {
-            handle.createUpdate("delete from series_style where series_id = :series")
-                    .bind("series", series)
-                    .execute();
-            insert(handle, series, style);
+            SeriesRows.replace(handle, series, "series_style", insert(handle, style));
             audit.append(handle, who, "letters.changed", series.value());
         });
     }
 
-    private static void insert(Handle handle, SeriesId series, HouseStyle style) {
-        handle.createUpdate("""
+    private static Update insert(Handle handle, HouseStyle style) {
+        return handle.createUpdate("""
                         insert into series_style
                                (series_id, letters, simile, rests_together, paper, counts, every_bar)
                         values (:series, :letters, :simile, :restsTogether, :paper, :counts, :everyBar)""")
-                .bind("series", series)
                 .bind("letters", style.letters().toString())
                 .bind("simile", style.abbreviations().simile())
                 .bind("restsTogether", style.abbreviations().restsTogether())
                 .bind("paper", style.paper().toString())
                 .bind("counts", style.aids().counts().code())
-                .bind("everyBar", style.aids().everyBar())
-                .execute();
+                .bind("everyBar", style.aids().everyBar());
     }
 }

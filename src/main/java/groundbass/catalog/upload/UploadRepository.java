@@ -28,9 +28,34 @@ public final class UploadRepository {
                         values (:id, :by, :episode, :originalName, :mediaType, :length, :sha256, :facts, :createdAt)""").bindMethods(upload).bindMethods(upload.blob()).execute();
     }
 
-    /** Forgets what was sent for a draft that is deleted; the files go with the sweep. */
+    /**
+     * Forgets what was sent for a draft that is deleted; the files go with the sweep. What a draft or a revision of
+     * another lesson plays, such as a duplicate's, is that lesson's from now on.
+     */
     public void forget(Handle handle, EpisodeId episode) {
+        for (var upload : of(episode)) {
+            handOn(handle, upload.id(), episode);
+        }
         handle.execute("delete from upload where episode_id = ?", episode);
+    }
+
+    /** An id is 16 random characters, so a document that has them names it. */
+    private static void handOn(Handle handle, UploadId upload, EpisodeId from) {
+        handle.createUpdate("""
+                        update upload set episode_id = (
+                          select min(other.episode_id) from (
+                            select episode_id from draft where document like :named
+                            union all select episode_id from revision where document like :named) other
+                          where other.episode_id <> :from)
+                        where id = :upload and exists (
+                          select 1 from (
+                            select episode_id from draft where document like :named
+                            union all select episode_id from revision where document like :named) other
+                          where other.episode_id <> :from)""")
+                .bind("named", "%\"" + upload.value() + "\"%")
+                .bind("from", from)
+                .bind("upload", upload)
+                .execute();
     }
 
     Optional<Upload> find(UploadId id) {

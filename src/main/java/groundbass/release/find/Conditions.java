@@ -20,11 +20,12 @@ final class Conditions {
     private final String order;
 
     Conditions(LessonQuery query) {
-        query.words().forEach(word -> and(like("t.words", "% " + word + "%")));
+        var words = query.words().stream().map(word -> named("% " + word + "%")).toList();
+        words.forEach(name -> and("t.words like :" + name));
         if (!query.techniques().isEmpty()) {
             and(query.techniques().stream()
                     .sorted()
-                    .map(word -> like("t.techniques", "% " + word + " %"))
+                    .map(word -> "t.techniques like :" + named("% " + word + " %"))
                     .collect(Collectors.joining(" or ", "(", ")")));
         }
         query.level().ifPresent(level -> and("e.level = :level", "level", level));
@@ -34,7 +35,7 @@ final class Conditions {
         query.slowest().ifPresent(tempo -> and("t.tempo >= :slowest", "slowest", tempo));
         query.fastest().ifPresent(tempo -> and("t.tempo <= :fastest", "fastest", tempo));
         query.series().ifPresent(slug -> and("s.slug = :series", "series", slug));
-        this.order = order(query);
+        this.order = order(query, words);
     }
 
     private void and(String condition, String name, Object value) {
@@ -46,17 +47,18 @@ final class Conditions {
         all.add(condition);
     }
 
-    private String like(String column, String pattern) {
+    /** The name of a pattern among the values. */
+    private String named(String pattern) {
         String name = "like" + values.size();
         values.put(name, pattern);
-        return column + " like :" + name;
+        return name;
     }
 
     /** The last of them tell any two lessons apart, so that no lesson is on two pages of a list. */
-    private String order(LessonQuery query) {
+    private static String order(LessonQuery query, List<String> words) {
         String newest = "e.published_at desc, s.slug, e.number desc";
         return switch (query.order()) {
-            case NEWEST -> query.words().isEmpty() ? newest : inTitle(query) + ", " + newest;
+            case NEWEST -> words.isEmpty() ? newest : notInTitle(words) + ", " + newest;
             case NUMBER -> "s.title, s.slug, e.number";
             case LEVEL -> LEVELS + ", s.slug, e.number";
             case TEMPO -> "t.tempo, s.slug, e.number";
@@ -64,9 +66,11 @@ final class Conditions {
         };
     }
 
-    private String inTitle(LessonQuery query) {
-        values.put("title", "%" + query.words().first() + "%");
-        return "case when lower(e.title) like :title then 0 else 1 end";
+    /** How many of the words the title lacks. */
+    private static String notInTitle(List<String> words) {
+        return words.stream()
+                .map(name -> "case when t.title_words like :" + name + " then 0 else 1 end")
+                .collect(Collectors.joining(" + "));
     }
 
     String where() {
@@ -77,13 +81,9 @@ final class Conditions {
         return " order by " + order;
     }
 
-    /** Binds what {@code where} alone names, or all. */
-    Query bind(Query query, boolean ordered) {
-        values.forEach((name, value) -> {
-            if (ordered || !name.equals("title")) {
-                query.bind(name, value);
-            }
-        });
+    /** Binds what {@code where} names; the order names nothing else. */
+    Query bind(Query query) {
+        values.forEach(query::bind);
         return query;
     }
 }

@@ -10,7 +10,9 @@ import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import groundbass.release.find.Choices.SeriesName;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
 import org.jdbi.v3.core.Jdbi;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -27,6 +29,7 @@ public final class LessonIndex {
     private final Jdbi jdbi;
     private final Releases releases;
     private final Revisions revisions;
+    private final Set<ReleaseId> unreadable = ConcurrentHashMap.newKeySet();
 
     public LessonIndex(Jdbi jdbi, Releases releases, Revisions revisions) {
         this.jdbi = jdbi;
@@ -34,14 +37,23 @@ public final class LessonIndex {
         this.revisions = revisions;
     }
 
-    /** Reads what is out and was not read yet, so many at most, the newest first. May run as often as anyone likes. */
+    /**
+     * Reads what is out and was not read yet, so many at most, the newest first. May run as often as anyone likes; what
+     * cannot be read is told once and is no longer in the way of what can.
+     */
     public void catchUp(int most) {
-        for (var id : unread(most)) {
-            try {
-                releases.find(id).ifPresent(this::read);
-            } catch (RuntimeException e) {
-                log.error("release {} cannot be found by what it says", id, e);
-            }
+        unread(most + unreadable.size()).stream()
+                .filter(id -> !unreadable.contains(id))
+                .limit(most)
+                .forEach(this::attempt);
+    }
+
+    private void attempt(ReleaseId id) {
+        try {
+            releases.find(id).ifPresent(this::read);
+        } catch (RuntimeException e) {
+            unreadable.add(id);
+            log.error("release {} cannot be found by what it says", id, e);
         }
     }
 
@@ -60,10 +72,10 @@ public final class LessonIndex {
     }
 
     private void read(Release release) {
-        revisions
+        var revision = revisions
                 .find(release.spec().revision())
-                .map(revision -> LessonTraits.of(Lesson.of(revision.document())))
-                .ifPresent(traits -> write(release.episode(), release.id(), traits));
+                .orElseThrow(() -> new IllegalStateException("there is no such revision"));
+        write(release.episode(), release.id(), LessonTraits.of(Lesson.of(revision.document())));
     }
 
     void write(EpisodeId episode, ReleaseId release, LessonTraits traits) {
@@ -71,8 +83,9 @@ public final class LessonIndex {
             handle.execute("delete from lesson_traits where episode_id = ?", episode.value());
             handle.createUpdate("""
                             insert into lesson_traits
-                                (episode_id, release_id, techniques, key_name, meter, tempo, strings, words)
-                            values (:episode, :release, :techniques, :key, :meter, :tempo, :strings, :words)""")
+                                (episode_id, release_id, techniques, key_name, meter, tempo, strings, words, title_words)
+                            values (:episode, :release, :techniques, :key, :meter, :tempo, :strings, :words,
+                                :titleWords)""")
                     .bind("episode", episode)
                     .bind("release", release)
                     .bind("techniques", Lists.join(traits.techniques()))
@@ -81,6 +94,7 @@ public final class LessonIndex {
                     .bind("tempo", traits.tempo())
                     .bind("strings", traits.strings())
                     .bind("words", Lists.join(traits.words()))
+                    .bind("titleWords", Lists.join(traits.titleWords()))
                     .execute();
         });
     }
@@ -89,13 +103,11 @@ public final class LessonIndex {
     public List<FoundLesson> find(LessonQuery query, int skipped, int most) {
         var conditions = new Conditions(query);
         return jdbi.withHandle(handle -> conditions
-                .bind(
-                        handle.createQuery("""
-                                select e.id as episode, s.slug as series, s.title as series_title, s.zone, e.number,
-                                    e.title, e.level, e.published_at, t.techniques, t.key_name, t.meter, t.tempo, t.strings
-                                """ + FROM + conditions.where() + conditions.orderBy()
-                                + " offset :skipped rows fetch first :most rows only"),
-                        true)
+                .bind(handle.createQuery("""
+                        select e.id as episode, s.slug as series, s.title as series_title, s.zone, e.number,
+                            e.title, e.level, e.published_at, t.techniques, t.key_name, t.meter, t.tempo, t.strings
+                        """ + FROM + conditions.where() + conditions.orderBy()
+                        + " offset :skipped rows fetch first :most rows only"))
                 .bind("skipped", skipped)
                 .bind("most", most)
                 .mapTo(FoundLesson.class)
@@ -106,7 +118,7 @@ public final class LessonIndex {
     public int count(LessonQuery query) {
         var conditions = new Conditions(query);
         return jdbi.withHandle(handle -> conditions
-                .bind(handle.createQuery("select count(*)" + FROM + conditions.where()), false)
+                .bind(handle.createQuery("select count(*)" + FROM + conditions.where()))
                 .mapTo(Integer.class)
                 .one());
     }

@@ -34,10 +34,10 @@ final class BassString implements Unit {
 
     private boolean deadened;
 
-    /** The frequency that the string was last brought to, and that at which its note began. */
+    /** The frequency that the string was last brought to, and that at which it was last plucked. */
     private double last;
 
-    private double begun;
+    private double plucked;
 
     /** The note that sounds, from and until which sample. */
     private record Held(TimedNote note, long from, long until) {
@@ -133,16 +133,15 @@ final class BassString implements Unit {
         glideUntil = NEVER;
         sounding.open(strokes.strike(sounding.string(), note, next).rise());
         last = strokes.hertz(note, 0);
-        begun = last;
+        plucked = last;
         deadened = note.isDead();
     }
 
     private void carryOn(TimedNote note, Attack.Continued attack) {
         int samples = (int) rate.at(HAMMER_SECONDS);
-        sounding.soften(strokes.remains(note, attack, begun), (int) rate.at(SOFTENED_SECONDS));
+        sounding.soften(strokes.remains(note, attack, plucked), (int) rate.at(SOFTENED_SECONDS));
         strokes.carryOn(sounding.string(), note, attack, last, samples, next);
         glideUntil = now + samples;
         last = strokes.hertz(note, 0);
-        begun = last;
     }
 }

@@ -40,10 +40,13 @@ final class Fading implements Unit {
         settling = 0;
     }
 
-    /** Lets so much of what is heard remain, less by less over so many samples, as a finger takes it that comes down. */
+    /**
+     * Leads what is heard to so much of what an open string gives, little by little over so many samples, as a finger takes
+     * it that comes down. Fingers that follow one another do not take more and more of it.
+     */
     void soften(double share, int samples) {
         float now = level - settling * levelStep;
-        level *= (float) share;
+        level = (float) share;
         levelStep = (level - now) / samples;
         settling = samples;
     }

@@ -84,7 +84,7 @@ final class Strokes {
      * How much of what is heard of the string remains where the fretting hand takes it over: a shorter string that swings
      * as far is louder, which is taken away too.
      *
-     * @param from the frequency at which the note before began
+     * @param from the frequency at which the string was last plucked
      */
     double remains(TimedNote note, Attack.Continued attack, double from) {
         double higher = Math.min(1, from / hertz(note, 0));

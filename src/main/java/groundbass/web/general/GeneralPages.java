@@ -12,6 +12,8 @@ import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.net.URI;
+import java.net.URISyntaxException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -56,7 +58,18 @@ public final class GeneralPages implements PageGroup {
                 .map(Locale::forLanguageTag)
                 .filter(Languages.SPOKEN::contains)
                 .ifPresent(language -> pages.speak(ctx, language));
-        ctx.redirect(Next.orElse(Optional.ofNullable(ctx.formParam("next")), "/"), HttpStatus.SEE_OTHER);
+        String path = Next.orElse(Optional.ofNullable(ctx.formParam("next")), "/");
+        ctx.redirect(path + query(ctx, path), HttpStatus.SEE_OTHER);
+    }
+
+    /** What stood behind the path of the page that was read, such as what is looked for; its browser tells it. */
+    private static String query(Context ctx, String path) {
+        try {
+            var from = new URI(Optional.ofNullable(ctx.header("Referer")).orElse(""));
+            return from.getRawQuery() != null && path.equals(from.getPath()) ? "?" + from.getRawQuery() : "";
+        } catch (URISyntaxException e) {
+            return "";
+        }
     }
 
     private static String version(Imprint imprint) {

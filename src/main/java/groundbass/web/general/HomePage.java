@@ -39,8 +39,6 @@ public final class HomePage implements PageGroup {
      * @param making whether lessons are being prepared that will be here in a moment
      */
     public record View(String lead, List<Shelf> shelves, boolean making) implements LinkPreview.Shown {
-        public static final View EMPTY = new View("Lessons", List.of(), false);
-
         @Override
         public LinkPreview preview() {
             return new LinkPreview(lead, false, Optional.empty());

@@ -11,6 +11,9 @@ import groundbass.store.Database;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.Executors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 
@@ -38,6 +41,53 @@ class PractisedTest {
             assertThat(practice.of(anna))
                     .containsExactly(line(QUAY, "2026-03-04", 40), line(LANTERN, "2026-03-02", 70));
             assertThat(practice.of(audience.student(BERT))).isEmpty();
+        }
+    }
+
+    /** Two windows tell the same line at once, which neither finds in the account. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void windowsThatTellTheSameAtOnceAreBothHeard(Database database) throws Exception {
+        try (database) {
+            var audience = new Audience(database);
+            var practice = new Practice(database.jdbi(), audience.clock);
+            StudentId anna = audience.student(ANNA);
+            var windows = Executors.newFixedThreadPool(2);
+            try {
+                for (int day = 1; day <= 9; day++) {
+                    var line = line(EpisodeId.next(), "2026-03-0" + day, 60);
+                    Callable<Void> window = () -> {
+                        practice.note(anna, List.of(line));
+                        practice.favour(anna, line.episode(), true);
+                        return null;
+                    };
+                    for (var told : windows.invokeAll(List.of(window, window))) told.get();
+                }
+            } finally {
+                windows.shutdownNow();
+            }
+            assertThat(practice.of(anna)).hasSize(9);
+            assertThat(practice.favourites(anna)).hasSize(9);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whoseAccountIsFullIsStillToldOfWhatTheyKnow(Database database) {
+        try (database) {
+            var audience = new Audience(database);
+            var practice = new Practice(database.jdbi(), audience.clock);
+            StudentId anna = audience.student(ANNA);
+            var many = IntStream.range(0, Practice.MOST)
+                    .mapToObj(i -> line(EpisodeId.next(), "2026-03-01", 60))
+                    .toList();
+            practice.note(anna, many);
+            var known = many.get(0).episode();
+            practice.note(anna, List.of(line(QUAY, "2026-03-02", 60), line(known, "2026-03-02", 70)));
+            assertThat(practice.of(anna))
+                    .hasSize(Practice.MOST)
+                    .startsWith(line(known, "2026-03-02", 70))
+                    .noneMatch(line -> line.episode().equals(QUAY));
         }
     }
 

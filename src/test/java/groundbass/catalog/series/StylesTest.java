@@ -17,6 +17,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.concurrent.Executors;
 import org.jdbi.v3.core.Handle;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
@@ -46,6 +48,35 @@ class StylesTest {
                     new SheetAids(CountsRow.ALL, false));
             styles.save(fixture.owner, series, other);
             assertThat(styles.of(series)).isEqualTo(other);
+        }
+    }
+
+    /** Two windows save at once what has no row yet. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void windowsThatSaveAtOnceBothSucceed(Database database) throws Exception {
+        try (database) {
+            var fixture = new CatalogFixture(database);
+            var styles = new Styles(database.jdbi(), fixture.audit);
+            var windows = Executors.newFixedThreadPool(2);
+            try {
+                for (int i = 0; i < 9; i++) {
+                    var title = "Tide " + i;
+                    var series = fixture.catalog
+                            .create(fixture.owner, new SeriesForm(title, "", "", "UTC"))
+                            .result()
+                            .orElseThrow()
+                            .id();
+                    Callable<Void> window = () -> {
+                        styles.save(fixture.owner, series, CHOSEN);
+                        return null;
+                    };
+                    for (var saved : windows.invokeAll(List.of(window, window))) saved.get();
+                    assertThat(styles.of(series)).isEqualTo(CHOSEN);
+                }
+            } finally {
+                windows.shutdownNow();
+            }
         }
     }
 

@@ -100,6 +100,39 @@ class LessonIndexTest {
 
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
+    void whatHasTheWordsInItsTitleIsFoundFirstWhateverTheirAccentsAndOrder(Database database) {
+        try (database) {
+            fill(database);
+            out("Zweite Übung", Level.BEGINNER, line("C major", "4/4", 80, "E A D G", "E1"), "Aufwärts.");
+            out("Aufwärts", Level.BEGINNER, line("C major", "4/4", 80, "E A D G", "E1"), "Zweite Übung.");
+            out("Third", Level.BEGINNER, line("C major", "4/4", 80, "E A D G", "E1"), "Zweite Übung, aufwärts.");
+            index.catchUp(100);
+            assertThat(found(query("zweite ubung aufwarts"))).containsExactly("Zweite Übung", "Aufwärts", "Third");
+            assertThat(found(query("Übung"))).startsWith("Zweite Übung");
+            assertThat(index.count(query("zweite ubung aufwarts"))).isEqualTo(3);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatCannotBeReadIsNotInTheWayOfOthers(Database database) {
+        try (database) {
+            fill(database);
+            database.jdbi().useHandle(handle -> {
+                handle.execute("delete from lesson_traits");
+                handle.execute("""
+                        update revision set document = 'none' where id = (select revision_id from release
+                            where published_at = (select max(published_at) from release))""");
+            });
+            for (int pass = 0; pass < 3; pass++) {
+                index.catchUp(1);
+            }
+            assertThat(found(ALL)).containsExactly("Café at Noon", "Slack Water");
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
     void aCorrectionIsReadInPlaceOfWhatWasOut(Database database) {
         try (database) {
             fill(database);

@@ -257,6 +257,26 @@ class TechniqueTest {
         assertThat(sum / cases.length).isBetween(3.0, 6.5);
     }
 
+    /** Each hand that comes down gives as much as it takes; common practice, no source. */
+    @Test
+    void hammersAndPullsThatFollowOneAnotherFadeAwayNoSoonerThanTheStringItself() {
+        int sixteenth = RATE / 8;
+        var notes = new ArrayList<Note>();
+        notes.add(note(f(0, 1), f(1, 16), 5));
+        for (int i = 1; i < 16; i++) {
+            var kind = i % 2 == 1 ? Arrival.Kind.HAMMER : Arrival.Kind.PULL;
+            notes.add(by(kind, f(i, 16), f(1, 16), i % 2 == 1 ? 7 : 5));
+        }
+        float[] slurred = Played.from(line(quarters(120), bar(notes.toArray(Note[]::new))));
+        float[] held = Played.from(line(quarters(120), bar(note(f(0, 1), f(1, 1), 5))));
+        assertThat(fall(slurred, sixteenth)).isLessThan(fall(held, sixteenth) + 3);
+    }
+
+    private static double fall(float[] samples, int sixteenth) {
+        double early = Measure.decibels(samples, sixteenth, 4_410);
+        return early - Measure.decibels(samples, 12 * sixteenth, 4_410);
+    }
+
     @Test
     void aTappedNoteIsStruckAtItsFret() {
         float[] tapped = play(1, 12, Technique.TAP);

@@ -3,6 +3,7 @@ package groundbass.web.desk;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
@@ -52,42 +53,36 @@ class DeskLooksTest {
 
     @ParameterizedTest
     @CsvSource({
-        "/desk/sign-in, 390, LIGHT",
-        "/desk/sign-in, 1280, DARK",
-        "/desk, 390, DARK",
-        "/desk, 1280, LIGHT",
-        "/desk/series/new, 390, LIGHT",
-        "/desk/series/new, 1280, DARK",
-        "LESSON/line, 390, LIGHT",
-        "LESSON/line, 1280, DARK",
-        "LESSON/exercises/1, 390, DARK",
-        "LESSON/exercises/1, 1280, LIGHT",
-        "LESSON/sound, 390, LIGHT",
-        "LESSON/sound, 1280, DARK",
-        "LESSON/notes, 390, DARK",
-        "LESSON/notes, 1280, LIGHT",
-        "LESSON/walkthrough, 390, LIGHT",
-        "LESSON/walkthrough, 1280, DARK",
-        "LESSON/script, 390, DARK",
-        "LESSON/script, 1280, LIGHT",
-        "LESSON/facts, 390, LIGHT",
-        "LESSON/facts, 1280, DARK",
-        "LESSON/publish, 390, DARK",
-        "LESSON/publish, 1280, LIGHT",
-        "/desk/outbox, 390, LIGHT",
-        "/desk/outbox, 1280, DARK",
-        "/desk/settings, 390, DARK",
-        "/desk/settings, 1280, LIGHT",
-        "/desk/account, 390, LIGHT",
-        "/desk/account, 1280, DARK"
+        "/desk/sign-in, LIGHT, DARK",
+        "/desk, DARK, LIGHT",
+        "/desk/series/new, LIGHT, DARK",
+        "LESSON/line, LIGHT, DARK",
+        "LESSON/exercises/1, DARK, LIGHT",
+        "LESSON/sound, LIGHT, DARK",
+        "LESSON/notes, DARK, LIGHT",
+        "LESSON/walkthrough, LIGHT, DARK",
+        "LESSON/script, DARK, LIGHT",
+        "LESSON/facts, LIGHT, DARK",
+        "LESSON/publish, DARK, LIGHT",
+        "/desk/outbox, LIGHT, DARK",
+        "/desk/settings, DARK, LIGHT",
+        "/desk/account, LIGHT, DARK"
     })
-    void pagesFitAndHaveNoBarriers(String path, int width, ColorScheme scheme) {
-        var page = desk.signedIn(width, scheme);
+    void pagesFitAndHaveNoBarriers(String path, ColorScheme narrow, ColorScheme wide) {
+        var page = desk.signedIn(390, narrow);
         page.navigate(address(path.replaceFirst("^LESSON", "/desk/episodes/" + written.id())));
         page.waitForLoadState();
+        hasNoBarriers(page, path, 390, narrow);
+        Browser.turn(page, 1280, wide);
+        hasNoBarriers(page, path, 1280, wide);
+    }
+
+    private static void hasNoBarriers(Page page, String path, int width, ColorScheme scheme) {
         Looks.keep(page, path, width, scheme);
-        assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
-        assertThat(Browser.barriers(page)).isEmpty();
+        assertThat(Browser.overflow(page))
+                .as("pixels wider than the screen of " + width)
+                .isZero();
+        assertThat(Browser.barriers(page)).as("on a screen of " + width).isEmpty();
         assertThat(desk.complaints()).as("the browser's own complaints").isEmpty();
     }
 

@@ -3,9 +3,9 @@ package groundbass.web.shell;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.catalog.settings.SiteSettings;
+import groundbass.web.EmptyHome;
 import groundbass.web.Stage;
 import groundbass.web.general.GeneralPages;
-import groundbass.web.general.HomePage;
 import java.net.URI;
 import java.time.Duration;
 import java.util.List;
@@ -32,9 +32,7 @@ class CookiesTest {
     @Test
     void aSentenceIsShownOnceAfterARedirectAndOnlyOurOwn() {
         try (var stage = Stage.at(
-                "http://localhost:8420",
-                PrincipalResolver.NONE,
-                pages -> List.of(new HomePage(pages, reader -> HomePage.View.EMPTY), flashing()))) {
+                "http://localhost:8420", PrincipalResolver.NONE, pages -> List.of(EmptyHome.of(pages), flashing()))) {
             String cookie = stage.request().get("/done").getCookie("flash");
             var shown =
                     stage.request().accept("text/html").cookie("flash", cookie).get("/");

@@ -5,9 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import groundbass.web.Browser;
+import groundbass.web.EmptyHome;
 import groundbass.web.Stage;
 import groundbass.web.general.AssetFiles;
-import groundbass.web.general.HomePage;
 import groundbass.web.shell.PrincipalResolver;
 import groundbass.web.view.Assets;
 import java.io.ByteArrayInputStream;
@@ -46,7 +46,7 @@ class OwnRecordingTest {
         stage = Stage.at(
                 "http://localhost:8420",
                 PrincipalResolver.NONE,
-                pages -> List.of(new HomePage(pages, reader -> HomePage.View.EMPTY), new AssetFiles(new Assets())));
+                pages -> List.of(EmptyHome.of(pages), new AssetFiles(new Assets())));
         page = browser.page();
         page.navigate("http://localhost:" + stage.port() + "/");
     }

@@ -129,11 +129,22 @@ class PracticeTest {
         assertThat(told(page, "String(practice.place.index)")).isEqualTo("0");
     }
 
+    /** The sheet is scrolled at once: by itself a page glides there, and what was measured meanwhile has gone on. */
     @Test
-    void aBarIsChosenByOnePress() {
+    void anEndIsMovedByItsHandleAndABarIsChosenByOnePress() {
         var page = visit.lesson();
         page.locator("[data-part=near-bar]").first().click();
         assertThat(told(page, "practice.range.join(' ')")).isEqualTo("1 1");
+        page.locator(".sheet-wide svg")
+                .first()
+                .evaluate("sheet => sheet.scrollIntoView({block: 'center', behavior: 'instant'})");
+        var handle = page.locator(".sheet-wide [data-end=to]").first().boundingBox();
+        var last = page.locator(".sheet-wide g.event[data-bar='2']").last().boundingBox();
+        page.mouse().move(handle.x + handle.width / 2, handle.y + handle.height - 4);
+        page.mouse().down();
+        page.mouse().move(last.x + last.width / 2, last.y + last.height / 2);
+        page.mouse().up();
+        assertThat(told(page, "practice.range.join(' ')")).startsWith("1 2");
     }
 
     @Test

@@ -148,6 +148,26 @@ class PreviewTest {
     }
 
     @Test
+    void ofADraftThatWasThrownAwayNothingIsShown() {
+        String link = share("2");
+        String manifest = Jsoup.parse(site.browser().get(link).asString())
+                .select("[data-manifest]")
+                .first()
+                .attr("data-manifest");
+        var jdbi = site.groundbass().database().jdbi();
+        String draft = shelf.episode(3).id().value();
+        var paths = List.of(link, link + "/files/sheet.pdf", manifest);
+        paths.forEach(path -> site.program().get(path).then().statusCode(200));
+        jdbi.useHandle(handle -> handle.execute(
+                "update episode set deleted_at = ? where id = ?", site.clock().instant(), draft));
+        try {
+            paths.forEach(path -> site.program().get(path).then().statusCode(404));
+        } finally {
+            jdbi.useHandle(handle -> handle.execute("update episode set deleted_at = null where id = ?", draft));
+        }
+    }
+
+    @Test
     void theLinkIsKeptAsAHash() {
         String path = share("2");
         String token = path.substring(path.lastIndexOf('/') + 1);

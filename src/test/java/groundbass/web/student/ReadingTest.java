@@ -301,6 +301,20 @@ class ReadingTest {
                 .get(SERIES);
         assertThat(Jsoup.parse(chosen.asString()).select("html").attr("lang")).isEqualTo("de");
         site.form()
+                .header("Referer", "http://localhost/lessons?words=tide&level=beginner")
+                .formParam("language", "de")
+                .formParam("next", "/lessons")
+                .post("/language")
+                .then()
+                .header("Location", endsWith("/lessons?words=tide&level=beginner"));
+        site.form()
+                .header("Referer", "http://localhost/lessons?words=tide")
+                .formParam("language", "de")
+                .formParam("next", SERIES)
+                .post("/language")
+                .then()
+                .header("Location", endsWith(SERIES));
+        site.form()
                 .formParam("language", "xx")
                 .formParam("next", "//elsewhere.example")
                 .post("/language")

@@ -10,6 +10,7 @@ import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.notNullValue;
 
+import groundbass.catalog.episode.Withdrawal;
 import groundbass.post.Outbox;
 import groundbass.web.Html;
 import groundbass.web.Site;
@@ -235,6 +236,11 @@ class SignInTest {
         assertThat(wrong.statusCode()).isEqualTo(422);
         assertThat(Html.mistakes(wrong.asString())).isEmpty();
         site.form().formParam("code", code).post("/sign-in/code").then().statusCode(422);
+        site.browser()
+                .get("/sign-in/code") // where a choice of language leads from there
+                .then()
+                .statusCode(303)
+                .header("Location", endsWith("/sign-in/sent"));
         var right = typed(asked, code.substring(0, 3) + " " + code.substring(3));
         assertThat(right.statusCode()).isEqualTo(303);
         assertThat(right.header("Location")).endsWith("/cautions");
@@ -289,6 +295,33 @@ class SignInTest {
                 .then()
                 .body("lines", empty())
                 .body("stars", empty());
+    }
+
+    /** A lesson that was taken back was practised all the same, and is forgotten as the notice about privacy promises. */
+    @Test
+    void whatWasPractisedOfALessonThatWasTakenBackIsKeptAndForgotten() {
+        String session = signIn("remembers@reader.example");
+        var lesson = shelf.episode(1).id();
+        var jdbi = site.groundbass().database().jdbi();
+        var withdrawal = new Withdrawal(site.clock().instant(), "");
+        jdbi.useTransaction(handle -> shelf.episodes.takeBack(handle, lesson, withdrawal));
+        try {
+            practised(session)
+                    .formParam("mark", lesson + ",line,2026-01-20,60,,")
+                    .formParam("star", lesson.value())
+                    .post("/me/practised")
+                    .then()
+                    .body("lines.lesson", contains(lesson.value()))
+                    .body("stars.lesson", contains(lesson.value()));
+            practised(session)
+                    .formParam("forget", lesson.value())
+                    .post("/me/practised")
+                    .then()
+                    .body("lines", empty())
+                    .body("stars", empty());
+        } finally {
+            jdbi.useTransaction(handle -> shelf.episodes.putBack(handle, lesson));
+        }
     }
 
     @Test

@@ -47,7 +47,7 @@ public final class TakingBackPages implements PageGroup {
                 "take-back",
                 ctx -> act(ctx, (who, lesson) -> takeBack(ctx, who, lesson), "desk.taken-back", published));
         button(routes, "put-back", ctx -> act(ctx, takingBack::putBack, "desk.put-back", published));
-        routes.post(PATH + "/throw-away", Role.ANYONE, this::throwAway);
+        button(routes, "throw-away", this::throwAway);
     }
 
     private static void button(Routes routes, String name, Handler handler) {

@@ -56,8 +56,11 @@ public final class PractisedPages implements PageGroup {
         var marks = ctx.formParams("mark").stream().limit(MOST).toList();
         var told = PractisedForm.read(marks, LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC));
         practice.note(
-                student, told.stream().filter(line -> isOut(line.episode())).toList());
-        each(ctx, "star", episode -> practice.favour(student, episode, true));
+                student,
+                told.stream().filter(line -> isPublished(line.episode())).toList());
+        each(ctx, "star", episode -> {
+            if (isPublished(episode)) practice.favour(student, episode, true);
+        });
         each(ctx, "unstar", episode -> practice.favour(student, episode, false));
         each(ctx, "forget", episode -> practice.forget(student, episode));
         ctx.header("Cache-Control", "no-store");
@@ -68,12 +71,12 @@ public final class PractisedPages implements PageGroup {
         ctx.formParams(field).stream()
                 .limit(MOST)
                 .flatMap(id -> EpisodeId.parse(id).stream())
-                .filter(this::isOut)
                 .forEach(task);
     }
 
-    private boolean isOut(EpisodeId id) {
-        return episodes.find(id).filter(Episode::isOut).isPresent();
+    /** Whether students ever had it: what they practised stays theirs where the lesson is taken back. */
+    private boolean isPublished(EpisodeId id) {
+        return episodes.find(id).filter(Episode::isPublished).isPresent();
     }
 
     private Map<String, Object> all(StudentId student) {

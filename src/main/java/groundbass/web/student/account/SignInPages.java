@@ -27,9 +27,9 @@ import java.util.Optional;
 import java.util.function.Supplier;
 
 /**
- * Signing in by a mailed link, or by the code beside it. Asking is answered alike for everyone; opening the link shows a button, and only the
- * button uses it up, because mail scanners open what is mailed. Nobody guesses a link of 256 bits, so using one is not
- * counted: a whole class may do it at once.
+ * Signing in by a mailed link, or by the code beside it. Asking is answered alike for everyone; opening the link shows a
+ * button, and only the button uses it up, because mail scanners open what is mailed. Nobody guesses a link of 256 bits, so
+ * using one is not counted: a whole class may do it at once.
  */
 public final class SignInPages implements PageGroup {
     /** The version of {@code student.signin.consent}; a new text gets a new one. */
@@ -76,6 +76,7 @@ public final class SignInPages implements PageGroup {
         routes.post("/sign-in", Role.ANYONE, this::send);
         routes.get("/sign-in/sent", Role.ANYONE, ctx -> pages.show(ctx, "student/sent", sent(ctx, FieldProblems.NONE)));
         routes.post("/sign-in/code", Role.ANYONE, this::useCode);
+        routes.get("/sign-in/code", Role.ANYONE, ctx -> ctx.redirect("/sign-in/sent", HttpStatus.SEE_OTHER));
         routes.get("/sign-in/{token}", Role.ANYONE, this::show);
         routes.post("/sign-in/{token}", Role.ANYONE, this::use);
         routes.post("/sign-out", Role.ANYONE, this::leave);

@@ -1,5 +1,6 @@
 package groundbass.web.student.feed;
 
+import groundbass.text.XmlDocument;
 import javax.xml.stream.XMLStreamException;
 
 /** Writes a feed in the Atom Syndication Format (RFC 4287). */

@@ -1,6 +1,7 @@
 package groundbass.web.student.feed;
 
 import groundbass.catalog.settings.SiteSettings;
+import groundbass.effort.Heap;
 import groundbass.identity.Slug;
 import groundbass.release.Releases;
 import groundbass.text.Languages;
@@ -11,25 +12,38 @@ import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.student.lesson.Lessons;
 import groundbass.web.student.lesson.PublishedSeries;
+import groundbass.web.student.lesson.TimedCache;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Duration;
 import java.util.Locale;
-import java.util.function.Function;
+import java.util.Optional;
 import java.util.function.Supplier;
 
 /** Feeds and calendar of each series, the map of the site, and what robots are asked to leave alone. */
 public final class FeedPages implements PageGroup {
+    private static final int PART_OF_HEAP = 32;
+    private static final Duration FRESH = Duration.ofMinutes(1);
+
+    /** All that a file about a series depends on. */
+    private record Key(String path, String version, SiteSettings settings) {}
+
     private final Lessons lessons;
     private final Feeds feeds;
     private final Pages pages;
     private final Supplier<SiteSettings> settings;
+    private final TimedCache<Key, CachedResponse> known;
+    private final TimedCache<SiteSettings, CachedResponse> map;
 
-    public FeedPages(Pages pages, Lessons lessons, Releases releases, Supplier<SiteSettings> settings) {
+    public FeedPages(Pages pages, Lessons lessons, Releases releases, Supplier<SiteSettings> settings, Clock clock) {
         this.lessons = lessons;
         this.feeds = new Feeds(releases, pages::address);
         this.pages = pages;
         this.settings = settings;
+        this.known = TimedCache.within(Heap.partOf(PART_OF_HEAP), CachedResponse::size);
+        this.map = TimedCache.small(clock, FRESH, 1);
     }
 
     @Override
@@ -38,39 +52,54 @@ public final class FeedPages implements PageGroup {
         routes.get("/series/{slug}/feed.rss", Role.ANYONE, ctx -> send(ctx, RssFeed.MEDIA_TYPE, this::rss));
         routes.get(
                 "/series/{slug}/calendar.ics", Role.ANYONE, ctx -> send(ctx, CalendarFile.MEDIA_TYPE, this::calendar));
-        routes.get("/sitemap.xml", Role.ANYONE, ctx -> send(ctx, Sitemap.MEDIA_TYPE, this::map));
-        routes.get("/robots.txt", Role.ANYONE, ctx -> send(ctx, "text/plain; charset=utf-8", this::robots));
+        routes.get("/sitemap.xml", Role.ANYONE, this::map);
+        routes.get("/robots.txt", Role.ANYONE, ctx -> answer(robots(), "text/plain; charset=utf-8")
+                .send(ctx, CachedResponse.ASK_AGAIN));
     }
 
-    private static void send(Context ctx, String mediaType, Function<Context, String> content) {
-        CachedResponse.of(content.apply(ctx).getBytes(StandardCharsets.UTF_8), mediaType)
+    /** What one of these files says of a series. */
+    private interface Writing {
+        String of(PublishedSeries series, SiteSettings chosen, String self);
+    }
+
+    /** Programs ask every hour for what changes every week: it is written once for all of them. */
+    private void send(Context ctx, String mediaType, Writing writing) {
+        var series = Slug.parse(ctx.pathParam("slug")).flatMap(lessons::series).orElseThrow(NotFoundResponse::new);
+        var chosen = settings.get();
+        String self = pages.address(ctx.path()).toString();
+        known.get(
+                        new Key(ctx.path(), series.version(), chosen),
+                        () -> Optional.of(answer(writing.of(series, chosen, self), mediaType)))
+                .orElseThrow()
                 .send(ctx, CachedResponse.ASK_AGAIN);
     }
 
-    private PublishedSeries series(Context ctx) {
-        return Slug.parse(ctx.pathParam("slug")).flatMap(lessons::series).orElseThrow(NotFoundResponse::new);
+    private static CachedResponse answer(String text, String mediaType) {
+        return CachedResponse.of(text.getBytes(StandardCharsets.UTF_8), mediaType);
     }
 
-    private String atom(Context ctx) {
-        return AtomFeed.of(feeds.of(series(ctx), settings.get()), self(ctx));
+    private String atom(PublishedSeries series, SiteSettings chosen, String self) {
+        return AtomFeed.of(feeds.of(series, chosen), self);
     }
 
-    private String rss(Context ctx) {
-        return RssFeed.of(feeds.of(series(ctx), settings.get()), self(ctx));
+    private String rss(PublishedSeries series, SiteSettings chosen, String self) {
+        return RssFeed.of(feeds.of(series, chosen), self);
     }
 
-    private String calendar(Context ctx) {
-        var published = series(ctx);
-        Locale locale = Languages.spoken(Locale.forLanguageTag(settings.get().language()));
-        return CalendarFile.of(published.series().title(), feeds.events(published, locale));
+    private String calendar(PublishedSeries series, SiteSettings chosen, String self) {
+        Locale locale = Languages.spoken(Locale.forLanguageTag(chosen.language()));
+        return CalendarFile.of(series.series().title(), feeds.events(series, locale));
     }
 
-    private String map(Context ctx) {
-        return Sitemap.of(feeds.pages(lessons.all()));
+    /** The map asks for all that is out, so it may be a minute old. */
+    private void map(Context ctx) {
+        map.get(settings.get(), () -> Optional.of(answer(Sitemap.of(feeds.pages(lessons.all())), Sitemap.MEDIA_TYPE)))
+                .orElseThrow()
+                .send(ctx, CachedResponse.ASK_AGAIN);
     }
 
     /** RFC 9309: what is each person's own, and files that are counted when they are taken. */
-    private String robots(Context ctx) {
+    private String robots() {
         return """
                 User-agent: *
                 Disallow: /desk
@@ -82,9 +111,5 @@ public final class FeedPages implements PageGroup {
 
                 Sitemap: %s
                 """.formatted(pages.address("/sitemap.xml"));
-    }
-
-    private String self(Context ctx) {
-        return pages.address(ctx.path()).toString();
     }
 }

@@ -1,5 +1,6 @@
 package groundbass.web.student.feed;
 
+import groundbass.text.XmlDocument;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;

@@ -1,5 +1,6 @@
 package groundbass.web.student.feed;
 
+import groundbass.text.XmlDocument;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;

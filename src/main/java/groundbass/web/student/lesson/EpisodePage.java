@@ -14,6 +14,7 @@ import groundbass.web.shell.SecurityHeaders;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
@@ -78,7 +79,8 @@ public final class EpisodePage implements PageGroup {
         boolean signIn = settings.get().downloadsNeedSignIn();
         String version = lesson.version() + views.version(lesson.release()) + (signIn ? "-sign-in" : "");
         views.video(lesson.release()).ifPresent(video -> SecurityHeaders.allowFrame(ctx, video.origin()));
-        var own = new ForReader(wanted(ctx), older(ctx, lesson));
+        var older = older(ctx, lesson);
+        var own = new ForReader(wanted(ctx), older, older.map(changes::clauses).orElse(List.of()));
         if (own.equals(ForReader.ANYBODY)) {
             pages.showShared(
                     ctx, "student/episode", version, reader -> views.of(lesson, signIn, own, reader, Ways.PUBLIC));

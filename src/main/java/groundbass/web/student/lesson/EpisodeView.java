@@ -3,6 +3,7 @@ package groundbass.web.student.lesson;
 import groundbass.lesson.PageContent.ChapterContent;
 import groundbass.lesson.PageContent.CourseContent;
 import groundbass.publishing.ReleaseChanges;
+import groundbass.text.Message;
 import groundbass.web.view.EpisodeCard;
 import groundbass.web.view.LinkPreview;
 import java.time.Instant;
@@ -19,6 +20,7 @@ import java.util.stream.Stream;
  * @param corrected how the correction is named; empty for a first release
  * @param note      what was said of the correction; empty where nothing was
  * @param older     that its reader took an earlier release
+ * @param differences in what that one differs from this
  * @param soundToFollow whether its sound is still being made
  * @param notes     HTML that is safe to show
  * @param bundle    everything in one file
@@ -41,6 +43,7 @@ public record EpisodeView(
         Optional<String> corrected,
         String note,
         Optional<ReleaseChanges.Older> older,
+        List<Message> differences,
         boolean soundToFollow,
         LineView line,
         List<LineView> exercises,

@@ -55,6 +55,7 @@ public final class EpisodeViews {
                 corrected(lesson, out, reader),
                 lesson.release().note().text(),
                 own.older(),
+                own.differences(),
                 lesson.release().isSoundToFollow(),
                 lines(lesson.release().id(), content, files, ways, reader)
                         .findFirst()

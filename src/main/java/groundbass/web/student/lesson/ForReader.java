@@ -1,6 +1,8 @@
 package groundbass.web.student.lesson;
 
 import groundbass.publishing.ReleaseChanges;
+import groundbass.text.Message;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -8,8 +10,9 @@ import java.util.Optional;
  *
  * @param wanted the name of the file for which they have just signed in; empty for none
  * @param older that they took an earlier release
+ * @param differences in what that one differs
  */
-public record ForReader(String wanted, Optional<ReleaseChanges.Older> older) {
+public record ForReader(String wanted, Optional<ReleaseChanges.Older> older, List<Message> differences) {
     /** For everybody. */
-    public static final ForReader ANYBODY = new ForReader("", Optional.empty());
+    public static final ForReader ANYBODY = new ForReader("", Optional.empty(), List.of());
 }

@@ -23,7 +23,7 @@ public record PublishedSeries(Series series, List<Part> parts, Outlook outlook, 
     }
 
     /** Differs whenever anything else here does. */
-    String version() {
+    public String version() {
         return EntityTag.ofContent(toString()).opaque();
     }
 

@@ -78,11 +78,7 @@ public final class NewsPages implements PageGroup {
 
     /** A series of which nothing is out is nobody's to know of. */
     private Series series(Context ctx) {
-        return Slug.parse(ctx.pathParam("slug"))
-                .flatMap(slug -> catalog.published().stream()
-                        .filter(series -> series.slug().equals(slug))
-                        .findFirst())
-                .orElseThrow(NotFoundResponse::new);
+        return Slug.parse(ctx.pathParam("slug")).flatMap(catalog::published).orElseThrow(NotFoundResponse::new);
     }
 
     private Form form(Series series, String email, FieldProblems problems) {

@@ -5,7 +5,6 @@ import groundbass.audience.news.AskedOn;
 import groundbass.audience.news.NewsReaders;
 import groundbass.audience.student.Student;
 import groundbass.audience.student.Students;
-import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesId;
 import groundbass.text.Message;
@@ -46,15 +45,16 @@ public final class OwnNewsPages implements PageGroup {
 
     private void begin(Context ctx) {
         var student = student(ctx);
-        var series = series(ctx);
+        var series = series(ctx).flatMap(catalog::published).orElseThrow(NotFoundResponse::new);
         var reader = pages.reader(ctx);
         String wording = reader.say(Message.of("news.consent", series.title()));
         readers.agree(new Ask(series.id(), student.email(), student.locale(), wording, AskedOn.ACCOUNT));
         back(ctx, "news.begun");
     }
 
+    /** Works for whatever they get news of: it can be ended also where all of the series was taken back. */
     private void end(Context ctx) {
-        readers.end(series(ctx).id(), student(ctx).email());
+        readers.end(series(ctx).orElseThrow(NotFoundResponse::new), student(ctx).email());
         back(ctx, "news.ended");
     }
 
@@ -63,13 +63,8 @@ public final class OwnNewsPages implements PageGroup {
         ctx.redirect("/me#news", HttpStatus.SEE_OTHER);
     }
 
-    private Series series(Context ctx) {
-        return Optional.ofNullable(ctx.formParam("series"))
-                .flatMap(SeriesId::parse)
-                .flatMap(id -> catalog.published().stream()
-                        .filter(series -> series.id().equals(id))
-                        .findFirst())
-                .orElseThrow(NotFoundResponse::new);
+    private static Optional<SeriesId> series(Context ctx) {
+        return Optional.ofNullable(ctx.formParam("series")).flatMap(SeriesId::parse);
     }
 
     private Student student(Context ctx) {

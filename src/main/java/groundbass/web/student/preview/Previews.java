@@ -56,9 +56,10 @@ public final class Previews {
         this.clock = clock;
     }
 
-    /** By the last part of an address, whatever somebody wrote there. */
+    /** By the last part of an address, whatever somebody wrote there; none of a draft that was thrown away. */
     Optional<Release> find(String id) {
-        return ReleaseId.parse(id).flatMap(releases::find);
+        return ReleaseId.parse(id).flatMap(releases::find).filter(release -> episodes.find(release.episode())
+                .isPresent());
     }
 
     boolean isOf(EducatorId educator, Release release) {

@@ -78,6 +78,11 @@ class PublishPagesTest {
         var episode = written("A mistake");
         String room = studio.browser().get(path(episode) + "/publish").asString();
         assertThat(Jsoup.parse(room).select("form[action$=/throw-away]")).hasSize(1);
+        studio.browser()
+                .get(path(episode) + "/throw-away")
+                .then()
+                .statusCode(303)
+                .header("Location", endsWith("/publish"));
         studio.form().post(path(episode) + "/throw-away").then().statusCode(303).header("Location", endsWith("/desk"));
         studio.browser().get(path(episode) + "/publish").then().statusCode(404);
         String bin = studio.browser().get("/desk/thrown-away").asString();

@@ -1,12 +1,12 @@
-package groundbass.web.student.feed;
+package groundbass.text;
 
 import java.io.StringWriter;
 import javax.xml.stream.XMLOutputFactory;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamWriter;
 
-/** Writes one XML document. What XML 1.0 has no character for (section 2.2) is left out of texts. */
-final class XmlDocument {
+/** Writes one XML document, or a part of one. What XML 1.0 has no character for (section 2.2) is left out of texts. */
+public final class XmlDocument {
     private final XMLStreamWriter out;
 
     private XmlDocument(XMLStreamWriter out) {
@@ -15,55 +15,68 @@ final class XmlDocument {
 
     /** What is written into a document, or into an element of it. */
     @FunctionalInterface
-    interface Content {
+    public interface Content {
         void write(XmlDocument xml) throws XMLStreamException;
     }
 
-    static String of(Content content) {
+    /** A whole document, with the line that says so. */
+    public static String of(Content content) {
+        return written(xml -> {
+            xml.out.writeStartDocument("UTF-8", "1.0");
+            content.write(xml);
+            xml.out.writeEndDocument();
+        });
+    }
+
+    /** Elements alone, to be set into something else. */
+    public static String fragment(Content content) {
+        return written(content);
+    }
+
+    private static String written(Content content) {
         var text = new StringWriter();
         try {
             var out = XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(text);
-            out.writeStartDocument("UTF-8", "1.0");
             content.write(new XmlDocument(out));
-            out.writeEndDocument();
             out.close();
         } catch (XMLStreamException e) {
-            throw new IllegalStateException(e);
+            throw new IllegalStateException("a text in memory cannot be written", e);
         }
         return text.toString();
     }
 
-    void element(String name, Content content) throws XMLStreamException {
+    public void element(String name, Content content) throws XMLStreamException {
         out.writeStartElement(name);
         content.write(this);
         out.writeEndElement();
     }
 
-    void text(String name, String text) throws XMLStreamException {
+    /** An element that holds a text. */
+    public void text(String name, String text) throws XMLStreamException {
         element(name, xml -> characters(text));
     }
 
-    void characters(String text) throws XMLStreamException {
+    public void characters(String text) throws XMLStreamException {
         out.writeCharacters(clean(text));
     }
 
     /** An element of attributes alone, given as name and value in turn. */
-    void empty(String name, String... attributes) throws XMLStreamException {
+    public void empty(String name, String... attributes) throws XMLStreamException {
         out.writeEmptyElement(name);
         for (int i = 0; i < attributes.length; i += 2) {
             attribute(attributes[i], attributes[i + 1]);
         }
     }
 
-    void attribute(String name, String value) throws XMLStreamException {
+    public void attribute(String name, String value) throws XMLStreamException {
         out.writeAttribute(name, clean(value));
     }
 
-    void namespace(String uri) throws XMLStreamException {
+    public void namespace(String uri) throws XMLStreamException {
         out.writeDefaultNamespace(uri);
     }
 
-    void namespace(String prefix, String uri) throws XMLStreamException {
+    public void namespace(String prefix, String uri) throws XMLStreamException {
         out.writeNamespace(prefix, uri);
     }
 

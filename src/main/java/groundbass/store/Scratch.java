@@ -1,4 +1,4 @@
-package groundbass.release;
+package groundbass.store;
 
 import java.io.BufferedOutputStream;
 import java.io.IOException;
@@ -9,14 +9,14 @@ import java.nio.file.Files;
 import java.nio.file.StandardOpenOption;
 
 /** A file that holds something for a moment, and goes when it is closed. */
-final class Scratch implements AutoCloseable {
+public final class Scratch implements AutoCloseable {
     private final FileChannel file;
 
     private Scratch(FileChannel file) {
         this.file = file;
     }
 
-    static Scratch open() throws IOException {
+    public static Scratch open() throws IOException {
         return new Scratch(FileChannel.open(
                 Files.createTempFile("groundbass", ".part"),
                 StandardOpenOption.READ,
@@ -25,11 +25,11 @@ final class Scratch implements AutoCloseable {
     }
 
     /** Writes into a stream, and has something to say of it. */
-    interface Writing<T> {
+    public interface Writing<T> {
         T into(OutputStream out) throws IOException;
     }
 
-    <T> T write(Writing<T> writing) throws IOException {
+    public <T> T write(Writing<T> writing) throws IOException {
         var out = new BufferedOutputStream(Channels.newOutputStream(file));
         T said = writing.into(out);
         out.flush();
@@ -37,7 +37,7 @@ final class Scratch implements AutoCloseable {
     }
 
     /** All that was written. */
-    void copyTo(OutputStream out) throws IOException {
+    public void copyTo(OutputStream out) throws IOException {
         file.position(0);
         Channels.newInputStream(file).transferTo(out);
     }
