@@ -1,5 +1,10 @@
 package groundbass;
 
+import groundbass.publishing.NewsTexts;
+import groundbass.catalog.episode.Beginnings;
+import groundbass.catalog.series.Outlooks;
+import groundbass.catalog.series.Rhythms;
+import groundbass.archive.ArchiveParts;
 import groundbass.audience.news.NewsQueue;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
@@ -57,6 +62,27 @@ public record Parts(
 
     public Uploads uploads(Blobs blobs) {
         return new Uploads(jdbi, new UploadRepository(jdbi), episodes, blobs, audit, clock);
+    }
+
+    /** What archives are written of and brought into. */
+    public ArchiveParts archives(Blobs blobs) {
+        return new ArchiveParts(
+                jdbi,
+                clock,
+                audit,
+                settings,
+                catalog,
+                new Styles(jdbi, audit),
+                new Rhythms(jdbi, audit),
+                new Outlooks(jdbi, audit),
+                new Beginnings(jdbi, audit),
+                new NewsTexts(jdbi, audit),
+                episodes,
+                desk,
+                revisions,
+                uploads(blobs),
+                releases,
+                blobs);
     }
 
     public Recordings recordings(Blobs blobs) {

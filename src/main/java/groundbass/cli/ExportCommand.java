@@ -45,7 +45,7 @@ final class ExportCommand implements Callable<Integer> {
                     .orElseThrow(() -> new AdminSite.Refused("There is no series with the address \"" + address
                             + "\". It is what stands behind /series/ in the address of its page."));
             var written = make(archives, series);
-            admin.say(file + ": " + written.lessons() + " lessons, " + written.files() + " files");
+            admin.say(file + ": lessons " + written.lessons() + ", files " + written.files());
             return written.missing().isEmpty()
                     ? ExitCode.OK
                     : admin.refuse("Files that the site has lost and the archive does without:\n"
