@@ -11,6 +11,7 @@ import { Practice } from "./play/practice.js";
 import { LineSettings, Settings } from "./play/remember.js";
 import { Score } from "./play/score.js";
 import { readEvent, Sheet } from "./play/sheet.js";
+import { Stand } from "./play/stand.js";
 import { Stems } from "./play/stems.js";
 import { watchSteps } from "./play/steps.js";
 import { say } from "./play/words.js";
@@ -20,6 +21,7 @@ import { Marks, today } from "./practised/marks.js";
 const LEAVE = 4000;
 
 const settings = new Settings();
+const stand = new Stand(settings);
 const marks = new Marks();
 /** The lesson whose practice is remembered; none in a preview. @type {HTMLElement | null} */
 const remembered = document.querySelector("[data-practised][data-lesson]");
@@ -41,7 +43,9 @@ async function begin(place) {
   const isFirst = lines.length === 0;
   goTo(asked(location.search, place.id, isFirst, score), practice);
   const panel = new Panel(place, practice, place.dataset.title, sources);
-  const line = { practice, panel, sheet, title: place.dataset.title, name: place.id.replace("-practice", "") };
+  const { title } = place.dataset;
+  const { fitted } = sheet.figure.dataset;
+  const line = { practice, panel, sheet, title, fitted, name: place.id.replace("-practice", "") };
   lines.push(line);
   current ??= line;
   watch(line, place);
@@ -73,23 +77,38 @@ function placeOf(practice, own) {
 function watch(line, place) {
   const { practice, panel, sheet } = line;
   sheet.figure.classList.add("practice-sheet");
-  watchDrag(sheet, {
-    tapped: (event) => practice.beginAt(event),
-    dragged: (one, other) => practice.consider(one, other),
-    chosen: (one, other) => practice.choose(one, other),
-    left: () => practice.consider(null),
-  });
+  reach(sheet.figure, () => line);
   for (const used of [place, sheet.figure]) {
     used.addEventListener("pointerdown", () => (current = line));
     used.addEventListener("focusin", () => (current = line));
   }
   practice.addEventListener("change", () => practice.state !== "stopped" && follow(line));
-  practice.addEventListener("change", () => stayAwake(lines.some((one) => one.practice.state !== "stopped")));
+  practice.addEventListener("change", watchScreen);
   practice.addEventListener("change", () => line === current && tellMedia(line.title, practice.state !== "stopped"));
-  sheet.figure.addEventListener("keydown", (event) => fromTheSheet(event, line));
-  sheet.figure.addEventListener("click", (event) => pressed(event, line));
+  panel.standWanted(() => stand.open(line));
   panel.show();
 }
+
+/** Lets fingers, mouse and keys reach the music in a figure; `line()` says whose it is. */
+function reach(figure, line) {
+  watchDrag(figure, () => line().sheet, {
+    tapped: (event) => line().practice.beginAt(event),
+    dragged: (one, other) => line().practice.consider(one, other),
+    chosen: (one, other) => line().practice.choose(one, other),
+    left: () => line().practice.consider(null),
+  });
+  figure.addEventListener("keydown", (event) => fromTheSheet(event, line()));
+  figure.addEventListener("click", (event) => pressed(event, line()));
+}
+
+/** The screen stays lit while something sounds, and as long as the music stands on the stand. */
+function watchScreen() {
+  stayAwake(stand.line !== null || lines.some((one) => one.practice.state !== "stopped"));
+}
+
+reach(stand.figure, () => stand.line);
+stand.addEventListener("open", () => (current = stand.line));
+for (const turn of ["open", "close"]) stand.addEventListener(turn, watchScreen);
 
 /** A press that no pointer made (W3C UI Events: its count of clicks is 0) comes from a program that reads the page out. */
 function pressed(click, { practice }) {
@@ -121,9 +140,11 @@ function follow(line) {
     practice.light();
     remember(line);
     panel.showPlace();
+    if (stand.line === line) stand.showTempo();
     const index = practice.place.index;
     if (index !== undefined && index !== bar) {
-      if (bar !== null && mayScroll()) sheet.follow(practice.score.bars[index].bar, panel.covered);
+      if (stand.line === line) stand.follow(index);
+      else if (bar !== null && mayScroll()) sheet.follow(practice.score.bars[index].bar, panel.covered);
       bar = index;
     }
     line.following = practice.state !== "stopped";

@@ -1,11 +1,22 @@
 // The sheet on a lesson's page: remembers how large the notes are wanted, lets the arrow keys go from event to event,
 // and parts the music into systems for paper. Without it the sheet is read, enlarged and printed all the same.
 
-import { borrow, boxOf, layer, rectangle, windowOn } from "./common/sheet-box.js";
+import { element } from "./common/page.js";
+import { fitted } from "./common/fitted.js";
+import { borrow, windowOn } from "./common/sheet-box.js";
+import { rove, walkable } from "./common/sheet-keys.js";
 
 const KEPT = "groundbass.notes";
 const AROUND = 1; // staff spaces over and under a system on paper
-const ROOM = 0.35; // staff spaces between an event that the keyboard has reached and its frame
+
+/**
+ * Notes that are larger than any drawing of the page is made for: from which window on they are, in CSS pixels, and how many
+ * staff spaces wide the server then sets the sheet.
+ */
+const LARGER = {
+  large: [{ below: 520, spaces: 36 }],
+  largest: [{ below: 520, spaces: 28 }, { below: 800, spaces: 32 }],
+};
 
 const figures = [...document.querySelectorAll("figure.sheet")];
 
@@ -30,57 +41,24 @@ function choose(size) {
   const radios = document.querySelectorAll(".sheet-size input");
   for (const radio of radios) radio.checked = radio.value === size;
   for (const figure of figures) rove(figure);
+  for (const figure of figures) fit(figure, size);
 }
 
-/** In each drawing one event can be reached by Tab; the arrow keys go on from there. */
-function rove(figure) {
-  for (const drawing of figure.querySelectorAll(".sheet-page svg")) {
-    const events = eventsOf(drawing);
-    const reached = events.find((event) => event.getAttribute("tabindex") === "0") ?? events[0];
-    for (const event of events) event.setAttribute("tabindex", event === reached ? "0" : "-1");
-  }
+/** Until the sheet has come, and without net, larger notes are scrolled sideways (sheet.css). */
+async function fit(figure, size) {
+  const spaces = LARGER[size]?.find(({ below }) => innerWidth < below)?.spaces;
+  const known = figure.querySelector(".sheet-fitted");
+  if (known?.dataset.spaces === String(spaces)) return;
+  known?.remove();
+  const svg = spaces && figure.dataset.fitted && await fitted(figure.dataset.fitted, "both", spaces);
+  if (!svg || size !== chosen() || figure.querySelector(".sheet-fitted")) return;
+  const page = element("div", { class: "sheet-page sheet-fitted", "data-spaces": spaces }, svg);
+  figure.querySelector(".sheet-page").before(page);
+  rove(figure);
 }
 
-function eventsOf(drawing) {
-  return [...drawing.querySelectorAll("g.event")];
-}
-
-/** The event that a key leads to from another; undefined for other keys. */
-function target(key, event, events) {
-  const at = events.indexOf(event);
-  const bar = event.dataset.bar;
-  switch (key) {
-    case "ArrowRight":
-      return events[at + 1];
-    case "ArrowLeft":
-      return events[at - 1];
-    case "ArrowDown":
-      return events.slice(at).find((other) => other.dataset.bar !== bar);
-    case "ArrowUp": {
-      const before = events.slice(0, at).findLast((other) => other.dataset.bar !== bar);
-      return before && events.find((other) => other.dataset.bar === before.dataset.bar);
-    }
-    case "Home":
-      return events[0];
-    case "End":
-      return events.at(-1);
-    default:
-      return undefined;
-  }
-}
-
-const KEYS = new Set(["ArrowRight", "ArrowLeft", "ArrowDown", "ArrowUp", "Home", "End"]);
-
-function move(pressed) {
-  if (!KEYS.has(pressed.key) || pressed.ctrlKey || pressed.metaKey || pressed.altKey) return;
-  const event = pressed.target.closest?.("g.event");
-  if (!event) return;
-  pressed.preventDefault();
-  const next = target(pressed.key, event, eventsOf(event.ownerSVGElement));
-  if (!next) return;
-  event.setAttribute("tabindex", "-1");
-  next.setAttribute("tabindex", "0");
-  next.focus();
+function chosen() {
+  return /** @type {HTMLInputElement | null} */ (document.querySelector(".sheet-size input:checked"))?.value;
 }
 
 /** Each system of the widest picture as a picture of its own, so that no page of paper cuts through one. */
@@ -121,25 +99,10 @@ function strip(drawing, top, height) {
   return windowOn(drawing, { x: 0, y: top, width: drawing.viewBox.baseVal.width, height });
 }
 
-/** A frame around the head and the figure that the keyboard has reached, of one width on every screen. */
-function frameReached({ target: reached }) {
-  if (!reached.matches?.("g.event:focus-visible")) return;
-  const drawing = reached.ownerSVGElement;
-  const frame = drawing.querySelector(".sheet-reached") ?? layer(drawing, "sheet-reached");
-  frame.replaceChildren(rectangle(boxOf(reached), ROOM));
-}
-
-function unframe({ target: left }) {
-  left.ownerSVGElement?.querySelector(".sheet-reached")?.replaceChildren();
-}
-
 const size = kept();
 if (size && document.querySelector(`.sheet-size input[value="${CSS.escape(size)}"]`)) choose(size);
 for (const figure of figures) {
-  rove(figure);
-  figure.addEventListener("keydown", move);
-  figure.addEventListener("focusin", frameReached);
-  figure.addEventListener("focusout", unframe);
+  walkable(figure);
   figure.addEventListener("change", (event) => {
     const radio = /** @type {HTMLInputElement} */ (event.target);
     if (!radio.closest(".sheet-size")) return;
@@ -148,6 +111,9 @@ for (const figure of figures) {
     dispatchEvent(new Event("resize")); // whoever draws on the sheet finds it in another size
   });
 }
+addEventListener("resize", () => {
+  for (const figure of figures) fit(figure, chosen());
+});
 addEventListener("beforeprint", () => {
   for (const figure of figures) if (!figure.classList.contains("sheet-parted")) part(figure);
 });

@@ -2,15 +2,14 @@
 
 const STILL = 8; // CSS pixels; less is a tap
 
-/** `tapped(event)`, `dragged(from, to)` while it goes on, `chosen(from, to)` at its end, `left()` when it is broken off. */
-export function watchDrag(sheet, { tapped, dragged, chosen, left }) {
-  const { figure } = sheet;
+/** In `figure`, where the sheet that `sheet()` gives is seen: `tapped(event)`, `dragged(from, to)` while it goes on, `chosen(from, to)` at its end, `left()` when it is broken off. */
+export function watchDrag(figure, sheet, { tapped, dragged, chosen, left }) {
   let begun = null;
 
   figure.addEventListener("pointerdown", (event) => {
     if (event.button !== 0 || !event.target.closest("svg") || event.target.closest("a")) return;
     const handle = event.target.closest("[data-end]");
-    const place = handle ? sheet.opposite(handle.dataset.end) : sheet.eventAt(event.clientX, event.clientY);
+    const place = handle ? sheet().opposite(handle.dataset.end) : sheet().eventAt(event.clientX, event.clientY);
     begun = place &&
       { id: event.pointerId, x: event.clientX, y: event.clientY, place, held: handle !== null, moved: false };
   });
@@ -20,13 +19,13 @@ export function watchDrag(sheet, { tapped, dragged, chosen, left }) {
     if (!begun.moved && Math.hypot(event.clientX - begun.x, event.clientY - begun.y) < STILL) return;
     if (!begun.moved) figure.setPointerCapture(event.pointerId);
     begun.moved = true;
-    const place = sheet.eventAt(event.clientX, event.clientY);
+    const place = sheet().eventAt(event.clientX, event.clientY);
     if (place) dragged(begun.place, place);
   });
 
   figure.addEventListener("pointerup", (event) => {
     if (!begun || event.pointerId !== begun.id) return;
-    const place = sheet.eventAt(event.clientX, event.clientY) ?? begun.place;
+    const place = sheet().eventAt(event.clientX, event.clientY) ?? begun.place;
     if (begun.moved) chosen(begun.place, place);
     else if (!begun.held) tapped(begun.place);
     begun = null;

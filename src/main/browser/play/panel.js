@@ -49,6 +49,11 @@ export class Panel {
     this.showPlace();
   }
 
+  /** Calls `open()` when the music is wanted on the stand. */
+  standWanted(open) {
+    this.#parts.stand.addEventListener("click", open);
+  }
+
   /** Often called: changes the page only where another thing is to be read. */
   showPlace() {
     write(this.#parts.place, this.#placeWords());

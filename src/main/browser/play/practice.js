@@ -18,6 +18,8 @@ export class Practice extends EventTarget {
   #engine;
   /** @type {{index: number, at: number} | null} */
   #start = null;
+  /** @type {any} the passage that was repeated last */
+  #passage = null;
   /** @type {number | null} per cent, until it is heard */
   #asked = null;
   #soundsAlone = soundAlone(() => this.state !== "stopped" && this.stop());
@@ -35,6 +37,7 @@ export class Practice extends EventTarget {
   use(source) {
     this.#engine.stop();
     this.#start = null;
+    this.#passage = null;
     this.#engine = this.#engineOf(source);
     this.#begun();
   }
@@ -149,6 +152,14 @@ export class Practice extends EventTarget {
     this.#repeat(wholeLine(this.score.bars));
   }
 
+  /** From a passage to the whole line; from there to the passage that was repeated last, else to four bars from here. */
+  toggleLoop() {
+    if (this.range) this.wholeLine();
+    else if (this.#passage) this.#repeat(this.#passage);
+    else this.repeatAround("four");
+    if (!this.#passage) this.repeatAround("bar"); // a line of four bars
+  }
+
   /** Repeats from the bar that sounds, or up to it. */
   loopFrom() {
     const first = this.#index();
@@ -187,6 +198,7 @@ export class Practice extends EventTarget {
 
   /** Repeats a range for now. */
   goBackTo(range) {
+    if (!isWhole(range, this.score.bars)) this.#passage = range;
     this.#engine.range = range;
     this.#start = null;
     this.#shade();

@@ -3,7 +3,15 @@
 const KEY = "groundbass.practice";
 
 /** The same wherever one practises. */
-const SHARED = { countIn: true, every: 4, volume: 0.8, follow: true, keys: true };
+const SHARED = {
+  countIn: true,
+  every: 4,
+  volume: 0.8,
+  follow: true,
+  keys: true,
+  "stand-staves": "both",
+  "stand-size": "medium",
+};
 /** Each line's own: its tempo (0 for the line's usual one), its ladder, its loop as it stands in the two fields. */
 const OWN = { percent: 0, climb: false, from: "", to: "" };
 /** The tempo that one begins at, if the line has been rendered at it or at one below. */

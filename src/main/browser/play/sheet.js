@@ -11,20 +11,41 @@ const ROOM = 0.5; // staff spaces around what is lit
 export class Sheet {
   #figure;
   #drawings = [];
+  /** @type {Drawing | null} what is shown in place of them */
+  #shown = null;
   #lit = [];
   #litKey = "";
   #shaded = null;
 
-  /** `figure` holds drawings of the same music for different screens; whichever can be seen is used. */
+  /** `figure` holds drawings of the same music for different screens, more of them later; whichever can be seen is used. */
   constructor(figure) {
     this.#figure = figure;
-    this.#drawings = [...figure.querySelectorAll("svg")].map((svg) => new Drawing(svg));
-    for (const system of figure.querySelectorAll("g.system")) describe(system);
+    this.#find();
     new ResizeObserver(() => this.#again()).observe(figure); // another window, or larger notes
   }
 
   get figure() {
     return this.#figure;
+  }
+
+  /** Lights and shades this drawing of the same music, which stands elsewhere, and no other; with null those of the figure. */
+  show(svg) {
+    this.#seen()?.light([]);
+    if (svg) { for (const system of svg.querySelectorAll("g.system")) describe(system); }
+    this.#shown = svg && new Drawing(svg);
+    this.#again();
+  }
+
+  /** A copy of the drawing that is seen. Its ids stay those of the original, whose signs it borrows. */
+  copy() {
+    const copy = this.#seen()?.copy() ?? document.createElementNS("http://www.w3.org/2000/svg", "svg");
+    for (const named of copy.querySelectorAll("[id]")) named.removeAttribute("id");
+    return copy;
+  }
+
+  /** The system of the drawing that is seen in which a bar stands; undefined for none. */
+  system(bar) {
+    return this.#seen()?.system(bar);
   }
 
   /** Lights these events (`{bar, at, toBar, to}` as they stand in the drawing) and no others. */
@@ -71,14 +92,26 @@ export class Sheet {
   }
 
   #seen() {
-    return this.#drawings.find((drawing) => drawing.isSeen());
+    return this.#shown ?? this.#drawings.find((drawing) => drawing.isSeen());
+  }
+
+  #find() {
+    const svgs = [...this.#figure.querySelectorAll(".sheet-page svg")];
+    this.#drawings = svgs.map((svg) => this.#drawings.find((known) => known.shows(svg)) ?? drawn(svg));
   }
 
   #again() {
+    this.#find();
     for (const drawing of this.#drawings) drawing.measureAgain();
+    this.#shown?.measureAgain();
     this.#seen()?.shade(this.#shaded);
     this.#seen()?.light(this.#lit);
   }
+}
+
+function drawn(svg) {
+  for (const system of svg.querySelectorAll("g.system")) describe(system);
+  return new Drawing(svg);
 }
 
 /** A system is a group of bars with a name, its events are what one presses to begin there. */
@@ -111,6 +144,20 @@ class Drawing {
     this.#handles = svg.appendChild(handles());
     this.#litLayer = layer(svg, "practice-lit");
     this.#shadeLayer = layer(svg, "practice-shade");
+  }
+
+  shows(svg) {
+    return this.#svg === svg;
+  }
+
+  copy() {
+    const copy = /** @type {SVGSVGElement} */ (this.#svg.cloneNode(true));
+    for (const own of [".practice-lit", ".practice-shade", ".practice-handles"]) copy.querySelector(own)?.remove();
+    return copy;
+  }
+
+  system(bar) {
+    return this.#first(bar)?.element.closest("g.system");
   }
 
   isSeen() {
@@ -164,12 +211,16 @@ class Drawing {
   }
 
   follow(bar, covered) {
-    const event = this.#all()
-      .flatMap(({ events }) => events)
-      .find((known) => known.bar === bar);
+    const event = this.#first(bar);
     if (!event) return;
     this.#sideways(event.element);
     this.#upAndDown(event.element.closest("g.system"), covered);
+  }
+
+  #first(bar) {
+    return this.#all()
+      .flatMap(({ events }) => events)
+      .find((known) => known.bar === bar);
   }
 
   /** Where the notes are larger than the window is wide. */
@@ -200,7 +251,8 @@ class Drawing {
   }
 }
 
-function gently() {
+/** How to scroll for who wants to see no motion (W3C Media Queries 5), and for others. */
+export function gently() {
   return matchMedia("(prefers-reduced-motion: reduce)").matches ? "instant" : "smooth";
 }
 

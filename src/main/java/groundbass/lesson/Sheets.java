@@ -15,6 +15,7 @@ import groundbass.engraving.options.SheetOptions;
 import groundbass.engraving.options.SheetOptions.Footer;
 import groundbass.engraving.options.SheetOptions.Header;
 import groundbass.engraving.options.SheetWords;
+import groundbass.engraving.options.Staves;
 import groundbass.engraving.options.TechniqueLetters;
 import groundbass.engraving.pdf.SheetMeta;
 import groundbass.engraving.pdf.SheetPdf;
@@ -25,8 +26,8 @@ import groundbass.engraving.sheet.Sheet;
 import groundbass.engraving.sheet.TextPart;
 import groundbass.engraving.svg.SheetSvg;
 import groundbass.score.Line;
+import groundbass.score.Passage;
 import groundbass.text.Messages;
-import groundbass.walkthrough.Walkthrough;
 import groundbass.writing.Writing;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -34,6 +35,7 @@ import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 
 /** Lines as printed sheets and as pictures for a page, in one language. Pure: the same line gives the same bytes. */
 public final class Sheets {
@@ -140,7 +142,7 @@ public final class Sheets {
         var pages = new ArrayList<>(Layout.of(pieces(lines, imprint), options));
         pages.addAll(Prose.pages(chapters(lines, imprint.title()), options));
         var alternatives = lines.stream()
-                .map(line -> Walkthrough.alternatives(line.steps(), messages))
+                .map(line -> alternatives(chapter(line, imprint.title())))
                 .toList();
         return pdf(new Sheet(pages, alternatives).numbered(imprint.title(), words), imprint);
     }
@@ -167,8 +169,17 @@ public final class Sheets {
 
     private List<TextPart> chapters(List<ToldLine> lines, String title) {
         return lines.stream()
-                .map(told -> told.chapter(messages.say("sheet.told", title(told.line(), title)), messages))
+                .map(told -> told.chapter(chapter(told, title), messages))
                 .toList();
+    }
+
+    private String chapter(ToldLine told, String title) {
+        return messages.say("sheet.told", title(told.line(), title));
+    }
+
+    /** What stands for the picture of a system: which bars it shows, and where they are told, which is not said twice. */
+    private Function<Passage, String> alternatives(String chapter) {
+        return system -> messages.say("sheet.system.told", ToldEvents.bars(system, messages), chapter);
     }
 
     private static String title(Line line, String title) {
@@ -182,7 +193,12 @@ public final class Sheets {
      * @param idPrefix differs among the pictures of one page
      */
     public String svg(Line line, double width, String idPrefix) {
-        var page = screen(line, width);
+        return svg(line, width, Staves.BOTH, idPrefix);
+    }
+
+    /** The same with one of the two staves, or with both. */
+    public String svg(Line line, double width, Staves staves, String idPrefix) {
+        var page = screen(line, width, staves);
         String title = line.header().title();
         return SheetSvg.of(
                 page,
@@ -195,12 +211,13 @@ public final class Sheets {
 
     /** The same as a file that stands alone, with its fonts. */
     public String svgAlone(Line line, double width) {
+        var told = ToldEvents.of(line, messages);
         return SheetSvg.alone(
                 screen(line, width),
                 messages.locale().toLanguageTag(),
                 line.header().title(),
-                messages.say("sheet.described"),
-                ToldEvents.of(line, messages));
+                told.telling().opening(),
+                told);
     }
 
     /** A system of a line on a screen, in a picture of its own, and where its bars lie in it. */
@@ -236,8 +253,13 @@ public final class Sheets {
     }
 
     private Page screen(Line line, double width) {
+        return screen(line, width, Staves.BOTH);
+    }
+
+    private Page screen(Line line, double width, Staves staves) {
         var plain = SheetOptions.of(Paper.screen(width), words, Header.NONE, Footer.NONE)
-                .with(letters);
+                .with(letters)
+                .with(staves);
         var options = degrees ? plain.withFigures(Analysis.of(line)::figures) : plain;
         return Layout.of(Writing.of(line), options).get(0);
     }

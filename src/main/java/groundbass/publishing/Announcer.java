@@ -6,6 +6,8 @@ import groundbass.audience.student.LetterHead;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.settings.Imprint;
+import groundbass.document.EpisodeDocument;
+import groundbass.lesson.VideoText;
 import groundbass.post.EmailAddress;
 import groundbass.post.Mail;
 import groundbass.release.Release;
@@ -54,6 +56,12 @@ public final class Announcer {
                 lesson.summary().strip(),
                 parts.addresses.episode(lesson.id()),
                 Optional.empty());
+    }
+
+    /** What stands below the lesson's video elsewhere, in the language of what students get. */
+    public String belowVideo(Episode lesson, EpisodeDocument said) {
+        var words = Messages.of(Locale.forLanguageTag(said.settings().language()));
+        return VideoText.of(said, parts.addresses.episode(lesson.id()), words);
     }
 
     private static String own(String text, Series series, Episode lesson, Messages words, String usual) {

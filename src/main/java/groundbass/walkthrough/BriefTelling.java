@@ -2,7 +2,6 @@ package groundbass.walkthrough;
 
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
-import groundbass.score.Place.Fretted;
 import groundbass.score.Tuning;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Head;
@@ -15,7 +14,6 @@ import java.util.Optional;
 /** One bar in one breath: on each count what is played, its technique only where it changes, and where silence begins. */
 final class BriefTelling {
     private final Vocabulary words;
-    private final Tuning tuning;
     private final WrittenBar written;
     private final Meter meter;
     private final NoteWords notes;
@@ -23,7 +21,6 @@ final class BriefTelling {
 
     BriefTelling(Vocabulary words, Tuning tuning, WrittenBar written) {
         this.words = words;
-        this.tuning = tuning;
         this.written = written;
         this.meter = written.inForce().meter();
         this.notes = new NoteWords(words, tuning);
@@ -76,33 +73,10 @@ final class BriefTelling {
         String how = notes.manner(head.note());
         boolean changes = !technique.equals(Optional.of(how));
         technique = Optional.of(how);
-        String what = place(head);
+        String what = notes.brief(head);
         return notes.marks(head.note()).stream()
                 .reduce(
                         changes ? notes.strike(head.note(), what) : what,
                         (text, detail) -> words.say("detail", text, detail));
-    }
-
-    /** {@code C (A 3)}, {@code open A}, {@code dead (A)}; harmonics in the words that they always have. */
-    private String place(Head head) {
-        boolean plain = head.note().ornaments().harmonic().isEmpty();
-        if (!plain) {
-            return notes.what(head);
-        }
-        if (!(head.note().place() instanceof Fretted place)) {
-            return words.say("brief.dead", string(head.note().string()));
-        }
-        return place.fret() == 0
-                ? words.say("brief.open", string(place.string()))
-                : words.say(
-                        "brief.place",
-                        words.name(head.pitch().name()),
-                        string(place.string()),
-                        String.valueOf(place.fret()));
-    }
-
-    private String string(int number) {
-        var name = tuning.string(number).name();
-        return tuning.numberOf(name).isPresent() ? words.name(name) : notes.string(number);
     }
 }

@@ -1,10 +1,6 @@
 package groundbass.walkthrough;
 
 import groundbass.score.ChordAt;
-import groundbass.score.Direction;
-import groundbass.score.Direction.Hairpin;
-import groundbass.score.Direction.Loudness;
-import groundbass.score.Direction.Words;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.theory.ChordSymbol;
@@ -12,6 +8,7 @@ import groundbass.theory.ChordSymbol.NoChord;
 import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Where a step is, and what stands above and below the staff there: chords, words, loudness. */
 final class HeadingWords {
@@ -21,6 +18,7 @@ final class HeadingWords {
     private final int index;
     private final WrittenBar written;
     private final Meter meter;
+    private final Standing standing;
 
     /** @param spelled whether a chord that is new has its tones told */
     HeadingWords(Telling telling, int index, WrittenBar written, boolean spelled) {
@@ -30,6 +28,7 @@ final class HeadingWords {
         this.index = index;
         this.written = written;
         this.meter = written.inForce().meter();
+        this.standing = new Standing(words, written, chord -> Optional.of(chord(chord)));
     }
 
     String wholeBar() {
@@ -54,10 +53,7 @@ final class HeadingWords {
 
     /** Whether a chord, loudness or words stand at a stretch. */
     boolean isMarked(Stretch stretch) {
-        var bar = written.bar();
-        return bar.chords().stream().anyMatch(chord -> isWithin(chord.at(), stretch.from(), stretch.to()))
-                || bar.directions().stream()
-                        .anyMatch(direction -> isWithin(direction.at(), stretch.from(), stretch.to()));
+        return standing.isMarked(stretch.from(), stretch.to());
     }
 
     private String bar() {
@@ -68,28 +64,10 @@ final class HeadingWords {
 
     private String joined(List<String> where, Fraction from, Fraction to) {
         var parts = new ArrayList<>(where);
-        written.bar().chords().stream()
-                .filter(chord -> isWithin(chord.at(), from, to))
-                .forEach(chord -> parts.add(placed(chord(chord), chord.at(), from)));
-        written.bar().directions().stream()
-                .filter(direction -> isWithin(direction.at(), from, to))
-                .forEach(direction -> parts.add(placed(direction(direction), direction.at(), from)));
+        parts.addAll(standing.between(from, to));
         return parts.stream()
                 .reduce((one, two) -> words.say("heading", one, two))
                 .orElseThrow();
-    }
-
-    private static boolean isWithin(Fraction at, Fraction from, Fraction to) {
-        return !at.isBefore(from) && at.isBefore(to);
-    }
-
-    private String placed(String what, Fraction at, Fraction from) {
-        if (at.equals(from)) {
-            return what;
-        }
-        return words.count(at, meter)
-                .map(count -> words.say("from", what, count))
-                .orElseGet(() -> words.say("later", what));
     }
 
     private String chord(ChordAt chord) {
@@ -104,15 +82,6 @@ final class HeadingWords {
 
     private List<String> tones(ChordSymbol symbol) {
         return symbol.tones().stream().map(words::name).toList();
-    }
-
-    private String direction(Direction direction) {
-        if (direction instanceof Hairpin hairpin) {
-            return words.say("hairpin." + hairpin.way().word());
-        }
-        return direction instanceof Loudness loudness
-                ? words.say("dynamic." + loudness.dynamic())
-                : words.say("words", ((Words) direction).text());
     }
 
     private String beats(Stretch stretch) {

@@ -110,6 +110,37 @@ final class NoteWords {
                 : words.say("string.number", String.valueOf(number));
     }
 
+    /** Strokes and places alone, of heads that begin together. */
+    String brief(List<Head> heads) {
+        return heads.stream()
+                .map(head -> strike(head.note(), brief(head)))
+                .reduce((one, two) -> words.say("brief.together", one, two))
+                .orElseThrow();
+    }
+
+    /** {@code C (A 3)}, {@code open A}, {@code dead (A)}; harmonics in the words that they always have. */
+    String brief(Head head) {
+        boolean plain = head.note().ornaments().harmonic().isEmpty();
+        if (!plain) {
+            return what(head);
+        }
+        if (!(head.note().place() instanceof Fretted place)) {
+            return words.say("brief.dead", shortString(head.note().string()));
+        }
+        return place.fret() == 0
+                ? words.say("brief.open", shortString(place.string()))
+                : words.say(
+                        "brief.place",
+                        words.name(head.pitch().name()),
+                        shortString(place.string()),
+                        String.valueOf(place.fret()));
+    }
+
+    private String shortString(int number) {
+        var name = tuning.string(number).name();
+        return tuning.numberOf(name).isPresent() ? words.name(name) : string(number);
+    }
+
     private List<String> details(Note note) {
         var details = new ArrayList<>(marks(note));
         note.ornaments().finger().ifPresent(finger -> details.add(words.say("finger." + finger)));

@@ -54,11 +54,7 @@ public final class Walkthrough {
 
     /** What stands in place of a picture of a passage: the bars that it shows, told. */
     public static Function<Passage, String> alternatives(Line line, Messages messages) {
-        return alternatives(of(line, messages), messages);
-    }
-
-    /** The same of steps that may have been retold. */
-    public static Function<Passage, String> alternatives(List<Step> steps, Messages messages) {
+        var steps = of(line, messages);
         var words = new Vocabulary(messages, Naming.USUAL);
         var bars = steps.subList(1, steps.size());
         return passage -> alternative(bars, passage, words);

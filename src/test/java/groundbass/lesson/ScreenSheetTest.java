@@ -57,8 +57,12 @@ class ScreenSheetTest {
     void everyEventIsToldByItself() {
         var told = drawing(ENGLISH).select("g.event").eachAttr("aria-label");
         assertThat(told)
-                .startsWith("Bar 1, 1: slap G (E string, fret 3)", "Bar 1, 1 &: hammer on to A (E string, fret 5)")
-                .contains("Bar 1, 1 a: rest", "Bar 1, after 2: play E (A string, fret 7)");
+                .startsWith(
+                        "Bar 1, 1: slap G (E string, fret 3), an eighth",
+                        "Bar 1, 1 &: hammer on to A (E string, fret 5), a sixteenth")
+                .contains(
+                        "Bar 1, 1 a: a sixteenth rest",
+                        "Bar 1, triplet on 2, 2 of 3: play E (A string, fret 7), an eighth");
     }
 
     @Test

@@ -298,5 +298,8 @@ class NewsPathTest {
         var read = Jsoup.parse(page);
         assertThat(read.select("#told-plain").text()).contains("https://studio.example/e/" + lesson.id());
         assertThat(read.select("#told-html").text()).contains("<a href=\"https://studio.example/e/" + lesson.id());
+        assertThat(read.select("#below-video").text())
+                .startsWith("Rope & Pulley")
+                .contains("https://studio.example/e/" + lesson.id());
     }
 }

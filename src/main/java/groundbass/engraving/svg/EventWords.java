@@ -8,6 +8,9 @@ public interface EventWords {
     /** Where it begins as players count, {@code 2 e}; empty where nobody has a word for it, inside a tuplet. */
     Optional<String> count(Passage event);
 
+    /** What the bars of a system are called. */
+    String bars(Passage system);
+
     /** Where it is and what is played, in one line. */
     String words(Passage event);
 }

@@ -40,7 +40,8 @@ final class SvgCanvas implements Canvas {
     }
 
     /**
-     * @param words of the events; with them each event is a picture of its own to somebody who has the page read out
+     * @param words of the events; with them each event is a picture of its own to somebody who has the page read out,
+     *     and letters that are drawn are not read besides
      * @param fonts to set into the drawing
      */
     SvgCanvas(String idPrefix, Optional<EventWords> words, Optional<SvgFonts> fonts) {
@@ -134,7 +135,7 @@ final class SvgCanvas implements Canvas {
         run.link()
                 .ifPresent(link ->
                         body.append("<a href=\"").append(Xml.attribute(link)).append("\">"));
-        body.append("<text");
+        body.append(words.isPresent() && run.link().isEmpty() ? "<text aria-hidden=\"true\"" : "<text");
         place(run.at());
         number(body.append(" font-size=\""), run.size()).append('"');
         body.append(face(run.face())).append(anchor(run.align()));
@@ -172,6 +173,10 @@ final class SvgCanvas implements Canvas {
     /** How high it stands is said as well, for whoever prints or shows systems one by one. */
     private void system(Group group) {
         open("system", group);
+        if (words.isPresent() && group.passage().isPresent()) {
+            body.append(" role=\"group\" aria-label=\"");
+            body.append(Xml.attribute(words.get().bars(group.passage().get()))).append('"');
+        }
         body.append(" id=\"").append(idPrefix).append("system-").append(++systems);
         number(body.append("\" data-top=\""), group.box().top());
         number(body.append("\" data-height=\""), group.box().height()).append("\">");

@@ -50,6 +50,7 @@ import groundbass.web.student.lesson.Cards;
 import groundbass.web.student.lesson.EpisodePage;
 import groundbass.web.student.lesson.EpisodeViews;
 import groundbass.web.student.lesson.FindPage;
+import groundbass.web.student.lesson.FittedSheets;
 import groundbass.web.student.lesson.Home;
 import groundbass.web.student.lesson.Lessons;
 import groundbass.web.student.lesson.LinkPictures;
@@ -149,6 +150,7 @@ public final class StudentPages {
                         audience.heldReleases(),
                         library.changes()),
                 new LinkPictures(lessons, contents, library.blobs()),
+                new FittedSheets(library.releases(), library.episodes(), contents, shell.limits(), shell.clock()),
                 previews(shell, library, views, audience.previewLinks()));
     }
 

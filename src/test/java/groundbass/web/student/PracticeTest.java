@@ -147,6 +147,40 @@ class PracticeTest {
         assertThat(told(page, "practice.range.join(' ')")).startsWith("1 2");
     }
 
+    /** The page is as wide as the window and the sheet as the page, however large the notes (ours); Escape by WHATWG HTML, dialog. */
+    @Test
+    void theStandShowsOneSheetThatFillsTheScreenAndFollowsTheMusic() {
+        var page = visit.lesson(390, ColorScheme.DARK);
+        page.locator("[data-part=stand]").first().click();
+        var svg = page.locator(".stand svg[role=group]");
+        svg.waitFor();
+        page.keyboard().press("Space");
+        waitFor(page, "practice.state === 'playing' && document.querySelectorAll('.stand .event.lit').length > 0");
+        assertThat(page.locator("figure.sheet:not(.stand *) .event.lit").count())
+                .isZero();
+        page.locator(".stand-look summary").click();
+        page.locator("input[name=stand-staves][value=tab]").check();
+        page.locator("input[name=stand-size][value=largest]").check();
+        waitFor(page, "document.querySelector('.stand svg[role=group]').viewBox.baseVal.width < 48");
+        assertThat(page.evaluate("() => { const scroll = document.querySelector('.stand-scroll');"
+                        + " return scroll.scrollWidth - scroll.clientWidth; }"))
+                .isEqualTo(0);
+        Looks.keep(page, "stand", 390, ColorScheme.DARK);
+        var loop = page.locator(".stand-loop");
+        loop.click();
+        assertThat(loop.getAttribute("aria-pressed")).isEqualTo("true");
+        loop.click();
+        assertThat(told(page, "String(practice.range)")).isEqualTo("null");
+        page.keyboard().press("Escape");
+        assertThat(page.locator(".stand").isVisible()).isFalse();
+        waitFor(page, "document.querySelectorAll('.sheet-narrow .event.lit').length > 0");
+        page.locator("input[name=line-size][value=largest]").check();
+        waitFor(page, "document.querySelectorAll('.sheet-fitted .event.lit').length > 0");
+        assertThat(page.evaluate("() => document.documentElement.scrollWidth")).isEqualTo(390);
+        assertThat(page.locator(".sheet-narrow").first().isVisible()).isFalse();
+        Looks.keep(page, "largest", 390, ColorScheme.DARK);
+    }
+
     @Test
     void whatIsCountedInIsSureToFollow() {
         var page = visit.lesson();

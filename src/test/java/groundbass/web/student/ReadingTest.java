@@ -23,6 +23,7 @@ import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
+import org.jsoup.parser.Parser;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -207,6 +208,35 @@ class ReadingTest {
         assertThat(page.select("figure svg").size())
                 .as("three widths of a line and an exercise")
                 .isEqualTo(6);
+    }
+
+    @Test
+    void aSheetIsSetForAScreenOfAnyWidthWithTheStavesThatAreWanted() {
+        String sheets = page(SERIES + "/1").select("figure[data-fitted]").attr("data-fitted");
+        assertThat(sheets).endsWith("/line");
+        double both = height(sheets + "/both/40");
+        assertThat(height(sheets + "/tab/40")).isGreaterThan(0).isLessThan(both);
+        assertThat(height(sheets + "/notation/40")).isGreaterThan(0).isLessThan(both);
+        for (String odd : List.of("/both/41", "/both/16", "/both/164", "/treble/40", "/both/040")) {
+            site.browser().get(sheets + odd).then().statusCode(404);
+        }
+        site.browser()
+                .get(sheets.replace("/line", "/exercise-9") + "/both/40")
+                .then()
+                .statusCode(404);
+    }
+
+    /** In staff spaces. */
+    private static double height(String path) {
+        String svg = site.browser()
+                .get(path)
+                .then()
+                .statusCode(200)
+                .contentType(containsString("image/svg+xml"))
+                .extract()
+                .asString();
+        String box = Jsoup.parse(svg, "", Parser.xmlParser()).select("svg").attr("viewBox");
+        return Double.parseDouble(box.split(" ")[3]);
     }
 
     @Test

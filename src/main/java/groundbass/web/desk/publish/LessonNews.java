@@ -3,6 +3,7 @@ package groundbass.web.desk.publish;
 import groundbass.audience.news.NewsQueue;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.series.Series;
+import groundbass.document.EpisodeDocument;
 import groundbass.publishing.Announcement;
 import groundbass.publishing.Announcer;
 import java.util.Locale;
@@ -23,6 +24,10 @@ public final class LessonNews {
 
     int holders(Episode lesson) {
         return queue.holders(lesson.series(), lesson.id());
+    }
+
+    String belowVideo(Episode lesson, EpisodeDocument said) {
+        return announcer.belowVideo(lesson, said);
     }
 
     Optional<Told> of(Series series, Episode lesson, Locale locale) {

@@ -22,6 +22,7 @@ import groundbass.web.view.FieldProblems;
 import io.javalin.http.Context;
 import io.javalin.http.Handler;
 import io.javalin.http.HttpStatus;
+import io.javalin.http.NotFoundResponse;
 import java.time.Clock;
 import java.util.List;
 import java.util.function.BiFunction;
@@ -114,8 +115,14 @@ public final class PublishPages implements PageGroup {
                                 telling.holders(episode),
                                 calendar(ctx, episode),
                                 telling.of(desk.seriesOf(episode), episode, reader.locale()),
+                                belowVideo(episode),
                                 hour,
                                 hour.meaning(reader, clock.instant())));
+    }
+
+    private String belowVideo(Episode episode) {
+        var draft = writing.draft(desk.seriesOf(episode).owner(), episode.id()).orElseThrow(NotFoundResponse::new);
+        return telling.belowVideo(episode, draft.document());
     }
 
     private ReleaseCalendar calendar(Context ctx, Episode episode) {

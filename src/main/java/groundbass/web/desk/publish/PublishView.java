@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param note what students are told of a correction, as it was typed
  * @param holders how many of them took an earlier release and agreed to be told
  * @param told what is told of it elsewhere; empty before it is out
+ * @param belowVideo what stands below its video elsewhere
  * @param hour as it was typed
  * @param meaning what moment that is, or why it is none
  */
@@ -28,6 +29,7 @@ public record PublishView(
         int holders,
         ReleaseCalendar calendar,
         Optional<LessonNews.Told> told,
+        String belowVideo,
         Hour hour,
         Optional<Message> meaning) {
     /** Whether it was brought out, also where it was taken back since. */

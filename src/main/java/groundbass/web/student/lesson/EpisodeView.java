@@ -86,6 +86,7 @@ public record EpisodeView(
      * @param facts   key, meter, tempo as a player says them
      * @param opening what is told of the line as a whole
      * @param practice where the page finds what to play; empty for releases that were built without it
+     * @param fitted where its sheet is set anew for a screen; empty in a preview
      */
     public record LineView(
             String id,
@@ -94,7 +95,8 @@ public record EpisodeView(
             List<PictureView> pictures,
             String opening,
             List<BarView> bars,
-            Optional<String> practice) {}
+            Optional<String> practice,
+            Optional<String> fitted) {}
 
     /** @param svg markup by our own renderer; {@code kind} is the style sheet's name for the screens it is for */
     public record PictureView(String kind, String svg) {}

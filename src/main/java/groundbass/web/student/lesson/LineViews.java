@@ -54,7 +54,15 @@ final class LineViews {
         String facts = reader.say(
                 Message.of("student.facts", KeyWords.of(line.key(), reader), line.meter(), line.tempo(), line.bars()));
         String opening = steps.isEmpty() ? "" : steps.get(0).text();
-        return new LineView(id, line.title(), facts, pictures(line.pictures()), opening, bars(id, told), practice(id));
+        return new LineView(
+                id,
+                line.title(),
+                facts,
+                pictures(line.pictures()),
+                opening,
+                bars(id, told),
+                practice(id),
+                ways.fitted(release, id));
     }
 
     private Optional<String> practice(String id) {

@@ -30,4 +30,9 @@ final class Paths {
     static String play(ReleaseId release, String name) {
         return "/play/" + release + "/" + name;
     }
+
+    /** The sheet of a line for a screen; which staves and how wide follows. */
+    static String fitted(ReleaseId release, String line) {
+        return "/sheet/" + release + "/" + line;
+    }
 }

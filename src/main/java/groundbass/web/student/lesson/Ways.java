@@ -1,6 +1,7 @@
 package groundbass.web.student.lesson;
 
 import groundbass.release.ReleaseId;
+import java.util.Optional;
 
 /** Where a page finds the files of its release: public once it is out, elsewhere before. */
 public interface Ways {
@@ -17,6 +18,11 @@ public interface Ways {
         }
 
         @Override
+        public Optional<String> fitted(ReleaseId release, String line) {
+            return Optional.of(Paths.fitted(release, line));
+        }
+
+        @Override
         public boolean remembered() {
             return true;
         }
@@ -27,6 +33,9 @@ public interface Ways {
 
     /** To play it on the page. */
     String play(ReleaseId release, String name);
+
+    /** Where the sheet of a line is set anew for a width of screen; empty where it is not. */
+    Optional<String> fitted(ReleaseId release, String line);
 
     /** Whether a browser remembers what is practised there. */
     boolean remembered();
@@ -42,6 +51,11 @@ public interface Ways {
             @Override
             public String play(ReleaseId release, String name) {
                 return preview + "/play/" + name;
+            }
+
+            @Override
+            public Optional<String> fitted(ReleaseId release, String line) {
+                return Optional.empty();
             }
 
             @Override
