@@ -1,16 +1,15 @@
 package groundbass;
 
-import groundbass.publishing.NewsTexts;
-import groundbass.catalog.episode.Beginnings;
-import groundbass.catalog.series.Outlooks;
-import groundbass.catalog.series.Rhythms;
 import groundbass.archive.ArchiveParts;
 import groundbass.audience.news.NewsQueue;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.episode.Beginnings;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.Outlooks;
+import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.Styles;
 import groundbass.catalog.settings.Settings;
@@ -20,6 +19,7 @@ import groundbass.catalog.upload.Uploads;
 import groundbass.demo.SeriesImport;
 import groundbass.publishing.Addresses;
 import groundbass.publishing.BuildSpecs;
+import groundbass.publishing.NewsTexts;
 import groundbass.publishing.PublishingParts;
 import groundbass.release.BuildQueue;
 import groundbass.release.Built;

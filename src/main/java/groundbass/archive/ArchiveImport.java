@@ -73,8 +73,8 @@ public final class ArchiveImport {
         }
     }
 
-    private Outcome<Brought> bringIn(
-            EducatorId owner, Source source, String address, long most, List<Finding> before) throws IOException {
+    private Outcome<Brought> bringIn(EducatorId owner, Source source, String address, long most, List<Finding> before)
+            throws IOException {
         var rooted = Rooted.of(source);
         var run = new Run(owner, rooted, address.strip());
         run.findings.addAll(before);
@@ -280,8 +280,9 @@ public final class ArchiveImport {
         }
 
         private void tell(Outcome<?> outcome) {
-            outcome.problems().forEach(problem -> findings.add(
-                    new Finding(Names.SERIES, new Message(problem.key(), problem.args()))));
+            outcome.problems()
+                    .forEach(problem ->
+                            findings.add(new Finding(Names.SERIES, new Message(problem.key(), problem.args()))));
         }
 
         private Brought bringIn(Series series, List<Listed> lessons) throws IOException {
@@ -303,9 +304,9 @@ public final class ArchiveImport {
 
         private Set<UploadId> recordings(List<Listed> lessons) {
             var ids = new HashSet<UploadId>();
-            lessons.forEach(lesson -> lesson.part()
-                    .recordings()
-                    .forEach(recording -> UploadId.parse(String.valueOf(recording.id())).ifPresent(ids::add)));
+            lessons.forEach(lesson -> lesson.part().recordings().forEach(recording -> UploadId.parse(
+                            String.valueOf(recording.id()))
+                    .ifPresent(ids::add)));
             return ids;
         }
 
@@ -341,11 +342,11 @@ public final class ArchiveImport {
                 return;
             }
             var made = parts.desk().create(owner, series.id(), lesson.document());
-            made.problems().forEach(problem -> findings.add(
-                    new Finding(lesson.folder(), new Message(problem.key(), problem.args()))));
-            made.result()
-                    .filter(one -> one.number() != lesson.number())
-                    .ifPresent(one -> parts.desk().move(owner, one.id(), lesson.number()));
+            made.problems()
+                    .forEach(problem ->
+                            findings.add(new Finding(lesson.folder(), new Message(problem.key(), problem.args()))));
+            made.result().filter(one -> one.number() != lesson.number()).ifPresent(one -> parts.desk()
+                    .move(owner, one.id(), lesson.number()));
             came += made.result().isPresent() ? 1 : 0;
             damaged += made.result().isPresent() ? 0 : 1;
         }
@@ -368,7 +369,10 @@ public final class ArchiveImport {
     private FieldProblem taken(FieldProblem problem) {
         var wanted = new Slug(problem.args().get(0).toString());
         return FieldProblem.of(
-                "address", "archive.problem.address", wanted.value(), parts.catalog().freeLike(wanted).value());
+                "address",
+                "archive.problem.address",
+                wanted.value(),
+                parts.catalog().freeLike(wanted).value());
     }
 
     private static FieldProblem ofFile(FieldProblem problem) {

@@ -60,7 +60,9 @@ final class DocumentFiles {
             files.put(WALKTHROUGH, Json.write(document.walkthroughEdits()));
         }
         if (!document.backingTracks().isEmpty()) {
-            files.put(RECORDINGS, Json.write(document.backingTracks().stream().map(Track::of).toList()));
+            files.put(
+                    RECORDINGS,
+                    Json.write(document.backingTracks().stream().map(Track::of).toList()));
         }
         return files;
     }
@@ -137,8 +139,7 @@ final class DocumentFiles {
                     .findFirst()
                     .orElseThrow(() -> Unreadable.of("archive.problem.json"));
             try {
-                return new BackingTrack(
-                        new UploadId(upload), new Sha256(sha256), title, what, new BarMap(bars, end));
+                return new BackingTrack(new UploadId(upload), new Sha256(sha256), title, what, new BarMap(bars, end));
             } catch (IllegalArgumentException | NullPointerException e) { // from outside: anything may be missing
                 throw Unreadable.of("archive.problem.json");
             }

@@ -11,8 +11,7 @@ import java.util.Objects;
  * @param name in the list of a lesson within the lesson's folder, else within the archive
  * @param size in bytes
  */
-record Entry(
-        String name, long size, @JsonProperty("sha256") String sha256) {
+record Entry(String name, long size, @JsonProperty("sha256") String sha256) {
     Entry {
         Objects.requireNonNull(name);
         Objects.requireNonNull(sha256);

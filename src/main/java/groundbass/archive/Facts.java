@@ -49,7 +49,8 @@ final class Facts {
 
     String text() {
         var out = new StringBuilder();
-        values.forEach((name, value) -> out.append(name).append(" = ").append(escaped(value)).append('\n'));
+        values.forEach((name, value) ->
+                out.append(name).append(" = ").append(escaped(value)).append('\n'));
         return out.toString();
     }
 

@@ -12,14 +12,14 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 
 /** A folder. Links in it are not followed, so that nothing outside it is read. */
-public final class FolderSource implements Source {
+final class FolderSource implements Source {
     private static final int DEPTH = 6;
 
     private final SortedMap<String, Path> files = new TreeMap<>();
     private final int passedOver;
 
     /** The folder may lie in another file system, such as a jar's. */
-    public FolderSource(Path folder) throws IOException {
+    FolderSource(Path folder) throws IOException {
         int strange = 0;
         try (var walk = Files.walk(folder, DEPTH)) {
             for (Path file : (Iterable<Path>) walk.filter(Files::isRegularFile)::iterator) {

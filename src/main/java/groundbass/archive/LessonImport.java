@@ -91,7 +91,7 @@ final class LessonImport {
             findings.addAll(wrong);
             return wrong.isEmpty() ? enter(folder, ready(id, part, inside), part) : Result.LEFT;
         } catch (Unreadable e) {
-            findings.add(e.finding(folder + "/" + Names.LESSON));
+            findings.add(e.finding(folder, Names.LESSON));
             return Result.LEFT;
         } catch (IllegalArgumentException | NullPointerException e) { // a value that no lesson of ours has, or none
             findings.add(Finding.of(folder + "/" + Names.LESSON, "archive.problem.json"));
@@ -123,11 +123,7 @@ final class LessonImport {
             releases.add(release(id, each, fixed, inside));
         }
         return new Ready(
-                lesson(id, part, !releases.isEmpty()),
-                revisions,
-                draft(id, part, inside),
-                uploads(inside),
-                releases);
+                lesson(id, part, !releases.isEmpty()), revisions, draft(id, part, inside), uploads(inside), releases);
     }
 
     private Revision revision(EpisodeId lesson, LessonPart.RevisionPart part, LessonFolder inside) throws Unreadable {
@@ -145,7 +141,9 @@ final class LessonImport {
     private EpisodeDocument document(String place, LessonFolder inside) throws Unreadable {
         var read = DocumentFiles.read(name -> inside.text(place + name), "");
         var own = read.backingTracks().stream().filter(this::isOwn).toList();
-        return own.size() == read.backingTracks().size() ? read : read.edit().backingTracks(own).done();
+        return own.size() == read.backingTracks().size()
+                ? read
+                : read.edit().backingTracks(own).done();
     }
 
     private boolean isOwn(BackingTrack track) {
@@ -217,7 +215,7 @@ final class LessonImport {
         for (var file : files) {
             if (ReleaseChecks.isRead(file.role())
                     && !ReleaseChecks.isSafe(file, inside.content(file.sha256()), files)) {
-                throw Unreadable.of("archive.problem.unsafe").in(file.name());
+                throw Unreadable.of("archive.problem.unsafe").in("releases/" + part.number() + "/" + file.name());
             }
         }
         var release = new Release(
@@ -248,7 +246,8 @@ final class LessonImport {
             entered.result().ifPresent(lesson -> tell(folder, lesson, part));
             return entered.result().isPresent() ? Result.IN : Result.LEFT;
         } catch (UnableToExecuteStatementException e) {
-            if (e.getCause() instanceof SQLException cause && String.valueOf(cause.getSQLState()).startsWith(TAKEN)) {
+            if (e.getCause() instanceof SQLException cause
+                    && String.valueOf(cause.getSQLState()).startsWith(TAKEN)) {
                 findings.add(Finding.of(folder, "archive.problem.ids"));
                 return Result.LEFT;
             }

@@ -63,8 +63,7 @@ final class LessonReader {
                     .sorted(Comparator.comparingInt(Revision::number))
                     .toList();
             var fixed = revisions.stream().map(this::revision).toList();
-            var recordings = Stream.concat(
-                            parts.uploads().of(lesson.id()).stream(), borrowed(draft, revisions))
+            var recordings = Stream.concat(parts.uploads().of(lesson.id()).stream(), borrowed(draft, revisions))
                     .map(this::recording)
                     .toList();
             var releases = parts.releases().of(lesson.id()).stream()
@@ -143,7 +142,8 @@ final class LessonReader {
         }
 
         private LessonPart.RecordingPart recording(Upload upload) {
-            String place = "recordings/" + upload.id() + "." + upload.facts().format().extension();
+            String place =
+                    "recordings/" + upload.id() + "." + upload.facts().format().extension();
             var blob = upload.blob();
             return new LessonPart.RecordingPart(
                     upload.id().value(),

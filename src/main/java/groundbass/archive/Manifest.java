@@ -12,12 +12,7 @@ import java.util.Objects;
  * @param missing files that the site had lost when it was written, by their names in the archive
  */
 record Manifest(
-        int format,
-        String made,
-        SeriesPart series,
-        List<Entry> files,
-        List<LessonPart> lessons,
-        List<String> missing) {
+        int format, String made, SeriesPart series, List<Entry> files, List<LessonPart> lessons, List<String> missing) {
     static final int FORMAT = 1;
 
     Manifest {

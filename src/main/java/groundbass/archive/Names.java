@@ -14,7 +14,8 @@ final class Names {
     static final String LESSON = "episode.json";
 
     private static final Pattern FOLDER = Pattern.compile("([0-9]{1,4})-.+");
-    private static final Pattern SAFE = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,199}(/[A-Za-z0-9][A-Za-z0-9._-]{0,199}){0,4}");
+    private static final Pattern SAFE =
+            Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,199}(/[A-Za-z0-9][A-Za-z0-9._-]{0,199}){0,4}");
 
     private Names() {}
 

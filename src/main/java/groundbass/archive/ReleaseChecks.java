@@ -93,7 +93,13 @@ final class ReleaseChecks {
             return page(content).filter(page -> isSafe(page, files)).isPresent();
         }
         return file.mediaType().equals(PNG)
-                ? Arrays.equals(content, 0, Math.min(content.length, PNG_SIGNATURE.length), PNG_SIGNATURE, 0, PNG_SIGNATURE.length)
+                ? Arrays.equals(
+                        content,
+                        0,
+                        Math.min(content.length, PNG_SIGNATURE.length),
+                        PNG_SIGNATURE,
+                        0,
+                        PNG_SIGNATURE.length)
                 : SafeDrawing.isSafe(Texts.text(file.name(), content));
     }
 
@@ -106,13 +112,16 @@ final class ReleaseChecks {
     }
 
     private static boolean isSafe(PageContent page, List<ReleaseFile> files) {
-        boolean links = (page.video().isEmpty() || FieldChecks.secureAddress(page.video()).isPresent())
-                && page.courses().stream().allMatch(course -> FieldChecks.secureAddress(course.address()).isPresent());
+        boolean links = (page.video().isEmpty()
+                        || FieldChecks.secureAddress(page.video()).isPresent())
+                && page.courses().stream().allMatch(course -> FieldChecks.secureAddress(course.address())
+                        .isPresent());
         boolean pieces = page.pieces().stream().allMatch(piece -> SafeDrawing.isSafe(piece.svg()));
         boolean pictures = page.lines().stream()
                 .flatMap(line -> line.pictures().stream())
                 .allMatch(picture -> files.stream()
-                        .anyMatch(file -> file.name().equals(picture.file()) && file.mediaType().equals(SVG)));
+                        .anyMatch(file -> file.name().equals(picture.file())
+                                && file.mediaType().equals(SVG)));
         return links && pieces && pictures;
     }
 }

@@ -16,10 +16,28 @@ final class SafeDrawing {
     private static final Set<String> ELEMENTS =
             Set.of("svg", "title", "desc", "defs", "symbol", "path", "use", "g", "text", "a");
     private static final Set<String> ATTRIBUTES = Set.of(
-            "role", "fill", "lang", "viewBox", "font-family", "font-variant", "aria-labelledby", "aria-label", "id",
-            "class", "d", "href", "x", "y", "transform", "font-size", "font-weight", "font-style", "text-anchor",
-            "fill-opacity", "textLength", "lengthAdjust", "overflow");
-    private static final Pattern DATA = Pattern.compile("data-[a-z-]+");
+            "role",
+            "fill",
+            "lang",
+            "viewBox",
+            "font-family",
+            "font-variant",
+            "id",
+            "class",
+            "d",
+            "href",
+            "x",
+            "y",
+            "transform",
+            "font-size",
+            "font-weight",
+            "font-style",
+            "text-anchor",
+            "fill-opacity",
+            "textLength",
+            "lengthAdjust",
+            "overflow");
+    private static final Pattern TOLD = Pattern.compile("(data|aria)-[a-z-]+");
     private static final Pattern INSIDE = Pattern.compile("#[A-Za-z0-9_.-]*");
     private static final Pattern LINK = Pattern.compile("https?://[^\\s]*");
 
@@ -71,7 +89,8 @@ final class SafeDrawing {
         }
         for (int i = 0; i < reader.getAttributeCount(); i++) {
             String attribute = reader.getAttributeLocalName(i);
-            boolean known = ATTRIBUTES.contains(attribute) || DATA.matcher(attribute).matches();
+            boolean known =
+                    ATTRIBUTES.contains(attribute) || TOLD.matcher(attribute).matches();
             if (!known || !reader.getAttributePrefix(i).isEmpty()) {
                 return false;
             }
@@ -83,6 +102,7 @@ final class SafeDrawing {
     }
 
     private static boolean isSafeAddress(String element, String address) {
-        return INSIDE.matcher(address).matches() || element.equals("a") && LINK.matcher(address).matches();
+        return INSIDE.matcher(address).matches()
+                || element.equals("a") && LINK.matcher(address).matches();
     }
 }

@@ -88,10 +88,8 @@ public final class SeriesExport {
         var texts = new LinkedHashMap<String, String>();
         texts.put(Names.READ_ME, ReadMe.TEXT);
         texts.put(Names.SERIES, facts.facts().text());
-        parts.beginnings()
-                .of(series.id())
-                .ifPresent(document -> DocumentFiles.write(document)
-                        .forEach((name, text) -> texts.put(Names.BEGINNING + name, text)));
+        parts.beginnings().of(series.id()).ifPresent(document -> DocumentFiles.write(document)
+                .forEach((name, text) -> texts.put(Names.BEGINNING + name, text)));
         return texts;
     }
 
@@ -109,11 +107,7 @@ public final class SeriesExport {
         }
         var part = content.part();
         return new Manifest.LessonPart(
-                content.folder(),
-                part.id(),
-                part.number(),
-                part.shown().title(),
-                Entry.of(place + Names.LESSON, list));
+                content.folder(), part.id(), part.number(), part.shown().title(), Entry.of(place + Names.LESSON, list));
     }
 
     /** A zip that is being written, all of whose entries are of one moment. */

@@ -61,7 +61,10 @@ final class Texts {
 
     static String text(String name, byte[] bytes) throws Unreadable {
         try {
-            return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+            return StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(bytes))
+                    .toString();
         } catch (CharacterCodingException e) {
             throw Unreadable.of("archive.problem.utf-8").in(name);
         }

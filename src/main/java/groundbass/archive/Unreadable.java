@@ -29,6 +29,11 @@ final class Unreadable extends Exception {
         return new Finding(where.isEmpty() ? usual : where, why);
     }
 
+    /** The same, of a file that is named as its lesson names it. */
+    Finding finding(String folder, String usual) {
+        return new Finding(folder + "/" + (where.isEmpty() ? usual : where), why);
+    }
+
     Message why() {
         return why;
     }

@@ -2,6 +2,8 @@ package groundbass.archive;
 
 import groundbass.catalog.series.SeriesForm;
 import groundbass.document.EpisodeDocument;
+import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -29,10 +31,11 @@ public record WrittenSeries(SeriesForm form, List<Lesson> lessons, List<Finding>
     /**
      * Reads what can be read, and finds what cannot.
      *
+     * @param folder may lie in another file system, such as a jar's
      * @throws IllegalArgumentException where it says nothing of a series
      */
-    public static WrittenSeries read(Source source) {
-        try {
+    public static WrittenSeries read(Path folder) throws IOException {
+        try (var source = new FolderSource(folder)) {
             return read(new Texts(source), source);
         } catch (Unreadable e) {
             throw new IllegalArgumentException(e.getMessage(), e);

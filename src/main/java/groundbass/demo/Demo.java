@@ -1,6 +1,5 @@
 package groundbass.demo;
 
-import groundbass.archive.FolderSource;
 import groundbass.archive.WrittenSeries;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
@@ -113,8 +112,8 @@ public final class Demo {
     }
 
     private static WrittenSeries written(Path folder) {
-        try (var source = new FolderSource(folder)) {
-            return WrittenSeries.read(source);
+        try {
+            return WrittenSeries.read(folder);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

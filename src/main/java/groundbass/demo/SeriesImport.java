@@ -70,7 +70,8 @@ public final class SeriesImport {
         if (!series.findings().isEmpty()) {
             throw new IllegalArgumentException("cannot be read: " + series.findings());
         }
-        var found = catalog.find(new Slug(series.form().slug())).orElseGet(() -> done(catalog.create(owner, series.form())));
+        var found = catalog.find(new Slug(series.form().slug()))
+                .orElseGet(() -> done(catalog.create(owner, series.form())));
         var written = new ArrayList<Episode>();
         for (int i = 0; i < series.lessons().size(); i++) {
             var incoming = series.lessons().get(i);

@@ -86,7 +86,8 @@ class ArchiveDamageTest {
     // --- damage
 
     @ParameterizedTest
-    @ValueSource(strings = {"01-rope/line.txt", "01-rope/revisions/1/notes.md", "sheet.pdf", ".wav", "01-rope/episode.json"})
+    @ValueSource(
+            strings = {"01-rope/line.txt", "01-rope/revisions/1/notes.md", "sheet.pdf", ".wav", "01-rope/episode.json"})
     void aDamagedFileIsNamedAndTheOtherLessonsComeIn(String ending) throws IOException {
         var forged = new Forged(archive);
         String name = forged.named(ending);
@@ -224,7 +225,8 @@ class ArchiveDamageTest {
     @Test
     void namesThatLeadOutOfAFolderAreNeverPaths() throws IOException {
         var forged = new Forged(archive);
-        for (String name : List.of("../evil.txt", "/evil.txt", "01-rope/../../evil.txt", "C:\\evil.txt", "a\\b", ".hidden")) {
+        for (String name :
+                List.of("../evil.txt", "/evil.txt", "01-rope/../../evil.txt", "C:\\evil.txt", "a\\b", ".hidden")) {
             forged.files.put(name, new byte[] {1});
         }
         var before = everything();
@@ -232,7 +234,8 @@ class ArchiveDamageTest {
         assertThat(keys(brought)).containsExactly("archive.passed-over");
         assertThat(brought.findings().get(0).what().args()).containsExactly(6);
         assertThat(brought.lessons()).isEqualTo(3);
-        assertThat(everything()).noneMatch(file -> !before.contains(file) && file.toString().contains("evil"));
+        assertThat(everything())
+                .noneMatch(file -> !before.contains(file) && file.toString().contains("evil"));
     }
 
     private List<Path> everything() throws IOException {
@@ -246,12 +249,15 @@ class ArchiveDamageTest {
     @Test
     void aListThatNamesAFileElsewhereFindsNone() throws IOException {
         var forged = new Forged(archive);
-        String secret = Files.writeString(folder.resolve("secret.txt"), "secret").toString();
+        String secret =
+                Files.writeString(folder.resolve("secret.txt"), "secret").toString();
         forged.list("02-pulley", list -> list.withArray("files")
                 .addObject()
                 .put("name", "../../../.." + secret)
                 .put("size", 6)
-                .put("sha256", Sha256.of("secret".getBytes(StandardCharsets.UTF_8)).hex()));
+                .put(
+                        "sha256",
+                        Sha256.of("secret".getBytes(StandardCharsets.UTF_8)).hex()));
         var brought = bringIn(forged);
         assertThat(keys(brought)).containsExactly("archive.problem.missing");
         assertThat(brought.lessons()).isEqualTo(2);
@@ -270,8 +276,7 @@ class ArchiveDamageTest {
     @Test
     void moreThanAnyArchiveHoldsIsRefused() throws IOException {
         var forged = new Forged(archive);
-        forged.list("02-pulley", list -> ((ObjectNode) list.get("files").get(0))
-                .put("size", Long.MAX_VALUE));
+        forged.list("02-pulley", list -> ((ObjectNode) list.get("files").get(0)).put("size", Long.MAX_VALUE));
         assertThat(site.bringIn(forged.writeTo(folder.resolve("large.zip"))).problems())
                 .extracting(problem -> problem.key())
                 .containsExactly("archive.problem.large");
@@ -302,7 +307,8 @@ class ArchiveDamageTest {
     void aPageThatLeadsIntoAProgramIsNotShown() throws IOException {
         var forged = new Forged(archive);
         String page = forged.named("page.json");
-        forged.agreeing(page, forged.text(page).replaceFirst("\"video\":\"[^\"]*\"", "\"video\":\"javascript:alert(1)\""));
+        forged.agreeing(
+                page, forged.text(page).replaceFirst("\"video\":\"[^\"]*\"", "\"video\":\"javascript:alert(1)\""));
         assertThat(keys(bringIn(forged))).containsExactly("archive.problem.unsafe");
     }
 
@@ -311,15 +317,16 @@ class ArchiveDamageTest {
     void aRecordingOfSomebodyElseIsNotHadByNamingIt() throws IOException {
         var other = new ArchiveSite(
                 database, folder.resolve("files"), site.clock, Optional.of(site.educator("other@example.org")));
-        var theirs = other.write(done(other.parts.catalog().create(
-                        other.owner,
-                        new SeriesForm("Theirs", "theirs", "", "UTC"))),
-                "Theirs", edit -> edit);
+        var theirs = other.write(
+                done(other.parts.catalog().create(other.owner, new SeriesForm("Theirs", "theirs", "", "UTC"))),
+                "Theirs",
+                edit -> edit);
         other.record(theirs);
         var upload = other.archive.uploads().of(theirs.id()).get(0);
         var forged = new Forged(archive);
-        String tracks = "[{\"upload\":\"%s\",\"sha256\":\"%s\",\"title\":\"x\",\"kind\":\"FULL\",\"bars\":[],\"end\":0}]"
-                .formatted(upload.id(), upload.blob().sha256());
+        String tracks =
+                "[{\"upload\":\"%s\",\"sha256\":\"%s\",\"title\":\"x\",\"kind\":\"FULL\",\"bars\":[],\"end\":0}]"
+                        .formatted(upload.id(), upload.blob().sha256());
         forged.files.put("02-pulley/recordings.json", new byte[0]);
         forged.list("02-pulley", list -> list.withArray("files")
                 .addObject()
@@ -329,7 +336,12 @@ class ArchiveDamageTest {
         forged.agreeing("02-pulley/recordings.json", tracks);
         assertThat(bringIn(forged).lessons()).isEqualTo(3);
         var pulley = site.lessons(series).get(1);
-        assertThat(site.parts.desk().draft(site.owner, pulley.id()).orElseThrow().document().backingTracks())
+        assertThat(site.parts
+                        .desk()
+                        .draft(site.owner, pulley.id())
+                        .orElseThrow()
+                        .document()
+                        .backingTracks())
                 .isEmpty();
     }
 }

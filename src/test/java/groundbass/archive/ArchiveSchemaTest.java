@@ -48,7 +48,8 @@ class ArchiveSchemaTest {
     }
 
     private static Set<ValidationMessage> problems(String schema, String json) throws IOException {
-        var config = SchemaValidatorsConfig.builder().formatAssertionsEnabled(true).build();
+        var config =
+                SchemaValidatorsConfig.builder().formatAssertionsEnabled(true).build();
         JsonSchema read = JsonSchemaFactory.getInstance(VersionFlag.V202012)
                 .getSchema(Files.readString(Path.of("src/main/docs/archive", schema)), config);
         return read.validate(json, InputFormat.JSON);
@@ -56,13 +57,16 @@ class ArchiveSchemaTest {
 
     @Test
     void theManifestIsAsItsSchemaSays() throws IOException {
-        assertThat(problems("manifest.schema.json", archive.text("manifest.json"))).isEmpty();
+        assertThat(problems("manifest.schema.json", archive.text("manifest.json")))
+                .isEmpty();
     }
 
     @Test
     void theListOfEachLessonIsAsItsSchemaSays() throws IOException {
         for (String lesson : Set.of("01-rope/episode.json", "02-pulley/episode.json")) {
-            assertThat(problems("episode.schema.json", archive.text(lesson))).as(lesson).isEmpty();
+            assertThat(problems("episode.schema.json", archive.text(lesson)))
+                    .as(lesson)
+                    .isEmpty();
         }
     }
 
@@ -70,9 +74,13 @@ class ArchiveSchemaTest {
     void theSchemasNoticeWhatIsWrong() throws IOException {
         String manifest = archive.text("manifest.json");
         String lesson = archive.text("01-rope/episode.json");
-        assertThat(problems("manifest.schema.json", manifest.replace("\"format\" : 1", "\"format\" : 7"))).isNotEmpty();
-        assertThat(problems("manifest.schema.json", manifest.replace("read-me.txt", "../read-me.txt"))).isNotEmpty();
-        assertThat(problems("episode.schema.json", lesson.replaceFirst("\"created\" : \"", "\"created\" : \"on "))).isNotEmpty();
-        assertThat(problems("episode.schema.json", lesson.replace("\"why\"", "\"because\""))).isNotEmpty();
+        assertThat(problems("manifest.schema.json", manifest.replace("\"format\" : 1", "\"format\" : 7")))
+                .isNotEmpty();
+        assertThat(problems("manifest.schema.json", manifest.replace("read-me.txt", "../read-me.txt")))
+                .isNotEmpty();
+        assertThat(problems("episode.schema.json", lesson.replaceFirst("\"created\" : \"", "\"created\" : \"on ")))
+                .isNotEmpty();
+        assertThat(problems("episode.schema.json", lesson.replace("\"why\"", "\"because\"")))
+                .isNotEmpty();
     }
 }

@@ -74,7 +74,9 @@ public final class ArchiveSite {
     /** Somebody who teaches here and signs in nowhere. */
     EducatorId educator(String email) {
         var educator = new Educator(EducatorId.next(), "Quay Studio", email, DatabaseClock.of(clock));
-        parts.jdbi().useHandle(handle -> handle.createUpdate("""
+        parts.jdbi()
+                .useHandle(
+                        handle -> handle.createUpdate("""
                         insert into educator (id, name, email, password_hash, created_at)
                         values (:id, :name, :email, 'none', :createdAt)""").bindMethods(educator).execute());
         parts.settings().saveImprint(educator.id(), new Imprint("Quay Studio", email, "", "", ""));
@@ -87,9 +89,7 @@ public final class ArchiveSite {
 
     /** The first lesson of the demonstration. */
     public static EpisodeDocument lesson() throws IOException {
-        try (var source = new FolderSource(Path.of("seed-data", "harbour-rounds"))) {
-            return WrittenSeries.read(source).lessons().get(0).document();
-        }
+        return WrittenSeries.read(Path.of("seed-data", "harbour-rounds")).lessons().get(0).document();
     }
 
     /** A series with everything that a series can have, and no lessons. */

@@ -80,7 +80,8 @@ class ArchiveTest {
     /** Instants of either database, and long texts, as text. */
     private static List<String> texts(List<Map<String, Object>> rows) {
         return rows.stream()
-                .map(row -> row.values().stream().map(ArchiveTest::text).toList().toString())
+                .map(row ->
+                        row.values().stream().map(ArchiveTest::text).toList().toString())
                 .toList();
     }
 
@@ -144,17 +145,16 @@ class ArchiveTest {
             var lesson = site.write(series, "Promised", edit -> edit);
             var hour = LocalDateTime.parse("2026-04-02T17:00");
             var zone = ZoneId.of("Europe/Berlin");
-            var promise = new EpisodeState.Scheduled(
-                    hour.atZone(zone).toInstant(), zone, hour, site.clock.instant(), 1);
+            var promise =
+                    new EpisodeState.Scheduled(hour.atZone(zone).toInstant(), zone, hour, site.clock.instant(), 1);
             site.parts.jdbi().useTransaction(handle -> site.parts.episodes().schedule(handle, lesson.id(), promise));
             var file = Files.write(folder.resolve("series.zip"), site.export(series));
 
             var to = new ArchiveSite(other, folder.resolve("other"));
             var brought = done(to.bringIn(file));
-            assertThat(brought.findings())
-                    .singleElement()
-                    .satisfies(finding -> assertThat(finding.what().args())
-                            .containsExactly("2026-04-02 17:00", "Europe/Berlin"));
+            assertThat(brought.findings()).singleElement().satisfies(finding -> assertThat(
+                            finding.what().args())
+                    .containsExactly("2026-04-02 17:00", "Europe/Berlin"));
             assertThat(to.parts.episodes().scheduled()).isEmpty();
             assertThat(to.lessons(series)).hasSize(1);
         }

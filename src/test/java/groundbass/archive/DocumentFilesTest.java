@@ -31,11 +31,12 @@ import org.junit.jupiter.api.Test;
 /** Nothing that a lesson says is lost in its files. */
 class DocumentFilesTest {
     /** What text files like to spoil: blanks at both ends, line ends of three kinds, signs of properties and of JSON. */
-    private static final String ODD = " \t a=b: c # d ! \\ e \\u0041\r\nf\rg\n\n \"h\" {} \u00e4\u266d\ud834\udd1e \f i  ";
+    private static final String ODD =
+            " \t a=b: c # d ! \\ e \\u0041\r\nf\rg\n\n \"h\" {} \u00e4\u266d\ud834\udd1e \f i  ";
 
     private static EpisodeDocument full(String odd) {
-        var map = new BarMap(
-                List.of(new BarMap.Start(1, 1, 1, 0.1), new BarMap.Start(2, 1, 1, 1.0 / 3)), 1e-3 + Math.PI);
+        var map =
+                new BarMap(List.of(new BarMap.Start(1, 1, 1, 0.1), new BarMap.Start(2, 1, 1, 1.0 / 3)), 1e-3 + Math.PI);
         var track = new BackingTrack(
                 new UploadId("upload2345678923"), Sha256.of(new byte[] {1}), odd, BackingTrack.Kind.DRUMS, map);
         return new EpisodeDocument(
@@ -66,9 +67,8 @@ class DocumentFilesTest {
         // a part that is added to documents fails here until the lesson above says it
         Stream.of(EpisodeDocument.class.getRecordComponents())
                 .filter(part -> !part.getName().equals("form"))
-                .forEach(part -> assertThat(value(part, document))
-                        .as(part.getName())
-                        .isNotEqualTo(value(part, usual)));
+                .forEach(part ->
+                        assertThat(value(part, document)).as(part.getName()).isNotEqualTo(value(part, usual)));
         assertThat(again(DocumentFiles.write(document))).isEqualTo(document);
         assertThat(again(DocumentFiles.write(usual))).isEqualTo(usual);
     }

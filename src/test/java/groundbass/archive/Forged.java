@@ -33,7 +33,10 @@ final class Forged {
 
     /** The first file whose name ends so. */
     String named(String ending) {
-        return files.keySet().stream().filter(name -> name.endsWith(ending)).findFirst().orElseThrow();
+        return files.keySet().stream()
+                .filter(name -> name.endsWith(ending))
+                .findFirst()
+                .orElseThrow();
     }
 
     String text(String name) {

@@ -53,9 +53,22 @@ class SeriesExportTest {
             var flow = new Flow();
             var parts = site.archive;
             var watched = new ArchiveParts(
-                    parts.jdbi(), parts.clock(), parts.audit(), parts.settings(), parts.catalog(), parts.styles(),
-                    parts.rhythms(), parts.outlooks(), parts.beginnings(), parts.news(), parts.episodes(), parts.desk(),
-                    parts.revisions(), parts.uploads(), parts.releases(), flow.watch(site.blobs));
+                    parts.jdbi(),
+                    parts.clock(),
+                    parts.audit(),
+                    parts.settings(),
+                    parts.catalog(),
+                    parts.styles(),
+                    parts.rhythms(),
+                    parts.outlooks(),
+                    parts.beginnings(),
+                    parts.news(),
+                    parts.episodes(),
+                    parts.desk(),
+                    parts.revisions(),
+                    parts.uploads(),
+                    parts.releases(),
+                    flow.watch(site.blobs));
             var written = export(watched, series, flow);
             assertThat(written.lessons()).isEqualTo(LESSONS);
             assertThat(flow.read.get()).isEqualTo((long) LESSONS * SIZE);

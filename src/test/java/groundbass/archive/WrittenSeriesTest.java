@@ -47,7 +47,11 @@ class WrittenSeriesTest {
         var lessons = site.lessons(brought.series());
         assertThat(lessons).extracting(Episode::number).containsExactly(1, 2, 3, 4, 5, 6);
         assertThat(lessons).isNotEmpty().noneMatch(Episode::isPublished);
-        var first = site.parts.desk().draft(site.owner, lessons.get(0).id()).orElseThrow().document();
+        var first = site.parts
+                .desk()
+                .draft(site.owner, lessons.get(0).id())
+                .orElseThrow()
+                .document();
         assertThat(first.mainLine().text()).isEqualTo(Files.readString(DEMO.resolve("01-rope-and-pulley/line.txt")));
         assertThat(first.notes()).isEqualTo(Files.readString(DEMO.resolve("01-rope-and-pulley/notes.md")));
         assertThat(first.exercises()).hasSize(2);
@@ -85,7 +89,11 @@ class WrittenSeriesTest {
         assertThat(lessons).extracting(Episode::title).containsExactly("Old One", "Night ferry");
         assertThat(lessons).extracting(Episode::number).containsExactly(1, 7);
         assertThat(brought.series().slug().value()).isEqualTo("low-water");
-        var ferry = site.parts.desk().draft(site.owner, lessons.get(1).id()).orElseThrow().document();
+        var ferry = site.parts
+                .desk()
+                .draft(site.owner, lessons.get(1).id())
+                .orElseThrow()
+                .document();
         assertThat(ferry.mainLine().text()).isEqualTo("bar 1\n1-4 E5\n");
         assertThat(ferry.rights().clearance()).isEqualTo(Clearance.OPEN);
     }

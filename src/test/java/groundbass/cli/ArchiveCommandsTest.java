@@ -74,7 +74,8 @@ class ArchiveCommandsTest {
         var in = admin("other", "import", file);
         assertThat(in.code()).as(in.err() + in.out()).isZero();
         assertThat(in.out()).contains("Low Tide (/series/low-tide): One lesson was brought in.");
-        assertThat(admin("other", "import", file).out()).contains("No lesson was brought in. Here before, and left as they are: 1.");
+        assertThat(admin("other", "import", file).out())
+                .contains("No lesson was brought in. Here before, and left as they are: 1.");
         assertThat(admin("other", "audit").out()).contains("series.imported", "series.brought", "episode.brought");
 
         var folderIn = admin("other", "import", "seed-data/harbour-rounds", "--address", "low-tide-too");

@@ -113,8 +113,8 @@ public final class Uploads {
             return Outcome.refused(FIELD, "catalog.audio.quota", quota / MEGABYTE);
         }
         return finding(blob.get()) instanceof AudioFinding.Audio audio
-                ? Outcome.done(new Upload(
-                        id, who, episode, ShownName.of(originalName), blob.get(), audio.facts(), createdAt))
+                ? Outcome.done(
+                        new Upload(id, who, episode, ShownName.of(originalName), blob.get(), audio.facts(), createdAt))
                 : Outcome.refused(FIELD, "archive.problem.no-recording");
     }
 

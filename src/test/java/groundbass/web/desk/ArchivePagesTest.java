@@ -92,8 +92,12 @@ class ArchivePagesTest {
     @Test
     void pagesAndFilesAreTheSameInTheOtherSite() {
         bringIn(archive(), "").then().statusCode(200).body(containsString("2 lessons were brought in."));
-        String address = from.browser().get("/e/" + origin.lessons(series).get(0).id()).header("Location");
-        assertThat(to.browser().get("/e/" + origin.lessons(series).get(0).id()).header("Location").replace(to.address(), ""))
+        String address =
+                from.browser().get("/e/" + origin.lessons(series).get(0).id()).header("Location");
+        assertThat(to.browser()
+                        .get("/e/" + origin.lessons(series).get(0).id())
+                        .header("Location")
+                        .replace(to.address(), ""))
                 .isEqualTo(address.replace(from.address(), ""));
         String lesson = address.replace(from.address(), "");
         assertThat(page(from, lesson)).contains("Rope and Pulley", "One sentence was corrected.", "<svg");
@@ -131,9 +135,7 @@ class ArchivePagesTest {
         // an archive of another series wants the same address
         origin.parts
                 .catalog()
-                .create(
-                        origin.owner,
-                        new SeriesForm("Taken", "taken-one", "", "UTC"))
+                .create(origin.owner, new SeriesForm("Taken", "taken-one", "", "UTC"))
                 .result()
                 .orElseThrow();
         var second = origin.parts.catalog().find(new Slug("taken-one")).orElseThrow();

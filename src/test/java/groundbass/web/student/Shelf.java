@@ -1,7 +1,7 @@
 package groundbass.web.student;
 
-import groundbass.archive.WrittenSeries;
 import groundbass.Parts;
+import groundbass.archive.WrittenSeries;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Episodes;

@@ -78,7 +78,11 @@ public final class ArchivePages implements PageGroup {
 
     private void showTake(Context ctx, boolean busy) {
         var series = desk.series(ctx);
-        desk.pages().show(ctx, "desk/take-along", new TakeView(series.title(), "/desk/series/" + series.id() + "/archive", busy));
+        desk.pages()
+                .show(
+                        ctx,
+                        "desk/take-along",
+                        new TakeView(series.title(), "/desk/series/" + series.id() + "/archive", busy));
     }
 
     private void take(Context ctx) throws IOException {
@@ -89,7 +93,8 @@ public final class ArchivePages implements PageGroup {
             return;
         }
         try {
-            audit.note(desk.educator(ctx).value(), "series.exported", series.id().value());
+            audit.note(
+                    desk.educator(ctx).value(), "series.exported", series.id().value());
             send(ctx, series);
         } finally {
             free.release();
@@ -146,10 +151,12 @@ public final class ArchivePages implements PageGroup {
 
     private void answer(Context ctx, Sha256 kept, String address, Outcome<Brought> outcome) {
         if (outcome.result().isPresent()) {
-            desk.pages().show(ctx, "desk/bring-in", BringView.of(outcome.result().get()));
+            desk.pages()
+                    .show(ctx, "desk/bring-in", BringView.of(outcome.result().get()));
             return;
         }
-        boolean again = outcome.problems().stream().allMatch(problem -> problem.field().equals("address"));
+        boolean again =
+                outcome.problems().stream().allMatch(problem -> problem.field().equals("address"));
         var view = new BringView(
                 again ? kept.hex() : "", address, new FieldProblems(outcome.problems()), Optional.empty());
         desk.pages().showAgain(ctx, "desk/bring-in", view);
