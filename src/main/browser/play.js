@@ -163,7 +163,7 @@ function remember(line) {
     const { lesson, title, signedIn } = remembered.dataset;
     marks.note(lesson, title, name, mark, signedIn === "true");
   }
-  line.heard = step;
+  if (step) line.heard = step; // while a round is counted in, the one before it is not forgotten
 }
 
 let scrolled = -Infinity;

@@ -17,10 +17,16 @@ export class Clock {
   #sounding = new Set();
   #laid = [];
   #next = 0;
+  #interlude;
 
-  /** `outputs` leads from a stem's name to the node it plays into. */
-  constructor({ context, source, rounds, outputs }) {
+  /**
+   * `outputs` leads from a stem's name to the node it plays into. `interlude(step, time)` lays what is counted before a step:
+   * `{seconds, beats, stop}`, or null while its sound is missing.
+   * @param {any} parts
+   */
+  constructor({ context, source, rounds, outputs, interlude = null }) {
     this.#context = context;
+    this.#interlude = interlude;
     this.#source = source;
     this.#rounds = rounds;
     for (const [stem, node] of outputs) {
@@ -53,17 +59,22 @@ export class Clock {
       const sounding = this.#source.ready(step);
       if (!sounding) return false;
       this.#notInThePast();
+      if (step.before && this.#laid.length > 0 && !this.#count(step)) return false;
       this.#lay(step, sounding);
       this.n++;
     }
     return true;
   }
 
-  /** What was laid at `time`: the step, and the frame of its take; null before the start and while sound is missing. */
+  /**
+   * What was laid at `time`: the step, and the frame of its take; before a round that is counted in `{counting, next}`, the
+   * number of the beat and the step that follows, with the seconds of `rest` before it; null before the start and while sound is missing.
+   */
   locate(time) {
     const frame = time * this.#context.sampleRate;
     const laid = this.#laid.find((piece) => piece.begin <= frame && frame < piece.end);
     if (!laid) return null;
+    if (laid.beats) return countedAt(laid, time);
     const heard = laid.from + (frame - laid.begin) / laid.scale;
     return { step: laid.step, take: laid.take, frame: heard };
   }
@@ -90,6 +101,17 @@ export class Clock {
   #notInThePast() {
     const soonest = this.#frame(this.#context.currentTime + MARGIN);
     if (this.#context.currentTime > 0 && this.#next < soonest) this.#next = soonest;
+  }
+
+  /** Whether it could be laid. */
+  #count(step) {
+    const counted = this.#interlude?.(step, this.due);
+    if (!counted) return false;
+    const begin = this.#next;
+    this.#next += this.#frame(counted.seconds);
+    this.#laid.push({ next: step, beats: counted.beats, begin, end: this.#next });
+    this.#sounding.add(counted);
+    return true;
   }
 
   #lay(step, sounding) {
@@ -142,4 +164,9 @@ export class Clock {
     const past = this.#frame(this.#context.currentTime - 5);
     while (this.#laid.length > 2 && this.#laid[0].end < past) this.#laid.shift();
   }
+}
+
+function countedAt({ next, beats }, time) {
+  const reached = beats.findLast((beat) => beat.time <= time);
+  return reached ? { counting: reached.number, next } : { counting: 0, rest: beats[0].time - time, next };
 }

@@ -38,7 +38,7 @@ function openAudio(rate) {
 
 /**
  * Tells of `state` (stopped, loading, playing), `problem` and `interrupted` events. `settings` is read whenever it matters:
- * `{percent, countIn, faster, balance, volume}`.
+ * `{percent, countIn, ladder, counted, balance, volume}`.
  */
 export class Engine extends EventTarget {
   #settings;
@@ -54,7 +54,9 @@ export class Engine extends EventTarget {
   #asked = 0;
   #timer = 0;
   #preparing = false;
-  /** @type {{index: number, at: number} | null} where a hole in the sound began */
+  /** The click of each take whose rounds are counted in. @type {Map<any, AudioBuffer>} */
+  #clicks = new Map();
+  /** @type {{index: number, at: number, round?: number} | null} where a hole in the sound began */
   #resume = null;
 
   constructor(source, range, settings) {
@@ -89,7 +91,7 @@ export class Engine extends EventTarget {
 
   /**
    * From `start`, or from the start of the range.
-   * @param {{index: number, at: number} | null} start
+   * @param {{index: number, at: number, round?: number} | null} start
    */
   async play(start = null) {
     this.#end();
@@ -102,7 +104,7 @@ export class Engine extends EventTarget {
     const asked = ++this.#asked;
     this.#tell("loading");
     try {
-      await this.#source.load([rounds.step(n)]);
+      await this.#load([rounds.step(n)]);
       if (asked !== this.#asked) return;
       const begin = this.#settings.countIn ? await this.#countIn(rounds.step(n), asked) : this.#soon();
       if (asked === this.#asked) this.#run(rounds, begin, n);
@@ -113,9 +115,9 @@ export class Engine extends EventTarget {
 
   /** Where sound is late there is silence: it is waited for, and counted in again. */
   #wait({ rounds, n }) {
-    const { index, from } = rounds.step(n);
+    const { index, from, round } = rounds.step(n);
     clearInterval(this.#timer);
-    this.#resume = { index, at: from };
+    this.#resume = { index, at: from, round };
     this.#start(rounds, n);
   }
 
@@ -132,20 +134,21 @@ export class Engine extends EventTarget {
 
   /**
    * Another tempo or range while playing: goes on from the same place as soon as its sound is there. From `start` where
-   * one is given.
-   * @param {{index: number, at: number} | null} start
+   * one is given. `anew` counts the rounds from the first again.
+   * @param {{index: number, at: number, round?: number} | null} start
    */
-  async change(start = null) {
+  async change(start = null, anew = false) {
     if (this.state === "stopped") return;
-    if (!this.#clock || !this.#at(SOON)) return this.play(start ?? this.#resume);
+    if (!this.#clock || !this.#at(SOON)?.step) return this.play(start ?? this.#resumed(anew));
     const asked = ++this.#asked;
+    const next = () => this.#rounds(start ?? this.#place(anew));
     try {
-      let rounds = this.#rounds(start ?? this.#place());
+      let rounds = next();
       do {
-        await this.#source.load([rounds.step(0), rounds.step(1)]);
+        await this.#load([rounds.step(0), rounds.step(1)]);
         if (asked !== this.#asked) return;
-        rounds = this.#rounds(start ?? this.#place());
-      } while (!this.#source.ready(rounds.step(0)));
+        rounds = next();
+      } while (!this.#ready(rounds.step(0)));
       this.#handOver(rounds);
     } catch (problem) {
       this.#fail(asked, problem);
@@ -153,7 +156,8 @@ export class Engine extends EventTarget {
   }
 
   /**
-   * What is heard now, or will be in `ahead` seconds: `{step, take, frame}`, `{counting}` with a beat's number, or null.
+   * What is heard now, or will be in `ahead` seconds: `{step, take, frame}`, `{counting}` with a beat's number and the seconds
+   * of `rest` before it, or null.
    */
   heard(ahead = 0) {
     if (!context || this.state === "stopped") return null;
@@ -188,32 +192,57 @@ export class Engine extends EventTarget {
   }
 
   #rounds(start) {
-    const { percent, faster } = this.#settings;
+    const { percent, ladder, counted } = this.#settings;
     const inside = start && holds(this.range, start.index, start.at);
-    return new Rounds({ range: this.range, start: inside ? start : null, percent, faster });
+    return new Rounds({ range: this.range, start: inside ? start : null, percent, ladder, counted });
+  }
+
+  /** The sound of these steps, and of what is counted before them. */
+  async #load(steps) {
+    const takes = new Set(steps.filter((step) => step.before).map((step) => this.#source.score.at(step.percent).take));
+    const clicks = [...takes].map(async (take) => this.#clicks.set(take, await this.#source.countIn(take)));
+    await Promise.all([this.#source.load(steps), ...clicks]);
+  }
+
+  #ready(step) {
+    const counted = !step.before || this.#clicks.has(this.#source.score.at(step.percent).take);
+    return counted && this.#source.ready(step) !== null;
   }
 
   async #countIn(step, asked) {
-    const { rate } = this.#source.score;
-    const { take, longer } = this.#source.score.at(step.percent);
+    const { take } = this.#source.score.at(step.percent);
     const sound = await this.#source.countIn(take);
     if (asked !== this.#asked) return 0;
+    const time = this.#soon() + (take.countIn.quietFrames ?? 0) / this.#source.score.rate;
+    this.#counting = this.#layCount(step, sound, time);
+    return this.#counting.begin;
+  }
+
+  /** The beats before a step from `time` on: `{begin, beats, stop}` with the time at which the step begins. */
+  #layCount(step, sound, time) {
+    const { rate } = this.#source.score;
+    const { take, longer } = this.#source.score.at(step.percent);
     const { frames, beats } = counted(take, step.index, take.frameOf(step.index, step.from));
-    const time = this.#soon() + (take.countIn.quietFrames ?? 0) / rate;
     const { context, mixer } = this.#out;
-    const output = mixer.countIn;
-    const stop = layCountIn({ context, output, sound, beats, longer, rate, time });
-    const begin = time + (frames * longer) / rate;
+    const stop = layCountIn({ context, output: mixer.countIn, sound, beats, longer, rate, time });
     const times = beats.map(({ frame, number }) => ({ number, time: time + (frame * longer) / rate }));
-    this.#counting = { stop, begin, beats: times };
-    return begin;
+    return { stop, begin: time + (frames * longer) / rate, beats: times };
+  }
+
+  /** Between two rounds: a rest, and what is counted after it. */
+  #interlude(step, time) {
+    const sound = this.#clicks.get(this.#source.score.at(step.percent).take);
+    if (!sound) return null;
+    const { begin, beats, stop } = this.#layCount(step, sound, time + step.before.rest);
+    return { seconds: begin - time, beats, stop };
   }
 
   #run(rounds, begin, n = 0) {
     this.#resume = null;
     this.#before = this.#clock;
     const { context, mixer } = this.#out;
-    const clock = new Clock({ context, source: this.#source, rounds, outputs: mixer.outputs });
+    const interlude = (step, time) => this.#interlude(step, time);
+    const clock = new Clock({ context, source: this.#source, rounds, outputs: mixer.outputs, interlude });
     this.#clock = clock;
     clock.n = n;
     clock.begin(begin);
@@ -241,7 +270,7 @@ export class Engine extends EventTarget {
     this.#preparing = true;
     try {
       for (let many = 1; clock === this.#clock && this.#missing(clock, READY).length; many = 2 * many) {
-        await this.#source.load(this.#missing(clock, READY).slice(0, many));
+        await this.#load(this.#missing(clock, READY).slice(0, many));
         if (clock === this.#clock) clock.fill(this.#out.context.currentTime + AHEAD);
       }
     } catch (problem) {
@@ -253,13 +282,19 @@ export class Engine extends EventTarget {
 
   #missing(clock, many) {
     const steps = Array.from({ length: many }, (_, i) => clock.rounds.step(clock.n + i));
-    return steps.filter((step) => !this.#source.ready(step));
+    return steps.filter((step) => !this.#ready(step));
+  }
+
+  #resumed(anew) {
+    return this.#resume && anew ? { ...this.#resume, round: 0 } : this.#resume;
   }
 
   /** Where a change begins to be heard, as a place of the line. */
-  #place() {
+  #place(anew) {
     const at = this.#at(SOON);
-    return at && { index: at.step.index, at: at.take.momentOf(at.step.index, at.frame) };
+    if (!at?.step) return null;
+    const { index, round } = at.step;
+    return { index, at: at.take.momentOf(index, at.frame), round: anew ? 0 : round };
   }
 
   #at(ahead) {

@@ -185,32 +185,43 @@ export function holds(range, index, at) {
 
 /**
  * Rounds through a range. Step n is the n-th piece, a bar or a part of one; which it is follows from n alone, so that
- * the sound ahead can be fetched.
+ * the sound ahead can be fetched. What is counted before a step, `before`, belongs to it.
  */
 export class Rounds {
   /**
-   * `start` is `{index, at}` inside the range, where the first round begins. `faster` is `{every, by, most}`: after
-   * each `every` rounds so many per cent more, up to `most`; null to stay.
+   * @param {object} plan
+   * @param {any} plan.range
+   * @param {{index: number, at: number, round?: number} | null} [plan.start] inside the range, where the first round begins
+   * @param {number} plan.percent of every round, where no ladder says otherwise
+   * @param {{percentIn: (round: number) => number, restBefore: (round: number) => number} | null} [plan.ladder] how fast each
+   *   round is, and how many seconds of rest go before it
+   * @param {boolean} [plan.counted] whether each round is counted in
    */
-  constructor({ range, start, percent, faster = null }) {
+  constructor({ range, start = null, percent, ladder = null, counted = false }) {
     this.range = range;
-    this.start = start ?? { index: range.first, at: range.from };
+    this.start = { round: 0, ...(start ?? { index: range.first, at: range.from }) };
     this.percent = percent;
-    this.faster = faster;
+    this.ladder = ladder;
+    this.counted = counted;
   }
 
   step(n) {
     const bars = this.range.last - this.range.first + 1;
     const behind = this.start.index - this.range.first;
-    const round = Math.floor((n + behind) / bars);
+    const round = this.start.round + Math.floor((n + behind) / bars);
     const index = this.range.first + ((n + behind) % bars);
-    return { index, round, from: this.#from(index, n), to: this.#to(index), percent: this.percentIn(round) };
+    const before = n > 0 && index === this.range.first ? this.#before(round) : null;
+    return { index, round, from: this.#from(index, n), to: this.#to(index), percent: this.percentIn(round), before };
   }
 
   percentIn(round) {
-    if (!this.faster || this.percent >= this.faster.most) return this.percent;
-    const more = this.faster.by * Math.floor(round / this.faster.every);
-    return Math.min(this.faster.most, this.percent + more);
+    return this.ladder ? this.ladder.percentIn(round) : this.percent;
+  }
+
+  /** What comes between a round and the one before it: `{rest}` in seconds, and a count; null for nothing. */
+  #before(round) {
+    const rest = this.ladder?.restBefore(round) ?? 0;
+    return rest > 0 || this.counted ? { rest } : null;
   }
 
   #from(index, n) {

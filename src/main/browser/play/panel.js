@@ -5,6 +5,10 @@ import { Balance } from "./balance.js";
 import { Passages } from "./passages.js";
 import { number, say } from "./words.js";
 
+const TICKS = ["countIn", "countEach", "climb", "follow", "keys"];
+/** The fields of the tempo trainer. */
+const TRAINER = ["climbFrom", "climbTo", "climbStep", "every", "rest"];
+
 let panels = 0; // for ids that differ
 
 export class Panel {
@@ -57,7 +61,7 @@ export class Panel {
   /** Often called: changes the page only where another thing is to be read. */
   showPlace() {
     write(this.#parts.place, this.#placeWords());
-    write(this.#parts.percent, say("percent", number(this.#practice.percent)));
+    write(this.#parts.percent, tempoWords(this.#practice));
   }
 
   /** Says what is wrong with the two fields; nothing for null. */
@@ -106,13 +110,15 @@ export class Panel {
 
   #bindTicks() {
     const { settings } = this.#practice;
-    for (const name of ["countIn", "climb", "follow", "keys"]) {
+    for (const name of TICKS) {
       this.#parts[name].addEventListener("change", ({ target }) => settings.set(name, target.checked));
     }
-    this.#parts.every.addEventListener("change", ({ target }) => {
-      settings.set("every", Math.min(32, Math.max(1, Math.round(Number(target.value)) || settings.get("every"))));
-      target.value = settings.get("every");
-    });
+    for (const name of TRAINER) {
+      this.#parts[name].addEventListener("change", ({ target }) => {
+        this.#practice.setTrainer(name, target.value);
+        target.value = this.#practice.trainer[name];
+      });
+    }
   }
 
   #offer(sources) {
@@ -173,9 +179,15 @@ export class Panel {
     this.#parts.go.dataset.state = state;
     const range = this.#practice.range;
     const what = range ? say("range", ...range) : say("all");
-    if (state === "playing") this.#tell(say("playing", what, number(this.#practice.settings.get("percent"))));
+    if (state === "playing") this.#tell(this.#playing(what));
     else if (state === "loading") this.#tell(say("waiting"));
     else if (this.#said) this.#tell(this.#practice.paused ? say("paused", this.#placeWords()) : say("stopped"));
+  }
+
+  #playing(what) {
+    const { settings, trainer } = this.#practice;
+    if (!settings.get("climb")) return say("playing", what, number(settings.get("percent")));
+    return say("training", what, number(trainer.climbFrom), number(trainer.climbTo));
   }
 
   #showTempo() {
@@ -202,13 +214,16 @@ export class Panel {
   }
 
   #showTicks() {
-    const { settings } = this.#practice;
-    for (const name of ["countIn", "climb", "follow", "keys"]) this.#parts[name].checked = settings.get(name);
-    if (document.activeElement !== this.#parts.every) this.#parts.every.value = settings.get("every");
+    const { settings, trainer } = this.#practice;
+    for (const name of TICKS) this.#parts[name].checked = settings.get(name);
+    for (const name of TRAINER) {
+      if (document.activeElement !== this.#parts[name]) this.#parts[name].value = trainer[name];
+    }
   }
 
   #placeWords() {
-    const { counting, index, count } = this.#practice.place;
+    const { counting, rest, index, count } = this.#practice.place;
+    if (rest > 0) return say("resting", Math.ceil(rest));
     if (counting !== undefined) return say("counting", counting || "");
     const { bar, pass } = this.#practice.score.bars[index];
     if (bar === 0) return say("pickup", count);
@@ -219,6 +234,12 @@ export class Panel {
     this.#said = words;
     write(this.#parts.said, words);
   }
+}
+
+/** How fast it is: per cent, or beats a minute where the trainer counts them. */
+export function tempoWords(practice) {
+  if (!practice.settings.get("climb")) return say("percent", number(practice.percent));
+  return say("tempo", number(Math.round(practice.score.bpm(practice.percent))));
 }
 
 function problemWords({ problem, found, bar, first, last }) {

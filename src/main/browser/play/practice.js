@@ -2,11 +2,16 @@
 import { soundAlone } from "../common/alone.js";
 import { Engine } from "./engine.js";
 import { around, holds, isSame, isWhole, rangeOf, readRange, wholeLine, writeRange } from "./loop.js";
+import { Trainer, typedIn } from "./trainer.js";
 
 export const SLOWEST = 30;
 export const FASTEST = 150;
 const STEP = 5;
 const FULL = 100;
+/** Beats a minute by which the trainer goes on, where nobody has said otherwise. */
+const CLIMB = 5;
+/** The settings of the trainer: where one changes it begins anew. */
+const TRAINER = ["climb", "climbFrom", "climbTo", "climbStep", "every", "rest"];
 /** Seconds: half a picture of a screen that shows sixty a second, so that light is neither early nor late. */
 const HALF_A_PICTURE = 0.008;
 
@@ -16,7 +21,7 @@ export class Practice extends EventTarget {
   #sheet;
   /** @type {Engine} */
   #engine;
-  /** @type {{index: number, at: number} | null} */
+  /** @type {{index: number, at: number, round?: number} | null} */
   #start = null;
   /** @type {any} the passage that was repeated last */
   #passage = null;
@@ -79,9 +84,17 @@ export class Practice extends EventTarget {
 
   /** What is asked for; once that is heard, what is played at just now: a climbing tempo goes on from it. */
   get percent() {
-    const heard = this.#engine.heard()?.step?.percent;
+    const now = this.#engine.heard();
+    const heard = (now?.step ?? now?.next)?.percent;
     if (heard === this.#asked) this.#asked = null;
-    return this.#asked ?? heard ?? this.#settings.get("percent");
+    return this.#asked ?? heard ?? this.#next;
+  }
+
+  /** How fast it goes on. */
+  get #next() {
+    return this.#settings.get("climb")
+      ? this.#ladder.percentIn(this.#start?.round ?? 0)
+      : this.#settings.get("percent");
   }
 
   /** Where the music is, or will begin: `{index, count}`; `{counting}` before it. */
@@ -102,7 +115,8 @@ export class Practice extends EventTarget {
   /** Stops, and keeps the bar that sounds: there it goes on. */
   stop() {
     const heard = this.#engine.heard(HALF_A_PICTURE);
-    if (heard?.step) this.#start = this.#startOf(heard.step.index);
+    const step = heard?.step ?? heard?.next;
+    if (step) this.#start = { ...this.#startOf(step.index), round: step.round };
     else this.#start = this.#engine.resume ?? this.#start;
     this.#engine.stop();
   }
@@ -119,11 +133,47 @@ export class Practice extends EventTarget {
     this.#move(this.#startOf(this.#engine.range.first), false);
   }
 
+  /** One tempo for all rounds: that ends the trainer. */
   setPercent(percent) {
     const asked = Math.min(FASTEST, Math.max(SLOWEST, Math.round(percent)));
     this.#asked = this.state === "stopped" ? null : asked;
-    if (asked === this.#settings.get("percent")) this.#engine.change(); // back to where a climb began
-    else this.#settings.set("percent", asked);
+    this.#settings.set("percent", asked);
+    this.#settings.set("climb", false);
+  }
+
+  /** From, to and step of the trainer in beats a minute, as they are chosen or usual: from the line's tempo to its full one. */
+  get trainer() {
+    const bpm = (percent) => Math.round(this.score.bpm(percent));
+    const chosen = (name, usual) => this.#settings.get(name) || usual;
+    return {
+      climbFrom: chosen("climbFrom", Math.min(bpm(this.#settings.get("percent")), bpm(FULL) - CLIMB)),
+      climbTo: chosen("climbTo", bpm(FULL)),
+      climbStep: chosen("climbStep", CLIMB),
+      every: this.#settings.get("every"),
+      rest: this.#settings.get("rest"),
+    };
+  }
+
+  /** What was typed into a field of the trainer; what is no number leaves it as it is. */
+  setTrainer(field, text) {
+    const bounds = field === "climbFrom" || field === "climbTo" ? this.#tempos() : undefined;
+    const value = typedIn(field, text, bounds);
+    if (value !== null) this.#settings.set(field, value);
+  }
+
+  /** The slowest and the fastest tempo in beats a minute that can be played. @returns {[number, number]} */
+  #tempos() {
+    return [Math.ceil(this.score.bpm(SLOWEST)), Math.floor(this.score.bpm(FASTEST))];
+  }
+
+  get #ladder() {
+    const { climbFrom: from, climbTo: to, climbStep: step, every: rounds, rest } = this.trainer;
+    const trainer = new Trainer({ from, to, step, rounds, rest });
+    const percentOf = (tempo) => (FULL * tempo) / this.score.bpm(FULL);
+    return {
+      percentIn: (round) => percentOf(trainer.tempoIn(round)),
+      restBefore: (round) => trainer.restBefore(round),
+    };
   }
 
   slower() {
@@ -202,7 +252,7 @@ export class Practice extends EventTarget {
     this.#engine.range = range;
     this.#start = null;
     this.#shade();
-    this.#engine.change();
+    this.#engine.change(null, true);
     this.#tell();
   }
 
@@ -276,6 +326,7 @@ export class Practice extends EventTarget {
   /** What the engine reads of the settings, always as they are now. */
   #wishes(source) {
     const settings = this.#settings;
+    const ladder = () => this.#ladder;
     return {
       get percent() {
         return settings.get("percent");
@@ -283,8 +334,11 @@ export class Practice extends EventTarget {
       get countIn() {
         return settings.get("countIn");
       },
-      get faster() {
-        return settings.get("climb") ? { every: settings.get("every"), by: STEP, most: FULL } : null;
+      get ladder() {
+        return settings.get("climb") ? ladder() : null;
+      },
+      get counted() {
+        return settings.get("countEach");
       },
       get balance() {
         return settings.balance(source.stems);
@@ -297,8 +351,14 @@ export class Practice extends EventTarget {
 
   #settingChanged(name) {
     if (name === "balance" || name === "volume") this.#engine.balance();
-    if (name === "percent" || name === "climb" || name === "every") this.#engine.change();
+    if (name === "percent" || name === "countEach") this.#engine.change();
+    if (TRAINER.includes(name)) this.#trainAnew();
     this.#tell();
+  }
+
+  #trainAnew() {
+    if (this.#start) this.#start = { ...this.#start, round: 0 };
+    this.#engine.change(null, true);
   }
 
   #stateChanged() {

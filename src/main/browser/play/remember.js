@@ -5,15 +5,20 @@ const KEY = "groundbass.practice";
 /** The same wherever one practises. */
 const SHARED = {
   countIn: true,
+  countEach: false,
   every: 4,
+  rest: 0,
   volume: 0.8,
   follow: true,
   keys: true,
   "stand-staves": "both",
   "stand-size": "medium",
 };
-/** Each line's own: its tempo (0 for the line's usual one), its ladder, its loop as it stands in the two fields. */
-const OWN = { percent: 0, climb: false, from: "", to: "" };
+/**
+ * Each line's own: its tempo (0 for the line's usual one), its trainer in beats a minute (0 likewise), its loop as it stands
+ * in the two fields.
+ */
+const OWN = { percent: 0, climb: false, climbFrom: 0, climbTo: 0, climbStep: 0, from: "", to: "" };
 /** The tempo that one begins at, if the line has been rendered at it or at one below. */
 const USUAL = 80;
 

@@ -3,8 +3,9 @@ import { byId, partsOf, targetOf } from "../common/page.js";
 import { fitted } from "../common/fitted.js";
 import { rove, walkable } from "../common/sheet-keys.js";
 import { nextIndex, scrolledTo, spacesFor } from "./fit.js";
+import { tempoWords } from "./panel.js";
 import { gently } from "./sheet.js";
-import { number, say } from "./words.js";
+import { say } from "./words.js";
 
 /** Milliseconds after the reader's own scrolling in which the sheet stays where it is. */
 const LEAVE = 4000;
@@ -74,7 +75,7 @@ export class Stand extends EventTarget {
   /** Often called: a climbing tempo changes by itself. */
   showTempo() {
     const percent = this.#part("percent");
-    const words = say("percent", number(this.#line.practice.percent));
+    const words = tempoWords(this.#line.practice);
     if (percent.textContent !== words) percent.textContent = words;
   }
 

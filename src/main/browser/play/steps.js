@@ -1,7 +1,8 @@
 // The walkthrough played along to: each step shows its piece of the sheet, repeats its sound, and has the controls at hand.
 import { rangeOf, writeRange } from "./loop.js";
 import { moment } from "./score.js";
-import { number, say } from "./words.js";
+import { tempoWords } from "./panel.js";
+import { say } from "./words.js";
 
 /** Gives each step under `list` a button; `line` is `{practice, sheet}`. */
 export function watchSteps(list, line) {
@@ -79,7 +80,7 @@ class Controls {
 
   #show() {
     this.#go.textContent = say({ stopped: "play", loading: "wait", playing: "pause" }[this.#practice.state]);
-    this.#percent.textContent = say("percent", number(this.#practice.percent));
+    this.#percent.textContent = tempoWords(this.#practice);
   }
 }
 

@@ -1,5 +1,6 @@
 // What is repeated, in which order and how fast.
 import { deepEqual, equal } from "node:assert/strict";
+import { Trainer } from "../../../main/browser/play/trainer.js";
 import { around, rangeOf, readRange, Rounds, wholeLine, writeRange } from "../../../main/browser/play/loop.js";
 import { bar, bars } from "./bars.js";
 
@@ -76,7 +77,9 @@ Deno.test("the first round may begin in the middle of the range", () => {
 });
 
 Deno.test("the tempo climbs after so many rounds and stays at its top", () => {
-  const rounds = new Rounds({ range: wholeLine(bars), percent: 92, faster: { every: 2, by: 5, most: 100 } });
+  const trainer = new Trainer({ from: 92, to: 100, step: 5, rounds: 2, rest: 0 });
+  const ladder = { percentIn: (round) => trainer.tempoIn(round), restBefore: () => 0 };
+  const rounds = new Rounds({ range: wholeLine(bars), percent: 80, ladder });
   deepEqual([0, 1, 2, 3, 4, 5, 99].map((round) => rounds.percentIn(round)), [92, 92, 97, 97, 100, 100, 100]);
 });
 

@@ -37,12 +37,12 @@ class PlayAlongTest {
             const {Clock, readRange, Rounds, Score, Stems} = await import('/assets/parts.js');
             const address = new URL(document.querySelector('.practice').dataset.manifest, document.baseURI);
             const score = Score.of(await (await fetch(address)).json());
-            const render = async (from, to, percent, rounds, seconds, stems = score.stems, faster = null) => {
+            const render = async (from, to, percent, rounds, seconds, stems = score.stems, ladder = null) => {
               const context = new OfflineAudioContext(1, Math.round(seconds * 44100), 44100);
               const source = new Stems(score, address);
               source.open(context);
               const range = readRange(from, to, score.bars).range;
-              const plan = new Rounds({range, percent, faster});
+              const plan = new Rounds({range, percent, ladder});
               const steps = rounds * (range.last - range.first + 1);
               await source.load(Array.from({length: steps}, (_, n) => plan.step(n)));
               const silent = new GainNode(context, {gain: 0});
@@ -102,8 +102,8 @@ class PlayAlongTest {
     @Test
     void theTempoClimbsFromRoundToRound() {
         var found = numbers("""
-                const faster = {every: 1, by: 5, most: 100};
-                const {laid} = await render('2', '2', 90, 4, 1, score.stems, faster);
+                const ladder = {percentIn: round => Math.min(100, 90 + 5 * round), restBefore: () => 0};
+                const {laid} = await render('2', '2', 90, 4, 1, score.stems, ladder);
                 return laid.map(piece => piece.end - piece.begin);""");
         double[] seconds = {2 / 0.9, 2 / 0.95, 2, 2};
         for (int round = 0; round < seconds.length; round++) {

@@ -7,6 +7,7 @@ import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.ColorScheme;
 import groundbass.web.Looks;
 import java.util.List;
+import java.util.Map;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import org.junit.jupiter.api.Tag;
@@ -179,6 +180,31 @@ class PracticeTest {
         assertThat(page.evaluate("() => document.documentElement.scrollWidth")).isEqualTo(390);
         assertThat(page.locator(".sheet-narrow").first().isVisible()).isFalse();
         Looks.keep(page, "largest", 390, ColorScheme.DARK);
+    }
+
+    /** From 72 beats a minute (60 % of 120) in one step to 96 (80 %); the time of the rest goes by on the audio clock. */
+    @Test
+    void theTrainerRestsCountsAndGoesOnAtItsNextTempo() {
+        var page = visit.lesson(390, ColorScheme.LIGHT);
+        page.locator("[data-part=near-bar]").first().click();
+        page.locator("[data-part=countIn]").first().uncheck();
+        for (var field : Map.of("climbFrom", "72", "climbTo", "96", "climbStep", "24", "every", "1", "rest", "1")
+                .entrySet()) {
+            page.locator("[data-part=" + field.getKey() + "]").first().fill(field.getValue());
+        }
+        page.locator("[data-part=climb]").first().check();
+        page.locator(".practice-go").first().click();
+        waitFor(page, "practice.engine.heard()?.step?.percent === 60");
+        waitFor(
+                page,
+                "practice.place.rest > 0 && /^Rest: 1 s$/.test("
+                        + "document.querySelector('[data-part=place]').textContent)");
+        waitFor(page, "practice.place.counting === 1 && !practice.place.rest");
+        waitFor(page, "practice.engine.heard()?.step?.percent === 80 && practice.engine.heard().step.round === 1");
+        assertThat(page.locator("[data-part=percent]").first().textContent()).isEqualTo("96 bpm");
+        Looks.keep(page, "trainer", 390, ColorScheme.LIGHT);
+        page.locator("[data-part=slower]").first().click();
+        assertThat(page.locator("[data-part=climb]").first().isChecked()).isFalse();
     }
 
     @Test
