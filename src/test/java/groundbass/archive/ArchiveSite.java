@@ -89,7 +89,10 @@ public final class ArchiveSite {
 
     /** The first lesson of the demonstration. */
     public static EpisodeDocument lesson() throws IOException {
-        return WrittenSeries.read(Path.of("seed-data", "harbour-rounds")).lessons().get(0).document();
+        return WrittenSeries.read(Path.of("seed-data", "harbour-rounds"))
+                .lessons()
+                .get(0)
+                .document();
     }
 
     /** A series with everything that a series can have, and no lessons. */
