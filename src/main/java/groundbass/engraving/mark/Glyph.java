@@ -18,7 +18,7 @@ public enum Glyph {
     TIME_7(0xE087),
     TIME_8(0xE088),
     TIME_9(0xE089),
-    TIME_PLUS(0xE08D),
+    TIME_PLUS(0xE08C),
     HEAD_WHOLE(0xE0A2),
     HEAD_HALF(0xE0A3),
     HEAD_BLACK(0xE0A4),
