@@ -64,8 +64,7 @@ final class FiguresKeepTheirShape implements Rule {
     }
 
     private static Optional<Finding> finding(Evidence evidence, Kin kin) {
-        var note = Optional.ofNullable(
-                evidence.note(at(kin)));
+        var note = Optional.ofNullable(evidence.note(at(kin)));
         return note.flatMap(each -> finding(evidence, kin, each));
     }
 

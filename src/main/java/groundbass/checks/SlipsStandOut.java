@@ -87,9 +87,9 @@ final class SlipsStandOut implements Rule {
                 .filter(each -> each.deviation() instanceof OtherPlace)
                 .toList();
         var others = kin.stream()
-                .collect(Collectors.groupingBy(SlipsStandOut::about, Collectors.summingInt(each -> each.like().size())));
-        return kin.stream()
-                .flatMap(each -> suspicion(evidence, roots, each, others.get(about(each))).stream());
+                .collect(Collectors.groupingBy(SlipsStandOut::about, Collectors.summingInt(each -> each.like()
+                        .size())));
+        return kin.stream().flatMap(each -> suspicion(evidence, roots, each, others.get(about(each))).stream());
     }
 
     /** Figure and note: where others disagree among themselves about it, none of them tells what was meant. */

@@ -29,8 +29,8 @@ final class Variation {
     /** After a chord that begins inside the bar, with which its rhythm may change. */
     static boolean isAfterChange(Evidence evidence, NoteAt note) {
         return evidence.line().bar(note.position().bar()).chords().stream()
-                .anyMatch(chord ->
-                        chord.at().isPositive() && !chord.at().isAfter(note.position().at()));
+                .anyMatch(chord -> chord.at().isPositive()
+                        && !chord.at().isAfter(note.position().at()));
     }
 
     private static boolean isAfter(Evidence evidence, NoteAt note, Fraction share) {
