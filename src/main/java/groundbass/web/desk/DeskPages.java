@@ -2,6 +2,7 @@ package groundbass.web.desk;
 
 import groundbass.audience.news.NewsQueue;
 import groundbass.audience.news.NewsReaders;
+import groundbass.audience.question.Questions;
 import groundbass.audience.student.BrowserMark;
 import groundbass.audience.student.EducatorAccess;
 import groundbass.audience.student.Sessions;
@@ -67,6 +68,7 @@ import groundbass.web.desk.site.LetterPages;
 import groundbass.web.desk.site.NewLessonPages;
 import groundbass.web.desk.site.OutboxPages;
 import groundbass.web.desk.site.OverviewPage;
+import groundbass.web.desk.site.QuestionDesk;
 import groundbass.web.desk.site.RhythmPages;
 import groundbass.web.desk.site.SeriesPages;
 import groundbass.web.desk.site.SettingsPages;
@@ -128,6 +130,7 @@ public final class DeskPages {
             HourWatch watch,
             DraftChanges changes,
             Outbox outbox,
+            Questions questions,
             NewsTexts newsTexts,
             NewsReaders newsReaders,
             NewsQueue newsQueue,
@@ -190,6 +193,7 @@ public final class DeskPages {
                         services.episodes(),
                         publishing,
                         services.outbox(),
+                        services.questions(),
                         services.brokenFiles()),
                 new WeeksPage(
                         desk,
@@ -213,6 +217,7 @@ public final class DeskPages {
                         services.episodes(),
                         services.educators(),
                         services.outbox()),
+                new QuestionDesk(desk, services.questions(), services.episodes()),
                 new KeysPage(desk),
                 new EditorPages(desk, rooms, reauthentication, services.writing(), shell.limits()),
                 new FormerPages(desk),
