@@ -94,8 +94,7 @@ public final class ConvertCommand implements Callable<Integer> {
 
     private static String unclear(List<FilePart> parts, Messages messages) {
         var text = new StringBuilder(messages.say("intake.unclear"));
-        parts.forEach(each ->
-                text.append("\n    ").append(messages.say("intake.part", each.number(), each.name(), each.notes())));
+        parts.forEach(each -> text.append("\n    ").append(messages.say(each.choice())));
         return text.toString();
     }
 

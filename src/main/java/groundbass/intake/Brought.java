@@ -6,7 +6,9 @@ import groundbass.intake.notice.Notice;
 import groundbass.linetext.LineText;
 import groundbass.score.Line;
 import groundbass.text.Messages;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 
 /**
@@ -32,15 +34,21 @@ public record Brought(Line line, FilePart part, List<FilePart> parts, List<Notic
                 .filter(notice -> notice.bars().isEmpty())
                 .forEach(notice -> text.append(comment(notice, messages)));
         text.append(blocks[0]);
+        var comments = commentsByBar(messages);
         for (int block = 1; block < blocks.length; block++) {
             int number = line.firstNumber() + block - 1;
-            text.append("\n\n");
-            notices.stream()
-                    .filter(notice -> notice.bars().contains(number))
-                    .forEach(notice -> text.append(comment(notice, messages)));
-            text.append(blocks[block]);
+            text.append("\n\n").append(comments.getOrDefault(number, "")).append(blocks[block]);
         }
         return text.toString();
+    }
+
+    private Map<Integer, String> commentsByBar(Messages messages) {
+        var comments = new HashMap<Integer, String>();
+        for (var notice : notices) {
+            String comment = comment(notice, messages);
+            notice.bars().forEach(bar -> comments.merge(bar, comment, String::concat));
+        }
+        return comments;
     }
 
     private static String comment(Notice notice, Messages messages) {

@@ -72,7 +72,7 @@ public final class Intake {
         }
         var notices = new Notices();
         if (wanted.isEmpty() && parts.size() > 1) {
-            notices.guessed(Message.of("intake.guessed.part", part.get().name()));
+            notices.guessed(Message.of("intake.guessed.part", part.get().called()));
         }
         var line = DraftLine.of(reading.read(part.get(), notices), notices);
         return new Brought(line, part.get(), parts, notices.list(line.firstNumber()));

@@ -2,6 +2,7 @@ package groundbass.publishing;
 
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.episode.Episodes;
 import java.time.Clock;
 import java.util.Collection;
 import java.util.HashSet;
@@ -12,15 +13,18 @@ import org.jdbi.v3.core.Jdbi;
 /** Which remarks on an episode its educator has read and lets stand, by their digests. */
 final class AcceptedRemarks {
     private final Jdbi jdbi;
+    private final Episodes episodes;
     private final Clock clock;
 
-    AcceptedRemarks(Jdbi jdbi, Clock clock) {
+    AcceptedRemarks(Jdbi jdbi, Episodes episodes, Clock clock) {
         this.jdbi = jdbi;
+        this.episodes = episodes;
         this.clock = clock;
     }
 
     void accept(EducatorId who, EpisodeId episode, Collection<String> digests) {
         jdbi.useTransaction(handle -> {
+            episodes.lock(handle, episode); // or two windows both find a remark that is not accepted yet
             var fresh = new HashSet<>(digests);
             fresh.removeAll(of(episode));
             for (String digest : fresh) {

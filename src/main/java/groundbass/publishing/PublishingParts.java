@@ -59,7 +59,7 @@ public final class PublishingParts {
         this.queue = queue;
         this.news = news;
         this.preflight = new Preflight(addresses);
-        this.accepted = new AcceptedRemarks(jdbi, clock);
+        this.accepted = new AcceptedRemarks(jdbi, episodes, clock);
         this.freezing = new Freezing(specs, releases, clock);
     }
 }

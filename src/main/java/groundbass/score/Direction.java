@@ -7,11 +7,19 @@ public sealed interface Direction {
     /** From the start of the bar. */
     Fraction at();
 
+    /** The same at another moment. */
+    Direction movedTo(Fraction moment);
+
     /** A new loudness. */
     record Loudness(Fraction at, Dynamic dynamic) implements Direction {
         public Loudness {
             Objects.requireNonNull(at);
             Objects.requireNonNull(dynamic);
+        }
+
+        @Override
+        public Loudness movedTo(Fraction moment) {
+            return new Loudness(moment, dynamic);
         }
     }
 
@@ -20,6 +28,11 @@ public sealed interface Direction {
         public Hairpin {
             Objects.requireNonNull(at);
             Objects.requireNonNull(way);
+        }
+
+        @Override
+        public Hairpin movedTo(Fraction moment) {
+            return new Hairpin(moment, way);
         }
 
         /** Louder or softer. */
@@ -49,6 +62,11 @@ public sealed interface Direction {
             if (!isText(text)) {
                 throw new IllegalArgumentException("words are one line without double quotes: " + text);
             }
+        }
+
+        @Override
+        public Words movedTo(Fraction moment) {
+            return new Words(moment, text);
         }
 
         public static boolean isText(String text) {

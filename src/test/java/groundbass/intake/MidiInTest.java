@@ -37,6 +37,7 @@ import javax.sound.midi.MidiEvent;
 import javax.sound.midi.MidiSystem;
 import javax.sound.midi.Sequence;
 import javax.sound.midi.ShortMessage;
+import javax.sound.midi.Track;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -148,15 +149,23 @@ class MidiInTest {
             var track = sequence.createTrack();
             track.add(new MidiEvent(new MetaMessage(0x03, name.getBytes(StandardCharsets.US_ASCII), name.length()), 0));
             for (long[] stroke : strokes) {
-                track.add(new MidiEvent(new ShortMessage(ShortMessage.NOTE_ON, 0, (int) stroke[2], 90), stroke[0]));
-                track.add(new MidiEvent(new ShortMessage(ShortMessage.NOTE_OFF, 0, (int) stroke[2], 0), stroke[1]));
+                strike(track, stroke);
             }
-            var bytes = new ByteArrayOutputStream();
-            MidiSystem.write(sequence, format, bytes);
-            return bytes.toByteArray();
+            return written(sequence, format);
         } catch (InvalidMidiDataException | IOException e) {
             throw new AssertionError(e);
         }
+    }
+
+    private static void strike(Track track, long[] stroke) throws InvalidMidiDataException {
+        track.add(new MidiEvent(new ShortMessage(ShortMessage.NOTE_ON, 0, (int) stroke[2], 90), stroke[0]));
+        track.add(new MidiEvent(new ShortMessage(ShortMessage.NOTE_OFF, 0, (int) stroke[2], 0), stroke[1]));
+    }
+
+    private static byte[] written(Sequence sequence, int format) throws IOException {
+        var bytes = new ByteArrayOutputStream();
+        MidiSystem.write(sequence, format, bytes);
+        return bytes.toByteArray();
     }
 
     private static long[] stroke(long on, long off, int key) {
@@ -261,5 +270,146 @@ class MidiInTest {
 
     private static String why(byte[] file) {
         return ((Refused) Intake.read(file, Optional.empty())).why().key();
+    }
+
+    /** Sixty-fourths, 96 ticks to a quarter: four of them before a long note are played as they stand. */
+    @Test
+    void aFastRunIsNotesAndNoGraces() {
+        var brought = brought(file(
+                1,
+                "",
+                stroke(0, 6, 33),
+                stroke(6, 12, 35),
+                stroke(12, 18, 36),
+                stroke(18, 24, 38),
+                stroke(24, 96, 40),
+                stroke(96, 192, 33)));
+        assertThat(struck(brought.line()))
+                .extracting(each -> each.at() + " " + each.key())
+                .containsExactly("0 33", "1/64 35", "1/32 36", "3/64 38", "1/16 40", "1/4 33");
+        assertThat(brought.line().bar(1).notes())
+                .allMatch(note -> note.ornaments().slideIn().isEmpty());
+    }
+
+    @Test
+    void aStrokeThatRunsIntoALongNoteIsItsGraceAndASecondOneIsTold() {
+        var one = brought(file(1, "", stroke(0, 90, 33), stroke(90, 96, 35), stroke(96, 192, 36)));
+        assertThat(struck(one.line())).extracting(Struck::key).containsExactly(33, 36);
+        assertThat(told(one)).noneMatch(each -> each.contains("grace"));
+        var two = brought(file(1, "", stroke(0, 84, 33), stroke(84, 90, 38), stroke(90, 96, 35), stroke(96, 192, 36)));
+        assertThat(struck(two.line())).extracting(Struck::key).containsExactly(33, 36);
+        assertThat(told(two)).contains("Left out, bar 1: a grace note");
+    }
+
+    /** A bar of four quarters ends at tick 384; the stroke is two ticks early, and short. */
+    @Test
+    void aLastStrokeJustBeforeTheBarLineStandsBehindIt() {
+        var brought = brought(file(1, "", stroke(0, 190, 33), stroke(192, 370, 36), stroke(382, 400, 40)));
+        assertThat(struck(brought.line()))
+                .extracting(each -> each.at() + " " + each.key())
+                .containsExactly("0 33", "1/2 36", "1 40");
+        assertThat(brought.line().bars()).hasSize(2);
+    }
+
+    /** Two bars of quarters, and meta events (MMA RP-001): a tick, a kind, and its bytes. */
+    private static byte[] withMeta(long[]... events) {
+        try {
+            var sequence = new Sequence(Sequence.PPQ, 96);
+            var track = sequence.createTrack();
+            for (long[] event : events) {
+                byte[] data = new byte[event.length - 2];
+                for (int i = 0; i < data.length; i++) {
+                    data[i] = (byte) event[i + 2];
+                }
+                track.add(new MidiEvent(new MetaMessage((int) event[1], data, data.length), event[0]));
+            }
+            for (int quarter = 0; quarter < 8; quarter++) {
+                strike(track, stroke(quarter * 96L, quarter * 96L + 90, 33));
+            }
+            strike(track, stroke(500, 500, 40));
+            return written(sequence, 1);
+        } catch (InvalidMidiDataException | IOException e) {
+            throw new AssertionError(e);
+        }
+    }
+
+    private static long[] meta(long tick, int kind, int... bytes) {
+        var event = new long[bytes.length + 2];
+        event[0] = tick;
+        event[1] = kind;
+        for (int i = 0; i < bytes.length; i++) {
+            event[i + 2] = bytes[i];
+        }
+        return event;
+    }
+
+    private static long[] words(long tick, String words) {
+        return meta(tick, 0x06, words.chars().toArray());
+    }
+
+    @Test
+    void aNoteWithoutLengthIsTold() {
+        assertThat(told(brought(withMeta()))).contains("Left out, bar 2: a note without length");
+    }
+
+    /** 0x58: the power of two of the lower figure; a line has none above 16. */
+    @Test
+    void aSignatureThatALineCannotHaveIsTold() {
+        var brought = brought(withMeta(meta(384, 0x58, 4, 5, 24, 8)));
+        assertThat(told(brought))
+                .contains("Changed, bar 2: a line has no such time signature; the bars stand in common time");
+        assertThat(brought.line().bars()).hasSize(2);
+    }
+
+    /** 0x59: sharps, or flats below zero, and whether it is minor. */
+    @Test
+    void keysInsideABarAndOfNoKindAreTold() {
+        var brought = brought(withMeta(meta(0, 0x59, 1, 0), meta(480, 0x59, 2, 0)));
+        assertThat(brought.line().header().key().toString()).isEqualTo("G major");
+        assertThat(brought.line().inForce().get(1).key().toString()).isEqualTo("D major");
+        assertThat(told(brought))
+                .contains(
+                        "Changed, bar 2: a line changes its key at bar lines only; this change holds for the whole bar");
+        assertThat(told(brought(withMeta(meta(0, 0x59, 1, 0), meta(384, 0x59, 9, 0)))))
+                .contains("Left out, bar 2: a key signature of its own kind");
+    }
+
+    /** 0x51: microseconds of a quarter: 600,000 are 100 a minute, 500,000 120, 100,000 600, which no line has. */
+    @Test
+    void temposInsideABarAndBeyondALineAreTold() {
+        var inside = brought(withMeta(meta(0, 0x51, 0x09, 0x27, 0xC0), meta(96, 0x51, 0x07, 0xA1, 0x20)));
+        assertThat(inside.line().header().tempo().perMinute()).isEqualTo(100);
+        assertThat(inside.line().inForce().get(1).tempo().perMinute()).isEqualTo(120);
+        assertThat(told(inside))
+                .contains("Changed, bar 1: the tempo changes inside the bar; a line changes it at the next one");
+        assertThat(told(brought(withMeta(meta(384, 0x51, 0x01, 0x86, 0xA0)))))
+                .contains("Left out, bar 2: a tempo that no line has");
+        assertThat(told(brought(withMeta(meta(0, 0x51, 0x09, 0x27, 0xC0), meta(96, 0x51, 0x09, 0x27, 0xC1)))))
+                .as("a microsecond more is the same tempo")
+                .noneMatch(each -> each.contains("tempo"));
+    }
+
+    /** 0x06 is a marker. */
+    @Test
+    void markersBesideTheBarLineAreKeptOrTold() {
+        var brought =
+                brought(withMeta(words(3, "Head"), words(290, "Bridge"), words(384, "Verse"), words(5000, "Coda")));
+        assertThat(brought.line().bar(1).changes().section()).contains("Head");
+        assertThat(brought.line().bar(2).changes().section()).contains("Bridge");
+        assertThat(told(brought))
+                .contains("Changed, bar 2: “Bridge” stands inside a bar; in the line it stands at the nearest bar line")
+                .contains("Left out, bar 2: “Verse”")
+                .contains("Left out: “Coda”")
+                .noneMatch(each -> each.contains("Head"));
+    }
+
+    /** MMA RP-001: the name of the one track of format 0 is that of the whole; its parts are known by their channels. */
+    @Test
+    void theNameOfFormatZeroIsTheTitle() {
+        var brought = brought(file(0, "Slack Water", stroke(0, 96, 33)));
+        assertThat(brought.line().header().title()).isEqualTo("Slack Water");
+        assertThat(brought.part().name()).isEmpty();
+        assertThat(ENGLISH.say(brought.part().choice())).isEqualTo("1: channel 1 (one note)");
+        assertThat(Messages.of(Locale.GERMAN).say(brought.part().choice())).isEqualTo("1: Kanal 1 (ein Ton)");
     }
 }

@@ -278,4 +278,101 @@ class MusicXmlInTest {
         var refused = (Refused) Intake.read(bass(HEAD + rest(16)), Optional.empty());
         assertThat(ENGLISH.say(refused.why())).isEqualTo("There are no notes in this file.");
     }
+
+    /** Written for an instrument in B flat: it sounds a major second lower than it is written (common practice, no source). */
+    private static final String IN_B_FLAT = HEAD.replace(
+                    "<fifths>0</fifths><mode>minor</mode>", "<fifths>1</fifths><mode>major</mode>")
+            .replace("<chromatic>0</chromatic>", "<diatonic>-1</diatonic><chromatic>-2</chromatic>");
+
+    @Test
+    void keyChordsAndNamesOfATransposingPartAreThoseThatSound() {
+        var brought = brought(bass(IN_B_FLAT
+                + harmony("A", "<kind text='m7'>minor-seventh</kind>")
+                + note("G", 3, 8)
+                + harmony("D", "<kind>major</kind><bass><bass-step>F</bass-step><bass-alter>1</bass-alter></bass>")
+                + note("C", 3, 8)));
+        assertThat(brought.line().header().key().toString()).isEqualTo("F major");
+        assertThat(midi(brought.line())).containsExactly(41, 34);
+        assertThat(brought.line().bar(1).chords())
+                .extracting(each -> each.chord().toString())
+                .containsExactly("Gm7", "C/E");
+        assertThat(Survives.names(brought.line())).containsExactly("F2", "Bb1");
+    }
+
+    @Test
+    void withoutItsStepsATranspositionGoesToTheNearerKey() {
+        var brought = brought(bass(IN_B_FLAT.replace("<diatonic>-1</diatonic>", "") + FOUR));
+        assertThat(brought.line().header().key().toString()).isEqualTo("F major");
+    }
+
+    /** Six flats a whole tone lower would be eight: F flat, which is written E, with four sharps. */
+    @Test
+    void aKeyBeyondSevenSignsHasItsOtherName() {
+        var brought = brought(bass(IN_B_FLAT.replace("<fifths>1<", "<fifths>-6<") + FOUR));
+        assertThat(brought.line().header().key().toString()).isEqualTo("E major");
+    }
+
+    @Test
+    void anotherTranspositionChangesTheKeyThatSounds() {
+        var brought = brought(bass(
+                IN_B_FLAT + FOUR,
+                "<attributes><transpose><diatonic>0</diatonic><chromatic>0</chromatic></transpose></attributes>"
+                        + FOUR));
+        assertThat(brought.line().header().key().toString()).isEqualTo("F major");
+        assertThat(brought.line().inForce().get(1).key().toString()).isEqualTo("G major");
+    }
+
+    private static String left(String content) {
+        return "<barline location='left'>" + content + "</barline>";
+    }
+
+    private static String right(String content) {
+        return "<barline location='right'>" + content + "</barline>";
+    }
+
+    private static String ending(String passes, String type) {
+        return "<ending number='" + passes + "' type='" + type + "'/>";
+    }
+
+    private static Brought withEndings(String first, String second) {
+        String back = "<repeat direction='backward'/>";
+        return brought(bass(
+                HEAD + left("<repeat direction='forward'/>") + FOUR,
+                left(ending(first, "start")) + FOUR + right(ending(first, "stop") + back),
+                left(ending(second, "start")) + note("G", 2, 16) + right(ending(second, "stop")),
+                FOUR));
+    }
+
+    /** Numbers with commas between them are the passes one by one (MusicXML 4.0, ending-number). */
+    @Test
+    void passesThatDoNotFollowOneAnotherAreTold() {
+        var apart = withEndings("1,3", "2");
+        assertThat(apart.line().played()).extracting(each -> each.bar()).containsExactly(0, 1, 0, 2, 3);
+        assertThat(told(apart))
+                .contains("Left out, bar 2: passes of the ending “1,3” that a line has no bracket for;"
+                        + " those of one bracket follow one another");
+        var together = withEndings("1, 2", "3");
+        assertThat(together.line().played()).extracting(each -> each.bar()).containsExactly(0, 1, 0, 1, 0, 2, 3);
+        assertThat(told(together)).noneMatch(each -> each.contains("ending"));
+    }
+
+    @Test
+    void endingsAndRepeatsThatNoLineHasAreTold() {
+        assertThat(told(withEndings("1", "500")))
+                .anyMatch(each -> each.startsWith("Left out, bar 3: passes of the ending “500”"));
+        var brought = brought(bass(HEAD + FOUR + right("<repeat direction='backward' times='1000'/>"), FOUR));
+        assertThat(told(brought)).contains("Left out, bar 1: how often a repeat is played (1,000)");
+        assertThat(brought.line().played()).extracting(each -> each.bar()).containsExactly(0, 0, 1);
+    }
+
+    /** The lowest string of a guitar is E2 (common practice, no source); said three times it is still one part's strings. */
+    @Test
+    void aTuningCountsOnceHoweverOftenItIsSaid() {
+        String tuned = "<attributes><staff-details><staff-tuning line='1'><tuning-step>%s</tuning-step>"
+                + "<tuning-octave>%d</tuning-octave></staff-tuning></staff-details></attributes>";
+        String low = tuned.formatted("E", 1);
+        byte[] score = Scores.partwise(
+                Map.of("Bass", List.of(HEAD + low + FOUR, FOUR), "Deep", List.of(HEAD + low + FOUR, low + low + FOUR)));
+        assertThat(brought(score).part().name()).isEqualTo("Bass");
+    }
 }

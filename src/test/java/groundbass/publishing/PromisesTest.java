@@ -12,11 +12,13 @@ import groundbass.form.Outcome;
 import groundbass.publishing.Trouble.Kind;
 import groundbass.release.Built;
 import groundbass.release.ReleaseId;
+import groundbass.store.AtOnce;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
+import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -172,6 +174,25 @@ class PromisesTest {
             assertThat(refused.problems()).isNotEmpty();
             accept(studio, id);
             done(studio.publisher.publishNow(studio.educator, id));
+        }
+    }
+
+    /** The button was pressed in two windows. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatIsAcceptedTwiceAtOnceIsAccepted(Database database) throws Exception {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Rope and Pulley");
+            for (int i = 1; i <= 9; i++) {
+                var digests = List.of("%064x".formatted(i));
+                AtOnce.twice(() -> studio.publisher.accept(studio.educator, id, digests));
+            }
+            int accepted = database.jdbi()
+                    .withHandle(handle -> handle.createQuery("select count(*) from accepted_remark")
+                            .mapTo(Integer.class)
+                            .one());
+            assertThat(accepted).isEqualTo(9);
         }
     }
 

@@ -217,6 +217,23 @@ public final class EpisodeService {
     }
 
     /**
+     * Keeps what is being typed as a revision, right or wrong, before something takes its place. Where the latest revision
+     * says the same already, that one is the answer.
+     *
+     * @param note why
+     * @return refused where the episode is gone, and then nothing may take the place of anything
+     */
+    public Outcome<Revision> keep(EducatorId who, EpisodeId id, String note) {
+        return jdbi.inTransaction(handle -> {
+            Episodes.lockRow(handle, id);
+            return episodes.ownedBy(who, id)
+                    .map(episode -> Outcome.done(
+                            append(handle, who, episode, stored(who, episode).document(), note)))
+                    .orElseGet(EpisodeService::gone);
+        });
+    }
+
+    /**
      * Fixes this very document as a revision, within the caller's transaction. Where the latest revision says the same
      * already, that one is the answer.
      */

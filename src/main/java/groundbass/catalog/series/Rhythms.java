@@ -48,6 +48,7 @@ public final class Rhythms {
         var outcome = form.read();
         outcome.result()
                 .ifPresent(rhythm -> jdbi.useTransaction(handle -> {
+                    SeriesRows.lock(handle, series);
                     handle.createUpdate("delete from series_rhythm where series_id = :series")
                             .bind("series", series)
                             .execute();

@@ -108,7 +108,7 @@ final class Snapping {
         var said = new SaidOnce();
         bar.chords()
                 .forEach(chord -> inside(index, chord.at()).ifPresent(at -> said.add(new ChordAt(at, chord.chord()))));
-        bar.directions().forEach(each -> inside(index, each.at()).ifPresent(at -> said.add(at(each, at))));
+        bar.directions().forEach(each -> inside(index, each.at()).ifPresent(at -> said.add(each.movedTo(at))));
         return said.in(bar);
     }
 
@@ -117,15 +117,5 @@ final class Snapping {
         var moment = snapped(times.moment(index, at));
         return Optional.of(times.within(index, moment))
                 .filter(moved -> moved.isBefore(draft.bars().get(index).to()));
-    }
-
-    private static Direction at(Direction direction, Fraction at) {
-        if (direction instanceof Direction.Loudness loudness) {
-            return new Direction.Loudness(at, loudness.dynamic());
-        }
-        if (direction instanceof Direction.Hairpin hairpin) {
-            return new Direction.Hairpin(at, hairpin.way());
-        }
-        return new Direction.Words(at, ((Direction.Words) direction).text());
     }
 }

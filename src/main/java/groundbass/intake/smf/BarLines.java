@@ -13,11 +13,17 @@ import java.util.TreeMap;
 final class BarLines {
     private BarLines() {}
 
+    /** Whether a line has such a signature; where it has none, common time stands. */
+    static boolean isKnown(Smf.Signature signature) {
+        return Meter.isUnit(signature.unit()) && signature.counts() > 0 && signature.counts() <= Meter.MOST_COUNTS;
+    }
+
     static List<Beats> of(List<Smf.Signature> signatures, long from, long to, int perQuarter, Notices notices) {
         var byTick = new TreeMap<Long, Meter>();
         for (var signature : signatures) {
-            boolean known = Meter.isUnit(signature.unit()) && signature.counts() <= Meter.MOST_COUNTS;
-            byTick.put(signature.tick(), known ? Meter.of(signature.counts(), signature.unit()) : Meter.COMMON);
+            byTick.put(
+                    signature.tick(),
+                    isKnown(signature) ? Meter.of(signature.counts(), signature.unit()) : Meter.COMMON);
         }
         if (byTick.floorKey(from) == null) {
             notices.guessed(Message.of("intake.guessed.meter", Meter.COMMON.toString()));

@@ -8,7 +8,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
@@ -27,17 +26,17 @@ final class Lengths {
     private final List<Rhythm> rhythms;
     private final Swung swung;
     private final List<Fraction> starts = new ArrayList<>();
-    private final TreeMap<Long, Integer> barAt = new TreeMap<>();
+    private final BarIndex index;
     private final Map<Long, Fraction> known = new HashMap<>();
     private final Fraction end;
 
-    Lengths(List<Beats> bars, List<Rhythm> rhythms, Swung swung) {
+    Lengths(List<Beats> bars, BarIndex index, List<Rhythm> rhythms, Swung swung) {
         this.swung = swung;
         this.bars = bars;
+        this.index = index;
         this.rhythms = rhythms;
         var at = Fraction.ZERO;
         for (var bar : bars) {
-            barAt.put(-bar.start().negated().floor(), starts.size());
             starts.add(at);
             at = at.plus(bar.length());
         }
@@ -87,23 +86,17 @@ final class Lengths {
                 .findFirst();
     }
 
-    private int barOf(long tick) {
-        return Optional.ofNullable(barAt.floorEntry(tick))
-                .map(Map.Entry::getValue)
-                .orElse(0);
-    }
-
     private Fraction moment(long tick) {
         return known.computeIfAbsent(tick, this::find);
     }
 
     private Fraction find(long tick) {
-        int bar = barOf(tick);
+        int bar = index.of(tick);
         return starts.get(bar).plus(swung.written(rhythms.get(bar).at(tick)));
     }
 
     private Fraction part(long tick) {
-        int bar = barOf(tick);
+        int bar = index.of(tick);
         var at = rhythms.get(bar).at(tick);
         return rhythms.get(bar).divisions().stream()
                 .filter(division -> division.to().isAfter(at))

@@ -1,5 +1,6 @@
 package groundbass.intake.smf;
 
+import groundbass.intake.draft.BassNames;
 import groundbass.intake.draft.Draft;
 import groundbass.intake.notice.FilePart;
 import groundbass.intake.notice.Notices;
@@ -8,15 +9,12 @@ import groundbass.text.Message;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.regex.Pattern;
+import java.util.OptionalInt;
+import java.util.function.IntPredicate;
 
 /** A Standard MIDI File of format 0, whose channels are its parts, or 1, whose tracks are. */
 public final class MidiIn {
-    private static final Pattern BASS = Pattern.compile("bass|bas[oe]\\b|basso\\b");
-    private static final Pattern NOT_A_BASS = Pattern.compile("bassoon|clarinet|drum|trombone|sax|klarinette|posaune");
-
     /** General MIDI's channel of drums, from 0. */
     private static final int DRUMS = 9;
 
@@ -31,9 +29,10 @@ public final class MidiIn {
     /**
      * What is played by one hand.
      *
+     * @param instants notes without length
      * @param weight how much speaks for its being the bass
      */
-    record Played(FilePart part, List<Smf.Note> notes, int weight) {}
+    record Played(FilePart part, List<Smf.Note> notes, List<Smf.Note> instants, int weight) {}
 
     private MidiIn(Smf file, List<Played> parts) {
         this.file = file;
@@ -58,35 +57,39 @@ public final class MidiIn {
         var parts = new ArrayList<Played>();
         for (var track : file.tracks()) {
             if (!track.notes().isEmpty()) {
-                parts.add(played(parts.size() + 1, track, track.notes()));
+                parts.add(played(parts.size() + 1, track, track.name(), channel -> true));
             }
         }
         return parts;
     }
 
+    /** The name of the one track is that of the whole, so the parts have none (MMA RP-001). */
     private static List<Played> channels(Smf file) {
         var parts = new ArrayList<Played>();
         for (var track : file.tracks()) {
-            track.notes().stream().map(Smf.Note::channel).distinct().sorted().forEach(channel -> {
-                var notes = track.notes().stream()
-                        .filter(note -> note.channel() == channel)
-                        .toList();
-                parts.add(played(parts.size() + 1, track, notes));
-            });
+            track.notes().stream()
+                    .map(Smf.Note::channel)
+                    .distinct()
+                    .sorted()
+                    .forEach(channel -> parts.add(played(parts.size() + 1, track, "", each -> each == channel)));
         }
         return parts;
     }
 
-    private static Played played(int number, Smf.Track track, List<Smf.Note> notes) {
+    private static Played played(int number, Smf.Track track, String name, IntPredicate ofPart) {
+        var notes = ofPart(track.notes(), ofPart);
         var channels = notes.stream().map(Smf.Note::channel).distinct().toList();
-        String lower = track.name().toLowerCase(Locale.ROOT);
-        boolean named = BASS.matcher(lower).find() && !NOT_A_BASS.matcher(lower).find();
         boolean program = track.programs().stream()
                 .anyMatch(each ->
                         channels.contains(each.channel()) && each.number() >= FIRST_BASS && each.number() <= LAST_BASS);
+        boolean named = BassNames.isBass(track.name());
         int weight = channels.contains(DRUMS) ? 0 : (named ? 1 : 0) + (program ? 1 : 0);
-        String name = track.name().isEmpty() ? "channel " + (channels.get(0) + 1) : track.name();
-        return new Played(new FilePart(number, name, notes.size()), notes, weight);
+        var part = new FilePart(number, name, OptionalInt.of(channels.get(0) + 1), notes.size());
+        return new Played(part, notes, ofPart(track.instants(), ofPart), weight);
+    }
+
+    private static List<Smf.Note> ofPart(List<Smf.Note> notes, IntPredicate ofPart) {
+        return notes.stream().filter(note -> ofPart.test(note.channel())).toList();
     }
 
     /** Those that have notes. */
@@ -104,9 +107,13 @@ public final class MidiIn {
 
     /** @param wanted one of {@link #parts} */
     public Draft read(FilePart wanted, Notices notices) throws Unreadable {
-        var notes = parts.stream().filter(part -> part.part().equals(wanted)).findFirst().orElseThrow().notes().stream()
+        var part = parts.stream()
+                .filter(each -> each.part().equals(wanted))
+                .findFirst()
+                .orElseThrow();
+        var notes = part.notes().stream()
                 .sorted(Comparator.comparingLong(Smf.Note::on).thenComparingInt(Smf.Note::key))
                 .toList();
-        return new SmfDraft(file, notes, notices).draft();
+        return new SmfDraft(file, notes, part.instants(), notices).draft();
     }
 }

@@ -18,11 +18,13 @@ record Smf(int format, int perQuarter, List<Track> tracks) {
      * One track.
      *
      * @param name empty where it has none
+     * @param instants notes that are let go when they are struck
      */
     record Track(
             String name,
             String rights,
             List<Note> notes,
+            List<Note> instants,
             List<Program> programs,
             List<Tempo> tempos,
             List<Signature> signatures,
@@ -32,6 +34,7 @@ record Smf(int format, int perQuarter, List<Track> tracks) {
             Objects.requireNonNull(name);
             Objects.requireNonNull(rights);
             notes = List.copyOf(notes);
+            instants = List.copyOf(instants);
             programs = List.copyOf(programs);
             tempos = List.copyOf(tempos);
             signatures = List.copyOf(signatures);
@@ -46,12 +49,13 @@ record Smf(int format, int perQuarter, List<Track> tracks) {
     /** @param number from 0 */
     record Program(int channel, int number) {}
 
-    /** Microseconds of a quarter. */
+    /** Microseconds of a quarter; none is no tempo. */
     record Tempo(long tick, int micros) {}
 
+    /** As a file has it, be it a metre or none. */
     record Signature(long tick, int counts, int unit) {}
 
-    /** @param fifths sharps, or flats where negative */
+    /** @param fifths sharps, or flats where negative; as a file has them */
     record Key(long tick, int fifths, boolean minor) {}
 
     record Marker(long tick, String text) {}

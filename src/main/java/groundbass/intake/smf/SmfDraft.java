@@ -3,9 +3,7 @@ package groundbass.intake.smf;
 import groundbass.intake.draft.Draft;
 import groundbass.intake.draft.DraftNote;
 import groundbass.intake.draft.KeyGuess;
-import groundbass.intake.draft.KeyNames;
 import groundbass.intake.draft.NeckGuess;
-import groundbass.intake.draft.PlayedTempo;
 import groundbass.intake.notice.Notices;
 import groundbass.score.Bar;
 import groundbass.score.Changes;
@@ -17,50 +15,59 @@ import groundbass.score.Technique;
 import groundbass.score.Tempo;
 import groundbass.text.Message;
 import groundbass.theory.Key;
-import groundbass.theory.Mode;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 
 /** What was played as notes of bars. Mutable while it works; one for a part. */
 final class SmfDraft {
-    private static final Fraction A_MINUTE = Fraction.of(60_000_000);
-
-    /** A tempo that comes this near to a whole number is that number, for a file counts microseconds. */
-    private static final Fraction NEAR = Fraction.of(1, 50);
-
     private final Smf file;
     private final Graces graces;
     private final List<Smf.Note> notes;
     private final Notices notices;
-    private final TreeMap<Long, Integer> tempos = new TreeMap<>();
+    private final TreeSet<Long> struck = new TreeSet<>();
     private final List<Beats> bars;
+    private final BarIndex index;
+    private final SignsByBar signs;
 
-    SmfDraft(Smf file, List<Smf.Note> played, Notices notices) {
+    /** @param instants what has no length */
+    SmfDraft(Smf file, List<Smf.Note> played, List<Smf.Note> instants, Notices notices) {
         this.file = file;
         this.graces = Graces.of(played, file.perQuarter());
         this.notes = graces.notes();
         this.notices = notices;
-        file.tracks().stream()
-                .flatMap(track -> track.tempos().stream())
-                .forEach(tempo -> tempos.put(tempo.tick(), tempo.micros()));
-        long struck = notes.stream().mapToLong(Smf.Note::on).max().orElse(0);
+        notes.forEach(note -> struck.add(note.on()));
+        this.bars = withoutSilence(laid());
+        this.index = new BarIndex(bars);
+        this.signs = new SignsByBar(file, bars, index, notices);
+        graces.left().forEach(note -> notices.leftOut(index.of(note.on()), Message.of("intake.left.grace")));
+        instants.forEach(note -> notices.leftOut(index.of(note.on()), Message.of("intake.left.instant")));
+    }
+
+    /** One bar more where the last stroke comes so near to the end of its bar that it is written behind it. */
+    private List<Beats> laid() {
         long off = notes.stream().mapToLong(Smf.Note::off).max().orElse(0);
-        long last = Math.max(struck, off - file.perQuarter() / 4);
+        var all = laid(Math.max(struck.last(), off - file.perQuarter() / 4) + 1);
+        var last = all.get(all.size() - 1);
+        var written = Rhythm.of(last, strokes(last)).at(struck.last());
+        return written.isBefore(last.length()) ? all : laid(last.end().floor() + 1);
+    }
+
+    private List<Beats> laid(long to) {
         var signatures = file.tracks().stream()
                 .flatMap(track -> track.signatures().stream())
                 .toList();
-        this.bars = withoutSilence(BarLines.of(signatures, start(), last + 1, file.perQuarter(), notices));
+        return BarLines.of(signatures, start(), to, file.perQuarter(), notices);
     }
 
     /** Our own files count in before they start, and say so. */
     private long start() {
-        long first = notes.stream().mapToLong(Smf.Note::on).min().orElse(0);
-        var markers = markers();
+        long first = struck.first();
+        var markers = file.tracks().stream()
+                .flatMap(track -> track.markers().stream())
+                .toList();
         boolean countsIn = markers.stream()
                 .anyMatch(marker -> marker.tick() == 0 && marker.text().equals("Count-in"));
         return markers.stream()
@@ -70,12 +77,8 @@ final class SmfDraft {
                 .orElse(0);
     }
 
-    private List<Smf.Marker> markers() {
-        return file.tracks().stream().flatMap(track -> track.markers().stream()).toList();
-    }
-
     private List<Beats> withoutSilence(List<Beats> all) {
-        long first = notes.stream().mapToLong(Smf.Note::on).min().orElse(0);
+        long first = struck.first();
         int silent = 0;
         while (silent + 1 < all.size() && !all.get(silent).end().isAfter(Fraction.of(first))) {
             silent++;
@@ -87,33 +90,31 @@ final class SmfDraft {
     }
 
     Draft draft() {
-        var all = new TreeSet<Long>();
-        notes.forEach(note -> all.add(note.on()));
         var rhythms = new ArrayList<Rhythm>();
         for (int i = 0; i < bars.size(); i++) {
-            rhythms.add(Rhythm.of(bars.get(i), strokes(all, bars.get(i))));
+            rhythms.add(Rhythm.of(bars.get(i), strokes(bars.get(i))));
             tell(i, rhythms.get(i));
         }
-        var swung = Swung.of(bars, onsets(rhythms, all));
+        var swung = Swung.of(bars, onsets(rhythms));
         swung.swing().ifPresent(swing -> notices.guessed(Message.of("intake.guessed.swing", swing.toString())));
-        var drafted = new Lengths(bars, rhythms, swung).of(graces);
+        var drafted = new Lengths(bars, index, rhythms, swung).of(graces);
         notices.guessed(Message.of("intake.guessed.lengths"));
         notices.guessed(Message.of("intake.guessed.hand"));
         var header = header(drafted).with(new Feel(swung.swing(), false));
         return new Draft(header, written(header), drafted);
     }
 
-    private TreeSet<Long> strokes(TreeSet<Long> all, Beats bar) {
+    private TreeSet<Long> strokes(Beats bar) {
         long from = -bar.start().negated().floor();
         long to = -bar.end().negated().floor();
-        return new TreeSet<>(all.subSet(from, to));
+        return new TreeSet<>(struck.subSet(from, to));
     }
 
-    private List<Fraction> onsets(List<Rhythm> rhythms, TreeSet<Long> all) {
+    private List<Fraction> onsets(List<Rhythm> rhythms) {
         var onsets = new ArrayList<Fraction>();
         for (int i = 0; i < bars.size(); i++) {
             var rhythm = rhythms.get(i);
-            strokes(all, bars.get(i)).forEach(tick -> onsets.add(rhythm.at(tick)));
+            strokes(bars.get(i)).forEach(tick -> onsets.add(rhythm.at(tick)));
         }
         return onsets;
     }
@@ -138,54 +139,33 @@ final class SmfDraft {
         notices.guessed(Message.of("intake.guessed.neck", tuning.size()));
         var first = bars.get(0);
         var named = file.tracks().get(0);
-        var title = named.notes().isEmpty() && !named.name().equals("Line") ? named.name() : "";
+        // MMA RP-001: in format 0, and in the first track of format 1, it is the name of the sequence
+        boolean titled =
+                (file.format() == 0 || named.notes().isEmpty()) && !named.name().equals("Line");
         return Header.PLAIN
-                .withTitle(title)
+                .withTitle(titled ? named.name() : "")
                 .withRights(named.rights())
                 .with(first.meter())
                 .with(key(drafted))
-                .with(tempo(first))
+                .with(tempo())
                 .with(tuning)
                 .with(Technique.FINGER);
     }
 
     private Key key(List<DraftNote> drafted) {
-        var said = keyAt(bars.get(0));
-        if (said.isEmpty()) {
-            notices.guessed(
-                    Message.of("intake.guessed.key", KeyGuess.of(drafted).toString()));
-        }
-        return said.orElseGet(() -> KeyGuess.of(drafted));
+        return signs.keyAt(0).orElseGet(() -> {
+            var key = KeyGuess.of(drafted);
+            notices.guessed(Message.of("intake.guessed.key", key.toString()));
+            return key;
+        });
     }
 
-    private Optional<Key> keyAt(Beats bar) {
-        return file.tracks().stream()
-                .flatMap(track -> track.keys().stream())
-                .filter(key -> !Fraction.of(key.tick()).isAfter(bar.start()))
-                .max(Comparator.comparingLong(Smf.Key::tick))
-                .flatMap(key -> KeyNames.of(key.fifths(), key.minor() ? Mode.MINOR : Mode.MAJOR));
-    }
-
-    private Tempo tempo(Beats bar) {
-        var said = tempoAt(bar);
-        if (said.isEmpty()) {
+    private Tempo tempo() {
+        return signs.tempoAt(0).orElseGet(() -> {
             // MMA RP-001: without a tempo a file plays at 120
             notices.guessed(Message.of("intake.guessed.tempo", 120));
-        }
-        return said.orElse(new Tempo(120, Fraction.of(1, 4)));
-    }
-
-    private Optional<Tempo> tempoAt(Beats bar) {
-        return Optional.ofNullable(tempos.floorEntry(bar.start().floor()))
-                .flatMap(entry ->
-                        PlayedTempo.of(quarters(entry.getValue()), bar.meter().pulse()));
-    }
-
-    private static Fraction quarters(int micros) {
-        var exact = A_MINUTE.dividedBy(micros);
-        var whole = Fraction.of(exact.plus(Fraction.of(1, 2)).floor());
-        var away = exact.minus(whole);
-        return away.isAfter(NEAR) || away.isBefore(NEAR.negated()) ? exact : whole;
+            return new Tempo(120, Fraction.of(1, 4));
+        });
     }
 
     private List<Bar> written(Header header) {
@@ -195,15 +175,13 @@ final class SmfDraft {
         var tempo = header.tempo();
         for (int i = 0; i < bars.size(); i++) {
             var bar = bars.get(i);
-            var changes = sectioned(bar);
+            var changes = signs.sectionAt(i).map(Changes.NONE::withSection).orElse(Changes.NONE);
             if (i > 0) {
                 changes = bar.meter().equals(meter) ? changes : changes.with(bar.meter());
-                changes = keyAt(bar).orElse(key).equals(key)
-                        ? changes
-                        : changes.with(keyAt(bar).orElse(key));
-                changes = tempoAt(bar).orElse(tempo).equals(tempo)
-                        ? changes
-                        : changes.with(tempoAt(bar).orElse(tempo));
+                var nextKey = signs.keyAt(i).orElse(key);
+                changes = nextKey.equals(key) ? changes : changes.with(nextKey);
+                var nextTempo = signs.tempoAt(i).orElse(tempo);
+                changes = nextTempo.equals(tempo) ? changes : changes.with(nextTempo);
             }
             meter = bar.meter();
             key = changes.key().orElse(key);
@@ -211,16 +189,6 @@ final class SmfDraft {
             all.add(bar(bar, changes));
         }
         return all;
-    }
-
-    private Changes sectioned(Beats bar) {
-        return markers().stream()
-                .filter(marker -> bar.start().equals(Fraction.of(marker.tick())))
-                .map(Smf.Marker::text)
-                .filter(text -> !text.isEmpty() && !text.equals("Start") && !text.equals("Count-in"))
-                .findFirst()
-                .map(Changes.NONE::withSection)
-                .orElse(Changes.NONE);
     }
 
     private static Bar bar(Beats bar, Changes changes) {

@@ -25,6 +25,7 @@ final class TrackReader {
     private String rights = "";
     private final Map<Integer, Long> sounding = new HashMap<>();
     private final List<Smf.Note> notes = new ArrayList<>();
+    private final List<Smf.Note> instants = new ArrayList<>();
     private final List<Smf.Program> programs = new ArrayList<>();
     private final List<Smf.Tempo> tempos = new ArrayList<>();
     private final List<Smf.Signature> signatures = new ArrayList<>();
@@ -51,7 +52,7 @@ final class TrackReader {
             open = event();
         }
         List.copyOf(sounding.keySet()).forEach(this::letGo);
-        return new Smf.Track(name, rights, notes, programs, tempos, signatures, keys, markers);
+        return new Smf.Track(name, rights, notes, instants, programs, tempos, signatures, keys, markers);
     }
 
     private Unreadable broken() {
@@ -118,9 +119,10 @@ final class TrackReader {
                 letGo(channel << 7 | one);
             }
             case 0x90 -> {
-                letGo(channel << 7 | one);
                 if (data7() > 0) {
-                    sounding.put(channel << 7 | one, tick);
+                    strike(channel << 7 | one);
+                } else {
+                    letGo(channel << 7 | one);
                 }
             }
             case 0xA0, 0xB0, 0xE0 -> data7();
@@ -131,11 +133,20 @@ final class TrackReader {
         }
     }
 
-    /** A key that is struck again is let go first. */
+    /** A key that is struck again is let go first; twice at one moment it is struck once. */
+    private void strike(int channelAndKey) {
+        Long on = sounding.get(channelAndKey);
+        if (on == null || on < tick) {
+            letGo(channelAndKey);
+            sounding.put(channelAndKey, tick);
+        }
+    }
+
     private void letGo(int channelAndKey) {
         Long on = sounding.remove(channelAndKey);
-        if (on != null && on < tick) {
-            notes.add(new Smf.Note(on, tick, channelAndKey >> 7, channelAndKey & 0x7F));
+        if (on != null) {
+            var note = new Smf.Note(on, tick, channelAndKey >> 7, channelAndKey & 0x7F);
+            (on < tick ? notes : instants).add(note);
         }
     }
 
@@ -168,20 +179,19 @@ final class TrackReader {
     private void tempo(byte[] bytes) {
         if (bytes.length >= 3) {
             int micros = (bytes[0] & 0xFF) << 16 | (bytes[1] & 0xFF) << 8 | bytes[2] & 0xFF;
-            if (micros > 0) {
-                tempos.add(new Smf.Tempo(tick, micros));
-            }
+            tempos.add(new Smf.Tempo(tick, micros));
         }
     }
 
     private void signature(byte[] bytes) {
-        if (bytes.length >= 2 && bytes[0] > 0 && bytes[1] >= 0 && bytes[1] <= 6) {
-            signatures.add(new Smf.Signature(tick, bytes[0], 1 << bytes[1]));
+        if (bytes.length >= 2) {
+            int power = Math.min(bytes[1] & 0xFF, 8);
+            signatures.add(new Smf.Signature(tick, bytes[0] & 0xFF, 1 << power));
         }
     }
 
     private void key(byte[] bytes) {
-        if (bytes.length >= 2 && Math.abs(bytes[0]) <= 7) {
+        if (bytes.length >= 2) {
             keys.add(new Smf.Key(tick, bytes[0], bytes[1] == 1));
         }
     }

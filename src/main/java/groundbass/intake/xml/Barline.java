@@ -1,20 +1,27 @@
 package groundbass.intake.xml;
 
+import groundbass.intake.notice.Notices;
 import groundbass.score.Passes;
 import groundbass.score.Repeats.Ending;
 import groundbass.score.Repeats.RepeatEnd;
+import groundbass.text.Message;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
-import java.util.regex.MatchResult;
+import java.util.TreeSet;
 import java.util.regex.Pattern;
 
 /** Repeats and brackets at the edges of measures. Mutable: remembers the bracket that is open. */
 final class Barline {
-    private static final Pattern FIGURE = Pattern.compile("\\d{1,2}");
+    /** One pass; two that a hyphen joins are from one to the other. */
+    private static final Pattern PASSES = Pattern.compile("(\\d{1,8})(?:\\s*-\\s*(\\d{1,8}))?");
 
+    private final Notices notices;
     private Optional<RawBar> open = Optional.empty();
     private int lastPass;
+
+    Barline(Notices notices) {
+        this.notices = notices;
+    }
 
     void read(Element barline, RawBar bar, List<RawBar> before) {
         barline.child("ending").filter(ending -> ending.is("type", "start")).ifPresent(ending -> {
@@ -34,19 +41,40 @@ final class Barline {
         open = Optional.empty();
     }
 
+    /** The passes of a bracket follow one another in a line; those that do not are told. */
     private void begin(Element ending, RawBar bar) {
-        var passes = FIGURE.matcher(ending.attribute("number").orElse(""))
-                .results()
-                .map(MatchResult::group)
-                .mapToInt(Integer::parseInt)
-                .toArray();
-        int first = passes.length == 0 ? lastPass + 1 : passes[0];
-        int last = passes.length == 0 ? first : passes[passes.length - 1];
-        if (Ending.isPasses(first, last)) {
+        String number = ending.attribute("number").orElse("");
+        var passes = passes(number);
+        if (passes.isEmpty()) {
+            passes.add(number.isBlank() ? lastPass + 1 : 0);
+        }
+        int first = passes.first();
+        int last = first;
+        while (passes.contains(last + 1)) {
+            last++;
+        }
+        boolean fits = Ending.isPasses(first, last);
+        if (!fits || last < passes.last()) {
+            notices.leftOut(bar.index, Message.of("intake.left.ending", number));
+        }
+        if (fits) {
             bar.ending = Optional.of(new Ending(first, last));
             lastPass = last;
             open = Optional.of(bar);
         }
+    }
+
+    private static TreeSet<Integer> passes(String number) {
+        var passes = new TreeSet<Integer>();
+        PASSES.matcher(number).results().forEach(found -> {
+            int first = Integer.parseInt(found.group(1));
+            int last = found.group(2) == null ? first : Integer.parseInt(found.group(2));
+            passes.add(first);
+            for (int pass = first; pass <= Math.min(last, first + Passes.MOST_PASSES); pass++) {
+                passes.add(pass);
+            }
+        });
+        return passes;
     }
 
     private void repeat(Element repeat, RawBar bar) {
@@ -54,15 +82,17 @@ final class Barline {
             bar.repeatStart = true;
             lastPass = 0;
         } else {
-            var times = repeat.attribute("times")
-                    .flatMap(Numbers::whole)
-                    .map(OptionalInt::of)
-                    .orElse(OptionalInt.empty());
-            boolean said = times.isPresent() && times.getAsInt() >= 2 && times.getAsInt() <= Passes.MOST_PASSES;
-            boolean counts = said && open.isEmpty() && !bar.endingEnd;
-            bar.repeatEnd = Optional.of(counts ? new RepeatEnd(Optional.of(times.getAsInt())) : RepeatEnd.PLAIN);
+            bar.repeatEnd = Optional.of(open.isEmpty() && !bar.endingEnd ? end(repeat, bar) : RepeatEnd.PLAIN);
             bar.endingEnd |= open.isPresent();
             open = Optional.empty();
         }
+    }
+
+    private RepeatEnd end(Element repeat, RawBar bar) {
+        var times = repeat.attribute("times").flatMap(Numbers::whole);
+        var held = times.filter(each -> each >= 2 && each <= Passes.MOST_PASSES);
+        times.filter(each -> held.isEmpty())
+                .ifPresent(each -> notices.leftOut(bar.index, Message.of("intake.left.times", each)));
+        return new RepeatEnd(held);
     }
 }

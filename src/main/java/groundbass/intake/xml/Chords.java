@@ -27,7 +27,11 @@ final class Chords {
      *
      * @param exact whether nothing of it was left out
      */
-    record Read(ChordSymbol symbol, boolean exact) {}
+    record Read(ChordSymbol symbol, boolean exact) {
+        Read with(ChordSymbol other) {
+            return new Read(other, exact);
+        }
+    }
 
     private static Map<Named, Quality> kinds() {
         var kinds = new HashMap<Named, Quality>();

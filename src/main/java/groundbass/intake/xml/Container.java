@@ -3,7 +3,10 @@ package groundbass.intake.xml;
 import groundbass.intake.notice.Unreadable;
 import groundbass.text.Message;
 import java.io.ByteArrayInputStream;
+import java.io.FilterInputStream;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
 import java.util.Optional;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
@@ -30,17 +33,16 @@ final class Container {
         return file.length > 3 && file[0] == 'P' && file[1] == 'K' && file[2] == 3 && file[3] == 4;
     }
 
-    static byte[] document(byte[] file) throws Unreadable {
-        var container = new Container(file);
-        var index = container.entry(INDEX).orElseThrow(Container::noScore);
-        return container.entry(rootFile(index)).orElseThrow(Container::noScore);
+    static Document document(byte[] file) throws Unreadable {
+        String root = rootFile(Document.of(() -> new Container(file).entry(INDEX)));
+        return Document.of(() -> new Container(file).entry(root));
     }
 
     private static Unreadable noScore() {
         return new Unreadable(Message.of("intake.refused.container"));
     }
 
-    private static String rootFile(byte[] index) throws Unreadable {
+    private static String rootFile(Document index) throws Unreadable {
         try (var source = XmlSource.of(index)) {
             while (source.next()) {
                 if (source.isStart() && source.name().equals("rootfile")) {
@@ -52,41 +54,52 @@ final class Container {
         throw noScore();
     }
 
-    private Optional<byte[]> entry(String name) throws Unreadable {
-        unpacked = 0;
-        try (var zip = new ZipInputStream(new ByteArrayInputStream(file))) {
+    /** The content of an entry, to be unpacked as it is read. */
+    private InputStream entry(String name) throws IOException, Unreadable {
+        try {
+            var zip = new ZipInputStream(new ByteArrayInputStream(file));
             int entries = 0;
             for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
                 if (++entries > MOST_ENTRIES) {
                     throw new Unreadable(Message.of("intake.refused.size"));
                 }
+                var content = new Counted(zip);
                 if (entry.getName().equals(name)) {
-                    return Optional.of(content(zip));
+                    return content;
                 }
-                pass(zip);
+                content.transferTo(OutputStream.nullOutputStream());
             }
-            return Optional.empty();
-        } catch (IOException | IllegalArgumentException e) {
+        } catch (IllegalArgumentException e) {
             // names that are no text are an illegal argument to the library
             throw new Unreadable(Message.of("intake.refused.zip"), e);
         }
+        throw noScore();
     }
 
-    private byte[] content(ZipInputStream zip) throws IOException, Unreadable {
-        int room = (int) (LARGEST_UNPACKED - unpacked);
-        byte[] content = zip.readNBytes(room + 1);
-        if (content.length > room) {
-            throw new Unreadable(Message.of("intake.refused.size"));
+    /** What an entry unpacks to, as long as all that was unpacked before is not too much together with it. */
+    private final class Counted extends FilterInputStream {
+        private Counted(InputStream content) {
+            super(content);
         }
-        return content;
-    }
 
-    private void pass(ZipInputStream zip) throws IOException, Unreadable {
-        byte[] buffer = new byte[8192];
-        for (int read = zip.read(buffer); read >= 0; read = zip.read(buffer)) {
-            unpacked += read;
+        @Override
+        public int read() throws IOException {
+            int read = super.read();
+            count(read < 0 ? 0 : 1);
+            return read;
+        }
+
+        @Override
+        public int read(byte[] buffer, int offset, int length) throws IOException {
+            int read = super.read(buffer, offset, length);
+            count(Math.max(0, read));
+            return read;
+        }
+
+        private void count(int bytes) throws IOException {
+            unpacked += bytes;
             if (unpacked > LARGEST_UNPACKED) {
-                throw new Unreadable(Message.of("intake.refused.size"));
+                throw Document.tooLarge();
             }
         }
     }

@@ -2,7 +2,12 @@ package groundbass.intake.xml;
 
 import groundbass.intake.notice.Unreadable;
 import groundbass.text.Message;
-import java.nio.ByteBuffer;
+import java.io.BufferedInputStream;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.Reader;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.IllegalCharsetNameException;
@@ -21,18 +26,22 @@ final class Decoding {
 
     private Decoding() {}
 
-    static String text(byte[] document) throws Unreadable {
-        try {
-            String text = charset(document)
-                    .newDecoder()
-                    .decode(ByteBuffer.wrap(document))
-                    .toString();
-            return !text.isEmpty() && text.charAt(0) == BYTE_ORDER_MARK ? text.substring(1) : text;
-        } catch (CharacterCodingException e) {
-            throw new Unreadable(Message.of("intake.refused.characters"), e);
+    /** What decodes them as they are read; bytes that are no characters are a {@link CharacterCodingException} there. */
+    static Reader reader(InputStream bytes) throws IOException, Unreadable {
+        var document = new BufferedInputStream(bytes);
+        document.mark(DECLARATION);
+        byte[] head = document.readNBytes(DECLARATION);
+        document.reset();
+        var reader =
+                new BufferedReader(new InputStreamReader(document, charset(head).newDecoder()));
+        reader.mark(1);
+        if (reader.read() != BYTE_ORDER_MARK) {
+            reader.reset();
         }
+        return reader;
     }
 
+    /** @param document as much of it as its declaration is long */
     private static Charset charset(byte[] document) throws Unreadable {
         if (begins(document, 0xFE, 0xFF) || begins(document, 0xFF, 0xFE)) {
             return StandardCharsets.UTF_16;
@@ -40,7 +49,7 @@ final class Decoding {
         if (begins(document, 0, '<') || begins(document, '<', 0)) {
             return document[0] == 0 ? StandardCharsets.UTF_16BE : StandardCharsets.UTF_16LE;
         }
-        var head = new String(document, 0, Math.min(document.length, DECLARATION), StandardCharsets.ISO_8859_1);
+        var head = new String(document, StandardCharsets.ISO_8859_1);
         var declared = DECLARED.matcher(head);
         return declared.find() ? named(declared.group(1)) : StandardCharsets.UTF_8;
     }

@@ -14,10 +14,10 @@ import java.util.Optional;
  * twice, once to see its parts and once to read one of them, so that the others are never held.
  */
 public final class MusicXmlIn {
-    private final byte[] document;
+    private final Document document;
     private final List<Surveyed> parts;
 
-    private MusicXmlIn(byte[] document, List<Surveyed> parts) {
+    private MusicXmlIn(Document document, List<Surveyed> parts) {
         this.document = document;
         this.parts = parts;
     }
@@ -37,7 +37,7 @@ public final class MusicXmlIn {
     }
 
     public static MusicXmlIn of(byte[] file) throws Unreadable {
-        byte[] document = Container.isZip(file) ? Container.document(file) : file;
+        var document = Container.isZip(file) ? Container.document(file) : Document.of(file);
         var parts = PartSurvey.of(document).stream()
                 .filter(surveyed -> surveyed.part().notes() > 0)
                 .toList();

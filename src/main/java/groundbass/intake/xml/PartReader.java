@@ -2,6 +2,7 @@ package groundbass.intake.xml;
 
 import groundbass.intake.draft.OneLine;
 import groundbass.intake.notice.Notices;
+import groundbass.score.Bar;
 import groundbass.score.Changes.Fresh;
 import groundbass.score.ChordAt;
 import groundbass.score.Fraction;
@@ -19,8 +20,13 @@ import java.util.Set;
 
 /** Reads one part of a score, measure by measure. */
 final class PartReader implements ScoreWalk.Visitor {
-    /** Heads of more notes than a line can have are not gathered. */
-    private static final int MOST_HEADS = 4 * Line.MOST_NOTES;
+    /** A note may be several heads, tied or on two staves; of more than a line and a bar can have none are gathered. */
+    private static final int HEADS_OF_A_NOTE = 4;
+
+    private static final int MOST_HEADS = HEADS_OF_A_NOTE * Line.MOST_NOTES;
+    private static final int MOST_HEADS_IN_BAR = HEADS_OF_A_NOTE * Bar.MOST_NOTES;
+
+    private static final int MOST_STAVES = 100;
 
     private final String part;
     private final Notices notices;
@@ -28,12 +34,14 @@ final class PartReader implements ScoreWalk.Visitor {
     private final Said said;
     private final Cursor cursor = new Cursor();
     private final Transposing transposing = new Transposing();
-    private final Barline barline = new Barline();
+    private final Barline barline;
+    private final KeyAndMeter keyAndMeter;
     private final Neck neck = new Neck();
     private final Titles titles = new Titles();
     private final List<RawNote> notes = new ArrayList<>();
     private final Set<Integer> tablatures = new HashSet<>();
     private final Map<String, Integer> voices = new HashMap<>();
+    private int headsInBar;
     private boolean full;
 
     PartReader(String part, Notices notices) {
@@ -41,6 +49,8 @@ final class PartReader implements ScoreWalk.Visitor {
         this.notices = notices;
         this.state = new PartState(notices);
         this.said = new Said(state, notices);
+        this.barline = new Barline(notices);
+        this.keyAndMeter = new KeyAndMeter(state, cursor, transposing, notices);
     }
 
     PartState state() {
@@ -89,6 +99,7 @@ final class PartReader implements ScoreWalk.Visitor {
         }
         state.begin(attributes.getOrDefault("number", "").strip(), "yes".equals(attributes.get("implicit")));
         cursor.begin();
+        headsInBar = 0;
     }
 
     @Override
@@ -120,43 +131,23 @@ final class PartReader implements ScoreWalk.Visitor {
 
     private void attributes(Element attributes) {
         attributes.text("divisions").flatMap(Numbers::decimal).ifPresent(cursor::divide);
-        attributes.child("key").ifPresent(this::key);
-        attributes.child("time").ifPresent(this::time);
+        transposing.read(attributes);
+        keyAndMeter.read(attributes);
         attributes
                 .all("clef")
                 .filter(clef -> clef.text("sign").filter("TAB"::equals).isPresent())
-                .forEach(clef -> tablatures.add(
-                        clef.attribute("number").flatMap(Numbers::whole).orElse(1)));
+                .map(clef -> staff(clef.attribute("number")))
+                .filter(staff -> staff <= MOST_STAVES)
+                .forEach(tablatures::add);
         attributes.all("staff-details").forEach(neck::read);
-        transposing.read(attributes);
         boolean slashes = attributes.all("measure-style", "slash").findAny().isPresent();
         if (slashes) {
             notices.leftOut(state.bar().index, Message.of("intake.left.sign", "slash"));
         }
     }
 
-    private void key(Element key) {
-        Keys.of(key)
-                .ifPresentOrElse(
-                        found -> state.key(found, Keys.mode(key).isPresent()),
-                        () -> notices.leftOut(state.bar().index, Message.of("intake.left.key")));
-        middle("key");
-    }
-
-    private void time(Element time) {
-        var meter = Meters.of(time);
-        state.meter(meter);
-        if (meter.isEmpty()) {
-            notices.changed(state.bar().index, Message.of("intake.changed.meter"));
-        }
-        middle("time");
-    }
-
-    /** Key and metre of a line hold for whole bars. */
-    private void middle(String sign) {
-        if (cursor.now().isPositive()) {
-            notices.changed(state.bar().index, Message.of("intake.changed.middle", sign));
-        }
+    private static int staff(Optional<String> number) {
+        return number.flatMap(Numbers::whole).orElse(1);
     }
 
     private void note(Element note) {
@@ -174,7 +165,7 @@ final class PartReader implements ScoreWalk.Visitor {
         if (note.has("cue") || pitch.isEmpty()) {
             notices.leftOut(
                     state.bar().index, Message.of(note.has("cue") ? "intake.left.cue" : "intake.left.unpitched"));
-        } else if (notes.size() < MOST_HEADS) {
+        } else if (notes.size() < MOST_HEADS && headsInBar < MOST_HEADS_IN_BAR) {
             sounding(note, pitch.get(), grace, start, length);
         } else {
             notices.leftOut(state.bar().index, Message.of("intake.left.many"));
@@ -182,7 +173,7 @@ final class PartReader implements ScoreWalk.Visitor {
     }
 
     private void sounding(Element note, Pitch pitch, boolean grace, Fraction start, Fraction length) {
-        int staff = note.text("staff").flatMap(Numbers::whole).orElse(1);
+        int staff = staff(note.text("staff"));
         int voice = voices.computeIfAbsent(staff + " " + note.text("voice").orElse("1"), each -> voices.size());
         int steps = transposing.of(staff);
         var raw = new RawNote(
@@ -193,7 +184,8 @@ final class PartReader implements ScoreWalk.Visitor {
                 pitch.midi() + steps,
                 state.bar().start.plus(start),
                 length);
-        raw.name = Optional.of(pitch.name()).filter(name -> steps % 12 == 0);
+        raw.name = Optional.of(transposing.name(staff, pitch.name()));
+        headsInBar++;
         NoteSigns.read(note, raw, notices);
         note.all("notations", "dynamics")
                 .flatMap(dynamics -> dynamics.children().stream())
@@ -201,7 +193,7 @@ final class PartReader implements ScoreWalk.Visitor {
         notes.add(raw);
     }
 
-    /** What the file says, or where it says nothing what the note looks like. */
+    /** What the file says; nothing where it says nothing. */
     private Fraction length(Element note) {
         return cursor.length(note, "duration")
                 .filter(length -> !length.isNegative())
@@ -209,9 +201,13 @@ final class PartReader implements ScoreWalk.Visitor {
     }
 
     private void harmony(Element harmony) {
-        var chord = Chords.of(harmony);
-        chord.ifPresent(found -> state.bar().chords.add(new ChordAt(at(harmony), found.symbol())));
-        if (chord.isEmpty()) {
+        int staff = staff(harmony.text("staff"));
+        var chord = Chords.of(harmony).map(read -> read.with(transposing.chord(staff, read.symbol())));
+        boolean room = chord.isEmpty()
+                || state.bar().chord(new ChordAt(at(harmony), chord.get().symbol()));
+        if (!room) {
+            notices.leftOut(state.bar().index, Message.of("intake.left.crowd"));
+        } else if (chord.isEmpty()) {
             notices.leftOut(state.bar().index, Message.of("intake.left.chord", name(harmony)));
         } else if (!chord.get().exact()) {
             notices.changed(

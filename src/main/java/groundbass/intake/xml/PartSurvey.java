@@ -1,22 +1,18 @@
 package groundbass.intake.xml;
 
+import groundbass.intake.draft.BassNames;
 import groundbass.intake.draft.OneLine;
 import groundbass.intake.notice.FilePart;
 import groundbass.intake.notice.Unreadable;
+import groundbass.text.Message;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Pattern;
 
 /** A look at all parts of a score: what they are called, and which of them is the bass (common practice, no source). */
 final class PartSurvey implements ScoreWalk.Visitor {
-    private static final Pattern BASS = Pattern.compile("bass|bas[oe]\\b|basso\\b");
-    private static final Pattern NOT_A_BASS = Pattern.compile(
-            "bassoon|clarinet|drum|trombone|sax|voice|vocal|choir|flute|recorder|tuba|klarinette|posaune|stimme|trommel");
-
     private static final int SURE = 100;
     private static final int LIKELY = 60;
     private static final int HINT = 30;
@@ -29,6 +25,9 @@ final class PartSurvey implements ScoreWalk.Visitor {
     /** A1: the lowest string of anything higher is no bass. */
     private static final int LOW_STRING = 33;
 
+    /** Of more than an orchestra has none is looked for (ours). */
+    private static final int MOST_PARTS = 1_000;
+
     private final Map<String, Seen> parts = new LinkedHashMap<>();
 
     private static final class Seen {
@@ -36,11 +35,15 @@ final class PartSurvey implements ScoreWalk.Visitor {
         private int notes;
         private int weight;
         private boolean tablature;
+        private boolean tuned;
     }
 
-    static List<Surveyed> of(byte[] document) throws Unreadable {
+    static List<Surveyed> of(Document document) throws Unreadable {
         var survey = new PartSurvey();
         ScoreWalk.of(document, survey);
+        if (survey.parts.size() > MOST_PARTS) {
+            throw new Unreadable(Message.of("intake.refused.size"));
+        }
         return survey.surveyed();
     }
 
@@ -62,8 +65,13 @@ final class PartSurvey implements ScoreWalk.Visitor {
         return all;
     }
 
+    /** One more than there may be tells that there are more. */
     private Seen part(String id) {
-        return parts.computeIfAbsent(id, each -> new Seen());
+        var seen = parts.getOrDefault(id, new Seen());
+        if (parts.size() <= MOST_PARTS) {
+            parts.putIfAbsent(id, seen);
+        }
+        return seen;
     }
 
     @Override
@@ -87,8 +95,7 @@ final class PartSurvey implements ScoreWalk.Visitor {
                 .filter(PartSurvey::isBassProgram)
                 .findFirst()
                 .ifPresent(program -> seen.weight += LIKELY);
-        String lower = names.toString().toLowerCase(Locale.ROOT);
-        if (BASS.matcher(lower).find() && !NOT_A_BASS.matcher(lower).find()) {
+        if (BassNames.isBass(names.toString())) {
             seen.weight += LIKELY;
         }
     }
@@ -117,7 +124,7 @@ final class PartSurvey implements ScoreWalk.Visitor {
             seen.tablature |= item.all("notations", "technical").anyMatch(technical -> technical.has("fret"));
         } else if (item.name().equals("attributes")) {
             item.all("clef").forEach(clef -> clef(seen, clef));
-            lowestString(item).ifPresent(midi -> seen.weight += midi <= LOW_STRING ? LIKELY : -SURE);
+            lowestString(item).ifPresent(midi -> tuning(seen, midi));
         }
     }
 
@@ -128,6 +135,14 @@ final class PartSurvey implements ScoreWalk.Visitor {
         }
         String sign = clef.text("sign").orElse("");
         seen.weight += sign.equals("F") ? HINT : sign.equals("percussion") ? -SURE : 0;
+    }
+
+    /** Strings are tuned once, however often a file says so. */
+    private static void tuning(Seen seen, int lowest) {
+        if (!seen.tuned) {
+            seen.weight += lowest <= LOW_STRING ? LIKELY : -SURE;
+        }
+        seen.tuned = true;
     }
 
     private static Optional<Integer> lowestString(Element attributes) {

@@ -33,14 +33,24 @@ final class RawBar {
     boolean endingEnd;
     Optional<RepeatEnd> repeatEnd = Optional.empty();
     Roadmap roadmap = Roadmap.NONE;
-    final List<ChordAt> chords = new ArrayList<>();
-    final List<Direction> directions = new ArrayList<>();
+    private final List<ChordAt> chords = new ArrayList<>();
+    private final List<Direction> directions = new ArrayList<>();
 
     RawBar(int index, String number, boolean implicit, Fraction start) {
         this.index = index;
         this.number = number;
         this.implicit = implicit;
         this.start = start;
+    }
+
+    /** @return false where the bar has all that it can have */
+    boolean chord(ChordAt chord) {
+        return chords.size() < Bar.MOST_DIRECTIONS && chords.add(chord);
+    }
+
+    /** @return false where the bar has all that it can have */
+    boolean say(Direction direction) {
+        return directions.size() < Bar.MOST_DIRECTIONS && directions.add(direction);
     }
 
     Fraction end() {
@@ -59,17 +69,7 @@ final class RawBar {
         var bar = new Bar(from, to, changes, repeats, List.of(), List.of(), List.of(), Optional.empty());
         var said = new SaidOnce();
         chords.forEach(chord -> said.add(new ChordAt(inside(chord.at(), last), chord.chord())));
-        directions.forEach(direction -> said.add(moved(direction, inside(direction.at(), last))));
+        directions.forEach(direction -> said.add(direction.movedTo(inside(direction.at(), last))));
         return said.in(bar);
-    }
-
-    private static Direction moved(Direction direction, Fraction at) {
-        if (direction instanceof Direction.Loudness loudness) {
-            return new Direction.Loudness(at, loudness.dynamic());
-        }
-        if (direction instanceof Direction.Hairpin hairpin) {
-            return new Direction.Hairpin(at, hairpin.way());
-        }
-        return new Direction.Words(at, ((Direction.Words) direction).text());
     }
 }

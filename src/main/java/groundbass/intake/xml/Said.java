@@ -85,7 +85,9 @@ final class Said {
     }
 
     private void say(Direction direction) {
-        state.bar().directions.add(direction);
+        if (!state.bar().say(direction)) {
+            notices.leftOut(state.bar().index, Message.of("intake.left.crowd"));
+        }
     }
 
     private void sign(Element sign, Fraction at) {

@@ -33,7 +33,7 @@ final class ScoreWalk {
         this.visitor = visitor;
     }
 
-    static void of(byte[] document, Visitor visitor) throws Unreadable {
+    static void of(Document document, Visitor visitor) throws Unreadable {
         try (var source = XmlSource.of(document)) {
             if (!source.next()) {
                 throw noScore();

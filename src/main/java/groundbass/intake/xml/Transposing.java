@@ -1,24 +1,63 @@
 package groundbass.intake.xml;
 
+import groundbass.intake.draft.KeyNames;
+import groundbass.theory.ChordSymbol;
+import groundbass.theory.ChordSymbol.Chord;
+import groundbass.theory.Key;
+import groundbass.theory.Letter;
+import groundbass.theory.NoteName;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** How far what sounds lies from what is written, by staves. An octave clef moves nothing, for pitches are written so. Mutable. */
+/**
+ * How far what sounds lies from what is written, by staves: notes, keys and chord symbols of a part are written for the
+ * instrument (MusicXML 4.0, transpose). An octave clef moves nothing, for pitches are written so. Mutable.
+ */
 final class Transposing {
     private static final int ALL = 0;
     private static final int MOST = 48;
+    private static final int MOST_STAVES = 100;
+    private static final List<Letter> LETTERS =
+            List.of(Letter.F, Letter.C, Letter.G, Letter.D, Letter.A, Letter.E, Letter.B);
 
-    private final Map<Integer, Integer> semitones = new HashMap<>();
+    /** Beyond F flat and B sharp a name is written as its other one. */
+    private static final int FLATTEST = -8;
+
+    private static final int SHARPEST = 12;
+
+    private final Map<Integer, Move> moves = new HashMap<>();
+
+    /** @param fifths how far a name moves along the fifths, upwards where positive */
+    private record Move(int semitones, int fifths) {
+        static final Move NONE = new Move(0, 0);
+
+        /** An interval of so many steps and semitones: a second is one and two, and two fifths. */
+        static Move of(int steps, int semitones, int octaves) {
+            int fifths = 7 * semitones - 12 * steps;
+            // without its steps, or with some that no such interval has, the nearer of the two names
+            boolean known = Math.abs(fifths) <= Key.MOST_FIFTHS;
+            int near = Math.floorMod(7 * semitones + 5, 12) - 5;
+            int all = semitones + 12 * octaves;
+            return new Move(Math.max(-MOST, Math.min(MOST, all)), known ? fifths : near);
+        }
+    }
 
     void read(Element attributes) {
         attributes.all("transpose").forEach(transpose -> {
             int staff = transpose.attribute("number").flatMap(Numbers::whole).orElse(ALL);
-            int steps = figure(transpose, "chromatic") + 12 * figure(transpose, "octave-change");
             if (staff == ALL) {
-                semitones.clear();
+                moves.clear();
             }
-            semitones.put(staff, Math.max(-MOST, Math.min(MOST, steps)));
+            if (staff <= MOST_STAVES) {
+                moves.put(
+                        staff,
+                        Move.of(
+                                figure(transpose, "diatonic"),
+                                figure(transpose, "chromatic"),
+                                figure(transpose, "octave-change")));
+            }
         });
     }
 
@@ -31,7 +70,38 @@ final class Transposing {
                 .orElse(0);
     }
 
+    private Move move(int staff) {
+        return Optional.ofNullable(moves.get(staff)).orElse(moves.getOrDefault(ALL, Move.NONE));
+    }
+
+    /** Semitones from what is written to what sounds. */
     int of(int staff) {
-        return Optional.ofNullable(semitones.get(staff)).orElse(semitones.getOrDefault(ALL, 0));
+        return move(staff).semitones();
+    }
+
+    /** The key that sounds; one of more than seven signs has its other name. */
+    Optional<Key> key(int staff, Key written) {
+        int fifths = written.fifths() + move(staff).fifths();
+        int turned = fifths > Key.MOST_FIFTHS ? fifths - 12 : fifths < -Key.MOST_FIFTHS ? fifths + 12 : fifths;
+        return KeyNames.of(turned, written.mode());
+    }
+
+    NoteName name(int staff, NoteName written) {
+        int fifths = LETTERS.indexOf(written.letter())
+                - 1
+                + LETTERS.size() * written.alteration()
+                + move(staff).fifths();
+        int turned = fifths > SHARPEST ? fifths - 12 : fifths < FLATTEST ? fifths + 12 : fifths;
+        int alteration = Math.floorDiv(turned + 1, LETTERS.size());
+        return move(staff).fifths() == 0
+                ? written
+                : new NoteName(LETTERS.get(Math.floorMod(turned + 1, LETTERS.size())), alteration);
+    }
+
+    ChordSymbol chord(int staff, ChordSymbol written) {
+        return written instanceof Chord chord
+                ? new Chord(
+                        name(staff, chord.root()), chord.quality(), chord.bass().map(bass -> name(staff, bass)))
+                : written;
     }
 }

@@ -2,7 +2,7 @@ package groundbass.intake.xml;
 
 import groundbass.intake.notice.Unreadable;
 import groundbass.text.Message;
-import java.io.StringReader;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -18,17 +18,18 @@ import javax.xml.stream.XMLStreamReader;
  */
 final class XmlSource implements AutoCloseable {
     private static final int DEEPEST = 60;
-    private static final int MOST_ELEMENTS = 4_000_000;
     private static final int LONGEST_TEXT = 4_000;
 
+    private final Paced characters;
     private final XMLStreamReader reader;
-    private int elements;
+    private final DocumentLimits limits = new DocumentLimits();
 
-    private XmlSource(XMLStreamReader reader) {
+    private XmlSource(Paced characters, XMLStreamReader reader) {
+        this.characters = characters;
         this.reader = reader;
     }
 
-    static XmlSource of(byte[] document) throws Unreadable {
+    static XmlSource of(Document document) throws Unreadable {
         var factory = XMLInputFactory.newDefaultFactory();
         factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
         factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
@@ -38,9 +39,14 @@ final class XmlSource implements AutoCloseable {
             throw new XMLStreamException("nothing outside the document is read");
         });
         try {
-            return new XmlSource(factory.createXMLStreamReader(new StringReader(Decoding.text(document))));
+            var characters = new Paced(document.reader());
+            return new XmlSource(characters, factory.createXMLStreamReader(characters));
+        } catch (IOException e) {
+            throw Document.told(e);
         } catch (XMLStreamException e) {
-            throw new Unreadable(Message.of("intake.refused.xml", 1, 1), e);
+            throw e.getNestedException() instanceof IOException fault
+                    ? Document.told(fault)
+                    : new Unreadable(Message.of("intake.refused.xml", 1, 1), e);
         }
     }
 
@@ -48,13 +54,7 @@ final class XmlSource implements AutoCloseable {
     boolean next() throws Unreadable {
         try {
             while (reader.hasNext()) {
-                int event = reader.next();
-                if (event == XMLStreamConstants.ENTITY_REFERENCE) {
-                    throw malformed(null);
-                }
-                if (event == XMLStreamConstants.START_ELEMENT && ++elements > MOST_ELEMENTS) {
-                    throw new Unreadable(Message.of("intake.refused.size"));
-                }
+                int event = step();
                 if (event == XMLStreamConstants.START_ELEMENT || event == XMLStreamConstants.END_ELEMENT) {
                     return true;
                 }
@@ -65,7 +65,24 @@ final class XmlSource implements AutoCloseable {
         }
     }
 
+    private int step() throws XMLStreamException, Unreadable {
+        characters.begin();
+        int event = reader.next();
+        switch (event) {
+            case XMLStreamConstants.ENTITY_REFERENCE -> throw malformed(new XMLStreamException("an entity of its own"));
+            case XMLStreamConstants.START_ELEMENT -> limits.begin(reader);
+            case XMLStreamConstants.PROCESSING_INSTRUCTION -> limits.name(reader.getPITarget());
+            default -> {
+                // nothing that is kept
+            }
+        }
+        return event;
+    }
+
     private Unreadable malformed(XMLStreamException cause) {
+        if (cause.getNestedException() instanceof IOException fault) {
+            return Document.told(fault);
+        }
         var place = reader.getLocation();
         var message = Message.of("intake.refused.xml", place.getLineNumber(), Math.max(1, place.getColumnNumber()));
         return new Unreadable(message, cause);
@@ -89,6 +106,7 @@ final class XmlSource implements AutoCloseable {
 
     /** The element that has just begun, to its end. */
     Element element() throws Unreadable {
+        limits.gather();
         return element(0);
     }
 
@@ -98,19 +116,17 @@ final class XmlSource implements AutoCloseable {
         }
         String name = name();
         var attributes = attributes();
+        limits.hold(
+                1 + attributes.size(),
+                attributes.values().stream().mapToInt(String::length).sum());
         List<Element> children = new ArrayList<>();
         var text = new StringBuilder();
         try {
-            for (int event = reader.next(); event != XMLStreamConstants.END_ELEMENT; event = reader.next()) {
+            for (int event = step(); event != XMLStreamConstants.END_ELEMENT; event = step()) {
                 if (event == XMLStreamConstants.START_ELEMENT) {
-                    if (++elements > MOST_ELEMENTS) {
-                        throw new Unreadable(Message.of("intake.refused.size"));
-                    }
                     children.add(element(depth + 1));
                 } else if (event == XMLStreamConstants.CHARACTERS || event == XMLStreamConstants.CDATA) {
                     append(text);
-                } else if (event == XMLStreamConstants.ENTITY_REFERENCE) {
-                    throw malformed(null);
                 }
             }
         } catch (XMLStreamException e) {
@@ -119,10 +135,11 @@ final class XmlSource implements AutoCloseable {
         return new Element(name, attributes, text.toString().strip(), children);
     }
 
-    private void append(StringBuilder text) {
-        int room = LONGEST_TEXT - text.length();
-        if (room > 0) {
-            text.append(reader.getTextCharacters(), reader.getTextStart(), Math.min(room, reader.getTextLength()));
+    private void append(StringBuilder text) throws Unreadable {
+        int more = Math.min(LONGEST_TEXT - text.length(), reader.getTextLength());
+        if (more > 0) {
+            limits.hold(0, more);
+            text.append(reader.getTextCharacters(), reader.getTextStart(), more);
         }
     }
 
@@ -142,6 +159,9 @@ final class XmlSource implements AutoCloseable {
     public void close() throws Unreadable {
         try {
             reader.close();
+            characters.close();
+        } catch (IOException e) {
+            throw Document.told(e);
         } catch (XMLStreamException e) {
             throw malformed(e);
         }

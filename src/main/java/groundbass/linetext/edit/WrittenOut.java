@@ -9,6 +9,7 @@ import groundbass.score.InForce;
 import groundbass.score.Line;
 import groundbass.score.Note;
 import groundbass.score.Place;
+import groundbass.score.Tuning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -41,7 +42,8 @@ final class WrittenOut {
      *
      * @param there what holds where they are to stand
      * @param target the line that they are to stand in
-     * @return what stands behind {@code bar} and the number of each; empty where they do not fit there
+     * @return what stands behind {@code bar} and the number of each; empty where they do not fit there, or would sound
+     *     otherwise there
      */
     static List<String> passage(Line source, int first, int last, InForce there, Line target) {
         return Extract.bars(source, first, last)
@@ -52,15 +54,24 @@ final class WrittenOut {
 
     private static boolean fits(Line part, InForce there, Line target) {
         boolean sameMeter = part.inForce().stream().allMatch(now -> now.meter().equals(there.meter()));
+        var from = part.header().tuning();
+        var to = target.header().tuning();
         return sameMeter
                 && part.bars().stream().noneMatch(Bar::isPickup)
-                && part.bars().stream().flatMap(bar -> bar.notes().stream()).allMatch(note -> isOn(note, target));
+                && part.bars().stream()
+                        .flatMap(bar -> bar.notes().stream())
+                        .allMatch(note -> isOn(note, target) && soundsAlike(note, from, to));
     }
 
     private static boolean isOn(Note note, Line target) {
         boolean fretted = !(note.place() instanceof Place.Fretted place)
                 || place.fret() <= target.header().frets();
         return note.string() <= target.header().tuning().size() && fretted;
+    }
+
+    /** String and fret are what is written, so on a string of another pitch a note would sound otherwise. */
+    private static boolean soundsAlike(Note note, Tuning from, Tuning to) {
+        return note.midi(from).equals(note.midi(to));
     }
 
     private static List<String> printed(Line part, InForce there, PlaceResolver neck) {

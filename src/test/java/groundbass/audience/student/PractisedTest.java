@@ -6,13 +6,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.Audience;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.store.AtOnce;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.Executors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
@@ -52,19 +51,12 @@ class PractisedTest {
             var audience = new Audience(database);
             var practice = new Practice(database.jdbi(), audience.clock);
             StudentId anna = audience.student(ANNA);
-            var windows = Executors.newFixedThreadPool(2);
-            try {
-                for (int day = 1; day <= 9; day++) {
-                    var line = line(EpisodeId.next(), "2026-03-0" + day, 60);
-                    Callable<Void> window = () -> {
-                        practice.note(anna, List.of(line));
-                        practice.favour(anna, line.episode(), true);
-                        return null;
-                    };
-                    for (var told : windows.invokeAll(List.of(window, window))) told.get();
-                }
-            } finally {
-                windows.shutdownNow();
+            for (int day = 1; day <= 9; day++) {
+                var line = line(EpisodeId.next(), "2026-03-0" + day, 60);
+                AtOnce.twice(() -> {
+                    practice.note(anna, List.of(line));
+                    practice.favour(anna, line.episode(), true);
+                });
             }
             assertThat(practice.of(anna)).hasSize(9);
             assertThat(practice.favourites(anna)).hasSize(9);

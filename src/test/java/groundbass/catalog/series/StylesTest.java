@@ -10,6 +10,7 @@ import groundbass.document.SheetAids;
 import groundbass.document.SheetAids.CountsRow;
 import groundbass.document.SheetLetters;
 import groundbass.document.SheetPaper;
+import groundbass.store.AtOnce;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import java.io.IOException;
@@ -17,8 +18,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Callable;
-import java.util.concurrent.Executors;
 import org.jdbi.v3.core.Handle;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
@@ -58,24 +57,14 @@ class StylesTest {
         try (database) {
             var fixture = new CatalogFixture(database);
             var styles = new Styles(database.jdbi(), fixture.audit);
-            var windows = Executors.newFixedThreadPool(2);
-            try {
-                for (int i = 0; i < 9; i++) {
-                    var title = "Tide " + i;
-                    var series = fixture.catalog
-                            .create(fixture.owner, new SeriesForm(title, "", "", "UTC"))
-                            .result()
-                            .orElseThrow()
-                            .id();
-                    Callable<Void> window = () -> {
-                        styles.save(fixture.owner, series, CHOSEN);
-                        return null;
-                    };
-                    for (var saved : windows.invokeAll(List.of(window, window))) saved.get();
-                    assertThat(styles.of(series)).isEqualTo(CHOSEN);
-                }
-            } finally {
-                windows.shutdownNow();
+            for (int i = 0; i < 9; i++) {
+                var series = fixture.catalog
+                        .create(fixture.owner, new SeriesForm("Tide " + i, "", "", "UTC"))
+                        .result()
+                        .orElseThrow()
+                        .id();
+                AtOnce.twice(() -> styles.save(fixture.owner, series, CHOSEN));
+                assertThat(styles.of(series)).isEqualTo(CHOSEN);
             }
         }
     }

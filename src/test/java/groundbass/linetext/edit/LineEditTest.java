@@ -185,6 +185,25 @@ class LineEditTest {
         assertThat(line.bar(5)).isEqualTo(before.bar(3));
     }
 
+    /**
+     * The lowest string of a bass in dropped D sounds D1, a whole tone below E1, so its third fret is F1 where that of E is G1
+     * (common practice, no source).
+     */
+    @Test
+    void barsFromAStringOfAnotherPitchAreNotPasted() {
+        String dropped = "strings D A D G\nbar 1\n1-4  s4f3\nbar 2\n1-4  A3\nbar 3\n1-4  s4x\n";
+        String usual = "bar 1\n1-4  E1\n";
+        assertThat(LineText.read(dropped).problems()).isEmpty();
+        assertThat(LineEdit.of(usual, new Edit.Paste(1, dropped, 1, 1))).isEmpty();
+        assertThat(LineEdit.of(dropped, new Edit.Paste(1, usual, 1, 1))).isEmpty();
+        assertThat(LineEdit.of(
+                        "strings E A D G C\nbar 1\n1-4  E1\n",
+                        new Edit.Paste(1, "strings B E A D G\nbar 1\n1-4  E3\n", 1, 1)))
+                .isEmpty();
+        assertThat(LineEdit.of(usual, new Edit.Paste(1, dropped, 2, 2))).isNotEmpty();
+        assertThat(LineEdit.of(usual, new Edit.Paste(1, dropped, 3, 3))).isNotEmpty();
+    }
+
     /** What style leaves unsaid in one text is said in another; what does not fit its neck or its meter is refused. */
     @Test
     void barsOfAnotherLineArePastedAsTheySound() {

@@ -130,14 +130,17 @@ final class BringInPages implements PageGroup {
                 .document();
     }
 
-    /** What stood in the line's place is kept first; another window that wrote on it meanwhile is asked as ever. */
+    /**
+     * What stood in the line's place is kept first, be it sound or half done; another window that wrote on it meanwhile is
+     * asked as ever.
+     */
     private void take(Context ctx) {
         reauthentication.writer(ctx).ifPresent(who -> {
             var episode = desk.episode(ctx, who);
             var before = writing.draft(who, episode.id()).orElseThrow(NotFoundResponse::new);
             if (!before.document().mainLine().text().isBlank()) {
                 String note = desk.pages().reader(ctx).say(Message.of("desk.bring.before"));
-                writing.makeRevision(who, episode.id(), note);
+                writing.keep(who, episode.id(), note).result().orElseThrow(NotFoundResponse::new);
             }
             rooms.save(ctx, line, kept -> rooms.back(ctx, line, "desk.bring.taken"));
         });

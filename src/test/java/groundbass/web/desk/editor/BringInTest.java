@@ -3,6 +3,7 @@ package groundbass.web.desk.editor;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.catalog.episode.Episode;
+import groundbass.document.LineSource;
 import groundbass.linetext.LineText;
 import groundbass.musicxml.MusicXmlFile;
 import groundbass.web.desk.Studio;
@@ -83,6 +84,18 @@ class BringInTest {
         assertThat(page.select("figure svg")).isNotEmpty();
         assertThat(studio.document(episode).mainLine().text()).isEqualTo(Studio.LINE);
         take(episode, page).then().statusCode(303);
+        assertThat(LineText.read(studio.document(episode).mainLine().text()).line())
+                .isEqualTo(LineText.read(LINE).line());
+        assertThat(revisions(episode)).containsExactly("Before a file was brought in");
+    }
+
+    /** A lesson that is half done could not go out, and its line is kept all the same. */
+    @Test
+    void theLineOfAHalfDoneLessonIsKeptToo() {
+        var episode = studio.episode("Slack water");
+        studio.write(episode, Studio.LINE);
+        studio.change(episode, edit -> edit.exercises(List.of(new LineSource("", ""))));
+        take(episode, page(send(episode, FILE))).then().statusCode(303);
         assertThat(LineText.read(studio.document(episode).mainLine().text()).line())
                 .isEqualTo(LineText.read(LINE).line());
         assertThat(revisions(episode)).containsExactly("Before a file was brought in");
