@@ -34,8 +34,7 @@ public final class Questions {
      * @param head who writes, asked anew for each letter
      * @param deskLanguage in which educators get theirs
      */
-    public Questions(
-            Jdbi jdbi, Outbox outbox, Supplier<LetterHead> head, Supplier<Locale> deskLanguage, Clock clock) {
+    public Questions(Jdbi jdbi, Outbox outbox, Supplier<LetterHead> head, Supplier<Locale> deskLanguage, Clock clock) {
         this.jdbi = jdbi;
         this.outbox = outbox;
         this.head = head;
@@ -50,8 +49,8 @@ public final class Questions {
             insert(handle, id, student, asked);
             var question = find(handle, id).orElseThrow();
             educator(handle, asked)
-                    .ifPresent(to -> outbox.put(new QuestionLetters(head.get())
-                            .asked(to, deskLanguage.get(), question, clock.instant())));
+                    .ifPresent(to -> outbox.put(
+                            new QuestionLetters(head.get()).asked(to, deskLanguage.get(), question, clock.instant())));
         });
     }
 
@@ -68,12 +67,12 @@ public final class Questions {
 
     /** How many of them wait. */
     public int waiting(EducatorId owner) {
-        return jdbi.withHandle(handle -> handle.createQuery(
-                        "select count(*) from question q join episode e on e.id = q.episode_id " + OWNED
-                                + "and q.settled_at is null")
-                .bind("owner", owner)
-                .mapTo(Integer.class)
-                .one());
+        return jdbi.withHandle(
+                handle -> handle.createQuery("select count(*) from question q join episode e on e.id = q.episode_id "
+                                + OWNED + "and q.settled_at is null")
+                        .bind("owner", owner)
+                        .mapTo(Integer.class)
+                        .one());
     }
 
     /** All that a student asked, the newest first. */

@@ -37,7 +37,8 @@ class QuestionsTest {
             desk.questions.ask(desk.anna.id(), desk.asked(lesson.id(), Topic.RIGHTS, ""));
 
             assertThat(desk.questions.to(desk.catalog.owner))
-                    .extracting(question -> question.topic() + " " + question.place().map(Spot::value).orElse("-"))
+                    .extracting(question -> question.topic() + " "
+                            + question.place().map(Spot::value).orElse("-"))
                     .containsExactly("RIGHTS -", "MUSIC 3.2&");
             assertThat(desk.questions.to(desk.catalog.stranger)).isEmpty();
             assertThat(desk.questions.waiting(desk.catalog.owner)).isEqualTo(2);
@@ -108,7 +109,9 @@ class QuestionsTest {
         }
 
         List<String> letters(EmailAddress to) {
-            return outbox.to(to).stream().map(letter -> letter.message().subject()).toList();
+            return outbox.to(to).stream()
+                    .map(letter -> letter.message().subject())
+                    .toList();
         }
     }
 }

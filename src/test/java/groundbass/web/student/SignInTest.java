@@ -440,10 +440,16 @@ class SignInTest {
         assertThat(Html.mistakes(page)).isEmpty();
         var row = Jsoup.parse(page).select(".letters > li").first();
         assertThat(row.select("h2 a").attr("href")).endsWith(shelf.episode(1).id() + "/line#bar-1");
-        assertThat(row.text()).contains("First <Plank>, bar 1, count 2&", "asks@reader.example", "Which <finger> here?");
+        assertThat(row.text())
+                .contains("First <Plank>, bar 1, count 2&", "asks@reader.example", "Which <finger> here?");
         String answer = row.select("form").attr("action");
         site.form().cookie(desk).formParam("answer", " ").post(answer).then().statusCode(422);
-        site.form().cookie(desk).formParam("answer", "The second.").post(answer).then().statusCode(303);
+        site.form()
+                .cookie(desk)
+                .formParam("answer", "The second.")
+                .post(answer)
+                .then()
+                .statusCode(303);
         site.form()
                 .cookie(desk)
                 .formParam("answer", "Once more.")
@@ -503,7 +509,11 @@ class SignInTest {
                 .body(containsString("“bar three” is no place"), containsString("Where?"));
         asking(session, "", "x".repeat(2001)).post(path).then().statusCode(422).body(containsString("2,001"));
         String draft = shelf.episode(3).id().value();
-        site.browser().cookie("session", session).get("/e/" + draft + "/ask").then().statusCode(404);
+        site.browser()
+                .cookie("session", session)
+                .get("/e/" + draft + "/ask")
+                .then()
+                .statusCode(404);
         for (int letters = 0; letters < 10; letters++) {
             asking(session, "", "Again?").post(path).then().statusCode(303);
         }

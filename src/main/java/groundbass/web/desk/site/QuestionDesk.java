@@ -63,9 +63,7 @@ public final class QuestionDesk implements PageGroup {
         var problem = problem(id, answer, outcome);
         if (problem.isPresent()) {
             var problems = new FieldProblems(List.of(problem.get()));
-            desk.pages()
-                    .showAgain(
-                            ctx, "desk/questions", view(ctx, Optional.empty(), id.value(), answer, problems));
+            desk.pages().showAgain(ctx, "desk/questions", view(ctx, Optional.empty(), id.value(), answer, problems));
             return;
         }
         boolean settled = questions.settle(desk.educator(ctx), id, outcome, answer);
@@ -76,8 +74,7 @@ public final class QuestionDesk implements PageGroup {
     private static Optional<FieldProblem> problem(QuestionId id, String answer, Outcome outcome) {
         String field = "answer-" + id.value();
         if (answer.length() > Asked.LONGEST) {
-            return Optional.of(
-                    FieldProblem.of(field, "question.problem.long", answer.length(), Asked.LONGEST));
+            return Optional.of(FieldProblem.of(field, "question.problem.long", answer.length(), Asked.LONGEST));
         }
         return answer.isEmpty() && outcome == Outcome.ANSWERED
                 ? Optional.of(FieldProblem.of(field, "desk.questions.empty"))
@@ -85,8 +82,7 @@ public final class QuestionDesk implements PageGroup {
     }
 
     /** With what was typed as an answer to one of them. */
-    private View view(
-            Context ctx, Optional<EpisodeId> lesson, String answered, String typed, FieldProblems problems) {
+    private View view(Context ctx, Optional<EpisodeId> lesson, String answered, String typed, FieldProblems problems) {
         var rows = questions.to(desk.educator(ctx)).stream()
                 .filter(question -> lesson.map(question.episode()::equals).orElse(true))
                 .map(question -> row(question, question.id().value().equals(answered) ? typed : ""))

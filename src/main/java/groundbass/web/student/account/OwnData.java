@@ -90,9 +90,7 @@ public final class OwnData {
         data.put("downloads", downloads(student));
         data.put("practised", practised(student));
         data.put("favourites", favourites(student));
-        data.put(
-                "questions",
-                questions.of(student.id()).stream().map(this::of).toList());
+        data.put("questions", questions.of(student.id()).stream().map(this::of).toList());
         return data;
     }
 

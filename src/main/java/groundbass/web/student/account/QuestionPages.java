@@ -76,7 +76,10 @@ public final class QuestionPages implements PageGroup {
     private void show(Context ctx, Topic topic) {
         var typed = new Typed(
                 line(Optional.ofNullable(ctx.queryParam("line"))),
-                Optional.ofNullable(ctx.queryParam("place")).flatMap(Spot::read).map(Spot::value).orElse(""),
+                Optional.ofNullable(ctx.queryParam("place"))
+                        .flatMap(Spot::read)
+                        .map(Spot::value)
+                        .orElse(""),
                 "");
         pages.show(ctx, "student/ask", view(lesson(ctx), topic, typed, FieldProblems.NONE));
     }
@@ -126,7 +129,8 @@ public final class QuestionPages implements PageGroup {
     }
 
     private static String line(Optional<String> text) {
-        return text.filter(name -> name.matches("line|exercise-[1-9][0-9]{0,2}")).orElse(LINE);
+        return text.filter(name -> name.matches("line|exercise-[1-9][0-9]{0,2}"))
+                .orElse(LINE);
     }
 
     private static View view(Episode lesson, Topic topic, Typed typed, FieldProblems problems) {
