@@ -54,6 +54,7 @@ class QuestionsTest {
             assertThat(desk.questions.settle(desk.catalog.owner, newest, Outcome.ANSWERED, "Again"))
                     .isFalse();
             assertThat(desk.letters(ANNA)).containsExactly("Your question about Lantern");
+            assertThat(desk.questions.waiting(desk.catalog.owner)).isEqualTo(1);
             assertThat(desk.questions.to(desk.catalog.owner))
                     .as("what waits comes first")
                     .extracting(Question::outcome)
