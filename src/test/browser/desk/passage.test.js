@@ -58,6 +58,18 @@ bars("bars behind the one in hand belong to it until another one is", (line) => 
   deepEqual(line.asked, [{ edit: "paste", after: 6, source: "the text", bar: 2, last: 4 }]);
 });
 
+bars("bars that were brought once more are what is brought next", async (line) => {
+  line.edit = (change) => {
+    line.asked.push(change);
+    return Promise.resolve(true);
+  };
+  line.openBar = (bar) => line.passage.begin(bar);
+  line.press("ArrowRight", { shiftKey: true }, 1);
+  await line.passage.again();
+  await line.passage.again();
+  deepEqual(line.asked, [{ edit: "repeat", bar: 1, last: 2 }, { edit: "repeat", bar: 3, last: 4 }]);
+});
+
 bars("any other key means no bar", (line) => {
   line.passage.begin(5);
   equal(line.press("x", {}, 2), false);

@@ -387,6 +387,7 @@ export class LineDesk {
     this.draw(this.part("before"), live.systems.slice(0, split), 0);
     this.draw(this.part("after"), live.systems.slice(split), split);
     this.part("empty").hidden = live.systems.length > 0 || live.undrawn;
+    this.button("add-bar").classList.toggle("button-quiet", live.bars.length > 0);
     this.part("undrawn").hidden = !live.undrawn;
     this.part("undrawn").textContent = live.undrawn;
     this.tabStop();
@@ -394,7 +395,7 @@ export class LineDesk {
     if (focused) this.spot(focused)?.focus();
     if (open !== null) {
       if (live.bars.some((bar) => bar.number === open)) this.strip.update();
-      else this.closeStrip(false);
+      else this.loseBar();
     }
     this.neck.show(live.neck);
     this.text.show(live.remarks);
@@ -553,6 +554,14 @@ export class LineDesk {
     this.strip.shut();
     this.show();
     if (focus) this.spot(bar)?.focus();
+  }
+
+  /** The bar in hand is there no more, after an undo perhaps; whoever wrote in it goes on where it was. */
+  loseBar() {
+    const held = this.part("strip").contains(document.activeElement);
+    const left = Math.min(this.strip.bar, this.live.bars.at(-1)?.number ?? 0);
+    this.closeStrip(false);
+    if (held) (this.spot(left) ?? this.button("add-bar")).focus();
   }
 
   /** Where writing goes on. */

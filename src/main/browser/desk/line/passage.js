@@ -24,15 +24,16 @@ export class Passage {
       return made;
     };
     const shifts = Object.entries(SHIFTS).map(([word, by]) => button(word, () => this.move(by)));
-    this.box = element(
+    const tools = element(
       "div",
-      { class: "stand-tools", role: "group", "aria-label": say("passage") },
+      { class: "stand-tools" },
       label,
       button("again", () => this.again()),
       button("copyBars", () => this.copy()),
       button("pasteBars", () => this.paste()),
       ...shifts,
     );
+    this.box = element("details", { class: "strip-passage" }, element("summary", { text: say("passage") }), tools);
   }
 
   /** The bar in hand, alone where it is another than before. */
@@ -66,7 +67,14 @@ export class Passage {
 
   async again() {
     const { first, last } = this.bars();
-    if (await this.#desk.edit({ edit: "repeat", bar: first, last })) this.#desk.openBar(last + 1, "first");
+    if (await this.#desk.edit({ edit: "repeat", bar: first, last })) this.#goOn(last + 1, last - first);
+  }
+
+  /** With bars that have just come, as many as they are, so that the next key means all of them. */
+  #goOn(number, more) {
+    this.#desk.openBar(number, "first");
+    this.#last.value = String(number + more);
+    this.#desk.markPassage();
   }
 
   copy() {
@@ -88,7 +96,7 @@ export class Passage {
       return this.#desk.tell(this.#desk.say("cannot"));
     }
     if (!kept) return this.#desk.tell(this.#desk.say("nothingCopied"));
-    if (await this.#desk.edit({ edit: "paste", after: last, ...kept })) this.#desk.openBar(last + 1, "first");
+    if (await this.#desk.edit({ edit: "paste", after: last, ...kept })) this.#goOn(last + 1, kept.last - kept.bar);
   }
 
   /** @param {[number, number]} by strings and frets */

@@ -51,7 +51,7 @@ export class Strip {
       this.takeOver(this.taken.value);
     });
     this.ask = {};
-    for (const name of ["addCount", "removeCount", "addBar", "deleteBar", "ways", "close"]) {
+    for (const name of ["addCount", "removeCount", "addBar", "ways", "close", "deleteBar"]) {
       this.ask[name] = element("button", {
         type: "button",
         class: name === "deleteBar" ? "button-danger" : "button-quiet",

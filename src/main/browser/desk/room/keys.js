@@ -36,7 +36,7 @@ async function fetched(way) {
 function dialogOf(page) {
   const keys = inside(page, "#keys");
   const close = element("button", { type: "button", class: "button-quiet", text: String(keys.dataset.close) });
-  const dialog = element("dialog", { class: "keys-dialog", "aria-labelledby": "keys-head" }, keys, close);
+  const dialog = element("dialog", { class: "keys-dialog", "aria-labelledby": "keys-head" }, close, keys);
   close.addEventListener("click", () => dialog.close());
   return dialog;
 }

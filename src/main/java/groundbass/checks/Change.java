@@ -70,7 +70,14 @@ public sealed interface Change {
             var marks = EnumSet.noneOf(Ornaments.Mark.class);
             old.marks().stream().filter(other -> other != mark).forEach(marks::add);
             return note.withOrnaments(new Ornaments(
-                    marks, old.bend(), old.harmonic(), old.slideIn(), old.slideOff(), old.finger(), old.spelling()));
+                    marks,
+                    old.bend(),
+                    old.trill(),
+                    old.harmonic(),
+                    old.slideIn(),
+                    old.slideOff(),
+                    old.finger(),
+                    old.spelling()));
         }
     }
 }

@@ -140,6 +140,7 @@ final class Demands {
         }
         note.ornaments().harmonic().ifPresent(harmonic -> skills.add(Skill.HARMONIC));
         note.ornaments().bend().ifPresent(bend -> skills.add(Skill.BEND));
+        note.ornaments().trill().ifPresent(trill -> skills.add(Skill.LEGATO));
         return skills;
     }
 

@@ -47,6 +47,7 @@ final class Soundcheck {
         {"slide", "1-2 E3, E10 slide\n3-4 A5 slide in below, A5 slide off down"},
         {"vibrato", "1-4 G7 vibrato"},
         {"bend", "1-2 G7 bend 1/2\n3-4 G9 bend 1"},
+        {"trill", "1-4 D5 trill"},
         {"harmonic", "1-4 D12 harmonic ring, G12 harmonic ring, G7 harmonic ring, G5 harmonic ring"},
         {"artificial", "1-4 G2, G2 harmonic at 14 ring"},
         {"short", "1-4 A5, A5 short, A5 accent, A5 short"}

@@ -4,6 +4,7 @@ import groundbass.musicxml.NoteWriting.Spot;
 import groundbass.score.Arrival;
 import groundbass.score.Line;
 import groundbass.score.Ornaments.Mark;
+import groundbass.score.Ornaments.Trill;
 import groundbass.score.Place;
 import groundbass.score.Technique;
 import groundbass.writing.Element.Chord;
@@ -32,7 +33,7 @@ final class Notations {
             all.addAll(tuplet(spot));
         }
         if (spot.isOn(Staff.NOTATION)) {
-            all.addAll(vibrato(head));
+            all.addAll(ornaments(head));
         }
         group("technical", technical(spot, head)).ifPresent(all::add);
         if (spot.isOn(Staff.NOTATION)) {
@@ -140,10 +141,14 @@ final class Notations {
         return ends;
     }
 
-    /** A wave as long as the note, ties and all (rule: vibrato-wave). */
-    private static List<Node> vibrato(Head head) {
+    /** A trill's mark, and a wave as long as the note, ties and all (rule: vibrato-wave, trill-sign). */
+    private static List<Node> ornaments(Head head) {
         var ends = new ArrayList<Node>();
-        if (head.note().has(Mark.VIBRATO)) {
+        var trill = head.note().ornaments().trill();
+        if (!head.tiedFrom()) {
+            trill.ifPresent(each -> ends.add(trill(each)));
+        }
+        if (head.note().has(Mark.VIBRATO) || trill.isPresent()) {
             if (!head.tiedFrom()) {
                 ends.add(wave(head, "start"));
             }
@@ -152,6 +157,12 @@ final class Notations {
             }
         }
         return ends.isEmpty() ? List.of() : List.of(Node.of("ornaments", ends));
+    }
+
+    private static Node trill(Trill trill) {
+        return Node.empty("trill-mark")
+                .with("start-note", "main")
+                .with("trill-step", trill.frets() == 1 ? "half" : "whole");
     }
 
     private static Node wave(Head head, String type) {

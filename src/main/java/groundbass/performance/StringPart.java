@@ -58,8 +58,13 @@ final class StringPart {
                 ? Velocity.continued(onset.note(), continued.by(), force)
                 : force;
         var when = When.of(onset.at(), silence(index), tempos);
-        notes.add(new TimedNote(
-                onset.note(), onset.origin(), when, first, pitch(onset), softened, curve(index, when), false));
+        var plain = new TimedNote(
+                onset.note(), onset.origin(), when, first, pitch(onset), softened, curve(index, when), false);
+        notes.addAll(onset.note()
+                .ornaments()
+                .trill()
+                .map(trill -> Trills.of(plain, trill, onset.at(), silence(index), tempos))
+                .orElse(List.of(plain)));
     }
 
     private Attack attack(Onset onset) {

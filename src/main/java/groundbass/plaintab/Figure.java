@@ -52,12 +52,18 @@ final class Figure {
 
     private static String after(Note note) {
         String bend = note.ornaments().bend().map(each -> "b" + amount(each)).orElse("");
+        String trill = note.place() instanceof Place.Fretted fretted
+                ? note.ornaments()
+                        .trill()
+                        .map(each -> "tr" + (fretted.fret() + each.frets()))
+                        .orElse("")
+                : "";
         String wave = note.has(Mark.VIBRATO) ? "~" : "";
         String slide = note.ornaments()
                 .slideOff()
                 .map(off -> off == SlideOff.UP ? "/" : "\\")
                 .orElse("");
-        return bend + wave + slide;
+        return bend + trill + wave + slide;
     }
 
     /** In whole tones; one goes without saying. */

@@ -35,6 +35,7 @@ final class TabLegend {
         ornaments.slideIn().ifPresent(in -> add("/5 \\5", "SLIDE_IN"));
         ornaments.slideOff().ifPresent(off -> add("5/ 5\\", "SLIDE_OFF"));
         ornaments.bend().ifPresent(bend -> add("b", "BEND"));
+        ornaments.trill().ifPresent(trill -> add("tr", "TRILL"));
         ornaments.harmonic().ifPresent(harmonic -> add("< >", "HARMONIC"));
         if (note.isDead()) {
             add("x", "DEAD");

@@ -31,9 +31,10 @@ public record Note(
         }
         if (place instanceof Dead
                 && (ornaments.harmonic().isPresent()
+                        || ornaments.trill().isPresent()
                         || ornaments.spelling().isPresent()
                         || arrival.filter(Arrival::isGrace).isPresent())) {
-            throw new IllegalArgumentException("a dead note has no harmonic, spelling or grace note: " + place);
+            throw new IllegalArgumentException("a dead note has no harmonic, trill, spelling or grace note: " + place);
         }
     }
 

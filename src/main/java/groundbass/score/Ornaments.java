@@ -1,5 +1,6 @@
 package groundbass.score;
 
+import groundbass.theory.Key;
 import groundbass.theory.NoteName;
 import java.util.Collections;
 import java.util.EnumSet;
@@ -17,6 +18,7 @@ import java.util.Set;
 public record Ornaments(
         Set<Mark> marks,
         Optional<Bend> bend,
+        Optional<Trill> trill,
         Optional<Harmonic> harmonic,
         Optional<SlideIn> slideIn,
         Optional<SlideOff> slideOff,
@@ -24,6 +26,7 @@ public record Ornaments(
         Optional<NoteName> spelling) {
     public static final Ornaments NONE = new Ornaments(
             Set.of(),
+            Optional.empty(),
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
@@ -85,6 +88,27 @@ public record Ornaments(
         }
     }
 
+    /**
+     * The note in quick turn with the one so many frets above it (rule: trill-sign).
+     *
+     * @param frets 1 or 2: a minor or a major second
+     */
+    public record Trill(int frets) {
+        public static final int MOST_FRETS = 2;
+
+        public Trill {
+            if (frets < 1 || frets > MOST_FRETS) {
+                throw new IllegalArgumentException("a trill goes to the note one or two frets above: " + frets);
+            }
+        }
+
+        /** To the next note of the key above this one. */
+        public static Trill in(Key key, int midi) {
+            boolean half = key.scale().stream().anyMatch(name -> name.pitchClass() == Math.floorMod(midi + 1, 12));
+            return new Trill(half ? 1 : 2);
+        }
+    }
+
     public Ornaments {
         marks = marks.isEmpty() ? Set.of() : Collections.unmodifiableSet(EnumSet.copyOf(marks));
         Objects.requireNonNull(spelling);
@@ -100,30 +124,38 @@ public record Ornaments(
     public Ornaments with(Mark mark) {
         var more = EnumSet.of(mark);
         more.addAll(marks);
-        return new Ornaments(more, bend, harmonic, slideIn, slideOff, finger, spelling);
+        return new Ornaments(more, bend, trill, harmonic, slideIn, slideOff, finger, spelling);
     }
 
     public Ornaments with(Bend newBend) {
-        return new Ornaments(marks, Optional.of(newBend), harmonic, slideIn, slideOff, finger, spelling);
+        return new Ornaments(marks, Optional.of(newBend), trill, harmonic, slideIn, slideOff, finger, spelling);
+    }
+
+    public Ornaments with(Trill newTrill) {
+        return new Ornaments(marks, bend, Optional.of(newTrill), harmonic, slideIn, slideOff, finger, spelling);
+    }
+
+    public Ornaments withoutTrill() {
+        return new Ornaments(marks, bend, Optional.empty(), harmonic, slideIn, slideOff, finger, spelling);
     }
 
     public Ornaments with(Harmonic newHarmonic) {
-        return new Ornaments(marks, bend, Optional.of(newHarmonic), slideIn, slideOff, finger, spelling);
+        return new Ornaments(marks, bend, trill, Optional.of(newHarmonic), slideIn, slideOff, finger, spelling);
     }
 
     public Ornaments with(SlideIn newSlideIn) {
-        return new Ornaments(marks, bend, harmonic, Optional.of(newSlideIn), slideOff, finger, spelling);
+        return new Ornaments(marks, bend, trill, harmonic, Optional.of(newSlideIn), slideOff, finger, spelling);
     }
 
     public Ornaments with(SlideOff newSlideOff) {
-        return new Ornaments(marks, bend, harmonic, slideIn, Optional.of(newSlideOff), finger, spelling);
+        return new Ornaments(marks, bend, trill, harmonic, slideIn, Optional.of(newSlideOff), finger, spelling);
     }
 
     public Ornaments withFinger(int newFinger) {
-        return new Ornaments(marks, bend, harmonic, slideIn, slideOff, OptionalInt.of(newFinger), spelling);
+        return new Ornaments(marks, bend, trill, harmonic, slideIn, slideOff, OptionalInt.of(newFinger), spelling);
     }
 
     public Ornaments withSpelling(NoteName newSpelling) {
-        return new Ornaments(marks, bend, harmonic, slideIn, slideOff, finger, Optional.of(newSpelling));
+        return new Ornaments(marks, bend, trill, harmonic, slideIn, slideOff, finger, Optional.of(newSpelling));
     }
 }

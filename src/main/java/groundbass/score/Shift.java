@@ -72,6 +72,7 @@ public record Shift(int strings, int frets) {
         return new Ornaments(
                 before.marks(),
                 before.bend(),
+                before.trill(),
                 harmonic,
                 before.slideIn(),
                 before.slideOff(),

@@ -78,6 +78,7 @@ final class Firsts {
         }
         note.ornaments().harmonic().ifPresent(harmonic -> features.add("harmonic"));
         note.ornaments().bend().ifPresent(bend -> features.add("bend"));
+        note.ornaments().trill().ifPresent(trill -> features.add("trill"));
         return features;
     }
 

@@ -61,6 +61,7 @@ record Shape(Meter meter, Fraction from, Fraction to, List<Relative> notes) {
     private static boolean isTiedToItsPlace(Note note) {
         return note.ornaments().harmonic().isPresent()
                 || note.ornaments().spelling().isPresent()
+                || note.ornaments().trill().isPresent()
                 || note.arrival().filter(Arrival::isGrace).isPresent();
     }
 

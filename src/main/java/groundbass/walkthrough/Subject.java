@@ -49,18 +49,20 @@ final class Subject {
                 .filter(ornaments::has)
                 .map(Mark::word)
                 .collect(Collectors.joining(","));
+        String trill = ornaments.trill().map(each -> " trill" + each.frets()).orElse("");
         return String.join(
-                " ",
-                marks,
-                ornaments.bend().map(bend -> "bend" + bend.quarters()).orElse(""),
-                ornaments
-                        .harmonic()
-                        .map(Harmonic::touchedFret)
-                        .map(fret -> "harmonic" + fret)
-                        .orElse(""),
-                ornaments.slideIn().map(Enum::name).orElse(""),
-                ornaments.slideOff().map(Enum::name).orElse(""),
-                ornaments.finger().toString(),
-                ornaments.spelling().map(Object::toString).orElse(""));
+                        " ",
+                        marks,
+                        ornaments.bend().map(bend -> "bend" + bend.quarters()).orElse(""),
+                        ornaments
+                                .harmonic()
+                                .map(Harmonic::touchedFret)
+                                .map(fret -> "harmonic" + fret)
+                                .orElse(""),
+                        ornaments.slideIn().map(Enum::name).orElse(""),
+                        ornaments.slideOff().map(Enum::name).orElse(""),
+                        ornaments.finger().toString(),
+                        ornaments.spelling().map(Object::toString).orElse(""))
+                + trill;
     }
 }

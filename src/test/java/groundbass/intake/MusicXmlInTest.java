@@ -158,14 +158,14 @@ class MusicXmlInTest {
                 note("A", 2, 8, "<lyric><text>la</text></lyric>")
                         + note("A", 2, 8, "<notations><slur type='start'/></notations>"),
                 "<note><unpitched/><duration>8</duration></note>"
-                        + note("A", 2, 8, "<notations><ornaments><trill-mark/></ornaments></notations>"),
+                        + note("A", 2, 8, "<notations><ornaments><turn/></ornaments></notations>"),
                 "<direction><direction-type><pedal type='start'/></direction-type></direction>" + note("A", 9, 16)));
         assertThat(told(brought))
                 .contains(
                         "Left out, bar 2: words that are sung",
                         "Left out, bar 2: slurs without hammer-on, pull-off or slide",
                         "Left out, bar 3: notes without pitch",
-                        "Left out, bar 3: “trill-mark”",
+                        "Left out, bar 3: “turn”",
                         "Left out, bar 4: “pedal”",
                         "Left out, bar 4: notes that are on no string of this neck");
     }

@@ -44,6 +44,7 @@ final class Survives {
         return note.withOrnaments(new Ornaments(
                 all.marks(),
                 all.bend(),
+                all.trill(),
                 all.harmonic(),
                 all.slideIn(),
                 all.slideOff(),

@@ -133,6 +133,7 @@ final class Dump {
             text.append(ornaments.has(mark) ? " " + mark.word() : "");
         }
         ornaments.bend().ifPresent(bend -> text.append(" bend of ").append(bend.quarters()));
+        ornaments.trill().ifPresent(trill -> text.append(" trill of ").append(trill.frets()));
         ornaments.harmonic().ifPresent(harmonic -> text.append(" harmonic")
                 .append(
                         harmonic.touchedFret().isPresent()

@@ -132,7 +132,8 @@ public final class WildLines {
         boolean pickup = index == 0 && chance(30);
         var from = pickup ? quarter.times(1 + random.nextInt(quarters - 1)) : Fraction.ZERO;
         var to = !pickup && chance(20) ? quarter.times(1 + random.nextInt(quarters)) : meter.length();
-        var extent = new BarExtent(index, meter, from, to, Technique.FINGER, now.minus(from), false);
+        var extent =
+                new BarExtent(index, meter, Header.PLAIN.key(), from, to, Technique.FINGER, now.minus(from), false);
         boolean open = index + 1 < count && !Passes.isSeam(skeleton(signs), index);
         var copy = index > 0 && chance(45) ? Optional.of(copy()) : Optional.<Copy>empty();
         var base = copy.map(found -> base(found, from, to)).orElse(Copying.NOTHING);

@@ -196,7 +196,7 @@ class ReadBackTest {
         assertThat(longer).isGreaterThan(20);
     }
 
-    /** Swing, rolled chords and grace notes move the moments of a performance, and are left out of both. */
+    /** Swing, rolled chords, trills and grace notes move the moments of a performance, and are left out of both. */
     @Test
     void theMidiFileOfTheLineStrikesTheSameKeysAtTheSameMoments() throws Exception {
         int struck = 0;
@@ -228,7 +228,13 @@ class ReadBackTest {
         var pluck =
                 note.pluck().map(hand -> hand == Technique.RAKE || hand == Technique.PLUCK ? Technique.FINGER : hand);
         var arrival = note.arrival().filter(each -> !each.isGrace());
-        return new Note(note.onset(), note.length(), note.place(), pluck, arrival, note.ornaments());
+        return new Note(
+                note.onset(),
+                note.length(),
+                note.place(),
+                pluck,
+                arrival,
+                note.ornaments().withoutTrill());
     }
 
     private static List<String> midi(Line line) throws Exception {

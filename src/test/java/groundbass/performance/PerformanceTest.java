@@ -310,6 +310,37 @@ class PerformanceTest {
         assertThat(notes.get(1).curve().isFlat()).isTrue();
     }
 
+    /** rule: trill-rate: eight notes a second; of 1.8 s (a half at 60, gate-length 90 per cent) 14, made odd. */
+    @Test
+    void aTrillGoesUpAndBackAndEndsWhereItBegan() {
+        var trilled = note(f(0, 1), f(1, 2), 5).withOrnaments(Ornaments.NONE.with(new Ornaments.Trill(2)));
+        var notes = Performance.of(line(quarters(60), bar(trilled))).notes();
+        assertThat(notes).hasSize(13);
+        assertThat(notes)
+                .extracting(TimedNote::pitch)
+                .startsWith(33, 35, 33, 35)
+                .endsWith(35, 33);
+        assertThat(notes)
+                .extracting(TimedNote::isContinued)
+                .containsOnlyOnce(false)
+                .startsWith(false);
+        assertThat(notes).extracting(TimedNote::grace).containsOnlyOnce(false).startsWith(false);
+        assertThat(notes.get(12).when().until()).isEqualTo(f(1, 1).plus(f(9, 20)));
+        for (int i = 1; i < notes.size(); i++) {
+            assertThat(notes.get(i).when().at())
+                    .isEqualTo(notes.get(i - 1).when().until());
+            assertThat(notes.get(i).when().seconds()).isCloseTo(1.8 / 13, within(EXACT));
+        }
+    }
+
+    @Test
+    void aShortTrillStillGoesUpAndBack() {
+        var trilled = note(f(0, 1), f(1, 16), 5).withOrnaments(Ornaments.NONE.with(new Ornaments.Trill(1)));
+        assertThat(Performance.of(line(quarters(120), bar(trilled))).notes())
+                .extracting(TimedNote::pitch)
+                .containsExactly(33, 34, 33);
+    }
+
     @Test
     void aBendReachesItsAmountAndVibratoStaysNarrow() {
         var bent = note(f(0, 1), f(1, 2), 5).withOrnaments(Ornaments.NONE.with(new Ornaments.Bend(2)));

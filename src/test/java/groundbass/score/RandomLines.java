@@ -5,6 +5,7 @@ import groundbass.score.Ornaments.Bend;
 import groundbass.score.Ornaments.Mark;
 import groundbass.score.Ornaments.SlideIn;
 import groundbass.score.Ornaments.SlideOff;
+import groundbass.score.Ornaments.Trill;
 import groundbass.score.Repeats.Ending;
 import groundbass.score.Repeats.RepeatEnd;
 import groundbass.score.Roadmap.From;
@@ -360,7 +361,10 @@ public final class RandomLines {
         var ornaments = Ornaments.NONE;
         for (var mark : Mark.values()) {
             if (chance(4)) {
-                ornaments = ornaments.with(mark);
+                // every other wave is that of a trill
+                ornaments = mark == Mark.VIBRATO && fret % 2 == 0
+                        ? ornaments.with(new Trill(1 + fret / 2 % 2))
+                        : ornaments.with(mark);
             }
         }
         if (chance(3)) {
@@ -376,7 +380,7 @@ public final class RandomLines {
             ornaments = ornaments.withFinger(1 + random.nextInt(4));
         }
         if (chance(3)) {
-            return ornaments.with(chance(50) ? Harmonic.NATURAL : Harmonic.touchedAt(fret + 12));
+            return ornaments.withoutTrill().with(chance(50) ? Harmonic.NATURAL : Harmonic.touchedAt(fret + 12));
         }
         return chance(5) ? ornaments.withSpelling(otherName(string, fret)) : ornaments;
     }

@@ -24,6 +24,7 @@ public enum Kind {
     TUPLET,
     ARTICULATION,
     VIBRATO,
+    TRILL,
     BEND,
     OTTAVA,
     RING,

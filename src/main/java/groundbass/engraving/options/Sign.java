@@ -33,6 +33,7 @@ public enum Sign {
     MARCATO,
     FERMATA,
     VIBRATO,
+    TRILL,
     BEND,
     RING,
     FRETTING_FINGER,

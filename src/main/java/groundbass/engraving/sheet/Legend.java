@@ -102,6 +102,7 @@ final class Legend {
             case ACCENT -> glyph(Glyph.ACCENT_ABOVE, 0.1);
             case FERMATA -> glyph(Glyph.FERMATA, 0);
             case VIBRATO -> glyph(Glyph.VIBRATO, 0.3);
+            case TRILL -> glyph(Glyph.TRILL, 0);
             case BEND -> text("½", Face.MEDIUM);
             case RING -> text(options.words().ring(), Face.ITALIC);
             case FRETTING_FINGER -> text("1 2 3 4", Face.ITALIC);

@@ -43,6 +43,7 @@ public final class SystemDrawing {
             new Tuplets(),
             new Accents(),
             new Fermatas(),
+            new Trills(),
             new Vibratos(),
             new Rings(),
             new OttavaSigns(),

@@ -7,7 +7,10 @@ import groundbass.score.Place;
 import groundbass.writing.Head;
 import java.util.List;
 
-/** What is printed on a string for a head: a fret, a cross, a harmonic in angle brackets, or nothing where a tie goes on. */
+/**
+ * What is printed on a string for a head: a fret, a cross, a harmonic in angle brackets, the upper note of a trill in brackets, or
+ * nothing where a tie goes on.
+ */
 public final class Labels {
     /** rule: tab-figures. */
     static final double SIZE = 2.05;
@@ -30,7 +33,11 @@ public final class Labels {
             var touched = note.ornaments().harmonic().get().touchedFret();
             return touched.isPresent() ? fret + "<" + touched.getAsInt() + ">" : "<" + fret + ">";
         }
-        return Heads.isGhost(head) ? "(" + fret + ")" : fret;
+        String trilled = note.ornaments()
+                .trill()
+                .map(trill -> "(" + (fretted.fret() + trill.frets()) + ")")
+                .orElse("");
+        return (Heads.isGhost(head) ? "(" + fret + ")" : fret) + trilled;
     }
 
     public static double size(String text) {

@@ -11,6 +11,11 @@ import java.util.stream.Collectors;
 
 /** Figures one over the other; the beats of an unusual grouping are added up in the upper row. */
 public final class TimeSignature {
+    /** Beside a plus and within it, so that it touches no figure (rule: groups-in-time-signature). */
+    private static final double PLUS_GAP = 0.25;
+
+    private static final double PLUS_SCALE = 0.8;
+
     private TimeSignature() {}
 
     static double width(Meter meter) {
@@ -42,15 +47,25 @@ public final class TimeSignature {
     private static void row(List<Shape> shapes, String figures, double x, double width, double y) {
         double at = x + (width - width(figures)) / 2;
         for (char c : figures.toCharArray()) {
-            shapes.add(new Shape.Sign(glyph(c), new Point(at, y), 1));
-            at += MusicFont.bravura().width(glyph(c));
+            shapes.add(new Shape.Sign(glyph(c), new Point(at + gap(c), y), scale(c)));
+            at += width(c);
         }
     }
 
     public static double width(String figures) {
-        return figures.chars()
-                .mapToDouble(c -> MusicFont.bravura().width(glyph((char) c)))
-                .sum();
+        return figures.chars().mapToDouble(c -> width((char) c)).sum();
+    }
+
+    private static double width(char c) {
+        return MusicFont.bravura().width(glyph(c)) * scale(c) + 2 * gap(c);
+    }
+
+    private static double gap(char c) {
+        return c == '+' ? PLUS_GAP : 0;
+    }
+
+    private static double scale(char c) {
+        return c == '+' ? PLUS_SCALE : 1;
     }
 
     private static Glyph glyph(char c) {

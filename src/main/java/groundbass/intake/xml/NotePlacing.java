@@ -28,7 +28,9 @@ final class NotePlacing {
 
     DraftNote of(RawNote raw) {
         var harmonic = harmonic(raw);
-        var ornaments = harmonic.map(raw.ornaments::with).orElse(raw.ornaments);
+        boolean trills = !raw.dead && harmonic.isEmpty();
+        var signs = trills ? raw.ornaments : raw.ornaments.withoutTrill();
+        var ornaments = harmonic.map(signs::with).orElse(signs);
         var grace = raw.from.filter(from -> !raw.dead);
         var arrival = grace.map(from -> kind(raw, from)).or(() -> raw.reached);
         boolean legato = grace.isEmpty()

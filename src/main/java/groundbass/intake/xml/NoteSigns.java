@@ -9,6 +9,7 @@ import groundbass.score.Ornaments.Bend;
 import groundbass.score.Ornaments.Mark;
 import groundbass.score.Ornaments.SlideIn;
 import groundbass.score.Ornaments.SlideOff;
+import groundbass.score.Ornaments.Trill;
 import groundbass.score.Technique;
 import groundbass.text.Message;
 import java.util.Arrays;
@@ -233,10 +234,20 @@ final class NoteSigns {
     }
 
     private void ornament(Element sign) {
-        if (!sign.name().equals("wavy-line")) {
-            unknown(sign);
-        } else if (sign.is("type", "start")) {
-            mark(Mark.VIBRATO);
+        switch (sign.name()) {
+            case "trill-mark" -> raw.ornaments = raw.ornaments.with(new Trill(sign.is("trill-step", "half") ? 1 : 2));
+            case "wavy-line" -> {
+                if (sign.is("type", "start") && !isTrilled()) {
+                    mark(Mark.VIBRATO);
+                }
+            }
+            default -> unknown(sign);
         }
+    }
+
+    /** A wave behind the letters of a trill belongs to them. */
+    private boolean isTrilled() {
+        return note.all("notations", "ornaments").anyMatch(signs -> signs.children().stream()
+                .anyMatch(sign -> sign.name().equals("trill-mark")));
     }
 }

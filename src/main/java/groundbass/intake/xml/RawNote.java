@@ -84,6 +84,7 @@ final class RawNote {
         return new Ornaments(
                 marks,
                 one.bend().or(other::bend),
+                one.trill().or(other::trill),
                 one.harmonic().or(other::harmonic),
                 one.slideIn().or(other::slideIn),
                 one.slideOff().or(other::slideOff),

@@ -168,7 +168,7 @@ final class BarAssembler {
         }
         var to = end(played.words().until(), at, end);
         var maker = new NoteMaker(desk.neck(), desk.strings(), desk.problems());
-        begin(maker.make(played, place.get(), at, to.minus(at), extent.style()), played.span());
+        begin(maker.make(played, place.get(), at, to.minus(at), extent), played.span());
     }
 
     private void hold(Held held, Fraction at, Fraction end, Set<Integer> used) {

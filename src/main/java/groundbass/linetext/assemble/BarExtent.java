@@ -4,6 +4,7 @@ import groundbass.score.Copy;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.score.Technique;
+import groundbass.theory.Key;
 
 /**
  * One bar's place in time.
@@ -14,7 +15,14 @@ import groundbass.score.Technique;
  * @param afterSeam whether something else than the bar before may be played before this one
  */
 public record BarExtent(
-        int number, Meter meter, Fraction from, Fraction to, Technique style, Fraction zero, boolean afterSeam) {
+        int number,
+        Meter meter,
+        Key key,
+        Fraction from,
+        Fraction to,
+        Technique style,
+        Fraction zero,
+        boolean afterSeam) {
     public boolean contains(Fraction at) {
         return !at.isBefore(from) && at.isBefore(to);
     }

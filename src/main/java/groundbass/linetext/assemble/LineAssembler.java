@@ -65,7 +65,7 @@ public final class LineAssembler {
             style = change.style().orElse(style);
             key = change.key().orElse(key);
             changes.add(change);
-            var extent = extent(raw.get(i), numbers.get(i).actual(), meter, style, start, signs, i);
+            var extent = extent(raw.get(i), numbers.get(i).actual(), meter, key, style, start, signs, i);
             bar(raw.get(i), extent, key, numbers.get(i));
             start = extent.end();
         }
@@ -108,10 +108,17 @@ public final class LineAssembler {
     }
 
     private BarExtent extent(
-            RawBar raw, int number, Meter meter, Technique style, Fraction start, List<Repeats> signs, int index) {
+            RawBar raw,
+            int number,
+            Meter meter,
+            Key key,
+            Technique style,
+            Fraction start,
+            List<Repeats> signs,
+            int index) {
         boolean afterSeam = index > 0 && Signs.isSeam(signs, index - 1);
         var from = number == 0 ? Numbering.firstCount(raw, meter) : Fraction.ZERO;
-        return new BarExtent(number, meter, from, end(raw, number, meter), style, start.minus(from), afterSeam);
+        return new BarExtent(number, meter, key, from, end(raw, number, meter), style, start.minus(from), afterSeam);
     }
 
     private Fraction end(RawBar raw, int number, Meter meter) {

@@ -7,8 +7,10 @@ import groundbass.score.Arrival;
 import groundbass.score.Fraction;
 import groundbass.score.Note;
 import groundbass.score.Ornaments;
+import groundbass.score.Ornaments.Trill;
 import groundbass.score.Place;
 import groundbass.score.Technique;
+import groundbass.theory.Key;
 import groundbass.theory.Letter;
 import groundbass.theory.NoteName;
 import java.util.Arrays;
@@ -29,14 +31,39 @@ final class NoteMaker {
         this.problems = problems;
     }
 
-    Note make(Played typed, Place place, Fraction onset, Fraction length, Technique style) {
+    Note make(Played typed, Place place, Fraction onset, Fraction length, BarExtent bar) {
         var words = typed.words();
         var arrival = words.arrival().filter(found -> fits(found, typed, place));
         boolean unplucked = arrival.filter(found -> !found.isGrace()).isPresent();
         Optional<Technique> pluck =
-                unplucked ? words.pluck() : Optional.of(words.pluck().orElse(style));
+                unplucked ? words.pluck() : Optional.of(words.pluck().orElse(bar.style()));
         var note = new Note(onset, length, place, pluck, arrival, withoutPitch(words.ornaments(), typed, place));
-        return spelled(note, typed);
+        return spelled(trilled(note, typed, bar.key()), typed);
+    }
+
+    private Note trilled(Note note, Played typed, Key key) {
+        var trill = typed.words().trill();
+        if (trill.isEmpty()) {
+            return note;
+        }
+        if (!(note.place() instanceof Place.Fretted fretted)) {
+            problems.add(EventProblems.deadWithTrill(typed.span()));
+            return note;
+        }
+        if (note.ornaments().harmonic().isPresent()) {
+            problems.add(EventProblems.harmonicWithTrill(trill.get().span()));
+            return note;
+        }
+        int midi = neck.tuning().midi(fretted);
+        var fret = trill.get().fret();
+        int frets = fret.isPresent()
+                ? fret.getAsInt() - fretted.fret()
+                : Trill.in(key, midi).frets();
+        if (frets < 1 || frets > Trill.MOST_FRETS || fretted.fret() + frets > neck.frets()) {
+            problems.add(EventProblems.badTrill(trill.get().span()));
+            return note;
+        }
+        return note.withOrnaments(note.ornaments().with(new Trill(frets)));
     }
 
     private boolean fits(Arrival arrival, Played typed, Place place) {
@@ -62,6 +89,7 @@ final class NoteMaker {
         return new Ornaments(
                 ornaments.marks(),
                 ornaments.bend(),
+                ornaments.trill(),
                 harmonic,
                 ornaments.slideIn(),
                 ornaments.slideOff(),

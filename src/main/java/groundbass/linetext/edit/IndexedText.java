@@ -134,7 +134,8 @@ final class IndexedText {
     BarExtent extent(int index) {
         var bar = line.bars().get(index);
         var now = inForce.get(index);
-        return new BarExtent(now.number(), now.meter(), bar.from(), bar.to(), now.style(), bar.from(), false);
+        return new BarExtent(
+                now.number(), now.meter(), now.key(), bar.from(), bar.to(), now.style(), bar.from(), false);
     }
 
     List<Stretch> stretches(int index) {

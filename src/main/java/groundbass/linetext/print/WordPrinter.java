@@ -7,6 +7,7 @@ import groundbass.score.Ornaments.Bend;
 import groundbass.score.Ornaments.Mark;
 import groundbass.score.Ornaments.SlideIn;
 import groundbass.score.Ornaments.SlideOff;
+import groundbass.score.Place.Fretted;
 import groundbass.score.Technique;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -27,6 +28,9 @@ final class WordPrinter {
             arrival.graceFret().ifPresent(fret -> words.add("from " + fret));
         });
         ornaments(note.ornaments(), words);
+        if (note.place() instanceof Fretted fretted) {
+            note.ornaments().trill().ifPresent(trill -> words.add("trill to " + (fretted.fret() + trill.frets())));
+        }
         return words.isEmpty() ? "" : " " + String.join(" ", words);
     }
 

@@ -147,6 +147,10 @@ public final class EventProblems {
         return Mistake.BAD_BEND.at(span);
     }
 
+    public static Remark badTrill(Span span) {
+        return Mistake.BAD_TRILL.at(span);
+    }
+
     public static Remark badTouch(Span span) {
         return Mistake.BAD_TOUCH.at(span);
     }
@@ -186,6 +190,14 @@ public final class EventProblems {
 
     public static Remark deadWithSpelling(Span span) {
         return Mistake.DEAD_SPELLING.at(span);
+    }
+
+    public static Remark deadWithTrill(Span span) {
+        return Mistake.DEAD_TRILL.at(span);
+    }
+
+    public static Remark harmonicWithTrill(Span span) {
+        return Mistake.TRILLED_HARMONIC.at(span);
     }
 
     public static Remark nothingToHold(Span span) {

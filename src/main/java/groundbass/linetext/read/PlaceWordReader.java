@@ -8,6 +8,7 @@ import groundbass.linetext.source.Token;
 import groundbass.linetext.source.Tokens;
 import groundbass.linetext.typed.Event.Until;
 import groundbass.linetext.typed.PlaceWords;
+import groundbass.linetext.typed.TypedTrill;
 import groundbass.score.Arrival;
 import groundbass.score.Harmonic;
 import groundbass.score.Ornaments;
@@ -23,6 +24,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 
@@ -40,6 +42,7 @@ public final class PlaceWordReader {
         SLIDE_IN,
         SLIDE_OFF,
         BEND,
+        TRILL,
         HARMONIC,
         FINGER,
         SPELLING,
@@ -49,8 +52,22 @@ public final class PlaceWordReader {
     private static final Map<String, Technique> PLUCKS = new TreeMap<>();
     private static final Map<String, Arrival.Kind> ARRIVALS = new TreeMap<>();
     private static final Map<String, Mark> MARKS = new TreeMap<>();
-    private static final List<String> OTHERS =
-            List.of("bend", "harmonic", "with", "as", "for", "until", "rest", "hold", "pp", "p", "mp", "mf", "f", "ff");
+    private static final List<String> OTHERS = List.of(
+            "bend",
+            "trill",
+            "harmonic",
+            "with",
+            "as",
+            "for",
+            "until",
+            "rest",
+            "hold",
+            "pp",
+            "p",
+            "mp",
+            "mf",
+            "f",
+            "ff");
     private static final List<String> KNOWN = new ArrayList<>();
 
     static {
@@ -100,6 +117,7 @@ public final class PlaceWordReader {
         switch (word.text()) {
             case "bend" ->
                 read(Kind.BEND, word, bend(), bend -> ornament(words.ornaments().with(bend)));
+            case "trill" -> read(Kind.TRILL, word, trill(word), trill -> words = words.with(trill));
             case "harmonic" ->
                 read(
                         Kind.HARMONIC,
@@ -187,6 +205,18 @@ public final class PlaceWordReader {
             return Optional.empty();
         }
         return Optional.of(new Bend((int) quarters));
+    }
+
+    private Optional<TypedTrill> trill(Token word) {
+        if (!tokens.takeWord("to")) {
+            return Optional.of(new TypedTrill(word.span(), OptionalInt.empty()));
+        }
+        var fret = number(0, Place.Fretted.MOST_FRETS);
+        if (fret.isEmpty()) {
+            problems.add(EventProblems.badTrill(tokens.last()));
+            skipValue();
+        }
+        return fret.map(to -> new TypedTrill(word.span().to(tokens.last()), OptionalInt.of(to)));
     }
 
     /** What stands where a value should, unless it is a word of its own, so that it is complained of once. */

@@ -140,7 +140,7 @@ public final class StudentPages {
                 new HomePage(
                         pages, new Home(lessons, cards, shell.installation().demo())),
                 // before the pages of lessons, whose addresses would hide theirs
-                new FeedPages(pages, lessons, library.releases(), shell.settings(), shell.clock()),
+                new FeedPages(pages, lessons, library.releases(), shell.settings()),
                 news(shell, library, audience),
                 new SeriesPage(pages, lessons, cards),
                 new FindPage(pages, library.index(), shell.limits(), shell.clock()),

@@ -4,9 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import groundbass.engraving.mark.Box;
+import groundbass.engraving.mark.Glyph;
 import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.Mark;
 import groundbass.engraving.mark.Measures;
+import groundbass.engraving.mark.Shape;
 import groundbass.engraving.options.Staves;
 import groundbass.engraving.spacing.KeySignature;
 import groundbass.engraving.spacing.Measuring;
@@ -123,5 +125,23 @@ class EngravingRulesTest {
     void unusualGroupsAreAddedUpInTheTimeSignature() {
         assertThat(TimeSignature.shapes(Meter.of(7, 8), 0, 2)).hasSize(2);
         assertThat(TimeSignature.shapes(new Meter(8, List.of(3, 2, 2)), 0, 2)).hasSize(6);
+    }
+
+    @Test // rule: groups-in-time-signature: a plus touches no figure, beside it or below
+    void aPlusInATimeSignatureStandsFree() {
+        for (var groups : List.of(List.of(3, 2, 2), List.of(2, 3), List.of(3, 3, 2, 2))) {
+            var signs = TimeSignature.shapes(new Meter(8, groups), 0, 2);
+            var pluses = signs.stream().filter(EngravingRulesTest::isPlus).toList();
+            assertThat(pluses).hasSize(groups.size() - 1);
+            for (var plus : pluses) {
+                assertThat(signs.stream().filter(other -> other != plus))
+                        .noneMatch(other -> plus.box().grown(0.05).overlaps(other.box()));
+                assertThat(plus.box().height()).isGreaterThan(1);
+            }
+        }
+    }
+
+    private static boolean isPlus(Shape shape) {
+        return shape instanceof Shape.Sign sign && sign.glyph() == Glyph.TIME_PLUS;
     }
 }

@@ -47,6 +47,7 @@ public final class Overlaps {
             Kind.RING,
             Kind.OTTAVA,
             Kind.VIBRATO,
+            Kind.TRILL,
             Kind.TEXT);
 
     private static final Set<Kind> IN_THE_WAY_OF_TEXT = EnumSet.of(

@@ -33,6 +33,8 @@ class LineDeskTest {
             4    A5
             """;
 
+    private static final String TWO_BARS = "bar 1\n1-4  E5\n\nbar 2\n1-4  A5\n";
+
     @RegisterExtension
     static final DeskVisit desk = new DeskVisit();
 
@@ -214,6 +216,39 @@ class LineDeskTest {
         assertThat(page.locator("#mainLine")).not().hasValue("bar 1\n1-4  E5, E8, A5, A7\n");
         page.locator("[data-do='undo']").first().click();
         assertThat(page.locator("#mainLine")).hasValue("bar 1\n1-4  E5, E8, A5, A7\n");
+    }
+
+    @Test
+    void barsAreMovedBroughtOnceMoreCopiedAndPastedByKeys() {
+        var page = desk.editor(desk.written("Keys", TWO_BARS));
+        var text = page.locator("#mainLine");
+        var keys = page.keyboard();
+        page.locator("[data-bar-spot='1']").focus();
+        keys.press("Alt+ArrowUp");
+        String moved = TWO_BARS.replace("E5", "E6");
+        assertThat(text).hasValue(moved);
+        keys.press("Shift+ArrowRight");
+        keys.press("Control+c");
+        keys.press("Alt+a");
+        String once = moved + "\nbar 3 = bar 1\n\nbar 4 = bar 2\n";
+        assertThat(text).hasValue(once);
+        assertThat(page.getByLabel("Bar 3, count 1-4")).isFocused();
+        keys.press("Alt+v");
+        assertThat(text).hasValue(once + "\nbar 5\n1-4  E6\n\nbar 6\n1-4  A5\n");
+        assertThat(page.getByLabel("Bar 5, count 1-4")).isFocused();
+
+        keys.press("Control+z");
+        assertThat(text).hasValue(once);
+        assertThat(page.locator("[data-bar-spot='4']")).isFocused();
+        keys.press("?");
+        var all = page.getByRole(AriaRole.DIALOG);
+        assertThat(all).isVisible();
+        keys.press("Escape");
+        assertThat(all).isHidden();
+        assertThat(page.locator("[data-bar-spot='4']")).isFocused();
+        keys.press("Control+s");
+        assertThat(page.locator("#draft-word")).hasText("All saved");
+        assertThat(desk.complaints()).isEmpty();
     }
 
     @Test

@@ -270,6 +270,12 @@ class TakingTest {
         String path = "/series/" + Shelf.SERIES + "/1";
         var withdrawal = new Withdrawal(site.clock().instant(), "Its owner <asked> for it.");
         var jdbi = site.groundbass().database().jdbi();
+        String feed = "/series/" + Shelf.SERIES + "/feed.atom";
+        var lists = List.of("/", "/series/" + Shelf.SERIES, "/sitemap.xml");
+        for (String list : lists) {
+            assertThat(site.browser().get(list).asString()).as(list).containsAnyOf(path + "\"", path + "<");
+        }
+        assertThat(site.program().get(feed).asString()).contains("/e/" + lesson.id());
         jdbi.useTransaction(handle -> shelf.episodes.takeBack(handle, lesson.id(), withdrawal));
         site.clock().advance(Duration.ofSeconds(2));
         try {
@@ -283,9 +289,10 @@ class TakingTest {
                     .then()
                     .statusCode(410);
             site.browser().get("/e/" + lesson.id()).then().statusCode(302);
-            for (String list : List.of("/", "/series/" + Shelf.SERIES, "/sitemap.xml")) {
+            for (String list : lists) {
                 assertThat(site.browser().get(list).asString()).as(list).doesNotContain(path + "\"", path + "<");
             }
+            assertThat(site.program().get(feed).asString()).doesNotContain("/e/" + lesson.id());
         } finally {
             jdbi.useTransaction(handle -> shelf.episodes.putBack(handle, lesson.id()));
             site.clock().advance(Duration.ofSeconds(2));

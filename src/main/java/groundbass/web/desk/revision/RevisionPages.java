@@ -152,10 +152,23 @@ public final class RevisionPages implements PageGroup {
                 room,
                 new State(revision.number(), revision.createdAt(), revision.note()),
                 later.map(one -> new State(one.number(), one.createdAt(), one.note())),
+                others(who, episode, revision),
                 lines,
                 RevisionView.joined(DocumentComparison.besideTheLines(revision.document(), document)),
                 revision.document().mainLine().text());
         desk.pages().show(ctx, "desk/revision", view);
+    }
+
+    /** They are counted from 1 without a gap. */
+    private List<Integer> others(EducatorId who, Episode episode, Revision revision) {
+        int newest = writing.revisions(who, episode.id(), Integer.MAX_VALUE, 1).stream()
+                .mapToInt(Revision::number)
+                .max()
+                .orElse(0);
+        return IntStream.range(0, newest)
+                .mapToObj(back -> newest - back)
+                .filter(number -> number != revision.number())
+                .toList();
     }
 
     private Revision revision(EducatorId who, Episode episode, int number) {

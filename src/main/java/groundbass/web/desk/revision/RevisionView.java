@@ -10,6 +10,7 @@ import java.util.Optional;
  * A revision beside a later state of its lesson.
  *
  * @param later empty where that is what is written now
+ * @param others the numbers of those that it can be compared with, the newest first
  * @param lines those that differ
  * @param beside what else differs, in words
  * @param text of the main line, as the revision has it
@@ -18,10 +19,12 @@ public record RevisionView(
         RoomView room,
         State earlier,
         Optional<State> later,
+        List<Integer> others,
         List<ComparedLine> lines,
         Optional<Message> beside,
         String text) {
     public RevisionView {
+        others = List.copyOf(others);
         lines = List.copyOf(lines);
     }
 

@@ -16,8 +16,7 @@ import groundbass.web.student.lesson.TimedCache;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.nio.charset.StandardCharsets;
-import java.time.Clock;
-import java.time.Duration;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -25,25 +24,22 @@ import java.util.function.Supplier;
 /** Feeds and calendar of each series, the map of the site, and what robots are asked to leave alone. */
 public final class FeedPages implements PageGroup {
     private static final int PART_OF_HEAP = 32;
-    private static final Duration FRESH = Duration.ofMinutes(1);
 
-    /** All that a file about a series depends on. */
-    private record Key(String path, String version, SiteSettings settings) {}
+    /** All that a file depends on: what it says of which series, as they are. */
+    private record Key(String path, List<String> versions, SiteSettings settings) {}
 
     private final Lessons lessons;
     private final Feeds feeds;
     private final Pages pages;
     private final Supplier<SiteSettings> settings;
     private final TimedCache<Key, CachedResponse> known;
-    private final TimedCache<SiteSettings, CachedResponse> map;
 
-    public FeedPages(Pages pages, Lessons lessons, Releases releases, Supplier<SiteSettings> settings, Clock clock) {
+    public FeedPages(Pages pages, Lessons lessons, Releases releases, Supplier<SiteSettings> settings) {
         this.lessons = lessons;
         this.feeds = new Feeds(releases, pages::address);
         this.pages = pages;
         this.settings = settings;
         this.known = TimedCache.within(Heap.partOf(PART_OF_HEAP), CachedResponse::size);
-        this.map = TimedCache.small(clock, FRESH, 1);
     }
 
     @Override
@@ -62,14 +58,24 @@ public final class FeedPages implements PageGroup {
         String of(PublishedSeries series, SiteSettings chosen, String self);
     }
 
-    /** Programs ask every hour for what changes every week: it is written once for all of them. */
     private void send(Context ctx, String mediaType, Writing writing) {
         var series = Slug.parse(ctx.pathParam("slug")).flatMap(lessons::series).orElseThrow(NotFoundResponse::new);
         var chosen = settings.get();
         String self = pages.address(ctx.path()).toString();
-        known.get(
-                        new Key(ctx.path(), series.version(), chosen),
-                        () -> Optional.of(answer(writing.of(series, chosen, self), mediaType)))
+        send(ctx, mediaType, List.of(series), chosen, () -> writing.of(series, chosen, self));
+    }
+
+    private void map(Context ctx) {
+        var all = lessons.all();
+        send(ctx, Sitemap.MEDIA_TYPE, all, settings.get(), () -> Sitemap.of(feeds.pages(all)));
+    }
+
+    /** Programs ask every hour for what changes every week: it is written once for all of them. */
+    private void send(
+            Context ctx, String mediaType, List<PublishedSeries> said, SiteSettings chosen, Supplier<String> text) {
+        var key =
+                new Key(ctx.path(), said.stream().map(PublishedSeries::version).toList(), chosen);
+        known.get(key, () -> Optional.of(answer(text.get(), mediaType)))
                 .orElseThrow()
                 .send(ctx, CachedResponse.ASK_AGAIN);
     }
@@ -89,13 +95,6 @@ public final class FeedPages implements PageGroup {
     private String calendar(PublishedSeries series, SiteSettings chosen, String self) {
         Locale locale = Languages.spoken(Locale.forLanguageTag(chosen.language()));
         return CalendarFile.of(series.series().title(), feeds.events(series, locale));
-    }
-
-    /** The map asks for all that is out, so it may be a minute old. */
-    private void map(Context ctx) {
-        map.get(settings.get(), () -> Optional.of(answer(Sitemap.of(feeds.pages(lessons.all())), Sitemap.MEDIA_TYPE)))
-                .orElseThrow()
-                .send(ctx, CachedResponse.ASK_AGAIN);
     }
 
     /** RFC 9309: what is each person's own, and files that are counted when they are taken. */
