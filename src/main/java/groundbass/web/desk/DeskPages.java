@@ -1,5 +1,7 @@
 package groundbass.web.desk;
 
+import groundbass.archive.ArchiveImport;
+import groundbass.archive.SeriesExport;
 import groundbass.audience.news.NewsQueue;
 import groundbass.audience.news.NewsReaders;
 import groundbass.audience.question.Questions;
@@ -32,6 +34,7 @@ import groundbass.publishing.Publisher;
 import groundbass.publishing.TakingBack;
 import groundbass.release.BrokenFiles;
 import groundbass.release.Releases;
+import groundbass.store.Blobs;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.EducatorSignIn;
 import groundbass.web.desk.access.KnownBrowser;
@@ -57,6 +60,7 @@ import groundbass.web.desk.recording.RecordingPages;
 import groundbass.web.desk.revision.RevisionPages;
 import groundbass.web.desk.room.Rooms;
 import groundbass.web.desk.script.ScriptPages;
+import groundbass.web.desk.site.ArchivePages;
 import groundbass.web.desk.site.BackupPages;
 import groundbass.web.desk.site.BeginningPages;
 import groundbass.web.desk.site.BinPages;
@@ -137,6 +141,9 @@ public final class DeskPages {
             Announcer announcer,
             Settings settings,
             Backup backup,
+            SeriesExport exporting,
+            ArchiveImport importing,
+            Blobs blobs,
             Clock clock) {}
 
     /**
@@ -237,6 +244,14 @@ public final class DeskPages {
                 new OutboxPages(desk, services.outbox(), services.educators(), services.settings(), services.clock()),
                 new ImprintPages(desk, services.educators(), services.settings(), shell.chosen()),
                 new SettingsPages(desk, services.settings(), shell.chosen()),
+                new ArchivePages(
+                        desk,
+                        services.exporting(),
+                        services.importing(),
+                        services.blobs(),
+                        services.audit(),
+                        shell.limits(),
+                        services.clock()),
                 new BackupPages(
                         desk, services.educators(), signIn, services.audit(), services.backup(), services.clock()));
     }
