@@ -1,11 +1,15 @@
 package groundbass;
 
+import groundbass.archive.ArchiveParts;
 import groundbass.audience.news.NewsQueue;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.episode.Beginnings;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.Outlooks;
+import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.Styles;
 import groundbass.catalog.settings.Settings;
@@ -15,6 +19,7 @@ import groundbass.catalog.upload.Uploads;
 import groundbass.demo.SeriesImport;
 import groundbass.publishing.Addresses;
 import groundbass.publishing.BuildSpecs;
+import groundbass.publishing.NewsTexts;
 import groundbass.publishing.PublishingParts;
 import groundbass.release.BuildQueue;
 import groundbass.release.Built;
@@ -57,6 +62,27 @@ public record Parts(
 
     public Uploads uploads(Blobs blobs) {
         return new Uploads(jdbi, new UploadRepository(jdbi), episodes, blobs, audit, clock);
+    }
+
+    /** What archives are written of and brought into. */
+    public ArchiveParts archives(Blobs blobs) {
+        return new ArchiveParts(
+                jdbi,
+                clock,
+                audit,
+                settings,
+                catalog,
+                new Styles(jdbi, audit),
+                new Rhythms(jdbi, audit),
+                new Outlooks(jdbi, audit),
+                new Beginnings(jdbi, audit),
+                new NewsTexts(jdbi, audit),
+                episodes,
+                desk,
+                revisions,
+                uploads(blobs),
+                releases,
+                blobs);
     }
 
     public Recordings recordings(Blobs blobs) {

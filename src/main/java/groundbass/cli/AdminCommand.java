@@ -43,7 +43,13 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "admin",
         mixinStandardHelpOptions = true,
-        subcommands = {BackupCommand.class, RestoreCommand.class, VerifyCommand.class},
+        subcommands = {
+            BackupCommand.class,
+            RestoreCommand.class,
+            VerifyCommand.class,
+            ExportCommand.class,
+            ImportCommand.class
+        },
         description = {
             "Helps where the pages cannot: a forgotten password, open sessions, what was done.",
             "With the embedded database stop the server first; with PostgreSQL it may run."

@@ -1,5 +1,6 @@
 package groundbass.demo;
 
+import groundbass.archive.WrittenSeries;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.Episode;
@@ -8,7 +9,6 @@ import groundbass.catalog.series.Series;
 import groundbass.catalog.settings.Imprint;
 import groundbass.catalog.settings.Settings;
 import groundbass.demo.DemoAudience.Visits;
-import groundbass.demo.SeriesPackage.EpisodePackage;
 import groundbass.release.Release;
 import groundbass.release.Releases;
 import groundbass.store.RandomId;
@@ -87,10 +87,10 @@ public final class Demo {
     }
 
     /** A series that is in, and how its files were taken. */
-    private record Loaded(Series series, List<EpisodePackage> episodes, List<DemoDownloads> downloads) {
+    private record Loaded(Series series, List<WrittenSeries.Lesson> lessons, List<DemoDownloads> downloads) {
         /** An episode's number by its folder: its place among the folders. */
         int number(String folder) {
-            var folders = episodes.stream().map(EpisodePackage::folder).toList();
+            var folders = lessons.stream().map(WrittenSeries.Lesson::folder).toList();
             return folders.indexOf(folder) + 1;
         }
     }
@@ -107,8 +107,16 @@ public final class Demo {
     }
 
     private Loaded load(EducatorId owner, Path folder) {
-        var content = SeriesFolder.read(folder);
-        return new Loaded(incoming.run(owner, content), content.episodes(), DemoDownloads.read(folder));
+        var content = written(folder);
+        return new Loaded(incoming.run(owner, content), content.lessons(), DemoDownloads.read(folder));
+    }
+
+    private static WrittenSeries written(Path folder) {
+        try {
+            return WrittenSeries.read(folder);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private Stream<Visits> visits(Loaded loaded) {

@@ -1,5 +1,6 @@
 package groundbass.demo;
 
+import groundbass.archive.WrittenSeries;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeService;
@@ -7,8 +8,8 @@ import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revision;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
-import groundbass.demo.SeriesPackage.EpisodePackage;
 import groundbass.form.Outcome;
+import groundbass.identity.Slug;
 import groundbass.publishing.BuildSpecs;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
@@ -64,16 +65,20 @@ public final class SeriesImport {
         this.making = making;
     }
 
-    /** @throws IllegalArgumentException where the package says something that an educator could not */
-    public Series run(EducatorId owner, SeriesPackage series) {
-        var found = catalog.find(series.slug()).orElseGet(() -> done(catalog.create(owner, series.form())));
+    /** @throws IllegalArgumentException where the folder says something that an educator could not */
+    public Series run(EducatorId owner, WrittenSeries series) {
+        if (!series.findings().isEmpty()) {
+            throw new IllegalArgumentException("cannot be read: " + series.findings());
+        }
+        var found = catalog.find(new Slug(series.form().slug()))
+                .orElseGet(() -> done(catalog.create(owner, series.form())));
         var written = new ArrayList<Episode>();
-        for (int i = 0; i < series.episodes().size(); i++) {
-            var incoming = series.episodes().get(i);
+        for (int i = 0; i < series.lessons().size(); i++) {
+            var incoming = series.lessons().get(i);
             written.add(episodes.find(found.slug(), i + 1).orElseGet(() -> write(owner, found, incoming)));
         }
         for (int i = written.size() - 1; i >= 0; i--) {
-            bringOut(owner, written.get(i), series.episodes().get(i));
+            bringOut(owner, written.get(i), series.lessons().get(i));
         }
         goOn(written, making.play());
         goOn(written, making.build());
@@ -88,14 +93,13 @@ public final class SeriesImport {
         }
     }
 
-    private void bringOut(EducatorId owner, Episode episode, EpisodePackage incoming) {
-        if (!episode.isPublished() && incoming.publishedWeeksAgo().isPresent()) {
-            int weeksAgo = incoming.publishedWeeksAgo().getAsInt();
-            publish(owner, episode, DemoCalendar.week(clock.instant(), weeksAgo));
+    private void bringOut(EducatorId owner, Episode episode, WrittenSeries.Lesson incoming) {
+        if (!episode.isPublished() && !incoming.weeksAgo().isEmpty()) {
+            publish(owner, episode, DemoCalendar.week(clock.instant(), Integer.parseInt(incoming.weeksAgo())));
         }
     }
 
-    private Episode write(EducatorId owner, Series series, EpisodePackage incoming) {
+    private Episode write(EducatorId owner, Series series, WrittenSeries.Lesson incoming) {
         var document = incoming.document();
         return jdbi.inTransaction(handle -> {
             var made = done(desk.create(owner, series.id(), document.title(), document.level()));

@@ -1,5 +1,6 @@
 package groundbass.musicxml;
 
+import groundbass.score.Credits;
 import groundbass.score.Line;
 import groundbass.writing.Writing;
 import groundbass.writing.WrittenLine;

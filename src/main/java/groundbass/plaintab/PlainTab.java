@@ -1,5 +1,6 @@
 package groundbass.plaintab;
 
+import groundbass.score.Credits;
 import groundbass.score.Line;
 import groundbass.text.Messages;
 import java.util.ArrayList;
@@ -17,11 +18,16 @@ public final class PlainTab {
 
     private PlainTab() {}
 
-    /** Rows without line ends. */
+    /** With the credits that the line itself has. */
     public static List<String> of(Line line, Messages messages) {
+        return of(line, Credits.of(line.header()), messages);
+    }
+
+    /** Rows without line ends. */
+    public static List<String> of(Line line, Credits credits, Messages messages) {
         var legend = new TabLegend(messages);
         var bars = TabBar.of(line, legend);
-        var rows = new ArrayList<>(TabHead.of(line.header(), messages));
+        var rows = new ArrayList<>(TabHead.of(line.header(), credits, messages));
         for (var system : TabSystem.of(bars, line.header().tuning())) {
             rows.add("");
             rows.addAll(system.rows());

@@ -1,5 +1,6 @@
 package groundbass.plaintab;
 
+import groundbass.score.Credits;
 import groundbass.score.Feel;
 import groundbass.score.Header;
 import groundbass.score.Swing;
@@ -11,14 +12,14 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
-/** Title and credits, then key, metre, tempo and feel, then the strings from the lowest. */
+/** Title, credits and where it came from, then key, metre, tempo and feel, then the strings from the lowest. */
 final class TabHead {
     private TabHead() {}
 
-    static List<String> of(Header header, Messages messages) {
+    static List<String> of(Header header, Credits credits, Messages messages) {
         var rows = new ArrayList<String>();
-        Stream.of(header.title(), header.composer(), header.rights())
-                .filter(text -> !text.isEmpty())
+        Stream.of(credits.title(), credits.composer(), credits.transcriber(), credits.rights(), credits.source())
+                .filter(text -> !text.isBlank())
                 .forEach(text -> rows.addAll(Wrapped.rows(text, PlainTab.WIDTH)));
         rows.addAll(Wrapped.rows(facts(header, messages), PlainTab.WIDTH));
         rows.addAll(Wrapped.rows(messages.say("sheet.tuning", strings(header)), PlainTab.WIDTH));

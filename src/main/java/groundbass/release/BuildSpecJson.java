@@ -14,14 +14,14 @@ import groundbass.document.SheetPaper;
 import java.time.LocalDate;
 
 /** Build specifications as JSON text. */
-final class BuildSpecJson {
+public final class BuildSpecJson {
     private static final ObjectMapper JSON = JsonMapper.builder()
             .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
             .build();
 
     private BuildSpecJson() {}
 
-    static String write(BuildSpec spec) {
+    public static String write(BuildSpec spec) {
         ObjectNode node = JSON.createObjectNode();
         node.put("revision", spec.revision().value());
         node.put("release", spec.release());
@@ -46,7 +46,7 @@ final class BuildSpecJson {
         }
     }
 
-    static BuildSpec read(String text) {
+    public static BuildSpec read(String text) {
         try {
             var node = JSON.readTree(text);
             return new BuildSpec(

@@ -12,10 +12,10 @@ import groundbass.lesson.PageContents;
 import groundbass.lesson.Sheets;
 import groundbass.lesson.ToldLine;
 import groundbass.midi.MidiFile;
-import groundbass.musicxml.Credits;
 import groundbass.musicxml.MusicXmlFile;
 import groundbass.performance.Performance;
 import groundbass.plaintab.PlainTab;
+import groundbass.score.Credits;
 import groundbass.score.Line;
 import groundbass.text.Messages;
 import groundbass.writing.Writing;
@@ -70,7 +70,10 @@ final class LessonFiles {
                     inTheLesson().or(Credits.of(lesson.main().header()))));
         }
         if (spec.hasPlainTab()) {
-            steps.add(() -> plainTab("line", lesson.main()));
+            steps.add(() -> plainTab(
+                    "line",
+                    lesson.main(),
+                    inTheLesson().or(Credits.of(lesson.main().header()))));
         }
         steps.add(() -> text("line", lesson.document().mainLine()));
         steps.addAll(pictures("line", lesson.main()));
@@ -93,7 +96,7 @@ final class LessonFiles {
             steps.add(() -> musicXml(stem, line, Credits.of(line.header()).or(inTheLesson())));
         }
         if (spec.hasPlainTab()) {
-            steps.add(() -> plainTab(stem, line));
+            steps.add(() -> plainTab(stem, line, Credits.of(line.header()).or(inTheLesson())));
         }
         steps.add(() -> text(stem, lesson.document().exercises().get(index)));
         steps.addAll(pictures(stem, line));
@@ -151,8 +154,8 @@ final class LessonFiles {
     }
 
     /** Rows end as on every system that a student may have. */
-    private Artifact plainTab(String stem, Line line) {
-        String rows = String.join("\r\n", PlainTab.of(line, messages)) + "\r\n";
+    private Artifact plainTab(String stem, Line line, Credits credits) {
+        String rows = String.join("\r\n", PlainTab.of(line, credits, messages)) + "\r\n";
         return new Artifact(stem + ".tab.txt", FileRole.PLAIN_TAB, TEXT, rows.getBytes(StandardCharsets.UTF_8));
     }
 

@@ -103,6 +103,26 @@ public final class Releases {
         return id;
     }
 
+    /**
+     * Enters a release of another server as it was there: built, and out since its own moment.
+     *
+     * @param release ready and published, with an id that nothing here has
+     */
+    public void enter(Handle handle, Release release, List<ReleaseFile> files) {
+        handle.createUpdate("""
+                        insert into release (id, episode_id, revision_id, number, recipe, correction, state, steps_done, steps_total,
+                            failure, created_at, built_at, published_at, note, note_by_letter)
+                        values (:id, :episode, :revision, :number, :spec, false, 'ready', 0, 0, '', :createdAt, :out, :out,
+                            :text, :byLetter)""")
+                .bindMethods(release)
+                .bindMethods(release.note())
+                .bind("revision", release.spec().revision())
+                .bind("number", release.spec().release())
+                .bind("out", release.publishedAt().orElseThrow())
+                .execute();
+        insert(handle, release.id(), 0, files);
+    }
+
     private static void overtake(Handle handle, EpisodeId episode, int number, List<String> states) {
         handle.createUpdate("""
                         update release set state = 'overtaken'

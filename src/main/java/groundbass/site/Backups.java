@@ -10,8 +10,6 @@ import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.time.Clock;
 
 /** Whole sites into files and back, for an operator: without pages, without jobs. */
@@ -27,22 +25,8 @@ public final class Backups {
      * @throws FileAlreadyExistsException where there is such a file
      */
     public static Manifest make(Database database, Path data, Path file, Clock clock) throws IOException {
-        if (Files.exists(file)) {
-            throw new FileAlreadyExistsException(file.toString());
-        }
-        Path unfinished = file.resolveSibling(file.getFileName() + ".unfinished");
-        Files.deleteIfExists(unfinished);
-        PrivateFile.create(unfinished);
-        try {
-            Manifest manifest;
-            try (var out = Files.newOutputStream(unfinished, StandardOpenOption.WRITE)) {
-                manifest = stored(database, data, clock).backup().writeTo(out);
-            }
-            Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE);
-            return manifest;
-        } finally {
-            Files.deleteIfExists(unfinished);
-        }
+        return PrivateFile.write(
+                file, out -> stored(database, data, clock).backup().writeTo(out));
     }
 
     /**

@@ -134,6 +134,7 @@ final class Services {
     final NewsTexts newsTexts;
     final Announcer announcer;
     final NewsRound newsRound;
+    final Archives archives;
     final Demo demo;
 
     /** @param address the site's origin, where the educator has not chosen another */
@@ -146,18 +147,20 @@ final class Services {
         var stored = Stored.over(database, accounts, config.data(), clock);
         this.blobs = stored.blobs();
         this.audit = accounts.audit();
-        this.settings = new Settings(jdbi, audit);
+        this.archives = Archives.over(database, accounts, stored, clock);
+        var library = archives.parts();
+        this.settings = library.settings();
         Supplier<URI> publicAddress = () -> settings.current().publicAddress().orElse(address);
         this.educators = accounts.educators();
         this.factors = accounts.factors();
-        this.catalog = new SeriesCatalog(jdbi, audit, clock);
-        this.rhythms = new Rhythms(jdbi, audit);
-        this.outlooks = new Outlooks(jdbi, audit);
-        this.styles = new Styles(jdbi, audit);
+        this.catalog = library.catalog();
+        this.rhythms = library.rhythms();
+        this.outlooks = library.outlooks();
+        this.styles = library.styles();
         this.episodes = stored.episodes();
-        this.revisions = new Revisions(jdbi, clock);
-        this.desk = new EpisodeService(jdbi, audit, clock, catalog, episodes, revisions);
-        this.beginnings = new Beginnings(jdbi, audit);
+        this.revisions = library.revisions();
+        this.desk = library.desk();
+        this.beginnings = library.beginnings();
         this.uploads = stored.uploads();
         this.recordings = new Recordings(stored.uploadRows(), blobs);
         this.outbox = accounts.outbox();
@@ -207,7 +210,7 @@ final class Services {
         this.changes = new DraftChanges(publishing);
         this.releaseChanges = new ReleaseChanges(releases, revisions);
         this.publicationJob = new PublicationJob(publishing, watch, database::flush);
-        this.newsTexts = new NewsTexts(jdbi, audit);
+        this.newsTexts = library.news();
         this.announcer = new Announcer(publishing, newsTexts, newsReaders, head);
         this.newsRound = new NewsRound(publishing, newsQueue, announcer, outbox);
         var making = new SeriesImport.Making(builder::draw, builder::play, builder::build);

@@ -139,6 +139,9 @@ final class Website {
                         services.announcer,
                         services.settings,
                         services.backup,
+                        services.archives.exporting(),
+                        services.archives.importing(),
+                        services.blobs,
                         services.clock));
     }
 }

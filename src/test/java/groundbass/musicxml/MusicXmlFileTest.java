@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.linetext.LineText;
 import groundbass.performance.Lines;
 import groundbass.score.Bar;
+import groundbass.score.Credits;
 import groundbass.score.Fraction;
 import groundbass.score.Header;
 import groundbass.score.Line;

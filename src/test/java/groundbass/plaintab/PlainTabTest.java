@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.linetext.LineText;
 import groundbass.score.Count;
+import groundbass.score.Credits;
 import groundbass.score.Line;
 import groundbass.score.Place;
 import groundbass.score.RandomLines;
@@ -210,6 +211,22 @@ class PlainTabTest {
                 """));
         assertThat(rows).anyMatch(row -> row.startsWith("E |:-0--") && row.contains(":|-3--"));
         assertThat(rows).anyMatch(row -> row.contains("1 3 times") && row.contains("2 D.C."));
+    }
+
+    @Test
+    void theHeadSaysWhoseItIsAndWhereItCameFrom() {
+        var line = line("tempo 92\nbar 1\n1-4 E0\n");
+        var credits = new Credits(
+                "Slack Water", "Ann Quay", "Quay Studio", "Original material.", "https://example.org/e/slack-water");
+        assertThat(PlainTab.of(line, credits, ENGLISH))
+                .startsWith(
+                        "Slack Water",
+                        "Ann Quay",
+                        "Quay Studio",
+                        "Original material.",
+                        "https://example.org/e/slack-water")
+                .contains("C major, 4/4, 1/4 = 92", "Tuning E A D G");
+        assertThat(rows(line).get(0)).startsWith("C major");
     }
 
     @Test

@@ -249,6 +249,8 @@ class ReleaseBuilderTest {
     @Test
     void theReadMeGivesCreditsRightsAndCautions() throws IOException {
         var release = built(spec(revision(List.of()), 1));
+        String tab = new String(bytes(release.id(), "line.tab.txt"), StandardCharsets.UTF_8);
+        assertThat(tab).contains("Quay Studio", "Original material.", "https://example.org/e/");
         String text = new String(bytes(release.id(), "README.txt"), StandardCharsets.UTF_8);
         assertThat(text).contains("Quay Studio", "Original material.", "https://example.org/e/", "sheet.pdf");
         assertThat(text)

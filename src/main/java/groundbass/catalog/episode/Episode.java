@@ -37,6 +37,10 @@ public record Episode(
         Objects.requireNonNull(createdAt);
     }
 
+    Episode withNumber(int other) {
+        return new Episode(id, series, other, slug, title, level, summary, state, createdAt);
+    }
+
     /** Whether it was ever brought out, also where it was taken back since. */
     public boolean isPublished() {
         return state instanceof EpisodeState.Published;

@@ -84,6 +84,36 @@ public final class EpisodeService {
     }
 
     /**
+     * Takes in a lesson of another server, under the ids and with the moments that it has there, within the caller's
+     * transaction. Where the number of a lesson that was never out is taken, it gets the next one.
+     *
+     * @param lesson whose id nothing here has; out or not, but promised to nobody
+     * @param document what is being typed, and when it was saved
+     * @return refused, and nothing changed, where the number of a lesson that was out is taken
+     */
+    public Outcome<Episode> bringIn(
+            Handle handle, EducatorId who, Episode lesson, List<Revision> fixed, Optional<Draft> document) {
+        series.lock(handle, lesson.series());
+        if (series.ownedBy(who, lesson.series()).isEmpty()) {
+            return gone();
+        }
+        var all = episodes.in(lesson.series());
+        boolean taken = all.stream().anyMatch(one -> one.number() == lesson.number());
+        if (taken && lesson.isPublished()) {
+            return Outcome.refused("number", "catalog.problem.number.taken", lesson.number());
+        }
+        var entered = taken ? lesson.withNumber(EpisodeNumbers.next(all)) : lesson;
+        episodes.insert(handle, entered);
+        fixed.forEach(revision -> Revisions.insert(handle, revision));
+        document.ifPresent(draft -> drafts.insert(
+                handle, who, entered.id(), draft.document(), draft.savedAt().orElseThrow()));
+        entered.publishedAt().ifPresent(at -> episodes.markPublished(handle, entered.id(), at));
+        entered.withdrawal().ifPresent(back -> episodes.takeBack(handle, entered.id(), back));
+        audit.append(handle, who, "episode.brought", entered.id().value());
+        return Outcome.done(entered);
+    }
+
+    /**
      * Gives an unpublished episode another number. Where that belongs to an unpublished one, those between move up;
      * a published one's number cannot be had.
      */

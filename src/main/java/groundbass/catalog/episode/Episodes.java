@@ -135,6 +135,15 @@ public final class Episodes {
                 .list());
     }
 
+    /** Whether any lesson here has this id, also one that was thrown away. */
+    public boolean isKnown(EpisodeId id) {
+        return jdbi.withHandle(handle -> handle.createQuery("select count(*) from episode where id = :id")
+                        .bind("id", id)
+                        .mapTo(Integer.class)
+                        .one())
+                > 0;
+    }
+
     void insert(Handle handle, Episode episode) {
         handle.createUpdate("""
                         insert into episode (id, series_id, number, slug, title, level, summary, created_at)

@@ -73,7 +73,7 @@ public final class Revisions {
         return revision;
     }
 
-    private static void insert(Handle handle, Revision revision) {
+    static void insert(Handle handle, Revision revision) {
         handle.createUpdate("""
                         insert into revision
                             (id, episode_id, number, form_version, document, note, educator_id, created_at)

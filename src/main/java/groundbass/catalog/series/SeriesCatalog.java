@@ -7,6 +7,7 @@ import groundbass.form.Outcome;
 import groundbass.identity.Slug;
 import groundbass.store.DatabaseClock;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -48,6 +49,36 @@ public final class SeriesCatalog {
         rows.insert(handle, series);
         audit.append(handle, owner, "series.created", series.id().value());
         return Outcome.done(series);
+    }
+
+    /**
+     * Takes in a series of another server, under the id that it has there.
+     *
+     * @param id that no series here has
+     */
+    public Outcome<Series> bringIn(EducatorId owner, SeriesId id, SeriesForm form, Instant createdAt) {
+        var problems = form.problems();
+        return problems.isEmpty()
+                ? jdbi.inTransaction(handle -> bringIn(handle, owner, id, form, createdAt))
+                : Outcome.refused(problems);
+    }
+
+    private Outcome<Series> bringIn(Handle handle, EducatorId owner, SeriesId id, SeriesForm form, Instant createdAt) {
+        rows.lockSlugs(handle);
+        Slug slug = slug(form);
+        if (rows.find(slug).isPresent()) {
+            return Outcome.refused("slug", "catalog.problem.slug.taken", slug.value());
+        }
+        var typed = series(id, owner, slug, form);
+        var series = new Series(id, owner, slug, typed.title(), typed.summary(), typed.zone(), createdAt);
+        rows.insert(handle, series);
+        audit.append(handle, owner, "series.brought", id.value());
+        return Outcome.done(series);
+    }
+
+    /** An address like the wanted one that no series has. */
+    public Slug freeLike(Slug wanted) {
+        return free(wanted);
     }
 
     private Series series(SeriesId id, EducatorId owner, Slug slug, SeriesForm form) {

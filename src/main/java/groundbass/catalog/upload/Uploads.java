@@ -20,8 +20,10 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /** Recordings that come in: streamed to the store, then judged by their content. */
@@ -94,6 +96,31 @@ public final class Uploads {
         }
         AudioFacts facts = ((AudioFinding.Audio) finding).facts();
         return Outcome.done(keep(who, episode, originalName, blob.get(), facts));
+    }
+
+    /**
+     * Keeps and judges a recording that comes with a lesson of another server, under the id that it has there. It gets a
+     * row with {@link #enter}, in the transaction of its lesson.
+     *
+     * @return refused where it is no recording, or where there is no room for it
+     */
+    public Outcome<Upload> judge(
+            EducatorId who, EpisodeId episode, UploadId id, String originalName, Instant createdAt, InputStream in)
+            throws IOException {
+        long left = quota - rows.bytesOf(who);
+        Optional<Blob> blob = left <= 0 ? Optional.empty() : blobs.put(in, Math.min(limit, left));
+        if (blob.isEmpty()) {
+            return Outcome.refused(FIELD, "catalog.audio.quota", quota / MEGABYTE);
+        }
+        return finding(blob.get()) instanceof AudioFinding.Audio audio
+                ? Outcome.done(
+                        new Upload(id, who, episode, ShownName.of(originalName), blob.get(), audio.facts(), createdAt))
+                : Outcome.refused(FIELD, "archive.problem.no-recording");
+    }
+
+    /** Enters what was judged, in the caller's transaction. */
+    public void enter(Handle handle, Upload upload) {
+        rows.insert(handle, upload);
     }
 
     private AudioFinding finding(Blob blob) throws IOException {

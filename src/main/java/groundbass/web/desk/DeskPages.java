@@ -1,5 +1,7 @@
 package groundbass.web.desk;
 
+import groundbass.archive.ArchiveImport;
+import groundbass.archive.SeriesExport;
 import groundbass.audience.news.NewsQueue;
 import groundbass.audience.news.NewsReaders;
 import groundbass.audience.student.BrowserMark;
@@ -31,6 +33,7 @@ import groundbass.publishing.Publisher;
 import groundbass.publishing.TakingBack;
 import groundbass.release.BrokenFiles;
 import groundbass.release.Releases;
+import groundbass.store.Blobs;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.EducatorSignIn;
 import groundbass.web.desk.access.KnownBrowser;
@@ -56,6 +59,7 @@ import groundbass.web.desk.recording.RecordingPages;
 import groundbass.web.desk.revision.RevisionPages;
 import groundbass.web.desk.room.Rooms;
 import groundbass.web.desk.script.ScriptPages;
+import groundbass.web.desk.site.ArchivePages;
 import groundbass.web.desk.site.BackupPages;
 import groundbass.web.desk.site.BeginningPages;
 import groundbass.web.desk.site.BinPages;
@@ -134,6 +138,9 @@ public final class DeskPages {
             Announcer announcer,
             Settings settings,
             Backup backup,
+            SeriesExport exporting,
+            ArchiveImport importing,
+            Blobs blobs,
             Clock clock) {}
 
     /**
@@ -232,6 +239,14 @@ public final class DeskPages {
                 new OutboxPages(desk, services.outbox(), services.educators(), services.settings(), services.clock()),
                 new ImprintPages(desk, services.educators(), services.settings(), shell.chosen()),
                 new SettingsPages(desk, services.settings(), shell.chosen()),
+                new ArchivePages(
+                        desk,
+                        services.exporting(),
+                        services.importing(),
+                        services.blobs(),
+                        services.audit(),
+                        shell.limits(),
+                        services.clock()),
                 new BackupPages(
                         desk, services.educators(), signIn, services.audit(), services.backup(), services.clock()));
     }

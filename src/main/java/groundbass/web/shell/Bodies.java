@@ -16,11 +16,15 @@ import java.util.Map;
 final class Bodies {
     /** Marks a route that takes files. */
     enum Taking implements RouteRole {
-        FILES
+        /** Of the usual size. */
+        FILES,
+        /** A whole series, with its recordings and sounds. */
+        ARCHIVES
     }
 
     private static final String SETTING = "org.eclipse.jetty.multipartConfig";
     private static final long MOST = 2_000_000;
+    private static final long MOST_OF_AN_ARCHIVE = 8_000_000_000L;
     private static final int IN_MEMORY = 1_000_000;
 
     private Bodies() {}
@@ -30,7 +34,8 @@ final class Bodies {
         if (type == null || !type.toLowerCase(Locale.ROOT).startsWith("multipart/")) {
             return;
         }
-        if (!ctx.routeRoles().contains(Taking.FILES)) {
+        boolean archives = ctx.routeRoles().contains(Taking.ARCHIVES);
+        if (!archives && !ctx.routeRoles().contains(Taking.FILES)) {
             throw new HttpResponseException(
                     HttpStatus.UNSUPPORTED_MEDIA_TYPE.getCode(), "no files are taken here", Map.of());
         }
@@ -38,8 +43,14 @@ final class Bodies {
             if (ctx.req().getContentLengthLong() > MOST) {
                 throw new ContentTooLargeResponse();
             }
-            String folder = System.getProperty("java.io.tmpdir");
-            ctx.req().setAttribute(SETTING, new MultipartConfigElement(folder, MOST, MOST, IN_MEMORY));
+            takeUpTo(ctx, MOST);
+        } else if (archives) {
+            takeUpTo(ctx, MOST_OF_AN_ARCHIVE);
         }
+    }
+
+    private static void takeUpTo(Context ctx, long most) {
+        String folder = System.getProperty("java.io.tmpdir");
+        ctx.req().setAttribute(SETTING, new MultipartConfigElement(folder, most, most, IN_MEMORY));
     }
 }

@@ -26,6 +26,11 @@ public final class Routes {
         config.post(path, handler, role, Bodies.Taking.FILES);
     }
 
+    /** The same, where the file may be as large as a whole series with all its sounds. */
+    public void postArchives(String path, Role role, Handler handler) {
+        config.post(path, handler, role, Bodies.Taking.ARCHIVES);
+    }
+
     public void put(String path, Role role, Handler handler) {
         config.put(path, handler, role);
     }

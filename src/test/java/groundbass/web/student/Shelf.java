@@ -1,6 +1,7 @@
 package groundbass.web.student;
 
 import groundbass.Parts;
+import groundbass.archive.WrittenSeries;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Episodes;
@@ -8,8 +9,6 @@ import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.upload.Uploads;
-import groundbass.demo.SeriesPackage;
-import groundbass.demo.SeriesPackage.EpisodePackage;
 import groundbass.document.BackingTrack;
 import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
@@ -35,7 +34,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.OptionalInt;
 import java.util.function.BooleanSupplier;
 import javax.sound.sampled.AudioFileFormat;
 import javax.sound.sampled.AudioFormat;
@@ -108,7 +106,7 @@ final class Shelf {
     /** One lesson alone, which is out as number 1. */
     static Shelf with(Site site, EpisodeDocument lesson) {
         var shelf = empty(site);
-        shelf.bring(List.of(new EpisodePackage("1", lesson, OptionalInt.empty())));
+        shelf.bring(List.of(new WrittenSeries.Lesson("1", 1, lesson, "")));
         shelf.publish(1, shelf.build(shelf.episode(1), lesson), FIRST);
         SoundsMade.keep(shelf.jdbi, shelf.blobs);
         return shelf;
@@ -195,17 +193,17 @@ final class Shelf {
         }
     }
 
-    private void bring(List<EpisodePackage> lessons) {
+    private void bring(List<WrittenSeries.Lesson> lessons) {
         var form = new SeriesForm("Quay & Exercises", SERIES, "Short lines for <cold> hands.", "Pacific/Auckland");
         var incoming = Parts.over(jdbi, site.clock()).seriesImport(site::address, builder::build);
-        incoming.run(site.educator(), new SeriesPackage(form, new Slug(SERIES), lessons));
+        incoming.run(site.educator(), new WrittenSeries(form, lessons, List.of()));
     }
 
     private void bring() {
         bring(List.of(
-                new EpisodePackage("1", document("First <Plank>"), OptionalInt.empty()),
-                new EpisodePackage("2", document("Second Plank"), OptionalInt.empty()),
-                new EpisodePackage("3", document(DRAFT_TITLE), OptionalInt.empty())));
+                new WrittenSeries.Lesson("1", 1, document("First <Plank>"), ""),
+                new WrittenSeries.Lesson("2", 2, document("Second Plank"), ""),
+                new WrittenSeries.Lesson("3", 3, document(DRAFT_TITLE), "")));
         var audit = new Audit(jdbi, site.clock());
         publish(1, build(episode(1), withOwnTrack(episode(1))), FIRST);
         publish(2, build(episode(2), document(episode(2).title())), FIRST.plus(Duration.ofDays(7)));

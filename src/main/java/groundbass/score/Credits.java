@@ -1,6 +1,5 @@
-package groundbass.musicxml;
+package groundbass.score;
 
-import groundbass.score.Header;
 import java.util.Objects;
 
 /**

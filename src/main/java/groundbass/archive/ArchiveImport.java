@@ -1,0 +1,382 @@
+package groundbass.archive;
+
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.series.Series;
+import groundbass.catalog.series.SeriesForm;
+import groundbass.catalog.series.SeriesId;
+import groundbass.document.HouseStyle;
+import groundbass.document.UploadId;
+import groundbass.form.FieldProblem;
+import groundbass.form.Outcome;
+import groundbass.identity.Slug;
+import groundbass.text.Message;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import java.util.zip.ZipException;
+
+/**
+ * Brings a series in: an archive with all that it holds, or a folder that somebody wrote, whose lessons come in as drafts.
+ * Nothing that is here is changed, and what is here already does not come a second time. Each lesson comes in whole or
+ * not at all; what is wrong with one keeps no other out.
+ */
+public final class ArchiveImport {
+    private static final String FILE = "file";
+
+    private final ArchiveParts parts;
+    private final Limits limits;
+
+    public ArchiveImport(ArchiveParts parts, Limits limits) {
+        this.parts = parts;
+        this.limits = limits;
+    }
+
+    /**
+     * @param file a zip or a folder
+     * @param address of the series, where it shall not have that of the archive; blank for that
+     * @return refused, and nothing changed: {@code file} where it cannot be brought in at all, {@code address} where
+     *     another series has its address
+     * @throws IOException where this machine's disk fails
+     */
+    public Outcome<Brought> bringIn(EducatorId owner, Path file, String address) throws IOException {
+        if (Files.isDirectory(file)) {
+            try (var folder = new FolderSource(file)) {
+                return bringIn(owner, folder, address, Long.MAX_VALUE, List.of());
+            }
+        }
+        long most = Math.min(limits.bytes(), Files.size(file) * Limits.MOST_UNPACKED);
+        try (var zip = new ZipSource(file)) {
+            return bringIn(owner, zip, address, most, List.of());
+        } catch (ZipException e) {
+            return salvage(owner, file, address, most);
+        }
+    }
+
+    private Outcome<Brought> salvage(EducatorId owner, Path file, String address, long most) throws IOException {
+        try (var rest = new Salvage(file)) {
+            return rest.isEmpty()
+                    ? Outcome.refused(FILE, "archive.problem.no-zip")
+                    : bringIn(
+                            owner,
+                            rest,
+                            address,
+                            most,
+                            List.of(Finding.of(file.getFileName().toString(), "archive.broke-off")));
+        }
+    }
+
+    private Outcome<Brought> bringIn(EducatorId owner, Source source, String address, long most, List<Finding> before)
+            throws IOException {
+        var rooted = Rooted.of(source);
+        var run = new Run(owner, rooted, address.strip());
+        run.findings.addAll(before);
+        if (rooted.passedOver() > 0) {
+            run.findings.add(Finding.of("", "archive.passed-over", rooted.passedOver()));
+        }
+        try {
+            boolean archive = rooted.names().stream()
+                    .anyMatch(name -> name.equals(Names.MANIFEST) || name.endsWith("/" + Names.LESSON));
+            return archive ? run.archive(most) : run.written();
+        } catch (Unreadable e) {
+            return Outcome.refused(FILE, e.why().key(), e.why().args().toArray());
+        }
+    }
+
+    private record Listed(String folder, LessonPart part) {}
+
+    /** One archive or folder on its way in. */
+    private final class Run {
+        private final EducatorId owner;
+        private final Source source;
+        private final Texts texts;
+        private final String address;
+        private final List<Finding> findings = new ArrayList<>();
+        private int came;
+        private int already;
+        private int damaged;
+
+        Run(EducatorId owner, Source source, String address) {
+            this.owner = owner;
+            this.source = source;
+            this.texts = new Texts(source);
+            this.address = address;
+        }
+
+        // --- an archive
+
+        Outcome<Brought> archive(long most) throws Unreadable, IOException {
+            var manifest = manifest();
+            var facts = SeriesFacts.read(promised(manifest));
+            var lessons = lessons(manifest);
+            demandBounds(lessons, most);
+            var id = seriesId(manifest, lessons);
+            boolean out = lessons.stream()
+                    .anyMatch(lesson -> lesson.part().published() != null
+                            && !lesson.part().releases().isEmpty());
+            if (out && !parts.settings().current().imprint().isComplete()) {
+                return Outcome.refused(FILE, "archive.problem.imprint");
+            }
+            var series = series(id, manifest, facts);
+            return series.result().isPresent()
+                    ? Outcome.done(bringIn(series.result().get(), lessons))
+                    : Outcome.refused(series.problems());
+        }
+
+        /** Empty where it is gone or damaged: each lesson has a list of its own. */
+        private Optional<Manifest> manifest() throws Unreadable {
+            try {
+                var manifest = texts.find(Names.MANIFEST, Json.LONGEST);
+                if (manifest.isEmpty()) {
+                    findings.add(Finding.of(Names.MANIFEST, "archive.no-manifest"));
+                    return Optional.empty();
+                }
+                var read = Json.read(manifest.get(), Manifest.class);
+                demandKnown(read.format());
+                read.missing().forEach(file -> findings.add(Finding.of(file, "archive.was-lost")));
+                return Optional.of(read);
+            } catch (Unreadable e) {
+                if (e.why().key().equals("archive.problem.later")) {
+                    throw e;
+                }
+                findings.add(Finding.of(Names.MANIFEST, "archive.no-manifest"));
+                return Optional.empty();
+            }
+        }
+
+        private void demandKnown(int format) throws Unreadable {
+            if (format > Manifest.FORMAT) {
+                throw Unreadable.of("archive.problem.later");
+            }
+        }
+
+        /** What the series says of itself, though it was changed since: it is looked over at the desk. */
+        private Facts promised(Optional<Manifest> manifest) throws Unreadable {
+            var facts = WrittenSeries.seriesFacts(texts);
+            for (var entry : manifest.map(Manifest::files).orElse(List.of())) {
+                if (entry.name().equals(Names.SERIES)) {
+                    try {
+                        texts.find(Names.SERIES, entry, Limits.LONGEST_TEXT);
+                    } catch (Unreadable e) {
+                        findings.add(Finding.of(Names.SERIES, "archive.series-changed"));
+                    }
+                }
+            }
+            return facts;
+        }
+
+        private List<Listed> lessons(Optional<Manifest> manifest) throws Unreadable {
+            var folders = new TreeSet<>(Names.BY_NUMBER);
+            var promised = manifest.map(Manifest::lessons).orElse(List.of());
+            promised.forEach(lesson -> folders.add(lesson.folder()));
+            source.names().stream()
+                    .filter(name -> name.endsWith("/" + Names.LESSON))
+                    .map(name -> name.substring(0, name.length() - Names.LESSON.length() - 1))
+                    .filter(folder -> folder.indexOf('/') < 0)
+                    .forEach(folders::add);
+            if (folders.size() > limits.lessons()) {
+                throw Unreadable.of("archive.problem.many", folders.size(), limits.lessons());
+            }
+            var lists = new ArrayList<Listed>();
+            for (String folder : folders) {
+                var entry = promised.stream()
+                        .filter(lesson -> folder.equals(lesson.folder()))
+                        .map(Manifest.LessonPart::list)
+                        .findFirst();
+                list(folder, entry).ifPresent(part -> lists.add(new Listed(folder, part)));
+            }
+            return lists;
+        }
+
+        private Optional<LessonPart> list(String folder, Optional<Entry> promised) throws Unreadable {
+            String name = folder + "/" + Names.LESSON;
+            try {
+                String text = promised.isPresent()
+                        ? texts.find(name, promised.get(), Json.LONGEST)
+                        : texts.find(name, Json.LONGEST).orElse("");
+                var part = Json.read(text, LessonPart.class);
+                demandKnown(part.format());
+                return Optional.of(part);
+            } catch (Unreadable e) {
+                if (e.why().key().equals("archive.problem.later")) {
+                    throw e;
+                }
+                findings.add(e.finding(name));
+                damaged++;
+                return Optional.empty();
+            }
+        }
+
+        private void demandBounds(List<Listed> lessons, long most) throws Unreadable {
+            long bytes = 0;
+            for (var lesson : lessons) {
+                var files = lesson.part().files();
+                if (files.size() > limits.filesOfALesson()) {
+                    throw Unreadable.of("archive.problem.many", files.size(), limits.filesOfALesson());
+                }
+                for (var entry : files) {
+                    bytes += Math.max(0, Math.min(entry.size(), limits.bytes()));
+                }
+            }
+            if (bytes > Math.min(most, limits.bytes())) {
+                throw Unreadable.of("archive.problem.large");
+            }
+        }
+
+        private SeriesId seriesId(Optional<Manifest> manifest, List<Listed> lessons) throws Unreadable {
+            var named = Stream.concat(
+                    manifest.map(one -> one.series().id()).stream(),
+                    lessons.stream().map(lesson -> lesson.part().series()));
+            return named.filter(text -> text != null)
+                    .findFirst()
+                    .flatMap(SeriesId::parse)
+                    .orElseThrow(() -> Unreadable.of("archive.problem.none"));
+        }
+
+        /** The one that is here, else a new one with what it had beside its lessons. */
+        private Outcome<Series> series(SeriesId id, Optional<Manifest> manifest, SeriesFacts facts) throws Unreadable {
+            var here = parts.catalog().find(id);
+            if (here.isPresent()) {
+                return here.filter(series -> series.owner().equals(owner))
+                        .map(Outcome::done)
+                        .orElseGet(() -> Outcome.refused(FILE, "archive.problem.elsewhere"));
+            }
+            Instant created = manifest.isPresent()
+                    ? Moments.read(manifest.get().series().created())
+                    : parts.clock().instant();
+            return parts.jdbi().inTransaction(handle -> {
+                var made = parts.catalog().bringIn(owner, id, at(address, facts.form()), created);
+                made.result().ifPresent(series -> settings(series, facts));
+                return asked(made, facts.form());
+            });
+        }
+
+        private void settings(Series series, SeriesFacts facts) {
+            if (!facts.style().equals(HouseStyle.USUAL)) {
+                parts.styles().save(owner, series.id(), facts.style());
+            }
+            if (!facts.rhythm().first().isBlank()) {
+                tell(parts.rhythms().save(owner, series.id(), facts.rhythm()));
+            }
+            parts.outlooks().save(owner, series.id(), facts.outlook());
+            if (!facts.news().subject().isBlank() || !facts.news().opening().isBlank()) {
+                tell(parts.news().save(owner, series.id(), facts.news()));
+            }
+            if (texts.has(Names.BEGINNING + DocumentFiles.FACTS)) {
+                try {
+                    var document = DocumentFiles.read(name -> texts.find(Names.BEGINNING + name), "");
+                    tell(parts.beginnings().save(owner, series.id(), document));
+                } catch (Unreadable e) {
+                    findings.add(e.finding(Names.BEGINNING));
+                }
+            }
+        }
+
+        private void tell(Outcome<?> outcome) {
+            outcome.problems()
+                    .forEach(problem ->
+                            findings.add(new Finding(Names.SERIES, new Message(problem.key(), problem.args()))));
+        }
+
+        private Brought bringIn(Series series, List<Listed> lessons) throws IOException {
+            var lesson = new LessonImport(parts, source, owner, series, recordings(lessons), findings);
+            for (var listed : lessons) {
+                if (!series.id().value().equals(listed.part().series())) {
+                    findings.add(Finding.of(listed.folder(), "archive.problem.other-series"));
+                    damaged++;
+                    continue;
+                }
+                switch (lesson.bringIn(listed.folder(), listed.part())) {
+                    case IN -> came++;
+                    case ALREADY -> already++;
+                    case LEFT -> damaged++;
+                }
+            }
+            return brought(series);
+        }
+
+        private Set<UploadId> recordings(List<Listed> lessons) {
+            var ids = new HashSet<UploadId>();
+            lessons.forEach(lesson -> lesson.part().recordings().forEach(recording -> UploadId.parse(
+                            String.valueOf(recording.id()))
+                    .ifPresent(ids::add)));
+            return ids;
+        }
+
+        private Brought brought(Series series) {
+            String told = series.id() + " lessons " + came + ", here before " + already + ", left out " + damaged;
+            parts.audit().note(owner.value(), "series.imported", told);
+            return new Brought(series, came, already, damaged, findings);
+        }
+
+        // --- a folder that somebody wrote
+
+        Outcome<Brought> written() throws Unreadable {
+            var read = WrittenSeries.read(texts, source);
+            if (read.lessons().size() > limits.lessons()) {
+                throw Unreadable.of("archive.problem.many", read.lessons().size(), limits.lessons());
+            }
+            findings.addAll(read.findings());
+            damaged += read.findings().size();
+            var form = at(address, read.form());
+            var here = Slug.parse(form.slug().strip()).flatMap(parts.catalog()::find);
+            var series = here.filter(one -> one.owner().equals(owner))
+                    .map(Outcome::done)
+                    .orElseGet(() -> asked(parts.catalog().create(owner, form), form));
+            series.result().ifPresent(one -> read.lessons().forEach(lesson -> write(one, lesson)));
+            return series.result().isPresent()
+                    ? Outcome.done(brought(series.result().get()))
+                    : Outcome.refused(series.problems());
+        }
+
+        private void write(Series series, WrittenSeries.Lesson lesson) {
+            if (parts.episodes().find(series.slug(), lesson.number()).isPresent()) {
+                already++;
+                return;
+            }
+            var made = parts.desk().create(owner, series.id(), lesson.document());
+            made.problems()
+                    .forEach(problem ->
+                            findings.add(new Finding(lesson.folder(), new Message(problem.key(), problem.args()))));
+            made.result().filter(one -> one.number() != lesson.number()).ifPresent(one -> parts.desk()
+                    .move(owner, one.id(), lesson.number()));
+            came += made.result().isPresent() ? 1 : 0;
+            damaged += made.result().isPresent() ? 0 : 1;
+        }
+    }
+
+    private static SeriesForm at(String address, SeriesForm form) {
+        return address.isEmpty() ? form : new SeriesForm(form.title(), address, form.summary(), form.zone());
+    }
+
+    /** Where the address is taken, one that is free is offered; all else is wrong with the file. */
+    private Outcome<Series> asked(Outcome<Series> made, SeriesForm form) {
+        if (made.result().isPresent()) {
+            return made;
+        }
+        return Outcome.refused(made.problems().stream()
+                .map(problem -> problem.key().equals("catalog.problem.slug.taken") ? taken(problem) : ofFile(problem))
+                .toList());
+    }
+
+    private FieldProblem taken(FieldProblem problem) {
+        var wanted = new Slug(problem.args().get(0).toString());
+        return FieldProblem.of(
+                "address",
+                "archive.problem.address",
+                wanted.value(),
+                parts.catalog().freeLike(wanted).value());
+    }
+
+    private static FieldProblem ofFile(FieldProblem problem) {
+        boolean address = problem.field().equals("slug");
+        return new FieldProblem(address ? "address" : FILE, problem.key(), problem.args());
+    }
+}

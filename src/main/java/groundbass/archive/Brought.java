@@ -1,0 +1,17 @@
+package groundbass.archive;
+
+import groundbass.catalog.series.Series;
+import java.util.List;
+
+/**
+ * What became of an archive or folder that was brought in.
+ *
+ * @param lessons how many lessons came in
+ * @param already how many were here before, and were left as they are
+ * @param damaged how many could not be brought in; {@code findings} says why
+ */
+public record Brought(Series series, int lessons, int already, int damaged, List<Finding> findings) {
+    public Brought {
+        findings = List.copyOf(findings);
+    }
+}

@@ -1,0 +1,28 @@
+package groundbass.archive;
+
+import com.fasterxml.jackson.annotation.JsonProperty;
+import groundbass.identity.Sha256;
+import java.nio.charset.StandardCharsets;
+import java.util.Objects;
+
+/**
+ * A file of an archive and what it was when it was written.
+ *
+ * @param name in the list of a lesson within the lesson's folder, else within the archive
+ * @param size in bytes
+ */
+record Entry(String name, long size, @JsonProperty("sha256") String sha256) {
+    Entry {
+        Objects.requireNonNull(name);
+        Objects.requireNonNull(sha256);
+    }
+
+    static Entry of(String name, String text) {
+        byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+        return new Entry(name, bytes.length, Sha256.of(bytes).hex());
+    }
+
+    static Entry of(String name, Sha256 sha256, long size) {
+        return new Entry(name, size, sha256.hex());
+    }
+}

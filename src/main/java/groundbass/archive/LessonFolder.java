@@ -1,0 +1,175 @@
+package groundbass.archive;
+
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.upload.Upload;
+import groundbass.document.UploadId;
+import groundbass.form.FieldProblem;
+import groundbass.identity.Sha256;
+import groundbass.store.Blob;
+import groundbass.text.Message;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * The folder of a lesson in an archive, read against its list: texts are held, stored files are kept among the site's
+ * own, where the sweep takes them away again if no row names them in the end. Everything that is wrong is found, not only
+ * the first.
+ */
+final class LessonFolder {
+    private final ArchiveParts parts;
+    private final Source source;
+    private final Texts reader;
+    private final String place;
+    private final LessonPart part;
+    private final Map<String, Entry> entries = new HashMap<>();
+    private final Map<String, String> texts = new HashMap<>();
+    private final Map<String, Blob> stored = new HashMap<>();
+    private final Map<UploadId, Upload> recordings = new LinkedHashMap<>();
+    private final List<Finding> findings = new ArrayList<>();
+
+    LessonFolder(ArchiveParts parts, Source source, String folder, LessonPart part) {
+        this.parts = parts;
+        this.source = source;
+        this.reader = new Texts(source);
+        this.place = folder + "/";
+        this.part = part;
+        part.files().forEach(entry -> entries.put(entry.name(), entry));
+    }
+
+    /** Reads all of it. @return what is wrong; nothing of the lesson may come in then */
+    List<Finding> read(EducatorId owner, EpisodeId id) throws IOException {
+        var files = storedNames();
+        long ofTexts = part.files().stream()
+                .filter(entry -> !files.contains(entry.name()))
+                .mapToLong(Entry::size)
+                .sum();
+        if (ofTexts > Limits.TEXTS_OF_A_LESSON) {
+            return List.of(Finding.of(place, "archive.problem.long", Limits.TEXTS_OF_A_LESSON));
+        }
+        for (var recording : part.recordings()) {
+            read(recording, owner, id);
+        }
+        for (var entry : part.files()) {
+            if (!files.contains(entry.name())) {
+                text(entry);
+            } else if (!stored.containsKey(entry.name())) {
+                keep(entry);
+            }
+        }
+        return List.copyOf(findings);
+    }
+
+    private Set<String> storedNames() {
+        var names = new HashSet<String>();
+        part.recordings().forEach(recording -> names.add(recording.file()));
+        part.releases().forEach(release -> release.files().forEach(file -> names.add(file.file())));
+        return names;
+    }
+
+    private void text(Entry entry) {
+        try {
+            int most = entry.name().endsWith(".json") ? Json.LONGEST : Limits.LONGEST_TEXT;
+            texts.put(entry.name(), reader.find(place + entry.name(), entry, most));
+        } catch (Unreadable e) {
+            findings.add(e.finding(place));
+        }
+    }
+
+    private void read(LessonPart.RecordingPart recording, EducatorId owner, EpisodeId lesson) throws IOException {
+        var entry = entries.get(recording.file());
+        var id = UploadId.parse(recording.id());
+        if (entry == null || id.isEmpty()) {
+            found(recording.file(), "archive.problem.json");
+            return;
+        }
+        try (var in = open(entry)) {
+            var judged = parts.uploads()
+                    .judge(owner, lesson, id.get(), recording.name(), Moments.read(recording.created()), in);
+            judged.problems().forEach(problem -> found(entry, problem));
+            judged.result().filter(upload -> isPromised(entry, upload.blob())).ifPresent(upload -> {
+                recordings.put(upload.id(), upload);
+                stored.put(entry.name(), upload.blob());
+            });
+        } catch (Unreadable e) {
+            findings.add(e.finding(place + entry.name()));
+        } catch (SourceInput.Damaged e) {
+            found(entry.name(), "archive.problem.damaged");
+        }
+    }
+
+    private void found(Entry entry, FieldProblem problem) {
+        findings.add(new Finding(place + entry.name(), new Message(problem.key(), problem.args())));
+    }
+
+    private void found(String name, String key) {
+        findings.add(Finding.of(place + name, key));
+    }
+
+    private void keep(Entry entry) throws IOException {
+        try (var in = open(entry)) {
+            parts.blobs()
+                    .put(in, Math.max(0, entry.size()))
+                    .filter(blob -> isPromised(entry, blob))
+                    .ifPresentOrElse(blob -> stored.put(entry.name(), blob), () -> {
+                        if (!isFound(entry)) {
+                            found(entry.name(), "archive.problem.changed");
+                        }
+                    });
+        } catch (Unreadable e) {
+            findings.add(e.finding(place + entry.name()));
+        } catch (SourceInput.Damaged e) {
+            found(entry.name(), "archive.problem.damaged");
+        }
+    }
+
+    private boolean isFound(Entry entry) {
+        return findings.stream().anyMatch(finding -> finding.where().equals(place + entry.name()));
+    }
+
+    private InputStream open(Entry entry) throws Unreadable {
+        if (!reader.has(place + entry.name())) {
+            throw Unreadable.of("archive.problem.missing");
+        }
+        try {
+            return new SourceInput(source.open(place + entry.name()));
+        } catch (IOException e) {
+            throw Unreadable.of("archive.problem.damaged");
+        }
+    }
+
+    private boolean isPromised(Entry entry, Blob blob) {
+        boolean is = blob.length() == entry.size() && blob.sha256().hex().equals(entry.sha256());
+        if (!is) {
+            found(entry.name(), "archive.problem.changed");
+        }
+        return is;
+    }
+
+    /** A text, by its name in the folder. */
+    Optional<String> text(String name) {
+        return Optional.ofNullable(texts.get(name));
+    }
+
+    Blob stored(String name) throws Unreadable {
+        return Optional.ofNullable(stored.get(name)).orElseThrow(() -> Unreadable.of("archive.problem.json"));
+    }
+
+    byte[] content(Sha256 sha256) throws IOException {
+        try (var in = parts.blobs().open(sha256)) {
+            return in.readNBytes(ReleaseChecks.LONGEST_PAGE);
+        }
+    }
+
+    Map<UploadId, Upload> recordings() {
+        return recordings;
+    }
+}

@@ -1,0 +1,56 @@
+package groundbass.archive;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.Collections;
+import java.util.SortedSet;
+import java.util.TreeSet;
+
+/** Files that lie together in a folder of a source, as they do where somebody zipped the folder and not what is in it. */
+final class Rooted implements Source {
+    private final Source source;
+    private final String root;
+
+    private Rooted(Source source, String root) {
+        this.source = source;
+        this.root = root;
+    }
+
+    /** The source itself, or its only folder with a series in it. */
+    static Source of(Source source) {
+        var names = source.names();
+        if (names.contains(Names.SERIES)) {
+            return source;
+        }
+        var roots = names.stream()
+                .filter(name -> name.endsWith("/" + Names.SERIES) && name.indexOf('/') == name.lastIndexOf('/'))
+                .toList();
+        return roots.size() == 1
+                ? new Rooted(source, roots.get(0).substring(0, roots.get(0).length() - Names.SERIES.length()))
+                : source;
+    }
+
+    @Override
+    public SortedSet<String> names() {
+        var inside = new TreeSet<String>();
+        source.names().stream()
+                .filter(name -> name.startsWith(root))
+                .forEach(name -> inside.add(name.substring(root.length())));
+        return Collections.unmodifiableSortedSet(inside);
+    }
+
+    @Override
+    public InputStream open(String name) throws IOException {
+        return source.open(root + name);
+    }
+
+    @Override
+    public int passedOver() {
+        return source.passedOver();
+    }
+
+    @Override
+    public void close() throws IOException {
+        source.close();
+    }
+}

@@ -1,0 +1,72 @@
+package groundbass.archive;
+
+import groundbass.identity.Sha256;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+import java.util.SortedSet;
+
+/** Reads files of text from a source: UTF-8, none longer than it may be. */
+final class Texts {
+    private final Source source;
+    private final SortedSet<String> names;
+
+    Texts(Source source) {
+        this.source = source;
+        this.names = source.names();
+    }
+
+    boolean has(String name) {
+        return names.contains(name);
+    }
+
+    /** Empty where there is no such file. */
+    Optional<String> find(String name, int most) throws Unreadable {
+        return has(name) ? Optional.of(text(name, bytes(name, most))) : Optional.empty();
+    }
+
+    Optional<String> find(String name) throws Unreadable {
+        return find(name, Limits.LONGEST_TEXT);
+    }
+
+    /**
+     * The text that a list promises.
+     *
+     * @throws Unreadable where it is not there, or is not what it was when it was written
+     */
+    String find(String name, Entry promised, int most) throws Unreadable {
+        byte[] bytes = bytes(name, most);
+        if (bytes.length != promised.size() || !Sha256.of(bytes).hex().equals(promised.sha256())) {
+            throw Unreadable.of("archive.problem.changed").in(name);
+        }
+        return text(name, bytes);
+    }
+
+    byte[] bytes(String name, int most) throws Unreadable {
+        if (!has(name)) {
+            throw Unreadable.of("archive.problem.missing").in(name);
+        }
+        try (var in = source.open(name)) {
+            byte[] bytes = in.readNBytes(most + 1);
+            if (bytes.length > most) {
+                throw Unreadable.of("archive.problem.long", most).in(name);
+            }
+            return bytes;
+        } catch (IOException e) { // zips name what is wrong with them in many ways
+            throw Unreadable.of("archive.problem.damaged").in(name);
+        }
+    }
+
+    static String text(String name, byte[] bytes) throws Unreadable {
+        try {
+            return StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(bytes))
+                    .toString();
+        } catch (CharacterCodingException e) {
+            throw Unreadable.of("archive.problem.utf-8").in(name);
+        }
+    }
+}
