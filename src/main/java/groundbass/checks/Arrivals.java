@@ -49,12 +49,12 @@ final class Arrivals {
 
     static Repair to(From from, Arrival.Kind kind) {
         return Repair.of(
-                Message.of("checks.repair.word", kind.word()), from.note().at(), new Change.ToArrival(kind));
+                Message.of("checks.repair.word", kind.word()), from.note().at(), new NoteChange.ToArrival(kind));
     }
 
     static Repair strike(From from) {
         var style = from.note().inForce().style();
         return Repair.of(
-                Message.of("checks.repair.word", style.word()), from.note().at(), new Change.ToStroke(style));
+                Message.of("checks.repair.word", style.word()), from.note().at(), new NoteChange.ToStroke(style));
     }
 }

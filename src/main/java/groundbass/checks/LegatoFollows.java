@@ -38,6 +38,7 @@ final class LegatoFollows implements Rule {
                         List.of(note.at()),
                         Message.of("checks." + code, kind.word()),
                         List.of())
-                .with(Repair.of(Message.of("checks.repair.word", style.word()), note.at(), new Change.ToStroke(style)));
+                .with(Repair.of(
+                        Message.of("checks.repair.word", style.word()), note.at(), new NoteChange.ToStroke(style)));
     }
 }

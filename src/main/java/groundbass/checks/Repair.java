@@ -20,7 +20,7 @@ import java.util.stream.Collectors;
  */
 public record Repair(Message label, List<Edit> edits) implements Suggestion {
     /** One note and what it becomes; the note keeps its time. */
-    public record Edit(NoteAt note, Change change) {
+    public record Edit(NoteAt note, NoteChange change) {
         public Edit {
             Objects.requireNonNull(note);
             Objects.requireNonNull(change);
@@ -32,7 +32,7 @@ public record Repair(Message label, List<Edit> edits) implements Suggestion {
         edits = List.copyOf(edits);
     }
 
-    static Repair of(Message label, NoteAt note, Change change) {
+    static Repair of(Message label, NoteAt note, NoteChange change) {
         return new Repair(label, List.of(new Edit(note, change)));
     }
 
@@ -52,14 +52,14 @@ public record Repair(Message label, List<Edit> edits) implements Suggestion {
         return new Line(line.header(), bars);
     }
 
-    private static Bar changed(Bar bar, int number, Map<NoteAt, Change> changes) {
+    private static Bar changed(Bar bar, int number, Map<NoteAt, NoteChange> changes) {
         var notes = bar.notes().stream()
                 .map(note -> changed(note, NoteAt.of(number, note), changes))
                 .toList();
         return notes.equals(bar.notes()) ? bar : bar.withNotes(notes).writtenOut();
     }
 
-    private static Note changed(Note note, NoteAt at, Map<NoteAt, Change> changes) {
+    private static Note changed(Note note, NoteAt at, Map<NoteAt, NoteChange> changes) {
         return changes.containsKey(at) ? changes.get(at).of(note) : note;
     }
 }

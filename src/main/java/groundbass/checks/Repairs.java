@@ -29,7 +29,8 @@ final class Repairs {
                 Message.of("checks.repair.places", typed, other.position()),
                 moved.stream()
                         .map(stop -> new Repair.Edit(
-                                stop.note(), new Change.ToPlace(stop.fingered().place())))
+                                stop.note(),
+                                new NoteChange.ToPlace(stop.fingered().place())))
                         .toList());
     }
 
@@ -46,7 +47,8 @@ final class Repairs {
     }
 
     static Repair place(Evidence evidence, Played note, Place place) {
-        return Repair.of(Message.of("checks.repair.word", evidence.typed(place)), note.at(), new Change.ToPlace(place));
+        return Repair.of(
+                Message.of("checks.repair.word", evidence.typed(place)), note.at(), new NoteChange.ToPlace(place));
     }
 
     /** The same fret's neighbours on the string, lower first, as far as the neck goes. */

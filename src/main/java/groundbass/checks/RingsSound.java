@@ -25,7 +25,7 @@ final class RingsSound implements Rule {
                         .with(Repair.of(
                                 Message.of("checks.repair.without", Mark.RING.word()),
                                 note.at(),
-                                new Change.Without(Mark.RING))));
+                                new NoteChange.Without(Mark.RING))));
     }
 
     private static boolean isTouchedAtOnce(Evidence evidence, Played note) {

@@ -8,8 +8,8 @@ import groundbass.linetext.LineText;
 import groundbass.performance.Performance;
 import groundbass.score.Line;
 import groundbass.signal.OffsetSound;
-import groundbass.sound.mix.BackingTrack;
 import groundbass.sound.mix.Balance;
+import groundbass.sound.mix.BandTrack;
 import groundbass.sound.mix.BarSounds;
 import groundbass.sound.mix.Mix;
 import groundbass.sound.mix.Stem;
@@ -165,7 +165,7 @@ final class Soundcheck {
     private void add(String file, Words words, Line line, Groove groove, Stem stem) throws IOException {
         var performance = Performance.of(line);
         var sounds = BarSounds.of(performance, Band.of(performance, groove));
-        var track = new BackingTrack(performance, sounds, new Mix(Set.of(stem), false), Balance.EVEN);
+        var track = new BandTrack(performance, sounds, new Mix(Set.of(stem), false), Balance.EVEN);
         long start = track.rate().at(performance.seconds(performance.start()));
         String name = file.replace('.', '-') + ".wav";
         try (var out = Files.newOutputStream(folder.resolve(name))) {

@@ -36,7 +36,7 @@ final class Effort {
         }
     }
 
-    double[] of(Moment moment, int position, int[] strings, int[] frets, int[] fingers) {
+    double[] of(SoundingMoment moment, int position, int[] strings, int[] frets, int[] fingers) {
         var parts = new double[Part.values().length];
         for (int i = 0; i < strings.length; i++) {
             add(parts, moment.notes().get(i), position, strings[i], frets[i], fingers[i]);

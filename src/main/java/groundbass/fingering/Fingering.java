@@ -22,7 +22,7 @@ public final class Fingering {
     private final Fretboard neck;
     private final Hand hand;
     private final List<Sounding> soundings;
-    private final List<Moment> written;
+    private final List<SoundingMoment> written;
     private final Optional<Way> way;
     private final List<Stop> stops;
     private final List<Gripped> gripped;
@@ -138,7 +138,7 @@ public final class Fingering {
                 new Window(inside.getMin(), to, Math.max(0, inside.getMin() - 1), Math.min(soundings.size(), to + 1)));
     }
 
-    private List<Moment> freed(Window window) {
+    private List<SoundingMoment> freed(Window window) {
         return IntStream.range(window.outerFrom(), window.outerTo())
                 .mapToObj(i ->
                         i >= window.from() && i < window.to() ? soundings.get(i).anywhere(neck) : written.get(i))

@@ -28,7 +28,7 @@ final class Grips {
      * The grips of every moment; empty only where a note of it is not on the neck. A hand that stops no string stands
      * where it was or where it is needed next, and not elsewhere.
      */
-    List<List<Hold>> of(List<Moment> moments) {
+    List<List<Hold>> of(List<SoundingMoment> moments) {
         var all = new ArrayList<List<Hold>>();
         Map<List<NoteConstraint>, List<Hold>> known = new HashMap<>();
         for (var moment : moments) {
@@ -37,7 +37,7 @@ final class Grips {
         return new Resting(all).all();
     }
 
-    private List<Hold> of(Moment moment) {
+    private List<Hold> of(SoundingMoment moment) {
         var holds = new ArrayList<Hold>();
         for (int position = 1; position <= frets; position++) {
             new Hands(moment, position, holds).choose(0);
@@ -51,14 +51,14 @@ final class Grips {
 
     /** Chooses place and finger of one note after the other, in one position. */
     private final class Hands {
-        private final Moment moment;
+        private final SoundingMoment moment;
         private final int position;
         private final List<Hold> found;
         private final int[] strings;
         private final int[] frets;
         private final int[] fingers;
 
-        Hands(Moment moment, int position, List<Hold> found) {
+        Hands(SoundingMoment moment, int position, List<Hold> found) {
             int size = moment.notes().size();
             this.moment = moment;
             this.position = position;
@@ -159,7 +159,7 @@ final class Grips {
     }
 
     /** What is written though no hand can do it: still something to show, at a price that tells. */
-    private Hold forced(Moment moment) {
+    private Hold forced(SoundingMoment moment) {
         int size = moment.notes().size();
         var strings = new int[size];
         var stopped = new int[size];

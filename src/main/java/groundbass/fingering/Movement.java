@@ -32,12 +32,12 @@ final class Movement {
     private static final double QUICK = 0.12;
     private static final double SKIPPING_AT_SPEED = 1;
 
-    private final Moment from;
-    private final Moment to;
+    private final SoundingMoment from;
+    private final SoundingMoment to;
     private final double seconds;
     private final boolean rested;
 
-    Movement(Moment from, Moment to) {
+    Movement(SoundingMoment from, SoundingMoment to) {
         this.from = from;
         this.to = to;
         this.seconds = to.start() - from.start();

@@ -17,10 +17,10 @@ import java.util.function.Predicate;
  * positions alone do not make another way.
  */
 public final class Search {
-    private final List<Moment> moments;
+    private final List<SoundingMoment> moments;
     private final List<List<Hold>> layers;
 
-    private Search(Fretboard neck, Hand hand, List<Moment> moments, Predicate<Hold> admitted) {
+    private Search(Fretboard neck, Hand hand, List<SoundingMoment> moments, Predicate<Hold> admitted) {
         this.moments = moments;
         this.layers = new Grips(neck, new Effort(neck, hand))
                 .of(moments).stream()
@@ -29,17 +29,17 @@ public final class Search {
     }
 
     /** The cheapest way; empty where a note is not on the neck, or where there are no moments. */
-    public static Optional<Way> best(Fretboard neck, Hand hand, List<Moment> moments) {
+    public static Optional<Way> best(Fretboard neck, Hand hand, List<SoundingMoment> moments) {
         return ways(neck, hand, moments, 1).stream().findFirst();
     }
 
     /** At most {@code most} ways that differ in places, the cheapest first. */
-    public static List<Way> ways(Fretboard neck, Hand hand, List<Moment> moments, int most) {
+    public static List<Way> ways(Fretboard neck, Hand hand, List<SoundingMoment> moments, int most) {
         return new Search(neck, hand, moments, hold -> true).run(most);
     }
 
     /** The cheapest way that keeps the index at one fret; empty where there is none without the impossible. */
-    public static Optional<Way> inPosition(Fretboard neck, Hand hand, List<Moment> moments, int position) {
+    public static Optional<Way> inPosition(Fretboard neck, Hand hand, List<SoundingMoment> moments, int position) {
         return new Search(neck, hand, moments, hold -> hold.position == position)
                 .run(1).stream().filter(way -> way.cost().isPossible()).findFirst();
     }

@@ -63,24 +63,24 @@ record Sounding(double start, double end, List<Played> notes, int beginning) {
     }
 
     /** As written, with the fingers that are written. */
-    Moment written() {
+    SoundingMoment written() {
         var wanted = new ArrayList<NoteConstraint>();
         for (int i = 0; i < notes.size(); i++) {
             var note = wanted(notes.get(i));
             wanted.add(i < beginning ? note : note.sustained());
         }
-        return new Moment(start, end, wanted);
+        return new SoundingMoment(start, end, wanted);
     }
 
     /** The same pitches wherever they lie; what is bound to its place stays. */
-    Moment anywhere(Fretboard neck) {
+    SoundingMoment anywhere(Fretboard neck) {
         var wanted = new ArrayList<NoteConstraint>();
         for (int i = 0; i < notes.size(); i++) {
             var note = wanted(notes.get(i));
             var free = isMovable(notes.get(i)) ? note.among(places(notes.get(i), neck)) : note;
             wanted.add(i < beginning ? free : free.sustained());
         }
-        return new Moment(start, end, wanted);
+        return new SoundingMoment(start, end, wanted);
     }
 
     private static List<Place> places(Played played, Fretboard neck) {

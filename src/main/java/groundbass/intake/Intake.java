@@ -1,9 +1,9 @@
 package groundbass.intake;
 
-import groundbass.intake.draft.Draft;
 import groundbass.intake.draft.DraftLine;
+import groundbass.intake.draft.RoughLine;
 import groundbass.intake.notice.FilePart;
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.intake.notice.Unreadable;
 import groundbass.intake.smf.MidiIn;
 import groundbass.intake.xml.MusicXmlIn;
@@ -58,7 +58,7 @@ public final class Intake {
     /** Reads one part of a file. */
     @FunctionalInterface
     private interface Reading {
-        Draft read(FilePart part, Notices notices) throws Unreadable;
+        RoughLine read(FilePart part, NoticeList notices) throws Unreadable;
     }
 
     private static Outcome outcome(
@@ -70,7 +70,7 @@ public final class Intake {
         if (part.isEmpty()) {
             return new Unclear(parts);
         }
-        var notices = new Notices();
+        var notices = new NoticeList();
         if (wanted.isEmpty() && parts.size() > 1) {
             notices.guessed(Message.of("intake.guessed.part", part.get().called()));
         }

@@ -26,9 +26,9 @@ public final class HourWatch {
 
     private final PublishingParts parts;
     private final Promises promises;
-    private final Notices notices;
+    private final HourLetters notices;
 
-    public HourWatch(PublishingParts parts, Notices notices) {
+    public HourWatch(PublishingParts parts, HourLetters notices) {
         this.parts = parts;
         this.promises = new Promises(parts);
         this.notices = notices;

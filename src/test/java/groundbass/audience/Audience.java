@@ -17,11 +17,11 @@ import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Consents;
 import groundbass.audience.student.EducatorAccess;
 import groundbass.audience.student.LetterHead;
+import groundbass.audience.student.SecretToken;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.SignIns;
 import groundbass.audience.student.StudentId;
 import groundbass.audience.student.Students;
-import groundbass.audience.student.Token;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.EpisodeId;
@@ -109,16 +109,16 @@ public final class Audience {
     }
 
     /** The token in the newest letter, as its reader would find it. */
-    public Token mailed() {
+    public SecretToken mailed() {
         String text = outbox.newest(1).get(0).message().text();
         String link = text.lines()
                 .filter(line -> line.startsWith(publicAddress + "/"))
                 .findFirst()
                 .orElseThrow();
-        return new Token(link.substring(link.lastIndexOf('/') + 1));
+        return new SecretToken(link.substring(link.lastIndexOf('/') + 1));
     }
 
-    public Token requested(EmailAddress email) {
+    public SecretToken requested(EmailAddress email) {
         signIns.request(email, Locale.ENGLISH);
         clock.advance(Duration.ofMillis(1));
         return mailed();

@@ -7,7 +7,7 @@ import groundbass.audience.download.DownloadToken;
 import groundbass.audience.download.Requester;
 import groundbass.audience.download.Robots;
 import groundbass.audience.download.VisitorKey;
-import groundbass.audience.student.Token;
+import groundbass.audience.student.SecretToken;
 import groundbass.identity.Hmac;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
@@ -35,7 +35,7 @@ class SecretsTest {
     @Test
     void hashesAsTheStandardShows() {
         // SHA-256 of "abc", the one-block example that accompanies FIPS 180-4
-        assertThat(new Token("abc").hash())
+        assertThat(new SecretToken("abc").hash())
                 .isEqualTo("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
     }
 
@@ -43,7 +43,7 @@ class SecretsTest {
     void tokensHold256BitsAndDoNotRepeat() {
         var seen = new HashSet<String>();
         for (int i = 0; i < 1000; i++) {
-            String token = Token.next().value();
+            String token = SecretToken.next().value();
             assertThat(token).matches("[A-Za-z0-9_-]{43}"); // 256 bits at 6 bits a character: 42.7
             assertThat(seen.add(token)).isTrue();
         }

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.Main;
 import groundbass.audience.student.Device;
 import groundbass.audience.student.Person;
+import groundbass.audience.student.SecretToken;
 import groundbass.audience.student.Sessions;
-import groundbass.audience.student.Token;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
@@ -63,14 +63,14 @@ class AdminTest {
                 .orElseThrow();
     }
 
-    private static Token signIn(Database database, Educator educator) {
+    private static SecretToken signIn(Database database, Educator educator) {
         return new Sessions(database.jdbi(), Clock.systemUTC())
                 .open(new Person.OfEducator(educator.id()), Device.PHONE);
     }
 
     @Test
     void aForgottenPasswordIsSetAnewOnAStoppedServer() {
-        Token open;
+        SecretToken open;
         try (var database = Database.embedded(data)) {
             open = signIn(database, fill(database));
         }

@@ -13,24 +13,27 @@ final class Necks {
     private Necks() {}
 
     /** Pitches one after the other, each so many seconds long. */
-    static List<Moment> melody(Fretboard neck, double seconds, int... midi) {
-        var moments = new ArrayList<Moment>();
+    static List<SoundingMoment> melody(Fretboard neck, double seconds, int... midi) {
+        var moments = new ArrayList<SoundingMoment>();
         for (int i = 0; i < midi.length; i++) {
-            moments.add(Moment.of(i * seconds, (i + 1) * seconds, NoteConstraint.pitch(neck, midi[i])));
+            moments.add(SoundingMoment.of(i * seconds, (i + 1) * seconds, NoteConstraint.pitch(neck, midi[i])));
         }
         return moments;
     }
 
     /** The same with its first note on one string. */
-    static List<Moment> from(Fretboard neck, int string, List<Moment> melody) {
+    static List<SoundingMoment> from(Fretboard neck, int string, List<SoundingMoment> melody) {
         var all = new ArrayList<>(melody);
         var first = melody.get(0);
-        all.set(0, Moment.of(first.start(), first.end(), first.notes().get(0).onString(string)));
+        all.set(
+                0,
+                SoundingMoment.of(
+                        first.start(), first.end(), first.notes().get(0).onString(string)));
         return all;
     }
 
     /** Notes near one another, as lines go. */
-    static List<Moment> random(Fretboard neck, Random random, int count, double seconds) {
+    static List<SoundingMoment> random(Fretboard neck, Random random, int count, double seconds) {
         var midi = new int[count];
         int lowest = neck.tuning().string(neck.tuning().size()).pitch().midi();
         int highest = neck.tuning().string(1).pitch().midi() + neck.frets();

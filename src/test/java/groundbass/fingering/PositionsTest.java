@@ -71,7 +71,7 @@ class PositionsTest {
     /** A dominant shell with its root on the A string (rule: shell-voicings): C2 E2 Bb2 at A3 D2 G3. */
     @Test
     void theShellOfCSevenIsFound() {
-        var chord = Moment.of(
+        var chord = SoundingMoment.of(
                 0,
                 1,
                 NoteConstraint.pitch(Necks.FOUR, 36),

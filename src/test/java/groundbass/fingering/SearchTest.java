@@ -43,8 +43,8 @@ class SearchTest {
     }
 
     /** Some notes fixed, struck, reached or held, so that every price is asked for. */
-    private static List<Moment> decorated(List<Moment> moments, Random random) {
-        var all = new ArrayList<Moment>();
+    private static List<SoundingMoment> decorated(List<SoundingMoment> moments, Random random) {
+        var all = new ArrayList<SoundingMoment>();
         for (int i = 0; i < moments.size(); i++) {
             var moment = moments.get(i);
             var note = moment.notes().get(0);
@@ -57,18 +57,18 @@ class SearchTest {
                 default -> {}
             }
             var end = random.nextBoolean() ? moment.end() : moment.start() + 0.01;
-            all.add(Moment.of(moment.start(), end, note));
+            all.add(SoundingMoment.of(moment.start(), end, note));
         }
         return all;
     }
 
     /** All paths, one after the other. */
     private static final class Every {
-        private final List<Moment> moments;
+        private final List<SoundingMoment> moments;
         private final List<List<Hold>> layers;
         private final Map<Long, Double> cheapest = new LinkedHashMap<>();
 
-        Every(Fretboard neck, List<Moment> moments) {
+        Every(Fretboard neck, List<SoundingMoment> moments) {
             var grips = new Grips(neck, new Effort(neck, Hand.AVERAGE));
             this.moments = moments;
             this.layers = grips.of(moments);
@@ -132,8 +132,8 @@ class SearchTest {
     @Test
     void whatIsFixedStays() {
         var moments = List.of(
-                Moment.of(0, 1, NoteConstraint.pitch(Necks.FOUR, 40).onString(4)),
-                Moment.of(1, 2, NoteConstraint.pitch(Necks.FOUR, 43)));
+                SoundingMoment.of(0, 1, NoteConstraint.pitch(Necks.FOUR, 40).onString(4)),
+                SoundingMoment.of(1, 2, NoteConstraint.pitch(Necks.FOUR, 43)));
         var way = Search.best(Necks.FOUR, Hand.AVERAGE, moments).orElseThrow();
         assertThat(Necks.places(Necks.FOUR, way)).startsWith("E12 ");
     }
@@ -141,8 +141,8 @@ class SearchTest {
     @Test
     void aHammerStaysOnItsString() {
         var moments = List.of(
-                Moment.of(0, 0.2, NoteConstraint.pitch(Necks.FOUR, 38)),
-                Moment.of(0.2, 0.4, NoteConstraint.pitch(Necks.FOUR, 43).reached(Arrival.Kind.HAMMER)));
+                SoundingMoment.of(0, 0.2, NoteConstraint.pitch(Necks.FOUR, 38)),
+                SoundingMoment.of(0.2, 0.4, NoteConstraint.pitch(Necks.FOUR, 43).reached(Arrival.Kind.HAMMER)));
         var ways = Search.ways(Necks.FOUR, Hand.AVERAGE, moments, 20);
         assertThat(Necks.places(Necks.FOUR, ways.get(0))).isEqualTo("D0 D5");
         assertThat(ways).anyMatch(way -> !isOnOneString(way));
@@ -162,8 +162,8 @@ class SearchTest {
     void aHeldNoteKeepsItsFinger() {
         var low = NoteConstraint.at(Place.of(4, 5));
         var moments = List.of(
-                Moment.of(0, 0.5, low, NoteConstraint.pitch(Necks.FOUR, 43)),
-                Moment.of(0.5, 1, low.sustained(), NoteConstraint.pitch(Necks.FOUR, 47)));
+                SoundingMoment.of(0, 0.5, low, NoteConstraint.pitch(Necks.FOUR, 43)),
+                SoundingMoment.of(0.5, 1, low.sustained(), NoteConstraint.pitch(Necks.FOUR, 47)));
         var way = Search.best(Necks.FOUR, Hand.AVERAGE, moments).orElseThrow();
         assertThat(way.cost().isPossible()).isTrue();
         assertThat(way.grips().get(1).notes().get(0))
@@ -172,8 +172,8 @@ class SearchTest {
 
     @Test
     void noTwoNotesShareAString() {
-        var moments =
-                List.of(Moment.of(0, 1, NoteConstraint.pitch(Necks.FOUR, 40), NoteConstraint.pitch(Necks.FOUR, 41)));
+        var moments = List.of(
+                SoundingMoment.of(0, 1, NoteConstraint.pitch(Necks.FOUR, 40), NoteConstraint.pitch(Necks.FOUR, 41)));
         for (var way : Search.ways(Necks.FOUR, Hand.AVERAGE, moments, 20)) {
             assertThat(way.grips().get(0).notes().stream()
                             .map(note -> note.place().string()))

@@ -10,11 +10,11 @@ import groundbass.audience.download.VisitorKey;
 import groundbass.audience.student.Consents;
 import groundbass.audience.student.Device;
 import groundbass.audience.student.LetterHead;
+import groundbass.audience.student.SecretToken;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.SignIns;
 import groundbass.audience.student.SignedIn;
 import groundbass.audience.student.Students;
-import groundbass.audience.student.Token;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.post.EmailAddress;
@@ -114,12 +114,12 @@ final class Victim {
     }
 
     /** The token as the reader would find it in the letter. */
-    private Token link(EmailAddress reader) {
+    private SecretToken link(EmailAddress reader) {
         String text = database.jdbi()
                 .withHandle(handle -> handle.createQuery("select body from outbox where recipient = :reader")
                         .bind("reader", reader.value())
                         .mapTo(String.class)
                         .one());
-        return new Token(text.split("/sign-in/")[1].split("\\s")[0]);
+        return new SecretToken(text.split("/sign-in/")[1].split("\\s")[0]);
     }
 }

@@ -7,8 +7,8 @@ import groundbass.linetext.LineText;
 import groundbass.performance.Performance;
 import groundbass.performance.Playing;
 import groundbass.score.Line;
-import groundbass.sound.mix.BackingTrack;
 import groundbass.sound.mix.Balance;
+import groundbass.sound.mix.BandTrack;
 import groundbass.sound.mix.BarSounds;
 import groundbass.sound.mix.Mix;
 import java.util.ArrayList;
@@ -42,7 +42,7 @@ class BarFinderTest {
         var random = new Random(seed);
         var tempos = random.ints(BARS, 93, 100).toArray();
         var played = Performance.of(line(tempos), Playing.ONCE);
-        var recording = new BackingTrack(played, BarSounds.of(played, Band.of(played)), Mix.FULL, Balance.EVEN);
+        var recording = new BandTrack(played, BarSounds.of(played, Band.of(played)), Mix.FULL, Balance.EVEN);
         var asWritten = Performance.of(line(96), Playing.ONCE);
         var found = BarFinder.find(Hearing.of(recording), asWritten, Band.of(asWritten));
         var expected = new ArrayList<Double>();

@@ -8,8 +8,8 @@ import groundbass.audio.Wav;
 import groundbass.groove.Band;
 import groundbass.linetext.LineText;
 import groundbass.performance.Performance;
-import groundbass.sound.mix.BackingTrack;
 import groundbass.sound.mix.Balance;
+import groundbass.sound.mix.BandTrack;
 import groundbass.sound.mix.BarSounds;
 import groundbass.sound.mix.Mix;
 import java.io.IOException;
@@ -133,8 +133,8 @@ class LoudnessTest {
         var wav = folder.resolve("line.wav");
         var sounds = BarSounds.of(performance, Band.of(performance));
         var softly = Balance.EVEN.times(0.4); // so that a file of whole numbers holds every peak
-        Files.write(wav, Wav.bytes(new BackingTrack(performance, sounds, Mix.FULL, softly)));
-        var ours = Loudness.of(new BackingTrack(performance, sounds, Mix.FULL, softly));
+        Files.write(wav, Wav.bytes(new BandTrack(performance, sounds, Mix.FULL, softly)));
+        var ours = Loudness.of(new BandTrack(performance, sounds, Mix.FULL, softly));
         String said = said("ffmpeg", measured("-i", wav.toString()));
         // its summary comes last and has one digit behind the point
         assertThat(ours.integrated()).isEqualTo(last(INTEGRATED, said), within(0.1 + 0.05));

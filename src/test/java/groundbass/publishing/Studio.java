@@ -81,7 +81,7 @@ final class Studio {
         outbox = new Outbox(jdbi, clock);
         publisher = new Publisher(parts);
         changes = new DraftChanges(parts);
-        watch = new HourWatch(parts, new Notices(parts, site.educators(), outbox));
+        watch = new HourWatch(parts, new HourLetters(parts, site.educators(), outbox));
         newsReaders = new NewsReaders(jdbi, clock);
         newsTexts = new NewsTexts(jdbi, site.audit());
         var announcer = new Announcer(parts, newsTexts, newsReaders, Studio::head);

@@ -1,7 +1,7 @@
 package groundbass.audience.news;
 
 import groundbass.audience.student.LetterHead;
-import groundbass.audience.student.Token;
+import groundbass.audience.student.SecretToken;
 import groundbass.post.Mail;
 import groundbass.text.Messages;
 import java.time.Duration;
@@ -9,7 +9,7 @@ import java.time.Instant;
 
 /** The letter that asks whether somebody really wants the news of a series, in the reader's language. */
 record ConfirmLetter(LetterHead head) {
-    Mail to(Ask ask, String series, Token token, Instant now, Duration valid) {
+    Mail to(Ask ask, String series, SecretToken token, Instant now, Duration valid) {
         var words = Messages.of(ask.locale());
         String title = Mail.subjectOf(series);
         String link = head.link("news/" + token.value());

@@ -2,7 +2,7 @@ package groundbass.audience.news;
 
 import groundbass.audience.student.LetterHead;
 import groundbass.audience.student.LinkState;
-import groundbass.audience.student.Token;
+import groundbass.audience.student.SecretToken;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesId;
 import groundbass.post.EmailAddress;
@@ -52,24 +52,24 @@ public final class NewsRequests {
         jdbi.useTransaction(handle -> {
             Instant now = clock.instant();
             if (askedSince(handle, ask.email(), now.minus(Duration.ofHours(1))) >= MOST_PER_HOUR) return;
-            Token token = Token.next();
+            SecretToken token = SecretToken.next();
             insert(handle, token, ask, now);
             outbox.put(new ConfirmLetter(head.get()).to(ask, series.title(), token, now, VALID));
         });
     }
 
     /** Looks at a link without using it up: mail scanners open what is mailed. */
-    public LinkState peek(Token token) {
+    public LinkState peek(SecretToken token) {
         return jdbi.withHandle(handle -> find(handle, token)).map(this::state).orElse(LinkState.UNKNOWN);
     }
 
     /** What a link asks for, whatever it is worth now. */
-    public Optional<SeriesId> series(Token token) {
+    public Optional<SeriesId> series(SecretToken token) {
         return jdbi.withHandle(handle -> find(handle, token)).map(Row::series);
     }
 
     /** Uses a link up: from here on its reader gets the news. Empty where it does not work; {@link #peek} says why. */
-    public Optional<SeriesId> agree(Token token) {
+    public Optional<SeriesId> agree(SecretToken token) {
         return jdbi.inTransaction(handle -> {
             boolean mine = handle.createUpdate("""
                             update news_request set used_at = :now
@@ -109,7 +109,7 @@ public final class NewsRequests {
                 .one();
     }
 
-    private static void insert(Handle handle, Token token, Ask ask, Instant now) {
+    private static void insert(Handle handle, SecretToken token, Ask ask, Instant now) {
         handle.createUpdate("""
                         insert into news_request (token_hash, series_id, email, locale, wording, asked_on, created_at,
                             expires_at)
@@ -121,7 +121,7 @@ public final class NewsRequests {
                 .execute();
     }
 
-    private static Optional<Row> find(Handle handle, Token token) {
+    private static Optional<Row> find(Handle handle, SecretToken token) {
         return handle.createQuery(SELECT + "where token_hash = :hash")
                 .bind("hash", token.hash())
                 .mapTo(Row.class)

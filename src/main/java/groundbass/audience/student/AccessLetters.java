@@ -11,7 +11,7 @@ import java.util.Locale;
 /** What an educator is written about the way to their own desk. */
 record AccessLetters(LetterHead head, Locale locale) {
     /** The letter that carries a link to choose a new password with. */
-    Mail reset(Educator educator, EmailAddress to, Token token, Instant now, Duration valid) {
+    Mail reset(Educator educator, EmailAddress to, SecretToken token, Instant now, Duration valid) {
         String link = head.link("desk/reset/" + token.value());
         String minutes = Long.toString(valid.toMinutes());
         return Mail.of(

@@ -61,7 +61,7 @@ public final class EducatorAccess {
         jdbi.useTransaction(handle -> {
             Instant now = clock.instant();
             var educator = educators.withEmail(email).filter(known -> mayAsk(handle, known.id(), now));
-            Token token = Token.next();
+            SecretToken token = SecretToken.next();
             insert(handle, token, educator.map(Educator::id), now);
             educator.ifPresent(known -> {
                 write(known.email(), to -> letters(locale).reset(known, to, token, now, VALID));
@@ -72,7 +72,7 @@ public final class EducatorAccess {
     }
 
     /** Whether a link still works; looking does not use it up, because mail scanners open what is mailed. */
-    public boolean isValid(Token token) {
+    public boolean isValid(SecretToken token) {
         return jdbi.withHandle(handle -> owner(handle, token)).isPresent();
     }
 
@@ -82,7 +82,7 @@ public final class EducatorAccess {
      *
      * @return empty where the link works no more
      */
-    public Optional<Outcome<Educator>> reset(Token token, String chosen, Locale locale) {
+    public Optional<Outcome<Educator>> reset(SecretToken token, String chosen, Locale locale) {
         return jdbi.inTransaction(
                 handle -> owner(handle, token).map(educator -> reset(handle, educator, chosen, locale)));
     }
@@ -125,7 +125,7 @@ public final class EducatorAccess {
     }
 
     /** Two uses at once wait for each other here; the second finds the row gone. */
-    private Optional<EducatorId> owner(Handle handle, Token token) {
+    private Optional<EducatorId> owner(Handle handle, SecretToken token) {
         return handle.createQuery("""
                         select educator_id from password_reset
                         where token_hash = :hash and expires_at > :now and educator_id is not null for update""")
@@ -146,7 +146,7 @@ public final class EducatorAccess {
                 < MOST_PER_HOUR;
     }
 
-    private static void insert(Handle handle, Token token, Optional<EducatorId> educator, Instant now) {
+    private static void insert(Handle handle, SecretToken token, Optional<EducatorId> educator, Instant now) {
         handle.createUpdate("""
                         insert into password_reset (token_hash, educator_id, created_at, expires_at)
                         values (:hash, :educator, :now, :end)""")

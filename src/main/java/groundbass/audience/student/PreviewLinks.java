@@ -35,8 +35,8 @@ public final class PreviewLinks {
      *
      * @param lasting cut to {@link #LONGEST}
      */
-    public Token make(EducatorId who, String release, String reader, Duration lasting) {
-        Token token = Token.next();
+    public SecretToken make(EducatorId who, String release, String reader, Duration lasting) {
+        SecretToken token = SecretToken.next();
         Instant now = clock.instant();
         jdbi.useTransaction(handle -> {
             handle.createUpdate("""
@@ -56,7 +56,7 @@ public final class PreviewLinks {
     }
 
     /** What a token opens now. */
-    public Optional<PreviewLink> find(Token token) {
+    public Optional<PreviewLink> find(SecretToken token) {
         return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where token_hash = :hash and" + WORKING)
                 .bind("hash", token.hash())
                 .bind("now", clock.instant())

@@ -23,8 +23,8 @@ public final class Sessions {
     }
 
     /** Opens a session; always a new token, so that one planted before signing in is worth nothing. */
-    public Token open(Person person, Device device) {
-        Token token = Token.next();
+    public SecretToken open(Person person, Device device) {
+        SecretToken token = SecretToken.next();
         Instant now = clock.instant();
         jdbi.useHandle(handle -> handle.createUpdate("""
                         insert into session (token_hash, student_id, educator_id, device, created_at, seen_at, expires_at)
@@ -40,7 +40,7 @@ public final class Sessions {
     }
 
     /** The session a browser's token belongs to, if it has not ended; coming back moves its end. */
-    public Optional<Session> find(Token token) {
+    public Optional<Session> find(SecretToken token) {
         Instant now = clock.instant();
         return jdbi.withHandle(handle -> handle.createQuery("""
                         select student_id, educator_id, created_at, seen_at, expires_at from session
@@ -53,8 +53,8 @@ public final class Sessions {
     }
 
     /** Where a person is signed in, the latest seen first. */
-    public List<OpenSession> of(Person person, Optional<Token> here) {
-        String hashHere = here.map(Token::hash).orElse("");
+    public List<OpenSession> of(Person person, Optional<SecretToken> here) {
+        String hashHere = here.map(SecretToken::hash).orElse("");
         return jdbi.withHandle(handle -> handle.createQuery("""
                         select token_hash, device, created_at, seen_at from session
                         where (student_id = :student or educator_id = :educator) and expires_at > :now
@@ -81,7 +81,7 @@ public final class Sessions {
     }
 
     /** Signs out here. */
-    public void close(Token token) {
+    public void close(SecretToken token) {
         jdbi.useHandle(handle -> handle.execute("delete from session where token_hash = ?", token.hash()));
     }
 
@@ -101,7 +101,7 @@ public final class Sessions {
                 .execute());
     }
 
-    private static Session slide(Handle handle, Token token, Row row, Instant now) {
+    private static Session slide(Handle handle, SecretToken token, Row row, Instant now) {
         Session session = row.session();
         if (row.seenAt().plus(SLIDES_EVERY).isAfter(now)) return session;
         Instant end = SessionLimits.of(session.person()).end(session.createdAt(), now);

@@ -9,7 +9,7 @@ import java.util.Locale;
 
 /** The letter that carries a sign-in link, in the reader's language. */
 record SignInLetter(LetterHead head) {
-    Mail to(EmailAddress reader, Locale locale, Token token, SignInCode code, Instant now, Duration valid) {
+    Mail to(EmailAddress reader, Locale locale, SecretToken token, SignInCode code, Instant now, Duration valid) {
         var words = Messages.of(locale);
         String minutes = Long.toString(valid.toMinutes());
         String link = head.link("sign-in/" + token.value());

@@ -57,7 +57,7 @@ public final class SignIns {
         jdbi.useTransaction(handle -> {
             Instant now = clock.instant();
             if (askedSince(handle, email, now.minus(Duration.ofHours(1))) >= MOST_PER_HOUR) return;
-            Token token = Token.next();
+            SecretToken token = SecretToken.next();
             SignInCode code = SignInCode.next();
             insert(handle, token, code, email, locale, now);
             outbox.put(new SignInLetter(head.get()).to(email, locale, token, code, now, VALID));
@@ -65,7 +65,7 @@ public final class SignIns {
     }
 
     /** Looks at a link without using it up: mail scanners open what is mailed. */
-    public LinkState peek(Token token) {
+    public LinkState peek(SecretToken token) {
         return jdbi.withHandle(handle -> state(find(handle, token)));
     }
 
@@ -75,7 +75,7 @@ public final class SignIns {
      * @param wording version of the notice that stood beside the button, recorded as consent to an account
      * @param device  what it is used on
      */
-    public SignedIn use(Token token, String wording, Device device) {
+    public SignedIn use(SecretToken token, String wording, Device device) {
         return jdbi.inTransaction(handle -> {
             Optional<Row> row = find(handle, token);
             if (row.isEmpty()) return new SignedIn.Refused(LinkState.UNKNOWN);
@@ -128,7 +128,7 @@ public final class SignIns {
         StudentId student = known.orElseGet(() -> students.create(handle, row.email(), row.locale()))
                 .id();
         consents.give(student, Purpose.ACCOUNT, wording);
-        Token session = sessions.open(new Person.OfStudent(student), device);
+        SecretToken session = sessions.open(new Person.OfStudent(student), device);
         return new SignedIn.As(student, session, known.isEmpty());
     }
 
@@ -155,7 +155,7 @@ public final class SignIns {
     }
 
     private static void insert(
-            Handle handle, Token token, SignInCode code, EmailAddress email, Locale locale, Instant now) {
+            Handle handle, SecretToken token, SignInCode code, EmailAddress email, Locale locale, Instant now) {
         handle.createUpdate("""
                         insert into sign_in (token_hash, code_hash, email, locale, created_at, expires_at)
                         values (:hash, :code, :email, :locale, :now, :end)""")
@@ -168,7 +168,7 @@ public final class SignIns {
                 .execute();
     }
 
-    private static Optional<Row> find(Handle handle, Token token) {
+    private static Optional<Row> find(Handle handle, SecretToken token) {
         return handle.createQuery(SELECT + "where token_hash = :hash")
                 .bind("hash", token.hash())
                 .mapTo(Row.class)

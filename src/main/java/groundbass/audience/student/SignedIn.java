@@ -8,7 +8,7 @@ public sealed interface SignedIn {
      * @param token for the browser to carry
      * @param first whether this made the account
      */
-    record As(StudentId student, Token token, boolean first) implements SignedIn {}
+    record As(StudentId student, SecretToken token, boolean first) implements SignedIn {}
 
     /** Nothing happened; {@code why} is not {@link LinkState#VALID}. */
     record Refused(LinkState why) implements SignedIn {}

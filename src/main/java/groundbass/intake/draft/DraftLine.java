@@ -1,6 +1,6 @@
 package groundbass.intake.draft;
 
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.score.Arrival;
 import groundbass.score.Bar;
 import groundbass.score.Header;
@@ -21,13 +21,13 @@ import java.util.stream.IntStream;
 
 /** Makes a draft into a line; whatever the draft is, a line comes out, and what it has otherwise is told. */
 public final class DraftLine {
-    private final Draft draft;
+    private final RoughLine draft;
     private final BarTimes times;
-    private final Notices notices;
+    private final NoticeList notices;
     private final List<List<Note>> notes = new ArrayList<>();
     private final Map<NoteAt, NoteName> names = new HashMap<>();
 
-    private DraftLine(Draft draft, Notices notices) {
+    private DraftLine(RoughLine draft, NoticeList notices) {
         this.draft = draft;
         this.times = new BarTimes(draft.header(), draft.bars());
         this.notices = notices;
@@ -35,8 +35,8 @@ public final class DraftLine {
     }
 
     /** The line, with what had to be said of it on the way added to {@code notices}. */
-    public static Line of(Draft draft, Notices notices) {
-        var mended = new Draft(draft.header(), RepeatMending.of(draft.bars(), notices), draft.notes());
+    public static Line of(RoughLine draft, NoticeList notices) {
+        var mended = new RoughLine(draft.header(), RepeatMending.of(draft.bars(), notices), draft.notes());
         return new DraftLine(Snapping.of(mended, notices), notices).line();
     }
 

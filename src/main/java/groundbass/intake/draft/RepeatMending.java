@@ -1,6 +1,6 @@
 package groundbass.intake.draft;
 
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.score.Bar;
 import groundbass.score.Passes;
 import groundbass.score.Repeats;
@@ -12,7 +12,7 @@ import java.util.List;
 final class RepeatMending {
     private RepeatMending() {}
 
-    static List<Bar> of(List<Bar> bars, Notices notices) {
+    static List<Bar> of(List<Bar> bars, NoticeList notices) {
         var faults = Passes.faults(bars);
         if (faults.isEmpty()) {
             return bars;

@@ -3,10 +3,10 @@ package groundbass.intake.draft;
 import groundbass.fingering.Fingered;
 import groundbass.fingering.Fretboard;
 import groundbass.fingering.Hand;
-import groundbass.fingering.Moment;
 import groundbass.fingering.NoteConstraint;
 import groundbass.fingering.Search;
-import groundbass.intake.notice.Notices;
+import groundbass.fingering.SoundingMoment;
+import groundbass.intake.notice.NoticeList;
 import groundbass.score.Fraction;
 import groundbass.score.Header;
 import groundbass.score.Ornaments.Mark;
@@ -30,9 +30,9 @@ final class Seating {
     private final Header header;
     private final Fretboard neck;
     private final BarTimes times;
-    private final Notices notices;
+    private final NoticeList notices;
 
-    private Seating(Header header, BarTimes times, Notices notices) {
+    private Seating(Header header, BarTimes times, NoticeList notices) {
         this.header = header;
         this.neck = Fretboard.of(header);
         this.times = times;
@@ -40,7 +40,7 @@ final class Seating {
     }
 
     /** In time; without what is on no string of the neck. */
-    static List<DraftNote> of(Header header, BarTimes times, List<DraftNote> notes, Notices notices) {
+    static List<DraftNote> of(Header header, BarTimes times, List<DraftNote> notes, NoticeList notices) {
         return new Seating(header, times, notices).seat(notes);
     }
 
@@ -155,7 +155,7 @@ final class Seating {
         return StringSharing.of(places(all), neck.tuning().size()).isPresent() ? held : List.of();
     }
 
-    private Moment moment(List<DraftNote> group, List<DraftNote> held) {
+    private SoundingMoment moment(List<DraftNote> group, List<DraftNote> held) {
         var end = Stream.concat(group.stream(), held.stream())
                 .map(DraftNote::end)
                 .reduce(Fraction::min)
@@ -164,7 +164,7 @@ final class Seating {
                         group.stream().map(Seating::wanted),
                         held.stream().map(note -> wanted(note).sustained()))
                 .toList();
-        return new Moment(seconds(group.get(0).start()), seconds(end), wanted);
+        return new SoundingMoment(seconds(group.get(0).start()), seconds(end), wanted);
     }
 
     /** At the tempo of the head: what a change of tempo does to the price of a shift is little. */

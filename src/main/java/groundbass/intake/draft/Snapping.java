@@ -1,6 +1,6 @@
 package groundbass.intake.draft;
 
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.score.Bar;
 import groundbass.score.ChordAt;
 import groundbass.score.Direction;
@@ -28,21 +28,21 @@ final class Snapping {
     private static final Fraction FINE = Fraction.of(1, 64);
     private static final Fraction HALF = Fraction.of(1, 2);
 
-    private final Draft draft;
+    private final RoughLine draft;
     private final BarTimes times;
-    private final Notices notices;
+    private final NoticeList notices;
     private final Map<Fraction, Fraction> moved = new HashMap<>();
 
-    private Snapping(Draft draft, Notices notices) {
+    private Snapping(RoughLine draft, NoticeList notices) {
         this.draft = draft;
         this.times = new BarTimes(draft.header(), draft.bars());
         this.notices = notices;
     }
 
-    static Draft of(Draft draft, Notices notices) {
+    static RoughLine of(RoughLine draft, NoticeList notices) {
         var snapping = new Snapping(draft, notices);
         snapping.findMoves();
-        return new Draft(draft.header(), snapping.bars(), snapping.notes());
+        return new RoughLine(draft.header(), snapping.bars(), snapping.notes());
     }
 
     private void findMoves() {

@@ -1,6 +1,6 @@
 package groundbass.intake.draft;
 
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.score.Bar;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
@@ -17,13 +17,13 @@ import java.util.Optional;
 /** Sees to it that each string sounds one note at a time, and none over a repeat sign. */
 final class Untangling {
     private final BarTimes times;
-    private final Notices notices;
+    private final NoticeList notices;
     private final List<Fraction> seams = new ArrayList<>();
     private final Map<Integer, Integer> last = new HashMap<>();
     private final Map<Integer, Integer> inBar = new HashMap<>();
     private final List<DraftNote> clear = new ArrayList<>();
 
-    private Untangling(List<Bar> bars, BarTimes times, Notices notices) {
+    private Untangling(List<Bar> bars, BarTimes times, NoticeList notices) {
         this.times = times;
         this.notices = notices;
         for (int i = bars.size() - 1; i >= 0; i--) {
@@ -32,7 +32,7 @@ final class Untangling {
     }
 
     /** @param notes seated, in time */
-    static List<DraftNote> of(List<Bar> bars, BarTimes times, List<DraftNote> notes, Notices notices) {
+    static List<DraftNote> of(List<Bar> bars, BarTimes times, List<DraftNote> notes, NoticeList notices) {
         var untangling = new Untangling(bars, times, notices);
         notes.forEach(untangling::add);
         return untangling.clear;

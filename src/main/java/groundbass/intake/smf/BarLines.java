@@ -1,6 +1,6 @@
 package groundbass.intake.smf;
 
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
 import groundbass.score.Meter;
@@ -18,7 +18,7 @@ final class BarLines {
         return Meter.isUnit(signature.unit()) && signature.counts() > 0 && signature.counts() <= Meter.MOST_COUNTS;
     }
 
-    static List<Beats> of(List<Smf.Signature> signatures, long from, long to, int perQuarter, Notices notices) {
+    static List<Beats> of(List<Smf.Signature> signatures, long from, long to, int perQuarter, NoticeList notices) {
         var byTick = new TreeMap<Long, Meter>();
         for (var signature : signatures) {
             byTick.put(

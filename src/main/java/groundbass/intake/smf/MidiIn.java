@@ -1,9 +1,9 @@
 package groundbass.intake.smf;
 
 import groundbass.intake.draft.BassNames;
-import groundbass.intake.draft.Draft;
+import groundbass.intake.draft.RoughLine;
 import groundbass.intake.notice.FilePart;
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.intake.notice.Unreadable;
 import groundbass.text.Message;
 import java.util.ArrayList;
@@ -106,7 +106,7 @@ public final class MidiIn {
     }
 
     /** @param wanted one of {@link #parts} */
-    public Draft read(FilePart wanted, Notices notices) throws Unreadable {
+    public RoughLine read(FilePart wanted, NoticeList notices) throws Unreadable {
         var part = parts.stream()
                 .filter(each -> each.part().equals(wanted))
                 .findFirst()

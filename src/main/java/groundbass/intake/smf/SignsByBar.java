@@ -2,7 +2,7 @@ package groundbass.intake.smf;
 
 import groundbass.intake.draft.KeyNames;
 import groundbass.intake.draft.PlayedTempo;
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.score.Fraction;
 import groundbass.score.Tempo;
 import groundbass.text.Message;
@@ -35,12 +35,12 @@ final class SignsByBar {
     private final Smf file;
     private final List<Beats> bars;
     private final BarIndex index;
-    private final Notices notices;
+    private final NoticeList notices;
     private final TreeMap<Integer, Key> keys = new TreeMap<>();
     private final TreeMap<Integer, Integer> tempos = new TreeMap<>();
     private final Map<Integer, String> sections = new HashMap<>();
 
-    SignsByBar(Smf file, List<Beats> bars, BarIndex index, Notices notices) {
+    SignsByBar(Smf file, List<Beats> bars, BarIndex index, NoticeList notices) {
         this.file = file;
         this.bars = bars;
         this.index = index;

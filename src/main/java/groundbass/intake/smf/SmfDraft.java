@@ -1,10 +1,10 @@
 package groundbass.intake.smf;
 
-import groundbass.intake.draft.Draft;
 import groundbass.intake.draft.DraftNote;
 import groundbass.intake.draft.KeyGuess;
 import groundbass.intake.draft.NeckGuess;
-import groundbass.intake.notice.Notices;
+import groundbass.intake.draft.RoughLine;
+import groundbass.intake.notice.NoticeList;
 import groundbass.score.Bar;
 import groundbass.score.Changes;
 import groundbass.score.Feel;
@@ -26,14 +26,14 @@ final class SmfDraft {
     private final Smf file;
     private final Graces graces;
     private final List<Smf.Note> notes;
-    private final Notices notices;
+    private final NoticeList notices;
     private final TreeSet<Long> struck = new TreeSet<>();
     private final List<Beats> bars;
     private final BarIndex index;
     private final SignsByBar signs;
 
     /** @param instants what has no length */
-    SmfDraft(Smf file, List<Smf.Note> played, List<Smf.Note> instants, Notices notices) {
+    SmfDraft(Smf file, List<Smf.Note> played, List<Smf.Note> instants, NoticeList notices) {
         this.file = file;
         this.graces = Graces.of(played, file.perQuarter());
         this.notes = graces.notes();
@@ -89,7 +89,7 @@ final class SmfDraft {
         return all.subList(silent, all.size());
     }
 
-    Draft draft() {
+    RoughLine draft() {
         var rhythms = new ArrayList<Rhythm>();
         for (int i = 0; i < bars.size(); i++) {
             rhythms.add(Rhythm.of(bars.get(i), strokes(bars.get(i))));
@@ -101,7 +101,7 @@ final class SmfDraft {
         notices.guessed(Message.of("intake.guessed.lengths"));
         notices.guessed(Message.of("intake.guessed.hand"));
         var header = header(drafted).with(new Feel(swung.swing(), false));
-        return new Draft(header, written(header), drafted);
+        return new RoughLine(header, written(header), drafted);
     }
 
     private TreeSet<Long> strokes(Beats bar) {

@@ -1,6 +1,6 @@
 package groundbass.intake.xml;
 
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.score.Passes;
 import groundbass.score.Repeats.Ending;
 import groundbass.score.Repeats.RepeatEnd;
@@ -15,11 +15,11 @@ final class Barline {
     /** One pass; two that a hyphen joins are from one to the other. */
     private static final Pattern PASSES = Pattern.compile("(\\d{1,8})(?:\\s*-\\s*(\\d{1,8}))?");
 
-    private final Notices notices;
+    private final NoticeList notices;
     private Optional<RawBar> open = Optional.empty();
     private int lastPass;
 
-    Barline(Notices notices) {
+    Barline(NoticeList notices) {
         this.notices = notices;
     }
 

@@ -1,6 +1,6 @@
 package groundbass.intake.xml;
 
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.score.Fraction;
 import groundbass.text.Message;
 import java.util.ArrayList;
@@ -14,7 +14,7 @@ final class GraceJoining {
     private GraceJoining() {}
 
     /** @return the notes without grace notes */
-    static List<RawNote> of(List<RawNote> notes, Notices notices) {
+    static List<RawNote> of(List<RawNote> notes, NoticeList notices) {
         var plain = notes.stream().filter(note -> !note.grace).toList();
         var byStart = new HashMap<Fraction, List<RawNote>>();
         plain.stream().filter(note -> !note.tiedFrom).forEach(note -> byStart.computeIfAbsent(

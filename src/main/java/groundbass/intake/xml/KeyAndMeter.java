@@ -1,6 +1,6 @@
 package groundbass.intake.xml;
 
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.text.Message;
 import java.util.Optional;
 
@@ -9,12 +9,12 @@ final class KeyAndMeter {
     private final PartState state;
     private final Cursor cursor;
     private final Transposing transposing;
-    private final Notices notices;
+    private final NoticeList notices;
 
     /** Another transposition lets it sound otherwise. */
     private Optional<Element> writtenKey = Optional.empty();
 
-    KeyAndMeter(PartState state, Cursor cursor, Transposing transposing, Notices notices) {
+    KeyAndMeter(PartState state, Cursor cursor, Transposing transposing, NoticeList notices) {
         this.state = state;
         this.cursor = cursor;
         this.transposing = transposing;

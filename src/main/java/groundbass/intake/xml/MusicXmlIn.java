@@ -1,8 +1,8 @@
 package groundbass.intake.xml;
 
-import groundbass.intake.draft.Draft;
+import groundbass.intake.draft.RoughLine;
 import groundbass.intake.notice.FilePart;
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.intake.notice.Unreadable;
 import groundbass.intake.xml.PartSurvey.Surveyed;
 import groundbass.text.Message;
@@ -68,7 +68,7 @@ public final class MusicXmlIn {
     }
 
     /** @param wanted one of {@link #parts} */
-    public Draft read(FilePart wanted, Notices notices) throws Unreadable {
+    public RoughLine read(FilePart wanted, NoticeList notices) throws Unreadable {
         var surveyed = parts.stream()
                 .filter(part -> part.part().equals(wanted))
                 .findFirst()

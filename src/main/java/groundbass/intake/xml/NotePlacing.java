@@ -1,7 +1,7 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.draft.DraftNote;
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.score.Arrival;
 import groundbass.score.Harmonic;
 import groundbass.score.Header;
@@ -18,9 +18,9 @@ import java.util.stream.IntStream;
 final class NotePlacing {
     private final Header header;
     private final int capo;
-    private final Notices notices;
+    private final NoticeList notices;
 
-    NotePlacing(Header header, int capo, Notices notices) {
+    NotePlacing(Header header, int capo, NoticeList notices) {
         this.header = header;
         this.capo = capo;
         this.notices = notices;

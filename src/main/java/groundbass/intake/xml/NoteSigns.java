@@ -1,7 +1,7 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.draft.OneLine;
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.score.Arrival;
 import groundbass.score.Fraction;
 import groundbass.score.Harmonic;
@@ -34,15 +34,15 @@ final class NoteSigns {
 
     private final Element note;
     private final RawNote raw;
-    private final Notices notices;
+    private final NoticeList notices;
 
-    private NoteSigns(Element note, RawNote raw, Notices notices) {
+    private NoteSigns(Element note, RawNote raw, NoticeList notices) {
         this.note = note;
         this.raw = raw;
         this.notices = notices;
     }
 
-    static void read(Element note, RawNote raw, Notices notices) {
+    static void read(Element note, RawNote raw, NoticeList notices) {
         new NoteSigns(note, raw, notices).read();
     }
 

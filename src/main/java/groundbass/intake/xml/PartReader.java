@@ -1,7 +1,7 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.draft.OneLine;
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.score.Bar;
 import groundbass.score.Changes.Fresh;
 import groundbass.score.ChordAt;
@@ -29,7 +29,7 @@ final class PartReader implements ScoreWalk.Visitor {
     private static final int MOST_STAVES = 100;
 
     private final String part;
-    private final Notices notices;
+    private final NoticeList notices;
     private final PartState state;
     private final Said said;
     private final Cursor cursor = new Cursor();
@@ -44,7 +44,7 @@ final class PartReader implements ScoreWalk.Visitor {
     private int headsInBar;
     private boolean full;
 
-    PartReader(String part, Notices notices) {
+    PartReader(String part, NoticeList notices) {
         this.part = part;
         this.notices = notices;
         this.state = new PartState(notices);

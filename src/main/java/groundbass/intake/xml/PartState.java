@@ -1,7 +1,7 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.draft.PlayedTempo;
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.score.Changes.Fresh;
 import groundbass.score.Feel;
 import groundbass.score.Fraction;
@@ -16,7 +16,7 @@ import java.util.Optional;
 
 /** What holds where the reading of a part is, and the bars so far. What holds from the first bar on is the header's. Mutable. */
 final class PartState {
-    private final Notices notices;
+    private final NoticeList notices;
     private final List<RawBar> bars = new ArrayList<>();
     private Header header = Header.PLAIN;
     private Optional<RawBar> now = Optional.empty();
@@ -33,7 +33,7 @@ final class PartState {
     private Optional<Tempo> tempo = Optional.empty();
     private Optional<Tempo> later = Optional.empty();
 
-    PartState(Notices notices) {
+    PartState(NoticeList notices) {
         this.notices = notices;
     }
 

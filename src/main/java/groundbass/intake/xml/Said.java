@@ -1,7 +1,7 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.draft.OneLine;
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.score.Direction;
 import groundbass.score.Direction.Hairpin;
 import groundbass.score.Direction.Loudness;
@@ -41,9 +41,9 @@ final class Said {
     private static final Set<String> PASSED = Set.of("dashes", "bracket", "octave-shift", "metronome", "words");
 
     private final PartState state;
-    private final Notices notices;
+    private final NoticeList notices;
 
-    Said(PartState state, Notices notices) {
+    Said(PartState state, NoticeList notices) {
         this.state = state;
         this.notices = notices;
     }

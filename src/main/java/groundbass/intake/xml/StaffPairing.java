@@ -1,6 +1,6 @@
 package groundbass.intake.xml;
 
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.text.Message;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -19,15 +19,15 @@ import java.util.function.Function;
  */
 final class StaffPairing {
     private final Set<Integer> tablatures;
-    private final Notices notices;
+    private final NoticeList notices;
     private final Map<Integer, Integer> ranks = new HashMap<>();
 
-    private StaffPairing(Set<Integer> tablatures, Notices notices) {
+    private StaffPairing(Set<Integer> tablatures, NoticeList notices) {
         this.tablatures = tablatures;
         this.notices = notices;
     }
 
-    static List<RawNote> of(List<RawNote> notes, Set<Integer> tablatures, Notices notices) {
+    static List<RawNote> of(List<RawNote> notes, Set<Integer> tablatures, NoticeList notices) {
         boolean both = notes.stream()
                         .map(note -> tablatures.contains(note.staff))
                         .distinct()

@@ -1,6 +1,6 @@
 package groundbass.intake.xml;
 
-import groundbass.intake.notice.Notices;
+import groundbass.intake.notice.NoticeList;
 import groundbass.score.Fraction;
 import groundbass.text.Message;
 import java.util.ArrayList;
@@ -14,11 +14,11 @@ import java.util.Set;
 /** Heads that are tied become one note. Over a repeat sign no line holds a note: there it is struck again. */
 final class TieJoining {
     private final Set<Fraction> seams;
-    private final Notices notices;
+    private final NoticeList notices;
     private final Map<Fraction, List<RawNote>> open = new HashMap<>();
     private final List<RawNote> joined = new ArrayList<>();
 
-    private TieJoining(Set<Fraction> seams, Notices notices) {
+    private TieJoining(Set<Fraction> seams, NoticeList notices) {
         this.seams = seams;
         this.notices = notices;
     }
@@ -27,7 +27,7 @@ final class TieJoining {
      * @param notes without grace notes
      * @param seams the moments that no note is held over
      */
-    static List<RawNote> of(List<RawNote> notes, Set<Fraction> seams, Notices notices) {
+    static List<RawNote> of(List<RawNote> notes, Set<Fraction> seams, NoticeList notices) {
         var joining = new TieJoining(seams, notices);
         notes.stream()
                 .sorted(Comparator.comparing((RawNote note) -> note.start))

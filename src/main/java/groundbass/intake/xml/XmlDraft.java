@@ -1,10 +1,10 @@
 package groundbass.intake.xml;
 
-import groundbass.intake.draft.Draft;
 import groundbass.intake.draft.DraftNote;
 import groundbass.intake.draft.KeyGuess;
 import groundbass.intake.draft.NeckGuess;
-import groundbass.intake.notice.Notices;
+import groundbass.intake.draft.RoughLine;
+import groundbass.intake.notice.NoticeList;
 import groundbass.intake.notice.Unreadable;
 import groundbass.score.Bar;
 import groundbass.score.Fraction;
@@ -23,21 +23,21 @@ import java.util.stream.Stream;
 /** A part as it was read, made into a draft. */
 final class XmlDraft {
     private final PartReader part;
-    private final Notices notices;
+    private final NoticeList notices;
 
-    private XmlDraft(PartReader part, Notices notices) {
+    private XmlDraft(PartReader part, NoticeList notices) {
         this.part = part;
         this.notices = notices;
     }
 
-    static Draft of(PartReader part, Notices notices) throws Unreadable {
+    static RoughLine of(PartReader part, NoticeList notices) throws Unreadable {
         if (part.state().bars().isEmpty()) {
             throw new Unreadable(Message.of("intake.refused.empty"));
         }
         return new XmlDraft(part, notices).draft();
     }
 
-    private Draft draft() {
+    private RoughLine draft() {
         var raw = part.state().bars();
         part.closeBrackets();
         Said.complete(raw);
@@ -49,7 +49,7 @@ final class XmlDraft {
         var withNeck = neck(header, notes);
         var placing = new NotePlacing(withNeck, part.neck().capo(), notices);
         var placed = notes.stream().map(placing::of).toList();
-        return new Draft(guessed(withNeck, notes, placed), bars, placed);
+        return new RoughLine(guessed(withNeck, notes, placed), bars, placed);
     }
 
     private static List<Bar> bars(Meter first, List<RawBar> raw) {

@@ -4,7 +4,7 @@ import groundbass.score.Place.Fretted;
 import groundbass.score.Tuning;
 import groundbass.script.claims.Described;
 import groundbass.script.claims.Manner;
-import groundbass.script.claims.Spot;
+import groundbass.script.claims.NamedPlace;
 import groundbass.theory.NoteName;
 import java.util.List;
 import java.util.Optional;
@@ -55,7 +55,7 @@ public final class Neck {
     }
 
     /** Empty for a fret that no neck has. */
-    static Optional<Fretted> place(Spot spot) {
+    static Optional<Fretted> place(NamedPlace spot) {
         int fret = spot.fret().orElseThrow();
         return fret > Fretted.MOST_FRETS
                 ? Optional.empty()

@@ -224,7 +224,7 @@ public final class NoteCheck {
                 .min(Comparator.comparingInt(at -> weight(fitting.wrong(at, said))))
                 .orElseThrow();
         var wrong = fitting.wrong(best, said);
-        return Rights.note(
+        return WhatIsRight.note(
                 timeline,
                 best,
                 new Right.Told(

@@ -122,7 +122,7 @@ public final class RestCheck {
     private Verdict noteThere(Stretch stretch, Position start, String count) {
         return new Verdict.Contradicts(timeline.notes(List.of(stretch)).stream()
                 .findFirst()
-                .<Right>map(at -> Rights.note(timeline, at, new Right.Told(false, false, false)))
+                .<Right>map(at -> WhatIsRight.note(timeline, at, new Right.Told(false, false, false)))
                 .orElse(new Right.NothingBegins(start, count, false)));
     }
 }

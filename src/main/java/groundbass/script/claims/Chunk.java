@@ -15,7 +15,7 @@ public sealed interface Chunk {
     record Notes(List<NoteName> names, boolean path) implements Chunk {}
 
     /** Places in a row; {@code path} where one leads to the next, as in "from the third to the fifth fret". */
-    record Places(List<Spot> spots, boolean path) implements Chunk {}
+    record Places(List<NamedPlace> spots, boolean path) implements Chunk {}
 
     /** A way of playing, and how many notes it is said of. */
     record Played(Manner manner, int count) implements Chunk {}

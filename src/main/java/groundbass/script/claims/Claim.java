@@ -25,10 +25,10 @@ public sealed interface Claim {
     record SameBars(List<Integer> bars, List<Integer> as, Scope scope) implements Claim {}
 
     /** One place sounds so many octaves above another; either way round where they are said to be apart. */
-    record OctavesApart(Spot one, Spot other, int octaves, boolean eitherWay) implements Claim {}
+    record OctavesApart(NamedPlace one, NamedPlace other, int octaves, boolean eitherWay) implements Claim {}
 
     /** A place sounds some octave of a named note. */
-    record OctaveOfName(Spot one, NoteName other) implements Claim {}
+    record OctaveOfName(NamedPlace one, NoteName other) implements Claim {}
 
     record KeyIs(Key key, Where where) implements Claim {}
 

@@ -15,7 +15,7 @@ import java.util.stream.Collectors;
  * @param lasts beats that it sounds; 0 where that is not said, a negative number for the whole bar
  */
 public record Described(
-        Spot spot,
+        NamedPlace spot,
         Optional<NoteName> name,
         Set<Manner> manners,
         Optional<Fraction> length,
@@ -23,8 +23,8 @@ public record Described(
         OptionalInt finger,
         int many,
         boolean pair) {
-    public static final Described NOTHING =
-            new Described(Spot.NOWHERE, Optional.empty(), Set.of(), Optional.empty(), 0, OptionalInt.empty(), 1, false);
+    public static final Described NOTHING = new Described(
+            NamedPlace.NOWHERE, Optional.empty(), Set.of(), Optional.empty(), 0, OptionalInt.empty(), 1, false);
 
     public Described {
         manners = Set.copyOf(manners);
@@ -59,7 +59,7 @@ public record Described(
         return manner.isStroke() && many == 1 && manners.stream().anyMatch(said -> said != manner && said.isStroke());
     }
 
-    public Described with(Spot newSpot) {
+    public Described with(NamedPlace newSpot) {
         return new Described(newSpot, name, manners, length, lasts, finger, many, pair);
     }
 

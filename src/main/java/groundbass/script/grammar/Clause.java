@@ -17,59 +17,66 @@ public record Clause(List<Read> units) {
         return units.get(units.size() - 1).to();
     }
 
-    public boolean has(Unit.Tie tie) {
+    public boolean has(Constituent.Tie tie) {
         return units.stream().anyMatch(read -> read.is(tie));
     }
 
-    public boolean has(Class<? extends Unit> kind) {
+    public boolean has(Class<? extends Constituent> kind) {
         return units.stream().anyMatch(read -> read.is(kind));
     }
 
     /** The last word that is known. */
     public Optional<Read> lastKnown() {
-        return units.stream().filter(read -> !read.is(Unit.Unknown.class)).reduce((one, two) -> two);
+        return units.stream()
+                .filter(read -> !read.is(Constituent.Unknown.class))
+                .reduce((one, two) -> two);
     }
 
     /** The first word that is known; a clause may begin with what belongs to none. */
     public Optional<Read> firstKnown() {
-        return units.stream().filter(read -> !read.is(Unit.Unknown.class)).findFirst();
+        return units.stream()
+                .filter(read -> !read.is(Constituent.Unknown.class))
+                .findFirst();
     }
 
     /** Where this very unit stands. */
-    public Optional<Read> find(Unit unit) {
+    public Optional<Read> find(Constituent unit) {
         return units.stream().filter(read -> read.unit() == unit).findFirst();
     }
 
     /** Whether it asks: it ends so, and its verb or a word that asks comes first. "You slap that, right?" says something. */
     public boolean isQuestion() {
         boolean verb = units.stream()
-                .filter(read -> !read.is(Unit.Tie.AND) && !read.is(Unit.Tie.SO) && !read.is(Unit.Tie.BUT))
+                .filter(read ->
+                        !read.is(Constituent.Tie.AND) && !read.is(Constituent.Tie.SO) && !read.is(Constituent.Tie.BUT))
                 .findFirst()
-                .filter(read -> read.is(Unit.Tie.DO)
-                        || read.is(Unit.Tie.BE)
-                        || read.is(Unit.Tie.HAVE)
-                        || read.is(Unit.Unknown.class))
+                .filter(read -> read.is(Constituent.Tie.DO)
+                        || read.is(Constituent.Tie.BE)
+                        || read.is(Constituent.Tie.HAVE)
+                        || read.is(Constituent.Unknown.class))
                 .isPresent();
-        boolean asking = has(Unit.Tie.WHAT) || has(Unit.Tie.HOW_MANY) || has(Unit.Tie.WHICH);
-        return has(Unit.Tie.ASK) && (verb || asking);
+        boolean asking = has(Constituent.Tie.WHAT) || has(Constituent.Tie.HOW_MANY) || has(Constituent.Tie.WHICH);
+        return has(Constituent.Tie.ASK) && (verb || asking);
     }
 
     /** Without the words that are not known or say nothing; empty where none is left. */
     public Optional<Clause> core() {
         var known = units.stream()
-                .filter(read -> !read.is(Unit.Unknown.class) && !read.is(Unit.Tie.WHAT) && !read.is(Unit.Tie.YES))
+                .filter(read -> !read.is(Constituent.Unknown.class)
+                        && !read.is(Constituent.Tie.WHAT)
+                        && !read.is(Constituent.Tie.YES))
                 .toList();
         return known.isEmpty() ? Optional.empty() : Optional.of(new Clause(known));
     }
 
     /** The same without a word that only affirms. */
     public Clause plain() {
-        var rest = units.stream().filter(read -> !read.is(Unit.Tie.YES)).toList();
+        var rest = units.stream().filter(read -> !read.is(Constituent.Tie.YES)).toList();
         return rest.isEmpty() ? this : new Clause(rest);
     }
 
     /** Whether every word was known. */
     public boolean isKnown() {
-        return !has(Unit.Unknown.class) && !has(Unit.Tie.WHAT);
+        return !has(Constituent.Unknown.class) && !has(Constituent.Tie.WHAT);
     }
 }

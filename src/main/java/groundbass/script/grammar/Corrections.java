@@ -1,6 +1,6 @@
 package groundbass.script.grammar;
 
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -27,7 +27,7 @@ final class Corrections {
     /** The next unit with a meaning of its own. */
     private static int next(List<Read> units, int from) {
         int at = from;
-        while (at < units.size() && units.get(at).unit() instanceof Unit.Small) {
+        while (at < units.size() && units.get(at).unit() instanceof Constituent.Small) {
             at++;
         }
         return at;

@@ -1,6 +1,6 @@
 package groundbass.script.grammar;
 
-import groundbass.script.grammar.Tokens.Found;
+import groundbass.script.grammar.SpokenWords.Found;
 import groundbass.theory.ChordSymbol;
 import groundbass.theory.ChordSymbol.Chord;
 import groundbass.theory.Key;
@@ -16,15 +16,15 @@ final class Heads {
     /** A number that is not called a tempo is hardly one below this. */
     private static final int SLOWEST_SAID = 40;
 
-    private final Tokens tokens;
+    private final SpokenWords tokens;
     private final Names names;
 
-    Heads(Tokens tokens, Names names) {
+    Heads(SpokenWords tokens, Names names) {
         this.tokens = tokens;
         this.names = names;
     }
 
-    Optional<Found<Unit>> read(int i) {
+    Optional<Found<Constituent>> read(int i) {
         return tempo(i).or(() -> meter(i))
                 .or(() -> symbol(i))
                 .or(() -> named(i))
@@ -32,7 +32,7 @@ final class Heads {
     }
 
     /** "Ninety beats a minute", "the click is at 90", "tempo 90". */
-    private Optional<Found<Unit>> tempo(int i) {
+    private Optional<Found<Constituent>> tempo(int i) {
         if (tokens.isAny(i, Category.TEMPO, Category.CLICK)) {
             int at = tokens.skip(
                     i + 1,
@@ -70,8 +70,8 @@ final class Heads {
         return tokens.isAny(i, Category.PERCENT, Category.FRET, Category.BAR, Category.STRING, Category.NOTE);
     }
 
-    private static Found<Unit> tempo(int perMinute, int after) {
-        return new Found<>(new Unit.TempoNamed(perMinute), after);
+    private static Found<Constituent> tempo(int perMinute, int after) {
+        return new Found<>(new Constituent.TempoNamed(perMinute), after);
     }
 
     private Optional<Integer> perMinute(int i) {
@@ -80,7 +80,7 @@ final class Heads {
         return tokens.is(at, Category.MINUTE) ? Optional.of(at + 1) : Optional.empty();
     }
 
-    private Optional<Found<Unit>> meter(int i) {
+    private Optional<Found<Constituent>> meter(int i) {
         String raw = tokens.at(i).raw();
         if (raw.matches("\\d{1,2}/(2|4|8|16)")) {
             String[] figures = raw.split("/");
@@ -118,23 +118,23 @@ final class Heads {
         return begins && tokens.at(unit).raw().equals("Viertel") && tokens.isEnd(unit + 1);
     }
 
-    private static Found<Unit> meter(int counts, int unit, int after) {
-        return new Found<>(new Unit.MeterNamed(counts, unit), after);
+    private static Found<Constituent> meter(int counts, int unit, int after) {
+        return new Found<>(new Constituent.MeterNamed(counts, unit), after);
     }
 
     /** "Em7", "B7"; a capital word without a figure is none. */
-    private Optional<Found<Unit>> symbol(int i) {
+    private Optional<Found<Constituent>> symbol(int i) {
         String raw = tokens.at(i).raw();
         boolean written = raw.length() > 1 && Character.isUpperCase(raw.charAt(0)) && raw.matches(".*\\d.*");
         return written
                 ? ChordSymbol.parse(raw)
                         .filter(Chord.class::isInstance)
-                        .map(chord -> new Found<>(new Unit.ChordNamed((Chord) chord), i + 1))
+                        .map(chord -> new Found<>(new Constituent.ChordNamed((Chord) chord), i + 1))
                 : Optional.empty();
     }
 
     /** "E minor", "an E minor seven", "C seven", "E flat major seven". */
-    private Optional<Found<Unit>> named(int i) {
+    private Optional<Found<Constituent>> named(int i) {
         var name = names.name(i);
         if (name.isEmpty()) {
             return Optional.empty();
@@ -146,13 +146,13 @@ final class Heads {
         var mode = Mode.valueOf(tokens.at(at).value(Category.MODE));
         var quality = mode == Mode.MAJOR ? Quality.MAJOR_SEVENTH : Quality.MINOR_SEVENTH;
         boolean chord = mode == Mode.MAJOR || mode == Mode.MINOR;
-        var seventh = chord ? seventh(name.get().value(), quality, at + 1) : Optional.<Found<Unit>>empty();
+        var seventh = chord ? seventh(name.get().value(), quality, at + 1) : Optional.<Found<Constituent>>empty();
         return seventh.or(() -> Key.isWritable(name.get().value(), mode) || chord
-                ? Optional.of(new Found<>(new Unit.KeyNamed(name.get().value(), mode), at + 1))
+                ? Optional.of(new Found<>(new Constituent.KeyNamed(name.get().value(), mode), at + 1))
                 : Optional.empty());
     }
 
-    private Optional<Found<Unit>> seventh(NoteName root, Quality quality, int i) {
+    private Optional<Found<Constituent>> seventh(NoteName root, Quality quality, int i) {
         boolean figure = tokens.is(i, Category.NUMBER) && tokens.at(i).number(Category.NUMBER) == 7;
         boolean ordinal = tokens.is(i, Category.ORDINAL)
                 && tokens.at(i).number(Category.ORDINAL) == 7
@@ -160,14 +160,14 @@ final class Heads {
         boolean compound = tokens.is(i, Category.CHORD)
                 && tokens.at(i).value(Category.CHORD).equals("7");
         return figure || ordinal || compound
-                ? Optional.of(new Found<>(new Unit.ChordNamed(Chord.of(root, quality)), i + 1))
+                ? Optional.of(new Found<>(new Constituent.ChordNamed(Chord.of(root, quality)), i + 1))
                 : Optional.empty();
     }
 
-    private Optional<Found<Unit>> strings(int i) {
+    private Optional<Found<Constituent>> strings(int i) {
         return tokens.number(i)
                 .filter(found -> tokens.is(found.after(), Category.STRING))
                 .filter(found -> !tokens.isAny(found.after() + 1, Category.UP, Category.DOWN))
-                .map(found -> new Found<>(new Unit.StringCount(found.value()), found.after() + 1));
+                .map(found -> new Found<>(new Constituent.StringCount(found.value()), found.after() + 1));
     }
 }

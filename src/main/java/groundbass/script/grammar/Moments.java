@@ -1,7 +1,7 @@
 package groundbass.script.grammar;
 
 import groundbass.score.Fraction;
-import groundbass.script.grammar.Tokens.Found;
+import groundbass.script.grammar.SpokenWords.Found;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -13,13 +13,13 @@ final class Moments {
     private static final int MOST = 64;
     private static final int MOST_COUNTS = 12;
 
-    private final Tokens tokens;
+    private final SpokenWords tokens;
 
-    Moments(Tokens tokens) {
+    Moments(SpokenWords tokens) {
         this.tokens = tokens;
     }
 
-    Optional<Found<Unit>> read(int i) {
+    Optional<Found<Constituent>> read(int i) {
         return bar(i).or(() -> share(i))
                 .or(() -> part(i))
                 .or(() -> beat(i))
@@ -27,60 +27,62 @@ final class Moments {
                 .or(() -> lasting(i));
     }
 
-    private Optional<Found<Unit>> bar(int i) {
+    private Optional<Found<Constituent>> bar(int i) {
         if (tokens.is(i, Category.BAR)) {
-            return numbers(i + 1, Category.BAR).map(found -> new Found<>(new Unit.Bars(found.value()), found.after()));
+            return numbers(i + 1, Category.BAR)
+                    .map(found -> new Found<>(new Constituent.Bars(found.value()), found.after()));
         }
         var ordinal = tokens.ordinal(i).filter(found -> tokens.is(found.after(), Category.BAR));
         if (ordinal.isPresent() && !tokens.is(ordinal.get().after() + 1, Category.NUMBER)) {
-            return ordinal.map(found -> new Found<>(new Unit.Bars(List.of(found.value())), found.after() + 1));
+            return ordinal.map(found -> new Found<>(new Constituent.Bars(List.of(found.value())), found.after() + 1));
         }
         boolean bare = tokens.is(i - 1, Category.IN)
                 && tokens.is(i, Category.NUMBER)
                 && (tokens.isAny(i + 1, Category.WE, Category.THERE) || isSingular(i + 1));
         if (bare) { // "in six we have"
-            return Optional.of(new Found<>(new Unit.Bars(List.of(tokens.at(i).number(Category.NUMBER))), i + 1));
+            return Optional.of(
+                    new Found<>(new Constituent.Bars(List.of(tokens.at(i).number(Category.NUMBER))), i + 1));
         }
         var way = tokens.is(i + 1, Category.BAR) && !tokens.is(i + 2, Category.NUMBER)
                 ? way(i)
-                : Optional.<Unit.BarAt.Way>empty();
+                : Optional.<Constituent.BarAt.Way>empty();
         if (way.isPresent()) {
-            return Optional.of(new Found<>(new Unit.BarAt(way.get()), i + 2));
+            return Optional.of(new Found<>(new Constituent.BarAt(way.get()), i + 2));
         }
         boolean counted = tokens.number(i)
                 .filter(found -> tokens.is(found.after(), Category.BAR))
                 .filter(found -> !tokens.is(found.after() + 1, Category.NUMBER))
                 .isPresent();
         return counted
-                ? tokens.number(i).map(found -> new Found<>(new Unit.BarCount(found.value()), found.after() + 1))
+                ? tokens.number(i).map(found -> new Found<>(new Constituent.BarCount(found.value()), found.after() + 1))
                 : Optional.empty();
     }
 
-    private Optional<Unit.BarAt.Way> way(int i) {
+    private Optional<Constituent.BarAt.Way> way(int i) {
         if (tokens.is(i, Category.LAST)) {
-            return Optional.of(Unit.BarAt.Way.LAST);
+            return Optional.of(Constituent.BarAt.Way.LAST);
         }
         if (tokens.is(i, Category.NEXT)) {
-            return Optional.of(Unit.BarAt.Way.NEXT);
+            return Optional.of(Constituent.BarAt.Way.NEXT);
         }
         if (tokens.isAny(i, Category.EACH, Category.ALL)) {
-            return Optional.of(Unit.BarAt.Way.EACH);
+            return Optional.of(Constituent.BarAt.Way.EACH);
         }
         boolean the = tokens.isAny(i, Category.THE, Category.THAT)
                 && !tokens.at(i).raw().equals("a");
-        return the && !tokens.at(i).raw().equals("an") ? Optional.of(Unit.BarAt.Way.THIS) : Optional.empty();
+        return the && !tokens.at(i).raw().equals("an") ? Optional.of(Constituent.BarAt.Way.THIS) : Optional.empty();
     }
 
     /** "Half the bar", "the whole bar", "the second half". */
-    private Optional<Found<Unit>> share(int i) {
+    private Optional<Found<Constituent>> share(int i) {
         if (tokens.is(i, Category.HALF)) {
             int at = tokens.skip(i + 1, Category.OF, Category.THE);
             if (tokens.is(at, Category.BAR)) {
-                return Optional.of(new Found<>(new Unit.Lasting(Fraction.of(1, 2), true), at + 1));
+                return Optional.of(new Found<>(new Constituent.Lasting(Fraction.of(1, 2), true), at + 1));
             }
         }
         if (tokens.is(i, Category.WHOLE) && tokens.is(i + 1, Category.BAR)) {
-            return Optional.of(new Found<>(new Unit.Lasting(Fraction.of(1, 1), true), i + 2));
+            return Optional.of(new Found<>(new Constituent.Lasting(Fraction.of(1, 1), true), i + 2));
         }
         var ordinal = tokens.ordinal(i).filter(found -> found.value() <= 2 && tokens.is(found.after(), Category.HALF));
         var ofBeat = ordinal.flatMap(found -> halfBeat(found.value(), found.after() + 1));
@@ -88,24 +90,24 @@ final class Moments {
             return ofBeat;
         }
         return ordinal.filter(found -> !tokens.isAny(found.after() + 1, Category.NOTE, Category.STEP))
-                .map(found -> new Found<>(new Unit.HalfBar(found.value()), found.after() + 1));
+                .map(found -> new Found<>(new Constituent.HalfBar(found.value()), found.after() + 1));
     }
 
     /** "The second half of beat three", "of that beat". */
-    private Optional<Found<Unit>> halfBeat(int nth, int i) {
+    private Optional<Found<Constituent>> halfBeat(int nth, int i) {
         int at = tokens.skip(i, Category.OF, Category.THE, Category.THAT);
         if (at == i || !tokens.is(at, Category.BEAT)) {
             return Optional.empty();
         }
         var parts = List.of(nth == 1 ? 0 : 2);
         var number = tokens.number(at + 1).filter(found -> !isCounting(found.after()));
-        return Optional.of(number.map(
-                        found -> new Found<Unit>(new Unit.Parts(OptionalInt.of(found.value()), parts), found.after()))
-                .orElseGet(() -> new Found<>(new Unit.Parts(OptionalInt.empty(), parts), at + 1)));
+        return Optional.of(number.map(found -> new Found<Constituent>(
+                        new Constituent.Parts(OptionalInt.of(found.value()), parts), found.after()))
+                .orElseGet(() -> new Found<>(new Constituent.Parts(OptionalInt.empty(), parts), at + 1)));
     }
 
     /** "The and of two", "on the and", "the e and the a", "two &". */
-    private Optional<Found<Unit>> part(int i) {
+    private Optional<Found<Constituent>> part(int i) {
         int the = tokens.skip(tokens.is(i, Category.ON) ? i + 1 : i, Category.THE);
         if (tokens.is(the - 1, Category.THE) && tokens.is(the - 1, Category.PART)) {
             the--; // "the a of two"
@@ -124,7 +126,7 @@ final class Moments {
         if (two) {
             var both = List.of(
                     tokens.at(i + 1).number(Category.PART), tokens.at(i + 4).number(Category.PART));
-            return Optional.of(new Found<>(new Unit.Parts(OptionalInt.empty(), both), i + 5));
+            return Optional.of(new Found<>(new Constituent.Parts(OptionalInt.empty(), both), i + 5));
         }
         boolean alone = tokens.is(i, Category.ON) && tokens.is(i + 1, Category.THE) && isAnd(i + 2)
                 || tokens.is(i, Category.THE) && isAnd(i + 1) && isEnd(i + 2);
@@ -146,8 +148,8 @@ final class Moments {
                 : Optional.empty();
     }
 
-    private Unit parts(OptionalInt beat, int at) {
-        return new Unit.Parts(beat, List.of(tokens.at(at).number(Category.PART)));
+    private Constituent parts(OptionalInt beat, int at) {
+        return new Constituent.Parts(beat, List.of(tokens.at(at).number(Category.PART)));
     }
 
     private boolean isAnd(int i) {
@@ -178,33 +180,34 @@ final class Moments {
         return tokens.is(i, Category.BE) && !tokens.at(i).raw().equals("are");
     }
 
-    private Optional<Found<Unit>> beat(int i) {
+    private Optional<Found<Constituent>> beat(int i) {
         int at = tokens.skip(tokens.is(i, Category.ON) ? i + 1 : i, Category.THE);
         if (tokens.is(at, Category.BEAT)) {
             return numbers(at + 1, Category.BEAT)
-                    .map(found -> new Found<>(new Unit.Beats(found.value()), found.after()));
+                    .map(found -> new Found<>(new Constituent.Beats(found.value()), found.after()));
         }
         var ofNumber = tokens.is(at, Category.PULSE) && tokens.is(at + 1, Category.OF)
                 ? tokens.number(at + 2).filter(found -> !isCounting(found.after()))
                 : Optional.<Found<Integer>>empty();
         if (ofNumber.isPresent()) { // "the downbeat of four"
-            return ofNumber.map(found -> new Found<>(new Unit.Beats(List.of(found.value())), found.after()));
+            return ofNumber.map(found -> new Found<>(new Constituent.Beats(List.of(found.value())), found.after()));
         }
         if (tokens.is(at, Category.PULSE)) {
-            return Optional.of(new Found<>(new Unit.Beats(List.of(1)), at + 1));
+            return Optional.of(new Found<>(new Constituent.Beats(List.of(1)), at + 1));
         }
         if (tokens.is(at, Category.LAST) && tokens.is(at + 1, Category.BEAT)) {
-            return Optional.of(new Found<>(new Unit.LastBeat(), at + 2));
+            return Optional.of(new Found<>(new Constituent.LastBeat(), at + 2));
         }
         var ordinal = tokens.ordinal(at).filter(found -> tokens.is(found.after(), Category.BEAT));
         if (ordinal.isPresent()) {
-            return ordinal.map(found -> new Found<>(new Unit.Beats(List.of(found.value())), found.after() + 1));
+            return ordinal.map(found -> new Found<>(new Constituent.Beats(List.of(found.value())), found.after() + 1));
         }
         boolean begins = i == 0 || i == 1 && tokens.isAny(0, Category.AND, Category.SO, Category.THEN);
         boolean bareBeat =
                 begins && tokens.is(i, Category.NUMBER) && (isSingular(i + 1) || tokens.is(i + 1, Category.COLON));
         if (bareBeat) { // "and four is a rest", "three: slide ..."
-            return Optional.of(new Found<>(new Unit.Beats(List.of(tokens.at(i).number(Category.NUMBER))), i + 1));
+            return Optional.of(
+                    new Found<>(new Constituent.Beats(List.of(tokens.at(i).number(Category.NUMBER))), i + 1));
         }
         int bare = onThe(i);
         return bare == i
@@ -212,11 +215,11 @@ final class Moments {
                 : numbers(bare, Category.BEAT)
                         .filter(found -> found.value().stream().allMatch(number -> number <= MOST_COUNTS)
                                 && !isCounting(found.after()))
-                        .map(found -> new Found<>(new Unit.Beats(found.value()), found.after()));
+                        .map(found -> new Found<>(new Constituent.Beats(found.value()), found.after()));
     }
 
     /** "Four beats to the bar", "three beats in each measure". */
-    private Optional<Found<Unit>> perBar(int i) {
+    private Optional<Found<Constituent>> perBar(int i) {
         return tokens.number(i)
                 .filter(found -> tokens.is(found.after(), Category.BEAT)
                         && tokens.isAny(found.after() + 1, Category.TO, Category.PER, Category.IN)
@@ -226,20 +229,21 @@ final class Moments {
                     boolean bar =
                             tokens.is(at, Category.BAR) && tokens.number(at + 1).isEmpty();
                     return bar
-                            ? Optional.of(new Found<>(new Unit.BeatsInBar(found.value()), at + 1))
+                            ? Optional.of(new Found<>(new Constituent.BeatsInBar(found.value()), at + 1))
                             : Optional.empty();
                 });
     }
 
     /** "For two beats", "a beat and a half" is not read. */
-    private Optional<Found<Unit>> lasting(int i) {
+    private Optional<Found<Constituent>> lasting(int i) {
         boolean some = tokens.isAny(i - 1, Category.ORDINAL, Category.LAST); // "the first two beats"
         return tokens.number(i)
                 .filter(found -> !some
                         && tokens.is(found.after(), Category.BEAT)
                         && !tokens.isAny(found.after() + 1, Category.PER, Category.MINUTE)
                         && !tokens.is(found.after() + 2, Category.MINUTE))
-                .map(found -> new Found<>(new Unit.Lasting(Fraction.of(found.value(), 1), false), found.after() + 1));
+                .map(found ->
+                        new Found<>(new Constituent.Lasting(Fraction.of(found.value(), 1), false), found.after() + 1));
     }
 
     /** Whether a noun follows that the number counts. */

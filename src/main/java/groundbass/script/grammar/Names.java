@@ -1,14 +1,14 @@
 package groundbass.script.grammar;
 
-import groundbass.script.grammar.Tokens.Found;
+import groundbass.script.grammar.SpokenWords.Found;
 import groundbass.theory.NoteName;
 import java.util.Optional;
 
 /** Reads names of notes, and tells the note A from the article, E from a part of a beat, Es from the pronoun. */
 final class Names {
-    private final Tokens tokens;
+    private final SpokenWords tokens;
 
-    Names(Tokens tokens) {
+    Names(SpokenWords tokens) {
         this.tokens = tokens;
     }
 

@@ -1,6 +1,6 @@
 package groundbass.script.grammar;
 
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.List;
 import java.util.Set;
 
@@ -104,7 +104,7 @@ final class Openings {
     }
 
     private boolean isBar(int i) {
-        return units.get(i).is(Unit.Bars.class) || units.get(i).is(Unit.BarAt.class);
+        return units.get(i).is(Constituent.Bars.class) || units.get(i).is(Constituent.BarAt.class);
     }
 
     /** "The dead note is", "the last two of bar three are", "the c on beat four you": a noun that begins with an article. */
@@ -153,7 +153,7 @@ final class Openings {
     private boolean is(int i, Set<Tie> some) {
         return i >= 0
                 && i < units.size()
-                && units.get(i).unit() instanceof Unit.Small small
+                && units.get(i).unit() instanceof Constituent.Small small
                 && some.contains(small.tie());
     }
 
@@ -167,16 +167,16 @@ final class Openings {
     }
 
     private boolean isPlayed(int i) {
-        return i < units.size() && units.get(i).is(Unit.Played.class);
+        return i < units.size() && units.get(i).is(Constituent.Played.class);
     }
 
     private boolean isUnknown(int i) {
-        return i < units.size() && units.get(i).is(Unit.Unknown.class);
+        return i < units.size() && units.get(i).is(Constituent.Unknown.class);
     }
 
     private boolean isContent(int i) {
         return i < units.size()
-                && !(units.get(i).unit() instanceof Unit.Small)
+                && !(units.get(i).unit() instanceof Constituent.Small)
                 && !isUnknown(i)
                 && !Splitter.isMoment(units, i);
     }

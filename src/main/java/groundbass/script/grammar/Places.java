@@ -1,6 +1,6 @@
 package groundbass.script.grammar;
 
-import groundbass.script.grammar.Tokens.Found;
+import groundbass.script.grammar.SpokenWords.Found;
 import groundbass.theory.NoteName;
 import java.util.ArrayList;
 import java.util.List;
@@ -12,21 +12,21 @@ import java.util.stream.IntStream;
 final class Places {
     private static final int MOST_FRETS = 36;
 
-    private final Tokens tokens;
+    private final SpokenWords tokens;
     private final Names names;
 
-    Places(Tokens tokens, Names names) {
+    Places(SpokenWords tokens, Names names) {
         this.tokens = tokens;
         this.names = names;
     }
 
     private record Strung(Optional<NoteName> name, OptionalInt number) {}
 
-    Optional<Found<List<Unit>>> read(int i) {
+    Optional<Found<List<Constituent>>> read(int i) {
         return open(i).or(() -> fretted(i)).or(() -> strings(i)).or(() -> stringFirst(i));
     }
 
-    private Optional<Found<List<Unit>>> open(int i) {
+    private Optional<Found<List<Constituent>>> open(int i) {
         if (!tokens.is(i, Category.OPEN)) {
             return Optional.empty();
         }
@@ -34,20 +34,21 @@ final class Places {
         var name = names.name(at);
         if (name.isPresent()) {
             int after = name.get().after();
-            Unit place = new Unit.Place(Optional.of(name.get().value()), OptionalInt.empty(), OptionalInt.of(0));
+            Constituent place =
+                    new Constituent.Place(Optional.of(name.get().value()), OptionalInt.empty(), OptionalInt.of(0));
             return Optional.of(new Found<>(List.of(place), tokens.is(after, Category.STRING) ? after + 1 : after));
         }
         int after = tokens.is(at, Category.STRING) ? at + 1 : i + 1;
-        return Optional.of(new Found<>(List.of(new Unit.Open()), after));
+        return Optional.of(new Found<>(List.of(new Constituent.Open()), after));
     }
 
     /** "The D and G strings". */
-    private Optional<Found<List<Unit>>> strings(int i) {
-        var all = new ArrayList<Unit>();
+    private Optional<Found<List<Constituent>>> strings(int i) {
+        var all = new ArrayList<Constituent>();
         int after = i;
         var name = names.name(i);
         while (name.isPresent()) {
-            all.add(new Unit.Place(Optional.of(name.get().value()), OptionalInt.empty(), OptionalInt.empty()));
+            all.add(new Constituent.Place(Optional.of(name.get().value()), OptionalInt.empty(), OptionalInt.empty()));
             after = name.get().after();
             int at = tokens.skip(after, Category.COMMA, Category.AND);
             name = at > after ? names.name(at) : Optional.empty();
@@ -58,7 +59,7 @@ final class Places {
         return several ? Optional.of(new Found<>(all, after + 1)) : Optional.empty();
     }
 
-    private Optional<Found<List<Unit>>> stringFirst(int i) {
+    private Optional<Found<List<Constituent>>> stringFirst(int i) {
         var string = string(i);
         if (string.isEmpty()) {
             return Optional.empty();
@@ -71,14 +72,14 @@ final class Places {
         return Optional.of(
                 frets.map(found -> new Found<>(units(found.value(), string.get().value()), found.after()))
                         .orElseGet(() -> new Found<>(
-                                List.of(new Unit.Place(
+                                List.of(new Constituent.Place(
                                         string.get().value().name(),
                                         string.get().value().number(),
                                         OptionalInt.empty())),
                                 after)));
     }
 
-    private Optional<Found<List<Unit>>> fretted(int i) {
+    private Optional<Found<List<Constituent>>> fretted(int i) {
         return frets(i).map(found -> {
             int at = tokens.skip(
                     found.after(),
@@ -97,9 +98,9 @@ final class Places {
         });
     }
 
-    private static List<Unit> units(List<Integer> frets, Strung string) {
+    private static List<Constituent> units(List<Integer> frets, Strung string) {
         return frets.stream()
-                .<Unit>map(fret -> new Unit.Place(string.name(), string.number(), OptionalInt.of(fret)))
+                .<Constituent>map(fret -> new Constituent.Place(string.name(), string.number(), OptionalInt.of(fret)))
                 .toList();
     }
 

@@ -1,6 +1,6 @@
 package groundbass.script.grammar;
 
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -127,12 +127,12 @@ public final class Splitter {
     }
 
     private static boolean isSeparator(Read read) {
-        return read.unit() instanceof Unit.Small small && SEPARATORS.contains(small.tie());
+        return read.unit() instanceof Constituent.Small small && SEPARATORS.contains(small.tie());
     }
 
     private static boolean isVerb(Read read) {
-        return read.unit() instanceof Unit.Small small && VERBS.contains(small.tie())
-                || read.unit() instanceof Unit.Played;
+        return read.unit() instanceof Constituent.Small small && VERBS.contains(small.tie())
+                || read.unit() instanceof Constituent.Played;
     }
 
     /** Whether something is said to be somewhere without a verb: "bar one, four sixteenths". */
@@ -153,7 +153,7 @@ public final class Splitter {
         boolean edge = read.is(Tie.END) || read.is(Tie.START);
         boolean noun =
                 edge && i > 0 && (some.get(i - 1).is(Tie.AT) || some.get(i - 1).is(Tie.THE));
-        return read.unit() instanceof Unit.Small && isVerb(read) && !noun;
+        return read.unit() instanceof Constituent.Small && isVerb(read) && !noun;
     }
 
     /** Whether a verb comes before the next tie; where another subject stands, a technique may be the verb. */
@@ -167,7 +167,7 @@ public final class Splitter {
             subject |= read.is(Tie.WE);
             boolean last = read.is(Tie.PLAY)
                     && (i + 1 == units.size() || units.get(i + 1).is(Tie.STOP));
-            if (isVerb(read) && !last && (read.unit() instanceof Unit.Small || subject || i == from)) {
+            if (isVerb(read) && !last && (read.unit() instanceof Constituent.Small || subject || i == from)) {
                 return true;
             }
         }
@@ -182,7 +182,7 @@ public final class Splitter {
     /** Whether enough was said for a clause: a verb with something behind it, or something and the moment where it comes. */
     private boolean isComplete() {
         var last = open.get(open.size() - 1);
-        boolean dangling = last.unit() instanceof Unit.Small small && DANGLING.contains(small.tie());
+        boolean dangling = last.unit() instanceof Constituent.Small small && DANGLING.contains(small.tie());
         boolean again = last.is(Tie.AGAIN)
                 && open.size() > 1
                 && open.get(open.size() - 2).is(Tie.SAME);
@@ -192,14 +192,14 @@ public final class Splitter {
                 .findFirst()
                 .filter(read -> read.is(Tie.THE) || read.is(Tie.THAT))
                 .isPresent();
-        boolean order = open.get(0).unit() instanceof Unit.Played;
+        boolean order = open.get(0).unit() instanceof Constituent.Played;
         boolean told = (hasVerb(open) || order) && open.stream().anyMatch(read -> isContent(read) || isMoment(read));
         return !dangling && !compared && (told || isUnknownSaid() || !noun && isPlaced(open));
     }
 
     /** "It smiles at you": a verb that is not known. */
     private boolean isUnknownSaid() {
-        return open.stream().anyMatch(read -> read.is(Unit.Unknown.class))
+        return open.stream().anyMatch(read -> read.is(Constituent.Unknown.class))
                 && open.stream().anyMatch(read -> read.is(Tie.WE) || read.is(Tie.IT));
     }
 
@@ -211,7 +211,7 @@ public final class Splitter {
                 return false;
             }
             then |= units.get(at).is(Tie.THEN) || units.get(at).is(Tie.AFTER);
-            if (then && (isMoment(units.get(at)) || units.get(at).is(Unit.Place.class))) {
+            if (then && (isMoment(units.get(at)) || units.get(at).is(Constituent.Place.class))) {
                 return true;
             }
         }
@@ -220,7 +220,7 @@ public final class Splitter {
 
     /** "And hammer ...". */
     private boolean isOrder(int i) {
-        return i < units.size() && units.get(i).unit() instanceof Unit.Played;
+        return i < units.size() && units.get(i).unit() instanceof Constituent.Played;
     }
 
     private static boolean isPreposition(Read read) {
@@ -232,14 +232,14 @@ public final class Splitter {
     }
 
     private static boolean isMoment(Read read) {
-        return read.is(Unit.Bars.class)
-                || read.is(Unit.BarAt.class)
-                || read.is(Unit.Beats.class)
-                || read.is(Unit.LastBeat.class)
-                || read.is(Unit.Parts.class);
+        return read.is(Constituent.Bars.class)
+                || read.is(Constituent.BarAt.class)
+                || read.is(Constituent.Beats.class)
+                || read.is(Constituent.LastBeat.class)
+                || read.is(Constituent.Parts.class);
     }
 
     private static boolean isContent(Read read) {
-        return !(read.unit() instanceof Unit.Small);
+        return !(read.unit() instanceof Constituent.Small);
     }
 }

@@ -57,13 +57,13 @@ public final class Vocabulary {
         }
     }
 
-    List<Token> tokens(List<Word> sentence) {
-        var tokens = new ArrayList<Token>();
+    List<SpokenWord> tokens(List<Word> sentence) {
+        var tokens = new ArrayList<SpokenWord>();
         sentence.forEach(word -> tokens.addAll(tokens(word)));
         return tokens;
     }
 
-    private List<Token> tokens(Word word) {
+    private List<SpokenWord> tokens(Word word) {
         String folded = word.folded();
         var known = words.get(folded);
         if (known != null) {
@@ -81,8 +81,8 @@ public final class Vocabulary {
                 .orElseGet(() -> List.of(token(Map.of(), word)));
     }
 
-    private static Token token(Map<Category, String> categories, Word word) {
-        return new Token(categories, word.raw(), word.from(), word.to());
+    private static SpokenWord token(Map<Category, String> categories, Word word) {
+        return new SpokenWord(categories, word.raw(), word.from(), word.to());
     }
 
     /** The longest first parts that leave a rest which is made of words too; "und" within a number is dropped. */

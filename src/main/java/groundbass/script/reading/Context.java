@@ -2,7 +2,7 @@ package groundbass.script.reading;
 
 import groundbass.score.Line;
 import groundbass.script.claims.Chunk;
-import groundbass.script.claims.Spot;
+import groundbass.script.claims.NamedPlace;
 import groundbass.script.claims.Where;
 import groundbass.theory.NoteName;
 import java.util.List;
@@ -16,7 +16,7 @@ final class Context {
     private final Line line;
     private List<Integer> bars = List.of();
     private List<Integer> beats = List.of();
-    private Spot spot = Spot.NOWHERE;
+    private NamedPlace spot = NamedPlace.NOWHERE;
     private Optional<NoteName> name = Optional.empty();
     private int age;
 
@@ -32,7 +32,7 @@ final class Context {
         return age <= 2 ? beats : List.of();
     }
 
-    Spot spot() {
+    NamedPlace spot() {
         return spot;
     }
 
@@ -91,7 +91,7 @@ final class Context {
         name = newName;
     }
 
-    void named(Spot newSpot) {
+    void named(NamedPlace newSpot) {
         spot = newSpot;
     }
 }

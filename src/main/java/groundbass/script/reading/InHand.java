@@ -1,8 +1,8 @@
 package groundbass.script.reading;
 
 import groundbass.script.claims.Described;
+import groundbass.script.claims.NamedPlace;
 import groundbass.script.claims.Said;
-import groundbass.script.claims.Spot;
 import groundbass.script.claims.Where;
 import java.util.ArrayList;
 import java.util.List;
@@ -142,13 +142,13 @@ final class InHand {
     }
 
     /** The string that was last named in this sentence. */
-    Optional<Spot> lastString() {
+    Optional<NamedPlace> lastString() {
         return segments.stream()
                 .flatMap(each -> each.groups().stream())
                 .flatMap(group -> group.notes().stream())
                 .map(Described::spot)
                 .filter(spot -> spot.string().isPresent())
-                .map(spot -> Spot.onString(spot.string().getAsInt()))
+                .map(spot -> NamedPlace.onString(spot.string().getAsInt()))
                 .reduce((one, two) -> two);
     }
 

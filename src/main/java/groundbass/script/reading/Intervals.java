@@ -2,9 +2,9 @@ package groundbass.script.reading;
 
 import groundbass.script.claims.Chunk;
 import groundbass.script.claims.Claim;
+import groundbass.script.claims.NamedPlace;
 import groundbass.script.claims.Said;
 import groundbass.script.claims.Spoken;
-import groundbass.script.claims.Spot;
 import groundbass.script.words.Sense;
 import groundbass.theory.NoteName;
 import java.util.ArrayList;
@@ -132,14 +132,16 @@ final class Intervals {
     }
 
     /** The last whole place said before. */
-    private Optional<Spot> subject() {
+    private Optional<NamedPlace> subject() {
         return spots(rest).stream()
                 .reduce((one, two) -> two)
-                .or(() -> startsWithPronoun() ? Optional.of(context.spot()).filter(Spot::isWhole) : Optional.empty());
+                .or(() -> startsWithPronoun()
+                        ? Optional.of(context.spot()).filter(NamedPlace::isWhole)
+                        : Optional.empty());
     }
 
     /** "The octave of the open E is the second fret of the D string." */
-    private Optional<Spot> later(int from) {
+    private Optional<NamedPlace> later(int from) {
         return spots(chunks.subList(Math.min(from, chunks.size()), chunks.size())).stream()
                 .findFirst();
     }
@@ -148,12 +150,12 @@ final class Intervals {
         return !chunks.isEmpty() && chunks.get(0).isPronoun();
     }
 
-    private static List<Spot> spots(List<Said> said) {
+    private static List<NamedPlace> spots(List<Said> said) {
         return said.stream()
                 .map(Said::chunk)
                 .filter(Chunk.Places.class::isInstance)
                 .flatMap(chunk -> ((Chunk.Places) chunk).spots().stream())
-                .filter(Spot::isWhole)
+                .filter(NamedPlace::isWhole)
                 .toList();
     }
 

@@ -2,7 +2,7 @@ package groundbass.script.reading;
 
 import groundbass.script.claims.Chunk;
 import groundbass.script.claims.Described;
-import groundbass.script.claims.Spot;
+import groundbass.script.claims.NamedPlace;
 import groundbass.script.words.Sense;
 import groundbass.theory.NoteName;
 import java.util.Optional;
@@ -55,7 +55,7 @@ final class NotesTold {
         if (open.isPresent() && isOfAnotherName(open.get()) && around.isListed(i)) {
             hand.demandOther();
         }
-        new Values<Spot>(
+        new Values<NamedPlace>(
                         places.spots(),
                         placed(places),
                         (note, spot) -> note.with(note.spot().or(spot)))
@@ -90,7 +90,7 @@ final class NotesTold {
     }
 
     /** An open string is called by its name. */
-    private Optional<NoteName> openName(Spot spot) {
+    private Optional<NoteName> openName(NamedPlace spot) {
         return Optional.of(spot)
                 .filter(one -> one.isWhole() && one.fret().getAsInt() == 0)
                 .map(one -> context.string(one.string().getAsInt()));

@@ -2,7 +2,7 @@ package groundbass.script.reading;
 
 import groundbass.score.Tuning;
 import groundbass.script.claims.Chunk;
-import groundbass.script.claims.Spot;
+import groundbass.script.claims.NamedPlace;
 import groundbass.script.words.Found;
 import groundbass.script.words.Sense;
 import groundbass.script.words.Terms;
@@ -31,7 +31,7 @@ final class PlaceNames {
     }
 
     private Optional<Found<Chunk>> row(int i, boolean bare) {
-        var spots = new ArrayList<Spot>();
+        var spots = new ArrayList<NamedPlace>();
         int after = i;
         var next = places(i, bare);
         while (next.isPresent()) {
@@ -55,17 +55,17 @@ final class PlaceNames {
         return !separator.value() && IntStream.range(from, separator.after()).anyMatch(i -> terms.is(i, Sense.THEN));
     }
 
-    private static boolean isAmong(List<Spot> read) {
+    private static boolean isAmong(List<NamedPlace> read) {
         return read.size() > 1 && read.get(0).fret().isEmpty();
     }
 
-    private static List<Spot> backfilled(List<Spot> spots) {
-        var filled = new ArrayList<Spot>();
+    private static List<NamedPlace> backfilled(List<NamedPlace> spots) {
+        var filled = new ArrayList<NamedPlace>();
         var string = OptionalInt.empty();
         for (int i = spots.size() - 1; i >= 0; i--) {
             var spot = spots.get(i);
             if (spot.fret().isPresent() && spot.string().isEmpty() && string.isPresent()) {
-                spot = Spot.of(string.getAsInt(), spot.fret().getAsInt());
+                spot = NamedPlace.of(string.getAsInt(), spot.fret().getAsInt());
             }
             string = spot.string();
             filled.add(0, spot);
@@ -74,18 +74,18 @@ final class PlaceNames {
     }
 
     /** @param bare whether "the seventh" alone may be a fret, since one was just named */
-    private Optional<Found<List<Spot>>> places(int i, boolean bare) {
+    private Optional<Found<List<NamedPlace>>> places(int i, boolean bare) {
         return open(i).map(PlaceNames::one)
                 .or(() -> strings(i).map(this::withFrets))
                 .or(() -> frets(i, bare).map(this::withString));
     }
 
-    private static Found<List<Spot>> one(Found<Spot> found) {
+    private static Found<List<NamedPlace>> one(Found<NamedPlace> found) {
         return new Found<>(List.of(found.value()), found.after());
     }
 
     /** "Open A", "open low B string", "open string". */
-    private Optional<Found<Spot>> open(int i) {
+    private Optional<Found<NamedPlace>> open(int i) {
         if (!terms.is(i, Sense.OPEN)) {
             return Optional.empty();
         }
@@ -98,10 +98,10 @@ final class PlaceNames {
         if (string.isPresent()) {
             int after = name.get().after();
             return Optional.of(
-                    new Found<>(Spot.of(string.get(), 0), terms.is(after, Sense.STRING) ? after + 1 : after));
+                    new Found<>(NamedPlace.of(string.get(), 0), terms.is(after, Sense.STRING) ? after + 1 : after));
         }
         return terms.is(at, Sense.STRING) && name.isEmpty()
-                ? Optional.of(new Found<>(Spot.atFret(0), at + 1))
+                ? Optional.of(new Found<>(NamedPlace.atFret(0), at + 1))
                 : Optional.empty();
     }
 
@@ -143,8 +143,8 @@ final class PlaceNames {
     }
 
     /** What may follow a string: "A string, seven", "E string fifth fret", "B string open". */
-    private Found<List<Spot>> withFrets(Found<List<Integer>> strings) {
-        var alone = strings.value().stream().map(Spot::onString).toList();
+    private Found<List<NamedPlace>> withFrets(Found<List<Integer>> strings) {
+        var alone = strings.value().stream().map(NamedPlace::onString).toList();
         if (alone.size() > 1) {
             return new Found<>(alone, strings.after());
         }
@@ -154,7 +154,7 @@ final class PlaceNames {
         at = terms.is(at, Sense.ON) ? at + 1 : at;
         at = terms.skipArticles(at);
         if (terms.is(at, Sense.OPEN) && terms.isBreak(at + 1)) {
-            return new Found<>(List.of(Spot.of(alone.get(0).string().getAsInt(), 0)), at + 1);
+            return new Found<>(List.of(NamedPlace.of(alone.get(0).string().getAsInt(), 0)), at + 1);
         }
         int from = at;
         return frets(from, false)
@@ -168,15 +168,15 @@ final class PlaceNames {
     }
 
     /** Bare numbers after a string, where nothing is counted by them. */
-    private Optional<Found<List<Spot>>> figures(int i) {
+    private Optional<Found<List<NamedPlace>>> figures(int i) {
         return numbers(i)
                 .filter(found -> terms.isBreak(found.after())
                         && found.value().stream().allMatch(spot -> spot.fret().orElse(0) <= 24));
     }
 
-    private Optional<Found<List<Spot>>> numbersAsSpots(Optional<Found<List<Integer>>> numbers) {
-        return numbers.map(
-                found -> new Found<>(found.value().stream().map(Spot::atFret).toList(), found.after()));
+    private Optional<Found<List<NamedPlace>>> numbersAsSpots(Optional<Found<List<Integer>>> numbers) {
+        return numbers.map(found ->
+                new Found<>(found.value().stream().map(NamedPlace::atFret).toList(), found.after()));
     }
 
     private Optional<Found<List<Integer>>> plainNumbers(int i) {
@@ -198,12 +198,12 @@ final class PlaceNames {
         }
     }
 
-    private Optional<Found<List<Spot>>> numbers(int i) {
+    private Optional<Found<List<NamedPlace>>> numbers(int i) {
         return numbersAsSpots(plainNumbers(i));
     }
 
     /** "Fret five", "frets 3, 5 and 7", "the fifth and second fret", "third to the fifth fret". */
-    private Optional<Found<List<Spot>>> frets(int i, boolean bare) {
+    private Optional<Found<List<NamedPlace>>> frets(int i, boolean bare) {
         if (terms.is(i, Sense.FRET)) {
             return numbers(i + 1);
         }
@@ -220,18 +220,18 @@ final class PlaceNames {
     }
 
     /** "Fret" may come after the figure: "5 fret". */
-    private Optional<Found<List<Spot>>> numberedFret(int i) {
+    private Optional<Found<List<NamedPlace>>> numberedFret(int i) {
         return terms.number(i)
                 .filter(found -> terms.is(found.after(), Sense.FRET)
                         && terms.number(found.after() + 1).isEmpty())
                 .filter(found -> !terms.at(found.after()).raw().endsWith("s"))
-                .map(found -> new Found<>(List.of(Spot.atFret(found.value())), found.after() + 1));
+                .map(found -> new Found<>(List.of(NamedPlace.atFret(found.value())), found.after() + 1));
     }
 
-    private Optional<Found<List<Spot>>> bareNumber(int i) {
+    private Optional<Found<List<NamedPlace>>> bareNumber(int i) {
         return terms.number(i)
                 .filter(found -> endsFret(found.after()))
-                .map(found -> new Found<>(List.of(Spot.atFret(found.value())), found.after()));
+                .map(found -> new Found<>(List.of(NamedPlace.atFret(found.value())), found.after()));
     }
 
     private boolean endsFret(int i) {
@@ -276,7 +276,7 @@ final class PlaceNames {
     }
 
     /** What may follow a fret: "of the A string", "on the D", ", E string". */
-    private Found<List<Spot>> withString(Found<List<Spot>> frets) {
+    private Found<List<NamedPlace>> withString(Found<List<NamedPlace>> frets) {
         int at = frets.after();
         boolean tied = terms.isAny(at, Sense.OF, Sense.ON);
         boolean comma = terms.is(at, Sense.COMMA);
@@ -287,7 +287,7 @@ final class PlaceNames {
                 .filter(found -> !(comma && startsPlace(found.after())));
         return string.map(found -> new Found<>(
                         frets.value().stream()
-                                .map(spot -> spot.or(Spot.onString(found.value())))
+                                .map(spot -> spot.or(NamedPlace.onString(found.value())))
                                 .toList(),
                         found.after()))
                 .orElse(frets);
@@ -324,7 +324,7 @@ final class PlaceNames {
             return Optional.empty();
         }
         return named(terms.skipArticles(i + 1), true)
-                .map(found ->
-                        new Found<>(new Chunk.Places(List.of(Spot.onString(found.value())), false), found.after()));
+                .map(found -> new Found<>(
+                        new Chunk.Places(List.of(NamedPlace.onString(found.value())), false), found.after()));
     }
 }

@@ -1,8 +1,8 @@
 package groundbass.script.reading;
 
 import groundbass.script.claims.Chunk;
+import groundbass.script.claims.NamedPlace;
 import groundbass.script.claims.Said;
-import groundbass.script.claims.Spot;
 import groundbass.script.words.Sense;
 import java.util.ArrayList;
 import java.util.List;
@@ -108,7 +108,8 @@ final class Reality {
         var spot = places.spots().get(0);
         return spot.isWhole()
                 ? Optional.of(new Said(
-                        new Chunk.Places(List.of(Spot.onString(spot.string().getAsInt())), false),
+                        new Chunk.Places(
+                                List.of(NamedPlace.onString(spot.string().getAsInt())), false),
                         said.first(),
                         said.after(),
                         said.from(),

@@ -4,9 +4,9 @@ import groundbass.score.Line;
 import groundbass.script.claims.Chunk;
 import groundbass.script.claims.Claim;
 import groundbass.script.claims.Described;
+import groundbass.script.claims.NamedPlace;
 import groundbass.script.claims.Said;
 import groundbass.script.claims.Spoken;
-import groundbass.script.claims.Spot;
 import groundbass.script.claims.Where;
 import groundbass.script.words.Lexicon;
 import groundbass.script.words.Sense;
@@ -113,7 +113,7 @@ public final class SentenceReader {
                 boolean firstOfAll = strictly && i == 0;
                 spoken.add(new Spoken(new Claim.NoteIs(note, where, among, firstOfAll), group.from(), group.to()));
             }
-            context.named(note.spot().isWhole() ? note.spot() : Spot.NOWHERE);
+            context.named(note.spot().isWhole() ? note.spot() : NamedPlace.NOWHERE);
             context.called(group.size() == 1 ? note.name() : Optional.empty());
         }
     }

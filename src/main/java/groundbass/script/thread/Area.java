@@ -2,9 +2,9 @@ package groundbass.script.thread;
 
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.checking.Timeline.Stretch;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Rank;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Rank;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -22,7 +22,7 @@ record Area(List<Stretch> stretches, List<At> notes, List<Event> events) {
     static Optional<Area> of(Said said, Stage stage) {
         var bars = bars(said, stage);
         var time = said.scope().time();
-        boolean adrift = bars.isEmpty() && (time.isPresent() || !said.has(Unit.Times.class));
+        boolean adrift = bars.isEmpty() && (time.isPresent() || !said.has(Constituent.Times.class));
         if (adrift || bars.stream().anyMatch(bar -> !stage.timeline().has(bar))) {
             return Optional.empty();
         }
@@ -42,7 +42,7 @@ record Area(List<Stretch> stretches, List<At> notes, List<Event> events) {
             return said.scope().bars();
         }
         var bars = new TreeSet<>(said.memory().bars());
-        if (bars.isEmpty() || said.has(Unit.Times.class)) {
+        if (bars.isEmpty() || said.has(Constituent.Times.class)) {
             return List.of();
         }
         boolean timed = said.scope().time().isPresent();

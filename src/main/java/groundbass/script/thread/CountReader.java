@@ -3,8 +3,8 @@ package groundbass.script.thread;
 import groundbass.score.Fraction;
 import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -63,11 +63,11 @@ final class CountReader implements Reader {
         }
         boolean stated = said.scope().isSaid()
                 || said.hasAny(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.WE, Tie.NO, Tie.NOT, Tie.ONLY)
-                || said.has(Unit.Times.class);
+                || said.has(Constituent.Times.class);
         if (!stated) {
             return Optional.empty();
         }
-        boolean bare = said.units().stream().noneMatch(unit -> !(unit instanceof Unit.Small) && !isAmount(unit));
+        boolean bare = said.units().stream().noneMatch(unit -> !(unit instanceof Constituent.Small) && !isAmount(unit));
         if (bare && said.has(Tie.NOTE)) {
             return counted(Item.NOTHING, many.getAsInt(), said);
         }
@@ -77,7 +77,7 @@ final class CountReader implements Reader {
         if (isRests(left.get())) {
             return rests(many.getAsInt(), said);
         }
-        if (left.get().size() == 1 && left.get().get(0) instanceof Unit.Triplet) {
+        if (left.get().size() == 1 && left.get().get(0) instanceof Constituent.Triplet) {
             return triplets(many.getAsInt(), said);
         }
         return Items.of(left.get(), stage)
@@ -85,13 +85,15 @@ final class CountReader implements Reader {
                 .flatMap(row -> counted(row.items().get(0), many.getAsInt(), said));
     }
 
-    private static boolean isAmount(Unit unit) {
-        return unit instanceof Unit.Count || unit instanceof Unit.Times || unit instanceof Unit.BarCount;
+    private static boolean isAmount(Constituent unit) {
+        return unit instanceof Constituent.Count
+                || unit instanceof Constituent.Times
+                || unit instanceof Constituent.BarCount;
     }
 
     private static OptionalInt many(Said said) {
-        var counts = said.all(Unit.Count.class);
-        var times = said.all(Unit.Times.class);
+        var counts = said.all(Constituent.Count.class);
+        var times = said.all(Constituent.Times.class);
         boolean denied = said.hasAny(Tie.NO, Tie.NOT);
         if (counts.size() + times.size() > 1) {
             return OptionalInt.empty();
@@ -108,12 +110,12 @@ final class CountReader implements Reader {
     }
 
     /** What is counted; empty where more is said. */
-    private Optional<List<Unit>> what(Said said) {
-        var rest = new ArrayList<Unit>();
+    private Optional<List<Constituent>> what(Said said) {
+        var rest = new ArrayList<Constituent>();
         int bars = stage.timeline().line().bars().size();
         for (var unit : said.units()) {
-            boolean idle = unit instanceof Unit.Small small && IDLE.contains(small.tie()) || isAmount(unit);
-            boolean other = unit instanceof Unit.BarCount count && count.bars() != bars;
+            boolean idle = unit instanceof Constituent.Small small && IDLE.contains(small.tie()) || isAmount(unit);
+            boolean other = unit instanceof Constituent.BarCount count && count.bars() != bars;
             if (other) {
                 return Optional.empty();
             }
@@ -132,7 +134,7 @@ final class CountReader implements Reader {
                     ? List.of()
                     : List.of(said.scope().bars());
         }
-        if (said.has(Unit.BarCount.class) || said.has(Tie.ANY)) {
+        if (said.has(Constituent.BarCount.class) || said.has(Tie.ANY)) {
             return List.of(stage.allBars());
         }
         return said.memory().bars().isEmpty()
@@ -153,7 +155,7 @@ final class CountReader implements Reader {
             long pitched =
                     onsets(matching.stream().filter(at -> !at.note().isDead()).toList());
             boolean right = onsets == many || pitched == many || matching.size() == many;
-            boolean again = said.has(Unit.Times.class) && !said.scope().isSaid() && onsets > many;
+            boolean again = said.has(Constituent.Times.class) && !said.scope().isSaid() && onsets > many;
             if (!right && again) { // "twice", and later once more
                 return Optional.of(Finding.open(
                         findings.isEmpty() ? matching : findings.get(0).notes()));
@@ -180,9 +182,9 @@ final class CountReader implements Reader {
         return Optional.of(findings.get(0));
     }
 
-    private static boolean isRests(List<Unit> units) {
+    private static boolean isRests(List<Constituent> units) {
         return units.size() == 1
-                && units.get(0) instanceof Unit.Silence silence
+                && units.get(0) instanceof Constituent.Silence silence
                 && silence.length().isEmpty();
     }
 

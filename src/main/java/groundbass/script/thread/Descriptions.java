@@ -2,8 +2,8 @@ package groundbass.script.thread;
 
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.claims.Manner;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -34,34 +34,35 @@ final class Descriptions {
     private boolean ahead;
     private boolean on;
 
-    private Descriptions(List<Unit> units, Stage stage) {
+    private Descriptions(List<Constituent> units, Stage stage) {
         this.stage = stage;
         this.details = new Details(stage);
-        this.strings = units.stream().anyMatch(unit -> !(unit instanceof Unit.Small) && !(unit instanceof Unit.Name));
-        this.mixed = units.stream().filter(Unit.Name.class::isInstance).count() > 1
-                && units.stream().filter(Unit.Place.class::isInstance).count() > 1;
+        this.strings = units.stream()
+                .anyMatch(unit -> !(unit instanceof Constituent.Small) && !(unit instanceof Constituent.Name));
+        this.mixed = units.stream().filter(Constituent.Name.class::isInstance).count() > 1
+                && units.stream().filter(Constituent.Place.class::isInstance).count() > 1;
     }
 
     /**
      * @param unit the first that says something of it
      * @param ahead whether the clause only leads there, so that it may be what comes next
      */
-    record Description(Item item, Unit unit, boolean ahead) {
+    record Description(Item item, Constituent unit, boolean ahead) {
         boolean fits(At at) {
             return item.fits(at);
         }
     }
 
-    static List<Description> of(List<Unit> units, Stage stage) {
+    static List<Description> of(List<Constituent> units, Stage stage) {
         var descriptions = new Descriptions(units, stage);
         units.forEach(descriptions::take);
         descriptions.close();
         return List.copyOf(descriptions.all);
     }
 
-    private void take(Unit unit) {
+    private void take(Constituent unit) {
         outside = isOutside(unit);
-        if (unit instanceof Unit.Small small) {
+        if (unit instanceof Constituent.Small small) {
             if (BETWEEN.contains(small.tie())) {
                 close();
                 ahead = small.tie() == Tie.TO;
@@ -74,9 +75,9 @@ final class Descriptions {
     }
 
     /** "A dead note on the A" may be on the string of that name. */
-    private Optional<List<Part>> parts(Unit unit) {
+    private Optional<List<Part>> parts(Constituent unit) {
         var parts = details.of(unit).filter(some -> !some.isEmpty());
-        var string = strings && on && unit instanceof Unit.Name name
+        var string = strings && on && unit instanceof Constituent.Name name
                 ? stage.tuning().numberOf(name.name())
                 : Optional.<Integer>empty();
         return string.isEmpty()
@@ -86,17 +87,17 @@ final class Descriptions {
     }
 
     /** "After the minim there are ...": what something comes after, or between, is not where it comes. */
-    private boolean isOutside(Unit unit) {
+    private boolean isOutside(Constituent unit) {
         if (Said.is(unit, Tie.AFTER) || Said.is(unit, Tie.BETWEEN)) {
             return true;
         }
-        return outside && !(unit instanceof Unit.Small small && INSIDE.contains(small.tie()));
+        return outside && !(unit instanceof Constituent.Small small && INSIDE.contains(small.tie()));
     }
 
     /** An octave is far from any note, and how short a note is, is a matter of taste. */
-    private static boolean isTold(Unit unit) {
-        boolean loose = unit instanceof Unit.Played played && LOOSE.contains(played.manner());
-        return !loose && !(unit instanceof Unit.Octaves) && !(unit instanceof Unit.Short);
+    private static boolean isTold(Constituent unit) {
+        boolean loose = unit instanceof Constituent.Played played && LOOSE.contains(played.manner());
+        return !loose && !(unit instanceof Constituent.Octaves) && !(unit instanceof Constituent.Short);
     }
 
     private void close() {

@@ -1,6 +1,6 @@
 package groundbass.script.thread;
 
-import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Constituent;
 import groundbass.theory.NoteName;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,42 +17,42 @@ final class Details {
     }
 
     /** Empty for a unit that is no part of a note. */
-    Optional<List<Part>> of(Unit unit) {
-        if (unit instanceof Unit.Name name) {
+    Optional<List<Part>> of(Constituent unit) {
+        if (unit instanceof Constituent.Name name) {
             return Optional.of(List.of(name(name.name())));
         }
-        if (unit instanceof Unit.Place place) {
+        if (unit instanceof Constituent.Place place) {
             return place(place);
         }
-        if (unit instanceof Unit.Value value) {
+        if (unit instanceof Constituent.Value value) {
             return Optional.of(List.of(Part.length(value.length(), stage.timeline(), tupled)));
         }
-        if (unit instanceof Unit.Played played) {
+        if (unit instanceof Constituent.Played played) {
             return Optional.of(List.of(Part.manner(played.manner())));
         }
-        if (unit instanceof Unit.Dead) {
+        if (unit instanceof Constituent.Dead) {
             return Optional.of(List.of(Part.dead()));
         }
-        if (unit instanceof Unit.Short) {
+        if (unit instanceof Constituent.Short) {
             return Optional.of(List.of(Part.shortened()));
         }
-        if (unit instanceof Unit.Open) {
+        if (unit instanceof Constituent.Open) {
             return Optional.of(List.of(Part.fret(0)));
         }
-        if (unit instanceof Unit.Octaves octaves) {
+        if (unit instanceof Constituent.Octaves octaves) {
             return Optional.of(List.of(octave(octaves.many())));
         }
-        if (unit instanceof Unit.Triplet) {
+        if (unit instanceof Constituent.Triplet) {
             tupled = true;
             return Optional.of(List.of(Part.tuplet()));
         }
-        if (unit instanceof Unit.Lasting lasting) {
+        if (unit instanceof Constituent.Lasting lasting) {
             return Optional.of(List.of(lasting(lasting)));
         }
-        return unit instanceof Unit.ChordTone tone ? Optional.of(List.of(degree(tone))) : Optional.empty();
+        return unit instanceof Constituent.ChordTone tone ? Optional.of(List.of(degree(tone))) : Optional.empty();
     }
 
-    private Part lasting(Unit.Lasting said) {
+    private Part lasting(Constituent.Lasting said) {
         return new Part(Part.Kind.LENGTH, at -> {
             var whole = stage.timeline().whole(at.bar());
             var meter = stage.timeline().at(at.bar()).meter();
@@ -64,7 +64,7 @@ final class Details {
         });
     }
 
-    private Part degree(Unit.ChordTone tone) {
+    private Part degree(Constituent.ChordTone tone) {
         return new Part(Part.Kind.DEGREE, at -> Degrees.of(at, stage)
                 .filter(degree -> tone.exact().map(degree::equals).orElse(degree.number() == tone.number()))
                 .isPresent());
@@ -83,7 +83,7 @@ final class Details {
                         .orElse(false)));
     }
 
-    private Optional<List<Part>> place(Unit.Place place) {
+    private Optional<List<Part>> place(Constituent.Place place) {
         var parts = new ArrayList<Part>();
         if (place.hasString()) {
             var string = string(place, stage);
@@ -99,7 +99,7 @@ final class Details {
     }
 
     /** The number of a string, 1 the highest; empty where the bass has none such. */
-    static OptionalInt string(Unit.Place place, Stage stage) {
+    static OptionalInt string(Constituent.Place place, Stage stage) {
         if (place.string().isPresent()) {
             return stage.tuning()
                     .numberOf(place.string().get())

@@ -2,8 +2,8 @@ package groundbass.script.thread;
 
 import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -25,7 +25,7 @@ final class DirectionReader implements Reader {
         if (up == down || said.hasAny(Tie.NOT, Tie.NO)) {
             return Optional.empty();
         }
-        var rest = new ArrayList<Unit>();
+        var rest = new ArrayList<Constituent>();
         for (var unit : said.units()) {
             boolean way = Said.is(unit, Tie.UP)
                     || Said.is(unit, Tie.DOWN)
@@ -41,7 +41,7 @@ final class DirectionReader implements Reader {
                 rest.add(unit);
             }
         }
-        boolean content = rest.stream().anyMatch(unit -> !(unit instanceof Unit.Small));
+        boolean content = rest.stream().anyMatch(unit -> !(unit instanceof Constituent.Small));
         if (!content) {
             return said.has(Tie.END) && onlyTies(rest) ? atEnd(up, said) : Optional.empty();
         }
@@ -49,7 +49,7 @@ final class DirectionReader implements Reader {
         return found.map(finding -> finding.agrees() ? judged(finding, up) : finding);
     }
 
-    private static boolean onlyTies(List<Unit> rest) {
+    private static boolean onlyTies(List<Constituent> rest) {
         return rest.stream()
                 .allMatch(unit -> Said.is(unit, Tie.END)
                         || Said.is(unit, Tie.AT)

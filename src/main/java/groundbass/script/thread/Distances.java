@@ -2,8 +2,8 @@ package groundbass.script.thread;
 
 import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import groundbass.theory.NoteName;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,7 +24,7 @@ final class Distances implements Reader {
         if (said.hasAny(Tie.MAYBE, Tie.NOT, Tie.NO)) {
             return Optional.empty();
         }
-        var interval = said.only(Unit.Interval.class);
+        var interval = said.only(Constituent.Interval.class);
         if (interval.isPresent()) {
             var ends = ends(said.units());
             return ends.size() == 2
@@ -33,17 +33,17 @@ final class Distances implements Reader {
                             .map(finding -> finding.at(interval.get()))
                     : Optional.empty();
         }
-        boolean octaves = said.has(Unit.Octaves.class) && said.has(Tie.APART);
+        boolean octaves = said.has(Constituent.Octaves.class) && said.has(Tie.APART);
         return octaves ? octave(said) : Optional.empty();
     }
 
     /** The notes that are named, an open string by its name. */
-    private static List<NoteName> ends(List<Unit> units) {
+    private static List<NoteName> ends(List<Constituent> units) {
         var names = new ArrayList<NoteName>();
         for (var unit : units) {
-            if (unit instanceof Unit.Name name) {
+            if (unit instanceof Constituent.Name name) {
                 names.add(name.name());
-            } else if (unit instanceof Unit.Place place && place.fret().orElse(-1) == 0) {
+            } else if (unit instanceof Constituent.Place place && place.fret().orElse(-1) == 0) {
                 place.string().ifPresent(names::add);
             }
         }
@@ -61,7 +61,7 @@ final class Distances implements Reader {
                 .filter(told.get(0)::fits)
                 .filter(at -> stage.midi(at).isPresent())
                 .toList();
-        int many = said.all(Unit.Octaves.class).get(0).many();
+        int many = said.all(Constituent.Octaves.class).get(0).many();
         boolean some =
                 notes.stream().anyMatch(one -> notes.stream().anyMatch(other -> up(one, other) == OCTAVE * many));
         return notes.size() < 2 || some

@@ -1,9 +1,9 @@
 package groundbass.script.thread;
 
 import groundbass.script.checking.Timeline.Stretch;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Rank;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Rank;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -43,7 +43,7 @@ final class EdgeReader implements Reader {
     }
 
     /** "The last note", "the last thing you play", or a word that means it. */
-    private static boolean isNote(List<Unit> units, Rank rank) {
+    private static boolean isNote(List<Constituent> units, Rank rank) {
         int at = units.indexOf(rank) + 1;
         boolean verb = at < units.size()
                 && (Said.is(units.get(at), Tie.BE)
@@ -53,10 +53,10 @@ final class EdgeReader implements Reader {
     }
 
     /** What is there: all but the words before it that only lead to it. */
-    private static List<Unit> what(List<Unit> units) {
-        var rest = new ArrayList<Unit>();
+    private static List<Constituent> what(List<Constituent> units) {
+        var rest = new ArrayList<Constituent>();
         for (var unit : units) {
-            boolean leads = rest.isEmpty() && unit instanceof Unit.Small small && LEADING.contains(small.tie());
+            boolean leads = rest.isEmpty() && unit instanceof Constituent.Small small && LEADING.contains(small.tie());
             boolean idle = unit instanceof Rank || leads || Said.is(unit, Tie.START);
             if (!idle) {
                 rest.add(unit);

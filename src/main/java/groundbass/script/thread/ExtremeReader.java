@@ -1,9 +1,9 @@
 package groundbass.script.thread;
 
 import groundbass.script.checking.Timeline.At;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Rank;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Rank;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -40,12 +40,12 @@ final class ExtremeReader implements Reader {
 
     /** "Nowhere above the fifth fret". */
     private Optional<Finding> limit(Said said) {
-        var places = said.all(Unit.Place.class);
+        var places = said.all(Constituent.Place.class);
         boolean above = said.has(Tie.NOT) && said.hasAny(Tie.ABOVE, Tie.HIGH, Tie.OVER, Tie.UP) && places.size() == 1;
         boolean fret =
                 above && places.get(0).fret().isPresent() && !places.get(0).hasString();
-        boolean plain =
-                said.units().stream().allMatch(unit -> unit instanceof Unit.Small || unit instanceof Unit.Place);
+        boolean plain = said.units().stream()
+                .allMatch(unit -> unit instanceof Constituent.Small || unit instanceof Constituent.Place);
         if (!fret || !plain) {
             return Optional.empty();
         }
@@ -67,13 +67,15 @@ final class ExtremeReader implements Reader {
     }
 
     private Optional<Finding> highestFret(Said said) {
-        var numbers = said.all(Unit.Number.class);
+        var numbers = said.all(Constituent.Number.class);
         var ranks = said.all(Rank.class).stream()
                 .filter(rank -> rank.which() == Rank.Which.NTH)
                 .toList();
         int known = numbers.size() + ranks.size();
         boolean plain = said.units().stream()
-                .allMatch(unit -> unit instanceof Unit.Small || unit instanceof Rank || unit instanceof Unit.Number);
+                .allMatch(unit -> unit instanceof Constituent.Small
+                        || unit instanceof Rank
+                        || unit instanceof Constituent.Number);
         if (known != 1 || !plain || said.has(Tie.NOT)) {
             return Optional.empty();
         }
@@ -84,10 +86,10 @@ final class ExtremeReader implements Reader {
     }
 
     private Optional<Finding> extreme(Said said, boolean highest) {
-        var rest = new ArrayList<Unit>();
+        var rest = new ArrayList<Constituent>();
         for (var unit : said.units()) {
             boolean idle = unit instanceof Rank
-                    || unit instanceof Unit.Small small
+                    || unit instanceof Constituent.Small small
                             && switch (small.tie()) {
                                 case BE, NOTE, ONE, THAT, SO, AND, COMMA, STOP, IN, OF, IT, WE, PLAY, HAVE, BUT, THEN ->
                                     true;

@@ -3,7 +3,7 @@ package groundbass.script.thread;
 import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.checking.Verdict;
-import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Constituent;
 import java.util.List;
 import java.util.Optional;
 
@@ -13,13 +13,13 @@ import java.util.Optional;
  * @param notes what it was about, for the next clause to lean on
  * @param about the first of the units that are wrong, where that is known
  */
-record Finding(Verdict verdict, List<At> notes, Optional<Unit> about) {
+record Finding(Verdict verdict, List<At> notes, Optional<Constituent> about) {
     Finding(Verdict verdict, List<At> notes) {
         this(verdict, notes, Optional.empty());
     }
 
     /** The same, said of one unit of the clause. */
-    Finding at(Unit unit) {
+    Finding at(Constituent unit) {
         return new Finding(verdict, notes, Optional.of(unit));
     }
 

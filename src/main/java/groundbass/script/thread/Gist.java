@@ -2,9 +2,9 @@ package groundbass.script.thread;
 
 import groundbass.score.Fraction;
 import groundbass.script.checking.Timeline.At;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Rank;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Rank;
+import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.thread.Descriptions.Description;
 import groundbass.theory.ChordSymbol.Chord;
 import java.util.ArrayList;
@@ -31,9 +31,9 @@ final class Gist implements Reader {
     @Override
     public Optional<Finding> read(Said said) {
         boolean bare = said.units().size() == 1
-                && said.has(Unit.Name.class)
+                && said.has(Constituent.Name.class)
                 && said.scope().equals(Scope.NOTHING);
-        boolean distance = said.has(Unit.Interval.class) && said.hasAny(Tie.FROM, Tie.TO);
+        boolean distance = said.has(Constituent.Interval.class) && said.hasAny(Tie.FROM, Tie.TO);
         return bare || distance || Reserve.isIn(said)
                 ? Optional.empty()
                 : Area.of(said, stage).flatMap(area -> read(said, area));
@@ -42,11 +42,11 @@ final class Gist implements Reader {
     private Optional<Finding> read(Said whole, Area area) {
         var said = whole.with(atItsTime(whole));
         var told = Descriptions.of(said.units(), stage);
-        boolean rest = said.has(Unit.Silence.class);
+        boolean rest = said.has(Constituent.Silence.class);
         if (rest && area.events().stream().noneMatch(Event::isRest)) {
             return Optional.of(wrong(Item.rest(Optional.empty()), area));
         }
-        if (rest && said.has(Unit.Lasting.class)) {
+        if (rest && said.has(Constituent.Lasting.class)) {
             return silence(said, area);
         }
         for (var description : told) {
@@ -63,7 +63,7 @@ final class Gist implements Reader {
     }
 
     /** "On the e of two comes the octave, and then A": what comes then, comes later than the time that was said. */
-    private static List<Unit> atItsTime(Said said) {
+    private static List<Constituent> atItsTime(Said said) {
         var units = said.units();
         for (int i = 1; i < units.size(); i++) {
             if (Said.is(units.get(i), Tie.THEN) && said.scope().time().isPresent()) {
@@ -85,7 +85,7 @@ final class Gist implements Reader {
         boolean harmony = item.kinds().equals(List.of(Part.Kind.NAME))
                 && said.scope().time().isEmpty();
         return area.notes().stream().anyMatch(item::fits)
-                || length && said.has(Unit.Silence.class)
+                || length && said.has(Constituent.Silence.class)
                 || harmony && isRoot(description.unit(), area)
                 || harmony && description.ahead() && isNext(item, area)
                 || isOfNeck(said);
@@ -108,15 +108,16 @@ final class Gist implements Reader {
                         .isPresent();
     }
 
-    private static List<Unit> neck(List<Unit> units) {
+    private static List<Constituent> neck(List<Constituent> units) {
         return units.stream()
-                .filter(unit -> unit instanceof Unit.Place || unit instanceof Unit.Name || Said.is(unit, Tie.BE))
+                .filter(unit ->
+                        unit instanceof Constituent.Place || unit instanceof Constituent.Name || Said.is(unit, Tie.BE))
                 .toList();
     }
 
     /** A name alone may be that of a chord. */
-    private boolean isRoot(Unit unit, Area area) {
-        return unit instanceof Unit.Name name
+    private boolean isRoot(Constituent unit, Area area) {
+        return unit instanceof Constituent.Name name
                 && area.stretches().stream()
                         .flatMap(stretch -> stage.chords(stretch.bar()).stream())
                         .anyMatch(chord -> chord instanceof Chord there
@@ -125,8 +126,8 @@ final class Gist implements Reader {
 
     /** "Two beats of rest": somewhere silence lasts so long, or all silences together do. */
     private Optional<Finding> silence(Said said, Area area) {
-        var lasting = said.only(Unit.Lasting.class).filter(length -> !length.ofBar());
-        if (lasting.isEmpty() || !said.has(Unit.Silence.class)) {
+        var lasting = said.only(Constituent.Lasting.class).filter(length -> !length.ofBar());
+        if (lasting.isEmpty() || !said.has(Constituent.Silence.class)) {
             return Optional.empty();
         }
         var rests = area.events().stream().filter(Event::isRest).toList();
@@ -140,7 +141,7 @@ final class Gist implements Reader {
                         Wrongs.start(area.stretches().get(0), Item.rest(Optional.empty()), stage), List.of()));
     }
 
-    private boolean isBeats(Fraction length, Unit.Lasting said, int bar) {
+    private boolean isBeats(Fraction length, Constituent.Lasting said, int bar) {
         var meter = stage.timeline().at(bar).meter();
         return length.equals(meter.count().times(said.amount()))
                 || length.equals(meter.pulse().times(said.amount()));
@@ -149,12 +150,12 @@ final class Gist implements Reader {
     /** Names in a row come in that order, with nothing between but dead notes and notes that come again. */
     private Optional<Finding> row(Said said, Area area) {
         for (var names : rows(said.units())) {
-            boolean dead = names.stream().anyMatch(Unit.Dead.class::isInstance);
+            boolean dead = names.stream().anyMatch(Constituent.Dead.class::isInstance);
             var sounding = stage.notes(area.stretches()).stream()
                     .filter(at -> dead || !at.note().isDead())
                     .toList();
             var parts = names.stream()
-                    .map(unit -> unit instanceof Unit.Name name
+                    .map(unit -> unit instanceof Constituent.Name name
                             ? Part.name(name.name(), stage.timeline(), stage.neck())
                             : Part.dead())
                     .toList();
@@ -179,12 +180,12 @@ final class Gist implements Reader {
         return all;
     }
 
-    private static List<List<Unit>> rows(List<Unit> units) {
-        var rows = new ArrayList<List<Unit>>();
-        var open = new ArrayList<Unit>();
+    private static List<List<Constituent>> rows(List<Constituent> units) {
+        var rows = new ArrayList<List<Constituent>>();
+        var open = new ArrayList<Constituent>();
         for (var unit : units) {
             boolean tie = Said.is(unit, Tie.COMMA) || Said.is(unit, Tie.AND) || Said.is(unit, Tie.THEN);
-            if (unit instanceof Unit.Name || unit instanceof Unit.Dead) {
+            if (unit instanceof Constituent.Name || unit instanceof Constituent.Dead) {
                 open.add(unit);
             } else if (!tie) {
                 rows.add(List.copyOf(open));
@@ -197,7 +198,7 @@ final class Gist implements Reader {
 
     /** "Beat four is two semiquavers": so many of one thing at a time of a bar. A triplet has no plain quavers. */
     private Optional<Finding> amount(Said said, Area area) {
-        var count = said.only(Unit.Count.class);
+        var count = said.only(Constituent.Count.class);
         var told = Descriptions.of(said.units(), stage);
         boolean rests = area.events().stream().anyMatch(Event::isRest);
         boolean open = said.scope().time().isEmpty() || area.stretches().size() != 1 || rests;
@@ -217,7 +218,7 @@ final class Gist implements Reader {
 
     /** "Up an octave to the fifth fret of the G string": some note near lies an octave from what is there. */
     private Optional<Finding> octave(List<Description> told, Said said, Area area) {
-        var octaves = said.only(Unit.Octaves.class);
+        var octaves = said.only(Constituent.Octaves.class);
         if (octaves.isEmpty() || said.has(Tie.APART)) {
             return Optional.empty();
         }
@@ -261,7 +262,7 @@ final class Gist implements Reader {
     }
 
     /** What is counted: any note, or such as the next word says. */
-    private Optional<Item> ranked(Rank rank, List<Unit> units) {
+    private Optional<Item> ranked(Rank rank, List<Constituent> units) {
         int next = units.indexOf(rank) + 1;
         if (next == units.size()) {
             return Optional.empty();
@@ -269,7 +270,7 @@ final class Gist implements Reader {
         if (Said.is(units.get(next), Tie.NOTE)) {
             return Optional.of(Item.NOTHING);
         }
-        return units.get(next) instanceof Unit.Name || units.get(next) instanceof Unit.Dead
+        return units.get(next) instanceof Constituent.Name || units.get(next) instanceof Constituent.Dead
                 ? Descriptions.of(List.of(units.get(next)), stage).stream()
                         .map(Description::item)
                         .findFirst()

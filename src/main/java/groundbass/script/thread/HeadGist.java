@@ -1,20 +1,20 @@
 package groundbass.script.thread;
 
 import groundbass.script.checking.Verdict;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
 /** Contradicts a key, chord, tempo or metre that is named among words that were not understood. */
 final class HeadGist implements Reader {
-    private static final Set<Class<? extends Unit>> KINDS = Set.of(
-            Unit.KeyNamed.class,
-            Unit.ChordNamed.class,
-            Unit.TempoNamed.class,
-            Unit.MeterNamed.class,
-            Unit.BeatsInBar.class);
+    private static final Set<Class<? extends Constituent>> KINDS = Set.of(
+            Constituent.KeyNamed.class,
+            Constituent.ChordNamed.class,
+            Constituent.TempoNamed.class,
+            Constituent.MeterNamed.class,
+            Constituent.BeatsInBar.class);
 
     private final Stage stage;
     private final HeadReader heads;
@@ -29,10 +29,10 @@ final class HeadGist implements Reader {
         var named = said.units().stream()
                 .filter(unit -> KINDS.contains(unit.getClass()))
                 .toList();
-        boolean practised = said.hasAny(Tie.SLOW, Tie.START, Tie.UP) && said.has(Unit.TempoNamed.class);
+        boolean practised = said.hasAny(Tie.SLOW, Tie.START, Tie.UP) && said.has(Constituent.TempoNamed.class);
         // "the notes of D major, but with E as home"
-        boolean scale =
-                said.has(Unit.KeyNamed.class) && (said.hasAny(Tie.START, Tie.NOTE) || said.has(Unit.Name.class));
+        boolean scale = said.has(Constituent.KeyNamed.class)
+                && (said.hasAny(Tie.START, Tie.NOTE) || said.has(Constituent.Name.class));
         if (named.size() != 1 || scale || practised || isReserved(named.get(0), said)) {
             return Optional.empty();
         }
@@ -44,17 +44,18 @@ final class HeadGist implements Reader {
     }
 
     /** "The tempo is ninety, so not so fast": what is denied after it is something else. */
-    private static boolean isReserved(Unit unit, Said said) {
+    private static boolean isReserved(Constituent unit, Said said) {
         return said.has(Tie.MAYBE)
                 || said.with(said.units().subList(0, said.units().indexOf(unit)))
                         .hasAny(Tie.NOT, Tie.NO, Tie.EXCEPT, Tie.LIKE, Tie.SAME, Tie.DIFFERENT);
     }
 
     /** The line ends over its last bar's chord; of each bar of many nothing can be taken. */
-    private Optional<Said> edge(Unit unit, Said said) {
+    private Optional<Said> edge(Constituent unit, Said said) {
         boolean many =
                 said.scope().extent() == Scope.Extent.WHOLE || said.scope().extent() == Scope.Extent.EACH;
-        boolean chord = unit instanceof Unit.ChordNamed || unit instanceof Unit.KeyNamed && said.has(Tie.CHORD);
+        boolean chord =
+                unit instanceof Constituent.ChordNamed || unit instanceof Constituent.KeyNamed && said.has(Tie.CHORD);
         if (!many || !chord) {
             return Optional.of(said);
         }
@@ -65,8 +66,8 @@ final class HeadGist implements Reader {
     }
 
     /** Whether what is no key is a chord of the bar in hand, or of the one that comes. */
-    private boolean isOtherwise(Unit unit, Said said) {
-        boolean chord = unit instanceof Unit.KeyNamed || unit instanceof Unit.ChordNamed;
+    private boolean isOtherwise(Constituent unit, Said said) {
+        boolean chord = unit instanceof Constituent.KeyNamed || unit instanceof Constituent.ChordNamed;
         return chord
                 && !said.scope().isSaid()
                 && said.memory().bars().stream()

@@ -6,8 +6,8 @@ import groundbass.script.checking.Right;
 import groundbass.script.checking.Verdict;
 import groundbass.script.claims.Claim;
 import groundbass.script.claims.Where;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import groundbass.theory.ChordSymbol;
 import groundbass.theory.ChordSymbol.Chord;
 import groundbass.theory.Degree;
@@ -21,16 +21,16 @@ import java.util.function.Predicate;
 
 /** Key, metre, tempo, feel, length, strings and chords. */
 final class HeadReader implements Reader {
-    private static final Set<Class<? extends Unit>> KINDS = Set.of(
-            Unit.KeyNamed.class,
-            Unit.ChordNamed.class,
-            Unit.TempoNamed.class,
-            Unit.MeterNamed.class,
-            Unit.FeelNamed.class,
-            Unit.StringCount.class,
-            Unit.BarCount.class,
-            Unit.BeatsInBar.class,
-            Unit.Name.class);
+    private static final Set<Class<? extends Constituent>> KINDS = Set.of(
+            Constituent.KeyNamed.class,
+            Constituent.ChordNamed.class,
+            Constituent.TempoNamed.class,
+            Constituent.MeterNamed.class,
+            Constituent.FeelNamed.class,
+            Constituent.StringCount.class,
+            Constituent.BarCount.class,
+            Constituent.BeatsInBar.class,
+            Constituent.Name.class);
     private static final Set<Tie> TIES = Set.of(
             Tie.BE,
             Tie.HAVE,
@@ -82,7 +82,7 @@ final class HeadReader implements Reader {
         }
         var verdicts = new ArrayList<Optional<Verdict>>();
         said.units().stream()
-                .filter(unit -> !(unit instanceof Unit.Small) && !(unit instanceof Unit.Name))
+                .filter(unit -> !(unit instanceof Constituent.Small) && !(unit instanceof Constituent.Name))
                 .forEach(unit -> verdicts.add(head(unit, said)));
         names(said).ifPresent(verdicts::add);
         if (verdicts.isEmpty() || verdicts.stream().anyMatch(Optional::isEmpty)) {
@@ -99,28 +99,28 @@ final class HeadReader implements Reader {
     }
 
     /** What one head that is named in a clause comes to; empty where it is no statement. */
-    Optional<Verdict> head(Unit unit, Said said) {
-        if (unit instanceof Unit.TempoNamed tempo) {
+    Optional<Verdict> head(Constituent unit, Said said) {
+        if (unit instanceof Constituent.TempoNamed tempo) {
             return Optional.of(heads.check(new Claim.TempoIs(tempo.perMinute())));
         }
-        if (unit instanceof Unit.FeelNamed feel) {
+        if (unit instanceof Constituent.FeelNamed feel) {
             return Optional.of(heads.check(new Claim.FeelIs(feel.swung())));
         }
-        if (unit instanceof Unit.MeterNamed meter) {
+        if (unit instanceof Constituent.MeterNamed meter) {
             return meter(meter, said);
         }
-        if (unit instanceof Unit.StringCount strings) {
+        if (unit instanceof Constituent.StringCount strings) {
             int there = stage.tuning().size();
             boolean bass = said.has(Tie.BASS) || said.has(Tie.HAVE);
             return bass ? Optional.of(counted(strings.strings(), there)) : Optional.empty();
         }
-        if (unit instanceof Unit.BarCount count) {
+        if (unit instanceof Constituent.BarCount count) {
             boolean alone = said.units().size() == 1 && said.memory().bars().isEmpty(); // "eight bars", to begin with
             boolean own = alone || said.has(Tie.LONG) || said.hasAny(Tie.BE, Tie.HAVE) && !said.has(Tie.OF);
-            boolean other = said.hasAny(Tie.FOR, Tie.THEN, Tie.TO, Tie.OVER) || said.has(Unit.Name.class);
+            boolean other = said.hasAny(Tie.FOR, Tie.THEN, Tie.TO, Tie.OVER) || said.has(Constituent.Name.class);
             return own && !other ? Optional.of(heads.check(new Claim.BarCountIs(count.bars()))) : Optional.empty();
         }
-        if (unit instanceof Unit.BeatsInBar beats) {
+        if (unit instanceof Constituent.BeatsInBar beats) {
             return Optional.of(beats(beats.beats()));
         }
         return keyOrChord(unit, said);
@@ -130,7 +130,7 @@ final class HeadReader implements Reader {
         return said == there ? Verdict.AGREES : new Verdict.Contradicts(new Right.StringsThere(there));
     }
 
-    private Optional<Verdict> meter(Unit.MeterNamed said, Said clause) {
+    private Optional<Verdict> meter(Constituent.MeterNamed said, Said clause) {
         if (said.counts() < 2 || said.counts() > Meter.MOST_COUNTS || !Meter.isUnit(said.unit())) {
             return Optional.empty();
         }
@@ -161,11 +161,11 @@ final class HeadReader implements Reader {
     }
 
     /** A minor may be the line's key or a bar's chord. */
-    private Optional<Verdict> keyOrChord(Unit unit, Said said) {
+    private Optional<Verdict> keyOrChord(Constituent unit, Said said) {
         boolean bars = said.scope().isSaid() && said.scope().extent() == Scope.Extent.SAID;
-        boolean chord = bars || said.hasAny(Tie.OVER, Tie.CHORD) || unit instanceof Unit.ChordNamed;
+        boolean chord = bars || said.hasAny(Tie.OVER, Tie.CHORD) || unit instanceof Constituent.ChordNamed;
         if (!chord) {
-            var named = (Unit.KeyNamed) unit;
+            var named = (Constituent.KeyNamed) unit;
             boolean stated = said.hasAny(Tie.IN, Tie.KEY)
                     || said.units().size() > 1
                     || said.scope().isSaid();
@@ -173,9 +173,9 @@ final class HeadReader implements Reader {
                     ? Optional.of(heads.check(new Claim.KeyIs(new Key(named.tonic(), named.mode()), Where.UNSAID)))
                     : Optional.empty();
         }
-        Predicate<Chord> fits = unit instanceof Unit.ChordNamed named
+        Predicate<Chord> fits = unit instanceof Constituent.ChordNamed named
                 ? there -> isSame(there, named.chord())
-                : there -> isTriad(there, (Unit.KeyNamed) unit);
+                : there -> isTriad(there, (Constituent.KeyNamed) unit);
         return Optional.of(chords(said, fits));
     }
 
@@ -183,7 +183,7 @@ final class HeadReader implements Reader {
         return there.root().pitchClass() == said.root().pitchClass() && there.quality() == said.quality();
     }
 
-    private static boolean isTriad(Chord there, Unit.KeyNamed said) {
+    private static boolean isTriad(Chord there, Constituent.KeyNamed said) {
         boolean minor = there.quality().has(Degree.parse("b3"));
         return there.root().pitchClass() == said.tonic().pitchClass()
                 && minor == said.mode().isMinorish();
@@ -208,7 +208,7 @@ final class HeadReader implements Reader {
 
     /** "The chord is E flat", "a C chord", "with F sharp in the bass". */
     private Optional<Optional<Verdict>> names(Said said) {
-        var names = said.all(Unit.Name.class);
+        var names = said.all(Constituent.Name.class);
         if (names.isEmpty()) {
             return Optional.empty();
         }

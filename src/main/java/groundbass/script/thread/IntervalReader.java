@@ -3,8 +3,8 @@ package groundbass.script.thread;
 import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.claims.Manner;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import groundbass.theory.NoteName;
 import java.util.List;
 import java.util.Optional;
@@ -13,7 +13,8 @@ import java.util.Set;
 
 /** How far two notes are apart: by their names, which is a matter of theory alone, or by the notes last spoken of. */
 final class IntervalReader implements Reader {
-    private static final Set<Class<? extends Unit>> NAMED = Set.of(Unit.Name.class, Unit.Interval.class);
+    private static final Set<Class<? extends Constituent>> NAMED =
+            Set.of(Constituent.Name.class, Constituent.Interval.class);
     private static final Set<Tie> TIES = Set.of(
             Tie.BE,
             Tie.FROM,
@@ -43,11 +44,11 @@ final class IntervalReader implements Reader {
 
     @Override
     public Optional<Finding> read(Said said) {
-        var interval = said.only(Unit.Interval.class);
+        var interval = said.only(Constituent.Interval.class);
         if (interval.isEmpty() || said.hasAny(Tie.NOT, Tie.NO)) {
             return Optional.empty();
         }
-        var names = said.all(Unit.Name.class);
+        var names = said.all(Constituent.Name.class);
         if (names.size() == 2 && said.isOnly(NAMED, TIES)) {
             return Optional.of(named(names.get(0).name(), names.get(1).name(), interval.get(), said));
         }
@@ -55,7 +56,7 @@ final class IntervalReader implements Reader {
     }
 
     /** What a distance between two names comes to. */
-    static Finding named(NoteName one, NoteName other, Unit.Interval said, Said clause) {
+    static Finding named(NoteName one, NoteName other, Constituent.Interval said, Said clause) {
         int up = Math.floorMod(other.pitchClass() - one.pitchClass(), 12);
         int letters = Math.floorMod(other.letter().ordinal() - one.letter().ordinal(), 7) + 1;
         boolean path = clause.has(Tie.FROM) || clause.has(Tie.TO);
@@ -79,7 +80,7 @@ final class IntervalReader implements Reader {
     }
 
     /** "Those two are a fourth apart"; "the slide is a half step". */
-    private Optional<Finding> ofNotes(Unit.Interval said, Said clause) {
+    private Optional<Finding> ofNotes(Constituent.Interval said, Said clause) {
         if (said.semitones().isEmpty()) {
             return Optional.empty();
         }
@@ -105,13 +106,13 @@ final class IntervalReader implements Reader {
     }
 
     private Optional<List<At>> pair(Said clause) {
-        var manner = clause.only(Unit.Played.class);
+        var manner = clause.only(Constituent.Played.class);
         boolean plain = clause.units().stream()
-                .allMatch(unit -> unit instanceof Unit.Small
-                        || unit instanceof Unit.Interval
-                        || unit instanceof Unit.Number
-                        || unit instanceof Unit.Count
-                        || unit instanceof Unit.Played);
+                .allMatch(unit -> unit instanceof Constituent.Small
+                        || unit instanceof Constituent.Interval
+                        || unit instanceof Constituent.Number
+                        || unit instanceof Constituent.Count
+                        || unit instanceof Constituent.Played);
         if (!plain || clause.scope().time().isPresent()) {
             return Optional.empty();
         }

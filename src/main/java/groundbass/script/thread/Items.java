@@ -2,8 +2,8 @@ package groundbass.script.thread;
 
 import groundbass.score.Fraction;
 import groundbass.script.claims.Manner;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import groundbass.theory.ChordSymbol.Chord;
 import groundbass.theory.NoteName;
 import java.util.ArrayList;
@@ -70,7 +70,7 @@ final class Items {
     }
 
     /** Empty where a unit is no part of a note. */
-    static Optional<Row> of(List<Unit> units, Stage stage) {
+    static Optional<Row> of(List<Constituent> units, Stage stage) {
         var gathered = new Items(stage);
         for (var unit : units) {
             if (!gathered.take(unit)) {
@@ -91,26 +91,26 @@ final class Items {
         return wrongCount ? Optional.empty() : Optional.of(new Row(dealt));
     }
 
-    private boolean take(Unit unit) {
-        if (unit instanceof Unit.Small small) {
+    private boolean take(Constituent unit) {
+        if (unit instanceof Constituent.Small small) {
             return tie(small.tie());
         }
-        if (unit instanceof Unit.Count count) {
+        if (unit instanceof Constituent.Count count) {
             many = count.many();
             return many >= 1 && many <= MOST;
         }
-        if (unit instanceof Unit.KeyNamed key) {
+        if (unit instanceof Constituent.KeyNamed key) {
             return ofChord(key.tonic());
         }
-        if (unit instanceof Unit.ChordNamed chord) {
+        if (unit instanceof Constituent.ChordNamed chord) {
             return ofChord(chord.chord().root());
         }
-        if (unit instanceof Unit.Silence silence) {
+        if (unit instanceof Constituent.Silence silence) {
             boolean lasting = !segment.isEmpty() && last().kinds().equals(List.of(Part.Kind.LENGTH));
             put(Item.rest(silence.length()));
             return !lasting; // "two beats of rest"
         }
-        boolean ofRest = unit instanceof Unit.Lasting && !segment.isEmpty() && last().rest();
+        boolean ofRest = unit instanceof Constituent.Lasting && !segment.isEmpty() && last().rest();
         var parts = ofRest ? Optional.<List<Part>>empty() : details.of(unit);
         parts.ifPresent(this::add);
         return parts.isPresent();

@@ -2,8 +2,8 @@ package groundbass.script.thread;
 
 import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -23,15 +23,15 @@ final class LocationReader implements Reader {
 
     @Override
     public Optional<Finding> read(Said said) {
-        boolean only = isOnly(said.units()) && !said.has(Unit.Count.class);
+        boolean only = isOnly(said.units()) && !said.has(Constituent.Count.class);
         boolean placed = said.scope().extent() == Scope.Extent.SAID
                 || said.scope().time().isPresent();
         if (!placed || (!only && !isSubjectFirst(said))) {
             return Optional.empty();
         }
-        var rest = new ArrayList<Unit>();
+        var rest = new ArrayList<Constituent>();
         for (var unit : said.units()) {
-            if (!(unit instanceof Unit.Small small && IDLE.contains(small.tie()))) {
+            if (!(unit instanceof Constituent.Small small && IDLE.contains(small.tie()))) {
                 rest.add(unit);
             }
         }
@@ -41,12 +41,12 @@ final class LocationReader implements Reader {
     }
 
     /** "Only bar three has ...", "bar four is the only bar with ..."; "is only the G" says no more than "is the G". */
-    private static boolean isOnly(List<Unit> units) {
+    private static boolean isOnly(List<Constituent> units) {
         for (int i = 0; i < units.size(); i++) {
             if (Said.is(units.get(i), Tie.ONLY)) {
                 return i == 0 || i + 1 < units.size() && Said.is(units.get(i + 1), Tie.BAR);
             }
-            boolean verb = Said.is(units.get(i), Tie.HAVE) || !(units.get(i) instanceof Unit.Small);
+            boolean verb = Said.is(units.get(i), Tie.HAVE) || !(units.get(i) instanceof Constituent.Small);
             if (verb) {
                 return false;
             }
@@ -65,7 +65,7 @@ final class LocationReader implements Reader {
                     || Said.is(units.get(i), Tie.FALL)
                     || Said.is(units.get(i), Tie.HAVE);
             verb = isVerb && verb < 0 ? i : verb;
-            boolean content = !(units.get(i) instanceof Unit.Small);
+            boolean content = !(units.get(i) instanceof Constituent.Small);
             if (content && verb >= 0) {
                 return false;
             }

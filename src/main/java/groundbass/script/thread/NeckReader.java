@@ -1,15 +1,16 @@
 package groundbass.script.thread;
 
 import groundbass.score.Place.Fretted;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
 /** What a place of the neck is called, whatever the line does: "the third fret of the A string is a C". */
 final class NeckReader implements Reader {
-    private static final Set<Class<? extends Unit>> KINDS = Set.of(Unit.Name.class, Unit.Place.class);
+    private static final Set<Class<? extends Constituent>> KINDS =
+            Set.of(Constituent.Name.class, Constituent.Place.class);
     private static final Set<Tie> TIES =
             Set.of(Tie.BE, Tie.ON, Tie.OF, Tie.IN, Tie.AT, Tie.SO, Tie.AND, Tie.COMMA, Tie.STOP, Tie.AGAIN);
 
@@ -21,13 +22,13 @@ final class NeckReader implements Reader {
 
     @Override
     public Optional<Finding> read(Said said) {
-        var name = said.only(Unit.Name.class);
-        var place = said.only(Unit.Place.class);
+        var name = said.only(Constituent.Name.class);
+        var place = said.only(Constituent.Place.class);
         boolean here = said.scope().isSaid() || said.scope().time().isPresent();
         boolean plain = said.isOnly(KINDS, TIES)
                 && said.has(Tie.BE)
                 && !here
-                && said.units().get(0) instanceof Unit.Place;
+                && said.units().get(0) instanceof Constituent.Place;
         if (!plain || name.isEmpty() || place.isEmpty() || place.get().fret().isEmpty()) {
             return Optional.empty();
         }

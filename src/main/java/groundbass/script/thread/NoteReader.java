@@ -4,8 +4,8 @@ import groundbass.score.Fraction;
 import groundbass.score.Position;
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.checking.Timeline.Stretch;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -24,7 +24,7 @@ final class NoteReader implements Reader {
 
     @Override
     public Optional<Finding> read(Said said) {
-        boolean path = said.hasAny(Tie.TO, Tie.FROM) && said.has(Unit.Played.class);
+        boolean path = said.hasAny(Tie.TO, Tie.FROM) && said.has(Constituent.Played.class);
         if (path || hasTwoVerbs(said.units())) {
             return Optional.empty();
         }
@@ -35,8 +35,8 @@ final class NoteReader implements Reader {
     }
 
     /** "After that" is no more than "after". */
-    private static List<Unit> withoutReference(List<Unit> units) {
-        var plain = new ArrayList<Unit>();
+    private static List<Constituent> withoutReference(List<Constituent> units) {
+        var plain = new ArrayList<Constituent>();
         for (int i = 0; i < units.size(); i++) {
             boolean pointing = Said.is(units.get(i), Tie.THAT) || Said.is(units.get(i), Tie.IT);
             if (!pointing || i == 0 || !Said.is(units.get(i - 1), Tie.AFTER)) {
@@ -48,7 +48,7 @@ final class NoteReader implements Reader {
 
     private Optional<Finding> plain(Said said) {
         int verb = verb(said.units());
-        var left = verb < 0 ? List.<Unit>of() : said.units().subList(0, verb);
+        var left = verb < 0 ? List.<Constituent>of() : said.units().subList(0, verb);
         var right = right(said.units(), verb);
         boolean all =
                 verb > 0 && !right.isEmpty() && (Said.is(right.get(0), Tie.ALL) || Said.is(right.get(0), Tie.BOTH));
@@ -75,8 +75,9 @@ final class NoteReader implements Reader {
     private static boolean isFragment(Said said) {
         boolean placed = said.scope().isSaid() || said.scope().time().isPresent();
         boolean pointing = said.hasAny(Tie.ALL, Tie.BOTH, Tie.THEY);
-        boolean rows = said.all(Unit.Place.class).size() > 1
-                && said.all(Unit.Place.class).size() == said.memory().notes().size();
+        boolean rows = said.all(Constituent.Place.class).size() > 1
+                && said.all(Constituent.Place.class).size()
+                        == said.memory().notes().size();
         boolean place = isPlaceAlone(said);
         boolean onward = said.hasAny(Tie.THEN, Tie.AFTER);
         return verb(said.units()) < 0 && !placed && !onward && (pointing || rows || place);
@@ -87,21 +88,21 @@ final class NoteReader implements Reader {
         boolean on = !said.units().isEmpty()
                 && (Said.is(said.units().get(0), Tie.ON) || Said.is(said.units().get(0), Tie.IN));
         boolean one = said.units().stream()
-                        .filter(unit -> !(unit instanceof Unit.Small))
-                        .allMatch(Unit.Place.class::isInstance)
-                && said.all(Unit.Place.class).size() == 1;
+                        .filter(unit -> !(unit instanceof Constituent.Small))
+                        .allMatch(Constituent.Place.class::isInstance)
+                && said.all(Constituent.Place.class).size() == 1;
         return on && one && !said.memory().notes().isEmpty();
     }
 
     private Optional<Finding> fragment(Said said) {
-        var left = new ArrayList<Unit>();
-        var right = new ArrayList<Unit>();
+        var left = new ArrayList<Constituent>();
+        var right = new ArrayList<Constituent>();
         for (var unit : said.units()) {
             boolean points = Said.is(unit, Tie.ALL)
                     || Said.is(unit, Tie.BOTH)
                     || Said.is(unit, Tie.THEY)
-                    || unit instanceof Unit.Number
-                    || unit instanceof Unit.Count;
+                    || unit instanceof Constituent.Number
+                    || unit instanceof Constituent.Count;
             boolean idle = Said.is(unit, Tie.WE) || Said.is(unit, Tie.SO) || Said.is(unit, Tie.AND);
             if (points) {
                 left.add(unit);
@@ -110,13 +111,13 @@ final class NoteReader implements Reader {
             }
         }
         if (left.isEmpty()) {
-            left.add(new Unit.Small(Tie.THEY));
+            left.add(new Constituent.Small(Tie.THEY));
         }
         return right.isEmpty() ? Optional.empty() : told(left, right, said);
     }
 
     /** "You find it on ...": what is spoken of comes after the verb. */
-    private static Optional<Unit> object(List<Unit> units, int verb, List<Unit> left) {
+    private static Optional<Constituent> object(List<Constituent> units, int verb, List<Constituent> left) {
         boolean we = left.stream().anyMatch(unit -> Said.is(unit, Tie.WE));
         boolean pronoun = verb >= 0
                 && verb + 1 < units.size()
@@ -130,16 +131,16 @@ final class NoteReader implements Reader {
                 : german ? Optional.of(units.get(verb + 2)) : Optional.empty();
     }
 
-    private static boolean hasTwoVerbs(List<Unit> units) {
+    private static boolean hasTwoVerbs(List<Constituent> units) {
         return units.subList(0, Math.max(0, units.size() - 1)).stream()
                         .filter(unit -> Said.is(unit, Tie.BE))
                         .count()
                 > 1;
     }
 
-    private static int verb(List<Unit> units) {
+    private static int verb(List<Constituent> units) {
         for (int i = 0; i < units.size(); i++) {
-            if (units.get(i) instanceof Unit.Small small && VERBS.contains(small.tie())) {
+            if (units.get(i) instanceof Constituent.Small small && VERBS.contains(small.tie())) {
                 return i;
             }
         }
@@ -147,8 +148,8 @@ final class NoteReader implements Reader {
     }
 
     /** What stands after the verb, without words that add nothing. */
-    private static List<Unit> right(List<Unit> units, int verb) {
-        var right = new ArrayList<Unit>();
+    private static List<Constituent> right(List<Constituent> units, int verb) {
+        var right = new ArrayList<Constituent>();
         for (var unit : units.subList(verb + 1, units.size())) {
             boolean idle = Said.is(unit, Tie.WE)
                     || Said.is(unit, Tie.THERE)
@@ -164,7 +165,7 @@ final class NoteReader implements Reader {
     }
 
     /** What notes that are known are said to be. */
-    private Optional<Finding> told(List<Unit> left, List<Unit> right, Said said) {
+    private Optional<Finding> told(List<Constituent> left, List<Constituent> right, Said said) {
         var subject = Subject.of(left, said, stage);
         var row = right.isEmpty() ? Optional.<Items.Row>empty() : Items.of(right, stage);
         if (subject.isEmpty() || row.isEmpty()) {
@@ -202,9 +203,9 @@ final class NoteReader implements Reader {
         return Finding.agrees(notes);
     }
 
-    private Optional<Finding> presented(List<Unit> left, List<Unit> right, Said said) {
+    private Optional<Finding> presented(List<Constituent> left, List<Constituent> right, Said said) {
         boolean after = left.stream().anyMatch(unit -> Said.is(unit, Tie.AFTER));
-        var units = new ArrayList<Unit>(right);
+        var units = new ArrayList<Constituent>(right);
         boolean then = leads(left)
                 || !units.isEmpty() && (Said.is(units.get(0), Tie.THEN) || Said.is(units.get(0), Tie.AFTER));
         units.removeIf(unit -> Said.is(unit, Tie.AFTER));
@@ -231,7 +232,7 @@ final class NoteReader implements Reader {
         return (then || after) && !said.memory().notes().isEmpty() ? next(items, said) : inHand(items, said);
     }
 
-    private static boolean leads(List<Unit> left) {
+    private static boolean leads(List<Constituent> left) {
         return left.stream().anyMatch(unit -> Said.is(unit, Tie.THEN));
     }
 

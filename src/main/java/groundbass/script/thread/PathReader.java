@@ -2,8 +2,8 @@ package groundbass.script.thread;
 
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.claims.Manner;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -26,13 +26,13 @@ final class PathReader implements Reader {
 
     @Override
     public Optional<Finding> read(Said said) {
-        var played = said.only(Unit.Played.class).filter(unit -> ARRIVALS.contains(unit.manner()));
+        var played = said.only(Constituent.Played.class).filter(unit -> ARRIVALS.contains(unit.manner()));
         boolean path = said.hasAny(Tie.TO, Tie.FROM) && !hasOrder(said.units());
         if (played.isEmpty() || !path || said.hasAny(Tie.NOT, Tie.NO)) {
             return Optional.empty();
         }
-        var sources = new ArrayList<Unit>();
-        var targets = new ArrayList<Unit>();
+        var sources = new ArrayList<Constituent>();
+        var targets = new ArrayList<Constituent>();
         boolean from = false;
         for (var unit : said.units()) {
             if (Said.is(unit, Tie.FROM)) {
@@ -41,8 +41,8 @@ final class PathReader implements Reader {
                 from = false;
             } else if (isFret(unit) || isNamed(unit)) {
                 (from ? sources : targets).add(fret(unit));
-            } else if (!(unit instanceof Unit.Played)
-                    && !(unit instanceof Unit.Small small && IDLE.contains(small.tie()))) {
+            } else if (!(unit instanceof Constituent.Played)
+                    && !(unit instanceof Constituent.Small small && IDLE.contains(small.tie()))) {
                 return Optional.empty();
             }
             boolean both = from && sources.size() == 2; // "from the third to the fifth fret"
@@ -60,41 +60,41 @@ final class PathReader implements Reader {
     }
 
     /** "The first A" is no fret. */
-    private static boolean hasOrder(List<Unit> units) {
+    private static boolean hasOrder(List<Constituent> units) {
         for (int i = 0; i + 1 < units.size(); i++) {
             var next = units.get(i + 1);
-            boolean noun = next instanceof Unit.Name
-                    || next instanceof Unit.Value
+            boolean noun = next instanceof Constituent.Name
+                    || next instanceof Constituent.Value
                     || Said.is(next, Tie.NOTE)
                     || Said.is(next, Tie.ONE);
-            if (units.get(i) instanceof Unit.Rank && noun) {
+            if (units.get(i) instanceof Constituent.Rank && noun) {
                 return true;
             }
         }
         return false;
     }
 
-    private static boolean isNamed(Unit unit) {
-        return unit instanceof Unit.Name || unit instanceof Unit.Open;
+    private static boolean isNamed(Constituent unit) {
+        return unit instanceof Constituent.Name || unit instanceof Constituent.Open;
     }
 
-    private static boolean isFret(Unit unit) {
-        return unit instanceof Unit.Place
-                || unit instanceof Unit.Number
-                || unit instanceof Unit.Rank rank && rank.which() == Unit.Rank.Which.NTH;
+    private static boolean isFret(Constituent unit) {
+        return unit instanceof Constituent.Place
+                || unit instanceof Constituent.Number
+                || unit instanceof Constituent.Rank rank && rank.which() == Constituent.Rank.Which.NTH;
     }
 
     /** After such a verb a bare number is a fret. */
-    private static Unit fret(Unit unit) {
-        if (unit instanceof Unit.Number number) {
-            return new Unit.Place(Optional.empty(), OptionalInt.empty(), OptionalInt.of(number.value()));
+    private static Constituent fret(Constituent unit) {
+        if (unit instanceof Constituent.Number number) {
+            return new Constituent.Place(Optional.empty(), OptionalInt.empty(), OptionalInt.of(number.value()));
         }
-        return unit instanceof Unit.Rank rank
-                ? new Unit.Place(Optional.empty(), OptionalInt.empty(), OptionalInt.of(rank.nth()))
+        return unit instanceof Constituent.Rank rank
+                ? new Constituent.Place(Optional.empty(), OptionalInt.empty(), OptionalInt.of(rank.nth()))
                 : unit;
     }
 
-    private Optional<Item> one(List<Unit> units) {
+    private Optional<Item> one(List<Constituent> units) {
         return Items.of(units, stage).filter(row -> row.items().size() == 1).map(row -> row.items()
                 .get(0));
     }

@@ -2,9 +2,9 @@ package groundbass.script.thread;
 
 import groundbass.score.Fraction;
 import groundbass.script.grammar.Clause;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.grammar.Read;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -21,7 +21,7 @@ record Question(Clause asked) {
     /** The statement that question and answer make; empty where the next clause is no answer, or denies. */
     Optional<Clause> answered(Clause next) {
         boolean fragment = next.units().stream()
-                .noneMatch(read -> read.unit() instanceof Unit.Small small && VERBS.contains(small.tie())
+                .noneMatch(read -> read.unit() instanceof Constituent.Small small && VERBS.contains(small.tie())
                         || read.is(Tie.BE) && read != next.units().get(0));
         boolean denied = next.has(Tie.NO) || next.has(Tie.NOT) || next.has(Tie.ASK) || next.has(Tie.MAYBE);
         boolean answers = next.has(Tie.YES) || fragment && next.units().size() <= SHORT;
@@ -40,7 +40,7 @@ record Question(Clause asked) {
     /** "How many notes? Four": the number stands where it was asked for. */
     private List<Read> counted(Clause answer) {
         var number = answer.units().stream()
-                .filter(read -> read.is(Unit.Number.class) || read.is(Unit.Count.class))
+                .filter(read -> read.is(Constituent.Number.class) || read.is(Constituent.Count.class))
                 .findFirst();
         var units = new ArrayList<Read>();
         for (var read : asked.units()) {
@@ -58,12 +58,12 @@ record Question(Clause asked) {
     }
 
     /** So many beats last, so many other things are counted. */
-    private Unit amount(int many) {
-        return asked.has(Tie.BEAT) ? new Unit.Lasting(Fraction.of(many, 1), false) : new Unit.Count(many);
+    private Constituent amount(int many) {
+        return asked.has(Tie.BEAT) ? new Constituent.Lasting(Fraction.of(many, 1), false) : new Constituent.Count(many);
     }
 
-    private static int many(Unit unit) {
-        return unit instanceof Unit.Number number ? number.value() : ((Unit.Count) unit).many();
+    private static int many(Constituent unit) {
+        return unit instanceof Constituent.Number number ? number.value() : ((Constituent.Count) unit).many();
     }
 
     private static List<Read> stated(List<Read> units) {
@@ -71,6 +71,6 @@ record Question(Clause asked) {
     }
 
     private static boolean isAsking(Read read) {
-        return read.unit() instanceof Unit.Small small && ASKING.contains(small.tie());
+        return read.unit() instanceof Constituent.Small small && ASKING.contains(small.tie());
     }
 }

@@ -1,8 +1,8 @@
 package groundbass.script.thread;
 
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Rank;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Rank;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
@@ -13,21 +13,21 @@ final class Reserve {
             Set.of(Tie.MAYBE, Tie.NOT, Tie.NO, Tie.EXCEPT, Tie.ANY, Tie.BEFORE, Tie.ABOVE, Tie.BELOW, Tie.OTHER);
 
     /** What is said of a note's place or length may be said of the one that it is compared with. */
-    private static final Set<Class<? extends Unit>> COMPARED = Set.of(
-            Unit.Name.class,
-            Unit.Place.class,
-            Unit.Value.class,
-            Unit.Lasting.class,
-            Unit.ChordTone.class,
-            Unit.Open.class,
-            Unit.ChordNamed.class,
-            Unit.KeyNamed.class);
+    private static final Set<Class<? extends Constituent>> COMPARED = Set.of(
+            Constituent.Name.class,
+            Constituent.Place.class,
+            Constituent.Value.class,
+            Constituent.Lasting.class,
+            Constituent.ChordTone.class,
+            Constituent.Open.class,
+            Constituent.ChordNamed.class,
+            Constituent.KeyNamed.class);
 
     private Reserve() {}
 
     static boolean isIn(Said said) {
         boolean turned = said.units().stream()
-                .anyMatch(unit -> unit instanceof Unit.Small small && TURNING.contains(small.tie()));
+                .anyMatch(unit -> unit instanceof Constituent.Small small && TURNING.contains(small.tie()));
         boolean swung = said.has(Tie.LONG) && said.has(Rank.class); // "of two eighths the first is long"
         boolean extreme = said.all(Rank.class).stream()
                 .anyMatch(rank -> rank.which() == Rank.Which.HIGHEST || rank.which() == Rank.Which.LOWEST);
@@ -37,8 +37,8 @@ final class Reserve {
     }
 
     /** "The last note of two": of which two, nobody knows. */
-    private static boolean hasLooseNumber(List<Unit> units) {
+    private static boolean hasLooseNumber(List<Constituent> units) {
         return IntStream.range(1, units.size())
-                .anyMatch(i -> units.get(i) instanceof Unit.Number && Said.is(units.get(i - 1), Tie.OF));
+                .anyMatch(i -> units.get(i) instanceof Constituent.Number && Said.is(units.get(i - 1), Tie.OF));
     }
 }

@@ -1,9 +1,9 @@
 package groundbass.script.thread;
 
 import groundbass.script.grammar.Clause;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.grammar.Read;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -15,19 +15,19 @@ import java.util.Set;
  * @param units what is left, in order
  * @param memory what was spoken of before
  */
-record Said(Scope scope, List<Unit> units, Memory memory) {
+record Said(Scope scope, List<Constituent> units, Memory memory) {
     private static final Set<Tie> BEFORE_PLACES = Set.of(Tie.ON, Tie.IN, Tie.OF, Tie.AT, Tie.FOR, Tie.FROM);
 
     /** Empty where the clause names two places that do not go together. */
     static Optional<Said> of(Clause clause, Memory memory, Stage stage) {
         var scope = Scope.NOTHING;
-        var rest = new ArrayList<Unit>();
+        var rest = new ArrayList<Constituent>();
         for (Read read : clause.units()) {
             var unit = read.unit();
             var bars = bars(unit, memory, stage);
             var time = Scope.time(unit);
             if (bars.isPresent()) {
-                boolean more = unit instanceof Unit.Bars
+                boolean more = unit instanceof Constituent.Bars
                         && scope.extent() == Scope.Extent.SAID
                         && !rest.isEmpty()
                         && (is(rest.get(rest.size() - 1), Tie.AND) || is(rest.get(rest.size() - 1), Tie.IN));
@@ -54,9 +54,9 @@ record Said(Scope scope, List<Unit> units, Memory memory) {
         return Optional.of(new Said(scope, List.copyOf(rest), memory));
     }
 
-    private static void dropPreposition(List<Unit> rest) {
+    private static void dropPreposition(List<Constituent> rest) {
         if (!rest.isEmpty()
-                && rest.get(rest.size() - 1) instanceof Unit.Small small
+                && rest.get(rest.size() - 1) instanceof Constituent.Small small
                 && BEFORE_PLACES.contains(small.tie())) {
             rest.remove(rest.size() - 1);
         }
@@ -68,14 +68,14 @@ record Said(Scope scope, List<Unit> units, Memory memory) {
         }
     }
 
-    private static Optional<InBars> bars(Unit unit, Memory memory, Stage stage) {
-        if (unit instanceof Unit.Bars bars) {
+    private static Optional<InBars> bars(Constituent unit, Memory memory, Stage stage) {
+        if (unit instanceof Constituent.Bars bars) {
             return Optional.of(new InBars(bars.numbers(), Scope.Extent.SAID));
         }
-        if (unit instanceof Unit.Whole) {
+        if (unit instanceof Constituent.Whole) {
             return Optional.of(new InBars(stage.allBars(), Scope.Extent.WHOLE));
         }
-        if (!(unit instanceof Unit.BarAt at)) {
+        if (!(unit instanceof Constituent.BarAt at)) {
             return Optional.empty();
         }
         int last = stage.timeline().lastBar();
@@ -106,29 +106,29 @@ record Said(Scope scope, List<Unit> units, Memory memory) {
         return false;
     }
 
-    boolean has(Class<? extends Unit> kind) {
+    boolean has(Class<? extends Constituent> kind) {
         return units.stream().anyMatch(kind::isInstance);
     }
 
-    <T extends Unit> List<T> all(Class<T> kind) {
+    <T extends Constituent> List<T> all(Class<T> kind) {
         return units.stream().filter(kind::isInstance).map(kind::cast).toList();
     }
 
-    <T extends Unit> Optional<T> only(Class<T> kind) {
+    <T extends Constituent> Optional<T> only(Class<T> kind) {
         var all = all(kind);
         return all.size() == 1 ? Optional.of(all.get(0)) : Optional.empty();
     }
 
     /** Whether nothing is said beyond these kinds of units and these ties. */
-    boolean isOnly(Set<Class<? extends Unit>> kinds, Set<Tie> ties) {
+    boolean isOnly(Set<Class<? extends Constituent>> kinds, Set<Tie> ties) {
         return units.stream()
-                .allMatch(unit -> unit instanceof Unit.Small small
+                .allMatch(unit -> unit instanceof Constituent.Small small
                         ? ties.contains(small.tie())
                         : kinds.contains(unit.getClass()));
     }
 
-    static boolean is(Unit unit, Tie tie) {
-        return unit instanceof Unit.Small small && small.tie() == tie;
+    static boolean is(Constituent unit, Tie tie) {
+        return unit instanceof Constituent.Small small && small.tie() == tie;
     }
 
     /** The same, said of a bar. */
@@ -136,7 +136,7 @@ record Said(Scope scope, List<Unit> units, Memory memory) {
         return new Said(scope.in(List.of(bar), Scope.Extent.SAID), units, memory);
     }
 
-    Said with(List<Unit> others) {
+    Said with(List<Constituent> others) {
         return new Said(scope, List.copyOf(others), memory);
     }
 

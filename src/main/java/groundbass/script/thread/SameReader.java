@@ -5,9 +5,9 @@ import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.claims.Claim;
 import groundbass.script.grammar.Clause;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.grammar.Read;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -62,12 +62,12 @@ final class SameReader {
         var beats = new ArrayList<Integer>();
         for (Read read : clause.units()) {
             var numbers = numbers(read.unit(), named, memory);
-            boolean beat = read.unit() instanceof Unit.Beats;
+            boolean beat = read.unit() instanceof Constituent.Beats;
             if (numbers.isEmpty() && !beat && !isSmall(read)) {
                 return Optional.empty();
             }
             numbers.ifPresent(named::addAll);
-            if (read.unit() instanceof Unit.Beats said) {
+            if (read.unit() instanceof Constituent.Beats said) {
                 beats.addAll(said.numbers());
             }
         }
@@ -93,29 +93,31 @@ final class SameReader {
     }
 
     private static boolean isSmall(Read read) {
-        return read.unit() instanceof Unit.Small small && TIES.contains(small.tie());
+        return read.unit() instanceof Constituent.Small small && TIES.contains(small.tie());
     }
 
     /** "The first one" is a bar where it is compared with one. */
-    private Optional<List<Integer>> numbers(Unit unit, List<Integer> named, Memory memory) {
-        if (unit instanceof Unit.Bars said) {
+    private Optional<List<Integer>> numbers(Constituent unit, List<Integer> named, Memory memory) {
+        if (unit instanceof Constituent.Bars said) {
             return Optional.of(said.numbers());
         }
-        if (unit instanceof Unit.BarAt at) {
+        if (unit instanceof Constituent.BarAt at) {
             return switch (at.way()) {
                 case LAST -> Optional.of(List.of(stage.timeline().lastBar()));
                 case THIS -> memory.bar().map(List::of);
                 case NEXT, EACH -> Optional.empty();
             };
         }
-        boolean those = unit instanceof Unit.BarCount count
+        boolean those = unit instanceof Constituent.BarCount count
                 && named.isEmpty()
                 && memory.bars().size() == count.bars();
         if (those) { // "those two bars"
             return Optional.of(memory.bars());
         }
-        boolean rank = unit instanceof Unit.Rank which && which.which() == Unit.Rank.Which.NTH && named.size() == 1;
-        return rank ? Optional.of(List.of(((Unit.Rank) unit).nth())) : Optional.empty();
+        boolean rank = unit instanceof Constituent.Rank which
+                && which.which() == Constituent.Rank.Which.NTH
+                && named.size() == 1;
+        return rank ? Optional.of(List.of(((Constituent.Rank) unit).nth())) : Optional.empty();
     }
 
     private Finding compare(Clause clause, int one, int other, List<Integer> beats) {

@@ -1,6 +1,6 @@
 package groundbass.script.thread;
 
-import groundbass.script.grammar.Unit;
+import groundbass.script.grammar.Constituent;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -58,16 +58,16 @@ record Scope(List<Integer> bars, Extent extent, Optional<Time> time) {
         return Optional.empty();
     }
 
-    static Optional<Time> time(Unit unit) {
-        if (unit instanceof Unit.Beats beats) {
+    static Optional<Time> time(Constituent unit) {
+        if (unit instanceof Constituent.Beats beats) {
             return Optional.of(new Beats(beats.numbers()));
         }
-        if (unit instanceof Unit.LastBeat) {
+        if (unit instanceof Constituent.LastBeat) {
             return Optional.of(new LastBeat());
         }
-        if (unit instanceof Unit.Parts parts) {
+        if (unit instanceof Constituent.Parts parts) {
             return Optional.of(new Parts(parts.beat(), parts.parts()));
         }
-        return unit instanceof Unit.HalfBar half ? Optional.of(new Half(half.nth())) : Optional.empty();
+        return unit instanceof Constituent.HalfBar half ? Optional.of(new Half(half.nth())) : Optional.empty();
     }
 }

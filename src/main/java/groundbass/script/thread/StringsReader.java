@@ -2,8 +2,8 @@ package groundbass.script.thread;
 
 import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -18,9 +18,9 @@ final class StringsReader implements Reader {
 
     @Override
     public Optional<Finding> read(Said said) {
-        var strings = said.only(Unit.StringCount.class);
-        boolean plain =
-                said.units().stream().allMatch(unit -> unit instanceof Unit.Small || unit instanceof Unit.StringCount);
+        var strings = said.only(Constituent.StringCount.class);
+        boolean plain = said.units().stream()
+                .allMatch(unit -> unit instanceof Constituent.Small || unit instanceof Constituent.StringCount);
         boolean played = said.has(Tie.PLAY) && !said.hasAny(Tie.BASS, Tie.HAVE, Tie.NOT, Tie.NO, Tie.UP, Tie.DOWN);
         if (strings.isEmpty() || !plain || !played || said.scope().time().isPresent()) {
             return Optional.empty();

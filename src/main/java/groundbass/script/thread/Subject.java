@@ -1,9 +1,9 @@
 package groundbass.script.thread;
 
 import groundbass.script.checking.Timeline.At;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Rank;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Rank;
+import groundbass.script.grammar.Constituent.Tie;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,22 +17,22 @@ import java.util.OptionalInt;
  */
 record Subject(List<At> notes, boolean together) {
     /** Empty where the words before the verb name nothing that is known; see {@link #isNone} for a mere "there". */
-    static Optional<Subject> of(List<Unit> left, Said said, Stage stage) {
+    static Optional<Subject> of(List<Constituent> left, Said said, Stage stage) {
         boolean plural = left.stream()
                 .anyMatch(unit -> Said.is(unit, Tie.THEY)
                         || Said.is(unit, Tie.BOTH)
                         || Said.is(unit, Tie.ALL)
-                        || unit instanceof Unit.Count count && count.many() > 1);
+                        || unit instanceof Constituent.Count count && count.many() > 1);
         var ranks = left.stream()
                 .filter(Rank.class::isInstance)
                 .map(Rank.class::cast)
                 .toList();
         var numbers = new ArrayList<Integer>();
-        var rest = new ArrayList<Unit>();
+        var rest = new ArrayList<Constituent>();
         for (var unit : left) {
-            if (unit instanceof Unit.Number number) {
+            if (unit instanceof Constituent.Number number) {
                 numbers.add(number.value());
-            } else if (unit instanceof Unit.Count count && plural) {
+            } else if (unit instanceof Constituent.Count count && plural) {
                 numbers.add(count.many());
             } else if (!(unit instanceof Rank) && !isPointing(unit)) {
                 rest.add(unit);
@@ -42,7 +42,7 @@ record Subject(List<At> notes, boolean together) {
             return Optional.empty();
         }
         var amount = numbers.isEmpty() ? OptionalInt.empty() : OptionalInt.of(numbers.get(0));
-        boolean octave = rest.stream().anyMatch(Unit.Octaves.class::isInstance) && rest.size() > 1;
+        boolean octave = rest.stream().anyMatch(Constituent.Octaves.class::isInstance) && rest.size() > 1;
         if (octave) {
             return Optional.empty();
         }
@@ -66,8 +66,8 @@ record Subject(List<At> notes, boolean together) {
                 .flatMap(row -> described(row.items().get(0), ranks, plural, amount, said, stage));
     }
 
-    private static boolean isPointing(Unit unit) {
-        return unit instanceof Unit.Small small
+    private static boolean isPointing(Constituent unit) {
+        return unit instanceof Constituent.Small small
                 && switch (small.tie()) {
                     case IT,
                             THAT,
@@ -93,9 +93,9 @@ record Subject(List<At> notes, boolean together) {
     }
 
     /** Whether nothing is named before the verb. */
-    static boolean isNone(List<Unit> left) {
+    static boolean isNone(List<Constituent> left) {
         return left.stream()
-                .allMatch(unit -> unit instanceof Unit.Small small
+                .allMatch(unit -> unit instanceof Constituent.Small small
                         && switch (small.tie()) {
                             case WE, THERE, SO, AND, COMMA, BUT, THEN, STOP, COLON, ON, AT, IN, AFTER, AGAIN -> true;
                             default -> false;

@@ -5,11 +5,11 @@ import groundbass.score.Position;
 import groundbass.script.checking.Timeline;
 import groundbass.script.checking.Verdict;
 import groundbass.script.grammar.Clause;
+import groundbass.script.grammar.Constituent;
+import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.grammar.Read;
-import groundbass.script.grammar.Scanner;
+import groundbass.script.grammar.SentenceReader;
 import groundbass.script.grammar.Splitter;
-import groundbass.script.grammar.Unit;
-import groundbass.script.grammar.Unit.Tie;
 import groundbass.script.grammar.Vocabulary;
 import groundbass.script.words.Word;
 import java.util.ArrayList;
@@ -92,7 +92,7 @@ public final class Talk {
     }
 
     public List<Heard> hear(List<Word> sentence) {
-        var units = Scanner.units(sentence, vocabulary, lowered);
+        var units = SentenceReader.units(sentence, vocabulary, lowered);
         var heard = new ArrayList<Heard>();
         takenBack = false;
         for (var clause : Splitter.clauses(units, unpunctuated)) {
@@ -119,12 +119,12 @@ public final class Talk {
 
     /** @param clause what is meant, where a question and its answer make one statement */
     private Heard hear(Clause said, Clause clause) {
-        boolean opening = memory.bars().isEmpty() && clause.has(Tie.START) && !clause.has(Unit.Bars.class);
+        boolean opening = memory.bars().isEmpty() && clause.has(Tie.START) && !clause.has(Constituent.Bars.class);
         if (opening) { // a talk begins where its line does
             memory = memory.at(List.of(stage.timeline().line().firstNumber()), OptionalInt.empty());
         }
         slowly = clause.has(Tie.SLOW) ? PRACTICE : slowly - 1;
-        boolean practised = slowly > 0 && clause.has(Unit.TempoNamed.class);
+        boolean practised = slowly > 0 && clause.has(Constituent.TempoNamed.class);
         boolean unreal = clause.has(Tie.MAYBE) || clause.isQuestion() || practised;
         var finding = unreal ? Optional.<Finding>empty() : judged(clause);
         remember(clause, finding);
@@ -216,9 +216,9 @@ public final class Talk {
 
     private static boolean isMusical(Clause clause) {
         return clause.units().stream()
-                .anyMatch(read -> !(read.unit() instanceof Unit.Small)
-                        && !(read.unit() instanceof Unit.Unknown)
-                        && !(read.unit() instanceof Unit.Number));
+                .anyMatch(read -> !(read.unit() instanceof Constituent.Small)
+                        && !(read.unit() instanceof Constituent.Unknown)
+                        && !(read.unit() instanceof Constituent.Number));
     }
 
     /** The beat in which notes begin; empty where they begin in several. */
@@ -239,19 +239,20 @@ public final class Talk {
         int places = 0;
         for (Read read : clause.units()) {
             var unit = read.unit();
-            if (unit instanceof Unit.Bars said) {
+            if (unit instanceof Constituent.Bars said) {
                 bars = places == 0 ? said.numbers() : bars;
                 places++;
-            } else if (unit instanceof Unit.BarAt at) {
-                bars = at.way() == Unit.BarAt.Way.LAST
+            } else if (unit instanceof Constituent.BarAt at) {
+                bars = at.way() == Constituent.BarAt.Way.LAST
                         ? List.of(stage.timeline().lastBar())
                         : bars;
-                bars = at.way() == Unit.BarAt.Way.NEXT
+                bars = at.way() == Constituent.BarAt.Way.NEXT
                         ? memory.bar().map(bar -> List.of(bar + 1)).orElse(bars)
                         : bars;
-            } else if (unit instanceof Unit.Beats beats && beats.numbers().size() == 1) {
+            } else if (unit instanceof Constituent.Beats beats
+                    && beats.numbers().size() == 1) {
                 beat = OptionalInt.of(beats.numbers().get(0));
-            } else if (unit instanceof Unit.Parts parts && parts.beat().isPresent()) {
+            } else if (unit instanceof Constituent.Parts parts && parts.beat().isPresent()) {
                 beat = parts.beat();
             }
         }

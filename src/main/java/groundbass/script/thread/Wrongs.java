@@ -3,9 +3,9 @@ package groundbass.script.thread;
 import groundbass.score.Position;
 import groundbass.script.checking.Counts;
 import groundbass.script.checking.Right;
-import groundbass.script.checking.Rights;
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.checking.Timeline.Stretch;
+import groundbass.script.checking.WhatIsRight;
 import java.util.List;
 import java.util.Set;
 
@@ -20,7 +20,7 @@ final class Wrongs {
         boolean technique =
                 said.parts().stream().anyMatch(part -> OF_TECHNIQUE.contains(part.kind()) && !part.fits(at));
         boolean length = said.has(Part.Kind.LENGTH) || said.has(Part.Kind.TUPLET);
-        return Rights.note(stage.timeline(), at, new Right.Told(technique, length, false));
+        return WhatIsRight.note(stage.timeline(), at, new Right.Told(technique, length, false));
     }
 
     /** What begins a stretch. */

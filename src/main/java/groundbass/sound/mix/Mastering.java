@@ -77,7 +77,7 @@ public final class Mastering {
      * @param balance of its stems, as {@link #balance} gives it
      */
     public static Balance mastered(Performance performance, StemBars sounds, Mix mix, Balance balance) {
-        var music = heard(new BackingTrack(performance, sounds, mix.withoutCountIn(), balance));
+        var music = heard(new BandTrack(performance, sounds, mix.withoutCountIn(), balance));
         if (Double.isInfinite(music.integrated())) {
             return balance;
         }
@@ -107,7 +107,7 @@ public final class Mastering {
 
     /** A mix under the ceiling, everything multiplied as {@code balance} says. */
     public static Sound track(Performance performance, StemBars sounds, Mix mix, Balance balance) {
-        return new TruePeakLimiter(new BackingTrack(performance, sounds, mix, balance), factor(LIMIT_DBTP));
+        return new TruePeakLimiter(new BandTrack(performance, sounds, mix, balance), factor(LIMIT_DBTP));
     }
 
     /** A mix as it is to be heard. */
@@ -123,7 +123,7 @@ public final class Mastering {
      */
     public static Balance loose(Performance performance, StemBars sounds, Balance balance) {
         var band = new Mix(EnumSet.of(Stem.BASS, Stem.DRUMS, Stem.CHORDS), false);
-        var music = LoudnessMeter.of(new BackingTrack(performance, sounds, band, balance));
+        var music = LoudnessMeter.of(new BandTrack(performance, sounds, band, balance));
         var reading = music.reading();
         if (reading.isSilent()) {
             return balance;

@@ -1,8 +1,8 @@
 package groundbass.web.shell;
 
+import groundbass.audience.student.SecretToken;
 import groundbass.audience.student.Session;
 import groundbass.audience.student.Sessions;
-import groundbass.audience.student.Token;
 import java.util.Optional;
 
 /** Finds visitors by the session rows. */
@@ -15,7 +15,7 @@ public final class SessionPrincipals implements PrincipalResolver {
 
     @Override
     public Principal of(Optional<String> token) {
-        return token.map(Token::new)
+        return token.map(SecretToken::new)
                 .flatMap(sessions::find)
                 .map(Session::person)
                 .map(Principal::of)

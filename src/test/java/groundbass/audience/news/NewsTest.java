@@ -7,7 +7,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.audience.Audience;
 import groundbass.audience.Leaving;
 import groundbass.audience.student.LinkState;
-import groundbass.audience.student.Token;
+import groundbass.audience.student.SecretToken;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
@@ -43,7 +43,7 @@ class NewsTest {
             return new Ask(series.id(), email, Locale.GERMAN, WORDING, AskedOn.SERIES);
         }
 
-        Token asked(EmailAddress email) {
+        SecretToken asked(EmailAddress email) {
             audience.newsRequests.ask(series, ask(email));
             audience.clock.advance(Duration.ofMillis(1));
             return audience.mailed();
@@ -78,7 +78,7 @@ class NewsTest {
             assertThat(requests.agree(token)).contains(room.series.id());
             assertThat(requests.agree(token)).isEmpty();
             assertThat(requests.peek(token)).isEqualTo(LinkState.USED);
-            assertThat(requests.peek(Token.next())).isEqualTo(LinkState.UNKNOWN);
+            assertThat(requests.peek(SecretToken.next())).isEqualTo(LinkState.UNKNOWN);
             assertThat(room.announce()).isEqualTo(1);
         }
     }

@@ -26,7 +26,7 @@ class EducatorAccessTest {
         return audience.educators.create("A. Teacher", EMAIL, OLD).result().orElseThrow();
     }
 
-    private static Token asked(Audience audience) {
+    private static SecretToken asked(Audience audience) {
         audience.access.forgotten(" A.Teacher@Example.org ", Locale.ENGLISH);
         audience.clock.advance(Duration.ofMillis(1));
         String text = audience.outbox.newest(1).get(0).message().text();
@@ -34,7 +34,7 @@ class EducatorAccessTest {
                 .filter(line -> line.startsWith("https://bass.example:8443/desk/reset/"))
                 .findFirst()
                 .orElseThrow();
-        return new Token(link.substring(link.lastIndexOf('/') + 1));
+        return new SecretToken(link.substring(link.lastIndexOf('/') + 1));
     }
 
     @ParameterizedTest
@@ -44,8 +44,8 @@ class EducatorAccessTest {
             var audience = new Audience(database);
             var educator = educator(audience);
             var open = audience.sessions.open(new Person.OfEducator(educator.id()), Device.PHONE);
-            Token earlier = asked(audience);
-            Token link = asked(audience);
+            SecretToken earlier = asked(audience);
+            SecretToken link = asked(audience);
             assertThat(audience.access.isValid(link)).isTrue();
             assertThat(audience.access.isValid(link))
                     .as("looking does not use it up")
@@ -64,7 +64,7 @@ class EducatorAccessTest {
             assertThat(audience.educators.verify(EMAIL, NEW)).isPresent();
             assertThat(audience.educators.verify(EMAIL, OLD)).isEmpty();
             assertThat(audience.sessions.find(open)).isEmpty();
-            for (Token used : List.of(link, earlier)) {
+            for (SecretToken used : List.of(link, earlier)) {
                 assertThat(audience.access.isValid(used)).isFalse();
                 assertThat(audience.access.reset(used, OLD, Locale.ENGLISH)).isEmpty();
             }
@@ -82,7 +82,7 @@ class EducatorAccessTest {
         try (database) {
             var audience = new Audience(database);
             educator(audience);
-            Token link = asked(audience);
+            SecretToken link = asked(audience);
             audience.clock.advance(EducatorAccess.VALID.minusSeconds(1));
             assertThat(audience.access.isValid(link)).isTrue();
             audience.clock.advance(Duration.ofSeconds(1));
@@ -129,7 +129,7 @@ class EducatorAccessTest {
         try (database) {
             var audience = new Audience(database);
             educator(audience);
-            Token link = asked(audience);
+            SecretToken link = asked(audience);
             var kept = database.jdbi().withHandle(handle -> handle.createQuery("select token_hash from password_reset")
                     .mapTo(String.class)
                     .one());

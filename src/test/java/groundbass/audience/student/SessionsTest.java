@@ -22,7 +22,7 @@ class SessionsTest {
     void aStudentStaysSignedInForThirtyIdleDays(Database database) {
         try (database) {
             var audience = new Audience(database);
-            Token token = audience.sessions.open(new Person.OfStudent(audience.student(ANNA)), Device.COMPUTER);
+            SecretToken token = audience.sessions.open(new Person.OfStudent(audience.student(ANNA)), Device.COMPUTER);
             audience.clock.advance(Duration.ofDays(30).minusMillis(1));
             assertThat(audience.sessions.find(token)).isPresent();
             audience.clock.advance(Duration.ofDays(30).minusMillis(1));
@@ -37,7 +37,7 @@ class SessionsTest {
     void anEducatorStaysSignedInForTwelveIdleHoursAndAWeekAtMost(Database database) {
         try (database) {
             var audience = new Audience(database);
-            Token token = audience.sessions.open(EDUCATOR, Device.COMPUTER);
+            SecretToken token = audience.sessions.open(EDUCATOR, Device.COMPUTER);
             for (int half = 1; half < 7 * 24 / 11; half++) {
                 audience.clock.advance(Duration.ofHours(11));
                 assertThat(audience.sessions.find(token)).map(Session::person).contains(EDUCATOR);
@@ -45,7 +45,7 @@ class SessionsTest {
             audience.clock.set("2026-03-09T10:00:00Z");
             assertThat(audience.sessions.find(token)).isEmpty();
 
-            Token idle = audience.sessions.open(EDUCATOR, Device.COMPUTER);
+            SecretToken idle = audience.sessions.open(EDUCATOR, Device.COMPUTER);
             audience.clock.advance(Duration.ofHours(12));
             assertThat(audience.sessions.find(idle)).isEmpty();
         }
@@ -58,10 +58,10 @@ class SessionsTest {
             var audience = new Audience(database);
             var anna = new Person.OfStudent(audience.student(ANNA));
             var bert = new Person.OfStudent(audience.student(BERT));
-            Token phone = audience.sessions.open(anna, Device.PHONE);
-            Token desk = audience.sessions.open(anna, Device.PHONE);
-            Token others = audience.sessions.open(bert, Device.PHONE);
-            Token educators = audience.sessions.open(EDUCATOR, Device.COMPUTER);
+            SecretToken phone = audience.sessions.open(anna, Device.PHONE);
+            SecretToken desk = audience.sessions.open(anna, Device.PHONE);
+            SecretToken others = audience.sessions.open(bert, Device.PHONE);
+            SecretToken educators = audience.sessions.open(EDUCATOR, Device.COMPUTER);
 
             audience.sessions.close(phone);
             assertThat(audience.sessions.find(phone)).isEmpty();
@@ -79,7 +79,7 @@ class SessionsTest {
         try (database) {
             var audience = new Audience(database);
             audience.sessions.open(EDUCATOR, Device.COMPUTER);
-            Token student = audience.sessions.open(new Person.OfStudent(audience.student(ANNA)), Device.COMPUTER);
+            SecretToken student = audience.sessions.open(new Person.OfStudent(audience.student(ANNA)), Device.COMPUTER);
             audience.clock.advance(Duration.ofHours(12));
             assertThat(audience.sessions.purge()).isEqualTo(1);
             assertThat(audience.sessions.find(student)).isPresent();

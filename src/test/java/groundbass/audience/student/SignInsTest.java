@@ -47,7 +47,7 @@ class SignInsTest {
     void aLinkWorksOnceAndLookingDoesNotUseIt(Database database) {
         try (database) {
             var audience = new Audience(database);
-            Token token = audience.requested(ANNA);
+            SecretToken token = audience.requested(ANNA);
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.VALID);
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.VALID);
             assertThat(audience.signIns.use(token, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
@@ -96,13 +96,13 @@ class SignInsTest {
     void usingALinkUsesUpTheOthersOfItsReader(Database database) {
         try (database) {
             var audience = new Audience(database);
-            Token older = audience.requested(ANNA);
-            Token newer = audience.requested(ANNA);
+            SecretToken older = audience.requested(ANNA);
+            SecretToken newer = audience.requested(ANNA);
             assertThat(audience.signIns.use(newer, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
             assertThat(audience.signIns.peek(older)).isEqualTo(LinkState.USED);
             assertThat(audience.signIns.use(older, "1", Device.COMPUTER))
                     .isEqualTo(new SignedIn.Refused(LinkState.USED));
-            Token later = audience.requested(ANNA);
+            SecretToken later = audience.requested(ANNA);
             assertThat(audience.signIns.use(later, "1", Device.COMPUTER)).isInstanceOf(SignedIn.As.class);
         }
     }
@@ -113,7 +113,7 @@ class SignInsTest {
         try (database) {
             var audience = new Audience(database);
             audience.signIns.request(ANNA, Locale.ENGLISH);
-            Token token = audience.mailed();
+            SecretToken token = audience.mailed();
             audience.clock.advance(Duration.ofMinutes(20).minusMillis(1));
             assertThat(audience.signIns.peek(token)).isEqualTo(LinkState.VALID);
             audience.clock.advance(Duration.ofMillis(1));
@@ -130,8 +130,8 @@ class SignInsTest {
         try (database) {
             var audience = new Audience(database);
             for (String made : List.of("", "x", "' or 1=1 --", "é".repeat(5000))) {
-                assertThat(audience.signIns.peek(new Token(made))).isEqualTo(LinkState.UNKNOWN);
-                assertThat(audience.signIns.use(new Token(made), "1", Device.COMPUTER))
+                assertThat(audience.signIns.peek(new SecretToken(made))).isEqualTo(LinkState.UNKNOWN);
+                assertThat(audience.signIns.use(new SecretToken(made), "1", Device.COMPUTER))
                         .isEqualTo(new SignedIn.Refused(LinkState.UNKNOWN));
             }
         }
@@ -191,7 +191,7 @@ class SignInsTest {
     void theDatabaseHoldsNoTokenOutsideTheLetter(Database database) {
         try (database) {
             var audience = new Audience(database);
-            Token token = audience.requested(ANNA);
+            SecretToken token = audience.requested(ANNA);
             var signedIn = (SignedIn.As) audience.signIns.use(token, "1", Device.COMPUTER);
             var hashes = database.jdbi().withHandle(handle -> handle.createQuery(
                             "select token_hash from sign_in union all select token_hash from session")
@@ -228,7 +228,7 @@ class SignInsTest {
     void oneLinkUsedByManyAtOnceSignsOneIn(Database database) {
         try (database) {
             var audience = new Audience(database);
-            Token token = audience.requested(ANNA);
+            SecretToken token = audience.requested(ANNA);
             var attempts = List.of(1, 2, 3, 4, 5, 6).stream()
                     .map(i -> CompletableFuture.supplyAsync(() -> audience.signIns.use(token, "1", Device.COMPUTER)))
                     .toList();

@@ -11,7 +11,7 @@ import groundbass.release.play.PlayManifest.Section;
 import groundbass.release.play.PlayManifest.Segment;
 import groundbass.score.Line;
 import groundbass.signal.Sound;
-import groundbass.sound.mix.BackingTrack;
+import groundbass.sound.mix.BandTrack;
 import groundbass.sound.mix.Mix;
 import groundbass.sound.mix.Stem;
 import groundbass.store.BlobFolder;
@@ -184,8 +184,8 @@ class LineStemsTest {
     }
 
     /** At the levels of the page. */
-    private BackingTrack page(Mix mix) {
-        return new BackingTrack(tape.performance(), tape, mix, tape.loose());
+    private BandTrack page(Mix mix) {
+        return new BandTrack(tape.performance(), tape, mix, tape.loose());
     }
 
     private static void add(float[] laid, float[] samples, long at) {

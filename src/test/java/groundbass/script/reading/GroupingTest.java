@@ -7,8 +7,8 @@ import groundbass.score.Fraction;
 import groundbass.score.Line;
 import groundbass.script.claims.Chunk;
 import groundbass.script.claims.Described;
+import groundbass.script.claims.NamedPlace;
 import groundbass.script.claims.Said;
-import groundbass.script.claims.Spot;
 import groundbass.script.words.Sense;
 import groundbass.theory.NoteName;
 import java.util.List;
@@ -46,10 +46,10 @@ class GroupingTest {
 
     @Test
     void whatANoteLacksIsSaidOfTheNoteInHand() {
-        var groups = groups(E, EIGHTH, new Chunk.Places(List.of(Spot.of(3, 7)), false));
+        var groups = groups(E, EIGHTH, new Chunk.Places(List.of(NamedPlace.of(3, 7)), false));
         assertThat(groups).hasSize(1);
         assertThat(groups.get(0).notes()).hasSize(1).allSatisfy(note -> {
-            assertThat(note.spot()).isEqualTo(Spot.of(3, 7));
+            assertThat(note.spot()).isEqualTo(NamedPlace.of(3, 7));
             assertThat(note.length()).contains(Fraction.of(1, 8));
         });
     }

@@ -57,8 +57,8 @@ class MasteringTest {
             return Mastering.track(performance, sounds, mix, mastered(mix));
         }
 
-        BackingTrack plain(Mix mix, Balance balance) {
-            return new BackingTrack(performance, sounds, mix, balance);
+        BandTrack plain(Mix mix, Balance balance) {
+            return new BandTrack(performance, sounds, mix, balance);
         }
     }
 

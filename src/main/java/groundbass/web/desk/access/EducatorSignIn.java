@@ -1,8 +1,8 @@
 package groundbass.web.desk.access;
 
 import groundbass.audience.student.Person;
+import groundbass.audience.student.SecretToken;
 import groundbass.audience.student.Sessions;
-import groundbass.audience.student.Token;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
@@ -103,7 +103,7 @@ public final class EducatorSignIn {
 
     /** Opens a session here; one that this browser had before ends. */
     public void open(Context ctx, EducatorId educator) {
-        cookie.token(ctx).map(Token::new).ifPresent(sessions::close);
+        cookie.token(ctx).map(SecretToken::new).ifPresent(sessions::close);
         cookie.set(
                 ctx,
                 sessions.open(new Person.OfEducator(educator), Devices.of(ctx)).value(),
@@ -117,12 +117,12 @@ public final class EducatorSignIn {
     }
 
     /** The token that this browser carries. */
-    public Optional<Token> token(Context ctx) {
-        return cookie.token(ctx).map(Token::new);
+    public Optional<SecretToken> token(Context ctx) {
+        return cookie.token(ctx).map(SecretToken::new);
     }
 
     public void leave(Context ctx) {
-        cookie.token(ctx).map(Token::new).ifPresent(sessions::close);
+        cookie.token(ctx).map(SecretToken::new).ifPresent(sessions::close);
         cookie.clear(ctx);
     }
 

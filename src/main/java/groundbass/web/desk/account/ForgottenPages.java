@@ -1,7 +1,7 @@
 package groundbass.web.desk.account;
 
 import groundbass.audience.student.EducatorAccess;
-import groundbass.audience.student.Token;
+import groundbass.audience.student.SecretToken;
 import groundbass.web.desk.access.EducatorSignIn;
 import groundbass.web.desk.access.FormParameters;
 import groundbass.web.shell.Flash;
@@ -85,8 +85,8 @@ public final class ForgottenPages implements PageGroup {
         pages.show(ctx, "desk/reset-over", new Over());
     }
 
-    private static Token token(Context ctx) {
-        return new Token(ctx.pathParam("token"));
+    private static SecretToken token(Context ctx) {
+        return new SecretToken(ctx.pathParam("token"));
     }
 
     /** The form that asks; {@code mailed} says whether this site sends anything. */

@@ -5,9 +5,9 @@ import groundbass.fingering.Fingering;
 import groundbass.fingering.Fretboard;
 import groundbass.fingering.Grip;
 import groundbass.fingering.Hand;
-import groundbass.fingering.Moment;
 import groundbass.fingering.NoteConstraint;
 import groundbass.fingering.Search;
+import groundbass.fingering.SoundingMoment;
 import groundbass.fingering.Stop;
 import groundbass.linetext.LineText;
 import groundbass.linetext.Reading;
@@ -55,7 +55,7 @@ final class LineFingering {
      */
     PlacesAnswer places(List<Integer> pitches, List<List<Place>> before) {
         var neck = Fretboard.of(reading.line().header());
-        var moments = new ArrayList<Moment>();
+        var moments = new ArrayList<SoundingMoment>();
         for (var event : before) {
             moments.add(moment(
                     moments.size(), event.stream().map(NoteConstraint::at).toList()));
@@ -73,8 +73,8 @@ final class LineFingering {
         return new PlacesAnswer(event);
     }
 
-    private static Moment moment(int index, List<NoteConstraint> notes) {
-        return new Moment(index * STEP, (index + 1) * STEP, notes);
+    private static SoundingMoment moment(int index, List<NoteConstraint> notes) {
+        return new SoundingMoment(index * STEP, (index + 1) * STEP, notes);
     }
 
     private String typed(Grip grip) {

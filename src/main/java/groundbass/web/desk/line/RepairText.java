@@ -1,6 +1,6 @@
 package groundbass.web.desk.line;
 
-import groundbass.checks.Change;
+import groundbass.checks.NoteChange;
 import groundbass.checks.Repair;
 import groundbass.linetext.LineText;
 import groundbass.linetext.Reading;
@@ -74,15 +74,15 @@ final class RepairText {
         });
     }
 
-    private Optional<Splice> splice(Change change, int from, int to) {
+    private Optional<Splice> splice(NoteChange change, int from, int to) {
         var tuning = reading.line().header().tuning();
-        if (change instanceof Change.ToPlace place) {
+        if (change instanceof NoteChange.ToPlace place) {
             return Optional.of(new Splice(from, to, tuning.typed(place.place())));
         }
-        if (change instanceof Change.Without without) {
+        if (change instanceof NoteChange.Without without) {
             return word(Pattern.compile("\\s+" + without.mark().word() + "\\b"), to, "");
         }
-        if (change instanceof Change.ToArrival arrival) {
+        if (change instanceof NoteChange.ToArrival arrival) {
             return word(ARRIVAL, to, " " + arrival.kind().word());
         }
         return word(ARRIVAL, to, "");

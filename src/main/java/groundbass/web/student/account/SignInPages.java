@@ -1,10 +1,10 @@
 package groundbass.web.student.account;
 
 import groundbass.audience.student.LinkState;
+import groundbass.audience.student.SecretToken;
 import groundbass.audience.student.SignInCode;
 import groundbass.audience.student.SignIns;
 import groundbass.audience.student.SignedIn;
-import groundbass.audience.student.Token;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.settings.SiteSettings;
 import groundbass.form.FieldProblem;
@@ -179,8 +179,8 @@ public final class SignInPages implements PageGroup {
         pages.show(ctx, "student/link-over", new Over(why));
     }
 
-    private static Token token(Context ctx) {
-        return new Token(ctx.pathParam("token"));
+    private static SecretToken token(Context ctx) {
+        return new SecretToken(ctx.pathParam("token"));
     }
 
     private static long minutes() {

@@ -1,8 +1,8 @@
 package groundbass.web.student.account;
 
+import groundbass.audience.student.SecretToken;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.SignedIn;
-import groundbass.audience.student.Token;
 import groundbass.web.shell.SessionCookie;
 import io.javalin.http.Context;
 import java.time.Duration;
@@ -33,8 +33,8 @@ public final class StudentSignIn {
     }
 
     /** The token that this browser carries. */
-    Optional<Token> token(Context ctx) {
-        return cookie.token(ctx).map(Token::new);
+    Optional<SecretToken> token(Context ctx) {
+        return cookie.token(ctx).map(SecretToken::new);
     }
 
     private void end(Context ctx) {

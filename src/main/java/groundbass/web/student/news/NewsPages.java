@@ -5,7 +5,7 @@ import groundbass.audience.news.AskedOn;
 import groundbass.audience.news.NewsReaders;
 import groundbass.audience.news.NewsRequests;
 import groundbass.audience.student.LinkState;
-import groundbass.audience.student.Token;
+import groundbass.audience.student.SecretToken;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesId;
@@ -177,8 +177,8 @@ public final class NewsPages implements PageGroup {
         return NewsRequests.VALID.toHours();
     }
 
-    private static Token token(Context ctx) {
-        return new Token(ctx.pathParam("token"));
+    private static SecretToken token(Context ctx) {
+        return new SecretToken(ctx.pathParam("token"));
     }
 
     /** The form; {@code onTheDesk} says that letters do not leave this machine. */

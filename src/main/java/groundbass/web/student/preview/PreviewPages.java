@@ -2,7 +2,7 @@ package groundbass.web.student.preview;
 
 import groundbass.audience.student.PreviewLink;
 import groundbass.audience.student.PreviewLinks;
-import groundbass.audience.student.Token;
+import groundbass.audience.student.SecretToken;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.release.BuildState;
 import groundbass.release.Release;
@@ -160,7 +160,7 @@ public final class PreviewPages implements PageGroup {
     }
 
     private PreviewLink link(Context ctx) {
-        return links.find(new Token(ctx.pathParam("token"))).orElseThrow(NotFoundResponse::new);
+        return links.find(new SecretToken(ctx.pathParam("token"))).orElseThrow(NotFoundResponse::new);
     }
 
     private EducatorId educator(Context ctx) {

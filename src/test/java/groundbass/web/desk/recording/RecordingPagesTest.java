@@ -15,8 +15,8 @@ import groundbass.document.BarMap;
 import groundbass.groove.Band;
 import groundbass.linetext.LineText;
 import groundbass.performance.Performance;
-import groundbass.sound.mix.BackingTrack;
 import groundbass.sound.mix.Balance;
+import groundbass.sound.mix.BandTrack;
 import groundbass.sound.mix.BarSounds;
 import groundbass.sound.mix.Mix;
 import groundbass.store.BlobFolder;
@@ -56,7 +56,7 @@ class RecordingPagesTest {
         var line = LineText.read(LINE).line();
         var performance = Performance.of(line);
         var sounds = BarSounds.of(performance, Band.of(performance));
-        byte[] wav = Wav.bytes(new BackingTrack(performance, sounds, Mix.WITHOUT_BASS, Balance.EVEN.times(0.5)));
+        byte[] wav = Wav.bytes(new BandTrack(performance, sounds, Mix.WITHOUT_BASS, Balance.EVEN.times(0.5)));
         var jdbi = studio.site.groundbass().database().jdbi();
         var blobs = new BlobFolder(studio.site.data().resolve("files"), studio.site.clock());
         var uploads = Parts.over(jdbi, studio.site.clock()).uploads(blobs);

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.TreeSet;
 
 /** Gathers notices of one file: what is said of several bars becomes one of them. Mutable; one for a file. */
-public final class Notices {
+public final class NoticeList {
     /** A file that calls for more kinds of them is hardly music; what follows is counted together. */
     private static final int MOST = 300;
 

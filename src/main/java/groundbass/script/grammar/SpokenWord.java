@@ -9,8 +9,8 @@ import java.util.Map;
  * @param from offset of its first character
  * @param to offset after its last
  */
-record Token(Map<Category, String> categories, String raw, int from, int to) {
-    static final Token NOTHING = new Token(Map.of(), "", 0, 0);
+record SpokenWord(Map<Category, String> categories, String raw, int from, int to) {
+    static final SpokenWord NOTHING = new SpokenWord(Map.of(), "", 0, 0);
 
     boolean is(Category category) {
         return categories.containsKey(category);

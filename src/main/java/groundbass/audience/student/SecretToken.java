@@ -9,14 +9,14 @@ import java.util.Base64;
  * A secret that a browser carries: 256 random bits as 43 characters safe in addresses and cookies. Rows hold its hash
  * alone; a plain SHA-256 is enough, since nobody can guess what it was made from. Not shown by {@code toString}.
  */
-public record Token(String value) {
+public record SecretToken(String value) {
     private static final int BYTES = 32;
     private static final SecureRandom RANDOM = new SecureRandom();
 
-    public static Token next() {
+    public static SecretToken next() {
         byte[] bytes = new byte[BYTES];
         RANDOM.nextBytes(bytes);
-        return new Token(Base64.getUrlEncoder().withoutPadding().encodeToString(bytes));
+        return new SecretToken(Base64.getUrlEncoder().withoutPadding().encodeToString(bytes));
     }
 
     /** SHA-256 of the characters, as 64 hexadecimal digits. */
@@ -26,6 +26,6 @@ public record Token(String value) {
 
     @Override
     public String toString() {
-        return "Token[hidden]";
+        return "SecretToken[hidden]";
     }
 }

@@ -11,12 +11,12 @@ import java.util.Optional;
 import java.util.OptionalInt;
 
 /** What a repair does to one note. */
-public sealed interface Change {
+public sealed interface NoteChange {
     /** The note, changed. */
     Note of(Note note);
 
     /** Played elsewhere. */
-    record ToPlace(Place place) implements Change {
+    record ToPlace(Place place) implements NoteChange {
         public ToPlace {
             Objects.requireNonNull(place);
         }
@@ -28,7 +28,7 @@ public sealed interface Change {
     }
 
     /** Reached by another movement of the fretting hand, from the same source. */
-    record ToArrival(Arrival.Kind kind) implements Change {
+    record ToArrival(Arrival.Kind kind) implements NoteChange {
         public ToArrival {
             Objects.requireNonNull(kind);
         }
@@ -41,7 +41,7 @@ public sealed interface Change {
     }
 
     /** Struck anew, without hammer, pull or slide. */
-    record ToStroke(Technique technique) implements Change {
+    record ToStroke(Technique technique) implements NoteChange {
         public ToStroke {
             Objects.requireNonNull(technique);
         }
@@ -59,7 +59,7 @@ public sealed interface Change {
     }
 
     /** Without a sign. */
-    record Without(Ornaments.Mark mark) implements Change {
+    record Without(Ornaments.Mark mark) implements NoteChange {
         public Without {
             Objects.requireNonNull(mark);
         }

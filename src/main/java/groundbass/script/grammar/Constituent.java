@@ -11,12 +11,12 @@ import java.util.Optional;
 import java.util.OptionalInt;
 
 /** A piece of a clause that means one thing. */
-public sealed interface Unit {
+public sealed interface Constituent {
     /** Bars by their numbers. */
-    record Bars(List<Integer> numbers) implements Unit {}
+    record Bars(List<Integer> numbers) implements Constituent {}
 
     /** A bar by where it stands. */
-    record BarAt(Way way) implements Unit {
+    record BarAt(Way way) implements Constituent {
         public enum Way {
             THIS,
             NEXT,
@@ -26,62 +26,62 @@ public sealed interface Unit {
     }
 
     /** The line is so many bars long. */
-    record BarCount(int bars) implements Unit {}
+    record BarCount(int bars) implements Constituent {}
 
-    record Beats(List<Integer> numbers) implements Unit {}
+    record Beats(List<Integer> numbers) implements Constituent {}
 
-    record LastBeat() implements Unit {}
+    record LastBeat() implements Constituent {}
 
     /** Parts of a beat, 1 (e) to 3 (a), 0 for its first half; the beat in hand where none is said. */
-    record Parts(OptionalInt beat, List<Integer> parts) implements Unit {}
+    record Parts(OptionalInt beat, List<Integer> parts) implements Constituent {}
 
     /** The first or the second half of a bar. */
-    record HalfBar(int nth) implements Unit {}
+    record HalfBar(int nth) implements Constituent {}
 
     /** The line as a whole. */
-    record Whole() implements Unit {}
+    record Whole() implements Constituent {}
 
-    record Name(NoteName name) implements Unit {}
+    record Name(NoteName name) implements Constituent {}
 
     /** A string, by its name or its number, a fret, or both. */
-    record Place(Optional<NoteName> string, OptionalInt number, OptionalInt fret) implements Unit {
+    record Place(Optional<NoteName> string, OptionalInt number, OptionalInt fret) implements Constituent {
         public boolean hasString() {
             return string.isPresent() || number.isPresent();
         }
     }
 
     /** A length as it is written. */
-    record Value(Fraction length) implements Unit {}
+    record Value(Fraction length) implements Constituent {}
 
     /** So many beats, or such a share of a bar. */
-    record Lasting(Fraction amount, boolean ofBar) implements Unit {}
+    record Lasting(Fraction amount, boolean ofBar) implements Constituent {}
 
     /** Every bar has so many beats. */
-    record BeatsInBar(int beats) implements Unit {}
+    record BeatsInBar(int beats) implements Constituent {}
 
-    record Triplet() implements Unit {}
+    record Triplet() implements Constituent {}
 
-    record Played(Manner manner) implements Unit {}
+    record Played(Manner manner) implements Constituent {}
 
-    record Dead() implements Unit {}
+    record Dead() implements Constituent {}
 
-    record Short() implements Unit {}
+    record Short() implements Constituent {}
 
-    record Open() implements Unit {}
+    record Open() implements Constituent {}
 
-    record Silence(Optional<Fraction> length) implements Unit {}
+    record Silence(Optional<Fraction> length) implements Constituent {}
 
     /** So many of what follows; 0 for none. */
-    record Count(int many) implements Unit {}
+    record Count(int many) implements Constituent {}
 
     /** A number that counts nothing that was said. */
-    record Number(int value) implements Unit {}
+    record Number(int value) implements Constituent {}
 
     /** So many times. */
-    record Times(int many) implements Unit {}
+    record Times(int many) implements Constituent {}
 
     /** Which of several. */
-    record Rank(Which which, int nth) implements Unit {
+    record Rank(Which which, int nth) implements Constituent {
         public enum Which {
             NTH,
             MIDDLE,
@@ -93,33 +93,33 @@ public sealed interface Unit {
     }
 
     /** Steps between notes, in semitones, or a number of letters where the size was not said. */
-    record Interval(int number, OptionalInt semitones) implements Unit {}
+    record Interval(int number, OptionalInt semitones) implements Constituent {}
 
-    record Octaves(int many) implements Unit {}
+    record Octaves(int many) implements Constituent {}
 
     /** So many frets or strings. */
-    record Move(int many, boolean strings) implements Unit {}
+    record Move(int many, boolean strings) implements Constituent {}
 
-    record KeyNamed(NoteName tonic, Mode mode) implements Unit {}
+    record KeyNamed(NoteName tonic, Mode mode) implements Constituent {}
 
-    record ChordNamed(Chord chord) implements Unit {}
+    record ChordNamed(Chord chord) implements Constituent {}
 
     /** The degree of a chord; its alteration where that was said. */
-    record ChordTone(int number, Optional<Degree> exact) implements Unit {}
+    record ChordTone(int number, Optional<Degree> exact) implements Constituent {}
 
-    record TempoNamed(int perMinute) implements Unit {}
+    record TempoNamed(int perMinute) implements Constituent {}
 
-    record MeterNamed(int counts, int unit) implements Unit {}
+    record MeterNamed(int counts, int unit) implements Constituent {}
 
-    record FeelNamed(boolean swung) implements Unit {}
+    record FeelNamed(boolean swung) implements Constituent {}
 
-    record StringCount(int strings) implements Unit {}
+    record StringCount(int strings) implements Constituent {}
 
     /** A word that ties others together, or a verb. */
-    record Small(Tie tie) implements Unit {}
+    record Small(Tie tie) implements Constituent {}
 
     /** A word that is not known. */
-    record Unknown() implements Unit {}
+    record Unknown() implements Constituent {}
 
     enum Tie {
         BE,

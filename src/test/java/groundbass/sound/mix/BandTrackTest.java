@@ -32,7 +32,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
-class BackingTrackTest {
+class BandTrackTest {
     private static final int RATE = 44_100;
     private static final Line LINE = line(quarters(120), withChord(even(8)), even(8));
 
@@ -50,7 +50,7 @@ class BackingTrackTest {
     }
 
     private static Sound unmastered(Performance performance, Mix mix) {
-        return new BackingTrack(performance, sounds(performance), mix, Balance.EVEN);
+        return new BandTrack(performance, sounds(performance), mix, Balance.EVEN);
     }
 
     private static StemBars sounds(Performance performance) {

@@ -2,8 +2,8 @@ package groundbass.script.grammar;
 
 import groundbass.score.Fraction;
 import groundbass.script.claims.Manner;
-import groundbass.script.grammar.Tokens.Found;
-import groundbass.script.grammar.Unit.Tie;
+import groundbass.script.grammar.Constituent.Tie;
+import groundbass.script.grammar.SpokenWords.Found;
 import groundbass.script.words.Word;
 import groundbass.theory.Degree;
 import java.util.ArrayList;
@@ -14,7 +14,7 @@ import java.util.OptionalInt;
 import java.util.regex.Pattern;
 
 /** Cuts a sentence into units; every word belongs to one, is a mere filler, or is unknown. */
-public final class Scanner {
+public final class SentenceReader {
     /** Words that are units by themselves, in the order in which they are tried. */
     private static final Map<Category, Tie> TIES = Map.ofEntries(
             Map.entry(Category.MAYBE, Tie.MAYBE),
@@ -101,14 +101,14 @@ public final class Scanner {
 
     private static final Pattern INDEFINITE = Pattern.compile("(?i)an|ein(e[nmrs]?)?");
 
-    private final Tokens tokens;
+    private final SpokenWords tokens;
     private final Names names;
     private final Moments moments;
     private final Places places;
     private final Heads heads;
     private final List<Read> units = new ArrayList<>();
 
-    private Scanner(Tokens tokens) {
+    private SentenceReader(SpokenWords tokens) {
         this.tokens = tokens;
         this.names = new Names(tokens);
         this.moments = new Moments(tokens);
@@ -118,7 +118,7 @@ public final class Scanner {
 
     /** @param lowered whether the whole script goes without capital letters */
     public static List<Read> units(List<Word> sentence, Vocabulary vocabulary, boolean lowered) {
-        var scanner = new Scanner(new Tokens(vocabulary.tokens(sentence), lowered));
+        var scanner = new SentenceReader(new SpokenWords(vocabulary.tokens(sentence), lowered));
         int i = 0;
         while (i < scanner.tokens.size()) {
             i = scanner.take(i);
@@ -142,7 +142,7 @@ public final class Scanner {
         return one(i).map(unit -> add(i, List.of(unit.value()), unit.after())).orElseGet(() -> rest(i));
     }
 
-    private int add(int i, List<Unit> found, int after) {
+    private int add(int i, List<Constituent> found, int after) {
         for (var unit : found) {
             units.add(new Read(unit, tokens.at(i).from(), tokens.at(after - 1).to()));
         }
@@ -160,7 +160,7 @@ public final class Scanner {
                 && !INDEFINITE.matcher(token.raw()).matches();
         boolean definite = article || other;
         if (definite) {
-            return add(i, List.of(new Unit.Small(Tie.THE)), i + 1);
+            return add(i, List.of(new Constituent.Small(Tie.THE)), i + 1);
         }
         boolean tag = token.is(Category.NOT)
                 && tokens.isAny(i + 1, Category.IT, Category.THEY, Category.WE, Category.THERE)
@@ -170,7 +170,7 @@ public final class Scanner {
                 && tokens.isAny(i + 1, Category.WE, Category.IT, Category.THEY, Category.THE)
                 && (i == 0 || !tokens.isAny(i - 1, Category.WE, Category.IT));
         if (asks) {
-            return add(i, List.of(new Unit.Small(Tie.DO)), i + 1);
+            return add(i, List.of(new Constituent.Small(Tie.DO)), i + 1);
         }
         boolean limit = token.is(Category.NO) && tokens.is(i + 1, Category.MORE);
         if (limit) { // "no more"
@@ -181,7 +181,7 @@ public final class Scanner {
         }
         boolean many = tokens.is(i + 1, Category.MANY);
         if (token.is(Category.WHAT) && (many || !token.is(Category.LIKE))) {
-            return add(i, List.of(new Unit.Small(many ? Tie.HOW_MANY : Tie.WHAT)), many ? i + 2 : i + 1);
+            return add(i, List.of(new Constituent.Small(many ? Tie.HOW_MANY : Tie.WHAT)), many ? i + 2 : i + 1);
         }
         boolean soon = token.is(Category.SAME) && token.is(Category.FILLER) && !tokens.is(i - 1, Category.BE);
         if (soon) {
@@ -196,7 +196,7 @@ public final class Scanner {
                 .map(Map.Entry::getValue)
                 .findFirst());
         if (tie.isPresent()) {
-            return add(i, List.of(new Unit.Small(tie.get())), i + 1);
+            return add(i, List.of(new Constituent.Small(tie.get())), i + 1);
         }
         boolean filler = token.isAny(
                 Category.FILLER,
@@ -210,10 +210,10 @@ public final class Scanner {
                 Category.COUNTED,
                 Category.RUN,
                 Category.THING);
-        return filler ? i + 1 : add(i, List.of(new Unit.Unknown()), i + 1);
+        return filler ? i + 1 : add(i, List.of(new Constituent.Unknown()), i + 1);
     }
 
-    private Optional<Found<Unit>> one(int i) {
+    private Optional<Found<Constituent>> one(int i) {
         return length(i)
                 .or(() -> interval(i))
                 .or(() -> manner(i))
@@ -223,35 +223,35 @@ public final class Scanner {
                 .or(() -> amount(i));
     }
 
-    private Optional<Found<Unit>> line(int i) {
+    private Optional<Found<Constituent>> line(int i) {
         boolean whole = tokens.is(i, Category.WHOLE) && tokens.isAny(i + 1, Category.LINE, Category.THING);
         if (whole) {
-            return unit(new Unit.Whole(), i + 2);
+            return unit(new Constituent.Whole(), i + 2);
         }
         boolean through =
                 tokens.is(i, Category.START) && tokens.is(i + 1, Category.TO) && tokens.is(i + 2, Category.END);
         if (through) { // "from start to finish"
-            return unit(new Unit.Whole(), i + 3);
+            return unit(new Constituent.Whole(), i + 3);
         }
         boolean noun = tokens.at(i).isCapital() || tokens.isLowered() && !tokens.is(i + 1, Category.NOTE);
         boolean german = tokens.is(i, Category.THING)
                 && noun
                 && tokens.is(i - 1, Category.THE)
                 && !INDEFINITE.matcher(tokens.at(i - 1).raw()).matches();
-        return tokens.is(i, Category.LINE) || german ? unit(new Unit.Whole(), i + 1) : Optional.empty();
+        return tokens.is(i, Category.LINE) || german ? unit(new Constituent.Whole(), i + 1) : Optional.empty();
     }
 
     /** "Root, third, fifth". */
-    private Optional<Found<List<Unit>>> degrees(int i) {
+    private Optional<Found<List<Constituent>>> degrees(int i) {
         if (!tokens.is(i, Category.ROOT)) {
             return Optional.empty();
         }
-        var all = new ArrayList<Unit>();
-        all.add(new Unit.ChordTone(1, Optional.of(Degree.parse("1"))));
+        var all = new ArrayList<Constituent>();
+        all.add(new Constituent.ChordTone(1, Optional.of(Degree.parse("1"))));
         int after = i + 1;
         int at = tokens.skip(after, Category.COMMA, Category.AND, Category.THE, Category.THEN);
         while (tokens.isAny(at, Category.ORDINAL, Category.INTERVAL)) {
-            all.add(new Unit.ChordTone(
+            all.add(new Constituent.ChordTone(
                     tokens.is(at, Category.INTERVAL)
                             ? tokens.at(at).number(Category.INTERVAL)
                             : tokens.at(at).number(Category.ORDINAL),
@@ -265,27 +265,27 @@ public final class Scanner {
         return all.size() > 1 ? Optional.of(new Found<>(List.copyOf(all), end)) : Optional.empty();
     }
 
-    private static Optional<Found<Unit>> unit(Unit unit, int after) {
+    private static Optional<Found<Constituent>> unit(Constituent unit, int after) {
         return Optional.of(new Found<>(unit, after));
     }
 
-    private Optional<Found<Unit>> length(int i) {
+    private Optional<Found<Constituent>> length(int i) {
         boolean dotted = tokens.is(i, Category.DOTTED);
         int at = dotted ? i + 1 : i;
         var value = value(at);
         if (value.isEmpty()) {
-            return tokens.is(i, Category.TUPLET) ? unit(new Unit.Triplet(), i + 1) : Optional.empty();
+            return tokens.is(i, Category.TUPLET) ? unit(new Constituent.Triplet(), i + 1) : Optional.empty();
         }
         int after = value.get().after();
         if (tokens.is(after, Category.TUPLET)) {
-            return unit(new Unit.Triplet(), after + 1);
+            return unit(new Constituent.Triplet(), after + 1);
         }
         var length = dotted
                 ? value.get().value().times(Fraction.of(3, 2))
                 : value.get().value();
         return tokens.is(after, Category.REST)
-                ? unit(new Unit.Silence(Optional.of(length)), after + 1)
-                : unit(new Unit.Value(length), tokens.is(after, Category.NOTE) ? after + 1 : after);
+                ? unit(new Constituent.Silence(Optional.of(length)), after + 1)
+                : unit(new Constituent.Value(length), tokens.is(after, Category.NOTE) ? after + 1 : after);
     }
 
     private Optional<Found<Fraction>> value(int i) {
@@ -304,37 +304,40 @@ public final class Scanner {
                 : Optional.empty();
     }
 
-    private Optional<Found<Unit>> interval(int i) {
+    private Optional<Found<Constituent>> interval(int i) {
         boolean half = tokens.is(i, Category.HALF);
         if ((half || tokens.is(i, Category.WHOLE)) && tokens.isAny(i + 1, Category.STEP, Category.NOTE)) {
-            return unit(new Unit.Interval(2, OptionalInt.of(half ? 1 : 2)), i + 2);
+            return unit(new Constituent.Interval(2, OptionalInt.of(half ? 1 : 2)), i + 2);
         }
         if (tokens.isAny(i, Category.SEMITONE, Category.STEP)) {
-            return unit(new Unit.Interval(2, OptionalInt.of(tokens.is(i, Category.STEP) ? 2 : 1)), i + 1);
+            return unit(new Constituent.Interval(2, OptionalInt.of(tokens.is(i, Category.STEP) ? 2 : 1)), i + 1);
         }
         if (tokens.is(i, Category.TRITONE)) {
-            return unit(new Unit.Interval(5, OptionalInt.of(6)), i + 1);
+            return unit(new Constituent.Interval(5, OptionalInt.of(6)), i + 1);
         }
         if (tokens.is(i, Category.ROOT)) {
-            return unit(new Unit.ChordTone(1, Optional.of(Degree.parse("1"))), i + 1);
+            return unit(new Constituent.ChordTone(1, Optional.of(Degree.parse("1"))), i + 1);
         }
         var octaves = tokens.number(i).filter(found -> tokens.is(found.after(), Category.OCTAVE));
         if (octaves.isPresent()) {
-            return unit(new Unit.Octaves(octaves.get().value()), octaves.get().after() + 1);
+            return unit(
+                    new Constituent.Octaves(octaves.get().value()),
+                    octaves.get().after() + 1);
         }
-        return tokens.is(i, Category.OCTAVE) ? unit(new Unit.Octaves(1), i + 1) : sized(i).or(() -> move(i));
+        return tokens.is(i, Category.OCTAVE) ? unit(new Constituent.Octaves(1), i + 1) : sized(i).or(() -> move(i));
     }
 
-    private Optional<Found<Unit>> move(int i) {
+    private Optional<Found<Constituent>> move(int i) {
         return tokens.number(i)
                 .filter(found -> tokens.isAny(found.after(), Category.FRET, Category.STRING)
                         && tokens.isAny(found.after() + 1, Category.UP, Category.DOWN))
                 .map(found -> new Found<>(
-                        new Unit.Move(found.value(), tokens.is(found.after(), Category.STRING)), found.after() + 1));
+                        new Constituent.Move(found.value(), tokens.is(found.after(), Category.STRING)),
+                        found.after() + 1));
     }
 
     /** "A fourth", "the third of the chord", "minor third"; "the third fret" was read before. */
-    private Optional<Found<Unit>> sized(int i) {
+    private Optional<Found<Constituent>> sized(int i) {
         boolean major = tokens.isAny(i, Category.MAJOR_SIZE)
                 || tokens.is(i, Category.MODE)
                         && tokens.at(i).value(Category.MODE).equals("MAJOR");
@@ -360,7 +363,7 @@ public final class Scanner {
             int degree = number.get();
             boolean exact = major || minor;
             return unit(
-                    new Unit.ChordTone(
+                    new Constituent.ChordTone(
                             degree, exact ? Optional.of(Degree.parse((minor ? "b" : "") + degree)) : Optional.empty()),
                     after);
         }
@@ -374,7 +377,7 @@ public final class Scanner {
                 Category.MANNER,
                 Category.LENGTH,
                 Category.FINGERS);
-        return sure && !noun ? unit(new Unit.Interval(number.get(), semitones), after) : Optional.empty();
+        return sure && !noun ? unit(new Constituent.Interval(number.get(), semitones), after) : Optional.empty();
     }
 
     private static OptionalInt semitones(int number, boolean major, boolean minor) {
@@ -389,9 +392,9 @@ public final class Scanner {
         };
     }
 
-    private Optional<Found<Unit>> manner(int i) {
+    private Optional<Found<Constituent>> manner(int i) {
         if (tokens.is(i, Category.DEAD)) {
-            return unit(new Unit.Dead(), tokens.is(i + 1, Category.NOTE) ? i + 2 : i + 1);
+            return unit(new Constituent.Dead(), tokens.is(i + 1, Category.NOTE) ? i + 2 : i + 1);
         }
         if (!tokens.is(i, Category.MANNER)) {
             return Optional.empty();
@@ -400,58 +403,59 @@ public final class Scanner {
         int after = i + 1;
         boolean particle = tokens.is(after, Category.OF_PLAYING)
                 && (manner == Manner.HAMMER || manner == Manner.PULL || manner == Manner.SLIDE);
-        return unit(new Unit.Played(manner), particle ? after + 1 : after);
+        return unit(new Constituent.Played(manner), particle ? after + 1 : after);
     }
 
     /** "The first note", "the last two", "the highest", "the middle one". */
-    private Optional<Found<Unit>> rank(int i) {
+    private Optional<Found<Constituent>> rank(int i) {
         if (tokens.is(i, Category.FINAL_NOTE)) {
-            return unit(new Unit.Rank(Unit.Rank.Which.LAST, 1), i + 1);
+            return unit(new Constituent.Rank(Constituent.Rank.Which.LAST, 1), i + 1);
         }
         if (tokens.is(i, Category.HIGHEST)) {
-            return unit(new Unit.Rank(Unit.Rank.Which.HIGHEST, 1), i + 1);
+            return unit(new Constituent.Rank(Constituent.Rank.Which.HIGHEST, 1), i + 1);
         }
         if (tokens.is(i, Category.LOWEST)) {
-            return unit(new Unit.Rank(Unit.Rank.Which.LOWEST, 1), i + 1);
+            return unit(new Constituent.Rank(Constituent.Rank.Which.LOWEST, 1), i + 1);
         }
         if (tokens.is(i, Category.MIDDLE)) {
-            return unit(new Unit.Rank(Unit.Rank.Which.MIDDLE, 1), i + 1);
+            return unit(new Constituent.Rank(Constituent.Rank.Which.MIDDLE, 1), i + 1);
         }
         if (tokens.is(i, Category.LAST)) {
-            return unit(new Unit.Rank(Unit.Rank.Which.LAST, 1), i + 1);
+            return unit(new Constituent.Rank(Constituent.Rank.Which.LAST, 1), i + 1);
         }
         if (tokens.is(i, Category.NEXT)) {
-            return unit(new Unit.Rank(Unit.Rank.Which.NEXT, 1), i + 1);
+            return unit(new Constituent.Rank(Constituent.Rank.Which.NEXT, 1), i + 1);
         }
         return tokens.ordinal(i)
-                .map(found -> new Found<>(new Unit.Rank(Unit.Rank.Which.NTH, found.value()), found.after()));
+                .map(found ->
+                        new Found<>(new Constituent.Rank(Constituent.Rank.Which.NTH, found.value()), found.after()));
     }
 
-    private Optional<Found<Unit>> quiet(int i) {
+    private Optional<Found<Constituent>> quiet(int i) {
         boolean compared = tokens.is(i, Category.SILENT) && !tokens.at(i + 1).isKnown() && !tokens.isEnd(i + 1);
         if (tokens.isAny(i, Category.REST, Category.SILENT) && !tokens.is(i, Category.OPEN) && !compared) {
-            return unit(new Unit.Silence(Optional.empty()), i + 1);
+            return unit(new Constituent.Silence(Optional.empty()), i + 1);
         }
         boolean empty = tokens.is(i, Category.SILENT) && tokens.isEnd(i + 1);
         if (empty) {
-            return unit(new Unit.Silence(Optional.empty()), i + 1);
+            return unit(new Constituent.Silence(Optional.empty()), i + 1);
         }
         if (tokens.is(i, Category.SHORT)) {
-            return unit(new Unit.Short(), i + 1);
+            return unit(new Constituent.Short(), i + 1);
         }
-        return tokens.isAny(i, Category.SWUNG) ? unit(new Unit.FeelNamed(true), i + 1) : Optional.empty();
+        return tokens.isAny(i, Category.SWUNG) ? unit(new Constituent.FeelNamed(true), i + 1) : Optional.empty();
     }
 
-    private Optional<Found<Unit>> name(int i) {
-        return names.name(i).map(found -> new Found<>(new Unit.Name(found.value()), found.after()));
+    private Optional<Found<Constituent>> name(int i) {
+        return names.name(i).map(found -> new Found<>(new Constituent.Name(found.value()), found.after()));
     }
 
-    private Optional<Found<Unit>> amount(int i) {
+    private Optional<Found<Constituent>> amount(int i) {
         if (tokens.is(i, Category.TIMES) && tokens.is(i - 1, Category.AGAIN)) {
-            return unit(new Unit.Small(Tie.AGAIN), i + 1); // "noch einmal"
+            return unit(new Constituent.Small(Tie.AGAIN), i + 1); // "noch einmal"
         }
         if (tokens.is(i, Category.TIMES)) {
-            return unit(new Unit.Times(tokens.at(i).number(Category.TIMES)), i + 1);
+            return unit(new Constituent.Times(tokens.at(i).number(Category.TIMES)), i + 1);
         }
         var number = tokens.number(i);
         if (number.isEmpty()) {
@@ -459,7 +463,7 @@ public final class Scanner {
         }
         int after = number.get().after();
         if (tokens.is(after, Category.TIME)) {
-            return unit(new Unit.Times(number.get().value()), after + 1);
+            return unit(new Constituent.Times(number.get().value()), after + 1);
         }
         int adjective = tokens.skip(after, Category.FILLER, Category.SHORT);
         boolean unknown = adjective < tokens.size() && !tokens.at(adjective).isKnown();
@@ -480,12 +484,12 @@ public final class Scanner {
                 && (tokens.isAny(i - 1, Category.ORDINAL, Category.LAST, Category.MIDDLE, Category.THAT, Category.EACH)
                         || tokens.isAny(i - 1, Category.THE, Category.OPEN));
         if (pronoun && !counts) {
-            return unit(new Unit.Small(Tie.ONE), after);
+            return unit(new Constituent.Small(Tie.ONE), after);
         }
         return unit(
                 counts
-                        ? new Unit.Count(number.get().value())
-                        : new Unit.Number(number.get().value()),
+                        ? new Constituent.Count(number.get().value())
+                        : new Constituent.Number(number.get().value()),
                 after);
     }
 }

@@ -14,7 +14,7 @@ import java.util.stream.Stream;
  * are played slowly, never stretched), count-in first, with a tail in which the last notes fade. Nothing is held down
  * yet; {@link Mastering} does that.
  */
-public final class BackingTrack implements Sound {
+public final class BandTrack implements Sound {
     private static final int BLOCK = 256;
     private static final double TAIL_SECONDS = 1.5;
     private static final int CHANNELS = 2;
@@ -33,7 +33,7 @@ public final class BackingTrack implements Sound {
     private record Placed(Unit unit, float left, float right) {}
 
     /** @param sounds one for each bar of {@code performance} */
-    public BackingTrack(Performance performance, StemBars sounds, Mix mix, Balance balance) {
+    public BandTrack(Performance performance, StemBars sounds, Mix mix, Balance balance) {
         this.fadeFrom = rate.at(performance.seconds());
         this.frames = fadeFrom + rate.at(TAIL_SECONDS);
         // in their own order: a sum of floats depends on it, and a set's order changes from run to run

@@ -4,15 +4,15 @@ import java.util.List;
 import java.util.Optional;
 
 /** The tokens of a sentence, with what every reader of them asks. Beyond its ends there is nothing. */
-final class Tokens {
-    private final List<Token> tokens;
+final class SpokenWords {
+    private final List<SpokenWord> tokens;
     private final boolean lowered;
 
     /** Something read, and the index of the token after it. */
     record Found<T>(T value, int after) {}
 
     /** @param lowered whether the script has no capital letters, so that notes are written small */
-    Tokens(List<Token> tokens, boolean lowered) {
+    SpokenWords(List<SpokenWord> tokens, boolean lowered) {
         this.tokens = List.copyOf(tokens);
         this.lowered = lowered;
     }
@@ -25,8 +25,8 @@ final class Tokens {
         return lowered;
     }
 
-    Token at(int i) {
-        return i >= 0 && i < tokens.size() ? tokens.get(i) : Token.NOTHING;
+    SpokenWord at(int i) {
+        return i >= 0 && i < tokens.size() ? tokens.get(i) : SpokenWord.NOTHING;
     }
 
     boolean is(int i, Category category) {

@@ -7,15 +7,15 @@ import java.util.List;
  *
  * @param start, end in seconds; the end is that of the shortest note
  */
-public record Moment(double start, double end, List<NoteConstraint> notes) {
-    public Moment {
+public record SoundingMoment(double start, double end, List<NoteConstraint> notes) {
+    public SoundingMoment {
         notes = List.copyOf(notes);
         if (!(start <= end)) {
             throw new IllegalArgumentException("time runs forward: " + start + " to " + end);
         }
     }
 
-    public static Moment of(double start, double end, NoteConstraint... notes) {
-        return new Moment(start, end, List.of(notes));
+    public static SoundingMoment of(double start, double end, NoteConstraint... notes) {
+        return new SoundingMoment(start, end, List.of(notes));
     }
 }

@@ -6,8 +6,8 @@ import groundbass.theory.NoteName;
 import java.util.Optional;
 
 /** Makes what would be right. */
-public final class Rights {
-    private Rights() {}
+public final class WhatIsRight {
+    private WhatIsRight() {}
 
     public static Right note(Timeline timeline, At at, Right.Told told) {
         var note = at.note();

@@ -20,12 +20,12 @@ import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 
 /** Letters to an educator about the hours and corrections of their lessons, each written once, in the language of the site. */
-public final class Notices {
+public final class HourLetters {
     private final PublishingParts parts;
     private final Educators educators;
     private final Outbox outbox;
 
-    public Notices(PublishingParts parts, Educators educators, Outbox outbox) {
+    public HourLetters(PublishingParts parts, Educators educators, Outbox outbox) {
         this.parts = parts;
         this.educators = educators;
         this.outbox = outbox;

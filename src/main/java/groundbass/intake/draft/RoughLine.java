@@ -11,8 +11,8 @@ import java.util.Objects;
  * @param bars without notes; what they say may be too finely divided, and their repeats may contradict one another
  * @param notes in any order; they may overlap, lie off the neck and sound past the end
  */
-public record Draft(Header header, List<Bar> bars, List<DraftNote> notes) {
-    public Draft {
+public record RoughLine(Header header, List<Bar> bars, List<DraftNote> notes) {
+    public RoughLine {
         Objects.requireNonNull(header);
         bars = List.copyOf(bars);
         notes = List.copyOf(notes);
