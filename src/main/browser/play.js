@@ -86,6 +86,7 @@ function watch(line, place) {
   practice.addEventListener("change", watchScreen);
   practice.addEventListener("change", () => line === current && tellMedia(line.title, practice.state !== "stopped"));
   panel.standWanted(() => stand.open(line));
+  if (remembered?.dataset.lesson) panel.askable(remembered.dataset.lesson, line.name);
   panel.show();
 }
 

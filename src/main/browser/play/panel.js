@@ -53,6 +53,19 @@ export class Panel {
     this.showPlace();
   }
 
+  /** Leads to a question about the bar and count at which the music stands. */
+  askable(lesson, line) {
+    const { ask } = this.#parts;
+    ask.hidden = false;
+    const lead = () => {
+      const { index, count } = this.#practice.place;
+      const place = index === undefined ? "" : `${this.#practice.score.bars[index].bar}.${count}`;
+      ask.href = `/e/${lesson}/ask?${new URLSearchParams({ line, place })}`;
+    };
+    for (const way of ["pointerdown", "focus"]) ask.addEventListener(way, lead);
+    lead();
+  }
+
   /** Calls `open()` when the music is wanted on the stand. */
   standWanted(open) {
     this.#parts.stand.addEventListener("click", open);

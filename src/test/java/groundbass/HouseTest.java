@@ -104,7 +104,7 @@ class HouseTest {
                             List.of(FACE),
                             List.of("statistics"),
                             List.of("download"),
-                            List.of("news"),
+                            List.of("news", "question"),
                             List.of("student"))),
             Map.entry(
                     "catalog",

@@ -37,7 +37,10 @@ public final class Checks {
             new LowChordsAreOpen(),
             new NotesBelong(),
             new KeyIsSaid(),
-            new BarsRepeatExactly(),
+            new ChordsFitTheirNotes(),
+            new SlipsStandOut(),
+            new FiguresKeepTheirShape(),
+            new RhythmsAgree(),
             new RepeatsBalance(),
             new EasierElsewhere());
 
@@ -49,11 +52,12 @@ public final class Checks {
      */
     public static List<Finding> of(Line line) {
         var evidence = new Evidence(line);
-        return RULES.stream()
+        var all = RULES.stream()
                 .flatMap(rule -> rule.findings(evidence))
                 .filter(finding -> isFirstSaid(finding, line))
                 .sorted(ORDER)
                 .toList();
+        return OneCause.of(all);
     }
 
     private static boolean isFirstSaid(Finding finding, Line line) {

@@ -1,6 +1,7 @@
 package groundbass.checks;
 
 import groundbass.analysis.Analysis;
+import groundbass.analysis.Tone;
 import groundbass.fingering.Alternative;
 import groundbass.fingering.Fingering;
 import groundbass.fingering.Fretboard;
@@ -66,6 +67,15 @@ final class Evidence {
      */
     List<Alternative> others(Passage passage, int most) {
         return searches++ < MOST_SEARCHES ? fingering.others(passage, most) : List.of();
+    }
+
+    /** Whether a chord holds that begins with this note, or with its bar. */
+    boolean beginsWithChord(Tone tone) {
+        var position = tone.at().position();
+        boolean begins = position.at().isZero()
+                || line.bar(position.bar()).chords().stream()
+                        .anyMatch(chord -> chord.at().equals(position.at()));
+        return begins && tone.chord().isPresent();
     }
 
     Fretboard neck() {

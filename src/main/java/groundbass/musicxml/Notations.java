@@ -3,6 +3,7 @@ package groundbass.musicxml;
 import groundbass.musicxml.NoteWriting.Spot;
 import groundbass.score.Arrival;
 import groundbass.score.Line;
+import groundbass.score.Ornaments.Bend;
 import groundbass.score.Ornaments.Mark;
 import groundbass.score.Ornaments.Trill;
 import groundbass.score.Place;
@@ -196,11 +197,21 @@ final class Notations {
             marks.add(Node.of("harmonic", Node.empty(kind), Node.empty("sounding-pitch")));
             harmonic.touchedFret().ifPresent(fret -> marks.add(Node.text("other-technical", "touch " + fret)));
         });
-        ornaments
-                .bend()
-                .ifPresent(bend -> marks.add(Node.of("bend", Node.text("bend-alter", bend.semitones()))
-                        .with("shape", "curved")));
+        ornaments.bend().ifPresent(bend -> marks.addAll(bends(bend)));
         return marks;
+    }
+
+    /** What is let back is a bend of its own; numbers below zero are of pre-bends and releases. */
+    private static List<Node> bends(Bend bend) {
+        var bends = new ArrayList<Node>();
+        bends.add(
+                bend.before()
+                        ? Node.of("bend", Node.text("bend-alter", -bend.semitones()), Node.empty("pre-bend"))
+                        : Node.of("bend", Node.text("bend-alter", bend.semitones())));
+        if (bend.released()) {
+            bends.add(Node.of("bend", Node.text("bend-alter", -bend.semitones()), Node.empty("release")));
+        }
+        return bends.stream().map(node -> node.with("shape", "curved")).toList();
     }
 
     private static List<Node> place(int string, int fret) {

@@ -4,12 +4,18 @@ import groundbass.performance.PitchCurve.Point;
 import groundbass.score.Ornaments.Bend;
 import groundbass.score.Ornaments.SlideIn;
 import groundbass.score.Ornaments.SlideOff;
+import java.util.ArrayList;
 
 /** The movements of a pitch. Times and widths are common practice without a source; none takes over half its note. */
 final class Glide {
     private static final double SLIDE_SECONDS = 0.08;
     private static final double OFF_SECONDS = 0.12;
     private static final double BEND_SECONDS = 0.12;
+
+    /** Of the note's length. */
+    private static final double RELEASED_FROM = 0.625;
+
+    private static final double BENT_UNTIL = 0.75;
 
     /** How many frets a slide to or from no stated fret covers. */
     private static final int IN_FRETS = 3;
@@ -31,11 +37,23 @@ final class Glide {
         return new Point[] {new Point(0, frets), new Point(atMostHalf(SLIDE_SECONDS, when), 0)};
     }
 
-    /** After the time of a slide in, and over before a slide off may begin. */
+    /**
+     * After the time of a slide in, and over before a slide off may begin. What is bent before its stroke is there from
+     * the start; what is let back is so from five eighths of its length on.
+     */
     static Point[] bend(Bend bend, When when) {
         double from = atMostHalf(SLIDE_SECONDS, when);
-        double to = Math.min(from + BEND_SECONDS, Math.max(from, when.seconds() * 3 / 4));
-        return new Point[] {new Point(from, 0), new Point(to, bend.semitones())};
+        double latest = when.seconds() * (bend.released() ? RELEASED_FROM : BENT_UNTIL);
+        double to = Math.min(from + BEND_SECONDS, Math.max(from, latest));
+        var points = new ArrayList<Point>();
+        points.add(new Point(from, bend.before() ? bend.semitones() : 0));
+        points.add(new Point(to, bend.semitones()));
+        if (bend.released()) {
+            double back = Math.max(to, latest);
+            points.add(new Point(back, bend.semitones()));
+            points.add(new Point(Math.min(back + BEND_SECONDS, Math.max(back, when.seconds() * BENT_UNTIL)), 0));
+        }
+        return points.toArray(Point[]::new);
     }
 
     static Point[] to(int semitones, double from, When when) {

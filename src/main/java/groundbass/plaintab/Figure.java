@@ -51,7 +51,10 @@ final class Figure {
     }
 
     private static String after(Note note) {
-        String bend = note.ornaments().bend().map(each -> "b" + amount(each)).orElse("");
+        String bend = note.ornaments()
+                .bend()
+                .map(each -> (each.before() ? "pb" : "b") + amount(each) + (each.released() ? "r" : ""))
+                .orElse("");
         String trill = note.place() instanceof Place.Fretted fretted
                 ? note.ornaments()
                         .trill()

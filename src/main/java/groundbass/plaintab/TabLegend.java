@@ -2,6 +2,7 @@ package groundbass.plaintab;
 
 import groundbass.score.Arrival;
 import groundbass.score.Note;
+import groundbass.score.Ornaments.Bend;
 import groundbass.score.Ornaments.Mark;
 import groundbass.score.Technique;
 import groundbass.text.Messages;
@@ -34,7 +35,8 @@ final class TabLegend {
         var ornaments = note.ornaments();
         ornaments.slideIn().ifPresent(in -> add("/5 \\5", "SLIDE_IN"));
         ornaments.slideOff().ifPresent(off -> add("5/ 5\\", "SLIDE_OFF"));
-        ornaments.bend().ifPresent(bend -> add("b", "BEND"));
+        ornaments.bend().ifPresent(bend -> add(bend.before() ? "pb" : "b", bend.before() ? "PREBEND" : "BEND"));
+        ornaments.bend().filter(Bend::released).ifPresent(bend -> add("r", "RELEASE"));
         ornaments.trill().ifPresent(trill -> add("tr", "TRILL"));
         ornaments.harmonic().ifPresent(harmonic -> add("< >", "HARMONIC"));
         if (note.isDead()) {

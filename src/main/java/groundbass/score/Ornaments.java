@@ -73,14 +73,33 @@ public record Ornaments(
         UP
     }
 
-    /** The string pushed sideways, in quarters of a whole tone: 1 to 8. */
-    public record Bend(int quarters) {
+    /**
+     * The string pushed sideways (rule: bend-arrow).
+     *
+     * @param quarters of a whole tone: 1 to 8
+     * @param before whether it is bent already when it is struck
+     * @param released whether it is let back while it sounds
+     */
+    public record Bend(int quarters, boolean before, boolean released) {
         public static final int MOST_QUARTERS = 8;
+
+        /** Up, and held there. */
+        public Bend(int quarters) {
+            this(quarters, false, false);
+        }
 
         public Bend {
             if (quarters < 1 || quarters > MOST_QUARTERS) {
                 throw new IllegalArgumentException("a bend is a quarter tone to two tones: " + quarters);
             }
+        }
+
+        public Bend beforeTheStroke() {
+            return new Bend(quarters, true, released);
+        }
+
+        public Bend letBack() {
+            return new Bend(quarters, before, true);
         }
 
         public double semitones() {

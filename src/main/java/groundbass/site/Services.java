@@ -9,6 +9,7 @@ import groundbass.audience.download.VisitorKey;
 import groundbass.audience.news.NewsQueue;
 import groundbass.audience.news.NewsReaders;
 import groundbass.audience.news.NewsRequests;
+import groundbass.audience.question.Questions;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.BrowserMark;
 import groundbass.audience.student.Consents;
@@ -66,8 +67,10 @@ import groundbass.release.StoreCare;
 import groundbass.release.find.LessonIndex;
 import groundbass.store.BlobFolder;
 import groundbass.store.Database;
+import groundbass.text.Languages;
 import java.net.URI;
 import java.time.Clock;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -111,6 +114,7 @@ final class Services {
     final Consents consents;
     final SignIns signIns;
     final Practice practice;
+    final Questions questions;
     final EducatorAccess access;
     final PreviewLinks previewLinks;
     final Tries tries;
@@ -185,6 +189,7 @@ final class Services {
         this.browserMark = BrowserMark.of(jdbi);
         this.signIns = new SignIns(jdbi, outbox, students, consents, sessions, head, clock);
         this.practice = new Practice(jdbi, clock);
+        this.questions = new Questions(jdbi, outbox, head, () -> language(settings.current()), clock);
         this.access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, head, clock);
         this.previewLinks = new PreviewLinks(jdbi, audit, clock);
         this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
@@ -234,6 +239,10 @@ final class Services {
     }
 
     /** A letter that hangs keeps nothing from ending; it is tried again after the next start. */
+    private static Locale language(SiteSettings settings) {
+        return Languages.spoken(Locale.forLanguageTag(settings.language()));
+    }
+
     private static Thread letterThread(Runnable way) {
         var thread = new Thread(way, "letter");
         thread.setDaemon(true);

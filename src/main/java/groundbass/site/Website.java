@@ -89,6 +89,7 @@ final class Website {
                 new StudentPages.Audience(
                         services.signIns,
                         services.practice,
+                        services.questions,
                         services.newsReaders,
                         services.newsRequests,
                         services.leaving,
@@ -133,6 +134,7 @@ final class Website {
                         services.watch,
                         services.changes,
                         services.outbox,
+                        services.questions,
                         services.newsTexts,
                         services.newsReaders,
                         services.newsQueue,

@@ -177,10 +177,9 @@ final class NoteWords {
     }
 
     private String bend(Bend bend) {
-        return switch (bend.quarters()) {
-            case 1, 2, 4 -> words.say("bend." + bend.quarters());
-            default -> words.say("bend.other", words.number(bend.quarters()));
-        };
+        String far = words.say("bend." + bend.quarters());
+        String from = bend.before() ? words.say("bend.before", far) : far;
+        return bend.released() ? words.say("bend.released", from) : from;
     }
 
     private static String lower(Enum<?> value) {

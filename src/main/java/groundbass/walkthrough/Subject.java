@@ -5,6 +5,7 @@ import groundbass.score.Fraction;
 import groundbass.score.Harmonic;
 import groundbass.score.Note;
 import groundbass.score.Ornaments;
+import groundbass.score.Ornaments.Bend;
 import groundbass.score.Ornaments.Mark;
 import groundbass.score.Place.Fretted;
 import groundbass.score.Technique;
@@ -44,6 +45,10 @@ final class Subject {
         return arrival.kind().word() + arrival.graceFret();
     }
 
+    private static String bend(Bend bend) {
+        return (bend.before() ? "prebend" : "bend") + bend.quarters() + (bend.released() ? "release" : "");
+    }
+
     private static String ornaments(Ornaments ornaments) {
         String marks = Arrays.stream(Mark.values())
                 .filter(ornaments::has)
@@ -53,7 +58,7 @@ final class Subject {
         return String.join(
                         " ",
                         marks,
-                        ornaments.bend().map(bend -> "bend" + bend.quarters()).orElse(""),
+                        ornaments.bend().map(Subject::bend).orElse(""),
                         ornaments
                                 .harmonic()
                                 .map(Harmonic::touchedFret)

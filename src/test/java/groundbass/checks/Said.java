@@ -3,6 +3,7 @@ package groundbass.checks;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.linetext.LineText;
+import groundbass.score.Count;
 import groundbass.score.Line;
 import groundbass.text.Messages;
 import java.util.List;
@@ -42,6 +43,13 @@ final class Said {
                 .toList();
         assertThat(found).as(code + " in " + Checks.of(line)).hasSize(1);
         return found.get(0);
+    }
+
+    /** Where a finding begins, as players say it: {@code 3.2&}. */
+    static String count(Line line, Finding finding) {
+        var position = finding.position();
+        var meter = line.inForce().get(line.indexOf(position.bar())).meter();
+        return position.bar() + "." + Count.at(position.at(), meter).orElseThrow();
     }
 
     static String text(Finding finding) {

@@ -132,7 +132,10 @@ final class Dump {
         for (var mark : Ornaments.Mark.values()) {
             text.append(ornaments.has(mark) ? " " + mark.word() : "");
         }
-        ornaments.bend().ifPresent(bend -> text.append(" bend of ").append(bend.quarters()));
+        ornaments.bend().ifPresent(bend -> text.append(" bend of ")
+                .append(bend.quarters())
+                .append(bend.before() ? " before" : "")
+                .append(bend.released() ? " released" : ""));
         ornaments.trill().ifPresent(trill -> text.append(" trill of ").append(trill.frets()));
         ornaments.harmonic().ifPresent(harmonic -> text.append(" harmonic")
                 .append(

@@ -351,6 +351,17 @@ class PerformanceTest {
     }
 
     @Test
+    void aBendBeforeTheStrokeIsThereAtOnceAndAReleaseLeadsBack() {
+        var both = note(f(0, 1), f(1, 2), 5).withOrnaments(Ornaments.NONE.with(new Ornaments.Bend(2, true, true)));
+        var curve = first(line(quarters(60), bar(both))).curve();
+        assertThat(curve.at(0)).isCloseTo(1, within(EXACT));
+        assertThat(curve.at(1)).isCloseTo(1, within(EXACT));
+        assertThat(curve.at(1.7)).isCloseTo(0, within(EXACT));
+        var released = note(f(0, 1), f(1, 2), 5).withOrnaments(Ornaments.NONE.with(new Ornaments.Bend(2).letBack()));
+        assertThat(first(line(quarters(60), bar(released))).curve().at(0)).isZero();
+    }
+
+    @Test
     void aChordHoldsUntilTheNextAcrossBars() {
         var chord = new ChordAt(f(0, 1), ChordSymbol.parse("Am7").orElseThrow());
         var late = new ChordAt(f(3, 4), ChordSymbol.parse("D7").orElseThrow());

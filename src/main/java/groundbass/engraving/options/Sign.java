@@ -35,6 +35,8 @@ public enum Sign {
     VIBRATO,
     TRILL,
     BEND,
+    PREBEND,
+    RELEASE,
     RING,
     FRETTING_FINGER,
     DEGREE;

@@ -14,6 +14,7 @@ import groundbass.engraving.mark.Shape;
 import groundbass.engraving.mark.TextFont;
 import groundbass.engraving.options.SheetOptions;
 import groundbass.engraving.options.Sign;
+import groundbass.engraving.sign.Bends;
 import groundbass.engraving.sign.Figures;
 import groundbass.engraving.spacing.TechniqueMarks;
 import groundbass.score.Arrival;
@@ -104,6 +105,8 @@ final class Legend {
             case VIBRATO -> glyph(Glyph.VIBRATO, 0.3);
             case TRILL -> glyph(Glyph.TRILL, 0);
             case BEND -> text("½", Face.MEDIUM);
+            case PREBEND -> Bends.sample(true);
+            case RELEASE -> Bends.sample(false);
             case RING -> text(options.words().ring(), Face.ITALIC);
             case FRETTING_FINGER -> text("1 2 3 4", Face.ITALIC);
             case DEGREE -> List.of(Figures.word("b7"));

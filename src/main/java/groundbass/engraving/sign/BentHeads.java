@@ -65,10 +65,27 @@ final class BentHeads implements Concern {
         int out = above ? -1 : 1;
         var from = new Point(spot.middle(), head.y() + out * OFF_HEAD);
         var to = new Point(middle, Measures.y(position) + out * OFF_SMALL);
+        var bend = head.head().note().ornaments().bend().orElseThrow();
+        if (!bend.before()) {
+            curve(sketch, spot, from, to, above);
+        }
+        return bend.released() ? back(sketch, spot, head, to, right, above) : right;
+    }
+
+    /** To the pitch of its fret again, whose sign holds. */
+    private static double back(Sketch sketch, Spot spot, HeadPlace head, Point from, double left, boolean above) {
+        double x = add(sketch, spot, Glyph.PARENTHESIS_LEFT, left + FROM_HEAD, head.position());
+        double middle = x + Graces.headWidth() / 2;
+        x = add(sketch, spot, Glyph.HEAD_BLACK, x, head.position());
+        double right = add(sketch, spot, Glyph.PARENTHESIS_RIGHT, x, head.position());
+        curve(sketch, spot, from, new Point(middle, head.y() + (above ? -1 : 1) * OFF_SMALL), above);
+        return right;
+    }
+
+    private static void curve(Sketch sketch, Spot spot, Point from, Point to, boolean above) {
         var curve = Arches.near(sketch.notation(), from, to, above)
                 .orElseGet(() -> Arches.overHeads(sketch.notation(), from, to, above));
         sketch.notation().add(Kind.BEND, spot.owner(), curve);
-        return right;
     }
 
     private static double add(Sketch sketch, Spot spot, Glyph glyph, double left, int position) {

@@ -31,6 +31,9 @@ public final class Columns {
     /** For the small head that a bend leads to, with a sign and its parentheses. */
     private static final double BENT_HEAD_ROOM = 3.1;
 
+    /** What it goes back to. */
+    private static final double RELEASE_ROOM = 2.3;
+
     private final WrittenBar bar;
     private final Set<Fraction> raised;
     private final Map<Fraction, List<Cell>> byOnset = new TreeMap<>();
@@ -114,8 +117,12 @@ public final class Columns {
     }
 
     private static double bendRoom(Head head) {
-        boolean bent = !head.tiedFrom() && head.note().ornaments().bend().isPresent();
-        return !bent ? 0 : Heads.hasBentHead(head) ? BENT_HEAD_ROOM : BEND_ROOM;
+        var bend = head.note().ornaments().bend().filter(each -> !head.tiedFrom());
+        if (bend.isEmpty()) {
+            return 0;
+        }
+        double room = Heads.hasBentHead(head) ? BENT_HEAD_ROOM : BEND_ROOM;
+        return bend.get().released() ? room + RELEASE_ROOM : room;
     }
 
     /** How far a column reaches to the left without its grace notes. */

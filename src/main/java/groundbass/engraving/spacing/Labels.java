@@ -3,6 +3,7 @@ package groundbass.engraving.spacing;
 import groundbass.engraving.mark.Face;
 import groundbass.engraving.mark.TextFont;
 import groundbass.score.Arrival;
+import groundbass.score.Ornaments.Bend;
 import groundbass.score.Place;
 import groundbass.writing.Head;
 import java.util.List;
@@ -85,14 +86,20 @@ public final class Labels {
                 .flatMap(cell -> cell.heads().stream())
                 .map(HeadPlace::head)
                 .toList();
-        long bends = heads.stream()
-                .filter(head -> isShown(head) && head.note().ornaments().bend().isPresent())
-                .count();
+        var bent = heads.stream()
+                .filter(Labels::isShown)
+                .flatMap(head -> head.note().ornaments().bend().stream())
+                .toList();
+        long bends = bent.size();
+        long released = bent.stream().filter(Bend::released).count();
         boolean needed = bends > 0
                 || heads.stream()
                         .anyMatch(head -> head.note().ornaments().slideOff().isPresent());
-        return (needed ? SLIDE_ROOM : 0) + Math.max(0, bends - 1) * BENDS_APART;
+        return (needed ? SLIDE_ROOM : 0) + Math.max(0, bends - 1) * BENDS_APART + released * RELEASE;
     }
+
+    /** Between the arrow of a bend and that of its release. */
+    public static final double RELEASE = 1.2;
 
     /** Between the arrows of bends at one moment. */
     public static final double BENDS_APART = 1.9;

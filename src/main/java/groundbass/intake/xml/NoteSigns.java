@@ -194,17 +194,24 @@ final class NoteSigns {
         }
     }
 
-    /** How far, in steps of a quarter tone; how it comes and goes is not told. */
+    /** How far, in steps of a quarter tone, before the stroke or after it, and whether it is let back. */
     private void bend(Element sign) {
         var quarters = sign.text("bend-alter")
                 .flatMap(Numbers::decimal)
+                .map(semitones -> semitones.isNegative() ? Fraction.ZERO.minus(semitones) : semitones)
                 .map(semitones -> semitones.times(2).plus(Fraction.of(1, 2)).floor())
                 .filter(size -> size >= 1 && size <= Bend.MOST_QUARTERS);
-        boolean again = raw.ornaments.bend().isPresent();
-        if (quarters.isPresent() && !again) {
-            raw.ornaments = raw.ornaments.with(new Bend(Math.toIntExact(quarters.get())));
+        var bent = raw.ornaments.bend();
+        boolean releases =
+                sign.has("release") && bent.filter(bend -> !bend.released()).isPresent();
+        boolean first = quarters.isPresent() && bent.isEmpty() && !sign.has("release");
+        if (releases) {
+            raw.ornaments = raw.ornaments.with(bent.get().letBack());
+        } else if (first) {
+            var bend = new Bend(Math.toIntExact(quarters.get()));
+            raw.ornaments = raw.ornaments.with(sign.has("pre-bend") ? bend.beforeTheStroke() : bend);
         }
-        if (quarters.isEmpty() || again || sign.has("release") || sign.has("pre-bend") || sign.has("with-bar")) {
+        if (!releases && !first || sign.has("with-bar")) {
             leftOut("intake.left.bend");
         }
     }

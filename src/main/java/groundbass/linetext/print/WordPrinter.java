@@ -37,7 +37,12 @@ final class WordPrinter {
     private static void ornaments(Ornaments ornaments, List<String> words) {
         ornaments.slideIn().ifPresent(from -> words.add("slide in " + (from == SlideIn.BELOW ? "below" : "above")));
         ornaments.slideOff().ifPresent(to -> words.add("slide off " + (to == SlideOff.DOWN ? "down" : "up")));
-        ornaments.bend().ifPresent(bend -> words.add("bend " + amount(bend)));
+        ornaments.bend().ifPresent(bend -> {
+            words.add((bend.before() ? "prebend " : "bend ") + amount(bend));
+            if (bend.released()) {
+                words.add("release");
+            }
+        });
         ornaments.harmonic().ifPresent(harmonic -> {
             words.add("harmonic");
             harmonic.touchedFret().ifPresent(fret -> words.add("at " + fret));

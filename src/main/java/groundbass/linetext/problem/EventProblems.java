@@ -147,6 +147,10 @@ public final class EventProblems {
         return Mistake.BAD_BEND.at(span);
     }
 
+    public static Remark nothingToRelease(Token word) {
+        return Mistake.NOTHING_TO_RELEASE.at(word.span());
+    }
+
     public static Remark badTrill(Span span) {
         return Mistake.BAD_TRILL.at(span);
     }

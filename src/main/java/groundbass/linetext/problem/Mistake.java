@@ -121,6 +121,7 @@ public enum Mistake {
     BAD_WORDS("bad-text"),
     NO_WAY,
     BAD_BEND,
+    NOTHING_TO_RELEASE,
     BAD_TRILL,
     BAD_TOUCH,
     BAD_GRACE,

@@ -54,6 +54,8 @@ public final class PlaceWordReader {
     private static final Map<String, Mark> MARKS = new TreeMap<>();
     private static final List<String> OTHERS = List.of(
             "bend",
+            "prebend",
+            "release",
             "trill",
             "harmonic",
             "with",
@@ -117,6 +119,9 @@ public final class PlaceWordReader {
         switch (word.text()) {
             case "bend" ->
                 read(Kind.BEND, word, bend(), bend -> ornament(words.ornaments().with(bend)));
+            case "prebend" ->
+                read(Kind.BEND, word, bend(), bend -> ornament(words.ornaments().with(bend.beforeTheStroke())));
+            case "release" -> release(word);
             case "trill" -> read(Kind.TRILL, word, trill(word), trill -> words = words.with(trill));
             case "harmonic" ->
                 read(
@@ -205,6 +210,18 @@ public final class PlaceWordReader {
             return Optional.empty();
         }
         return Optional.of(new Bend((int) quarters));
+    }
+
+    /** What is let back stands before. */
+    private void release(Token word) {
+        var bend = words.ornaments().bend();
+        if (bend.isEmpty()) {
+            problems.add(EventProblems.nothingToRelease(word));
+        } else if (bend.get().released()) {
+            problems.add(EventProblems.twice(word.span(), word.text()));
+        } else {
+            ornament(words.ornaments().with(bend.get().letBack()));
+        }
     }
 
     private Optional<TypedTrill> trill(Token word) {

@@ -4,6 +4,7 @@ import groundbass.archive.ArchiveImport;
 import groundbass.archive.SeriesExport;
 import groundbass.audience.news.NewsQueue;
 import groundbass.audience.news.NewsReaders;
+import groundbass.audience.question.Questions;
 import groundbass.audience.student.BrowserMark;
 import groundbass.audience.student.EducatorAccess;
 import groundbass.audience.student.Sessions;
@@ -71,6 +72,7 @@ import groundbass.web.desk.site.LetterPages;
 import groundbass.web.desk.site.NewLessonPages;
 import groundbass.web.desk.site.OutboxPages;
 import groundbass.web.desk.site.OverviewPage;
+import groundbass.web.desk.site.QuestionDesk;
 import groundbass.web.desk.site.RhythmPages;
 import groundbass.web.desk.site.SeriesPages;
 import groundbass.web.desk.site.SettingsPages;
@@ -132,6 +134,7 @@ public final class DeskPages {
             HourWatch watch,
             DraftChanges changes,
             Outbox outbox,
+            Questions questions,
             NewsTexts newsTexts,
             NewsReaders newsReaders,
             NewsQueue newsQueue,
@@ -197,6 +200,7 @@ public final class DeskPages {
                         services.episodes(),
                         publishing,
                         services.outbox(),
+                        services.questions(),
                         services.brokenFiles()),
                 new WeeksPage(
                         desk,
@@ -220,6 +224,7 @@ public final class DeskPages {
                         services.episodes(),
                         services.educators(),
                         services.outbox()),
+                new QuestionDesk(desk, services.questions(), services.episodes()),
                 new KeysPage(desk),
                 new EditorPages(desk, rooms, reauthentication, services.writing(), shell.limits()),
                 new FormerPages(desk),

@@ -22,6 +22,9 @@ final class Kept {
                     .inLetters("news.ask.subject", "news.lesson.subject", "news.correction.subject"),
             KeptThing.of("downloads").inTables("download").inCookies("take"),
             KeptThing.of("practised").inTables("practised", "favourite"),
+            KeptThing.of("questions")
+                    .inTables("question")
+                    .inLetters("question.asked.subject", "question.rights.subject", "question.answer.subject"),
             KeptThing.of("anonymous"),
             KeptThing.of("language").inCookies("language"),
             KeptThing.of("flash").inCookies("flash"),

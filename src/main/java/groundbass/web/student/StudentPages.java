@@ -5,6 +5,7 @@ import groundbass.audience.download.Downloads;
 import groundbass.audience.download.HeldReleases;
 import groundbass.audience.news.NewsReaders;
 import groundbass.audience.news.NewsRequests;
+import groundbass.audience.question.Questions;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Consents;
 import groundbass.audience.student.Practice;
@@ -38,6 +39,7 @@ import groundbass.web.student.account.MePages;
 import groundbass.web.student.account.OwnData;
 import groundbass.web.student.account.OwnNews;
 import groundbass.web.student.account.PractisedPages;
+import groundbass.web.student.account.QuestionPages;
 import groundbass.web.student.account.ReturnCookie;
 import groundbass.web.student.account.SessionPages;
 import groundbass.web.student.account.SignInPages;
@@ -106,6 +108,7 @@ public final class StudentPages {
     public record Audience(
             SignIns signIns,
             Practice practice,
+            Questions questions,
             NewsReaders newsReaders,
             NewsRequests newsRequests,
             Leaving leaving,
@@ -194,6 +197,13 @@ public final class StudentPages {
                         toDesk(audience)),
                 new PractisedPages(
                         shell.pages(), shell.accessFilter(), audience.practice(), library.episodes(), shell.clock()),
+                new QuestionPages(
+                        shell.pages(),
+                        shell.accessFilter(),
+                        audience.questions(),
+                        library.episodes(),
+                        shell.limits(),
+                        toDesk(audience)),
                 new OwnNewsPages(
                         shell.pages(),
                         shell.accessFilter(),
@@ -214,6 +224,7 @@ public final class StudentPages {
                                 audience.sessions(),
                                 audience.signIns(),
                                 audience.practice(),
+                                audience.questions(),
                                 audience.newsReaders(),
                                 audience.newsRequests(),
                                 audience.outbox(),

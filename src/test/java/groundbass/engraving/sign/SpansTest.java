@@ -165,6 +165,30 @@ class SpansTest {
                 .isEmpty();
     }
 
+    @Test // rule: bend-in-staff, bend-arrow: a pre-bend without a curve and with a straight arrow, a release back down
+    void bendsBeforeTheStrokeAndReleasesAreDrawn() {
+        var bend = of(Kind.BEND, marks("1-4  D5 bend 1\n", Staves.BOTH));
+        var before = of(Kind.BEND, marks("1-4  D5 prebend 1\n", Staves.BOTH));
+        var released = of(Kind.BEND, marks("1-4  D5 bend 1 release\n", Staves.BOTH));
+        assertThat(curves(bend)).isEqualTo(2);
+        assertThat(curves(before)).isZero();
+        assertThat(glyphs(before)).isEqualTo(glyphs(bend));
+        assertThat(curves(released)).isEqualTo(4);
+        assertThat(glyphs(released)).hasSize(2 * glyphs(bend).size());
+        var arrows = released.stream()
+                .filter(mark -> mark.shape() instanceof Shape.Polygon)
+                .map(Mark::box)
+                .toList();
+        assertThat(arrows).hasSize(2);
+        assertThat(arrows.get(1).top()).isGreaterThan(arrows.get(0).top());
+    }
+
+    private static long curves(List<Mark> marks) {
+        return marks.stream()
+                .filter(mark -> mark.shape() instanceof Shape.Curve)
+                .count();
+    }
+
     private static List<Glyph> glyphs(List<Mark> marks) {
         return marks.stream()
                 .filter(mark -> mark.shape() instanceof Shape.Sign)

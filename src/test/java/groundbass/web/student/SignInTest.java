@@ -11,6 +11,7 @@ import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.notNullValue;
 
 import groundbass.catalog.episode.Withdrawal;
+import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import groundbass.web.Html;
 import groundbass.web.Site;
@@ -19,6 +20,7 @@ import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import java.time.Duration;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.jsoup.Jsoup;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -415,6 +417,118 @@ class SignInTest {
                 .then()
                 .body(containsString("Deine Downloads"));
         site.program().cookie("session", session).get("/me/data.json").then().body("language", equalTo("de"));
+    }
+
+    @Test
+    void aQuestionReachesTheDeskAtItsBarAndTheAnswerItsStudent() {
+        String session = signIn("asks@reader.example");
+        String path = "/e/" + shelf.episode(1).id() + "/ask";
+        var form = site.browser()
+                .cookie("session", session)
+                .queryParam("place", "1.2&")
+                .get(path);
+        assertThat(Jsoup.parse(form.asString()).select("#place").attr("value")).isEqualTo("1.2&");
+        assertThat(Html.mistakes(form.asString())).isEmpty();
+        asking(session, "1.2&", "Which <finger> here?").post(path).then().statusCode(303);
+        assertThat(lettersTo("desk@trial.example"))
+                .contains("Which <finger> here?")
+                .contains(site.address() + "/desk/questions");
+
+        var desk = site.atTheDesk();
+        site.browser().cookie(desk).get("/desk").then().body(containsString("href=\"/desk/questions\""));
+        String page = site.browser().cookie(desk).get("/desk/questions").asString();
+        assertThat(Html.mistakes(page)).isEmpty();
+        var row = Jsoup.parse(page).select(".letters > li").first();
+        assertThat(row.select("h2 a").attr("href")).endsWith(shelf.episode(1).id() + "/line#bar-1");
+        assertThat(row.text())
+                .contains("First <Plank>, bar 1, count 2&", "asks@reader.example", "Which <finger> here?");
+        String answer = row.select("form").attr("action");
+        site.form().cookie(desk).formParam("answer", " ").post(answer).then().statusCode(422);
+        site.form()
+                .cookie(desk)
+                .formParam("answer", "The second.")
+                .post(answer)
+                .then()
+                .statusCode(303);
+        site.form()
+                .cookie(desk)
+                .formParam("answer", "Once more.")
+                .post(answer)
+                .then()
+                .statusCode(303);
+        assertThat(lettersTo("asks@reader.example")).contains("Which <finger> here?", "The second.");
+        site.program()
+                .cookie("session", session)
+                .get("/me/data.json")
+                .then()
+                .body("questions.place", contains("1.2&"))
+                .body("questions.answer", contains("The second."))
+                .body("questions.outcome", contains("answered"));
+        site.form().cookie("session", session).post("/me/delete").then().statusCode(303);
+        site.browser().cookie(desk).get("/desk/questions").then().body(not(containsString("Which")));
+    }
+
+    @Test
+    void aRightsProblemIsToldByEmailAndAtTheDeskOfItsLesson() {
+        String session = signIn("owner@reader.example");
+        String lesson = shelf.episode(2).id().value();
+        asking(session, "", "The tune is mine.")
+                .post("/e/" + lesson + "/rights-problem")
+                .then()
+                .statusCode(303);
+        assertThat(lettersTo("desk@trial.example")).contains("The tune is mine.");
+        String path = "/desk/episodes/" + lesson + "/questions";
+        String page = site.browser().cookie(site.atTheDesk()).get(path).asString();
+        var row = Jsoup.parse(page).select(".letters > li").first();
+        assertThat(row.text()).contains("Rights problem", "the whole lesson");
+        site.form()
+                .cookie(site.atTheDesk())
+                .formParam("then", "corrected")
+                .post(row.select("form").attr("action"))
+                .then()
+                .statusCode(303);
+        assertThat(lettersTo("owner@reader.example")).contains("being corrected");
+    }
+
+    /** What was typed stands in the form again, whatever is wrong with it. */
+    @Test
+    void aQuestionThatCannotBeSentIsNotLost() {
+        String path = "/e/" + shelf.episode(1).id() + "/ask";
+        site.browser().get(path).then().statusCode(303).header("Location", containsString("/sign-in?next="));
+        asking("nobody", "3", "Typed for long")
+                .post(path)
+                .then()
+                .statusCode(422)
+                .body(containsString("Typed for long"), containsString("not signed in any more"));
+        String session = signIn("types@reader.example");
+        asking(session, "bar three", "Where?")
+                .post(path)
+                .then()
+                .statusCode(422)
+                .body(containsString("“bar three” is no place"), containsString("Where?"));
+        asking(session, "", "x".repeat(2001)).post(path).then().statusCode(422).body(containsString("2,001"));
+        String draft = shelf.episode(3).id().value();
+        site.browser()
+                .cookie("session", session)
+                .get("/e/" + draft + "/ask")
+                .then()
+                .statusCode(404);
+        for (int letters = 0; letters < 10; letters++) {
+            asking(session, "", "Again?").post(path).then().statusCode(303);
+        }
+        asking(session, "", "Again?").post(path).then().statusCode(429);
+    }
+
+    private static RequestSpecification asking(String session, String place, String words) {
+        return site.form().cookie("session", session).formParam("place", place).formParam("words", words);
+    }
+
+    /** All letters to an address, one after the other. */
+    private static String lettersTo(String email) {
+        return new Outbox(site.groundbass().database().jdbi(), site.clock())
+                .to(new EmailAddress(email)).stream()
+                        .map(letter -> letter.message().text())
+                        .collect(Collectors.joining("\n"));
     }
 
     @Test

@@ -1,5 +1,6 @@
 package groundbass.web.desk.site;
 
+import groundbass.audience.question.Questions;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Series;
@@ -28,6 +29,7 @@ public final class OverviewPage implements PageGroup {
     private final Episodes episodes;
     private final LessonRows rows;
     private final Outbox outbox;
+    private final Questions questions;
     private final BrokenFiles brokenFiles;
 
     public OverviewPage(
@@ -36,12 +38,14 @@ public final class OverviewPage implements PageGroup {
             Episodes episodes,
             PublishingViews publishing,
             Outbox outbox,
+            Questions questions,
             BrokenFiles brokenFiles) {
         this.desk = desk;
         this.catalog = catalog;
         this.episodes = episodes;
         this.rows = new LessonRows(publishing);
         this.outbox = outbox;
+        this.questions = questions;
         this.brokenFiles = brokenFiles;
     }
 
@@ -56,7 +60,7 @@ public final class OverviewPage implements PageGroup {
         var row = rows.of(who, reader);
         var series = catalog.ownedBy(who).stream().map(one -> block(one, row)).toList();
         var broken = brokenFiles.of(who);
-        var view = new View(series, List.of(Level.values()), outbox.undelivered(), broken);
+        var view = new View(series, List.of(Level.values()), outbox.undelivered(), questions.waiting(who), broken);
         desk.pages().show(ctx, "desk/overview", view);
     }
 
@@ -78,9 +82,10 @@ public final class OverviewPage implements PageGroup {
      * What the page shows.
      *
      * @param undelivered how many letters somebody has to look after
+     * @param waiting how many questions wait for an answer
      * @param broken what lessons of theirs lack
      */
-    public record View(List<Block> series, List<Level> levels, int undelivered, List<BrokenFile> broken) {}
+    public record View(List<Block> series, List<Level> levels, int undelivered, int waiting, List<BrokenFile> broken) {}
 
     /**
      * A series.

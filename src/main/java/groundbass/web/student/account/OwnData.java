@@ -4,6 +4,8 @@ import groundbass.audience.download.Download;
 import groundbass.audience.news.NewsReader;
 import groundbass.audience.news.NewsReaders;
 import groundbass.audience.news.NewsRequests;
+import groundbass.audience.question.Question;
+import groundbass.audience.question.Questions;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.student.Consent;
 import groundbass.audience.student.Consents;
@@ -36,6 +38,7 @@ public final class OwnData {
     private final Sessions sessions;
     private final SignIns signIns;
     private final Practice practice;
+    private final Questions questions;
     private final NewsReaders newsReaders;
     private final NewsRequests newsRequests;
     private final Outbox outbox;
@@ -48,6 +51,7 @@ public final class OwnData {
             Sessions sessions,
             SignIns signIns,
             Practice practice,
+            Questions questions,
             NewsReaders newsReaders,
             NewsRequests newsRequests,
             Outbox outbox,
@@ -58,6 +62,7 @@ public final class OwnData {
         this.sessions = sessions;
         this.signIns = signIns;
         this.practice = practice;
+        this.questions = questions;
         this.newsReaders = newsReaders;
         this.newsRequests = newsRequests;
         this.outbox = outbox;
@@ -85,6 +90,7 @@ public final class OwnData {
         data.put("downloads", downloads(student));
         data.put("practised", practised(student));
         data.put("favourites", favourites(student));
+        data.put("questions", questions.of(student.id()).stream().map(this::of).toList());
         return data;
     }
 
@@ -181,6 +187,19 @@ public final class OwnData {
         data.put("subject", letter.message().subject());
         data.put("text", letter.message().text());
         letter.delivery().map(way -> way.name().toLowerCase(Locale.ROOT)).ifPresent(way -> data.put("state", way));
+        return data;
+    }
+
+    private Map<String, Object> of(Question question) {
+        var data = of(question.episode(), names(question.episode()));
+        data.put("about", question.topic().value());
+        data.put("line", question.line());
+        question.place().ifPresent(place -> data.put("place", place.value()));
+        data.put("question", question.words());
+        data.put("asked", question.askedAt().toString());
+        question.outcome().ifPresent(outcome -> data.put("outcome", outcome.value()));
+        question.answer().ifPresent(answer -> data.put("answer", answer));
+        question.settledAt().map(Instant::toString).ifPresent(at -> data.put("settled", at));
         return data;
     }
 

@@ -1,0 +1,21 @@
+package groundbass.audience.question;
+
+import groundbass.identity.TextValue;
+
+/** What became of a question. */
+public enum Outcome implements TextValue {
+    ANSWERED("answered"),
+    /** The lesson is being mended for it. */
+    CORRECTED("corrected");
+
+    private final String value;
+
+    Outcome(String value) {
+        this.value = value;
+    }
+
+    @Override
+    public String value() {
+        return value;
+    }
+}

@@ -1,0 +1,147 @@
+package groundbass.audience.question;
+
+import groundbass.audience.student.LetterHead;
+import groundbass.audience.student.StudentId;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.post.EmailAddress;
+import groundbass.post.Outbox;
+import java.time.Clock;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/** Questions as rows. Each letter is written in the transaction that causes it. */
+public final class Questions {
+    /** How many the desk shows at once, those that wait first. */
+    private static final int SHOWN = 200;
+
+    private static final String SELECT = """
+            select q.id, q.episode_id as episode, e.title as lesson, s.email, s.locale, q.topic, q.line, q.place, q.words,
+                q.asked_at, q.outcome, q.answer, q.settled_at
+            from question q join student s on s.id = q.student_id join episode e on e.id = q.episode_id\s""";
+    private static final String OWNED = "join series r on r.id = e.series_id where r.educator_id = :owner ";
+
+    private final Jdbi jdbi;
+    private final Outbox outbox;
+    private final Supplier<LetterHead> head;
+    private final Supplier<Locale> deskLanguage;
+    private final Clock clock;
+
+    /**
+     * @param head who writes, asked anew for each letter
+     * @param deskLanguage in which educators get theirs
+     */
+    public Questions(Jdbi jdbi, Outbox outbox, Supplier<LetterHead> head, Supplier<Locale> deskLanguage, Clock clock) {
+        this.jdbi = jdbi;
+        this.outbox = outbox;
+        this.head = head;
+        this.deskLanguage = deskLanguage;
+        this.clock = clock;
+    }
+
+    /** Keeps a question and tells the educator of the lesson. */
+    public void ask(StudentId student, Asked asked) {
+        jdbi.useTransaction(handle -> {
+            var id = QuestionId.next();
+            insert(handle, id, student, asked);
+            var question = find(handle, id).orElseThrow();
+            educator(handle, asked)
+                    .ifPresent(to -> outbox.put(
+                            new QuestionLetters(head.get()).asked(to, deskLanguage.get(), question, clock.instant())));
+        });
+    }
+
+    /** What was asked about an educator's lessons: first what waits, then the newest. */
+    public List<Question> to(EducatorId owner) {
+        return jdbi.withHandle(handle -> handle.createQuery(SELECT + OWNED + """
+                        order by case when q.settled_at is null then 0 else 1 end, q.asked_at desc, q.id
+                        fetch first :most rows only""")
+                .bind("owner", owner)
+                .bind("most", SHOWN)
+                .mapTo(Question.class)
+                .list());
+    }
+
+    /** How many of them wait. */
+    public int waiting(EducatorId owner) {
+        return jdbi.withHandle(
+                handle -> handle.createQuery("select count(*) from question q join episode e on e.id = q.episode_id "
+                                + OWNED + "and q.settled_at is null")
+                        .bind("owner", owner)
+                        .mapTo(Integer.class)
+                        .one());
+    }
+
+    /** All that a student asked, the newest first. */
+    public List<Question> of(StudentId student) {
+        return jdbi.withHandle(
+                handle -> handle.createQuery(SELECT + "where q.student_id = :student order by q.asked_at desc, q.id")
+                        .bind("student", student)
+                        .mapTo(Question.class)
+                        .list());
+    }
+
+    /**
+     * Settles a question that waits, and writes its student what became of it.
+     *
+     * @return whether there was one of this educator's that waited
+     */
+    public boolean settle(EducatorId owner, QuestionId id, Outcome outcome, String answer) {
+        return jdbi.inTransaction(handle -> {
+            var question = handle.createQuery(SELECT + OWNED + "and q.id = :id")
+                    .bind("owner", owner)
+                    .bind("id", id)
+                    .mapTo(Question.class)
+                    .findOne();
+            boolean mine = question.isPresent() && write(handle, id, outcome, answer);
+            question.filter(found -> mine)
+                    .ifPresent(found -> outbox.put(
+                            new QuestionLetters(head.get()).settled(found, outcome, answer, clock.instant())));
+            return mine;
+        });
+    }
+
+    /** Two windows may settle it at once: one of them does. */
+    private boolean write(Handle handle, QuestionId id, Outcome outcome, String answer) {
+        return handle.createUpdate("""
+                        update question set outcome = :outcome, answer = :answer, settled_at = :now
+                        where id = :id and settled_at is null""")
+                        .bind("outcome", outcome)
+                        .bind("answer", Optional.of(answer).filter(text -> !text.isBlank()))
+                        .bind("now", clock.instant())
+                        .bind("id", id)
+                        .execute()
+                == 1;
+    }
+
+    private void insert(Handle handle, QuestionId id, StudentId student, Asked asked) {
+        handle.createUpdate("""
+                        insert into question (id, student_id, episode_id, topic, line, place, words, asked_at)
+                        values (:id, :student, :episode, :topic, :line, :place, :words, :now)""")
+                .bind("id", id)
+                .bind("student", student)
+                .bindMethods(asked)
+                .bind("now", clock.instant())
+                .execute();
+    }
+
+    private static Optional<Question> find(Handle handle, QuestionId id) {
+        return handle.createQuery(SELECT + "where q.id = :id")
+                .bind("id", id)
+                .mapTo(Question.class)
+                .findOne();
+    }
+
+    private static Optional<EmailAddress> educator(Handle handle, Asked asked) {
+        return handle.createQuery("""
+                        select d.email from educator d join series r on r.educator_id = d.id
+                        join episode e on e.series_id = r.id where e.id = :episode""")
+                .bind("episode", asked.episode())
+                .mapTo(String.class)
+                .findOne()
+                .flatMap(EmailAddress::read);
+    }
+}

@@ -1,0 +1,93 @@
+package groundbass.checks.kin;
+
+import groundbass.score.Bar;
+import groundbass.score.Copy;
+import groundbass.score.Fraction;
+import groundbass.score.Line;
+import groundbass.score.Meter;
+import groundbass.score.Note;
+import groundbass.score.NoteAt;
+import groundbass.score.Tuning;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What is played in some beats of a bar.
+ *
+ * @param bar the number of its bar
+ * @param from where it begins, from the beginning of the bar
+ * @param notes those that begin in it, as the bar has them
+ */
+public record Figure(Tuning tuning, int bar, Fraction from, Fraction length, List<Note> notes) {
+    private static final int FEWEST = 2;
+
+    public Figure {
+        notes = List.copyOf(notes);
+    }
+
+    /**
+     * All beats that follow one another in one bar, for each bar that is written note for note; a copy says nothing that
+     * its bar does not say.
+     */
+    public static List<Figure> of(Line line) {
+        var figures = new ArrayList<Figure>();
+        var inForce = line.inForce();
+        for (int i = 0; i < line.bars().size(); i++) {
+            var bar = line.bars().get(i);
+            if (!bar.isPickup() && bar.copy().filter(Copy::isWhole).isEmpty()) {
+                add(
+                        line.header().tuning(),
+                        line.firstNumber() + i,
+                        bar,
+                        inForce.get(i).meter(),
+                        figures);
+            }
+        }
+        return figures;
+    }
+
+    private static void add(Tuning tuning, int number, Bar bar, Meter meter, List<Figure> figures) {
+        var starts = new ArrayList<>(meter.beatStarts());
+        starts.removeIf(start -> !start.isBefore(bar.to()));
+        starts.add(bar.to());
+        for (int from = 0; from < starts.size(); from++) {
+            for (int to = from + 1; to < starts.size(); to++) {
+                var figure = between(tuning, number, bar, starts.get(from), starts.get(to));
+                if (figure.size() >= FEWEST) {
+                    figures.add(figure);
+                }
+            }
+        }
+    }
+
+    private static Figure between(Tuning tuning, int number, Bar bar, Fraction start, Fraction end) {
+        var within = bar.notes().stream()
+                .filter(note -> !note.onset().isBefore(start) && note.onset().isBefore(end))
+                .toList();
+        return new Figure(tuning, number, start, end.minus(start), within);
+    }
+
+    public int size() {
+        return notes.size();
+    }
+
+    Note note(int index) {
+        return notes.get(index);
+    }
+
+    /** When a note begins, from the beginning of the figure. */
+    Fraction onset(int index) {
+        return notes.get(index).onset().minus(from);
+    }
+
+    Figure without(int index) {
+        var others = new ArrayList<>(notes);
+        others.remove(index);
+        return new Figure(tuning, bar, from, length, others);
+    }
+
+    /** Where a note of it stands in the line. */
+    public NoteAt at(int index) {
+        return NoteAt.of(bar, notes.get(index));
+    }
+}

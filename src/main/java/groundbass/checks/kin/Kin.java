@@ -1,0 +1,82 @@
+package groundbass.checks.kin;
+
+import groundbass.checks.kin.Likeness.Deviation;
+import groundbass.score.Fraction;
+import groundbass.score.Line;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+
+/**
+ * The figures that a figure is like, but for one thing.
+ *
+ * @param like those that would have it otherwise
+ * @param same those that go as it does, so that it may well be meant
+ */
+public record Kin(Figure figure, Deviation deviation, List<Figure> like, List<Figure> same) {
+    /** How many bars before and after are looked at: a long line has its kin nearby. */
+    private static final int NEARBY = 24;
+
+    private record Beats(Fraction from, Fraction length) {
+        static Beats of(Figure figure) {
+            return new Beats(figure.from(), figure.length());
+        }
+    }
+
+    public Kin {
+        like = List.copyOf(like);
+        same = List.copyOf(same);
+    }
+
+    /** How many notes a figure and those like it share. */
+    public int shared() {
+        return figure.size() - 1;
+    }
+
+    /** Whether the one thing lies between others that are alike, and not at the end of them. */
+    public boolean isEnclosed() {
+        return deviation.note() < figure.size() - 1;
+    }
+
+    /** What stands out in a line, compared with what begins and ends at the same beats of other bars. */
+    public static List<Kin> in(Line line) {
+        Map<Beats, List<Figure>> alike = new LinkedHashMap<>();
+        Figure.of(line).forEach(figure -> alike.computeIfAbsent(Beats.of(figure), beats -> new ArrayList<>())
+                .add(figure));
+        return alike.values().stream()
+                .flatMap(figures -> IntStream.range(0, figures.size()).boxed().flatMap(i -> of(figures, i)))
+                .toList();
+    }
+
+    /** @param figures in the order of their bars */
+    private static Stream<Kin> of(List<Figure> figures, int index) {
+        var judged = figures.get(index);
+        Map<Deviation, List<Figure>> others = new LinkedHashMap<>();
+        var same = new ArrayList<Figure>();
+        for (int i = first(figures, index); i < figures.size() && isNear(figures.get(i), judged); i++) {
+            var pattern = figures.get(i);
+            var likeness = i == index ? Optional.<Likeness>empty() : Comparing.of(pattern, judged);
+            likeness.ifPresent(each -> (each instanceof Deviation deviation
+                            ? others.computeIfAbsent(deviation, key -> new ArrayList<>())
+                            : same)
+                    .add(pattern));
+        }
+        return others.entrySet().stream().map(each -> new Kin(judged, each.getKey(), each.getValue(), same));
+    }
+
+    private static int first(List<Figure> figures, int index) {
+        int first = index;
+        while (first > 0 && isNear(figures.get(first - 1), figures.get(index))) {
+            first--;
+        }
+        return first;
+    }
+
+    private static boolean isNear(Figure pattern, Figure judged) {
+        return Math.abs(pattern.bar() - judged.bar()) <= NEARBY;
+    }
+}

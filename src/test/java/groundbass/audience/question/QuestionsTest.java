@@ -1,0 +1,118 @@
+package groundbass.audience.question;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.audience.Leaving;
+import groundbass.audience.news.NewsReaders;
+import groundbass.audience.student.LetterHead;
+import groundbass.audience.student.Student;
+import groundbass.audience.student.Students;
+import groundbass.catalog.CatalogFixture;
+import groundbass.catalog.episode.EpisodeId;
+import groundbass.post.EmailAddress;
+import groundbass.post.Outbox;
+import groundbass.store.BothDatabases;
+import groundbass.store.Database;
+import java.net.URI;
+import java.time.Duration;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ArgumentsSource;
+
+class QuestionsTest {
+    private static final EmailAddress ANNA = new EmailAddress("a.reader@example.org");
+    private static final EmailAddress STUDIO = new EmailAddress("studio@example.org");
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aQuestionIsSettledOnceByWhomItIsFor(Database database) {
+        try (database) {
+            var desk = new Desk(database);
+            var lesson = desk.catalog.episode("Lantern");
+            desk.questions.ask(desk.anna.id(), desk.asked(lesson.id(), Topic.MUSIC, "3.2&"));
+            desk.catalog.clock.advance(Duration.ofMinutes(1));
+            desk.questions.ask(desk.anna.id(), desk.asked(lesson.id(), Topic.RIGHTS, ""));
+
+            assertThat(desk.questions.to(desk.catalog.owner))
+                    .extracting(question -> question.topic() + " "
+                            + question.place().map(Spot::value).orElse("-"))
+                    .containsExactly("RIGHTS -", "MUSIC 3.2&");
+            assertThat(desk.questions.to(desk.catalog.stranger)).isEmpty();
+            assertThat(desk.questions.waiting(desk.catalog.owner)).isEqualTo(2);
+            assertThat(desk.letters(STUDIO))
+                    .containsExactlyInAnyOrder(
+                            "Frage zu Lantern, Takt 3, Zählzeit 2&", "Rechteproblem gemeldet: Lantern");
+
+            var newest = desk.questions.to(desk.catalog.owner).get(0).id();
+            assertThat(desk.questions.settle(desk.catalog.stranger, newest, Outcome.ANSWERED, "Mine"))
+                    .isFalse();
+            assertThat(desk.questions.settle(desk.catalog.owner, newest, Outcome.CORRECTED, ""))
+                    .isTrue();
+            assertThat(desk.questions.settle(desk.catalog.owner, newest, Outcome.ANSWERED, "Again"))
+                    .isFalse();
+            assertThat(desk.letters(ANNA)).containsExactly("Your question about Lantern");
+            assertThat(desk.questions.waiting(desk.catalog.owner)).isEqualTo(1);
+            assertThat(desk.questions.to(desk.catalog.owner))
+                    .as("what waits comes first")
+                    .extracting(Question::outcome)
+                    .containsExactly(Optional.empty(), Optional.of(Outcome.CORRECTED));
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aQuestionGoesWithItsStudent(Database database) {
+        try (database) {
+            var desk = new Desk(database);
+            var lesson = desk.catalog.episode("Lantern");
+            desk.questions.ask(desk.anna.id(), desk.asked(lesson.id(), Topic.MUSIC, "3"));
+            assertThat(desk.questions.of(desk.anna.id())).hasSize(1);
+            desk.leaving.forget(desk.anna.id());
+            assertThat(desk.questions.of(desk.anna.id())).isEmpty();
+            assertThat(desk.questions.to(desk.catalog.owner)).isEmpty();
+        }
+    }
+
+    @Test
+    void aPlaceIsABarOrACountOfIt() {
+        assertThat(Spot.read(" 3 . 2& ")).contains(new Spot("3.2&"));
+        assertThat(Spot.read("12").map(Spot::bar)).contains(12);
+        assertThat(Spot.read("12").flatMap(Spot::count)).isEmpty();
+        assertThat(Spot.read("3.2A").flatMap(Spot::count)).contains("2a");
+        for (String odd : new String[] {"", "bar 3", "3.", "3.2x", "-1", "99999"}) {
+            assertThat(Spot.read(odd)).as(odd).isEmpty();
+        }
+    }
+
+    /** A desk that speaks German, and a student who reads English. */
+    private static final class Desk {
+        final CatalogFixture catalog;
+        final Outbox outbox;
+        final Questions questions;
+        final Student anna;
+        final Leaving leaving;
+
+        Desk(Database database) {
+            catalog = new CatalogFixture(database);
+            outbox = new Outbox(catalog.jdbi, catalog.clock);
+            var head = new LetterHead("Quay", "Trial Studio", URI.create("https://bass.example"));
+            questions = new Questions(catalog.jdbi, outbox, () -> head, () -> Locale.GERMAN, catalog.clock);
+            var students = new Students(catalog.jdbi, outbox, catalog.audit, catalog.clock);
+            anna = catalog.jdbi.inTransaction(handle -> students.create(handle, ANNA, Locale.ENGLISH));
+            leaving = new Leaving(catalog.jdbi, students, new NewsReaders(catalog.jdbi, catalog.clock));
+        }
+
+        Asked asked(EpisodeId lesson, Topic topic, String place) {
+            return new Asked(lesson, topic, "line", Spot.read(place), "Which finger?");
+        }
+
+        List<String> letters(EmailAddress to) {
+            return outbox.to(to).stream()
+                    .map(letter -> letter.message().subject())
+                    .toList();
+        }
+    }
+}
