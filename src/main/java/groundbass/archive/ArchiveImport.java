@@ -53,6 +53,9 @@ public final class ArchiveImport {
             }
         }
         long most = Math.min(limits.bytes(), Files.size(file) * Limits.MOST_UNPACKED);
+        if (ZipDirectory.length(file) > ZipDirectory.LONGEST) {
+            return Outcome.refused(FILE, "archive.problem.large");
+        }
         try (var zip = new ZipSource(file)) {
             return bringIn(owner, zip, address, most, List.of());
         } catch (ZipException e) {

@@ -282,6 +282,19 @@ class ArchiveDamageTest {
                 .containsExactly("archive.problem.large");
     }
 
+    /** The end of a zip, as its format has it, with a list of files that would fill the memory. */
+    @Test
+    void aListOfMoreFilesThanAnyArchiveHasIsNotRead() throws IOException {
+        byte[] whole = archive.clone();
+        int length = whole.length - 22 + 12;
+        assertThat(whole[whole.length - 22]).isEqualTo((byte) 'P');
+        whole[length + 3] = 0x30;
+        assertThat(site.bringIn(file(whole)).problems())
+                .extracting(problem -> problem.key())
+                .containsExactly("archive.problem.large");
+        assertThat(ZipDirectory.length(file(archive))).isBetween(1_000L, 20_000L);
+    }
+
     @Test
     void jsonIsBound() throws IOException {
         var forged = new Forged(archive);
