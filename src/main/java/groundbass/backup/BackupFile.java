@@ -2,6 +2,7 @@ package groundbass.backup;
 
 import com.fasterxml.jackson.core.JacksonException;
 import groundbass.identity.Sha256;
+import java.io.ByteArrayInputStream;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -11,6 +12,7 @@ import java.nio.file.Path;
 import java.security.DigestInputStream;
 import java.util.List;
 import java.util.Optional;
+import java.util.zip.CRC32;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
@@ -46,7 +48,7 @@ public final class BackupFile implements AutoCloseable {
     private static ZipFile zip(Path path) throws IOException {
         try {
             return new ZipFile(path.toFile());
-        } catch (ZipException e) {
+        } catch (ZipException | EOFException e) {
             throw new NotRestorable(
                     path + " is not a whole backup: its end is missing, or it is another kind of file. Copy it once"
                             + " more from where it is kept, or take an earlier one.",
@@ -61,7 +63,7 @@ public final class BackupFile implements AutoCloseable {
         }
         Manifest manifest;
         try (var in = zip.getInputStream(entry)) {
-            manifest = Manifest.read(in);
+            manifest = Manifest.read(new ByteArrayInputStream(whole(in, entry)));
         } catch (JacksonException | ZipException | EOFException e) {
             throw new NotRestorable(path + " is no backup of a site: its " + Entries.MANIFEST + " cannot be read.", e);
         }
@@ -70,6 +72,17 @@ public final class BackupFile implements AutoCloseable {
                     path + " was written by a newer version of this program. Restore it with that one.");
         }
         return manifest;
+    }
+
+    /** Tables and files have digests in the manifest; it has the checksum of the zip, which nobody else looks at. */
+    private static byte[] whole(InputStream in, ZipEntry entry) throws IOException {
+        byte[] bytes = in.readAllBytes();
+        var checksum = new CRC32();
+        checksum.update(bytes);
+        if (checksum.getValue() != entry.getCrc()) {
+            throw new ZipException("the checksum is another");
+        }
+        return bytes;
     }
 
     public Manifest manifest() {
