@@ -2,6 +2,7 @@ package groundbass.checks;
 
 import groundbass.analysis.Analysis;
 import groundbass.analysis.Tone;
+import groundbass.checks.kin.Kin;
 import groundbass.fingering.Alternative;
 import groundbass.fingering.Fingering;
 import groundbass.fingering.Fretboard;
@@ -12,6 +13,7 @@ import groundbass.score.Line;
 import groundbass.score.NoteAt;
 import groundbass.score.Passage;
 import groundbass.score.Place;
+import groundbass.score.Place.Fretted;
 import groundbass.score.Position;
 import java.util.HashMap;
 import java.util.List;
@@ -30,6 +32,7 @@ final class Evidence {
     private final int[] after;
     private final Analysis analysis;
     private final Fingering fingering;
+    private final List<Kin> kin;
     private int searches;
     private final Map<NoteAt, Played> byNote = new HashMap<>();
 
@@ -41,6 +44,7 @@ final class Evidence {
         this.after = new int[notes.size()];
         this.analysis = Analysis.of(line);
         this.fingering = Fingering.of(performance, neck(), Hand.AVERAGE);
+        this.kin = Kin.in(line);
         notes.forEach(note -> byNote.put(note.at(), note));
         link();
     }
@@ -84,6 +88,22 @@ final class Evidence {
 
     Played note(NoteAt at) {
         return byNote.get(at);
+    }
+
+    /** Empty where a note is written in a bar that is never played. */
+    Optional<Played> find(NoteAt at) {
+        return Optional.ofNullable(byNote.get(at));
+    }
+
+    /** What stands out among figures that are alike. */
+    List<Kin> kin() {
+        return kin;
+    }
+
+    boolean isOnNeck(Place place) {
+        boolean inReach = !(place instanceof Fretted fretted)
+                || fretted.fret() <= line.header().frets();
+        return inReach && place.string() <= line.header().tuning().size();
     }
 
     /** Every written note once, in the order in which they are first played. */

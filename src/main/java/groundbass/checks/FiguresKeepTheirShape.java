@@ -9,7 +9,6 @@ import groundbass.performance.Played;
 import groundbass.remark.Severity;
 import groundbass.score.Count;
 import groundbass.score.Fraction;
-import groundbass.score.NoteAt;
 import groundbass.score.Position;
 import java.util.List;
 import java.util.Optional;
@@ -30,7 +29,7 @@ final class FiguresKeepTheirShape implements Rule {
     @Override
     public Stream<Finding> findings(Evidence evidence) {
         var found = new TreeMap<Position, Finding>();
-        Kin.in(evidence.line()).stream()
+        evidence.kin().stream()
                 .filter(kin -> kin.same().isEmpty() && isOdd(evidence, kin) && !mayVary(evidence, kin))
                 .flatMap(kin -> finding(evidence, kin).stream())
                 .forEach(finding -> found.putIfAbsent(finding.position(), finding));
@@ -49,23 +48,18 @@ final class FiguresKeepTheirShape implements Rule {
         }
         return kin.shared() >= LONG
                 && kin.like().get(0).bar() < kin.figure().bar()
-                && !Variation.isLate(evidence, at(kin));
+                && !Variation.isLate(evidence, kin.at());
     }
 
     private static boolean mayVary(Evidence evidence, Kin kin) {
-        return Variation.isTurn(evidence, at(kin))
-                || Variation.isEnding(evidence, at(kin))
-                || Variation.isAfterChange(evidence, at(kin))
-                || (kin.deviation() instanceof Exchanged && Variation.isLate(evidence, at(kin)));
-    }
-
-    private static NoteAt at(Kin kin) {
-        return kin.figure().at(kin.deviation().note());
+        return Variation.isTurn(evidence, kin.at())
+                || Variation.isEnding(evidence, kin.at())
+                || Variation.isAfterChange(evidence, kin.at())
+                || (kin.deviation() instanceof Exchanged && Variation.isLate(evidence, kin.at()));
     }
 
     private static Optional<Finding> finding(Evidence evidence, Kin kin) {
-        var note = Optional.ofNullable(evidence.note(at(kin)));
-        return note.flatMap(each -> finding(evidence, kin, each));
+        return evidence.find(kin.at()).flatMap(note -> finding(evidence, kin, note));
     }
 
     private static Optional<Finding> finding(Evidence evidence, Kin kin, Played note) {

@@ -30,6 +30,7 @@ final class PlaceSense {
     private static final double FAR_OFF = 2.5;
     private static final int STEP = 2;
     private static final double SMOOTH = 2;
+    private static final double CHORD_TONE_WRITTEN = 1;
 
     private final Evidence evidence;
     private final Played note;
@@ -64,9 +65,9 @@ final class PlaceSense {
         return tone.filter(each -> each.role().isChordTone()).isPresent();
     }
 
-    /** Whether it is a tone of its chord where it stands, and no leap away from everything else. */
-    boolean makesSense() {
-        return isInChord() && !isFarOff(note.note().place());
+    /** What speaks for the written place by itself: a tone of the chord, and no leap away from everything else. */
+    double reason() {
+        return isInChord() && !isFarOff(note.note().place()) ? CHORD_TONE_WRITTEN : 0;
     }
 
     /** Whether a place is in the key or the chord, as far as it has a pitch. */

@@ -88,7 +88,7 @@ final class RhythmsAgree implements Rule {
     }
 
     private static Optional<Finding> finding(Evidence evidence, Odd odd) {
-        return Optional.ofNullable(evidence.note(odd.figure().at(odd.note())))
+        return evidence.find(odd.figure().at(odd.note()))
                 .map(note -> Finding.of(
                         evidence,
                         "figure-at-another-time",

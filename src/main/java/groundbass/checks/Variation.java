@@ -3,11 +3,36 @@ package groundbass.checks;
 import groundbass.score.Fraction;
 import groundbass.score.NoteAt;
 
-/** Where lines vary on purpose (common practice, no source). */
+/** Where lines vary on purpose (common practice, no source), and how much that weighs. */
 final class Variation {
+    /** What speaks for a note that stands last in its bar (rule: slip-weights). */
+    static final double LAST_NOTE = 0.5;
+
+    private static final double LEADS_ON = 3;
+    private static final double TURN = 2;
+    private static final double LAST_BAR = 0.5;
     private static final int GROUP = 4;
 
     private Variation() {}
+
+    /**
+     * How much a note may vary where it stands.
+     *
+     * @param leadsOn whether it leads to the next by a step
+     * @param unanimous whether all others leave it as it was, so that half of it counts
+     */
+    static double freedom(Evidence evidence, NoteAt note, boolean leadsOn, boolean unanimous) {
+        var line = evidence.line();
+        boolean end = line.indexOf(note.position().bar()) == line.bars().size() - 1;
+        double last = isLastOfBar(evidence, note) ? leadsOn ? LEADS_ON : LAST_NOTE : 0;
+        return (unanimous ? last / 2 : last) + (isTurn(evidence, note) ? TURN : 0) + (end ? LAST_BAR : 0);
+    }
+
+    static boolean isLastOfBar(Evidence evidence, NoteAt note) {
+        int number = note.position().bar();
+        var notes = evidence.line().bar(number).notes();
+        return NoteAt.of(number, notes.get(notes.size() - 1)).equals(note);
+    }
 
     /** In the second half of every fourth bar. */
     static boolean isTurn(Evidence evidence, NoteAt note) {

@@ -3,6 +3,7 @@ package groundbass.checks.kin;
 import groundbass.checks.kin.Likeness.Deviation;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
+import groundbass.score.NoteAt;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -30,6 +31,11 @@ public record Kin(Figure figure, Deviation deviation, List<Figure> like, List<Fi
     public Kin {
         like = List.copyOf(like);
         same = List.copyOf(same);
+    }
+
+    /** The note that stands out. */
+    public NoteAt at() {
+        return figure.at(deviation.note());
     }
 
     /** How many notes a figure and those like it share. */
