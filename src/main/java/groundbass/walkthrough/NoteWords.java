@@ -154,12 +154,7 @@ final class NoteWords {
         var ornaments = note.ornaments();
         ornaments.slideIn().ifPresent(slide -> details.add(words.say("slidein." + lower(slide))));
         ornaments.bend().ifPresent(bend -> details.add(bend(bend)));
-        if (note.place() instanceof Fretted fretted) {
-            ornaments
-                    .trill()
-                    .ifPresent(
-                            trill -> details.add(words.say("trill", String.valueOf(fretted.fret() + trill.frets()))));
-        }
+        ornaments.trill().ifPresent(trill -> details.add(words.say("trill." + trill.frets())));
         Arrays.stream(Mark.values())
                 .filter(ornaments::has)
                 .forEach(mark -> details.add(words.say("mark." + mark.word())));
