@@ -17,6 +17,7 @@ import io.restassured.http.Cookie;
 import java.time.Duration;
 import java.util.List;
 import org.jsoup.Jsoup;
+import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -83,12 +84,21 @@ class PreviewTest {
                 .isEqualTo(shown);
     }
 
-    /** Without what remembers a reader's practice: of a lesson that may change nothing is remembered. */
+    /**
+     * Without what remembers a reader's practice, asks who teaches, or draws anew for a music stand: of a lesson that may
+     * change nothing is remembered or asked, and only what is out is drawn for any width.
+     */
     private static String lesson(String page) {
         var article = Jsoup.parse(page).select("article.episode");
         assertThat(article).hasSize(1);
         article.select(".practised-star, script[src*=practised], #practised-words")
                 .remove();
+        article.select("a[href$=/ask], a[href$=/rights-problem]").parents().select("p").stream()
+                .filter(paragraph -> !paragraph
+                        .select("a[href$=/ask], a[href$=/rights-problem]")
+                        .isEmpty())
+                .forEach(Element::remove);
+        article.select("[data-fitted]").removeAttr("data-fitted");
         return article.outerHtml().replaceAll("\\s+", " ").replace("> <", "><"); // what was removed leaves its blanks
     }
 

@@ -29,7 +29,7 @@ class RevisionPagesTest {
     void theListSaysWhatEachBroughtAndIsReachedFromEveryRoom() {
         var episode = kept("Listed", TWO_BARS, OTHERWISE);
         var line = page(episode, "/line");
-        assertThat(line.select(".room-standing a").eachAttr("href")).containsExactly(path(episode) + "/revisions");
+        assertThat(line.select(".room-standing a").eachAttr("href")).contains(path(episode) + "/revisions");
         var page = page(episode, "/revisions");
         assertThat(page.select(".revisions li")).hasSize(2);
         assertThat(page.select(".revisions li").get(0).text())
