@@ -66,7 +66,7 @@ class SheetOnPageTest {
     @ParameterizedTest
     @CsvSource({
         "390, small, sheet-medium",
-        "390, large, sheet-narrow",
+        "390, large, sheet-fitted",
         "700, large, sheet-narrow",
         "1280, large, sheet-medium",
         "1280, largest, sheet-narrow",
@@ -75,7 +75,7 @@ class SheetOnPageTest {
     void largerNotesAreSetAnewInsteadOfScrolled(int width, String size, String shown) {
         var page = lesson(width);
         page.check("#sheet ~ figure input[value=" + size + "]");
-        assertThat(shown(page)).isEqualTo(shown);
+        page.waitForFunction("shown => (" + SHOWN + ")() === shown", shown);
         assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
     }
 
