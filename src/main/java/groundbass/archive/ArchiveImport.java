@@ -32,9 +32,9 @@ public final class ArchiveImport {
     private static final String FILE = "file";
 
     private final ArchiveParts parts;
-    private final Limits limits;
+    private final ArchiveLimits limits;
 
-    public ArchiveImport(ArchiveParts parts, Limits limits) {
+    public ArchiveImport(ArchiveParts parts, ArchiveLimits limits) {
         this.parts = parts;
         this.limits = limits;
     }
@@ -46,13 +46,13 @@ public final class ArchiveImport {
      *     another series has its address
      * @throws IOException where this machine's disk fails
      */
-    public Outcome<Brought> bringIn(EducatorId owner, Path file, String address) throws IOException {
+    public Outcome<BroughtIn> bringIn(EducatorId owner, Path file, String address) throws IOException {
         if (Files.isDirectory(file)) {
             try (var folder = new FolderSource(file)) {
                 return bringIn(owner, folder, address, Long.MAX_VALUE, List.of());
             }
         }
-        long most = Math.min(limits.bytes(), Files.size(file) * Limits.MOST_UNPACKED);
+        long most = Math.min(limits.bytes(), Files.size(file) * ArchiveLimits.MOST_UNPACKED);
         if (ZipDirectory.length(file) > ZipDirectory.LONGEST) {
             return Outcome.refused(FILE, "archive.problem.large");
         }
@@ -63,7 +63,7 @@ public final class ArchiveImport {
         }
     }
 
-    private Outcome<Brought> salvage(EducatorId owner, Path file, String address, long most) throws IOException {
+    private Outcome<BroughtIn> salvage(EducatorId owner, Path file, String address, long most) throws IOException {
         try (var rest = new Salvage(file)) {
             return rest.isEmpty()
                     ? Outcome.refused(FILE, "archive.problem.no-zip")
@@ -72,17 +72,17 @@ public final class ArchiveImport {
                             rest,
                             address,
                             most,
-                            List.of(Finding.of(file.getFileName().toString(), "archive.broke-off")));
+                            List.of(ArchiveRemark.of(file.getFileName().toString(), "archive.broke-off")));
         }
     }
 
-    private Outcome<Brought> bringIn(EducatorId owner, Source source, String address, long most, List<Finding> before)
-            throws IOException {
+    private Outcome<BroughtIn> bringIn(
+            EducatorId owner, Source source, String address, long most, List<ArchiveRemark> before) throws IOException {
         var rooted = Rooted.of(source);
         var run = new Run(owner, rooted, address.strip());
         run.findings.addAll(before);
         if (rooted.passedOver() > 0) {
-            run.findings.add(Finding.of("", "archive.passed-over", rooted.passedOver()));
+            run.findings.add(ArchiveRemark.of("", "archive.passed-over", rooted.passedOver()));
         }
         try {
             boolean archive = rooted.names().stream()
@@ -101,7 +101,7 @@ public final class ArchiveImport {
         private final Source source;
         private final Texts texts;
         private final String address;
-        private final List<Finding> findings = new ArrayList<>();
+        private final List<ArchiveRemark> findings = new ArrayList<>();
         private int came;
         private int already;
         private int damaged;
@@ -115,7 +115,7 @@ public final class ArchiveImport {
 
         // --- an archive
 
-        Outcome<Brought> archive(long most) throws Unreadable, IOException {
+        Outcome<BroughtIn> archive(long most) throws Unreadable, IOException {
             var manifest = manifest();
             var facts = SeriesFacts.read(promised(manifest));
             var lessons = lessons(manifest);
@@ -138,18 +138,18 @@ public final class ArchiveImport {
             try {
                 var manifest = texts.find(Names.MANIFEST, Json.LONGEST);
                 if (manifest.isEmpty()) {
-                    findings.add(Finding.of(Names.MANIFEST, "archive.no-manifest"));
+                    findings.add(ArchiveRemark.of(Names.MANIFEST, "archive.no-manifest"));
                     return Optional.empty();
                 }
                 var read = Json.read(manifest.get(), Manifest.class);
                 demandKnown(read.format());
-                read.missing().forEach(file -> findings.add(Finding.of(file, "archive.was-lost")));
+                read.missing().forEach(file -> findings.add(ArchiveRemark.of(file, "archive.was-lost")));
                 return Optional.of(read);
             } catch (Unreadable e) {
                 if (e.why().key().equals("archive.problem.later")) {
                     throw e;
                 }
-                findings.add(Finding.of(Names.MANIFEST, "archive.no-manifest"));
+                findings.add(ArchiveRemark.of(Names.MANIFEST, "archive.no-manifest"));
                 return Optional.empty();
             }
         }
@@ -166,9 +166,9 @@ public final class ArchiveImport {
             for (var entry : manifest.map(Manifest::files).orElse(List.of())) {
                 if (entry.name().equals(Names.SERIES)) {
                     try {
-                        texts.find(Names.SERIES, entry, Limits.LONGEST_TEXT);
+                        texts.find(Names.SERIES, entry, ArchiveLimits.LONGEST_TEXT);
                     } catch (Unreadable e) {
-                        findings.add(Finding.of(Names.SERIES, "archive.series-changed"));
+                        findings.add(ArchiveRemark.of(Names.SERIES, "archive.series-changed"));
                     }
                 }
             }
@@ -285,14 +285,14 @@ public final class ArchiveImport {
         private void tell(Outcome<?> outcome) {
             outcome.problems()
                     .forEach(problem ->
-                            findings.add(new Finding(Names.SERIES, new Message(problem.key(), problem.args()))));
+                            findings.add(new ArchiveRemark(Names.SERIES, new Message(problem.key(), problem.args()))));
         }
 
-        private Brought bringIn(Series series, List<Listed> lessons) throws IOException {
+        private BroughtIn bringIn(Series series, List<Listed> lessons) throws IOException {
             var lesson = new LessonImport(parts, source, owner, series, recordings(lessons), findings);
             for (var listed : lessons) {
                 if (!series.id().value().equals(listed.part().series())) {
-                    findings.add(Finding.of(listed.folder(), "archive.problem.other-series"));
+                    findings.add(ArchiveRemark.of(listed.folder(), "archive.problem.other-series"));
                     damaged++;
                     continue;
                 }
@@ -313,15 +313,15 @@ public final class ArchiveImport {
             return ids;
         }
 
-        private Brought brought(Series series) {
+        private BroughtIn brought(Series series) {
             String told = series.id() + " lessons " + came + ", here before " + already + ", left out " + damaged;
             parts.audit().note(owner.value(), "series.imported", told);
-            return new Brought(series, came, already, damaged, findings);
+            return new BroughtIn(series, came, already, damaged, findings);
         }
 
         // --- a folder that somebody wrote
 
-        Outcome<Brought> written() throws Unreadable {
+        Outcome<BroughtIn> written() throws Unreadable {
             var read = WrittenSeries.read(texts, source);
             if (read.lessons().size() > limits.lessons()) {
                 throw Unreadable.of("archive.problem.many", read.lessons().size(), limits.lessons());
@@ -346,8 +346,8 @@ public final class ArchiveImport {
             }
             var made = parts.desk().create(owner, series.id(), lesson.document());
             made.problems()
-                    .forEach(problem ->
-                            findings.add(new Finding(lesson.folder(), new Message(problem.key(), problem.args()))));
+                    .forEach(problem -> findings.add(
+                            new ArchiveRemark(lesson.folder(), new Message(problem.key(), problem.args()))));
             made.result().filter(one -> one.number() != lesson.number()).ifPresent(one -> parts.desk()
                     .move(owner, one.id(), lesson.number()));
             came += made.result().isPresent() ? 1 : 0;

@@ -34,7 +34,7 @@ final class LessonFolder {
     private final Map<String, String> texts = new HashMap<>();
     private final Map<String, Blob> stored = new HashMap<>();
     private final Map<UploadId, Upload> recordings = new LinkedHashMap<>();
-    private final List<Finding> findings = new ArrayList<>();
+    private final List<ArchiveRemark> findings = new ArrayList<>();
 
     LessonFolder(ArchiveParts parts, Source source, String folder, LessonPart part) {
         this.parts = parts;
@@ -46,14 +46,14 @@ final class LessonFolder {
     }
 
     /** Reads all of it. @return what is wrong; nothing of the lesson may come in then */
-    List<Finding> read(EducatorId owner, EpisodeId id) throws IOException {
+    List<ArchiveRemark> read(EducatorId owner, EpisodeId id) throws IOException {
         var files = storedNames();
         long ofTexts = part.files().stream()
                 .filter(entry -> !files.contains(entry.name()))
                 .mapToLong(Entry::size)
                 .sum();
-        if (ofTexts > Limits.TEXTS_OF_A_LESSON) {
-            return List.of(Finding.of(place, "archive.problem.long", Limits.TEXTS_OF_A_LESSON));
+        if (ofTexts > ArchiveLimits.TEXTS_OF_A_LESSON) {
+            return List.of(ArchiveRemark.of(place, "archive.problem.long", ArchiveLimits.TEXTS_OF_A_LESSON));
         }
         for (var recording : part.recordings()) {
             read(recording, owner, id);
@@ -77,7 +77,7 @@ final class LessonFolder {
 
     private void text(Entry entry) {
         try {
-            int most = entry.name().endsWith(".json") ? Json.LONGEST : Limits.LONGEST_TEXT;
+            int most = entry.name().endsWith(".json") ? Json.LONGEST : ArchiveLimits.LONGEST_TEXT;
             texts.put(entry.name(), reader.find(place + entry.name(), entry, most));
         } catch (Unreadable e) {
             findings.add(e.finding(place));
@@ -107,11 +107,11 @@ final class LessonFolder {
     }
 
     private void found(Entry entry, FieldProblem problem) {
-        findings.add(new Finding(place + entry.name(), new Message(problem.key(), problem.args())));
+        findings.add(new ArchiveRemark(place + entry.name(), new Message(problem.key(), problem.args())));
     }
 
     private void found(String name, String key) {
-        findings.add(Finding.of(place + name, key));
+        findings.add(ArchiveRemark.of(place + name, key));
     }
 
     private void keep(Entry entry) throws IOException {

@@ -42,7 +42,7 @@ final class LessonImport {
     private final EducatorId owner;
     private final Series series;
     private final Set<UploadId> recordings;
-    private final List<Finding> findings;
+    private final List<ArchiveRemark> findings;
 
     /**
      * @param recordings all that the archive brings
@@ -54,7 +54,7 @@ final class LessonImport {
             EducatorId owner,
             Series series,
             Set<UploadId> recordings,
-            List<Finding> findings) {
+            List<ArchiveRemark> findings) {
         this.parts = parts;
         this.source = source;
         this.owner = owner;
@@ -94,7 +94,7 @@ final class LessonImport {
             findings.add(e.finding(folder, Names.LESSON));
             return Result.LEFT;
         } catch (IllegalArgumentException | NullPointerException e) { // a value that no lesson of ours has, or none
-            findings.add(Finding.of(folder + "/" + Names.LESSON, "archive.problem.json"));
+            findings.add(ArchiveRemark.of(folder + "/" + Names.LESSON, "archive.problem.json"));
             return Result.LEFT;
         }
     }
@@ -105,7 +105,7 @@ final class LessonImport {
                 .filter(lesson -> lesson.series().equals(series.id()))
                 .isPresent();
         if (!here) {
-            findings.add(Finding.of(folder, "archive.lesson.elsewhere"));
+            findings.add(ArchiveRemark.of(folder, "archive.lesson.elsewhere"));
         }
         return here ? Result.ALREADY : Result.LEFT;
     }
@@ -248,27 +248,27 @@ final class LessonImport {
         } catch (UnableToExecuteStatementException e) {
             if (e.getCause() instanceof SQLException cause
                     && String.valueOf(cause.getSQLState()).startsWith(TAKEN)) {
-                findings.add(Finding.of(folder, "archive.problem.ids"));
+                findings.add(ArchiveRemark.of(folder, "archive.problem.ids"));
                 return Result.LEFT;
             }
             throw e;
         }
     }
 
-    private static Finding told(String folder, FieldProblem problem) {
-        return new Finding(folder, new Message(problem.key(), problem.args()));
+    private static ArchiveRemark told(String folder, FieldProblem problem) {
+        return new ArchiveRemark(folder, new Message(problem.key(), problem.args()));
     }
 
     /** What is not as it was, though the lesson came in. */
     private void tell(String folder, Episode lesson, LessonPart part) {
         if (lesson.number() != part.number()) {
-            findings.add(Finding.of(folder, "archive.lesson.number", part.number(), lesson.number()));
+            findings.add(ArchiveRemark.of(folder, "archive.lesson.number", part.number(), lesson.number()));
         }
         if (part.published() != null && !lesson.isPublished()) {
-            findings.add(Finding.of(folder, "archive.lesson.no-release"));
+            findings.add(ArchiveRemark.of(folder, "archive.lesson.no-release"));
         }
         if (part.promised() != null) {
-            findings.add(Finding.of(
+            findings.add(ArchiveRemark.of(
                     folder,
                     "archive.lesson.promised",
                     part.promised().local().replace('T', ' '),

@@ -33,7 +33,7 @@ final class Salvage implements Source {
     Salvage(Path zip) throws IOException {
         this.aside = Files.createTempDirectory("groundbass-salvage");
         try (var in = new ZipInputStream(Files.newInputStream(zip))) {
-            putAside(in, Math.min(MOST_BYTES, Files.size(zip) * Limits.MOST_UNPACKED));
+            putAside(in, Math.min(MOST_BYTES, Files.size(zip) * ArchiveLimits.MOST_UNPACKED));
         } catch (IOException | IllegalArgumentException end) { // this is where it broke off
             if (files.isEmpty()) {
                 close();

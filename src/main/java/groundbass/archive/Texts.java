@@ -28,7 +28,7 @@ final class Texts {
     }
 
     Optional<String> find(String name) throws Unreadable {
-        return find(name, Limits.LONGEST_TEXT);
+        return find(name, ArchiveLimits.LONGEST_TEXT);
     }
 
     /**

@@ -25,13 +25,13 @@ final class Unreadable extends Exception {
     }
 
     /** @param usual where nobody has said which file it is */
-    Finding finding(String usual) {
-        return new Finding(where.isEmpty() ? usual : where, why);
+    ArchiveRemark finding(String usual) {
+        return new ArchiveRemark(where.isEmpty() ? usual : where, why);
     }
 
     /** The same, of a file that is named as its lesson names it. */
-    Finding finding(String folder, String usual) {
-        return new Finding(folder + "/" + (where.isEmpty() ? usual : where), why);
+    ArchiveRemark finding(String folder, String usual) {
+        return new ArchiveRemark(folder + "/" + (where.isEmpty() ? usual : where), why);
     }
 
     Message why() {

@@ -14,7 +14,7 @@ import java.util.TreeSet;
  *
  * @param lessons in the order of the series
  */
-public record WrittenSeries(SeriesForm form, List<Lesson> lessons, List<Finding> findings) {
+public record WrittenSeries(SeriesForm form, List<Lesson> lessons, List<ArchiveRemark> findings) {
     public WrittenSeries {
         lessons = List.copyOf(lessons);
         findings = List.copyOf(findings);
@@ -45,7 +45,7 @@ public record WrittenSeries(SeriesForm form, List<Lesson> lessons, List<Finding>
     static WrittenSeries read(Texts texts, Source source) throws Unreadable {
         var form = SeriesFacts.read(seriesFacts(texts)).form();
         var lessons = new ArrayList<Lesson>();
-        var findings = new ArrayList<Finding>();
+        var findings = new ArrayList<ArchiveRemark>();
         int place = 0;
         for (String folder : folders(source)) {
             place++;

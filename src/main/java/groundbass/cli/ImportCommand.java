@@ -1,7 +1,7 @@
 package groundbass.cli;
 
-import groundbass.archive.Brought;
-import groundbass.archive.Finding;
+import groundbass.archive.ArchiveRemark;
+import groundbass.archive.BroughtIn;
 import groundbass.catalog.educator.Educator;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
@@ -61,7 +61,7 @@ final class ImportCommand implements Callable<Integer> {
         });
     }
 
-    private Outcome<Brought> bringIn(AdminSite site, Educator owner) {
+    private Outcome<BroughtIn> bringIn(AdminSite site, Educator owner) {
         try {
             return Archives.of(site.database, admin.config().data(), Clock.systemUTC())
                     .importing()
@@ -87,14 +87,14 @@ final class ImportCommand implements Callable<Integer> {
                 .orElseThrow(() -> new AdminSite.Refused("Nobody has a desk yet; serve prints a set-up code."));
     }
 
-    private int told(Brought brought) {
+    private int told(BroughtIn brought) {
         brought.findings().forEach(finding -> admin.say(said(finding)));
         admin.say(brought.series().title() + " (/series/" + brought.series().slug() + "): "
                 + WORDS.say(Message.of("archive.brought", brought.lessons(), brought.already(), brought.damaged())));
         return brought.damaged() == 0 ? ExitCode.OK : ExitCode.SOFTWARE;
     }
 
-    private static String said(Finding finding) {
+    private static String said(ArchiveRemark finding) {
         String where = finding.where().isEmpty() ? "" : finding.where() + ": ";
         return where + WORDS.say(finding.what());
     }

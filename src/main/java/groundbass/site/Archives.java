@@ -1,8 +1,8 @@
 package groundbass.site;
 
 import groundbass.archive.ArchiveImport;
+import groundbass.archive.ArchiveLimits;
 import groundbass.archive.ArchiveParts;
-import groundbass.archive.Limits;
 import groundbass.archive.SeriesExport;
 import groundbass.catalog.episode.Beginnings;
 import groundbass.catalog.episode.EpisodeService;
@@ -55,7 +55,7 @@ public record Archives(ArchiveParts parts, SeriesExport exporting, ArchiveImport
                 stored.uploads(),
                 stored.releases(),
                 stored.blobs());
-        return new Archives(parts, new SeriesExport(parts), new ArchiveImport(parts, Limits.USUAL));
+        return new Archives(parts, new SeriesExport(parts), new ArchiveImport(parts, ArchiveLimits.USUAL));
     }
 
     /** The series at an address. */

@@ -75,11 +75,11 @@ class ArchiveDamageTest {
         return Files.write(folder.resolve("series.zip"), bytes);
     }
 
-    private static List<String> keys(Brought brought) {
+    private static List<String> keys(BroughtIn brought) {
         return brought.findings().stream().map(finding -> finding.what().key()).toList();
     }
 
-    private Brought bringIn(Forged forged) throws IOException {
+    private BroughtIn bringIn(Forged forged) throws IOException {
         return done(site.bringIn(forged.writeTo(folder.resolve("series.zip"))));
     }
 
@@ -93,7 +93,7 @@ class ArchiveDamageTest {
         String name = forged.named(ending);
         forged.files.get(name)[20] ^= 1;
         var brought = bringIn(forged);
-        assertThat(brought.findings()).extracting(Finding::where).contains(name);
+        assertThat(brought.findings()).extracting(ArchiveRemark::where).contains(name);
         assertThat(brought.lessons()).isEqualTo(2);
         assertThat(brought.damaged()).isEqualTo(1);
 
@@ -111,7 +111,7 @@ class ArchiveDamageTest {
         forged.files.remove("02-pulley/episode.json");
         var brought = bringIn(forged);
         assertThat(brought.findings())
-                .extracting(Finding::where)
+                .extracting(ArchiveRemark::where)
                 .containsExactlyInAnyOrder("01-rope/line.txt", "01-rope/notes.md", "02-pulley/episode.json");
         assertThat(keys(brought)).containsOnly("archive.problem.missing");
         assertThat(brought.lessons()).isEqualTo(1);
@@ -205,7 +205,7 @@ class ArchiveDamageTest {
     void aSeriesOfSomebodyElseIsNotTouched() throws IOException {
         done(site.bringIn(file(archive)));
         var other = site.educator("other@example.org");
-        var refused = new ArchiveImport(site.archive, Limits.USUAL).bringIn(other, file(archive), "mine");
+        var refused = new ArchiveImport(site.archive, ArchiveLimits.USUAL).bringIn(other, file(archive), "mine");
         assertThat(refused.problems())
                 .extracting(problem -> problem.key())
                 .containsExactly("archive.problem.elsewhere");

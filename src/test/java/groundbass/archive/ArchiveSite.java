@@ -170,12 +170,12 @@ public final class ArchiveSite {
         return out.toByteArray();
     }
 
-    Outcome<Brought> bringIn(Path file) throws IOException {
+    Outcome<BroughtIn> bringIn(Path file) throws IOException {
         return bringIn(file, "");
     }
 
-    Outcome<Brought> bringIn(Path file, String address) throws IOException {
-        return new ArchiveImport(archive, Limits.USUAL).bringIn(owner, file, address);
+    Outcome<BroughtIn> bringIn(Path file, String address) throws IOException {
+        return new ArchiveImport(archive, ArchiveLimits.USUAL).bringIn(owner, file, address);
     }
 
     Series find(Series series) {

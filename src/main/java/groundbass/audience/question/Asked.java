@@ -11,7 +11,7 @@ import java.util.Optional;
  * @param place empty where the lesson as a whole is meant
  * @param words at most {@link #LONGEST} characters
  */
-public record Asked(EpisodeId episode, Topic topic, String line, Optional<Spot> place, String words) {
+public record Asked(EpisodeId episode, Topic topic, String line, Optional<AskedPlace> place, String words) {
     /** Of a question, and of an answer. */
     public static final int LONGEST = 2_000;
 

@@ -23,9 +23,9 @@ public record Question(
         Locale locale,
         Topic topic,
         String line,
-        Optional<Spot> place,
+        Optional<AskedPlace> place,
         String words,
         Instant askedAt,
-        Optional<Outcome> outcome,
+        Optional<QuestionEnd> outcome,
         Optional<String> answer,
         Optional<Instant> settledAt) {}

@@ -21,11 +21,11 @@ record QuestionLetters(LetterHead head) {
         return Mail.of(to, Mail.subjectOf(subject), words.say("question.asked.text", question.words(), desk), now);
     }
 
-    Mail settled(Question question, Outcome outcome, String answer, Instant now) {
+    Mail settled(Question question, QuestionEnd outcome, String answer, Instant now) {
         var words = Messages.of(question.locale());
         String subject = words.say("question.answer.subject", title(question));
         String said = answer.isBlank() ? "" : answer + "\n\n";
-        String mended = outcome == Outcome.CORRECTED ? words.say("question.answer.corrected") + "\n\n" : "";
+        String mended = outcome == QuestionEnd.CORRECTED ? words.say("question.answer.corrected") + "\n\n" : "";
         String text = words.say(
                 "question.answer.text",
                 head.teacher(),
@@ -40,7 +40,7 @@ record QuestionLetters(LetterHead head) {
         return Mail.subjectOf(question.lesson());
     }
 
-    private static String place(Optional<Spot> place, Messages words) {
+    private static String place(Optional<AskedPlace> place, Messages words) {
         return place.map(spot -> spot.count()
                         .map(count -> words.say("question.at.count", spot.bar(), count))
                         .orElseGet(() -> words.say("question.at.bar", spot.bar())))

@@ -89,7 +89,7 @@ public final class Questions {
      *
      * @return whether there was one of this educator's that waited
      */
-    public boolean settle(EducatorId owner, QuestionId id, Outcome outcome, String answer) {
+    public boolean settle(EducatorId owner, QuestionId id, QuestionEnd outcome, String answer) {
         return jdbi.inTransaction(handle -> {
             var question = handle.createQuery(SELECT + OWNED + "and q.id = :id")
                     .bind("owner", owner)
@@ -105,7 +105,7 @@ public final class Questions {
     }
 
     /** Two windows may settle it at once: one of them does. */
-    private boolean write(Handle handle, QuestionId id, Outcome outcome, String answer) {
+    private boolean write(Handle handle, QuestionId id, QuestionEnd outcome, String answer) {
         return handle.createUpdate("""
                         update question set outcome = :outcome, answer = :answer, settled_at = :now
                         where id = :id and settled_at is null""")

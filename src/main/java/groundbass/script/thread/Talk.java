@@ -7,8 +7,8 @@ import groundbass.script.checking.Verdict;
 import groundbass.script.grammar.Clause;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
+import groundbass.script.grammar.ConstituentReader;
 import groundbass.script.grammar.Read;
-import groundbass.script.grammar.SentenceReader;
 import groundbass.script.grammar.Splitter;
 import groundbass.script.grammar.Vocabulary;
 import groundbass.script.words.Word;
@@ -92,7 +92,7 @@ public final class Talk {
     }
 
     public List<Heard> hear(List<Word> sentence) {
-        var units = SentenceReader.units(sentence, vocabulary, lowered);
+        var units = ConstituentReader.units(sentence, vocabulary, lowered);
         var heard = new ArrayList<Heard>();
         takenBack = false;
         for (var clause : Splitter.clauses(units, unpunctuated)) {

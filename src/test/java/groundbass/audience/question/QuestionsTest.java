@@ -38,7 +38,7 @@ class QuestionsTest {
 
             assertThat(desk.questions.to(desk.catalog.owner))
                     .extracting(question -> question.topic() + " "
-                            + question.place().map(Spot::value).orElse("-"))
+                            + question.place().map(AskedPlace::value).orElse("-"))
                     .containsExactly("RIGHTS -", "MUSIC 3.2&");
             assertThat(desk.questions.to(desk.catalog.stranger)).isEmpty();
             assertThat(desk.questions.waiting(desk.catalog.owner)).isEqualTo(2);
@@ -47,18 +47,18 @@ class QuestionsTest {
                             "Frage zu Lantern, Takt 3, Zählzeit 2&", "Rechteproblem gemeldet: Lantern");
 
             var newest = desk.questions.to(desk.catalog.owner).get(0).id();
-            assertThat(desk.questions.settle(desk.catalog.stranger, newest, Outcome.ANSWERED, "Mine"))
+            assertThat(desk.questions.settle(desk.catalog.stranger, newest, QuestionEnd.ANSWERED, "Mine"))
                     .isFalse();
-            assertThat(desk.questions.settle(desk.catalog.owner, newest, Outcome.CORRECTED, ""))
+            assertThat(desk.questions.settle(desk.catalog.owner, newest, QuestionEnd.CORRECTED, ""))
                     .isTrue();
-            assertThat(desk.questions.settle(desk.catalog.owner, newest, Outcome.ANSWERED, "Again"))
+            assertThat(desk.questions.settle(desk.catalog.owner, newest, QuestionEnd.ANSWERED, "Again"))
                     .isFalse();
             assertThat(desk.letters(ANNA)).containsExactly("Your question about Lantern");
             assertThat(desk.questions.waiting(desk.catalog.owner)).isEqualTo(1);
             assertThat(desk.questions.to(desk.catalog.owner))
                     .as("what waits comes first")
                     .extracting(Question::outcome)
-                    .containsExactly(Optional.empty(), Optional.of(Outcome.CORRECTED));
+                    .containsExactly(Optional.empty(), Optional.of(QuestionEnd.CORRECTED));
         }
     }
 
@@ -78,12 +78,12 @@ class QuestionsTest {
 
     @Test
     void aPlaceIsABarOrACountOfIt() {
-        assertThat(Spot.read(" 3 . 2& ")).contains(new Spot("3.2&"));
-        assertThat(Spot.read("12").map(Spot::bar)).contains(12);
-        assertThat(Spot.read("12").flatMap(Spot::count)).isEmpty();
-        assertThat(Spot.read("3.2A").flatMap(Spot::count)).contains("2a");
+        assertThat(AskedPlace.read(" 3 . 2& ")).contains(new AskedPlace("3.2&"));
+        assertThat(AskedPlace.read("12").map(AskedPlace::bar)).contains(12);
+        assertThat(AskedPlace.read("12").flatMap(AskedPlace::count)).isEmpty();
+        assertThat(AskedPlace.read("3.2A").flatMap(AskedPlace::count)).contains("2a");
         for (String odd : new String[] {"", "bar 3", "3.", "3.2x", "-1", "99999"}) {
-            assertThat(Spot.read(odd)).as(odd).isEmpty();
+            assertThat(AskedPlace.read(odd)).as(odd).isEmpty();
         }
     }
 
@@ -106,7 +106,7 @@ class QuestionsTest {
         }
 
         Asked asked(EpisodeId lesson, Topic topic, String place) {
-            return new Asked(lesson, topic, "line", Spot.read(place), "Which finger?");
+            return new Asked(lesson, topic, "line", AskedPlace.read(place), "Which finger?");
         }
 
         List<String> letters(EmailAddress to) {

@@ -1,7 +1,7 @@
 package groundbass.web.desk.site;
 
 import groundbass.archive.ArchiveImport;
-import groundbass.archive.Brought;
+import groundbass.archive.BroughtIn;
 import groundbass.archive.SeriesExport;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
@@ -141,7 +141,7 @@ public final class ArchivePages implements PageGroup {
         }
     }
 
-    private Outcome<Brought> bringIn(EducatorId who, Sha256 kept, String address) throws IOException {
+    private Outcome<BroughtIn> bringIn(EducatorId who, Sha256 kept, String address) throws IOException {
         try {
             return importing.bringIn(who, blobs.path(kept), address);
         } catch (NoSuchFileException e) {
@@ -149,7 +149,7 @@ public final class ArchivePages implements PageGroup {
         }
     }
 
-    private void answer(Context ctx, Sha256 kept, String address, Outcome<Brought> outcome) {
+    private void answer(Context ctx, Sha256 kept, String address, Outcome<BroughtIn> outcome) {
         if (outcome.result().isPresent()) {
             desk.pages()
                     .show(ctx, "desk/bring-in", BringView.of(outcome.result().get()));
@@ -174,10 +174,10 @@ public final class ArchivePages implements PageGroup {
      * @param kept names what was sent before; empty where a file has to be chosen
      * @param brought what came in
      */
-    public record BringView(String kept, String address, FieldProblems problems, Optional<Brought> brought) {
+    public record BringView(String kept, String address, FieldProblems problems, Optional<BroughtIn> brought) {
         static final BringView BLANK = new BringView("", "", FieldProblems.NONE, Optional.empty());
 
-        static BringView of(Brought brought) {
+        static BringView of(BroughtIn brought) {
             return new BringView("", "", FieldProblems.NONE, Optional.of(brought));
         }
     }

@@ -1,11 +1,11 @@
 package groundbass.web.desk.site;
 
 import groundbass.audience.question.Asked;
-import groundbass.audience.question.Outcome;
+import groundbass.audience.question.AskedPlace;
 import groundbass.audience.question.Question;
+import groundbass.audience.question.QuestionEnd;
 import groundbass.audience.question.QuestionId;
 import groundbass.audience.question.Questions;
-import groundbass.audience.question.Spot;
 import groundbass.audience.question.Topic;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
@@ -59,7 +59,8 @@ public final class QuestionDesk implements PageGroup {
     private void settle(Context ctx) {
         var id = QuestionId.parse(ctx.pathParam("id")).orElseThrow(NotFoundResponse::new);
         String answer = FormParameters.text(ctx, "answer").strip();
-        var outcome = FormParameters.text(ctx, "then").equals("corrected") ? Outcome.CORRECTED : Outcome.ANSWERED;
+        var outcome =
+                FormParameters.text(ctx, "then").equals("corrected") ? QuestionEnd.CORRECTED : QuestionEnd.ANSWERED;
         var problem = problem(id, answer, outcome);
         if (problem.isPresent()) {
             var problems = new FieldProblems(List.of(problem.get()));
@@ -71,12 +72,12 @@ public final class QuestionDesk implements PageGroup {
         ctx.redirect(PATH, HttpStatus.SEE_OTHER);
     }
 
-    private static Optional<FieldProblem> problem(QuestionId id, String answer, Outcome outcome) {
+    private static Optional<FieldProblem> problem(QuestionId id, String answer, QuestionEnd outcome) {
         String field = "answer-" + id.value();
         if (answer.length() > Asked.LONGEST) {
             return Optional.of(FieldProblem.of(field, "question.problem.long", answer.length(), Asked.LONGEST));
         }
-        return answer.isEmpty() && outcome == Outcome.ANSWERED
+        return answer.isEmpty() && outcome == QuestionEnd.ANSWERED
                 ? Optional.of(FieldProblem.of(field, "desk.questions.empty"))
                 : Optional.empty();
     }
@@ -119,7 +120,7 @@ public final class QuestionDesk implements PageGroup {
         return question.place().map(QuestionDesk::place).orElseGet(() -> Message.of("question.at.all"));
     }
 
-    private static Message place(Spot spot) {
+    private static Message place(AskedPlace spot) {
         return spot.count()
                 .map(count -> Message.of("question.at.count", spot.bar(), count))
                 .orElseGet(() -> Message.of("question.at.bar", spot.bar()));

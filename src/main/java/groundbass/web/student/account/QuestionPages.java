@@ -1,8 +1,8 @@
 package groundbass.web.student.account;
 
 import groundbass.audience.question.Asked;
+import groundbass.audience.question.AskedPlace;
 import groundbass.audience.question.Questions;
-import groundbass.audience.question.Spot;
 import groundbass.audience.question.Topic;
 import groundbass.audience.student.StudentId;
 import groundbass.catalog.episode.Episode;
@@ -77,8 +77,8 @@ public final class QuestionPages implements PageGroup {
         var typed = new Typed(
                 line(Optional.ofNullable(ctx.queryParam("line"))),
                 Optional.ofNullable(ctx.queryParam("place"))
-                        .flatMap(Spot::read)
-                        .map(Spot::value)
+                        .flatMap(AskedPlace::read)
+                        .map(AskedPlace::value)
                         .orElse(""),
                 "");
         pages.show(ctx, "student/ask", view(lesson(ctx), topic, typed, FieldProblems.NONE));
@@ -98,7 +98,7 @@ public final class QuestionPages implements PageGroup {
         }
         var who = student.orElseThrow();
         limits.demand(ctx, Limit.QUESTION, who.value());
-        questions.ask(who, new Asked(lesson.id(), topic, typed.line(), Spot.read(typed.place()), typed.words()));
+        questions.ask(who, new Asked(lesson.id(), topic, typed.line(), AskedPlace.read(typed.place()), typed.words()));
         toDesk.ifPresent(Postman::deliverDue);
         Flash.say(ctx, "question.sent");
         ctx.redirect("/e/" + lesson.id(), HttpStatus.SEE_OTHER);
@@ -106,7 +106,7 @@ public final class QuestionPages implements PageGroup {
 
     private static List<FieldProblem> problems(Typed typed, Optional<StudentId> student) {
         var problems = new ArrayList<FieldProblem>();
-        if (!typed.place().isEmpty() && Spot.read(typed.place()).isEmpty()) {
+        if (!typed.place().isEmpty() && AskedPlace.read(typed.place()).isEmpty()) {
             problems.add(FieldProblem.of("place", "question.problem.place", typed.place()));
         }
         if (typed.words().isEmpty()) {

@@ -7,9 +7,9 @@ package groundbass.archive;
  * @param lessons of a series
  * @param filesOfALesson its texts, sounds and pages, of all its revisions and releases
  */
-public record Limits(long bytes, int lessons, int filesOfALesson) {
+public record ArchiveLimits(long bytes, int lessons, int filesOfALesson) {
     /** Two hundred lessons with all that may belong to them stay below. */
-    public static final Limits USUAL = new Limits(200_000_000_000L, 9_999, 20_000);
+    public static final ArchiveLimits USUAL = new ArchiveLimits(200_000_000_000L, 9_999, 20_000);
 
     /** The most bytes of a text. The longest that goes out has 200,000 characters. */
     static final int LONGEST_TEXT = 1 << 22;

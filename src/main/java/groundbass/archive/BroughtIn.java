@@ -10,8 +10,8 @@ import java.util.List;
  * @param already how many were here before, and were left as they are
  * @param damaged how many could not be brought in; {@code findings} says why
  */
-public record Brought(Series series, int lessons, int already, int damaged, List<Finding> findings) {
-    public Brought {
+public record BroughtIn(Series series, int lessons, int already, int damaged, List<ArchiveRemark> findings) {
+    public BroughtIn {
         findings = List.copyOf(findings);
     }
 }

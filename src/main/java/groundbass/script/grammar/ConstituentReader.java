@@ -14,7 +14,7 @@ import java.util.OptionalInt;
 import java.util.regex.Pattern;
 
 /** Cuts a sentence into units; every word belongs to one, is a mere filler, or is unknown. */
-public final class SentenceReader {
+public final class ConstituentReader {
     /** Words that are units by themselves, in the order in which they are tried. */
     private static final Map<Category, Tie> TIES = Map.ofEntries(
             Map.entry(Category.MAYBE, Tie.MAYBE),
@@ -108,7 +108,7 @@ public final class SentenceReader {
     private final Heads heads;
     private final List<Read> units = new ArrayList<>();
 
-    private SentenceReader(SpokenWords tokens) {
+    private ConstituentReader(SpokenWords tokens) {
         this.tokens = tokens;
         this.names = new Names(tokens);
         this.moments = new Moments(tokens);
@@ -118,7 +118,7 @@ public final class SentenceReader {
 
     /** @param lowered whether the whole script goes without capital letters */
     public static List<Read> units(List<Word> sentence, Vocabulary vocabulary, boolean lowered) {
-        var scanner = new SentenceReader(new SpokenWords(vocabulary.tokens(sentence), lowered));
+        var scanner = new ConstituentReader(new SpokenWords(vocabulary.tokens(sentence), lowered));
         int i = 0;
         while (i < scanner.tokens.size()) {
             i = scanner.take(i);

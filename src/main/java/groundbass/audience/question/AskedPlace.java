@@ -7,19 +7,19 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** A bar of a line, or a count of it: {@code 3}, {@code 3.2&}, as the page's fields have them. */
-public record Spot(String value) implements TextValue {
+public record AskedPlace(String value) implements TextValue {
     private static final Pattern FORM = Pattern.compile("([0-9]{1,4})(?:\\.([0-9]{1,2}[e&a]?))?");
 
-    public Spot {
+    public AskedPlace {
         if (!FORM.matcher(value).matches()) {
             throw new IllegalArgumentException("no place of a line: " + value);
         }
     }
 
     /** Reads what somebody typed; empty where it is no place. */
-    public static Optional<Spot> read(String text) {
+    public static Optional<AskedPlace> read(String text) {
         String plain = text.replaceAll("\\s", "").toLowerCase(Locale.ROOT);
-        return FORM.matcher(plain).matches() ? Optional.of(new Spot(plain)) : Optional.empty();
+        return FORM.matcher(plain).matches() ? Optional.of(new AskedPlace(plain)) : Optional.empty();
     }
 
     /** Its number. */
