@@ -82,6 +82,11 @@ final class Evidence {
         return begins && tone.chord().isPresent();
     }
 
+    /** Whether a note is a tone of the chord that holds. */
+    boolean isInChord(NoteAt note) {
+        return analysis.at(note).filter(tone -> tone.role().isChordTone()).isPresent();
+    }
+
     Fretboard neck() {
         return Fretboard.of(line.header());
     }

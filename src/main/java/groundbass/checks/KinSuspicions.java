@@ -103,9 +103,7 @@ final class KinSuspicions {
     /** How many figures go the same way, with a note that belongs to its chord as little as this one. */
     private long same(Kin kin, PlaceSense sense) {
         return notes(kin, kin.same()).stream()
-                .flatMap(at -> evidence.find(at).stream())
-                .map(other -> new PlaceSense(evidence, other, false))
-                .filter(other -> sense.isInChord() || !other.isInChord())
+                .filter(other -> sense.isInChord() || !evidence.isInChord(other))
                 .count();
     }
 

@@ -5,11 +5,12 @@ import groundbass.analysis.ToneRole;
 import groundbass.performance.Played;
 import groundbass.score.Place;
 import groundbass.score.Place.Fretted;
+import groundbass.theory.Scale;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 
 /**
  * How well places suit a note: over its chord, between its neighbours, under the hand. All figures are ours (rule:
@@ -37,12 +38,25 @@ final class PlaceSense {
     private final Optional<Tone> tone;
     private final boolean rootAsUsual;
 
+    /** The pitches of the notes before and after it, as far as they have one, and the frets at which a finger stops them. */
+    private final int[] pitches;
+
+    private final int[] frets;
+
     /** @param rootAsUsual whether the line has the root wherever a chord begins as this note does */
     PlaceSense(Evidence evidence, Played note, boolean rootAsUsual) {
         this.evidence = evidence;
         this.note = note;
         this.tone = evidence.analysis().at(note.at());
         this.rootAsUsual = rootAsUsual;
+        var neighbours = neighbours();
+        this.pitches = neighbours.stream()
+                .flatMapToInt(other -> midi(other.note().place()).stream())
+                .toArray();
+        this.frets = neighbours.stream()
+                .filter(Played::isStopped)
+                .mapToInt(other -> other.fret().orElseThrow())
+                .toArray();
     }
 
     /** By how much another place suits the chord better than where the note stands; negative where it suits it less. */
@@ -62,7 +76,7 @@ final class PlaceSense {
 
     /** Whether it is a tone of its chord where it stands. */
     boolean isInChord() {
-        return tone.filter(each -> each.role().isChordTone()).isPresent();
+        return evidence.isInChord(note.at());
     }
 
     /** What speaks for the written place by itself: a tone of the chord, and no leap away from everything else. */
@@ -124,9 +138,8 @@ final class PlaceSense {
         if (degree.isPresent()) {
             return degree.get().number() == 1 ? ROOT : CHORD_TONE;
         }
-        int pitchClass = Math.floorMod(pitch.getAsInt(), 12);
-        boolean inKey = tone.get().key().scale().stream().anyMatch(name -> name.pitchClass() == pitchClass);
-        return inKey ? IN_KEY : 0;
+        var key = tone.get().key();
+        return Scale.of(key.mode()).contains(key.tonic(), pitch.getAsInt()) ? IN_KEY : 0;
     }
 
     private double root(Place other) {
@@ -145,35 +158,30 @@ final class PlaceSense {
 
     /** What leads by steps from the note before to the one after, where the written place leaves both by leaps. */
     private double smoothness(Place written, Place other) {
-        boolean leaps = distances(written).count() == 2 && distances(written).allMatch(apart -> apart > STEP);
+        boolean leaps = distances(written).filter(apart -> apart > STEP).count() == 2;
         return leaps && isPassing(other) ? SMOOTH : 0;
     }
 
     private boolean isPassing(Place place) {
         var pitch = midi(place);
-        var around = neighbours()
-                .flatMap(other -> midi(other.note().place()).stream().boxed())
-                .toList();
-        if (pitch.isEmpty() || around.size() < 2) {
+        if (pitch.isEmpty() || pitches.length < 2) {
             return false;
         }
-        int in = pitch.getAsInt() - around.get(0);
-        int out = around.get(1) - pitch.getAsInt();
+        int in = pitch.getAsInt() - pitches[0];
+        int out = pitches[1] - pitch.getAsInt();
         return in * out > 0 && Math.abs(in) <= STEP && Math.abs(out) <= STEP;
+    }
+
+    /** Semitones from the note before and to the note after. */
+    private int way(Place place) {
+        return distances(place).sum();
     }
 
     private IntStream distances(Place place) {
         var pitch = midi(place);
         return pitch.isEmpty()
                 ? IntStream.empty()
-                : neighbours()
-                        .flatMap(other -> midi(other.note().place()).stream().boxed())
-                        .mapToInt(midi -> Math.abs(midi - pitch.getAsInt()));
-    }
-
-    /** Semitones from the note before and to the note after. */
-    private int way(Place place) {
-        return distances(place).sum();
+                : Arrays.stream(pitches).map(other -> Math.abs(other - pitch.getAsInt()));
     }
 
     private double reach(Place written, Place other) {
@@ -189,20 +197,18 @@ final class PlaceSense {
         return !isWithin(FAR, place);
     }
 
-    private boolean isWithin(int frets, Place place) {
+    private boolean isWithin(int reach, Place place) {
         if (!(place instanceof Fretted fretted) || fretted.fret() == 0) {
             return true;
         }
-        var stopped = neighbours().filter(Played::isStopped).toList();
-        return stopped.isEmpty()
-                || stopped.stream().anyMatch(other -> Math.abs(other.fret().orElseThrow() - fretted.fret()) <= frets);
+        return frets.length == 0 || Arrays.stream(frets).anyMatch(other -> Math.abs(other - fretted.fret()) <= reach);
     }
 
-    private Stream<Played> neighbours() {
-        List<Played> all = evidence.notes();
-        return Stream.of(note.index() - 1, note.index() + 1)
-                .filter(index -> index >= 0 && index < all.size())
-                .map(all::get);
+    private List<Played> neighbours() {
+        var all = evidence.notes();
+        return all.subList(Math.max(0, note.index() - 1), Math.min(all.size(), note.index() + 2)).stream()
+                .filter(other -> other != note)
+                .toList();
     }
 
     private OptionalInt midi(Place place) {

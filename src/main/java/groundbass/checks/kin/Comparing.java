@@ -53,19 +53,17 @@ final class Comparing {
             return Optional.of(new Exchanged(misplaced.first()));
         }
         int note = misplaced.first();
-        return many > 1
-                ? Optional.empty()
-                : shift.expected(pattern.note(note), judged.note(note)).map(place -> new OtherPlace(note, place));
+        return many > 1 ? Optional.empty() : shift.expected(note).map(place -> new OtherPlace(note, place));
     }
 
     private Differing misplaced(Shift shift) {
-        return Differing.in(pattern, i -> !shift.leads(pattern.note(i), judged.note(i)));
+        return Differing.in(pattern, i -> !shift.leads(i, i));
     }
 
     /** Whether whatever is not at its place has changed places with its neighbour. */
     private boolean areExchanged(Shift shift) {
         for (int i = 0; i < pattern.size(); i++) {
-            if (!shift.leads(pattern.note(i), judged.note(i)) && !isExchanged(shift, i++)) {
+            if (!shift.leads(i, i) && !isExchanged(shift, i++)) {
                 return false;
             }
         }
@@ -73,9 +71,7 @@ final class Comparing {
     }
 
     private boolean isExchanged(Shift shift, int note) {
-        return note + 1 < pattern.size()
-                && shift.leads(pattern.note(note), judged.note(note + 1))
-                && shift.leads(pattern.note(note + 1), judged.note(note));
+        return note + 1 < pattern.size() && shift.leads(note, note + 1) && shift.leads(note + 1, note);
     }
 
     private Likeness struck() {

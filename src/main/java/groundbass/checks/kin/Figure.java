@@ -11,18 +11,26 @@ import groundbass.score.Tuning;
 import java.util.ArrayList;
 import java.util.List;
 
-/**
- * What is played in some beats of a bar.
- *
- * @param bar the number of its bar
- * @param from where it begins, from the beginning of the bar
- * @param notes those that begin in it, as the bar has them
- */
-public record Figure(Tuning tuning, int bar, Fraction from, Fraction length, List<Note> notes) {
+/** What is played in some beats of a bar. */
+public final class Figure {
     private static final int FEWEST = 2;
+    private static final int DEAD = -1;
 
-    public Figure {
-        notes = List.copyOf(notes);
+    private final Tuning tuning;
+    private final int bar;
+    private final Fraction from;
+    private final Fraction length;
+    private final List<Note> notes;
+    private final int[] pitches;
+
+    private Figure(Tuning tuning, int bar, Fraction from, Fraction length, List<Note> notes) {
+        this.tuning = tuning;
+        this.bar = bar;
+        this.from = from;
+        this.length = length;
+        this.notes = List.copyOf(notes);
+        this.pitches =
+                notes.stream().mapToInt(note -> note.midi(tuning).orElse(DEAD)).toArray();
     }
 
     /**
@@ -67,8 +75,40 @@ public record Figure(Tuning tuning, int bar, Fraction from, Fraction length, Lis
         return new Figure(tuning, number, start, end.minus(start), within);
     }
 
-    public int size() {
+    Tuning tuning() {
+        return tuning;
+    }
+
+    /** The number of its bar. */
+    public int bar() {
+        return bar;
+    }
+
+    /** Where it begins, from the beginning of the bar. */
+    public Fraction from() {
+        return from;
+    }
+
+    public Fraction length() {
+        return length;
+    }
+
+    /** Those that begin in it, as the bar has them. */
+    public List<Note> notes() {
+        return notes;
+    }
+
+    int size() {
         return notes.size();
+    }
+
+    boolean hasPitch(int index) {
+        return pitches[index] != DEAD;
+    }
+
+    /** The MIDI number of a note that is not dead. */
+    int pitch(int index) {
+        return pitches[index];
     }
 
     Note note(int index) {

@@ -54,18 +54,20 @@ public record Kin(Figure figure, Deviation deviation, List<Figure> like, List<Fi
         Figure.of(line).forEach(figure -> alike.computeIfAbsent(Beats.of(figure), beats -> new ArrayList<>())
                 .add(figure));
         return alike.values().stream()
-                .flatMap(figures -> IntStream.range(0, figures.size()).boxed().flatMap(i -> of(figures, i)))
+                .map(Comparisons::new)
+                .flatMap(each ->
+                        IntStream.range(0, each.figures().size()).boxed().flatMap(i -> of(each, i)))
                 .toList();
     }
 
-    /** @param figures in the order of their bars */
-    private static Stream<Kin> of(List<Figure> figures, int index) {
+    private static Stream<Kin> of(Comparisons comparisons, int index) {
+        var figures = comparisons.figures();
         var judged = figures.get(index);
         Map<Deviation, List<Figure>> others = new LinkedHashMap<>();
         var same = new ArrayList<Figure>();
         for (int i = first(figures, index); i < figures.size() && isNear(figures.get(i), judged); i++) {
             var pattern = figures.get(i);
-            var likeness = i == index ? Optional.<Likeness>empty() : Comparing.of(pattern, judged);
+            var likeness = i == index ? Optional.<Likeness>empty() : comparisons.of(i, index);
             likeness.ifPresent(each -> (each instanceof Deviation deviation
                             ? others.computeIfAbsent(deviation, key -> new ArrayList<>())
                             : same)

@@ -4,57 +4,85 @@ import groundbass.score.Note;
 import groundbass.score.Place;
 import groundbass.score.Place.Fretted;
 import groundbass.score.Tuning;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
-import java.util.function.Function;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
-/**
- * How far a shape is moved: by pitch, and where it keeps its form by strings and frets.
- *
- * @param steps how most places move; empty where they do not move alike
- */
-record Shift(Tuning tuning, int semitones, Optional<Steps> steps) {
+/** How far a figure is moved to become another one of its size: by pitch, and where it keeps its form by strings and frets. */
+record Shift(Figure from, Figure to, int semitones) {
     /** So many strings lower and so many frets up. */
-    record Steps(int strings, int frets) {
-        private static final Steps NONE = new Steps(0, 0);
-
-        private static Steps between(Fretted from, Fretted to) {
+    private record Steps(int strings, int frets) {
+        static Steps between(Fretted from, Fretted to) {
             return new Steps(to.string() - from.string(), to.fret() - from.fret());
         }
     }
 
-    private record Pair(Note from, Note to) {}
-
-    /** The way that most pitches of two figures of the same size go; nowhere where two ways are as common. */
+    /** The way that most pitches go; nowhere where two ways are as common. */
     static Optional<Shift> most(Figure from, Figure to) {
-        var tuning = from.tuning();
-        var pairs = IntStream.range(0, from.size())
-                .mapToObj(i -> new Pair(from.note(i), to.note(i)))
-                .filter(pair ->
-                        pair.from().place() instanceof Fretted && pair.to().place() instanceof Fretted)
-                .toList();
-        if (pairs.isEmpty()) {
-            return Optional.of(new Shift(tuning, 0, Optional.of(Steps.NONE)));
+        int[] rises = IntStream.range(0, from.size())
+                .filter(i -> from.hasPitch(i) && to.hasPitch(i))
+                .map(i -> to.pitch(i) - from.pitch(i))
+                .toArray();
+        if (rises.length == 0) {
+            return Optional.of(new Shift(from, to, 0));
         }
-        Function<Pair, Integer> rise = pair ->
-                pair.to().midi(tuning).orElseThrow() - pair.from().midi(tuning).orElseThrow();
-        return mostCommon(pairs.stream().map(rise))
-                .map(semitones -> new Shift(
-                        tuning,
-                        semitones,
-                        mostCommon(pairs.stream()
-                                .filter(pair -> rise.apply(pair).equals(semitones))
-                                .map(pair -> Steps.between((Fretted) pair.from().place(), (Fretted)
-                                        pair.to().place())))));
+        Arrays.sort(rises);
+        int most = 0;
+        int rise = 0;
+        boolean alone = false;
+        for (int first = 0; first < rises.length; ) {
+            int next = first + 1;
+            while (next < rises.length && rises[next] == rises[first]) {
+                next++;
+            }
+            alone = next - first > most || (alone && next - first < most);
+            rise = next - first > most ? rises[first] : rise;
+            most = Math.max(most, next - first);
+            first = next;
+        }
+        return alone ? Optional.of(new Shift(from, to, rise)) : Optional.empty();
     }
 
-    private static <T> Optional<T> mostCommon(Stream<T> votes) {
-        var counted = new HashMap<T, Integer>();
-        votes.forEach(vote -> counted.merge(vote, 1, Integer::sum));
+    /** Whether a note of the first figure, moved, is a note of the second. An open string may stay where the others move. */
+    boolean leads(int note, int other) {
+        if (!from.hasPitch(note) || !to.hasPitch(other)) {
+            return from.hasPitch(note) == to.hasPitch(other);
+        }
+        return to.pitch(other) - from.pitch(note) == semitones || staysOpen(from.note(note), to.note(other));
+    }
+
+    private static boolean staysOpen(Note one, Note other) {
+        return ((Fretted) other.place()).fret() == 0 && one.place().equals(other.place());
+    }
+
+    /**
+     * Where a note would be that stands in the way of the shape: where its form asks for it, or else on the string on
+     * which it is written. Empty where the neck does not reach so far.
+     */
+    Optional<Place> expected(int note) {
+        var written = to.note(note).place();
+        if (!from.hasPitch(note)) {
+            return Optional.of(Place.dead(written.string()));
+        }
+        int pitch = from.pitch(note) + semitones;
+        var place = (Fretted) from.note(note).place();
+        return Stream.concat(steps().flatMap(step -> moved(place, step)).stream(), on(written.string(), pitch).stream())
+                .filter(each -> tuning().midi(each) == pitch)
+                .map(Place.class::cast)
+                .findFirst();
+    }
+
+    /** How most places move; empty where they do not move alike. */
+    private Optional<Steps> steps() {
+        var counted = new HashMap<Steps, Integer>();
+        IntStream.range(0, from.size())
+                .filter(i -> from.hasPitch(i) && to.hasPitch(i) && to.pitch(i) - from.pitch(i) == semitones)
+                .mapToObj(i -> Steps.between(
+                        (Fretted) from.note(i).place(), (Fretted) to.note(i).place()))
+                .forEach(steps -> counted.merge(steps, 1, Integer::sum));
         int most = counted.values().stream().mapToInt(Integer::intValue).max().orElse(0);
         var first = counted.entrySet().stream()
                 .filter(vote -> vote.getValue() == most)
@@ -63,48 +91,22 @@ record Shift(Tuning tuning, int semitones, Optional<Steps> steps) {
         return first.size() == 1 ? Optional.of(first.get(0)) : Optional.empty();
     }
 
-    /** Whether a note is another one moved. An open string may stay where the others move. */
-    boolean leads(Note from, Note to) {
-        if (from.isDead() || to.isDead()) {
-            return from.isDead() && to.isDead();
-        }
-        boolean stays = from.place().equals(to.place()) && ((Fretted) to.place()).fret() == 0;
-        return stays || to.midi(tuning).equals(moved(from));
-    }
-
-    private OptionalInt moved(Note note) {
-        var midi = note.midi(tuning);
-        return midi.isPresent() ? OptionalInt.of(midi.getAsInt() + semitones) : midi;
-    }
-
-    /**
-     * Where a note would be that stands in the way of the shape: where its form asks for it, or else on the string on
-     * which it is written. Empty where the neck does not reach so far.
-     */
-    Optional<Place> expected(Note from, Note written) {
-        if (from.isDead()) {
-            return Optional.of(Place.dead(written.string()));
-        }
-        var pitch = moved(from);
-        return Stream.concat(steps.flatMap(step -> step(from.place(), step)).stream(), places(written.string(), pitch))
-                .filter(place -> pitch.equals(OptionalInt.of(tuning.midi(place))))
-                .map(Place.class::cast)
-                .findFirst();
-    }
-
-    private Optional<Fretted> step(Place place, Steps steps) {
+    private Optional<Fretted> moved(Fretted place, Steps steps) {
         int string = place.string() + steps.strings();
-        return string < 1 || string > tuning.size()
+        return string < 1 || string > tuning().size()
                 ? Optional.empty()
-                : fretted(string, ((Fretted) place).fret() + steps.frets());
+                : fretted(string, place.fret() + steps.frets());
     }
 
-    private Stream<Fretted> places(int string, OptionalInt pitch) {
-        int open = tuning.string(string).pitch().midi();
-        return pitch.isPresent() ? fretted(string, pitch.getAsInt() - open).stream() : Stream.empty();
+    private Optional<Fretted> on(int string, int pitch) {
+        return fretted(string, pitch - tuning().string(string).pitch().midi());
     }
 
     private static Optional<Fretted> fretted(int string, int fret) {
         return fret < 0 || fret > Fretted.MOST_FRETS ? Optional.empty() : Optional.of(new Fretted(string, fret));
+    }
+
+    private Tuning tuning() {
+        return from.tuning();
     }
 }
