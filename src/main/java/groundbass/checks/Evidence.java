@@ -13,7 +13,6 @@ import groundbass.score.Line;
 import groundbass.score.NoteAt;
 import groundbass.score.Passage;
 import groundbass.score.Place;
-import groundbass.score.Place.Fretted;
 import groundbass.score.Position;
 import java.util.HashMap;
 import java.util.List;
@@ -70,7 +69,16 @@ final class Evidence {
      * searches there are no more; this bounds the time for the longest line.
      */
     List<Alternative> others(Passage passage, int most) {
-        return searches++ < MOST_SEARCHES ? fingering.others(passage, most) : List.of();
+        return searches++ < MOST_SEARCHES
+                ? fingering.others(passage, most).stream()
+                        .filter(this::isOnNeck)
+                        .toList()
+                : List.of();
+    }
+
+    private boolean isOnNeck(Alternative other) {
+        return other.stops().stream()
+                .allMatch(stop -> isOnNeck(note(stop.note()), stop.fingered().place()));
     }
 
     /** Whether a chord holds that begins with this note, or with its bar. */
@@ -105,9 +113,9 @@ final class Evidence {
         return kin;
     }
 
-    boolean isOnNeck(Place place) {
-        boolean inReach = !(place instanceof Fretted fretted)
-                || fretted.fret() <= line.header().frets();
+    /** Whether a note would be on the neck there. */
+    boolean isOnNeck(Played note, Place place) {
+        boolean inReach = note.note().ornaments().fit(place, line.header().frets());
         return inReach && place.string() <= line.header().tuning().size();
     }
 

@@ -54,7 +54,7 @@ final class KinSuspicions {
     private Optional<Suspicion> suspicion(Kin kin, int others) {
         var place = ((OtherPlace) kin.deviation()).expected();
         return evidence.find(kin.at())
-                .filter(note -> evidence.isOnNeck(place) && isClear(note, kin, others))
+                .filter(note -> evidence.isOnNeck(note, place) && isClear(note, kin, others))
                 .map(note -> suspicion(note, kin, place));
     }
 
