@@ -2,6 +2,7 @@ package groundbass.checks;
 
 import groundbass.analysis.Analysis;
 import groundbass.analysis.Tone;
+import groundbass.checks.kin.Figure;
 import groundbass.checks.kin.Kin;
 import groundbass.fingering.Alternative;
 import groundbass.fingering.Fingering;
@@ -31,7 +32,8 @@ final class Evidence {
     private final int[] after;
     private final Analysis analysis;
     private final Fingering fingering;
-    private final List<Kin> kin;
+    private List<List<Figure>> figures;
+    private List<Kin> kin;
     private int searches;
     private final Map<NoteAt, Played> byNote = new HashMap<>();
 
@@ -43,7 +45,6 @@ final class Evidence {
         this.after = new int[notes.size()];
         this.analysis = Analysis.of(line);
         this.fingering = Fingering.of(performance, neck(), Hand.AVERAGE);
-        this.kin = Kin.in(line);
         notes.forEach(note -> byNote.put(note.at(), note));
         link();
     }
@@ -110,7 +111,18 @@ final class Evidence {
 
     /** What stands out among figures that are alike. */
     List<Kin> kin() {
+        if (kin == null) {
+            kin = Kin.among(figures());
+        }
         return kin;
+    }
+
+    /** What is played in the beats of each bar, those of the same beats together. */
+    List<List<Figure>> figures() {
+        if (figures == null) {
+            figures = Figure.byBeats(line);
+        }
+        return figures;
     }
 
     /** Whether a note would be on the neck there. */
