@@ -125,6 +125,22 @@ class MusicXmlInTest {
     }
 
     @Test
+    void aTrillThatNoHandPlaysIsLeftOutAndTold() {
+        String trill = "<notations><ornaments><trill-mark/></ornaments>%s</notations>";
+        String bend = "<technical><bend><bend-alter>1</bend-alter></bend></technical>";
+        String node = "<technical><string>4</string><fret>12</fret><harmonic><natural/></harmonic></technical>";
+        var brought = brought(bass(
+                HEAD + note("A", 2, 16, "<notehead>x</notehead>", trill.formatted("")),
+                note("A", 2, 16, trill.formatted(bend)),
+                note("E", 3, 16, trill.formatted(node)),
+                note("A", 2, 16, trill.formatted(""))));
+        assertThat(told(brought))
+                .filteredOn(each -> each.contains("trill"))
+                .containsExactly("Left out, bars 1-3: a trill of a dead note, a harmonic or a bent string");
+        assertThat(notes(brought.line(), 4).get(0).ornaments().trill()).isPresent();
+    }
+
+    @Test
     void aPlaceThatSoundsOtherwiseGivesWayToThePitch() {
         var brought = brought(bass(HEAD + note("E", 3, 16, technical("<string>4</string><fret>3</fret>"))));
         assertThat(midi(brought.line())).containsExactly(40);

@@ -368,7 +368,7 @@ public final class RandomLines {
             }
         }
         if (chance(3)) {
-            ornaments = ornaments.with(new Bend(1 + random.nextInt(8), fret % 3 == 0, fret % 2 == 0));
+            ornaments = ornaments.withoutTrill().with(new Bend(1 + random.nextInt(8), fret % 3 == 0, fret % 2 == 0));
         }
         if (chance(3)) {
             ornaments = ornaments.with(SlideIn.values()[random.nextInt(2)]);

@@ -5,6 +5,7 @@ import groundbass.intake.notice.NoticeList;
 import groundbass.score.Arrival;
 import groundbass.score.Harmonic;
 import groundbass.score.Header;
+import groundbass.score.Ornaments;
 import groundbass.score.Place;
 import groundbass.score.Place.Fretted;
 import groundbass.score.Technique;
@@ -28,8 +29,7 @@ final class NotePlacing {
 
     DraftNote of(RawNote raw) {
         var harmonic = harmonic(raw);
-        boolean trills = !raw.dead && harmonic.isEmpty();
-        var signs = trills ? raw.ornaments : raw.ornaments.withoutTrill();
+        var signs = trilled(raw, harmonic);
         var ornaments = harmonic.map(signs::with).orElse(signs);
         var grace = raw.from.filter(from -> !raw.dead);
         var arrival = grace.map(from -> kind(raw, from)).or(() -> raw.reached);
@@ -50,6 +50,16 @@ final class NotePlacing {
                 grace.map(from -> OptionalInt.of(step(raw, from))).orElse(OptionalInt.empty()),
                 ornaments,
                 raw.name.filter(name -> !raw.dead));
+    }
+
+    /** Without a trill where the hand cannot play one. */
+    private Ornaments trilled(RawNote raw, Optional<Harmonic> harmonic) {
+        boolean stopped =
+                !raw.dead && harmonic.isEmpty() && raw.ornaments.bend().isEmpty();
+        if (!stopped && raw.ornaments.trill().isPresent()) {
+            notices.leftOut(raw.bar, Message.of("intake.left.trill.hand"));
+        }
+        return stopped ? raw.ornaments : raw.ornaments.withoutTrill();
     }
 
     private static int step(RawNote raw, RawNote from) {

@@ -54,6 +54,10 @@ final class NoteMaker {
             problems.add(EventProblems.harmonicWithTrill(trill.get().span()));
             return note;
         }
+        if (note.ornaments().bend().isPresent()) {
+            problems.add(EventProblems.bendWithTrill(trill.get().span()));
+            return note;
+        }
         int midi = neck.tuning().midi(fretted);
         var fret = trill.get().fret();
         int frets = fret.isPresent()

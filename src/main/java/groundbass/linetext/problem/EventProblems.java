@@ -204,6 +204,10 @@ public final class EventProblems {
         return Mistake.TRILLED_HARMONIC.at(span);
     }
 
+    public static Remark bendWithTrill(Span span) {
+        return Mistake.TRILLED_BEND.at(span);
+    }
+
     public static Remark nothingToHold(Span span) {
         return Mistake.NOTHING_TO_HOLD.at(span).suggesting("rest");
     }

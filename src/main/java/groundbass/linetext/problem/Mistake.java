@@ -135,6 +135,7 @@ public enum Mistake {
     DEAD_SPELLING("dead-string"),
     DEAD_TRILL("dead-string"),
     TRILLED_HARMONIC("bad-trill"),
+    TRILLED_BEND("bad-trill"),
     NOTHING_TO_HOLD,
     HOLD_OVER_REPEAT,
     STILL_SOUNDING,
