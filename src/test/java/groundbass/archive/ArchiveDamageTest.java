@@ -317,6 +317,18 @@ class ArchiveDamageTest {
     }
 
     @Test
+    void aDrawingThatIsLongerThanIsLookedThroughIsNotShown() throws IOException {
+        var forged = new Forged(archive);
+        String picture = forged.named(".svg");
+        forged.agreeing(
+                picture,
+                forged.text(picture) + "\n".repeat(ReleaseChecks.LONGEST_PAGE) + "<script>alert(1)</script>");
+        var brought = bringIn(forged);
+        assertThat(keys(brought)).containsExactly("archive.problem.unsafe");
+        assertThat(brought.lessons()).isEqualTo(2);
+    }
+
+    @Test
     void aPageThatLeadsIntoAProgramIsNotShown() throws IOException {
         var forged = new Forged(archive);
         String page = forged.named("page.json");
