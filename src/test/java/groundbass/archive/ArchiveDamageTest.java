@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.assertThatCode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesForm;
+import groundbass.form.Outcome;
 import groundbass.identity.Sha256;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
@@ -18,6 +19,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.AfterAll;
@@ -280,6 +282,43 @@ class ArchiveDamageTest {
         assertThat(site.bringIn(forged.writeTo(folder.resolve("large.zip"))).problems())
                 .extracting(problem -> problem.key())
                 .containsExactly("archive.problem.large");
+    }
+
+    @Test
+    void aListWithASizeBelowNothingIsRefused() throws IOException {
+        var forged = new Forged(archive);
+        forged.list("02-pulley", list -> ((ObjectNode) list.get("files").get(0)).put("size", Long.MIN_VALUE));
+        var brought = bringIn(forged);
+        assertThat(keys(brought)).containsExactly("archive.problem.json");
+        assertThat(brought.lessons()).isEqualTo(2);
+    }
+
+    @Test
+    void listsCountAmongWhatIsTaken() throws IOException {
+        var files = new Forged(archive).files;
+        long all = size(files, "");
+        long lists = size(files, "/episode.json");
+        long others = files.keySet().stream()
+                .filter(name -> name.indexOf('/') < 0 || name.startsWith("beginning/"))
+                .mapToLong(name -> files.get(name).length)
+                .sum();
+        assertThat(lists).isPositive();
+        assertThat(limited(all - others - lists).problems())
+                .extracting(problem -> problem.key())
+                .containsExactly("archive.problem.large");
+        assertThat(done(limited(all - others)).lessons()).isEqualTo(3);
+    }
+
+    private static long size(Map<String, byte[]> files, String ending) {
+        return files.entrySet().stream()
+                .filter(file -> file.getKey().endsWith(ending))
+                .mapToLong(file -> file.getValue().length)
+                .sum();
+    }
+
+    private Outcome<BroughtIn> limited(long bytes) throws IOException {
+        return new ArchiveImport(site.archive, new ArchiveLimits(bytes, 10, 1_000))
+                .bringIn(site.owner, file(archive), "");
     }
 
     /** The end of a zip, as its format has it, with a list of files that would fill the memory. */
