@@ -1,6 +1,7 @@
 package groundbass.archive;
 
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.Episode;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.series.SeriesId;
@@ -22,6 +23,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import java.util.zip.ZipException;
+import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
 
 /**
  * Brings a series in: an archive with all that it holds, or a folder that somebody wrote, whose lessons come in as drafts.
@@ -359,7 +361,7 @@ public final class ArchiveImport {
                 already++;
                 return;
             }
-            var made = parts.desk().create(owner, series.id(), lesson.document());
+            var made = create(series, lesson);
             made.problems()
                     .forEach(problem -> findings.add(
                             new ArchiveRemark(lesson.folder(), new Message(problem.key(), problem.args()))));
@@ -367,6 +369,14 @@ public final class ArchiveImport {
                     .move(owner, one.id(), lesson.number()));
             came += made.result().isPresent() ? 1 : 0;
             damaged += made.result().isPresent() ? 0 : 1;
+        }
+
+        private Outcome<Episode> create(Series series, WrittenSeries.Lesson lesson) {
+            try {
+                return parts.desk().create(owner, series.id(), lesson.document());
+            } catch (UnableToExecuteStatementException e) {
+                return Outcome.refused(FILE, RowFault.key(e));
+            }
         }
     }
 

@@ -24,7 +24,6 @@ import groundbass.release.ReleaseId;
 import groundbass.release.ReleaseNote;
 import groundbass.text.Message;
 import java.io.IOException;
-import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -34,9 +33,6 @@ import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
 
 /** Brings one lesson of an archive in, whole or not at all, under the ids that it had. */
 final class LessonImport {
-    /** The class of SQL states that tell of a row which cannot stand beside another (ISO/IEC 9075-2, table 33). */
-    private static final String TAKEN = "23";
-
     private final ArchiveParts parts;
     private final Source source;
     private final EducatorId owner;
@@ -252,12 +248,8 @@ final class LessonImport {
             entered.result().ifPresent(lesson -> tell(folder, lesson, part));
             return entered.result().isPresent() ? Result.IN : Result.LEFT;
         } catch (UnableToExecuteStatementException e) {
-            if (e.getCause() instanceof SQLException cause
-                    && String.valueOf(cause.getSQLState()).startsWith(TAKEN)) {
-                findings.add(ArchiveRemark.of(folder, "archive.problem.ids"));
-                return Result.LEFT;
-            }
-            throw e;
+            findings.add(ArchiveRemark.of(folder, RowFault.key(e)));
+            return Result.LEFT;
         }
     }
 

@@ -28,6 +28,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Archives that were damaged, or made to do harm. */
@@ -282,6 +283,17 @@ class ArchiveDamageTest {
         assertThat(site.bringIn(forged.writeTo(folder.resolve("large.zip"))).problems())
                 .extracting(problem -> problem.key())
                 .containsExactly("archive.problem.large");
+    }
+
+    /** One more than the columns hold. */
+    @ParameterizedTest
+    @CsvSource({"/shown, title, 201", "/shown, summary, 2001", "/revisions/0, note, 2001", "/releases/0, note, 301"})
+    void aValueThatNoColumnHoldsKeepsItsLessonOut(String where, String what, int length) throws IOException {
+        var forged = new Forged(archive);
+        forged.list("01-rope", list -> ((ObjectNode) list.at(where)).put(what, "x".repeat(length)));
+        var brought = bringIn(forged);
+        assertThat(keys(brought)).containsExactly("archive.problem.json");
+        assertThat(brought.lessons()).isEqualTo(2);
     }
 
     @Test
