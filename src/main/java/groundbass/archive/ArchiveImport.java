@@ -11,6 +11,7 @@ import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.identity.Slug;
 import groundbass.text.Message;
+import java.io.EOFException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -60,7 +61,7 @@ public final class ArchiveImport {
         }
         try (var zip = new ZipSource(file)) {
             return bringIn(owner, zip, address, most, List.of());
-        } catch (ZipException e) {
+        } catch (ZipException | EOFException e) { // where its end says more than there is, it is the second
             return salvage(owner, file, address, most);
         }
     }

@@ -149,6 +149,17 @@ class ArchiveDamageTest {
         throw new AssertionError("not in it");
     }
 
+    /** The last two bytes say how long the remark of a zip is (PKWARE .ZIP file format specification, section 4.3.16). */
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2})
+    void aSpoiledEndIsReadAroundWhereverItIs(int fromTheEnd) throws IOException {
+        byte[] spoiled = archive.clone();
+        spoiled[spoiled.length - fromTheEnd] = 1;
+        var brought = done(site.bringIn(file(spoiled)));
+        assertThat(keys(brought)).containsExactly("archive.broke-off");
+        assertThat(brought.lessons()).isEqualTo(3);
+    }
+
     @Test
     void noSpoiledByteEndsInAFault() throws IOException {
         long seed = 5;
@@ -372,8 +383,7 @@ class ArchiveDamageTest {
         var forged = new Forged(archive);
         String picture = forged.named(".svg");
         forged.agreeing(
-                picture,
-                forged.text(picture) + "\n".repeat(ReleaseChecks.LONGEST_PAGE) + "<script>alert(1)</script>");
+                picture, forged.text(picture) + "\n".repeat(ReleaseChecks.LONGEST_PAGE) + "<script>alert(1)</script>");
         var brought = bringIn(forged);
         assertThat(keys(brought)).containsExactly("archive.problem.unsafe");
         assertThat(brought.lessons()).isEqualTo(2);
