@@ -69,14 +69,23 @@ public final class ArchiveImport {
     private Outcome<BroughtIn> salvage(EducatorId owner, Path file, String address, long most) throws IOException {
         try (var rest = new Salvage(file)) {
             return rest.isEmpty()
-                    ? Outcome.refused(FILE, "archive.problem.no-zip")
+                    ? Outcome.refused(FILE, rest.isCut() ? "archive.problem.large" : "archive.problem.no-zip")
                     : bringIn(
                             owner,
                             rest,
                             address,
                             most,
-                            List.of(ArchiveRemark.of(file.getFileName().toString(), "archive.broke-off")));
+                            told(rest, file.getFileName().toString()));
         }
+    }
+
+    private static List<ArchiveRemark> told(Salvage rest, String file) {
+        var brokeOff = ArchiveRemark.of(file, "archive.broke-off");
+        return rest.isCut()
+                ? List.of(
+                        brokeOff,
+                        ArchiveRemark.of(file, "archive.cut", Salvage.MOST_FILES, Salvage.MOST_BYTES / 1_000_000_000))
+                : List.of(brokeOff);
     }
 
     private Outcome<BroughtIn> bringIn(

@@ -1,7 +1,9 @@
 package groundbass.archive;
 
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -13,6 +15,8 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipException;
 import java.util.zip.ZipInputStream;
 
 /**
@@ -21,53 +25,83 @@ import java.util.zip.ZipInputStream;
  */
 final class Salvage implements Source {
     /** As much as this is unpacked at most, whatever the zip promises. */
-    private static final long MOST_BYTES = 20_000_000_000L;
+    static final long MOST_BYTES = 20_000_000_000L;
 
-    private static final int MOST_FILES = 200_000;
+    static final int MOST_FILES = 200_000;
     private static final int PIECE = 1 << 16;
 
     private final Path aside;
     private final SortedMap<String, Path> files = new TreeMap<>();
+    private final boolean isCut;
+    private long left;
     private int passedOver;
 
+    /** @throws IOException where this machine's disk fails */
     Salvage(Path zip) throws IOException {
+        this(zip, MOST_BYTES, MOST_FILES);
+    }
+
+    /** @param bytes of all its files, those that are passed over, too */
+    Salvage(Path zip, long bytes, int most) throws IOException {
+        this.left = Math.min(bytes, Files.size(zip) * ArchiveLimits.MOST_UNPACKED);
         this.aside = Files.createTempDirectory("groundbass-salvage");
+        try {
+            this.isCut = !putAside(zip, most);
+        } catch (IOException | RuntimeException e) {
+            close();
+            throw e;
+        }
+    }
+
+    /** @return whether all was taken that can be read */
+    private boolean putAside(Path zip, int most) throws IOException {
         try (var in = new ZipInputStream(Files.newInputStream(zip))) {
-            putAside(in, Math.min(MOST_BYTES, Files.size(zip) * ArchiveLimits.MOST_UNPACKED));
-        } catch (IOException | IllegalArgumentException end) { // this is where it broke off
-            if (files.isEmpty()) {
-                close();
-            }
-        }
-    }
-
-    private void putAside(ZipInputStream in, long most) throws IOException {
-        long left = most;
-        for (var entry = in.getNextEntry(); entry != null && files.size() < MOST_FILES; entry = in.getNextEntry()) {
-            if (!Names.isOurs(entry.getName())) {
-                passedOver += entry.isDirectory() ? 0 : 1;
-                continue;
-            }
-            Path file = aside.resolve(Integer.toString(files.size()));
-            left -= copy(in, file, left);
-            in.closeEntry(); // where its checksum is wrong, this throws
-            files.put(entry.getName(), file);
-        }
-    }
-
-    private static long copy(InputStream in, Path file, long most) throws IOException {
-        long copied = 0;
-        try (var out = Files.newOutputStream(file)) {
-            byte[] piece = new byte[PIECE];
-            for (int read = in.read(piece); read >= 0; read = in.read(piece)) {
-                copied += read;
-                if (copied > most) {
-                    throw new IOException("more than is unpacked");
+            int count = 0;
+            for (var entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
+                if (count == most || !putAside(entry, in, count)) {
+                    return false;
                 }
-                out.write(piece, 0, read);
+                count++;
+            }
+            return true;
+        } catch (ZipException | EOFException | IllegalArgumentException end) { // this is where it broke off
+            return true;
+        }
+    }
+
+    /** A name may occur twice, so files are called by their place in the zip. */
+    private boolean putAside(ZipEntry entry, ZipInputStream in, int place) throws IOException {
+        if (!Names.isOurs(entry.getName())) {
+            passedOver += entry.isDirectory() ? 0 : 1;
+            return copy(in, OutputStream.nullOutputStream());
+        }
+        Path file = aside.resolve(Integer.toString(place));
+        try (var out = Files.newOutputStream(file)) {
+            if (!copy(in, out)) {
+                return false;
             }
         }
-        return copied;
+        in.closeEntry(); // where its checksum is wrong, this throws
+        files.put(entry.getName(), file);
+        return true;
+    }
+
+    /** @return whether it was no more than may still be unpacked */
+    private boolean copy(InputStream in, OutputStream out) throws IOException {
+        byte[] piece = new byte[PIECE];
+        for (int read = in.read(piece); read >= 0; read = in.read(piece)) {
+            left -= read;
+            if (left < 0) {
+                return false;
+            }
+            out.write(piece, 0, read);
+        }
+        return true;
+    }
+
+    /** Whether there is more in it than is unpacked of such a zip. */
+    boolean isCut() {
+        return isCut;
     }
 
     boolean isEmpty() {
