@@ -117,14 +117,22 @@ public final class Backup {
 
     private static Spooled spool(String name, Connection connection) {
         try {
-            var digest = Sha256.digest();
             var text = Scratch.open();
-            long rows = text.write(out -> write(name, connection, new DigestOutputStream(out, digest)));
-            return new Spooled(
-                    new Manifest.Rows(name, rows, Sha256.finish(digest).hex()), text);
+            try {
+                return spool(name, connection, text);
+            } catch (IOException | RuntimeException e) { // nobody else knows of it yet
+                text.close();
+                throw e;
+            }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    private static Spooled spool(String name, Connection connection, Scratch text) throws IOException {
+        var digest = Sha256.digest();
+        long rows = text.write(out -> write(name, connection, new DigestOutputStream(out, digest)));
+        return new Spooled(new Manifest.Rows(name, rows, Sha256.finish(digest).hex()), text);
     }
 
     private static long write(String name, Connection connection, OutputStream out) throws IOException {
