@@ -24,7 +24,6 @@ final class Bodies {
 
     private static final String SETTING = "org.eclipse.jetty.multipartConfig";
     private static final long MOST = 2_000_000;
-    private static final long MOST_OF_AN_ARCHIVE = 8_000_000_000L;
     private static final int IN_MEMORY = 1_000_000;
 
     private Bodies() {}
@@ -45,7 +44,7 @@ final class Bodies {
             }
             takeUpTo(ctx, MOST);
         } else if (archives) {
-            takeUpTo(ctx, MOST_OF_AN_ARCHIVE);
+            takeUpTo(ctx, Routes.MOST_OF_AN_ARCHIVE);
         }
     }
 

@@ -5,6 +5,9 @@ import io.javalin.http.Handler;
 
 /** Where page groups name their routes. Every route says who may use it. */
 public final class Routes {
+    /** The most bytes of a series that is sent, with its recordings and sounds. */
+    public static final long MOST_OF_AN_ARCHIVE = 8_000_000_000L;
+
     private final RoutesConfig config;
 
     public Routes(RoutesConfig config) {
@@ -26,7 +29,7 @@ public final class Routes {
         config.post(path, handler, role, Bodies.Taking.FILES);
     }
 
-    /** The same, where the file may be as large as a whole series with all its sounds. */
+    /** The same, where the file may be as large as a whole series with all its sounds: {@link #MOST_OF_AN_ARCHIVE}. */
     public void postArchives(String path, Role role, Handler handler) {
         config.post(path, handler, role, Bodies.Taking.ARCHIVES);
     }

@@ -8,6 +8,8 @@ import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.AuditEntry;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesForm;
+import groundbass.catalog.settings.Imprint;
+import groundbass.catalog.settings.Settings;
 import groundbass.identity.Slug;
 import groundbass.release.ReleaseFile;
 import groundbass.release.Releases;
@@ -155,6 +157,27 @@ class ArchivePagesTest {
                 .statusCode(200)
                 .body(containsString("No lesson was brought in."));
         assertThat(to.browser().cookie(to.atTheDesk()).get("/desk").asString()).contains("Taken");
+    }
+
+    /** Who teaches here may be said in another window meanwhile. */
+    @Test
+    void whatWasSentIsKeptUntilItIsSaidWhoTeaches() {
+        var jdbi = to.groundbass().database().jdbi();
+        var settings = new Settings(jdbi, new Audit(jdbi, to.clock()));
+        var told = settings.current().imprint();
+        settings.saveImprint(to.educator(), new Imprint("", "", "", "", ""));
+        try {
+            var refused = bringIn(archive(), "");
+            assertThat(refused.statusCode()).isEqualTo(422);
+            var page = Jsoup.parse(refused.asString());
+            assertThat(page.select(".problems").text()).contains("Say first who teaches here");
+            assertThat(page.select("input[name=kept]").attr("value")).hasSize(64);
+            assertThat(page.select("form .hint").eachText())
+                    .isNotEmpty()
+                    .noneMatch(hint -> hint.contains("another address"));
+        } finally {
+            settings.saveImprint(to.educator(), told);
+        }
     }
 
     private static byte[] written(String address) throws IOException {

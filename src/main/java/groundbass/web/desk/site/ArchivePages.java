@@ -38,7 +38,6 @@ public final class ArchivePages implements PageGroup {
     private static final String TAKE = "/desk/series/{id}/archive";
     private static final String BRING = "/desk/bring-in";
     private static final int AT_ONCE = 2;
-    private static final long MOST = 8_000_000_000L;
 
     private final DeskContext desk;
     private final SeriesExport exporting;
@@ -117,10 +116,10 @@ public final class ArchivePages implements PageGroup {
         String address = FormParameters.text(ctx, "address").strip();
         var kept = kept(ctx);
         if (kept.isEmpty()) {
-            refuse(ctx, "", address, FieldProblem.of("file", "catalog.problem.missing"));
+            showAgain(ctx, Optional.empty(), address, List.of(FieldProblem.of("file", "catalog.problem.missing")));
         } else if (!free.tryAcquire()) {
+            showAgain(ctx, kept, address, List.of(FieldProblem.of("file", "desk.bring-in.busy")));
             ctx.status(HttpStatus.SERVICE_UNAVAILABLE);
-            refuse(ctx, kept.get().hex(), address, FieldProblem.of("file", "desk.bring-in.busy"));
         } else {
             try {
                 answer(ctx, kept.get(), address, bringIn(who, kept.get(), address));
@@ -137,7 +136,7 @@ public final class ArchivePages implements PageGroup {
             return Sha256.parse(FormParameters.text(ctx, "kept"));
         }
         try (var in = part.content()) {
-            return blobs.put(in, MOST).map(Blob::sha256);
+            return blobs.put(in, Routes.MOST_OF_AN_ARCHIVE).map(Blob::sha256);
         }
     }
 
@@ -155,15 +154,18 @@ public final class ArchivePages implements PageGroup {
                     .show(ctx, "desk/bring-in", BringView.of(outcome.result().get()));
             return;
         }
-        boolean again =
-                outcome.problems().stream().allMatch(problem -> problem.field().equals("address"));
-        var view = new BringView(
-                again ? kept.hex() : "", address, new FieldProblems(outcome.problems()), Optional.empty());
-        desk.pages().showAgain(ctx, "desk/bring-in", view);
+        boolean again = outcome.problems().stream().allMatch(ArchivePages::isOfNoFile);
+        showAgain(ctx, again ? Optional.of(kept) : Optional.empty(), address, outcome.problems());
     }
 
-    private void refuse(Context ctx, String kept, String address, FieldProblem problem) {
-        var view = new BringView(kept, address, new FieldProblems(List.of(problem)), Optional.empty());
+    /** Whether the same file may come in once something else is in order. */
+    private static boolean isOfNoFile(FieldProblem problem) {
+        return problem.field().equals("address") || problem.key().equals("archive.problem.imprint");
+    }
+
+    private void showAgain(Context ctx, Optional<Sha256> kept, String address, List<FieldProblem> problems) {
+        var view =
+                new BringView(kept.map(Sha256::hex).orElse(""), address, new FieldProblems(problems), Optional.empty());
         desk.pages().showAgain(ctx, "desk/bring-in", view);
     }
 
