@@ -293,26 +293,26 @@ public final class ArchiveImport {
                 parts.styles().save(owner, series.id(), facts.style());
             }
             if (!facts.rhythm().first().isBlank()) {
-                tell(parts.rhythms().save(owner, series.id(), facts.rhythm()));
+                tell(Names.SERIES, parts.rhythms().save(owner, series.id(), facts.rhythm()));
             }
             parts.outlooks().save(owner, series.id(), facts.outlook());
             if (!facts.news().subject().isBlank() || !facts.news().opening().isBlank()) {
-                tell(parts.news().save(owner, series.id(), facts.news()));
+                tell(Names.SERIES, parts.news().save(owner, series.id(), facts.news()));
             }
             if (texts.has(Names.BEGINNING + DocumentFiles.FACTS)) {
                 try {
                     var document = DocumentFiles.read(name -> texts.find(Names.BEGINNING + name), "");
-                    tell(parts.beginnings().save(owner, series.id(), document));
+                    tell(Names.SERIES, parts.beginnings().save(owner, series.id(), document));
                 } catch (Unreadable e) {
                     findings.add(e.finding(Names.BEGINNING));
                 }
             }
         }
 
-        private void tell(Outcome<?> outcome) {
+        private void tell(String where, Outcome<?> outcome) {
             outcome.problems()
                     .forEach(problem ->
-                            findings.add(new ArchiveRemark(Names.SERIES, new Message(problem.key(), problem.args()))));
+                            findings.add(new ArchiveRemark(where, new Message(problem.key(), problem.args()))));
         }
 
         private BroughtIn bringIn(Series series, List<Listed> lessons) throws IOException {
@@ -372,11 +372,10 @@ public final class ArchiveImport {
                 return;
             }
             var made = create(series, lesson);
-            made.problems()
-                    .forEach(problem -> findings.add(
-                            new ArchiveRemark(lesson.folder(), new Message(problem.key(), problem.args()))));
-            made.result().filter(one -> one.number() != lesson.number()).ifPresent(one -> parts.desk()
-                    .move(owner, one.id(), lesson.number()));
+            tell(lesson.folder(), made);
+            made.result()
+                    .filter(one -> one.number() != lesson.number())
+                    .ifPresent(one -> tell(lesson.folder(), parts.desk().move(owner, one.id(), lesson.number())));
             came += made.result().isPresent() ? 1 : 0;
             damaged += made.result().isPresent() ? 0 : 1;
         }

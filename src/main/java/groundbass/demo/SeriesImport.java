@@ -75,7 +75,8 @@ public final class SeriesImport {
         var written = new ArrayList<Episode>();
         for (int i = 0; i < series.lessons().size(); i++) {
             var incoming = series.lessons().get(i);
-            written.add(episodes.find(found.slug(), i + 1).orElseGet(() -> write(owner, found, incoming)));
+            written.add(episodes.find(found.slug(), i + 1)
+                    .orElseGet(() -> done(desk.create(owner, found.id(), incoming.document()))));
         }
         for (int i = written.size() - 1; i >= 0; i--) {
             bringOut(owner, written.get(i), series.lessons().get(i));
@@ -97,15 +98,6 @@ public final class SeriesImport {
         if (!episode.isPublished() && !incoming.weeksAgo().isEmpty()) {
             publish(owner, episode, DemoCalendar.week(clock.instant(), Integer.parseInt(incoming.weeksAgo())));
         }
-    }
-
-    private Episode write(EducatorId owner, Series series, WrittenSeries.Lesson incoming) {
-        var document = incoming.document();
-        return jdbi.inTransaction(handle -> {
-            var made = done(desk.create(owner, series.id(), document.title(), document.level()));
-            done(desk.saveDraft(owner, made.id(), 0, document));
-            return made;
-        });
     }
 
     private void publish(EducatorId owner, Episode episode, Instant out) {

@@ -57,10 +57,17 @@ public final class EpisodeService {
         }
         return jdbi.inTransaction(handle -> {
             var made = create(handle, who, in, begun.title(), begun.level());
-            made.result()
-                    .ifPresent(episode -> drafts.insert(handle, who, episode.id(), begun, DatabaseClock.of(clock)));
-            return made;
+            made.result().ifPresent(episode -> begin(handle, who, episode, begun));
+            return made.result()
+                    .flatMap(episode -> episodes.find(episode.id()))
+                    .map(Outcome::done)
+                    .orElse(made);
         });
+    }
+
+    private void begin(Handle handle, EducatorId who, Episode episode, EpisodeDocument begun) {
+        drafts.insert(handle, who, episode.id(), begun, DatabaseClock.of(clock));
+        episodes.describe(handle, episode.id(), begun);
     }
 
     private Outcome<Episode> create(Handle handle, EducatorId who, SeriesId in, String title, Level level) {

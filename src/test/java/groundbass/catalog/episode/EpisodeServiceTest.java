@@ -62,6 +62,24 @@ class EpisodeServiceTest {
 
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
+    void whatIsBegunWithADocumentShowsWhatThatSays(Database database) {
+        try (database) {
+            var fixture = new CatalogFixture(database);
+            var begun = document("First").edit().summary("Three notes.").done();
+            var made = fixture.desk
+                    .create(fixture.owner, fixture.series.id(), begun)
+                    .result()
+                    .orElseThrow();
+            assertThat(made.summary()).isEqualTo("Three notes.");
+            assertThat(fixture.now(made)).isEqualTo(made);
+            assertThat(fixture.desk.draft(fixture.owner, made.id()))
+                    .map(Draft::document)
+                    .contains(begun);
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
     void movingAnEpisodeMovesThoseBetweenAndLeavesPublishedOnes(Database database) {
         try (database) {
             var fixture = new CatalogFixture(database);
