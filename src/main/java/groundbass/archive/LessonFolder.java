@@ -55,13 +55,15 @@ final class LessonFolder {
         if (ofTexts > ArchiveLimits.TEXTS_OF_A_LESSON) {
             return List.of(ArchiveRemark.of(place, "archive.problem.long", ArchiveLimits.TEXTS_OF_A_LESSON));
         }
+        var sent = new HashSet<String>();
         for (var recording : part.recordings()) {
             read(recording, owner, id);
+            sent.add(recording.file());
         }
         for (var entry : part.files()) {
             if (!files.contains(entry.name())) {
                 text(entry);
-            } else if (!stored.containsKey(entry.name())) {
+            } else if (!sent.contains(entry.name())) {
                 keep(entry);
             }
         }
@@ -95,10 +97,10 @@ final class LessonFolder {
             var judged = parts.uploads()
                     .judge(owner, lesson, id.get(), recording.name(), Moments.read(recording.created()), in);
             judged.problems().forEach(problem -> found(entry, problem));
-            judged.result().filter(upload -> isPromised(entry, upload.blob())).ifPresent(upload -> {
-                recordings.put(upload.id(), upload);
-                stored.put(entry.name(), upload.blob());
-            });
+            if (judged.result().isPresent()) {
+                keep(entry, judged.result().map(Upload::blob));
+                recordings.put(id.get(), judged.result().get());
+            }
         } catch (Unreadable e) {
             findings.add(e.finding(place + entry.name()));
         } catch (SourceInput.Damaged e) {
@@ -116,14 +118,7 @@ final class LessonFolder {
 
     private void keep(Entry entry) throws IOException {
         try (var in = open(entry)) {
-            parts.blobs()
-                    .put(in, entry.size())
-                    .filter(blob -> isPromised(entry, blob))
-                    .ifPresentOrElse(blob -> stored.put(entry.name(), blob), () -> {
-                        if (!isFound(entry)) {
-                            found(entry.name(), "archive.problem.changed");
-                        }
-                    });
+            keep(entry, parts.blobs().put(in, entry.size()));
         } catch (Unreadable e) {
             findings.add(e.finding(place + entry.name()));
         } catch (SourceInput.Damaged e) {
@@ -131,8 +126,11 @@ final class LessonFolder {
         }
     }
 
-    private boolean isFound(Entry entry) {
-        return findings.stream().anyMatch(finding -> finding.where().equals(place + entry.name()));
+    /** @param read empty where it is longer than its list says */
+    private void keep(Entry entry, Optional<Blob> read) {
+        read.filter(blob -> isPromised(entry, blob))
+                .ifPresentOrElse(
+                        blob -> stored.put(entry.name(), blob), () -> found(entry.name(), "archive.problem.changed"));
     }
 
     private InputStream open(Entry entry) throws Unreadable {
@@ -146,12 +144,8 @@ final class LessonFolder {
         }
     }
 
-    private boolean isPromised(Entry entry, Blob blob) {
-        boolean is = blob.length() == entry.size() && blob.sha256().hex().equals(entry.sha256());
-        if (!is) {
-            found(entry.name(), "archive.problem.changed");
-        }
-        return is;
+    private static boolean isPromised(Entry entry, Blob blob) {
+        return blob.length() == entry.size() && blob.sha256().hex().equals(entry.sha256());
     }
 
     /** A text, by its name in the folder. */

@@ -106,6 +106,15 @@ class ArchiveDamageTest {
         assertThat(site.lessons(series)).hasSize(3);
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {".wav", "sheet.pdf"})
+    void whatWasChangedIsToldOnce(String ending) throws IOException {
+        var forged = new Forged(archive);
+        byte[] file = forged.files.get(forged.named(ending));
+        file[file.length - 1] ^= 1;
+        assertThat(keys(bringIn(forged))).containsExactly("archive.problem.changed");
+    }
+
     @Test
     void allThatIsMissingIsNamed() throws IOException {
         var forged = new Forged(archive);
