@@ -6,15 +6,9 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
-import java.util.SortedMap;
-import java.util.SortedSet;
-import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipInputStream;
@@ -23,7 +17,7 @@ import java.util.zip.ZipInputStream;
  * What can still be read of a zip whose end is missing: its files from the beginning on, put aside under numbers in a
  * folder of their own until this is closed. The file that broke off is not among them.
  */
-final class Salvage implements Source {
+final class Salvage extends ListedSource<Path> {
     /** As much as this is unpacked at most, whatever the zip promises. */
     static final long MOST_BYTES = 20_000_000_000L;
 
@@ -31,10 +25,8 @@ final class Salvage implements Source {
     private static final int PIECE = 1 << 16;
 
     private final Path aside;
-    private final SortedMap<String, Path> files = new TreeMap<>();
     private final boolean isCut;
     private long left;
-    private int passedOver;
 
     /** @throws IOException where this machine's disk fails */
     Salvage(Path zip) throws IOException {
@@ -72,7 +64,9 @@ final class Salvage implements Source {
     /** A name may occur twice, so files are called by their place in the zip. */
     private boolean putAside(ZipEntry entry, ZipInputStream in, int place) throws IOException {
         if (!Names.isOurs(entry.getName())) {
-            passedOver += entry.isDirectory() ? 0 : 1;
+            if (!entry.isDirectory()) {
+                passOver();
+            }
             return copy(in, OutputStream.nullOutputStream());
         }
         Path file = aside.resolve(Integer.toString(place));
@@ -82,7 +76,7 @@ final class Salvage implements Source {
             }
         }
         in.closeEntry(); // where its checksum is wrong, this throws
-        files.put(entry.getName(), file);
+        list(entry.getName(), file);
         return true;
     }
 
@@ -105,26 +99,12 @@ final class Salvage implements Source {
     }
 
     boolean isEmpty() {
-        return files.isEmpty();
+        return names().isEmpty();
     }
 
     @Override
-    public SortedSet<String> names() {
-        return Collections.unmodifiableSortedSet(new TreeSet<>(files.keySet()));
-    }
-
-    @Override
-    public InputStream open(String name) throws IOException {
-        var file = files.get(name);
-        if (file == null) {
-            throw new NoSuchFileException(name);
-        }
+    InputStream open(Path file) throws IOException {
         return Files.newInputStream(file);
-    }
-
-    @Override
-    public int passedOver() {
-        return passedOver;
     }
 
     @Override
