@@ -316,7 +316,7 @@ public final class ArchiveImport {
         }
 
         private BroughtIn bringIn(Series series, List<Listed> lessons) throws IOException {
-            var lesson = new LessonImport(parts, source, owner, series, recordings(lessons), findings);
+            var lesson = new LessonImport(parts, texts, owner, series, recordings(lessons), findings);
             for (var listed : lessons) {
                 if (!series.id().value().equals(listed.part().series())) {
                     findings.add(ArchiveRemark.of(listed.folder(), "archive.problem.other-series"));

@@ -9,7 +9,6 @@ import groundbass.identity.Sha256;
 import groundbass.store.Blob;
 import groundbass.text.Message;
 import java.io.IOException;
-import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -26,7 +25,6 @@ import java.util.Set;
  */
 final class LessonFolder {
     private final ArchiveParts parts;
-    private final Source source;
     private final Texts reader;
     private final String place;
     private final LessonPart part;
@@ -36,10 +34,9 @@ final class LessonFolder {
     private final Map<UploadId, Upload> recordings = new LinkedHashMap<>();
     private final List<ArchiveRemark> findings = new ArrayList<>();
 
-    LessonFolder(ArchiveParts parts, Source source, String folder, LessonPart part) {
+    LessonFolder(ArchiveParts parts, Texts reader, String folder, LessonPart part) {
         this.parts = parts;
-        this.source = source;
-        this.reader = new Texts(source);
+        this.reader = reader;
         this.place = folder + "/";
         this.part = part;
         part.files().forEach(entry -> entries.put(entry.name(), entry));
@@ -93,7 +90,7 @@ final class LessonFolder {
             found(recording.file(), "archive.problem.json");
             return;
         }
-        try (var in = open(entry)) {
+        try (var in = reader.open(place + entry.name())) {
             var judged = parts.uploads()
                     .judge(owner, lesson, id.get(), recording.name(), Moments.read(recording.created()), in);
             judged.problems().forEach(problem -> found(entry, problem));
@@ -117,7 +114,7 @@ final class LessonFolder {
     }
 
     private void keep(Entry entry) throws IOException {
-        try (var in = open(entry)) {
+        try (var in = reader.open(place + entry.name())) {
             keep(entry, parts.blobs().put(in, entry.size()));
         } catch (Unreadable e) {
             findings.add(e.finding(place + entry.name()));
@@ -131,17 +128,6 @@ final class LessonFolder {
         read.filter(blob -> isPromised(entry, blob))
                 .ifPresentOrElse(
                         blob -> stored.put(entry.name(), blob), () -> found(entry.name(), "archive.problem.changed"));
-    }
-
-    private InputStream open(Entry entry) throws Unreadable {
-        if (!reader.has(place + entry.name())) {
-            throw Unreadable.of("archive.problem.missing");
-        }
-        try {
-            return new SourceInput(source.open(place + entry.name()));
-        } catch (IOException e) {
-            throw Unreadable.of("archive.problem.damaged");
-        }
     }
 
     private static boolean isPromised(Entry entry, Blob blob) {

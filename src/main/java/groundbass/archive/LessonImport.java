@@ -34,7 +34,7 @@ import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
 /** Brings one lesson of an archive in, whole or not at all, under the ids that it had. */
 final class LessonImport {
     private final ArchiveParts parts;
-    private final Source source;
+    private final Texts texts;
     private final EducatorId owner;
     private final Series series;
     private final Set<UploadId> recordings;
@@ -46,13 +46,13 @@ final class LessonImport {
      */
     LessonImport(
             ArchiveParts parts,
-            Source source,
+            Texts texts,
             EducatorId owner,
             Series series,
             Set<UploadId> recordings,
             List<ArchiveRemark> findings) {
         this.parts = parts;
-        this.source = source;
+        this.texts = texts;
         this.owner = owner;
         this.series = series;
         this.recordings = recordings;
@@ -82,7 +82,7 @@ final class LessonImport {
             if (parts.episodes().isKnown(id)) {
                 return known(folder, id);
             }
-            var inside = new LessonFolder(parts, source, folder, part);
+            var inside = new LessonFolder(parts, texts, folder, part);
             var wrong = inside.read(owner, id);
             findings.addAll(wrong);
             return wrong.isEmpty() ? enter(folder, ready(id, part, inside), part) : Result.LEFT;

@@ -10,10 +10,16 @@ import java.util.TreeSet;
 final class Rooted implements Source {
     private final Source source;
     private final String root;
+    private final SortedSet<String> names;
 
     private Rooted(Source source, String root) {
         this.source = source;
         this.root = root;
+        var inside = new TreeSet<String>();
+        source.names().stream()
+                .filter(name -> name.startsWith(root))
+                .forEach(name -> inside.add(name.substring(root.length())));
+        this.names = Collections.unmodifiableSortedSet(inside);
     }
 
     /** The source itself, or its only folder with a series in it. */
@@ -32,11 +38,7 @@ final class Rooted implements Source {
 
     @Override
     public SortedSet<String> names() {
-        var inside = new TreeSet<String>();
-        source.names().stream()
-                .filter(name -> name.startsWith(root))
-                .forEach(name -> inside.add(name.substring(root.length())));
-        return Collections.unmodifiableSortedSet(inside);
+        return names;
     }
 
     @Override

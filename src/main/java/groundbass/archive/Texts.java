@@ -2,13 +2,14 @@ package groundbass.archive;
 
 import groundbass.identity.Sha256;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.SortedSet;
 
-/** Reads files of text from a source: UTF-8, none longer than it may be. */
+/** Reads the files of a source; texts are in UTF-8, and none is longer than it may be. */
 final class Texts {
     private final Source source;
     private final SortedSet<String> names;
@@ -42,6 +43,22 @@ final class Texts {
             throw Unreadable.of("archive.problem.changed").in(name);
         }
         return text(name, bytes);
+    }
+
+    /**
+     * A file of any kind. What is wrong with it while it is read is {@link SourceInput.Damaged}.
+     *
+     * @throws Unreadable where it is not there, or cannot be opened
+     */
+    InputStream open(String name) throws Unreadable {
+        if (!has(name)) {
+            throw Unreadable.of("archive.problem.missing");
+        }
+        try {
+            return new SourceInput(source.open(name));
+        } catch (IOException e) {
+            throw Unreadable.of("archive.problem.damaged");
+        }
     }
 
     byte[] bytes(String name, int most) throws Unreadable {
