@@ -84,8 +84,9 @@ public final class QuestionDesk implements PageGroup {
 
     /** With what was typed as an answer to one of them. */
     private View view(Context ctx, Optional<EpisodeId> lesson, String answered, String typed, FieldProblems problems) {
-        var rows = questions.to(desk.educator(ctx)).stream()
-                .filter(question -> lesson.map(question.episode()::equals).orElse(true))
+        var owner = desk.educator(ctx);
+        var asked = lesson.map(id -> questions.to(owner, id)).orElseGet(() -> questions.to(owner));
+        var rows = asked.stream()
                 .map(question -> row(question, question.id().value().equals(answered) ? typed : ""))
                 .toList();
         var title = lesson.flatMap(episodes::find).map(found -> found.title());
