@@ -81,11 +81,13 @@ final class ChordsFitTheirNotes implements Rule {
             return CONTRADICTIONS.stream().anyMatch(each -> sounds(of, each.own(), each.other(), times));
         }
 
-        /** Whether the third that is written is outside the key. */
+        /** Whether the third that is written is outside the key; a chord without one has none. */
         boolean isStrange() {
-            var third = chord.quality().has(THIRD) ? THIRD : MINOR_THIRD;
-            int pitchClass = third.above(chord.root()).pitchClass();
-            return tones.get(0).key().scale().stream().noneMatch(name -> name.pitchClass() == pitchClass);
+            return Stream.of(THIRD, MINOR_THIRD)
+                    .filter(chord.quality()::has)
+                    .map(third -> third.above(chord.root()).pitchClass())
+                    .anyMatch(
+                            third -> tones.get(0).key().scale().stream().noneMatch(name -> name.pitchClass() == third));
         }
 
         /** Whether a bass that is no tone of its chord is written and not played. */

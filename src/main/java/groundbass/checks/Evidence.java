@@ -2,6 +2,7 @@ package groundbass.checks;
 
 import groundbass.analysis.Analysis;
 import groundbass.analysis.Tone;
+import groundbass.checks.kin.Figure;
 import groundbass.checks.kin.Kin;
 import groundbass.fingering.Alternative;
 import groundbass.fingering.Fingering;
@@ -13,7 +14,6 @@ import groundbass.score.Line;
 import groundbass.score.NoteAt;
 import groundbass.score.Passage;
 import groundbass.score.Place;
-import groundbass.score.Place.Fretted;
 import groundbass.score.Position;
 import java.util.HashMap;
 import java.util.List;
@@ -32,7 +32,8 @@ final class Evidence {
     private final int[] after;
     private final Analysis analysis;
     private final Fingering fingering;
-    private final List<Kin> kin;
+    private List<List<Figure>> figures;
+    private List<Kin> kin;
     private int searches;
     private final Map<NoteAt, Played> byNote = new HashMap<>();
 
@@ -44,7 +45,6 @@ final class Evidence {
         this.after = new int[notes.size()];
         this.analysis = Analysis.of(line);
         this.fingering = Fingering.of(performance, neck(), Hand.AVERAGE);
-        this.kin = Kin.in(line);
         notes.forEach(note -> byNote.put(note.at(), note));
         link();
     }
@@ -70,7 +70,16 @@ final class Evidence {
      * searches there are no more; this bounds the time for the longest line.
      */
     List<Alternative> others(Passage passage, int most) {
-        return searches++ < MOST_SEARCHES ? fingering.others(passage, most) : List.of();
+        return searches++ < MOST_SEARCHES
+                ? fingering.others(passage, most).stream()
+                        .filter(this::isOnNeck)
+                        .toList()
+                : List.of();
+    }
+
+    private boolean isOnNeck(Alternative other) {
+        return other.stops().stream()
+                .allMatch(stop -> isOnNeck(note(stop.note()), stop.fingered().place()));
     }
 
     /** Whether a chord holds that begins with this note, or with its bar. */
@@ -102,12 +111,23 @@ final class Evidence {
 
     /** What stands out among figures that are alike. */
     List<Kin> kin() {
+        if (kin == null) {
+            kin = Kin.among(figures());
+        }
         return kin;
     }
 
-    boolean isOnNeck(Place place) {
-        boolean inReach = !(place instanceof Fretted fretted)
-                || fretted.fret() <= line.header().frets();
+    /** What is played in the beats of each bar, those of the same beats together. */
+    List<List<Figure>> figures() {
+        if (figures == null) {
+            figures = Figure.byBeats(line);
+        }
+        return figures;
+    }
+
+    /** Whether a note would be on the neck there. */
+    boolean isOnNeck(Played note, Place place) {
+        boolean inReach = note.note().ornaments().fit(place, line.header().frets());
         return inReach && place.string() <= line.header().tuning().size();
     }
 

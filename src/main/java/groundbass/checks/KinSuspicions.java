@@ -18,7 +18,7 @@ final class KinSuspicions {
     private static final double MOST_LIKE = 4;
     private static final double SAME = 2;
     private static final double MOST_SAME = 6;
-    private static final double UNANIMOUS = 0.5;
+    private static final double SEVERAL = 0.5;
     private static final double OCTAVE_LEAP = 1.5;
     private static final int MANY = 3;
     private static final int LONG = 6;
@@ -54,7 +54,7 @@ final class KinSuspicions {
     private Optional<Suspicion> suspicion(Kin kin, int others) {
         var place = ((OtherPlace) kin.deviation()).expected();
         return evidence.find(kin.at())
-                .filter(note -> evidence.isOnNeck(place) && isClear(note, kin, others))
+                .filter(note -> evidence.isOnNeck(note, place) && isClear(note, kin, others))
                 .map(note -> suspicion(note, kin, place));
     }
 
@@ -88,7 +88,7 @@ final class KinSuspicions {
     private static double support(Kin kin) {
         int many = kin.like().size();
         double several = many > 1 || kin.shared() >= ENOUGH_SHARED ? 1 : 0;
-        return Math.min(MOST_LIKE, several + alike(kin.shared()) * many) + (many >= MANY ? UNANIMOUS : 0);
+        return Math.min(MOST_LIKE, several + alike(kin.shared()) * many) + (many >= MANY ? SEVERAL : 0);
     }
 
     private static double alike(int shared) {

@@ -55,8 +55,9 @@ final class Repairs {
     static List<Place> besides(Evidence evidence, Played note) {
         int fret = note.fret().orElse(0);
         return IntStream.of(fret - 1, fret + 1)
-                .filter(other -> other >= 0 && other <= evidence.line().header().frets())
+                .filter(other -> other >= 0)
                 .mapToObj(other -> Place.of(note.string(), other))
+                .filter(place -> evidence.isOnNeck(note, place))
                 .toList();
     }
 }

@@ -21,20 +21,13 @@ import java.util.stream.Stream;
 final class RhythmsAgree implements Rule {
     private static final int FEWEST_OTHERS = 4;
 
-    private record Beats(Fraction from, Fraction length) {}
-
     @Override
     public Stream<Finding> findings(Evidence evidence) {
-        int last = evidence.line().firstNumber() + evidence.line().bars().size() - 1;
-        Map<Beats, List<Figure>> byBeats = new HashMap<>();
-        for (var figure : Figure.of(evidence.line())) {
-            if (figure.bar() < last) {
-                byBeats.computeIfAbsent(new Beats(figure.from(), figure.length()), beats -> new ArrayList<>())
-                        .add(figure);
-            }
-        }
         var told = new HashSet<NoteAt>();
-        return byBeats.values().stream()
+        return evidence.figures().stream()
+                .map(figures -> figures.stream()
+                        .filter(figure -> !Variation.isLastBar(evidence, figure.bar()))
+                        .toList())
                 .flatMap(figures -> odd(figures).stream())
                 .filter(odd -> !mayVary(evidence, odd))
                 .filter(odd -> told.add(odd.figure().at(odd.note())))

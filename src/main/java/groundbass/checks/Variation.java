@@ -22,10 +22,10 @@ final class Variation {
      * @param unanimous whether all others leave it as it was, so that half of it counts
      */
     static double freedom(Evidence evidence, NoteAt note, boolean leadsOn, boolean unanimous) {
-        var line = evidence.line();
-        boolean end = line.indexOf(note.position().bar()) == line.bars().size() - 1;
         double last = isLastOfBar(evidence, note) ? leadsOn ? LEADS_ON : LAST_NOTE : 0;
-        return (unanimous ? last / 2 : last) + (isTurn(evidence, note) ? TURN : 0) + (end ? LAST_BAR : 0);
+        return (unanimous ? last / 2 : last)
+                + (isTurn(evidence, note) ? TURN : 0)
+                + (isLastBar(evidence, note.position().bar()) ? LAST_BAR : 0);
     }
 
     static boolean isLastOfBar(Evidence evidence, NoteAt note) {
@@ -41,9 +41,11 @@ final class Variation {
 
     /** In the second half of the last bar. */
     static boolean isEnding(Evidence evidence, NoteAt note) {
-        var line = evidence.line();
-        return line.indexOf(note.position().bar()) == line.bars().size() - 1
-                && isAfter(evidence, note, Fraction.of(1, 2));
+        return isLastBar(evidence, note.position().bar()) && isAfter(evidence, note, Fraction.of(1, 2));
+    }
+
+    static boolean isLastBar(Evidence evidence, int number) {
+        return evidence.line().indexOf(number) == evidence.line().bars().size() - 1;
     }
 
     /** In the last quarter of its bar, where the next is prepared. */

@@ -25,13 +25,18 @@ final class Build {
     private final Blobs blobs;
     private final ArtifactStore artifacts;
 
+    /** Who is told how many steps of how many are done, and says whether to go on. */
+    interface Progress {
+        boolean goesOn(int done, int total);
+    }
+
     /** @param before what readers have already, where a release is out before all of it is there */
     Build(
             Release release,
             EpisodeDocument document,
             List<ReleaseFile> before,
             Blobs blobs,
-            Releases releases,
+            Progress progress,
             Uploads uploads) {
         this.spec = release.spec();
         this.document = document;
@@ -47,8 +52,7 @@ final class Build {
                         ? tempos.size() * (1 + lesson.exercises().size())
                         : 0)
                 + PracticeSet.steps(tempos.size());
-        boolean closed = !release.isUnderWay(); // made again: nobody follows it, and nothing overtakes it
-        this.artifacts = new ArtifactStore(blobs, done -> closed || releases.progress(release.id(), done, total));
+        this.artifacts = new ArtifactStore(blobs, done -> progress.goesOn(done, total));
     }
 
     Lesson lesson() {

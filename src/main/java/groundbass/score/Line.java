@@ -84,7 +84,7 @@ public record Line(Header header, List<Bar> bars) {
         for (var bar : bars) {
             for (var note : bar.notes()) {
                 boolean onNeck = note.string() <= header.tuning().size()
-                        && (!(note.place() instanceof Place.Fretted fretted) || fretted.fret() <= header.frets());
+                        && note.ornaments().fit(note.place(), header.frets());
                 if (!onNeck) {
                     throw new IllegalArgumentException("not on this neck: " + note.place());
                 }

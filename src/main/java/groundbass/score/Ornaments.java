@@ -1,5 +1,6 @@
 package groundbass.score;
 
+import groundbass.score.Place.Fretted;
 import groundbass.theory.Key;
 import groundbass.theory.NoteName;
 import java.util.Collections;
@@ -134,6 +135,12 @@ public record Ornaments(
         if (finger.isPresent() && (finger.getAsInt() < 1 || finger.getAsInt() > 4)) {
             throw new IllegalArgumentException("fretting fingers are 1 to 4: " + finger.getAsInt());
         }
+    }
+
+    /** Whether a neck of so many frets has this one, and the upper fret of a trill at it. */
+    public boolean fit(Place place, int frets) {
+        int above = trill.map(Trill::frets).orElse(0);
+        return !(place instanceof Fretted fretted) || fretted.fret() + above <= frets;
     }
 
     public boolean has(Mark mark) {

@@ -43,11 +43,12 @@ public record Shift(int strings, int frets) {
      * named.
      *
      * @param highest the last fret of the neck
-     * @return empty where the neck ends before, or where the note would lose its pitch: a natural harmonic sounds at its
+     * @return empty where the neck ends before, or before what the note trills to, or where the note would lose its pitch: a natural harmonic sounds at its
      *     own fret alone
      */
     public Optional<Note> of(Note note, Tuning tuning, int highest) {
-        var place = place(note.place(), tuning, highest);
+        var place = place(note.place(), tuning, highest)
+                .filter(moved -> note.ornaments().fit(moved, highest));
         var arrival = arrival(note, highest);
         var harmonic = harmonic(note.ornaments().harmonic());
         if (place.isEmpty() || arrival.isPresent() != note.arrival().isPresent()) {

@@ -238,11 +238,11 @@ final class Services {
         return new LetterHead(chosen.siteName(), teacher, publicAddress);
     }
 
-    /** A letter that hangs keeps nothing from ending; it is tried again after the next start. */
     private static Locale language(SiteSettings settings) {
         return Languages.spoken(Locale.forLanguageTag(settings.language()));
     }
 
+    /** A letter that hangs keeps nothing from ending; it is tried again after the next start. */
     private static Thread letterThread(Runnable way) {
         var thread = new Thread(way, "letter");
         thread.setDaemon(true);

@@ -21,8 +21,8 @@ import java.util.List;
 
 /**
  * Laying out and drawing 16 bars with every feature, beside what the PDF library alone needs for a page of 400 fills
- * and 200 runs of text. Time is the processor's, of the one thread that works, so that neighbours on a busy machine
- * count for little; give it a machine with a core to spare all the same, or the compiler of the virtual machine starves.
+ * and 200 runs of text. Time is the processor's, of the one thread that works, so that what else runs
+ * counts for little; give it a machine with a core to spare all the same, or the compiler of the virtual machine starves.
  */
 public final class EngravingBench {
     private static final int TIMES = 5;

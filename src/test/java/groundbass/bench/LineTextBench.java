@@ -15,7 +15,7 @@ public final class LineTextBench {
     private static final int WARM_UP = 60;
     private static final int ROUNDS = 41;
 
-    /** Time of this thread alone, so that a busy machine does not show. */
+    /** Time of this thread alone, so that nothing else shows. */
     private static final ThreadMXBean THREAD = ManagementFactory.getThreadMXBean();
 
     private LineTextBench() {}

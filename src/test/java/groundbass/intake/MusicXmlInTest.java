@@ -114,6 +114,17 @@ class MusicXmlInTest {
     }
 
     @Test
+    void aTrillBeyondTheNeckIsLeftOutAndTold() {
+        String trill = "<notations><technical><string>1</string><fret>%d</fret></technical>"
+                + "<ornaments><trill-mark trill-step='whole'/></ornaments></notations>";
+        var brought = brought(bass(HEAD + note("F", 5, 8, trill.formatted(22)) + note("G", 5, 8, trill.formatted(24))));
+        assertThat(notes(brought.line(), 1))
+                .extracting(each -> each.ornaments().trill().isPresent())
+                .containsExactly(true, false);
+        assertThat(told(brought)).contains("Left out, bar 1: a trill to a note beyond this neck; its own note stands");
+    }
+
+    @Test
     void aPlaceThatSoundsOtherwiseGivesWayToThePitch() {
         var brought = brought(bass(HEAD + note("E", 3, 16, technical("<string>4</string><fret>3</fret>"))));
         assertThat(midi(brought.line())).containsExactly(40);

@@ -3,6 +3,7 @@ package groundbass.score;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import groundbass.linetext.LineText;
 import groundbass.theory.NoteName;
 import java.util.List;
 import java.util.Optional;
@@ -27,6 +28,13 @@ class ShiftTest {
         assertThat(moved(note(Place.of(4, 5)), -1, 0)).isEmpty();
         assertThat(moved(note(Place.of(4, 1)), 0, -2)).isEmpty();
         assertThat(moved(note(Place.of(4, 23)), 0, 2)).isEmpty();
+        var trilled = note(Place.of(4, 20)).withOrnaments(Ornaments.NONE.with(new Ornaments.Trill(2)));
+        assertThat(moved(trilled, 0, 2)).contains(trilled.at(Place.of(4, 22)));
+        assertThat(moved(trilled, 0, 3)).isEmpty();
+        var bar = Bar.of(Meter.COMMON, List.of(trilled.at(Place.of(4, 23))));
+        assertThatThrownBy(
+                        () -> new Line(LineText.read("bar 1\n1-4 E0\n").line().header(), List.of(bar)))
+                .hasMessageContaining("not on this neck");
         var graced = note(Place.of(4, 5)).with(Arrival.from(Arrival.Kind.HAMMER, 1));
         assertThat(moved(graced, 0, -2)).isEmpty();
     }

@@ -50,7 +50,7 @@ final class Comparing {
             return Optional.of(struck());
         }
         if (many % 2 == 0 && many <= MOST_EXCHANGED && areExchanged(shift)) {
-            return Optional.of(new Exchanged(misplaced.first()));
+            return Optional.of(new Exchanged(misplaced.first(), many));
         }
         int note = misplaced.first();
         return many > 1 ? Optional.empty() : shift.expected(note).map(place -> new OtherPlace(note, place));
@@ -77,10 +77,11 @@ final class Comparing {
     private Likeness struck() {
         var other = Differing.in(
                 pattern, i -> !pattern.note(i).pluck().equals(judged.note(i).pluck()));
-        var stroke = other.many() == 1 ? pattern.note(other.first()).pluck() : Optional.empty();
-        return stroke.isPresent()
-                ? new OtherStroke(
-                        other.first(), pattern.note(other.first()).pluck().orElseThrow())
+        return other.many() == 1
+                ? pattern.note(other.first())
+                        .pluck()
+                        .<Likeness>map(stroke -> new OtherStroke(other.first(), stroke))
+                        .orElse(SAME)
                 : SAME;
     }
 

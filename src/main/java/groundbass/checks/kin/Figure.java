@@ -9,7 +9,9 @@ import groundbass.score.Note;
 import groundbass.score.NoteAt;
 import groundbass.score.Tuning;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /** What is played in some beats of a bar. */
 public final class Figure {
@@ -33,12 +35,15 @@ public final class Figure {
                 notes.stream().mapToInt(note -> note.midi(tuning).orElse(DEAD)).toArray();
     }
 
+    /** Which beats of a bar. */
+    private record Beats(Fraction from, Fraction length) {}
+
     /**
-     * All beats that follow one another in one bar, for each bar that is written note for note; a copy says nothing that
-     * its bar does not say.
+     * All beats that follow one another in one bar, those of the same beats together in the order of their bars. A bar that
+     * is written as a copy says nothing that its bar does not say.
      */
-    public static List<Figure> of(Line line) {
-        var figures = new ArrayList<Figure>();
+    public static List<List<Figure>> byBeats(Line line) {
+        Map<Beats, List<Figure>> figures = new LinkedHashMap<>();
         var inForce = line.inForce();
         for (int i = 0; i < line.bars().size(); i++) {
             var bar = line.bars().get(i);
@@ -51,10 +56,10 @@ public final class Figure {
                         figures);
             }
         }
-        return figures;
+        return List.copyOf(figures.values());
     }
 
-    private static void add(Tuning tuning, int number, Bar bar, Meter meter, List<Figure> figures) {
+    private static void add(Tuning tuning, int number, Bar bar, Meter meter, Map<Beats, List<Figure>> figures) {
         var starts = new ArrayList<>(meter.beatStarts());
         starts.removeIf(start -> !start.isBefore(bar.to()));
         starts.add(bar.to());
@@ -62,7 +67,8 @@ public final class Figure {
             for (int to = from + 1; to < starts.size(); to++) {
                 var figure = between(tuning, number, bar, starts.get(from), starts.get(to));
                 if (figure.size() >= FEWEST) {
-                    figures.add(figure);
+                    figures.computeIfAbsent(new Beats(figure.from, figure.length), beats -> new ArrayList<>())
+                            .add(figure);
                 }
             }
         }

@@ -1,8 +1,6 @@
 package groundbass.checks.kin;
 
 import groundbass.checks.kin.Likeness.Deviation;
-import groundbass.score.Fraction;
-import groundbass.score.Line;
 import groundbass.score.NoteAt;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -22,12 +20,6 @@ public record Kin(Figure figure, Deviation deviation, List<Figure> like, List<Fi
     /** How many bars before and after are looked at: a long line has its kin nearby. */
     private static final int NEARBY = 24;
 
-    private record Beats(Fraction from, Fraction length) {
-        static Beats of(Figure figure) {
-            return new Beats(figure.from(), figure.length());
-        }
-    }
-
     public Kin {
         like = List.copyOf(like);
         same = List.copyOf(same);
@@ -40,7 +32,7 @@ public record Kin(Figure figure, Deviation deviation, List<Figure> like, List<Fi
 
     /** How many notes a figure and those like it share. */
     public int shared() {
-        return figure.size() - 1;
+        return figure.size() - deviation.apart();
     }
 
     /** Whether the one thing lies between others that are alike, and not at the end of them. */
@@ -48,12 +40,9 @@ public record Kin(Figure figure, Deviation deviation, List<Figure> like, List<Fi
         return deviation.note() < figure.size() - 1;
     }
 
-    /** What stands out in a line, compared with what begins and ends at the same beats of other bars. */
-    public static List<Kin> in(Line line) {
-        Map<Beats, List<Figure>> alike = new LinkedHashMap<>();
-        Figure.of(line).forEach(figure -> alike.computeIfAbsent(Beats.of(figure), beats -> new ArrayList<>())
-                .add(figure));
-        return alike.values().stream()
+    /** What stands out among figures of the same beats. */
+    public static List<Kin> among(List<List<Figure>> byBeats) {
+        return byBeats.stream()
                 .map(Comparisons::new)
                 .flatMap(each ->
                         IntStream.range(0, each.figures().size()).boxed().flatMap(i -> of(each, i)))

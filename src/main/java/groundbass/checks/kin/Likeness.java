@@ -7,19 +7,27 @@ import java.util.Objects;
 
 /** How a figure is like another one; figures that differ in more than one thing have none. */
 public sealed interface Likeness {
-    /** Alike in every note, at the same frets or moved. */
+    /** Alike in every place and time, at the same frets or moved; strokes may differ in more than one note. */
     record Same() implements Likeness {}
 
     /** The one thing in which a figure differs. */
     sealed interface Deviation extends Likeness {
         /** Which note of the figure it is, from 0; for a missing one, the note before it. */
         int note();
+
+        /** How many notes are not alike for it. */
+        int apart();
     }
 
     /** A note stands at another place than the shape would have it. */
     record OtherPlace(int note, Place expected) implements Deviation {
         public OtherPlace {
             Objects.requireNonNull(expected);
+        }
+
+        @Override
+        public int apart() {
+            return 1;
         }
     }
 
@@ -28,15 +36,25 @@ public sealed interface Likeness {
         public OtherTime {
             Objects.requireNonNull(expected);
         }
+
+        @Override
+        public int apart() {
+            return 1;
+        }
     }
 
     /** A note and the next have changed places, and so may have the two after them. */
-    record Exchanged(int note) implements Deviation {}
+    record Exchanged(int note, int apart) implements Deviation {}
 
     /** A dead note is not there. @param at from the beginning of the figure */
     record NoDeadNote(int note, Fraction at) implements Deviation {
         public NoDeadNote {
             Objects.requireNonNull(at);
+        }
+
+        @Override
+        public int apart() {
+            return 0;
         }
     }
 
@@ -44,6 +62,11 @@ public sealed interface Likeness {
     record OtherStroke(int note, Technique expected) implements Deviation {
         public OtherStroke {
             Objects.requireNonNull(expected);
+        }
+
+        @Override
+        public int apart() {
+            return 0;
         }
     }
 }

@@ -81,7 +81,16 @@ public record DraftNote(
     }
 
     DraftNote at(Place place) {
-        return new DraftNote(start, end, midi, List.of(place), dead, pluck, arrival, graceStep, ornaments, name);
+        return at(List.of(place));
+    }
+
+    /** The same, at one of these. */
+    DraftNote at(List<Place> newPlaces) {
+        return new DraftNote(start, end, midi, newPlaces, dead, pluck, arrival, graceStep, ornaments, name);
+    }
+
+    DraftNote withoutTrill() {
+        return new DraftNote(start, end, midi, places, dead, pluck, arrival, graceStep, ornaments.withoutTrill(), name);
     }
 
     /** The same, struck anew. */

@@ -50,6 +50,7 @@ final class Seating {
                 .sorted(ORDER)
                 .map(this::withPlaces)
                 .filter(this::isOnTheNeck)
+                .map(this::withTrillOnTheNeck)
                 .forEach(note -> together.computeIfAbsent(note.start(), start -> new ArrayList<>())
                         .add(note));
         var groups = together.values().stream().map(this::withStringEach).toList();
@@ -63,17 +64,19 @@ final class Seating {
         }
         var places = neck.tuning().placesOf(note.midi(), neck.frets()).stream();
         var all = note.dead() ? dead(places) : places.map(Place.class::cast).toList();
-        return new DraftNote(
-                note.start(),
-                note.end(),
-                note.midi(),
-                all,
-                note.dead(),
-                note.pluck(),
-                note.arrival(),
-                note.graceStep(),
-                note.ornaments(),
-                note.name());
+        return note.at(all);
+    }
+
+    /** Where the neck has the upper note of its trill too; without the trill where it has that nowhere. */
+    private DraftNote withTrillOnTheNeck(DraftNote note) {
+        var fitting = note.places().stream()
+                .filter(place -> note.ornaments().fit(place, header.frets()))
+                .toList();
+        if (fitting.isEmpty() && note.ornaments().trill().isPresent()) {
+            notices.leftOut(times.barOf(note.start()), Message.of("intake.left.trill"));
+            return note.withoutTrill();
+        }
+        return fitting.isEmpty() ? note : note.at(fitting);
     }
 
     /** A dead note has no pitch, so it has a string on every neck. */

@@ -28,8 +28,8 @@ import java.util.stream.IntStream;
  * other bars that took these over are written out first, so that they sound as before.
  */
 final class ShiftEdits {
-    private static final Pattern QUOTED_OR_FRET =
-            Pattern.compile("\"[^\"]*\"|(?<=\\bfrom )\\d+|(?<=\\bharmonic at )\\d+|\\s*\\bas [A-G][#b]*");
+    private static final Pattern QUOTED_OR_FRET = Pattern.compile(
+            "\"[^\"]*\"|(?<=\\b(?:from|harmonic {1,9}at|trill {1,9}to) {1,9})\\d+|\\s*\\bas [A-G][#b]*");
 
     private final IndexedText text;
     private final int first;

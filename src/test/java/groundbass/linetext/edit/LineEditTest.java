@@ -260,6 +260,16 @@ class LineEditTest {
     }
 
     @Test
+    void theUpperFretOfATrillMovesAlong() {
+        String text = "bar 1\n1-2  E5 trill to 6\n3-4  A7 trill  to  9 + D5 trill\n";
+        String moved = "bar 1\n1-2  E8 trill to 9\n3-4  A10 trill  to  12 + D8 trill\n";
+        assertThat(LineEdit.apply(text, new Edit.Move(1, 1, new Shift(0, 3)))).isEqualTo(moved);
+        assertThat(LineEdit.apply(moved, new Edit.Move(1, 1, new Shift(0, -3)))).isEqualTo(text);
+        String high = "bar 1\n1-4  E22 trill to 24\n";
+        assertThat(LineEdit.apply(high, new Edit.Move(1, 1, new Shift(0, 1)))).isEqualTo(high);
+    }
+
+    @Test
     void whatWouldLeaveTheNeckIsNotMoved() {
         assertThat(edited(new Edit.Move(1, 1, new Shift(1, 0)))).isEqualTo(TEXT);
         assertThat(edited(new Edit.Move(1, 1, new Shift(0, -6)))).isEqualTo(TEXT);
