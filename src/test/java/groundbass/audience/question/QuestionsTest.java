@@ -54,7 +54,7 @@ class QuestionsTest {
                     .isTrue();
             assertThat(desk.questions.settle(desk.catalog.owner, newest, QuestionEnd.ANSWERED, "Again"))
                     .isFalse();
-            assertThat(desk.letters(ANNA)).containsExactly("Your question about Lantern");
+            assertThat(desk.letters(ANNA)).containsExactly("Your report about Lantern");
             assertThat(desk.questions.waiting(desk.catalog.owner)).isEqualTo(1);
             assertThat(desk.questions.to(desk.catalog.owner))
                     .as("what waits comes first")
@@ -96,6 +96,22 @@ class QuestionsTest {
             desk.leaving.forget(desk.anna.id());
             assertThat(desk.questions.of(desk.anna.id())).isEmpty();
             assertThat(desk.questions.to(desk.catalog.owner)).isEmpty();
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aLetterNamesTheExercise(Database database) {
+        try (database) {
+            var desk = new Desk(database);
+            var lesson = desk.catalog.episode("Lantern").id();
+            var place = AskedPlace.read("3.2&");
+            desk.questions.ask(desk.anna.id(), new Asked(lesson, Topic.MUSIC, "exercise-2", place, "Why?"));
+            desk.questions.ask(
+                    desk.anna.id(), new Asked(lesson, Topic.MUSIC, "exercise-2", Optional.empty(), "How fast?"));
+            assertThat(desk.letters(STUDIO))
+                    .containsExactlyInAnyOrder(
+                            "Frage zu Lantern, Übung 2, Takt 3, Zählzeit 2&", "Frage zu Lantern, Übung 2");
         }
     }
 

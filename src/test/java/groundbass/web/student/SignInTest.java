@@ -498,7 +498,9 @@ class SignInTest {
                 .post(row.select("form").attr("action"))
                 .then()
                 .statusCode(303);
-        assertThat(lettersTo("owner@reader.example")).contains("being corrected");
+        assertThat(lettersTo("owner@reader.example"))
+                .contains("being corrected", "the rights problem that you reported")
+                .doesNotContain("your question");
     }
 
     /** What was typed stands in the form again, whatever is wrong with it. */

@@ -1,7 +1,6 @@
 package groundbass.web.desk.site;
 
 import groundbass.audience.question.Asked;
-import groundbass.audience.question.AskedPlace;
 import groundbass.audience.question.Question;
 import groundbass.audience.question.QuestionEnd;
 import groundbass.audience.question.QuestionId;
@@ -29,7 +28,6 @@ import java.util.Optional;
 /** The questions of students: where in which line, and what to answer. */
 public final class QuestionDesk implements PageGroup {
     private static final String PATH = "/desk/questions";
-    private static final String EXERCISE = "exercise-";
 
     private final DeskContext desk;
     private final Questions questions;
@@ -98,7 +96,7 @@ public final class QuestionDesk implements PageGroup {
                 question.id().value(),
                 question.lesson(),
                 way(question),
-                place(question),
+                question.at(),
                 question.topic() == Topic.RIGHTS,
                 question.email().value(),
                 question.words(),
@@ -110,21 +108,11 @@ public final class QuestionDesk implements PageGroup {
 
     /** The bar in the room where its line is written. */
     private static String way(Question question) {
-        String room = question.line().startsWith(EXERCISE)
-                ? Room.EXERCISES.way() + "/" + question.line().substring(EXERCISE.length())
-                : Room.LINE.way();
+        String room = question.exercise()
+                .map(number -> Room.EXERCISES.way() + "/" + number)
+                .orElseGet(Room.LINE::way);
         String bar = question.place().map(place -> "#bar-" + place.bar()).orElse("");
         return DeskContext.EPISODE.replace("{id}", question.episode().value()) + room + bar;
-    }
-
-    private static Message place(Question question) {
-        return question.place().map(QuestionDesk::place).orElseGet(() -> Message.of("question.at.all"));
-    }
-
-    private static Message place(AskedPlace spot) {
-        return spot.count()
-                .map(count -> Message.of("question.at.count", spot.bar(), count))
-                .orElseGet(() -> Message.of("question.at.bar", spot.bar()));
     }
 
     /** @param lesson whose questions alone are shown; empty for all */
