@@ -9,15 +9,29 @@ import java.util.Locale;
 
 /** The letters about a question: to the educator that it was asked, to the student what became of it. */
 record QuestionLetters(LetterHead head) {
+    /** Without the student's words: these are kept once, and go with the account. */
     Mail asked(EmailAddress to, Locale locale, Question question, Instant now) {
         var words = Messages.of(locale);
-        String subject =
-                switch (question.topic()) {
-                    case MUSIC -> words.say("question.asked.subject", title(question), words.say(question.at()));
-                    case RIGHTS -> words.say("question.rights.subject", title(question));
-                };
+        String place = words.say(question.at());
         String desk = head.link("desk/questions");
-        return Mail.of(to, Mail.subjectOf(subject), words.say("question.asked.text", question.words(), desk), now);
+        return switch (question.topic()) {
+            case MUSIC -> {
+                String subject = words.say("question.asked.subject", title(question), place);
+                yield Mail.of(
+                        to,
+                        Mail.subjectOf(subject),
+                        words.say("question.asked.text", title(question), place, desk),
+                        now);
+            }
+            case RIGHTS -> {
+                String subject = words.say("question.rights.subject", title(question));
+                yield Mail.of(
+                        to,
+                        Mail.subjectOf(subject),
+                        words.say("question.rights.text", title(question), place, desk),
+                        now);
+            }
+        };
     }
 
     Mail settled(Question question, QuestionEnd outcome, String answer, Instant now) {

@@ -440,8 +440,8 @@ class SignInTest {
         assertThat(Html.mistakes(form.asString())).isEmpty();
         asking(session, "1.2&", "Which <finger> here?").post(path).then().statusCode(303);
         assertThat(lettersTo("desk@trial.example"))
-                .contains("Which <finger> here?")
-                .contains(site.address() + "/desk/questions");
+                .contains("First <Plank> (bar 1, count 2&)", site.address() + "/desk/questions")
+                .doesNotContain("Which <finger> here?");
 
         var desk = site.atTheDesk();
         site.browser().cookie(desk).get("/desk").then().body(containsString("href=\"/desk/questions\""));
@@ -487,7 +487,9 @@ class SignInTest {
                 .post("/e/" + lesson + "/rights-problem")
                 .then()
                 .statusCode(303);
-        assertThat(lettersTo("desk@trial.example")).contains("The tune is mine.");
+        assertThat(lettersTo("desk@trial.example"))
+                .contains("reports a rights problem", "(the whole lesson)")
+                .doesNotContain("The tune is mine.");
         String path = "/desk/episodes/" + lesson + "/questions";
         String page = site.browser().cookie(site.atTheDesk()).get(path).asString();
         var row = Jsoup.parse(page).select(".letters > li").first();
