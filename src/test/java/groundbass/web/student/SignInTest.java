@@ -531,7 +531,15 @@ class SignInTest {
         for (int letters = 0; letters < 10; letters++) {
             asking(session, "", "Again?").post(path).then().statusCode(303);
         }
-        asking(session, "", "Again?").post(path).then().statusCode(429);
+        String refused = asking(session, "2", "Once too often?")
+                .post(path)
+                .then()
+                .statusCode(429)
+                .header("Retry-After", notNullValue())
+                .extract()
+                .asString();
+        assertThat(Jsoup.parse(refused).select("textarea#words").text()).isEqualTo("Once too often?");
+        assertThat(Jsoup.parse(refused).select("#place").attr("value")).isEqualTo("2");
     }
 
     private static RequestSpecification asking(String session, String place, String words) {
