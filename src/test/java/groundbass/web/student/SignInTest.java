@@ -466,7 +466,14 @@ class SignInTest {
                 .formParam("answer", "Once more.")
                 .post(answer)
                 .then()
-                .statusCode(303);
+                .statusCode(422)
+                .body(containsString("Once more."), containsString("settled already"));
+        site.form()
+                .formParam("answer", "The session was over.")
+                .post(answer)
+                .then()
+                .statusCode(401)
+                .body(containsString("The session was over."));
         assertThat(lettersTo("asks@reader.example")).contains("Which <finger> here?", "The second.");
         site.program()
                 .cookie("session", session)
