@@ -1,6 +1,7 @@
 package groundbass.archive;
 
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.Episode;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.series.SeriesId;
@@ -10,6 +11,7 @@ import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.identity.Slug;
 import groundbass.text.Message;
+import java.io.EOFException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -22,6 +24,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import java.util.zip.ZipException;
+import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
 
 /**
  * Brings a series in: an archive with all that it holds, or a folder that somebody wrote, whose lessons come in as drafts.
@@ -58,7 +61,7 @@ public final class ArchiveImport {
         }
         try (var zip = new ZipSource(file)) {
             return bringIn(owner, zip, address, most, List.of());
-        } catch (ZipException e) {
+        } catch (ZipException | EOFException e) { // where its end says more than there is, it is the second
             return salvage(owner, file, address, most);
         }
     }
@@ -93,7 +96,35 @@ public final class ArchiveImport {
         }
     }
 
-    private record Listed(String folder, LessonPart part) {}
+    /** @param length of its list, in characters: it has at least as many bytes */
+    private record Listed(String folder, LessonPart part, int length) {}
+
+    /** What may still come: asked after each list, so that what is too much is not held first. */
+    private final class Bounds {
+        private long left;
+
+        Bounds(long most) {
+            this.left = Math.min(most, limits.bytes());
+        }
+
+        void take(Listed lesson) throws Unreadable {
+            var files = lesson.part().files();
+            if (files.size() > limits.filesOfALesson()) {
+                throw Unreadable.of("archive.problem.many", files.size(), limits.filesOfALesson());
+            }
+            take(lesson.length());
+            for (var entry : files) {
+                take(entry.size());
+            }
+        }
+
+        private void take(long bytes) throws Unreadable {
+            if (bytes > left) {
+                throw Unreadable.of("archive.problem.large");
+            }
+            left -= bytes;
+        }
+    }
 
     /** One archive or folder on its way in. */
     private final class Run {
@@ -118,8 +149,7 @@ public final class ArchiveImport {
         Outcome<BroughtIn> archive(long most) throws Unreadable, IOException {
             var manifest = manifest();
             var facts = SeriesFacts.read(promised(manifest));
-            var lessons = lessons(manifest);
-            demandBounds(lessons, most);
+            var lessons = lessons(manifest, new Bounds(most));
             var id = seriesId(manifest, lessons);
             boolean out = lessons.stream()
                     .anyMatch(lesson -> lesson.part().published() != null
@@ -175,7 +205,7 @@ public final class ArchiveImport {
             return facts;
         }
 
-        private List<Listed> lessons(Optional<Manifest> manifest) throws Unreadable {
+        private List<Listed> lessons(Optional<Manifest> manifest, Bounds bounds) throws Unreadable {
             var folders = new TreeSet<>(Names.BY_NUMBER);
             var promised = manifest.map(Manifest::lessons).orElse(List.of());
             promised.forEach(lesson -> folders.add(lesson.folder()));
@@ -193,12 +223,16 @@ public final class ArchiveImport {
                         .filter(lesson -> folder.equals(lesson.folder()))
                         .map(Manifest.LessonPart::list)
                         .findFirst();
-                list(folder, entry).ifPresent(part -> lists.add(new Listed(folder, part)));
+                var listed = list(folder, entry);
+                if (listed.isPresent()) {
+                    bounds.take(listed.get());
+                    lists.add(listed.get());
+                }
             }
             return lists;
         }
 
-        private Optional<LessonPart> list(String folder, Optional<Entry> promised) throws Unreadable {
+        private Optional<Listed> list(String folder, Optional<Entry> promised) throws Unreadable {
             String name = folder + "/" + Names.LESSON;
             try {
                 String text = promised.isPresent()
@@ -206,7 +240,7 @@ public final class ArchiveImport {
                         : texts.find(name, Json.LONGEST).orElse("");
                 var part = Json.read(text, LessonPart.class);
                 demandKnown(part.format());
-                return Optional.of(part);
+                return Optional.of(new Listed(folder, part, text.length()));
             } catch (Unreadable e) {
                 if (e.why().key().equals("archive.problem.later")) {
                     throw e;
@@ -214,22 +248,6 @@ public final class ArchiveImport {
                 findings.add(e.finding(name));
                 damaged++;
                 return Optional.empty();
-            }
-        }
-
-        private void demandBounds(List<Listed> lessons, long most) throws Unreadable {
-            long bytes = 0;
-            for (var lesson : lessons) {
-                var files = lesson.part().files();
-                if (files.size() > limits.filesOfALesson()) {
-                    throw Unreadable.of("archive.problem.many", files.size(), limits.filesOfALesson());
-                }
-                for (var entry : files) {
-                    bytes += Math.max(0, Math.min(entry.size(), limits.bytes()));
-                }
-            }
-            if (bytes > Math.min(most, limits.bytes())) {
-                throw Unreadable.of("archive.problem.large");
             }
         }
 
@@ -344,7 +362,7 @@ public final class ArchiveImport {
                 already++;
                 return;
             }
-            var made = parts.desk().create(owner, series.id(), lesson.document());
+            var made = create(series, lesson);
             made.problems()
                     .forEach(problem -> findings.add(
                             new ArchiveRemark(lesson.folder(), new Message(problem.key(), problem.args()))));
@@ -352,6 +370,14 @@ public final class ArchiveImport {
                     .move(owner, one.id(), lesson.number()));
             came += made.result().isPresent() ? 1 : 0;
             damaged += made.result().isPresent() ? 0 : 1;
+        }
+
+        private Outcome<Episode> create(Series series, WrittenSeries.Lesson lesson) {
+            try {
+                return parts.desk().create(owner, series.id(), lesson.document());
+            } catch (UnableToExecuteStatementException e) {
+                return Outcome.refused(FILE, RowFault.key(e));
+            }
         }
     }
 

@@ -9,12 +9,15 @@ import java.util.Objects;
  * A file of an archive and what it was when it was written.
  *
  * @param name in the list of a lesson within the lesson's folder, else within the archive
- * @param size in bytes
+ * @param size in bytes, not below 0: sizes are added up, and one that takes away would make room for any other
  */
 record Entry(String name, long size, @JsonProperty("sha256") String sha256) {
     Entry {
         Objects.requireNonNull(name);
         Objects.requireNonNull(sha256);
+        if (size < 0) {
+            throw new IllegalArgumentException("no file has a size of " + size);
+        }
     }
 
     static Entry of(String name, String text) {

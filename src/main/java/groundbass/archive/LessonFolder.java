@@ -117,7 +117,7 @@ final class LessonFolder {
     private void keep(Entry entry) throws IOException {
         try (var in = open(entry)) {
             parts.blobs()
-                    .put(in, Math.max(0, entry.size()))
+                    .put(in, entry.size())
                     .filter(blob -> isPromised(entry, blob))
                     .ifPresentOrElse(blob -> stored.put(entry.name(), blob), () -> {
                         if (!isFound(entry)) {

@@ -24,7 +24,6 @@ import groundbass.release.ReleaseId;
 import groundbass.release.ReleaseNote;
 import groundbass.text.Message;
 import java.io.IOException;
-import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -34,9 +33,6 @@ import org.jdbi.v3.core.statement.UnableToExecuteStatementException;
 
 /** Brings one lesson of an archive in, whole or not at all, under the ids that it had. */
 final class LessonImport {
-    /** The class of SQL states that tell of a row which cannot stand beside another (ISO/IEC 9075-2, table 33). */
-    private static final String TAKEN = "23";
-
     private final ArchiveParts parts;
     private final Source source;
     private final EducatorId owner;
@@ -213,8 +209,7 @@ final class LessonImport {
             files.add(new ReleaseFile(file.name(), role, file.mediaType(), blob.length(), blob.sha256()));
         }
         for (var file : files) {
-            if (ReleaseChecks.isRead(file.role())
-                    && !ReleaseChecks.isSafe(file, inside.content(file.sha256()), files)) {
+            if (ReleaseChecks.isRead(file.role()) && !isSafe(file, files, inside)) {
                 throw Unreadable.of("archive.problem.unsafe").in("releases/" + part.number() + "/" + file.name());
             }
         }
@@ -227,6 +222,13 @@ final class LessonImport {
                 Optional.of(Moments.read(part.published())),
                 new ReleaseNote(part.note(), part.noteByLetter()));
         return new ReadyRelease(release, files);
+    }
+
+    /** What is too long to be looked through as a whole is not safe, whatever its beginning says. */
+    private static boolean isSafe(ReleaseFile file, List<ReleaseFile> files, LessonFolder inside)
+            throws Unreadable, IOException {
+        return file.size() <= ReleaseChecks.LONGEST_PAGE
+                && ReleaseChecks.isSafe(file, inside.content(file.sha256()), files);
     }
 
     // --- rows
@@ -246,12 +248,8 @@ final class LessonImport {
             entered.result().ifPresent(lesson -> tell(folder, lesson, part));
             return entered.result().isPresent() ? Result.IN : Result.LEFT;
         } catch (UnableToExecuteStatementException e) {
-            if (e.getCause() instanceof SQLException cause
-                    && String.valueOf(cause.getSQLState()).startsWith(TAKEN)) {
-                findings.add(ArchiveRemark.of(folder, "archive.problem.ids"));
-                return Result.LEFT;
-            }
-            throw e;
+            findings.add(ArchiveRemark.of(folder, RowFault.key(e)));
+            return Result.LEFT;
         }
     }
 

@@ -18,7 +18,10 @@ final class ZipSource implements Source {
     private final SortedMap<String, ZipEntry> files = new TreeMap<>();
     private final int passedOver;
 
-    /** @throws java.util.zip.ZipException where it is no zip, or its end is missing */
+    /**
+     * @throws java.util.zip.ZipException where it is no zip, or its end is missing
+     * @throws java.io.EOFException where its end is spoiled so that it says more than there is
+     */
     ZipSource(Path file) throws IOException {
         this.zip = new ZipFile(file.toFile());
         int strange = 0;

@@ -4,6 +4,7 @@ import groundbass.performance.TimedNotes.Onset;
 import groundbass.score.Arrival;
 import groundbass.score.Fraction;
 import groundbass.score.Ornaments.Mark;
+import groundbass.score.Ornaments.Trill;
 import groundbass.score.Place.Fretted;
 import groundbass.score.Technique;
 import groundbass.score.Tuning;
@@ -63,8 +64,19 @@ final class StringPart {
         notes.addAll(onset.note()
                 .ornaments()
                 .trill()
-                .map(trill -> Trills.of(plain, trill, onset.at(), silence(index), tempos))
+                .map(trill -> trilled(index, plain, trill))
                 .orElse(List.of(plain)));
+    }
+
+    /** Slid into at the first of its notes, and led on from the last. */
+    private List<TimedNote> trilled(int index, TimedNote plain, Trill trill) {
+        var trilled = new ArrayList<>(Trills.of(plain, trill, onsets.get(index).end(), tempos));
+        var first = trilled.get(0);
+        trilled.set(0, first.with(slidIn(index, first.when())));
+        int end = trilled.size() - 1;
+        var last = trilled.get(end);
+        trilled.set(end, last.with(ledOn(index, PitchCurve.FLAT, last.when())));
+        return trilled;
     }
 
     private Attack attack(Onset onset) {
@@ -160,18 +172,28 @@ final class StringPart {
     }
 
     private PitchCurve curve(int index, When when) {
+        var slidIn = slidIn(index, when);
+        var bend = onsets.get(index).note().ornaments().bend();
+        return ledOn(
+                index, bend.map(each -> slidIn.then(Glide.bend(each, when))).orElse(slidIn), when);
+    }
+
+    private PitchCurve slidIn(int index, When when) {
+        var note = onsets.get(index).note();
+        var way = note.ornaments().slideIn();
+        return way.isPresent() && note.place() instanceof Fretted fretted
+                ? PitchCurve.FLAT.then(Glide.in(way.get(), fretted.fret(), when))
+                : PitchCurve.FLAT;
+    }
+
+    /** With the note's vibrato, and to where its pitch goes in the end. */
+    private PitchCurve ledOn(int index, PitchCurve before, When when) {
         var onset = onsets.get(index);
         var ornaments = onset.note().ornaments();
-        var curve = new PitchCurve(List.of(), onset.note().has(Mark.VIBRATO));
         if (!(onset.note().place() instanceof Fretted fretted)) {
             return PitchCurve.FLAT;
         }
-        if (ornaments.slideIn().isPresent()) {
-            curve = curve.then(Glide.in(ornaments.slideIn().get(), fretted.fret(), when));
-        }
-        if (ornaments.bend().isPresent()) {
-            curve = curve.then(Glide.bend(ornaments.bend().get(), when));
-        }
+        var curve = new PitchCurve(before.points(), onset.note().has(Mark.VIBRATO));
         if (carriesOn(index) && arrivalOutOf(index).orElseThrow().kind() == Arrival.Kind.SLIDE) {
             return curve.then(Glide.to(pitch(onsets.get(index + 1)) - pitch(onset), curve.last(), when));
         }

@@ -36,6 +36,10 @@ public record TimedNote(
         return new Passage(origin.written(), new Position(origin.written().bar(), note.end()));
     }
 
+    TimedNote with(PitchCurve newCurve) {
+        return new TimedNote(note, origin, when, attack, pitch, force, newCurve, grace);
+    }
+
     public int string() {
         return note.string();
     }

@@ -24,14 +24,19 @@ final class Trills {
      * The notes in place of one.
      *
      * @param plain as it would sound without the trill; its start and end are those of all of them together
+     * @param written where the written note ends; what sounds on behind it is the last of the notes alone
      */
-    static List<TimedNote> of(TimedNote plain, Trill trill, Fraction from, Fraction to, TempoMap tempos) {
-        int count = count(plain.when().seconds());
-        var share = to.minus(from).dividedBy(count);
+    static List<TimedNote> of(TimedNote plain, Trill trill, Fraction written, TempoMap tempos) {
+        var from = plain.when().at();
+        var to = plain.when().until();
+        var quick = When.of(from, to.min(written), tempos);
+        int count = count(quick.seconds());
+        var share = quick.until().minus(from).dividedBy(count);
         var notes = new ArrayList<TimedNote>();
         for (int i = 0; i < count; i++) {
             var start = from.plus(share.times(i));
-            notes.add(note(plain, trill, i, When.of(start, start.plus(share), tempos)));
+            var end = i + 1 < count ? start.plus(share) : to;
+            notes.add(note(plain, trill, i, When.of(start, end, tempos)));
         }
         return notes;
     }

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.assertThatCode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesForm;
+import groundbass.form.Outcome;
 import groundbass.identity.Sha256;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
@@ -18,6 +19,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.AfterAll;
@@ -26,6 +28,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Archives that were damaged, or made to do harm. */
@@ -144,6 +147,17 @@ class ArchiveDamageTest {
             }
         }
         throw new AssertionError("not in it");
+    }
+
+    /** The last two bytes say how long the remark of a zip is (PKWARE .ZIP file format specification, section 4.3.16). */
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2})
+    void aSpoiledEndIsReadAroundWhereverItIs(int fromTheEnd) throws IOException {
+        byte[] spoiled = archive.clone();
+        spoiled[spoiled.length - fromTheEnd] = 1;
+        var brought = done(site.bringIn(file(spoiled)));
+        assertThat(keys(brought)).containsExactly("archive.broke-off");
+        assertThat(brought.lessons()).isEqualTo(3);
     }
 
     @Test
@@ -282,6 +296,54 @@ class ArchiveDamageTest {
                 .containsExactly("archive.problem.large");
     }
 
+    /** One more than the columns hold. */
+    @ParameterizedTest
+    @CsvSource({"/shown, title, 201", "/shown, summary, 2001", "/revisions/0, note, 2001", "/releases/0, note, 301"})
+    void aValueThatNoColumnHoldsKeepsItsLessonOut(String where, String what, int length) throws IOException {
+        var forged = new Forged(archive);
+        forged.list("01-rope", list -> ((ObjectNode) list.at(where)).put(what, "x".repeat(length)));
+        var brought = bringIn(forged);
+        assertThat(keys(brought)).containsExactly("archive.problem.json");
+        assertThat(brought.lessons()).isEqualTo(2);
+    }
+
+    @Test
+    void aListWithASizeBelowNothingIsRefused() throws IOException {
+        var forged = new Forged(archive);
+        forged.list("02-pulley", list -> ((ObjectNode) list.get("files").get(0)).put("size", Long.MIN_VALUE));
+        var brought = bringIn(forged);
+        assertThat(keys(brought)).containsExactly("archive.problem.json");
+        assertThat(brought.lessons()).isEqualTo(2);
+    }
+
+    @Test
+    void listsCountAmongWhatIsTaken() throws IOException {
+        var files = new Forged(archive).files;
+        long all = size(files, "");
+        long lists = size(files, "/episode.json");
+        long others = files.keySet().stream()
+                .filter(name -> name.indexOf('/') < 0 || name.startsWith("beginning/"))
+                .mapToLong(name -> files.get(name).length)
+                .sum();
+        assertThat(lists).isPositive();
+        assertThat(limited(all - others - lists).problems())
+                .extracting(problem -> problem.key())
+                .containsExactly("archive.problem.large");
+        assertThat(done(limited(all - others)).lessons()).isEqualTo(3);
+    }
+
+    private static long size(Map<String, byte[]> files, String ending) {
+        return files.entrySet().stream()
+                .filter(file -> file.getKey().endsWith(ending))
+                .mapToLong(file -> file.getValue().length)
+                .sum();
+    }
+
+    private Outcome<BroughtIn> limited(long bytes) throws IOException {
+        return new ArchiveImport(site.archive, new ArchiveLimits(bytes, 10, 1_000))
+                .bringIn(site.owner, file(archive), "");
+    }
+
     /** The end of a zip, as its format has it, with a list of files that would fill the memory. */
     @Test
     void aListOfMoreFilesThanAnyArchiveHasIsNotRead() throws IOException {
@@ -311,6 +373,17 @@ class ArchiveDamageTest {
         var forged = new Forged(archive);
         String picture = forged.named(".svg");
         forged.agreeing(picture, forged.text(picture).replace("</svg>", "<script>alert(1)</script></svg>"));
+        var brought = bringIn(forged);
+        assertThat(keys(brought)).containsExactly("archive.problem.unsafe");
+        assertThat(brought.lessons()).isEqualTo(2);
+    }
+
+    @Test
+    void aDrawingThatIsLongerThanIsLookedThroughIsNotShown() throws IOException {
+        var forged = new Forged(archive);
+        String picture = forged.named(".svg");
+        forged.agreeing(
+                picture, forged.text(picture) + "\n".repeat(ReleaseChecks.LONGEST_PAGE) + "<script>alert(1)</script>");
         var brought = bringIn(forged);
         assertThat(keys(brought)).containsExactly("archive.problem.unsafe");
         assertThat(brought.lessons()).isEqualTo(2);

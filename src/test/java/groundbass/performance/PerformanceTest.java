@@ -333,6 +333,35 @@ class PerformanceTest {
         }
     }
 
+    /** rule: trill-rate: 16 in the 2 s of a half at 60, made odd; the last rings to the end of the bar. */
+    @Test
+    void aTrillIsAsLongAsItIsWrittenAndItsLastNoteRings() {
+        var ornaments = Ornaments.NONE.with(new Ornaments.Trill(2)).with(Mark.RING);
+        var trilled = note(f(0, 1), f(1, 2), 5).withOrnaments(ornaments);
+        var notes = Performance.of(line(quarters(60), bar(trilled))).notes();
+        assertThat(notes).hasSize(15);
+        assertThat(notes.get(14).when().at()).isEqualTo(f(1, 1).plus(f(14, 30)));
+        assertThat(notes.get(14).when().until()).isEqualTo(f(2, 1));
+    }
+
+    /** rule: trill-rate. */
+    @Test
+    void aTrilledNoteIsSlidIntoAndOutOfAndHasItsVibratoAtItsEnd() {
+        var ornaments = Ornaments.NONE
+                .with(new Ornaments.Trill(2))
+                .with(Mark.VIBRATO)
+                .with(Ornaments.SlideIn.BELOW)
+                .with(Ornaments.SlideOff.DOWN);
+        var trilled = note(f(0, 1), f(1, 2), 5).withOrnaments(ornaments);
+        var notes = Performance.of(line(quarters(60), bar(trilled))).notes();
+        assertThat(notes.get(0).curve().at(0)).isNegative();
+        assertThat(notes.get(0).curve().at(notes.get(0).when().seconds())).isCloseTo(0, within(EXACT));
+        assertThat(notes.get(1).curve().isFlat()).isTrue();
+        var last = notes.get(notes.size() - 1);
+        assertThat(last.curve().vibrato()).isTrue();
+        assertThat(last.curve().at(last.when().seconds())).isLessThan(-1);
+    }
+
     @Test
     void aShortTrillStillGoesUpAndBack() {
         var trilled = note(f(0, 1), f(1, 16), 5).withOrnaments(Ornaments.NONE.with(new Ornaments.Trill(1)));
