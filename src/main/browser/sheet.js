@@ -47,12 +47,13 @@ function choose(size) {
 /** Until the sheet has come, and without net, larger notes are scrolled sideways (sheet.css). */
 async function fit(figure, size) {
   const spaces = LARGER[size]?.find(({ below }) => innerWidth < below)?.spaces;
-  const known = figure.querySelector(".sheet-fitted");
-  if (known?.dataset.spaces === String(spaces)) return;
-  known?.remove();
-  const svg = spaces && figure.dataset.fitted && await fitted(figure.dataset.fitted, "both", spaces);
-  if (!svg || size !== chosen() || figure.querySelector(".sheet-fitted")) return;
-  const page = element("div", { class: "sheet-page sheet-fitted", "data-spaces": spaces }, svg);
+  const wanted = spaces && figure.dataset.fitted ? String(spaces) : "";
+  if (wanted === (figure.dataset.wanted ?? "")) return; // it stands, is on its way, or was refused
+  figure.dataset.wanted = wanted;
+  figure.querySelector(".sheet-fitted")?.remove();
+  const svg = wanted && await fitted(figure.dataset.fitted, "both", wanted);
+  if (!svg || wanted !== figure.dataset.wanted || figure.querySelector(".sheet-fitted")) return;
+  const page = element("div", { class: "sheet-page sheet-fitted", "data-spaces": wanted }, svg);
   figure.querySelector(".sheet-page").before(page);
   rove(figure);
 }

@@ -4,7 +4,7 @@
  * The drawing, to be put into the page; null where it cannot be had.
  * @param {string} address of the line's sheets
  * @param {string} staves "both", "notation" or "tab"
- * @param {number} spaces how wide, in staff spaces
+ * @param {number | string} spaces how wide, in staff spaces
  * @returns {Promise<SVGSVGElement | null>}
  */
 export async function fitted(address, staves, spaces) {

@@ -56,7 +56,7 @@ export class Engine extends EventTarget {
   #preparing = false;
   /** The click of each take whose rounds are counted in. @type {Map<any, AudioBuffer>} */
   #clicks = new Map();
-  /** @type {{index: number, at: number, round?: number} | null} where a hole in the sound began */
+  /** @type {{index: number, at: number, round?: number} | null} where it goes on once its sound is there */
   #resume = null;
 
   constructor(source, range, settings) {
@@ -75,7 +75,7 @@ export class Engine extends EventTarget {
     return context;
   }
 
-  /** Where the music goes on after a hole in the sound, `{index, at}`; null where it does not wait. */
+  /** Where the music goes on once its sound is there, `{index, at}`; null where it does not wait for it. */
   get resume() {
     return this.#resume;
   }
@@ -96,7 +96,9 @@ export class Engine extends EventTarget {
   async play(start = null) {
     this.#end();
     this.#open();
-    await this.#start(this.#rounds(start), 0);
+    const rounds = this.#rounds(start);
+    this.#resume = start && rounds.start; // a change while it loads goes on from here
+    await this.#start(rounds, 0);
   }
 
   /** Begins with step `n` of the rounds once its sound is there: what is counted in is sure to follow. */
@@ -115,9 +117,8 @@ export class Engine extends EventTarget {
 
   /** Where sound is late there is silence: it is waited for, and counted in again. */
   #wait({ rounds, n }) {
-    const { index, from, round } = rounds.step(n);
     clearInterval(this.#timer);
-    this.#resume = { index, at: from, round };
+    this.#resume = begin(rounds.step(n));
     this.#start(rounds, n);
   }
 
@@ -139,7 +140,7 @@ export class Engine extends EventTarget {
    */
   async change(start = null, anew = false) {
     if (this.state === "stopped") return;
-    if (!this.#clock || !this.#at(SOON)?.step) return this.play(start ?? this.#resumed(anew));
+    if (!this.#at(SOON)?.step) return this.play(start ?? this.#place(anew));
     const asked = ++this.#asked;
     const next = () => this.#rounds(start ?? this.#place(anew));
     try {
@@ -285,16 +286,18 @@ export class Engine extends EventTarget {
     return steps.filter((step) => !this.#ready(step));
   }
 
-  #resumed(anew) {
-    return this.#resume && anew ? { ...this.#resume, round: 0 } : this.#resume;
+  /** Where a change begins to be heard, as a place of the line; `anew` in the first round. */
+  #place(anew) {
+    const place = this.#going(this.#at(SOON));
+    return place && anew ? { ...place, round: 0 } : place;
   }
 
-  /** Where a change begins to be heard, as a place of the line. */
-  #place(anew) {
-    const at = this.#at(SOON);
-    if (!at?.step) return null;
-    const { index, round } = at.step;
-    return { index, at: at.take.momentOf(index, at.frame), round: anew ? 0 : round };
+  /** Where the music is or, while it rests, is counted in or waits for sound, where it goes on. */
+  #going(at) {
+    if (at?.step) return { ...begin(at.step), at: at.take.momentOf(at.step.index, at.frame) };
+    if (at) return begin(at.next);
+    const first = this.#clock?.laid[0]?.step;
+    return this.#resume ?? (first ? begin(first) : null);
   }
 
   #at(ahead) {
@@ -335,6 +338,11 @@ export class Engine extends EventTarget {
     this.state = state;
     this.dispatchEvent(new CustomEvent("state"));
   }
+}
+
+/** The place of the line where a step begins. */
+function begin({ index, from, round }) {
+  return { index, at: from, round };
 }
 
 /** What the browser says lies between the audio clock and the ear, in seconds. */

@@ -55,7 +55,8 @@ export class Stand extends EventTarget {
     this.show();
     this.dispatchEvent(new Event("open"));
     await this.#part("page").requestFullscreen?.({ navigationUI: "hide" }).catch(() => {}); // it may be refused
-    await this.#set();
+    if (line === this.#line) await this.#set();
+    else if (!this.#line && document.fullscreenElement) document.exitFullscreen(); // closed while the screen was asked for
   }
 
   close() {

@@ -1,6 +1,7 @@
 package groundbass.audience.question;
 
 import groundbass.identity.TextValue;
+import groundbass.text.Message;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -30,6 +31,11 @@ public record AskedPlace(String value) implements TextValue {
     /** Empty where the whole bar is meant. */
     public Optional<String> count() {
         return part(2);
+    }
+
+    Message inWords() {
+        return count().map(count -> Message.of("question.at.count", bar(), count))
+                .orElseGet(() -> Message.of("question.at.bar", bar()));
     }
 
     private Optional<String> part(int group) {

@@ -3,6 +3,7 @@ package groundbass.audience.question;
 import groundbass.audience.student.LetterHead;
 import groundbass.audience.student.StudentId;
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import java.time.Clock;
@@ -54,15 +55,28 @@ public final class Questions {
         });
     }
 
-    /** What was asked about an educator's lessons: first what waits, then the newest. */
+    /** What was asked about an educator's lessons: first what waits, in the order in which it was asked, then the newest. */
     public List<Question> to(EducatorId owner) {
-        return jdbi.withHandle(handle -> handle.createQuery(SELECT + OWNED + """
-                        order by case when q.settled_at is null then 0 else 1 end, q.asked_at desc, q.id
-                        fetch first :most rows only""")
-                .bind("owner", owner)
-                .bind("most", SHOWN)
-                .mapTo(Question.class)
-                .list());
+        return to(owner, Optional.empty());
+    }
+
+    /** The same about one lesson; empty where it is somebody else's. */
+    public List<Question> to(EducatorId owner, EpisodeId lesson) {
+        return to(owner, Optional.of(lesson));
+    }
+
+    private List<Question> to(EducatorId owner, Optional<EpisodeId> lesson) {
+        String about = lesson.isPresent() ? "and q.episode_id = :lesson " : "";
+        return jdbi.withHandle(handle -> {
+            var query = handle.createQuery(SELECT + OWNED + about + """
+                            order by case when q.settled_at is null then 0 else 1 end,
+                                case when q.settled_at is null then q.asked_at end, q.asked_at desc, q.id
+                            fetch first :most rows only""")
+                    .bind("owner", owner)
+                    .bind("most", SHOWN);
+            lesson.ifPresent(id -> query.bind("lesson", id));
+            return query.mapTo(Question.class).list();
+        });
     }
 
     /** How many of them wait. */

@@ -224,7 +224,7 @@ public final class DeskPages {
                         services.episodes(),
                         services.educators(),
                         services.outbox()),
-                new QuestionDesk(desk, services.questions(), services.episodes()),
+                new QuestionDesk(desk, reauthentication, services.questions(), services.episodes()),
                 new KeysPage(desk),
                 new EditorPages(desk, rooms, reauthentication, services.writing(), shell.limits()),
                 new FormerPages(desk),

@@ -24,7 +24,11 @@ final class Kept {
             KeptThing.of("practised").inTables("practised", "favourite"),
             KeptThing.of("questions")
                     .inTables("question")
-                    .inLetters("question.asked.subject", "question.rights.subject", "question.answer.subject"),
+                    .inLetters(
+                            "question.asked.subject",
+                            "question.rights.subject",
+                            "question.answer.subject",
+                            "question.answer.rights.subject"),
             KeptThing.of("anonymous"),
             KeptThing.of("language").inCookies("language"),
             KeptThing.of("flash").inCookies("flash"),

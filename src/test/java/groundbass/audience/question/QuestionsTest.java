@@ -37,28 +37,51 @@ class QuestionsTest {
             desk.questions.ask(desk.anna.id(), desk.asked(lesson.id(), Topic.RIGHTS, ""));
 
             assertThat(desk.questions.to(desk.catalog.owner))
+                    .as("who has waited longest comes first")
                     .extracting(question -> question.topic() + " "
                             + question.place().map(AskedPlace::value).orElse("-"))
-                    .containsExactly("RIGHTS -", "MUSIC 3.2&");
+                    .containsExactly("MUSIC 3.2&", "RIGHTS -");
             assertThat(desk.questions.to(desk.catalog.stranger)).isEmpty();
             assertThat(desk.questions.waiting(desk.catalog.owner)).isEqualTo(2);
             assertThat(desk.letters(STUDIO))
                     .containsExactlyInAnyOrder(
                             "Frage zu Lantern, Takt 3, Zählzeit 2&", "Rechteproblem gemeldet: Lantern");
 
-            var newest = desk.questions.to(desk.catalog.owner).get(0).id();
+            var newest = desk.questions.to(desk.catalog.owner).get(1).id();
             assertThat(desk.questions.settle(desk.catalog.stranger, newest, QuestionEnd.ANSWERED, "Mine"))
                     .isFalse();
             assertThat(desk.questions.settle(desk.catalog.owner, newest, QuestionEnd.CORRECTED, ""))
                     .isTrue();
             assertThat(desk.questions.settle(desk.catalog.owner, newest, QuestionEnd.ANSWERED, "Again"))
                     .isFalse();
-            assertThat(desk.letters(ANNA)).containsExactly("Your question about Lantern");
+            assertThat(desk.letters(ANNA)).containsExactly("Your report about Lantern");
             assertThat(desk.questions.waiting(desk.catalog.owner)).isEqualTo(1);
             assertThat(desk.questions.to(desk.catalog.owner))
                     .as("what waits comes first")
                     .extracting(Question::outcome)
                     .containsExactly(Optional.empty(), Optional.of(QuestionEnd.CORRECTED));
+        }
+    }
+
+    /** The desk shows 200 at once (from memory). */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aLessonShowsItsQuestionsHoweverManyWaitAboutAnother(Database database) {
+        try (database) {
+            var desk = new Desk(database);
+            var busy = desk.catalog.episode("Lantern");
+            for (int bar = 1; bar <= 201; bar++) {
+                desk.questions.ask(desk.anna.id(), desk.asked(busy.id(), Topic.MUSIC, "" + bar));
+            }
+            desk.catalog.clock.advance(Duration.ofMinutes(1));
+            var quiet = desk.catalog.episode("Harbour");
+            desk.questions.ask(desk.anna.id(), desk.asked(quiet.id(), Topic.MUSIC, "7"));
+
+            assertThat(desk.questions.to(desk.catalog.owner)).hasSize(200);
+            assertThat(desk.questions.to(desk.catalog.owner, quiet.id()))
+                    .extracting(Question::lesson)
+                    .containsExactly("Harbour");
+            assertThat(desk.questions.to(desk.catalog.stranger, quiet.id())).isEmpty();
         }
     }
 
@@ -73,6 +96,22 @@ class QuestionsTest {
             desk.leaving.forget(desk.anna.id());
             assertThat(desk.questions.of(desk.anna.id())).isEmpty();
             assertThat(desk.questions.to(desk.catalog.owner)).isEmpty();
+        }
+    }
+
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void aLetterNamesTheExercise(Database database) {
+        try (database) {
+            var desk = new Desk(database);
+            var lesson = desk.catalog.episode("Lantern").id();
+            var place = AskedPlace.read("3.2&");
+            desk.questions.ask(desk.anna.id(), new Asked(lesson, Topic.MUSIC, "exercise-2", place, "Why?"));
+            desk.questions.ask(
+                    desk.anna.id(), new Asked(lesson, Topic.MUSIC, "exercise-2", Optional.empty(), "How fast?"));
+            assertThat(desk.letters(STUDIO))
+                    .containsExactlyInAnyOrder(
+                            "Frage zu Lantern, Übung 2, Takt 3, Zählzeit 2&", "Frage zu Lantern, Übung 2");
         }
     }
 

@@ -2,9 +2,11 @@ package groundbass.web.student;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.WaitForSelectorState;
 import groundbass.web.Looks;
 import java.util.List;
 import java.util.Map;
@@ -146,6 +148,22 @@ class PracticeTest {
         page.mouse().move(last.x + last.width / 2, last.y + last.height / 2);
         page.mouse().up();
         assertThat(told(page, "practice.range.join(' ')")).startsWith("1 2");
+    }
+
+    /** A browser may grant the whole screen late; stand-ins for its functions do when they are told. */
+    @Test
+    void aStandThatWasClosedBeforeTheScreenWasGrantedLeavesTheScreen() {
+        var page = visit.lesson(390, ColorScheme.DARK);
+        page.evaluate("() => { window.screens = { all: null, left: 0 };"
+                + " Element.prototype.requestFullscreen = () => new Promise(grant => { screens.grant = grant; });"
+                + " document.exitFullscreen = () => { screens.left++; return Promise.resolve(); };"
+                + " Object.defineProperty(document, 'fullscreenElement', { get: () => screens.all }); }");
+        page.locator("[data-part=stand]").first().click();
+        waitFor(page, "screens.grant !== undefined");
+        page.keyboard().press("Escape");
+        page.locator(".stand").waitFor(new Locator.WaitForOptions().setState(WaitForSelectorState.HIDDEN));
+        page.evaluate("() => { screens.all = document.body; screens.grant(); }");
+        waitFor(page, "screens.left === 1");
     }
 
     /** The page is as wide as the window and the sheet as the page, however large the notes (ours); Escape by WHATWG HTML, dialog. */

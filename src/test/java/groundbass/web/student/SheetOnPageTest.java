@@ -3,11 +3,14 @@ package groundbass.web.student;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.ColorScheme;
 import groundbass.web.Browser;
 import groundbass.web.Site;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.regex.Pattern;
 import org.apache.pdfbox.Loader;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -77,6 +80,23 @@ class SheetOnPageTest {
         page.check("#sheet ~ figure input[value=" + size + "]");
         page.waitForFunction("shown => (" + SHOWN + ")() === shown", shown);
         assertThat(Browser.overflow(page)).as("pixels wider than the screen").isZero();
+    }
+
+    @Test
+    void aSheetThatIsRefusedIsAskedForOnce() {
+        var page = lesson(390);
+        var sheet = Pattern.compile(".*/both/[0-9]+");
+        var asked = new ArrayList<String>();
+        page.route(sheet, route -> {
+            asked.add(route.request().url());
+            route.fulfill(new Route.FulfillOptions().setStatus(503));
+        });
+        page.waitForResponse(sheet, () -> page.check("#sheet ~ figure input[value=large]"));
+        for (int turn = 0; turn < 3; turn++) {
+            page.evaluate("() => dispatchEvent(new Event('resize'))");
+            page.evaluate("() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))");
+        }
+        assertThat(asked).isNotEmpty().doesNotHaveDuplicates();
     }
 
     @Test

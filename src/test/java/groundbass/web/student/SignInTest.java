@@ -440,14 +440,16 @@ class SignInTest {
         assertThat(Html.mistakes(form.asString())).isEmpty();
         asking(session, "1.2&", "Which <finger> here?").post(path).then().statusCode(303);
         assertThat(lettersTo("desk@trial.example"))
-                .contains("Which <finger> here?")
-                .contains(site.address() + "/desk/questions");
+                .contains("First <Plank> (bar 1, count 2&)", site.address() + "/desk/questions")
+                .doesNotContain("Which <finger> here?");
 
         var desk = site.atTheDesk();
         site.browser().cookie(desk).get("/desk").then().body(containsString("href=\"/desk/questions\""));
         String page = site.browser().cookie(desk).get("/desk/questions").asString();
         assertThat(Html.mistakes(page)).isEmpty();
-        var row = Jsoup.parse(page).select(".letters > li").first();
+        var row = Jsoup.parse(page)
+                .select(".letters > li:contains(asks@reader.example)")
+                .first();
         assertThat(row.select("h2 a").attr("href")).endsWith(shelf.episode(1).id() + "/line#bar-1");
         assertThat(row.text())
                 .contains("First <Plank>, bar 1, count 2&", "asks@reader.example", "Which <finger> here?");
@@ -464,7 +466,14 @@ class SignInTest {
                 .formParam("answer", "Once more.")
                 .post(answer)
                 .then()
-                .statusCode(303);
+                .statusCode(422)
+                .body(containsString("Once more."), containsString("settled already"));
+        site.form()
+                .formParam("answer", "The session was over.")
+                .post(answer)
+                .then()
+                .statusCode(401)
+                .body(containsString("The session was over."));
         assertThat(lettersTo("asks@reader.example")).contains("Which <finger> here?", "The second.");
         site.program()
                 .cookie("session", session)
@@ -485,7 +494,9 @@ class SignInTest {
                 .post("/e/" + lesson + "/rights-problem")
                 .then()
                 .statusCode(303);
-        assertThat(lettersTo("desk@trial.example")).contains("The tune is mine.");
+        assertThat(lettersTo("desk@trial.example"))
+                .contains("reports a rights problem", "(the whole lesson)")
+                .doesNotContain("The tune is mine.");
         String path = "/desk/episodes/" + lesson + "/questions";
         String page = site.browser().cookie(site.atTheDesk()).get(path).asString();
         var row = Jsoup.parse(page).select(".letters > li").first();
@@ -496,7 +507,9 @@ class SignInTest {
                 .post(row.select("form").attr("action"))
                 .then()
                 .statusCode(303);
-        assertThat(lettersTo("owner@reader.example")).contains("being corrected");
+        assertThat(lettersTo("owner@reader.example"))
+                .contains("being corrected", "the rights problem that you reported")
+                .doesNotContain("your question");
     }
 
     /** What was typed stands in the form again, whatever is wrong with it. */
@@ -525,7 +538,15 @@ class SignInTest {
         for (int letters = 0; letters < 10; letters++) {
             asking(session, "", "Again?").post(path).then().statusCode(303);
         }
-        asking(session, "", "Again?").post(path).then().statusCode(429);
+        String refused = asking(session, "2", "Once too often?")
+                .post(path)
+                .then()
+                .statusCode(429)
+                .header("Retry-After", notNullValue())
+                .extract()
+                .asString();
+        assertThat(Jsoup.parse(refused).select("textarea#words").text()).isEqualTo("Once too often?");
+        assertThat(Jsoup.parse(refused).select("#place").attr("value")).isEqualTo("2");
     }
 
     private static RequestSpecification asking(String session, String place, String words) {

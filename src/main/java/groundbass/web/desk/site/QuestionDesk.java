@@ -1,18 +1,19 @@
 package groundbass.web.desk.site;
 
 import groundbass.audience.question.Asked;
-import groundbass.audience.question.AskedPlace;
 import groundbass.audience.question.Question;
 import groundbass.audience.question.QuestionEnd;
 import groundbass.audience.question.QuestionId;
 import groundbass.audience.question.Questions;
 import groundbass.audience.question.Topic;
+import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
 import groundbass.form.FieldProblem;
 import groundbass.text.Message;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.FormParameters;
+import groundbass.web.desk.access.Reauthentication;
 import groundbass.web.desk.room.Room;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
@@ -29,14 +30,17 @@ import java.util.Optional;
 /** The questions of students: where in which line, and what to answer. */
 public final class QuestionDesk implements PageGroup {
     private static final String PATH = "/desk/questions";
-    private static final String EXERCISE = "exercise-";
+    /** The field of an answer to what another window has settled, or what went with its account. */
+    private static final String UNSENT = "unsent";
 
     private final DeskContext desk;
+    private final Reauthentication reauthentication;
     private final Questions questions;
     private final Episodes episodes;
 
-    public QuestionDesk(DeskContext desk, Questions questions, Episodes episodes) {
+    public QuestionDesk(DeskContext desk, Reauthentication reauthentication, Questions questions, Episodes episodes) {
         this.desk = desk;
+        this.reauthentication = reauthentication;
         this.questions = questions;
         this.episodes = episodes;
     }
@@ -45,7 +49,8 @@ public final class QuestionDesk implements PageGroup {
     public void addTo(Routes routes) {
         routes.get(PATH, Role.EDUCATOR, ctx -> show(ctx, Optional.empty()));
         routes.get(DeskContext.EPISODE + "/questions", Role.EDUCATOR, this::ofLesson);
-        routes.post(PATH + "/{id}", Role.EDUCATOR, this::settle);
+        routes.post(
+                PATH + "/{id}", Role.ANYONE, ctx -> reauthentication.writer(ctx).ifPresent(who -> settle(ctx, who)));
     }
 
     private void ofLesson(Context ctx) {
@@ -53,23 +58,31 @@ public final class QuestionDesk implements PageGroup {
     }
 
     private void show(Context ctx, Optional<EpisodeId> lesson) {
-        desk.pages().show(ctx, "desk/questions", view(ctx, lesson, "", "", FieldProblems.NONE));
+        desk.pages().show(ctx, "desk/questions", view(desk.educator(ctx), lesson, Typed.NOTHING, FieldProblems.NONE));
     }
 
-    private void settle(Context ctx) {
+    private void settle(Context ctx, EducatorId who) {
         var id = QuestionId.parse(ctx.pathParam("id")).orElseThrow(NotFoundResponse::new);
         String answer = FormParameters.text(ctx, "answer").strip();
         var outcome =
                 FormParameters.text(ctx, "then").equals("corrected") ? QuestionEnd.CORRECTED : QuestionEnd.ANSWERED;
         var problem = problem(id, answer, outcome);
         if (problem.isPresent()) {
-            var problems = new FieldProblems(List.of(problem.get()));
-            desk.pages().showAgain(ctx, "desk/questions", view(ctx, Optional.empty(), id.value(), answer, problems));
+            showAgain(ctx, who, new Typed(id.value(), answer), problem.get());
             return;
         }
-        boolean settled = questions.settle(desk.educator(ctx), id, outcome, answer);
+        boolean settled = questions.settle(who, id, outcome, answer);
+        if (!settled && !answer.isEmpty()) {
+            showAgain(ctx, who, new Typed(UNSENT, answer), FieldProblem.of(UNSENT, "desk.questions.over"));
+            return;
+        }
         Flash.say(ctx, settled ? "question.settled" : "question.over");
         ctx.redirect(PATH, HttpStatus.SEE_OTHER);
+    }
+
+    private void showAgain(Context ctx, EducatorId who, Typed typed, FieldProblem problem) {
+        var problems = new FieldProblems(List.of(problem));
+        desk.pages().showAgain(ctx, "desk/questions", view(who, Optional.empty(), typed, problems));
     }
 
     private static Optional<FieldProblem> problem(QuestionId id, String answer, QuestionEnd outcome) {
@@ -82,14 +95,13 @@ public final class QuestionDesk implements PageGroup {
                 : Optional.empty();
     }
 
-    /** With what was typed as an answer to one of them. */
-    private View view(Context ctx, Optional<EpisodeId> lesson, String answered, String typed, FieldProblems problems) {
-        var rows = questions.to(desk.educator(ctx)).stream()
-                .filter(question -> lesson.map(question.episode()::equals).orElse(true))
-                .map(question -> row(question, question.id().value().equals(answered) ? typed : ""))
+    private View view(EducatorId owner, Optional<EpisodeId> lesson, Typed typed, FieldProblems problems) {
+        var asked = lesson.map(id -> questions.to(owner, id)).orElseGet(() -> questions.to(owner));
+        var rows = asked.stream()
+                .map(question -> row(question, typed.to(question.id().value())))
                 .toList();
         var title = lesson.flatMap(episodes::find).map(found -> found.title());
-        return new View(title, rows, problems);
+        return new View(title, rows, typed.to(UNSENT), problems);
     }
 
     private static Row row(Question question, String typed) {
@@ -97,7 +109,7 @@ public final class QuestionDesk implements PageGroup {
                 question.id().value(),
                 question.lesson(),
                 way(question),
-                place(question),
+                question.at(),
                 question.topic() == Topic.RIGHTS,
                 question.email().value(),
                 question.words(),
@@ -109,25 +121,29 @@ public final class QuestionDesk implements PageGroup {
 
     /** The bar in the room where its line is written. */
     private static String way(Question question) {
-        String room = question.line().startsWith(EXERCISE)
-                ? Room.EXERCISES.way() + "/" + question.line().substring(EXERCISE.length())
-                : Room.LINE.way();
+        String room = question.exercise()
+                .map(number -> Room.EXERCISES.way() + "/" + number)
+                .orElseGet(Room.LINE::way);
         String bar = question.place().map(place -> "#bar-" + place.bar()).orElse("");
         return DeskContext.EPISODE.replace("{id}", question.episode().value()) + room + bar;
     }
 
-    private static Message place(Question question) {
-        return question.place().map(QuestionDesk::place).orElseGet(() -> Message.of("question.at.all"));
+    /** An answer that was typed, and to which question; {@link #UNSENT} where that waits no more. */
+    private record Typed(String question, String answer) {
+        static final Typed NOTHING = new Typed("", "");
+
+        String to(String other) {
+            return question.equals(other) ? answer : "";
+        }
     }
 
-    private static Message place(AskedPlace spot) {
-        return spot.count()
-                .map(count -> Message.of("question.at.count", spot.bar(), count))
-                .orElseGet(() -> Message.of("question.at.bar", spot.bar()));
-    }
-
-    /** @param lesson whose questions alone are shown; empty for all */
-    public record View(Optional<String> lesson, List<Row> rows, FieldProblems problems) {}
+    /**
+     * The page.
+     *
+     * @param lesson whose questions alone are shown; empty for all
+     * @param unsent an answer to what waits no more; mostly empty
+     */
+    public record View(Optional<String> lesson, List<Row> rows, String unsent, FieldProblems problems) {}
 
     /**
      * A question.

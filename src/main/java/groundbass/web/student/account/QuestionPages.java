@@ -18,7 +18,9 @@ import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.shell.limit.Limit;
 import groundbass.web.shell.limit.RateLimits;
+import groundbass.web.shell.limit.WaitResponse;
 import groundbass.web.view.FieldProblems;
+import groundbass.web.view.WaitView;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
@@ -97,11 +99,26 @@ public final class QuestionPages implements PageGroup {
             return;
         }
         var who = student.orElseThrow();
-        limits.demand(ctx, Limit.QUESTION, who.value());
+        var refused = limits.take(Limit.QUESTION, who.value()).map(WaitResponse::tooOften);
+        if (refused.isPresent()) {
+            showAgain(ctx, view(lesson, topic, typed, tooMany(refused.get())), refused.get());
+            return;
+        }
         questions.ask(who, new Asked(lesson.id(), topic, typed.line(), AskedPlace.read(typed.place()), typed.words()));
         toDesk.ifPresent(Postman::deliverDue);
         Flash.say(ctx, "question.sent");
         ctx.redirect("/e/" + lesson.id(), HttpStatus.SEE_OTHER);
+    }
+
+    /** The wait may last a day: the form stands there again, to be read and kept elsewhere. */
+    private void showAgain(Context ctx, View view, WaitResponse refused) {
+        ctx.status(refused.getStatus()).header("Retry-After", String.valueOf(refused.seconds()));
+        pages.show(ctx, "student/ask", view);
+    }
+
+    private static FieldProblems tooMany(WaitResponse refused) {
+        return new FieldProblems(List.of(FieldProblem.of(
+                "words", "question.problem.many", Limit.QUESTION.times, WaitView.words(refused.seconds()))));
     }
 
     private static List<FieldProblem> problems(Typed typed, Optional<StudentId> student) {
