@@ -122,10 +122,13 @@ public record Ornaments(
             }
         }
 
-        /** To the next note of the key above this one. */
-        public static Trill in(Key key, int midi) {
-            boolean half = key.scale().stream().anyMatch(name -> name.pitchClass() == Math.floorMod(midi + 1, 12));
-            return new Trill(half ? 1 : 2);
+        /** To the key's note on the next letter, as near to that as a second is. */
+        public static Trill in(Key key, NoteName name) {
+            var letter = name.letter().plus(1);
+            var next = new NoteName(letter, key.alterationOf(letter));
+            // the fewest semitones up or down: an E sharp and an F are none apart
+            int away = Math.floorMod(next.pitchClass() - name.pitchClass() + 6, 12) - 6;
+            return new Trill(Math.max(1, Math.min(MOST_FRETS, away)));
         }
     }
 

@@ -1,8 +1,8 @@
 package groundbass.walkthrough;
 
+import groundbass.text.Cut;
 import groundbass.writing.Element;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Stream;
 
 /**
@@ -41,7 +41,7 @@ record EventText(
     }
 
     private static String cut(String text, int longest) {
-        return text.length() <= longest ? text : text.substring(0, longest - CUT.length()) + CUT;
+        return text.length() <= longest ? text : Cut.to(text, longest - CUT.length()) + CUT;
     }
 
     private String text(String deed) {
@@ -49,12 +49,8 @@ record EventText(
                 .reduce((one, two) -> words.say("heading", one, two))
                 .map(all -> words.say("event.news", all, deed))
                 .orElse(deed);
-        String lead = before.isEmpty() ? led : String.join(" ", before) + " " + capital(led);
+        String lead = before.isEmpty() ? led : String.join(" ", before) + " " + UnderHeading.capital(led);
         String text = words.say("event", bar, place, lead);
         return after.isEmpty() ? text : words.say("event.then", text, String.join(" ", after));
-    }
-
-    private static String capital(String text) {
-        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 }

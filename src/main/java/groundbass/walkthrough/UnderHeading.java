@@ -25,7 +25,7 @@ public final class UnderHeading {
                 .orElse(text);
     }
 
-    private static String capital(String sentence) {
+    static String capital(String sentence) {
         return sentence.isEmpty() ? "" : Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
     }
 }

@@ -1,6 +1,7 @@
 package groundbass.intake.draft;
 
 import groundbass.score.Header;
+import groundbass.text.Cut;
 
 /** Texts of a file as a line may have them. */
 public final class OneLine {
@@ -9,7 +10,7 @@ public final class OneLine {
     /** On one line, without control characters and double quotes, as long as a line allows. */
     public static String of(String text) {
         var line = new StringBuilder();
-        for (int i = 0; i < text.length() && line.length() < Header.LONGEST_TEXT; i++) {
+        for (int i = 0; i < text.length() && line.length() <= Header.LONGEST_TEXT; i++) {
             char c = text.charAt(i);
             boolean space = Character.isWhitespace(c) || Character.isISOControl(c) || Character.isSpaceChar(c);
             if (!space) {
@@ -18,9 +19,6 @@ public final class OneLine {
                 line.append(' ');
             }
         }
-        if (!line.isEmpty() && Character.isHighSurrogate(line.charAt(line.length() - 1))) {
-            line.setLength(line.length() - 1);
-        }
-        return line.toString().strip();
+        return Cut.to(line.toString(), Header.LONGEST_TEXT).strip();
     }
 }

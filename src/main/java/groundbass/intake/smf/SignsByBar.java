@@ -108,12 +108,21 @@ final class SignsByBar {
         if (tempo.isEmpty()) {
             notices.leftOut(bar, Message.of("intake.left.tempo"));
         } else if (!tempo.equals(lastTempo(bar))) {
-            boolean inside = index.isInside(said.tick());
-            if (inside) {
-                notices.changed(bar, Message.of("intake.changed.tempo"));
-            }
-            tempos.put(inside ? bar + 1 : bar, said.micros());
+            changed(said, bar);
         }
+    }
+
+    /** At the bar where it stands, or else at the next. */
+    private void changed(Smf.Tempo said, int bar) {
+        boolean inside = index.isInside(said.tick());
+        if (inside && bar + 1 == bars.size()) {
+            notices.leftOut(bar, Message.of("intake.left.tempo.last"));
+            return;
+        }
+        if (inside) {
+            notices.changed(bar, Message.of("intake.changed.tempo"));
+        }
+        tempos.put(inside ? bar + 1 : bar, said.micros());
     }
 
     private Optional<Tempo> lastTempo(int bar) {

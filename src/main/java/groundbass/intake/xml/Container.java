@@ -56,22 +56,30 @@ final class Container {
 
     /** The content of an entry, to be unpacked as it is read. */
     private InputStream entry(String name) throws IOException, Unreadable {
+        var zip = new ZipInputStream(new ByteArrayInputStream(file));
         try {
-            var zip = new ZipInputStream(new ByteArrayInputStream(file));
-            int entries = 0;
-            for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
-                if (++entries > MOST_ENTRIES) {
-                    throw new Unreadable(Message.of("intake.refused.size"));
-                }
-                var content = new Counted(zip);
-                if (entry.getName().equals(name)) {
-                    return content;
-                }
-                content.transferTo(OutputStream.nullOutputStream());
-            }
+            return find(name, zip);
         } catch (IllegalArgumentException e) {
             // names that are no text are an illegal argument to the library
+            zip.close();
             throw new Unreadable(Message.of("intake.refused.zip"), e);
+        } catch (IOException | Unreadable e) {
+            zip.close();
+            throw e;
+        }
+    }
+
+    private InputStream find(String name, ZipInputStream zip) throws IOException, Unreadable {
+        int entries = 0;
+        for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
+            if (++entries > MOST_ENTRIES) {
+                throw new Unreadable(Message.of("intake.refused.size"));
+            }
+            var content = new Counted(zip);
+            if (entry.getName().equals(name)) {
+                return content;
+            }
+            content.transferTo(OutputStream.nullOutputStream());
         }
         throw noScore();
     }

@@ -28,6 +28,15 @@ final class Decoding {
 
     /** What decodes them as they are read; bytes that are no characters are a {@link CharacterCodingException} there. */
     static Reader reader(InputStream bytes) throws IOException, Unreadable {
+        try {
+            return decoded(bytes);
+        } catch (IOException | Unreadable e) {
+            bytes.close();
+            throw e;
+        }
+    }
+
+    private static Reader decoded(InputStream bytes) throws IOException, Unreadable {
         var document = new BufferedInputStream(bytes);
         document.mark(DECLARATION);
         byte[] head = document.readNBytes(DECLARATION);

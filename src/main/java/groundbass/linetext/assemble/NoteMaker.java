@@ -13,6 +13,7 @@ import groundbass.score.Technique;
 import groundbass.theory.Key;
 import groundbass.theory.Letter;
 import groundbass.theory.NoteName;
+import groundbass.theory.Spelling;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -62,12 +63,21 @@ final class NoteMaker {
         var fret = trill.get().fret();
         int frets = fret.isPresent()
                 ? fret.getAsInt() - fretted.fret()
-                : Trill.in(key, midi).frets();
+                : Trill.in(key, name(typed, key, midi)).frets();
         if (frets < 1 || frets > Trill.MOST_FRETS || fretted.fret() + frets > neck.frets()) {
             problems.add(EventProblems.badTrill(trill.get().span()));
             return note;
         }
         return note.withOrnaments(note.ornaments().with(new Trill(frets)));
+    }
+
+    /** The name that is asked for where it is one of this pitch, else the key's. */
+    private static NoteName name(Played typed, Key key, int midi) {
+        return typed.words()
+                .ornaments()
+                .spelling()
+                .filter(asked -> asked.pitchClass() == Math.floorMod(midi, 12))
+                .orElseGet(() -> Spelling.of(key, midi).name());
     }
 
     private boolean fits(Arrival arrival, Played typed, Place place) {

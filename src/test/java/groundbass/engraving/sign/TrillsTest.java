@@ -66,6 +66,21 @@ class TrillsTest {
         assertThat(glyphs(marks("key D major\nbar 1\n1-4  A7 trill to 8\n"))).contains(Glyph.NATURAL);
     }
 
+    /** In C, E flat to F and B flat to C: a trill goes to the next letter of the key (Gould 2011, chapter 6, from memory). */
+    @Test
+    void aTrillOfANoteOutsideTheKeyGoesToTheNextLetterOfTheKey() {
+        for (String place : List.of("A6", "G3")) {
+            var marks = marks("key C major\nbar 1\n1-4  " + place + " trill\n");
+            assertThat(glyphs(marks))
+                    .as(place)
+                    .contains(Glyph.TRILL)
+                    .doesNotContain(Glyph.FLAT, Glyph.SHARP, Glyph.NATURAL);
+            assertThat(of(Kind.FRET, marks))
+                    .extracting(mark -> ((Shape.Run) mark.shape()).text())
+                    .containsExactly(place.equals("A6") ? "6(8)" : "3(5)");
+        }
+    }
+
     @Test // rule: trill-sign: the upper note in brackets on its string
     void theTablatureSaysTheUpperFret() {
         var numbers = of(Kind.FRET, marks("key C major\nbar 1\n1-2  A5 trill\n3-4  A7 trill\n"));
