@@ -8,8 +8,6 @@ import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.AuditEntry;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesForm;
-import groundbass.catalog.settings.Imprint;
-import groundbass.catalog.settings.Settings;
 import groundbass.identity.Slug;
 import groundbass.release.ReleaseFile;
 import groundbass.release.Releases;
@@ -72,9 +70,13 @@ class ArchivePagesTest {
     }
 
     private static Response bringIn(byte[] zip, String address) {
-        return to.browser()
+        return bringIn(to, zip, address);
+    }
+
+    private static Response bringIn(Site site, byte[] zip, String address) {
+        return site.browser()
                 .header("Sec-Fetch-Site", "same-origin")
-                .cookie(to.atTheDesk())
+                .cookie(site.atTheDesk())
                 .multiPart("file", "series.zip", zip, "application/zip")
                 .multiPart("address", address)
                 .post("/desk/bring-in");
@@ -162,12 +164,13 @@ class ArchivePagesTest {
     /** Who teaches here may be said in another window meanwhile. */
     @Test
     void whatWasSentIsKeptUntilItIsSaidWhoTeaches() {
-        var jdbi = to.groundbass().database().jdbi();
-        var settings = new Settings(jdbi, new Audit(jdbi, to.clock()));
-        var told = settings.current().imprint();
-        settings.saveImprint(to.educator(), new Imprint("", "", "", "", ""));
-        try {
-            var refused = bringIn(archive(), "");
+        try (var unnamed = Site.open()) {
+            unnamed.educator();
+            unnamed.groundbass()
+                    .database()
+                    .jdbi()
+                    .useHandle(handle -> handle.execute("delete from setting where name like 'imprint.%'"));
+            var refused = bringIn(unnamed, archive(), "");
             assertThat(refused.statusCode()).isEqualTo(422);
             var page = Jsoup.parse(refused.asString());
             assertThat(page.select(".problems").text()).contains("Say first who teaches here");
@@ -175,8 +178,6 @@ class ArchivePagesTest {
             assertThat(page.select("form .hint").eachText())
                     .isNotEmpty()
                     .noneMatch(hint -> hint.contains("another address"));
-        } finally {
-            settings.saveImprint(to.educator(), told);
         }
     }
 
