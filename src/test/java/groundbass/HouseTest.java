@@ -124,6 +124,7 @@ class HouseTest {
                             List.of("spacing"),
                             List.of("options"),
                             List.of("mark"))),
+            Map.entry("archive", List.of(List.of(FACE), List.of("file"))),
             Map.entry(
                     "checks",
                     List.of(

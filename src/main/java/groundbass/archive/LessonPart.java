@@ -1,5 +1,6 @@
 package groundbass.archive;
 
+import groundbass.archive.file.Entry;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.List;
 import java.util.Objects;

@@ -1,5 +1,8 @@
 package groundbass.archive;
 
+import groundbass.archive.file.ZipDirectory;
+import groundbass.archive.file.ArchiveLimits;
+import groundbass.archive.file.ArchiveRemark;
 import static groundbass.archive.ArchiveSite.done;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;

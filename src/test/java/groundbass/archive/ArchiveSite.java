@@ -1,5 +1,6 @@
 package groundbass.archive;
 
+import groundbass.archive.file.ArchiveLimits;
 import groundbass.Parts;
 import groundbass.audio.AudioBytes;
 import groundbass.catalog.educator.Educator;

@@ -1,5 +1,6 @@
 package groundbass.archive;
 
+import groundbass.archive.file.Unreadable;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 

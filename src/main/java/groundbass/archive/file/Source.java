@@ -1,4 +1,4 @@
-package groundbass.archive;
+package groundbass.archive.file;
 
 import java.io.Closeable;
 import java.io.IOException;
@@ -6,7 +6,7 @@ import java.io.InputStream;
 import java.util.SortedSet;
 
 /** Files by names such as {@code 01-night-ferry/line.txt}, wherever they lie. A name is only ever looked up. */
-interface Source extends Closeable {
+public interface Source extends Closeable {
     /** All that have the form of {@link Names#isOurs}, not to be changed. */
     SortedSet<String> names();
 

@@ -1,9 +1,9 @@
-package groundbass.archive;
+package groundbass.archive.file;
 
 import groundbass.text.Message;
 
 /** Why a file of an archive, or all of it, cannot be read, in a sentence for whoever brings it. */
-final class Unreadable extends Exception {
+public final class Unreadable extends Exception {
     private static final long serialVersionUID = 1L;
 
     private final String where;
@@ -15,26 +15,26 @@ final class Unreadable extends Exception {
         this.why = why;
     }
 
-    static Unreadable of(String key, Object... args) {
+    public static Unreadable of(String key, Object... args) {
         return new Unreadable("", Message.of(key, args));
     }
 
     /** The same, of a file, where nobody has said yet which. */
-    Unreadable in(String file) {
+    public Unreadable in(String file) {
         return where.isEmpty() ? new Unreadable(file, why) : this;
     }
 
     /** @param usual where nobody has said which file it is */
-    ArchiveRemark finding(String usual) {
+    public ArchiveRemark finding(String usual) {
         return new ArchiveRemark(where.isEmpty() ? usual : where, why);
     }
 
     /** The same, of a file that is named as its lesson names it. */
-    ArchiveRemark finding(String folder, String usual) {
+    public ArchiveRemark finding(String folder, String usual) {
         return new ArchiveRemark(folder + "/" + (where.isEmpty() ? usual : where), why);
     }
 
-    Message why() {
+    public Message why() {
         return why;
     }
 }

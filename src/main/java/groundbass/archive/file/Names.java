@@ -1,17 +1,17 @@
-package groundbass.archive;
+package groundbass.archive.file;
 
 import java.util.Comparator;
 import java.util.regex.Pattern;
 
 /** What the files of an archive are called. */
-final class Names {
-    static final String MANIFEST = "manifest.json";
-    static final String READ_ME = "read-me.txt";
-    static final String SERIES = "series.properties";
-    static final String BEGINNING = "beginning/";
+public final class Names {
+    public static final String MANIFEST = "manifest.json";
+    public static final String READ_ME = "read-me.txt";
+    public static final String SERIES = "series.properties";
+    public static final String BEGINNING = "beginning/";
 
     /** In the folder of a lesson: what only a program needs to know of it, and the digests of its other files. */
-    static final String LESSON = "episode.json";
+    public static final String LESSON = "episode.json";
 
     private static final Pattern FOLDER = Pattern.compile("([0-9]{1,4})-.+");
     private static final Pattern SAFE =
@@ -25,12 +25,12 @@ final class Names {
     }
 
     /** The number that a lesson's folder begins with, as in {@code 03-slow-tide}; 0 where it has none. */
-    static int number(String folder) {
+    public static int number(String folder) {
         var numbered = FOLDER.matcher(folder);
         return numbered.matches() ? Integer.parseInt(numbered.group(1)) : 0;
     }
 
     /** By number, then by name. */
-    static final Comparator<String> BY_NUMBER =
+    public static final Comparator<String> BY_NUMBER =
             Comparator.comparingInt(Names::number).thenComparing(Comparator.naturalOrder());
 }

@@ -1,4 +1,4 @@
-package groundbass.archive;
+package groundbass.archive.file;
 
 import groundbass.text.Message;
 
@@ -8,7 +8,7 @@ import groundbass.text.Message;
  * @param where the file or folder, by its name in the archive
  */
 public record ArchiveRemark(String where, Message what) {
-    static ArchiveRemark of(String where, String key, Object... args) {
+    public static ArchiveRemark of(String where, String key, Object... args) {
         return new ArchiveRemark(where, Message.of(key, args));
     }
 }

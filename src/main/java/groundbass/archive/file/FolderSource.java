@@ -1,4 +1,4 @@
-package groundbass.archive;
+package groundbass.archive.file;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -6,11 +6,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 /** A folder. Links in it are not followed, so that nothing outside it is read. */
-final class FolderSource extends ListedSource<Path> {
+public final class FolderSource extends ListedSource<Path> {
     private static final int DEPTH = 6;
 
     /** The folder may lie in another file system, such as a jar's. */
-    FolderSource(Path folder) throws IOException {
+    public FolderSource(Path folder) throws IOException {
         try (var walk = Files.walk(folder, DEPTH)) {
             for (Path file : (Iterable<Path>) walk.filter(Files::isRegularFile)::iterator) {
                 if (Files.isSymbolicLink(file)) {

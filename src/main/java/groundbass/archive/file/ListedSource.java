@@ -1,4 +1,4 @@
-package groundbass.archive;
+package groundbass.archive.file;
 
 import java.io.IOException;
 import java.io.InputStream;

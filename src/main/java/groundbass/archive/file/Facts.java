@@ -1,4 +1,4 @@
-package groundbass.archive;
+package groundbass.archive.file;
 
 import java.io.IOException;
 import java.io.StringReader;
@@ -8,10 +8,10 @@ import java.util.Optional;
 import java.util.Properties;
 
 /** Short texts by their names, written as a Java properties file: a line each, {@code name = value}. */
-final class Facts {
+public final class Facts {
     private final Map<String, String> values = new LinkedHashMap<>();
 
-    static Facts read(String text) throws Unreadable {
+    public static Facts read(String text) throws Unreadable {
         var read = new Properties();
         try {
             read.load(new StringReader(text));
@@ -23,31 +23,31 @@ final class Facts {
         return facts;
     }
 
-    Facts put(String name, String value) {
+    public Facts put(String name, String value) {
         values.put(name, value);
         return this;
     }
 
     /** Writes it down only where it differs from what its absence says. */
-    Facts putUnless(String usual, String name, String value) {
+    public Facts putUnless(String usual, String name, String value) {
         return value.equals(usual) ? this : put(name, value);
     }
 
-    Optional<String> find(String name) {
+    public Optional<String> find(String name) {
         return Optional.ofNullable(values.get(name));
     }
 
     /** Empty where nothing is said. */
-    String get(String name) {
+    public String get(String name) {
         return values.getOrDefault(name, "");
     }
 
     /** A word or number, without the blanks around it that nobody sees. */
-    String word(String name) {
+    public String word(String name) {
         return get(name).strip();
     }
 
-    String text() {
+    public String text() {
         var out = new StringBuilder();
         values.forEach((name, value) ->
                 out.append(name).append(" = ").append(escaped(value)).append('\n'));

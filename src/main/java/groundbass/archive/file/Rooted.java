@@ -1,4 +1,4 @@
-package groundbass.archive;
+package groundbass.archive.file;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -7,7 +7,7 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 
 /** Files that lie together in a folder of a source, as they do where somebody zipped the folder and not what is in it. */
-final class Rooted implements Source {
+public final class Rooted implements Source {
     private final Source source;
     private final String root;
     private final SortedSet<String> names;
@@ -23,7 +23,7 @@ final class Rooted implements Source {
     }
 
     /** The source itself, or its only folder with a series in it. */
-    static Source of(Source source) {
+    public static Source of(Source source) {
         var names = source.names();
         if (names.contains(Names.SERIES)) {
             return source;

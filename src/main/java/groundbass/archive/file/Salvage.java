@@ -1,4 +1,4 @@
-package groundbass.archive;
+package groundbass.archive.file;
 
 import java.io.EOFException;
 import java.io.IOException;
@@ -17,11 +17,11 @@ import java.util.zip.ZipInputStream;
  * What can still be read of a zip whose end is missing: its files from the beginning on, put aside under numbers in a
  * folder of their own until this is closed. The file that broke off is not among them.
  */
-final class Salvage extends ListedSource<Path> {
+public final class Salvage extends ListedSource<Path> {
     /** As much as this is unpacked at most, whatever the zip promises. */
-    static final long MOST_BYTES = 20_000_000_000L;
+    public static final long MOST_BYTES = 20_000_000_000L;
 
-    static final int MOST_FILES = 200_000;
+    public static final int MOST_FILES = 200_000;
     private static final int PIECE = 1 << 16;
 
     private final Path aside;
@@ -29,12 +29,12 @@ final class Salvage extends ListedSource<Path> {
     private long left;
 
     /** @throws IOException where this machine's disk fails */
-    Salvage(Path zip) throws IOException {
+    public Salvage(Path zip) throws IOException {
         this(zip, MOST_BYTES, MOST_FILES);
     }
 
     /** @param bytes of all its files, those that are passed over, too */
-    Salvage(Path zip, long bytes, int most) throws IOException {
+    public Salvage(Path zip, long bytes, int most) throws IOException {
         this.left = Math.min(bytes, Files.size(zip) * ArchiveLimits.MOST_UNPACKED);
         this.aside = Files.createTempDirectory("groundbass-salvage");
         try {
@@ -94,11 +94,11 @@ final class Salvage extends ListedSource<Path> {
     }
 
     /** Whether there is more in it than is unpacked of such a zip. */
-    boolean isCut() {
+    public boolean isCut() {
         return isCut;
     }
 
-    boolean isEmpty() {
+    public boolean isEmpty() {
         return names().isEmpty();
     }
 

@@ -1,4 +1,4 @@
-package groundbass.archive;
+package groundbass.archive.file;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -7,14 +7,14 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 
 /** A zip, whole to its end. No name in it ever becomes a path. */
-final class ZipSource extends ListedSource<ZipEntry> {
+public final class ZipSource extends ListedSource<ZipEntry> {
     private final ZipFile zip;
 
     /**
      * @throws java.util.zip.ZipException where it is no zip, or its end is missing
      * @throws java.io.EOFException where its end is spoiled so that it says more than there is
      */
-    ZipSource(Path file) throws IOException {
+    public ZipSource(Path file) throws IOException {
         this.zip = new ZipFile(file.toFile());
         var entries = zip.entries();
         while (entries.hasMoreElements()) {

@@ -1,4 +1,4 @@
-package groundbass.archive;
+package groundbass.archive.file;
 
 /**
  * What is taken of an archive at most.
@@ -12,11 +12,11 @@ public record ArchiveLimits(long bytes, int lessons, int filesOfALesson) {
     public static final ArchiveLimits USUAL = new ArchiveLimits(200_000_000_000L, 9_999, 20_000);
 
     /** The most bytes of a text. The longest that goes out has 200,000 characters. */
-    static final int LONGEST_TEXT = 1 << 22;
+    public static final int LONGEST_TEXT = 1 << 22;
 
     /** The most bytes of all texts of a lesson together, with those of its revisions. */
-    static final long TEXTS_OF_A_LESSON = 1 << 26;
+    public static final long TEXTS_OF_A_LESSON = 1 << 26;
 
     /** Stored files are as small as they get; a zip that unpacks to much more than itself was made to do harm. */
-    static final int MOST_UNPACKED = 200;
+    public static final int MOST_UNPACKED = 200;
 }

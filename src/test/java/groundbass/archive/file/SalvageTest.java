@@ -1,4 +1,4 @@
-package groundbass.archive;
+package groundbass.archive.file;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,4 +1,4 @@
-package groundbass.archive;
+package groundbass.archive.file;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonFactory;
@@ -13,9 +13,9 @@ import java.util.Arrays;
 import java.util.List;
 
 /** The JSON of archives. What a later program adds is passed over; nothing in it is deep or long without bound. */
-final class Json {
+public final class Json {
     /** The most bytes of one file of JSON. */
-    static final int LONGEST = 1 << 25;
+    public static final int LONGEST = 1 << 25;
 
     private static final int DEEPEST = 12;
     private static final int LONGEST_TEXT = 1 << 20;
@@ -36,7 +36,7 @@ final class Json {
 
     private Json() {}
 
-    static String write(Object value) {
+    public static String write(Object value) {
         try {
             return MAPPER.writeValueAsString(value) + "\n";
         } catch (JsonProcessingException e) {
@@ -44,7 +44,7 @@ final class Json {
         }
     }
 
-    static JsonNode tree(String text) {
+    public static JsonNode tree(String text) {
         try {
             return MAPPER.readTree(text);
         } catch (JsonProcessingException e) {
@@ -53,7 +53,7 @@ final class Json {
     }
 
     /** A list none of whose members is missing. */
-    static <T> List<T> list(String text, Class<T[]> type) throws Unreadable {
+    public static <T> List<T> list(String text, Class<T[]> type) throws Unreadable {
         var members = Arrays.asList(read(text, type));
         if (members.contains(null)) {
             throw Unreadable.of("archive.problem.json");
@@ -61,7 +61,7 @@ final class Json {
         return members;
     }
 
-    static <T> T read(String text, Class<T> type) throws Unreadable {
+    public static <T> T read(String text, Class<T> type) throws Unreadable {
         try {
             T read = MAPPER.readValue(text, type);
             if (read == null) {

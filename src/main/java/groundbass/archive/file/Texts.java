@@ -1,4 +1,4 @@
-package groundbass.archive;
+package groundbass.archive.file;
 
 import groundbass.identity.Sha256;
 import java.io.IOException;
@@ -10,25 +10,25 @@ import java.util.Optional;
 import java.util.SortedSet;
 
 /** Reads the files of a source; texts are in UTF-8, and none is longer than it may be. */
-final class Texts {
+public final class Texts {
     private final Source source;
     private final SortedSet<String> names;
 
-    Texts(Source source) {
+    public Texts(Source source) {
         this.source = source;
         this.names = source.names();
     }
 
-    boolean has(String name) {
+    public boolean has(String name) {
         return names.contains(name);
     }
 
     /** Empty where there is no such file. */
-    Optional<String> find(String name, int most) throws Unreadable {
+    public Optional<String> find(String name, int most) throws Unreadable {
         return has(name) ? Optional.of(text(name, bytes(name, most))) : Optional.empty();
     }
 
-    Optional<String> find(String name) throws Unreadable {
+    public Optional<String> find(String name) throws Unreadable {
         return find(name, ArchiveLimits.LONGEST_TEXT);
     }
 
@@ -37,7 +37,7 @@ final class Texts {
      *
      * @throws Unreadable where it is not there, or is not what it was when it was written
      */
-    String find(String name, Entry promised, int most) throws Unreadable {
+    public String find(String name, Entry promised, int most) throws Unreadable {
         byte[] bytes = bytes(name, most);
         if (bytes.length != promised.size() || !Sha256.of(bytes).hex().equals(promised.sha256())) {
             throw Unreadable.of("archive.problem.changed").in(name);
@@ -50,7 +50,7 @@ final class Texts {
      *
      * @throws Unreadable where it is not there, or cannot be opened
      */
-    InputStream open(String name) throws Unreadable {
+    public InputStream open(String name) throws Unreadable {
         if (!has(name)) {
             throw Unreadable.of("archive.problem.missing");
         }
@@ -76,7 +76,7 @@ final class Texts {
         }
     }
 
-    static String text(String name, byte[] bytes) throws Unreadable {
+    public static String text(String name, byte[] bytes) throws Unreadable {
         try {
             return StandardCharsets.UTF_8
                     .newDecoder()

@@ -1,4 +1,4 @@
-package groundbass.archive;
+package groundbass.archive.file;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -10,9 +10,9 @@ import java.nio.file.Path;
  * How long the list of files in a zip is, which whoever opens it holds in memory (PKWARE .ZIP file format specification,
  * sections 4.3.12 to 4.3.16).
  */
-final class ZipDirectory {
+public final class ZipDirectory {
     /** A good 300,000 files. */
-    static final long LONGEST = 1 << 25;
+    public static final long LONGEST = 1 << 25;
 
     private static final int END = 0x06054b50;
     private static final int END_64 = 0x06064b50;
@@ -24,7 +24,7 @@ final class ZipDirectory {
     private ZipDirectory() {}
 
     /** What any record that may be the end of the zip says, the most of them; 0 where there is none. */
-    static long length(Path file) throws IOException {
+    public static long length(Path file) throws IOException {
         try (var channel = FileChannel.open(file)) {
             long size = channel.size();
             var tail = ByteBuffer.allocate((int) Math.min(size, LARGEST_END)).order(ByteOrder.LITTLE_ENDIAN);

@@ -1,17 +1,17 @@
-package groundbass.archive;
+package groundbass.archive.file;
 
 import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 
 /** A file of an archive while it is read: what is wrong with it is told apart from what is wrong with our own disk. */
-final class SourceInput extends FilterInputStream {
+public final class SourceInput extends FilterInputStream {
     SourceInput(InputStream in) {
         super(in);
     }
 
     /** The file cannot be unpacked. */
-    static final class Damaged extends IOException {
+    public static final class Damaged extends IOException {
         private static final long serialVersionUID = 1L;
 
         Damaged(IOException cause) {
