@@ -1,5 +1,7 @@
 package groundbass.intake.xml;
 
+import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.Element;
 import groundbass.intake.notice.NoticeList;
 import groundbass.score.Passes;
 import groundbass.score.Repeats.Ending;

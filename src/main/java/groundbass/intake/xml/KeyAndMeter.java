@@ -1,5 +1,8 @@
 package groundbass.intake.xml;
 
+import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.Cursor;
 import groundbass.intake.notice.NoticeList;
 import groundbass.text.Message;
 import java.util.Optional;

@@ -1,5 +1,7 @@
 package groundbass.intake.xml;
 
+import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.Element;
 import groundbass.intake.draft.KeyNames;
 import groundbass.theory.Key;
 import groundbass.theory.Mode;

@@ -1,5 +1,7 @@
 package groundbass.intake.xml;
 
+import groundbass.intake.xml.document.Document;
+import groundbass.intake.xml.document.Container;
 import groundbass.intake.draft.RoughLine;
 import groundbass.intake.notice.FilePart;
 import groundbass.intake.notice.NoticeList;

@@ -1,5 +1,8 @@
 package groundbass.intake.xml;
 
+import groundbass.intake.xml.document.Document;
+import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.Element;
 import groundbass.intake.draft.BassNames;
 import groundbass.intake.draft.OneLine;
 import groundbass.intake.notice.FilePart;

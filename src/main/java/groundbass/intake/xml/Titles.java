@@ -1,5 +1,6 @@
 package groundbass.intake.xml;
 
+import groundbass.intake.xml.document.Element;
 import groundbass.intake.draft.OneLine;
 import groundbass.score.Header;
 import java.util.Optional;

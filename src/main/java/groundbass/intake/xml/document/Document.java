@@ -1,4 +1,4 @@
-package groundbass.intake.xml;
+package groundbass.intake.xml.document;
 
 import groundbass.intake.notice.Unreadable;
 import groundbass.text.Message;
@@ -10,12 +10,12 @@ import java.io.Writer;
 import java.nio.charset.CharacterCodingException;
 
 /** The document of a score, unpacked and decoded anew for each walk through it, so that it is never held whole. */
-final class Document {
+public final class Document {
     private final Source source;
 
     /** Where its bytes come from, each time from the first on. */
     @FunctionalInterface
-    interface Source {
+    public interface Source {
         InputStream open() throws IOException, Unreadable;
     }
 
@@ -23,12 +23,12 @@ final class Document {
         this.source = source;
     }
 
-    static Document of(byte[] file) throws Unreadable {
+    public static Document of(byte[] file) throws Unreadable {
         return of(() -> new ByteArrayInputStream(file));
     }
 
     /** Reads it once to its end: what is wrong with its size, its zip or its characters is told before its form. */
-    static Document of(Source source) throws Unreadable {
+    public static Document of(Source source) throws Unreadable {
         var document = new Document(source);
         try (var reader = document.reader()) {
             reader.transferTo(Writer.nullWriter());

@@ -1,4 +1,4 @@
-package groundbass.intake.xml;
+package groundbass.intake.xml.document;
 
 import groundbass.intake.notice.Unreadable;
 import groundbass.text.Message;
@@ -16,7 +16,7 @@ import javax.xml.stream.XMLStreamReader;
  * A document read from its beginning to its end. No document type is read, nothing that it names is fetched, and no
  * entity of its own is resolved: a reference to one is an error of form. Depth, length and number of elements are bounded.
  */
-final class XmlSource implements AutoCloseable {
+public final class XmlSource implements AutoCloseable {
     private static final int DEEPEST = 60;
     private static final int LONGEST_TEXT = 4_000;
 
@@ -29,7 +29,7 @@ final class XmlSource implements AutoCloseable {
         this.reader = reader;
     }
 
-    static XmlSource of(Document document) throws Unreadable {
+    public static XmlSource of(Document document) throws Unreadable {
         var factory = XMLInputFactory.newDefaultFactory();
         factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
         factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
@@ -51,7 +51,7 @@ final class XmlSource implements AutoCloseable {
     }
 
     /** Goes on to the next start or end of an element; false at the end of the document. */
-    boolean next() throws Unreadable {
+    public boolean next() throws Unreadable {
         try {
             while (reader.hasNext()) {
                 int event = step();
@@ -88,15 +88,15 @@ final class XmlSource implements AutoCloseable {
         return new Unreadable(message, cause);
     }
 
-    boolean isStart() {
+    public boolean isStart() {
         return reader.isStartElement();
     }
 
-    String name() {
+    public String name() {
         return reader.getLocalName();
     }
 
-    Map<String, String> attributes() {
+    public Map<String, String> attributes() {
         var attributes = new HashMap<String, String>();
         for (int i = 0; i < reader.getAttributeCount(); i++) {
             attributes.put(reader.getAttributeLocalName(i), cut(reader.getAttributeValue(i)));
@@ -105,7 +105,7 @@ final class XmlSource implements AutoCloseable {
     }
 
     /** The element that has just begun, to its end. */
-    Element element() throws Unreadable {
+    public Element element() throws Unreadable {
         limits.gather();
         return element(0);
     }
@@ -148,7 +148,7 @@ final class XmlSource implements AutoCloseable {
     }
 
     /** Leaves out the element that has just begun. */
-    void skip() throws Unreadable {
+    public void skip() throws Unreadable {
         int depth = 1;
         while (depth > 0 && next()) {
             depth += isStart() ? 1 : -1;

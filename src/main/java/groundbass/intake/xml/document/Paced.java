@@ -1,4 +1,4 @@
-package groundbass.intake.xml;
+package groundbass.intake.xml.document;
 
 import java.io.FilterReader;
 import java.io.IOException;

@@ -1,4 +1,4 @@
-package groundbass.intake.xml;
+package groundbass.intake.xml.document;
 
 import groundbass.intake.notice.Unreadable;
 import groundbass.text.Message;

@@ -1,4 +1,4 @@
-package groundbass.intake.xml;
+package groundbass.intake.xml.document;
 
 import groundbass.intake.notice.Unreadable;
 import groundbass.text.Message;
@@ -15,7 +15,7 @@ import java.util.zip.ZipInputStream;
  * The document in a compressed MusicXML file: the one that {@code META-INF/container.xml} names first (MusicXML 4.0,
  * container reference). What a zip unpacks to is counted while it is unpacked, whatever it says of itself.
  */
-final class Container {
+public final class Container {
     /** Of the document, and of everything in the file that comes before it. */
     static final int LARGEST_UNPACKED = 48 << 20;
 
@@ -29,11 +29,11 @@ final class Container {
         this.file = file;
     }
 
-    static boolean isZip(byte[] file) {
+    public static boolean isZip(byte[] file) {
         return file.length > 3 && file[0] == 'P' && file[1] == 'K' && file[2] == 3 && file[3] == 4;
     }
 
-    static Document document(byte[] file) throws Unreadable {
+    public static Document document(byte[] file) throws Unreadable {
         String root = rootFile(Document.of(() -> new Container(file).entry(INDEX)));
         return Document.of(() -> new Container(file).entry(root));
     }

@@ -1,11 +1,11 @@
-package groundbass.intake.xml;
+package groundbass.intake.xml.document;
 
 import groundbass.score.Fraction;
 import java.math.BigDecimal;
 import java.util.Optional;
 
 /** Figures as the format writes them, as far as music needs them. */
-final class Numbers {
+public final class Numbers {
     private static final int LONGEST = 18;
     private static final int MOST_DECIMALS = 4;
     private static final BigDecimal LARGEST = BigDecimal.valueOf(10_000_000);
@@ -13,13 +13,13 @@ final class Numbers {
     private Numbers() {}
 
     /** A whole number of at most eight figures, with or without a sign. */
-    static Optional<Integer> whole(String text) {
+    public static Optional<Integer> whole(String text) {
         String figures = text.strip();
         return figures.matches("[+-]?\\d{1,8}") ? Optional.of(Integer.valueOf(figures)) : Optional.empty();
     }
 
     /** A number with or without decimals, cut after the fourth of them. */
-    static Optional<Fraction> decimal(String text) {
+    public static Optional<Fraction> decimal(String text) {
         String figures = text.strip();
         if (figures.length() > LONGEST || !figures.matches("-?(\\d+(\\.\\d*)?|\\.\\d+)")) {
             return Optional.empty();

@@ -1,4 +1,4 @@
-package groundbass.intake.xml;
+package groundbass.intake.xml.document;
 
 import java.util.List;
 import java.util.Map;
@@ -10,39 +10,39 @@ import java.util.stream.Stream;
  *
  * @param text what stands directly in it, without outer spaces
  */
-record Element(String name, Map<String, String> attributes, String text, List<Element> children) {
-    Element {
+public record Element(String name, Map<String, String> attributes, String text, List<Element> children) {
+    public Element {
         attributes = Map.copyOf(attributes);
         children = List.copyOf(children);
     }
 
-    Optional<Element> child(String childName) {
+    public Optional<Element> child(String childName) {
         return all(childName).findFirst();
     }
 
-    Stream<Element> all(String childName) {
+    public Stream<Element> all(String childName) {
         return children.stream().filter(child -> child.name.equals(childName));
     }
 
     /** Elements two steps down: {@code all("notations", "technical")}. */
-    Stream<Element> all(String childName, String grandchildName) {
+    public Stream<Element> all(String childName, String grandchildName) {
         return all(childName).flatMap(child -> child.all(grandchildName));
     }
 
-    boolean has(String childName) {
+    public boolean has(String childName) {
         return child(childName).isPresent();
     }
 
     /** The text of a child; empty where there is no such child, or nothing in it. */
-    Optional<String> text(String childName) {
+    public Optional<String> text(String childName) {
         return child(childName).map(Element::text).filter(found -> !found.isEmpty());
     }
 
-    Optional<String> attribute(String attribute) {
+    public Optional<String> attribute(String attribute) {
         return Optional.ofNullable(attributes.get(attribute)).map(String::strip);
     }
 
-    boolean is(String attribute, String value) {
+    public boolean is(String attribute, String value) {
         return attribute(attribute).filter(value::equals).isPresent();
     }
 }
