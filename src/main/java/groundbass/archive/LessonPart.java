@@ -1,7 +1,7 @@
 package groundbass.archive;
 
-import groundbass.archive.file.Entry;
 import com.fasterxml.jackson.databind.JsonNode;
+import groundbass.archive.file.Entry;
 import java.util.List;
 import java.util.Objects;
 

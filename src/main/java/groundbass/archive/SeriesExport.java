@@ -1,7 +1,7 @@
 package groundbass.archive;
 
-import groundbass.archive.file.Json;
 import groundbass.archive.file.Entry;
+import groundbass.archive.file.Json;
 import groundbass.archive.file.Names;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeService;

@@ -1,9 +1,9 @@
 package groundbass.archive;
 
-import groundbass.archive.file.Unreadable;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import groundbass.archive.file.Unreadable;
 import groundbass.document.BackingTrack;
 import groundbass.document.BarMap;
 import groundbass.document.Clearance;

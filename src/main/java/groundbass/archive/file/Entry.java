@@ -11,7 +11,8 @@ import java.util.Objects;
  * @param name in the list of a lesson within the lesson's folder, else within the archive
  * @param size in bytes, not below 0: sizes are added up, and one that takes away would make room for any other
  */
-public record Entry(String name, long size, @JsonProperty("sha256") String sha256) {
+public record Entry(
+        String name, long size, @JsonProperty("sha256") String sha256) {
     public Entry {
         Objects.requireNonNull(name);
         Objects.requireNonNull(sha256);

@@ -1,10 +1,10 @@
 package groundbass.intake.xml;
 
-import groundbass.intake.xml.document.Numbers;
-import groundbass.intake.xml.document.Element;
-import groundbass.intake.xml.document.Cursor;
 import groundbass.intake.draft.OneLine;
 import groundbass.intake.notice.NoticeList;
+import groundbass.intake.xml.document.Cursor;
+import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.Numbers;
 import groundbass.score.Bar;
 import groundbass.score.Changes.Fresh;
 import groundbass.score.ChordAt;

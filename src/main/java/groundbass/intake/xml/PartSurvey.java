@@ -1,12 +1,12 @@
 package groundbass.intake.xml;
 
-import groundbass.intake.xml.document.Document;
-import groundbass.intake.xml.document.Numbers;
-import groundbass.intake.xml.document.Element;
 import groundbass.intake.draft.BassNames;
 import groundbass.intake.draft.OneLine;
 import groundbass.intake.notice.FilePart;
 import groundbass.intake.notice.Unreadable;
+import groundbass.intake.xml.document.Document;
+import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.Numbers;
 import groundbass.text.Message;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

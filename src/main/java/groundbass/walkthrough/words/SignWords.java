@@ -1,4 +1,4 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.words;
 
 import groundbass.score.InForce;
 import groundbass.score.Line;
@@ -16,13 +16,13 @@ import java.util.function.Predicate;
 import java.util.stream.IntStream;
 
 /** What is written around a bar: sections, changes, repeats and endings. */
-final class SignWords {
+public final class SignWords {
     private final Vocabulary words;
     private final Line line;
     private final List<InForce> inForce;
     private final List<Played> played;
 
-    SignWords(Vocabulary words, Line line) {
+    public SignWords(Vocabulary words, Line line) {
         this.words = words;
         this.line = line;
         this.inForce = line.inForce();
@@ -30,14 +30,14 @@ final class SignWords {
     }
 
     /** A sentence, and what it tells in a form that no wording changes. */
-    record Sign(String subject, String text) {
-        Told told(int index, Line line) {
+    public record Sign(String subject, String text) {
+        public Told told(int index, Line line) {
             return new Told(Passage.bar(index + line.firstNumber()), subject, text);
         }
     }
 
     /** Sentences that come before the bar of this index. */
-    List<Sign> before(int index) {
+    public List<Sign> before(int index) {
         var bar = line.bars().get(index);
         var changes = bar.changes();
         var tempo = inForce.get(index).tempo();
@@ -64,7 +64,7 @@ final class SignWords {
     }
 
     /** Sentences that come after the bar of this index: what sends the player back or away, or ends the line. */
-    List<Sign> after(int index) {
+    public List<Sign> after(int index) {
         var repeats = line.bars().get(index).repeats();
         var roadmap = repeats.roadmap();
         var signs = new ArrayList<Sign>();

@@ -1,6 +1,8 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.event;
 
 import groundbass.text.Cut;
+import groundbass.walkthrough.words.UnderHeading;
+import groundbass.walkthrough.words.Vocabulary;
 import groundbass.writing.Element;
 import java.util.List;
 import java.util.stream.Stream;

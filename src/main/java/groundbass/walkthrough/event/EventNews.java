@@ -1,11 +1,14 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.event;
 
 import groundbass.score.ChordAt;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
 import groundbass.theory.ChordSymbol;
 import groundbass.theory.ChordSymbol.NoChord;
-import groundbass.walkthrough.SignWords.Sign;
+import groundbass.walkthrough.words.SignWords;
+import groundbass.walkthrough.words.SignWords.Sign;
+import groundbass.walkthrough.words.Standing;
+import groundbass.walkthrough.words.Vocabulary;
 import groundbass.writing.WrittenBar;
 import java.util.List;
 import java.util.Optional;

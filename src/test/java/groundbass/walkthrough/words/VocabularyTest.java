@@ -1,4 +1,4 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,4 +1,4 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.words;
 
 import groundbass.score.Feel;
 import groundbass.score.Line;
@@ -11,16 +11,16 @@ import java.util.List;
 import java.util.Optional;
 
 /** What holds for the whole line. */
-final class OpeningWords {
+public final class OpeningWords {
     private final Vocabulary words;
     private final Line line;
 
-    OpeningWords(Vocabulary words, Line line) {
+    public OpeningWords(Vocabulary words, Line line) {
         this.words = words;
         this.line = line;
     }
 
-    String text() {
+    public String text() {
         var header = line.header();
         var sentences = new ArrayList<String>();
         sentences.add(

@@ -1,4 +1,4 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.words;
 
 import groundbass.score.Arrival;
 import groundbass.score.Harmonic;
@@ -16,17 +16,17 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** What both hands do for one note or for notes struck together. */
-final class NoteWords {
+public final class NoteWords {
     private final Vocabulary words;
     private final Tuning tuning;
 
-    NoteWords(Vocabulary words, Tuning tuning) {
+    public NoteWords(Vocabulary words, Tuning tuning) {
         this.words = words;
         this.tuning = tuning;
     }
 
     /** @param heads those of one chord that begin here, lowest first */
-    String of(List<Head> heads) {
+    public String of(List<Head> heads) {
         var first = heads.get(0).note();
         boolean alike = heads.stream().map(Head::note).allMatch(note -> isLike(note, first));
         if (heads.size() > 1 && alike) {
@@ -59,14 +59,14 @@ final class NoteWords {
     }
 
     /** What the plucking hand does, or how the note is reached: the same word for all that is played alike. */
-    String manner(Note note) {
+    public String manner(Note note) {
         return note.pluck()
                 .map(Technique::word)
                 .or(() -> note.arrival().map(arrival -> arrival.kind().word()))
                 .orElse("");
     }
 
-    String strike(Note note, String what) {
+    public String strike(Note note, String what) {
         return note.pluck()
                 .map(technique -> words.say("pluck." + technique.word(), what))
                 .or(() -> note.arrival()
@@ -103,7 +103,7 @@ final class NoteWords {
     }
 
     /** By its name, or by its number where two strings have the same name. */
-    String string(int number) {
+    public String string(int number) {
         var name = tuning.string(number).name();
         return tuning.numberOf(name).isPresent()
                 ? words.say("string", words.name(name))
@@ -111,7 +111,7 @@ final class NoteWords {
     }
 
     /** Strokes and places alone, of heads that begin together. */
-    String brief(List<Head> heads) {
+    public String brief(List<Head> heads) {
         return heads.stream()
                 .map(head -> strike(head.note(), brief(head)))
                 .reduce((one, two) -> words.say("brief.together", one, two))
@@ -119,7 +119,7 @@ final class NoteWords {
     }
 
     /** {@code C (A 3)}, {@code open A}, {@code dead (A)}; harmonics in the words that they always have. */
-    String brief(Head head) {
+    public String brief(Head head) {
         boolean plain = head.note().ornaments().harmonic().isEmpty();
         if (!plain) {
             return what(head);
@@ -148,7 +148,7 @@ final class NoteWords {
     }
 
     /** What sounds otherwise, without the finger that stops the string. */
-    List<String> marks(Note note) {
+    public List<String> marks(Note note) {
         var details = new ArrayList<String>();
         note.arrival().flatMap(arrival -> arrival(arrival, note.pluck())).ifPresent(details::add);
         var ornaments = note.ornaments();

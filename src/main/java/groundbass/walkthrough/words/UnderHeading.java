@@ -1,4 +1,4 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.words;
 
 import groundbass.text.Messages;
 import java.util.stream.Stream;
@@ -25,7 +25,7 @@ public final class UnderHeading {
                 .orElse(text);
     }
 
-    static String capital(String sentence) {
+    public static String capital(String sentence) {
         return sentence.isEmpty() ? "" : Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
     }
 }

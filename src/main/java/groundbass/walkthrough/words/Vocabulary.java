@@ -1,4 +1,4 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.words;
 
 import groundbass.score.Count;
 import groundbass.score.Fraction;
@@ -17,39 +17,39 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /** The words that sentences are made of, in one language. */
-final class Vocabulary {
+public final class Vocabulary {
     private static final String PREFIX = "walkthrough.";
     private static final int LAST_NUMBER_IN_WORDS = 12;
 
     private final Messages messages;
     private final String naming;
 
-    Vocabulary(Messages messages, Naming naming) {
+    public Vocabulary(Messages messages, Naming naming) {
         this.messages = messages;
         this.naming = naming.isSpokenIn(messages.locale()) ? naming.word() + "." : "";
     }
 
     /** The text of a key; where the chosen naming has words of its own for it, those. */
-    String say(String key, Object... args) {
+    public String say(String key, Object... args) {
         return messages.say(PREFIX + (messages.has(PREFIX + naming + key) ? naming : "") + key, args);
     }
 
     /** What another package has to say, in this language. */
-    String said(Message message) {
+    public String said(Message message) {
         return messages.say(message);
     }
 
     /** A plural form that a number chooses and that may name it. */
-    String counted(String key, int count) {
+    public String counted(String key, int count) {
         return say(key, count, number(count));
     }
 
-    String number(int count) {
+    public String number(int count) {
         return count >= 1 && count <= LAST_NUMBER_IN_WORDS ? say("number." + count) : String.valueOf(count);
     }
 
     /** {@code a, b and c}. */
-    String list(List<String> items) {
+    public String list(List<String> items) {
         var last = items.get(items.size() - 1);
         return items.stream()
                 .limit(items.size() - 1L)
@@ -59,7 +59,7 @@ final class Vocabulary {
     }
 
     /** {@code F sharp}; in German {@code Fis}, with the names that are not built by rule under keys of their own. */
-    String name(NoteName name) {
+    public String name(NoteName name) {
         if (messages.has(PREFIX + "note." + name)) {
             return say("note." + name);
         }
@@ -80,11 +80,11 @@ final class Vocabulary {
     }
 
     /** So many notes of one value: {@code two sixteenths}. */
-    String notes(NoteValue value, int count) {
+    public String notes(NoteValue value, int count) {
         return dotted(value, counted((value.dots() == 1 ? "dotted." : "value.") + word(value.base()), count));
     }
 
-    String rests(NoteValue value, int count) {
+    public String rests(NoteValue value, int count) {
         return dotted(value, counted((value.dots() == 1 ? "rest.dotted." : "rest.value.") + word(value.base()), count));
     }
 
@@ -97,7 +97,7 @@ final class Vocabulary {
     }
 
     /** A moment as players say it, where they have a word for it. */
-    Optional<String> count(Fraction at, Meter meter) {
+    public Optional<String> count(Fraction at, Meter meter) {
         return Count.at(at, meter).map(Count::toString);
     }
 

@@ -1,4 +1,4 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.words;
 
 import java.util.Arrays;
 import java.util.Locale;

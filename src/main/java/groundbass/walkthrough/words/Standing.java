@@ -1,4 +1,4 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.words;
 
 import groundbass.score.ChordAt;
 import groundbass.score.Direction;
@@ -13,20 +13,20 @@ import java.util.Optional;
 import java.util.function.Function;
 
 /** What stands above and below the staff of a bar: chords, loudness and words, each with its count where it comes later. */
-final class Standing {
+public final class Standing {
     private final Vocabulary words;
     private final WrittenBar written;
     private final Function<ChordAt, Optional<String>> chords;
 
     /** @param chords what is said of a chord, if anything */
-    Standing(Vocabulary words, WrittenBar written, Function<ChordAt, Optional<String>> chords) {
+    public Standing(Vocabulary words, WrittenBar written, Function<ChordAt, Optional<String>> chords) {
         this.words = words;
         this.written = written;
         this.chords = chords;
     }
 
     /** From one moment of the bar until before another. */
-    List<String> between(Fraction from, Fraction to) {
+    public List<String> between(Fraction from, Fraction to) {
         var said = new ArrayList<String>();
         for (var chord : written.bar().chords()) {
             if (isWithin(chord.at(), from, to)) {
@@ -40,7 +40,7 @@ final class Standing {
     }
 
     /** Whether anything is written there, said or not. */
-    boolean isMarked(Fraction from, Fraction to) {
+    public boolean isMarked(Fraction from, Fraction to) {
         var bar = written.bar();
         return bar.chords().stream().anyMatch(chord -> isWithin(chord.at(), from, to))
                 || bar.directions().stream().anyMatch(direction -> isWithin(direction.at(), from, to));

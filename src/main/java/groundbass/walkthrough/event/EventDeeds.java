@@ -1,6 +1,8 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.event;
 
 import groundbass.score.Tuning;
+import groundbass.walkthrough.words.NoteWords;
+import groundbass.walkthrough.words.Vocabulary;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Element.Rest;

@@ -1,10 +1,14 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.event;
 
 import groundbass.score.Count;
 import groundbass.score.Line;
 import groundbass.score.Passage;
 import groundbass.score.Position;
 import groundbass.text.Messages;
+import groundbass.walkthrough.words.Naming;
+import groundbass.walkthrough.words.OpeningWords;
+import groundbass.walkthrough.words.UnderHeading;
+import groundbass.walkthrough.words.Vocabulary;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Rest;
 import groundbass.writing.Voice;

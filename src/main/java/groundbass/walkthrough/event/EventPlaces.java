@@ -1,8 +1,9 @@
-package groundbass.walkthrough;
+package groundbass.walkthrough.event;
 
 import groundbass.score.Count;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
+import groundbass.walkthrough.words.Vocabulary;
 import groundbass.writing.TupletGroup;
 import groundbass.writing.Voice;
 import java.util.List;
