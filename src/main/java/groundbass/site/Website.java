@@ -132,7 +132,6 @@ final class Website {
                         services.takingBack,
                         services.bin,
                         services.watch,
-                        services.changes,
                         services.outbox,
                         services.questions,
                         services.newsTexts,
