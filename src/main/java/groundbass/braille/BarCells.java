@@ -6,7 +6,6 @@ import groundbass.score.Direction;
 import groundbass.score.Direction.Hairpin;
 import groundbass.score.Fraction;
 import groundbass.score.Hairpins;
-import groundbass.score.Line;
 import groundbass.score.Repeats;
 import groundbass.theory.Key;
 import groundbass.writing.Element;
@@ -130,9 +129,7 @@ final class BarCells {
     /** What is said while the last note lasts stands behind its bar, for nothing follows it there. */
     private static List<Direction> late(Bar bar, Voice voice) {
         var last = voice.elements().get(voice.elements().size() - 1).onset();
-        return bar.directions().stream()
-                .filter(each -> each.at().isAfter(last))
-                .toList();
+        return bar.directions().stream().filter(each -> each.at().isAfter(last)).toList();
     }
 
     private void behind(List<Unit> units, List<Direction> said) {
@@ -157,8 +154,8 @@ final class BarCells {
         if (repeats.end().isEmpty() && last) {
             return Optional.of(Signs.LAST_BAR);
         }
-        boolean section = !last
-                && line.bars().get(index + 1).bar().changes().section().isPresent();
+        boolean section =
+                !last && line.bars().get(index + 1).bar().changes().section().isPresent();
         boolean ends = repeats.end().isPresent() || section || repeats.roadmap().isSeamAfter();
         if (ends) {
             chords.interrupt();
@@ -185,9 +182,8 @@ final class BarCells {
         return lastHairpin
                 .filter(reach -> reach.lastBar() == index
                         && reach.end().equals(line.bars().get(index).bar().to()))
-                .map(reach -> reach.hairpin().way() == Hairpin.Way.CRESCENDO
-                        ? Signs.CRESCENDO_ENDS
-                        : Signs.DIMINUENDO_ENDS);
+                .map(reach ->
+                        reach.hairpin().way() == Hairpin.Way.CRESCENDO ? Signs.CRESCENDO_ENDS : Signs.DIMINUENDO_ENDS);
     }
 
     private List<Unit> voice(WrittenBar bar, Voice voice, boolean spoken, Cells opening) {

@@ -62,7 +62,9 @@ public final class BrailleSheet {
     public byte[] brf() {
         var text = new StringBuilder();
         for (int i = 0; i < rows.size(); i++) {
-            text.append(i > 0 && i % HEIGHT == 0 ? PAGE_ENDS : "").append(rows.get(i).ascii()).append(ROW_ENDS);
+            text.append(i > 0 && i % HEIGHT == 0 ? PAGE_ENDS : "")
+                    .append(rows.get(i).ascii())
+                    .append(ROW_ENDS);
         }
         return text.toString().getBytes(StandardCharsets.US_ASCII);
     }

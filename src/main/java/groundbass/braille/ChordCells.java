@@ -118,8 +118,7 @@ final class ChordCells {
         var left = said.closed();
         int begin = 0;
         for (int i = 1; i <= left.length(); i++) {
-            boolean ends = i == left.length()
-                    || left.from(i).first(1).equals(Signs.WORD) && i - begin > WIDEST / 2;
+            boolean ends = i == left.length() || left.from(i).first(1).equals(Signs.WORD) && i - begin > WIDEST / 2;
             if (ends) {
                 units.add(Unit.silent(Gap.JOINED, left.first(i).from(begin), beat && begin == 0));
                 begin = i;
@@ -180,7 +179,8 @@ final class ChordCells {
     /** Between string and accidental: strokes that have a sign, how it is attacked, a trill. */
     private static Cells marks(List<Head> heads, Key key) {
         var begins = heads.stream().filter(head -> !head.tiedFrom()).toList();
-        Predicate<Mark> any = mark -> begins.stream().anyMatch(head -> head.note().has(mark));
+        Predicate<Mark> any =
+                mark -> begins.stream().anyMatch(head -> head.note().has(mark));
         var cells = strokes(begins).plus(attack(any));
         return begins.stream()
                 .flatMap(head -> trill(head, key).stream())
@@ -199,7 +199,8 @@ final class ChordCells {
     }
 
     private static Cells strokes(List<Head> begins) {
-        var strokes = begins.stream().flatMap(head -> head.note().pluck().stream()).toList();
+        var strokes =
+                begins.stream().flatMap(head -> head.note().pluck().stream()).toList();
         var down = strokes.contains(Technique.THUMB_DOWN) ? Signs.DOWN_STROKE : Cells.NONE;
         return strokes.contains(Technique.THUMB_UP) ? down.plus(Signs.UP_STROKE) : down;
     }
@@ -212,8 +213,10 @@ final class ChordCells {
             int octave = head.pitch().octave() + (letter.ordinal() == 0 ? 1 : 0);
             int alteration = natural - Pitch.of(letter, octave).midi();
             boolean inKey = Math.abs(alteration) > NoteName.MOST_ALTERED || alteration == key.alterationOf(letter);
-            return inKey ? Signs.TRILL : Signs.accidental(Head.Sign.values()[alteration + NoteName.MOST_ALTERED])
-                    .plus(Signs.TRILL);
+            return inKey
+                    ? Signs.TRILL
+                    : Signs.accidental(Head.Sign.values()[alteration + NoteName.MOST_ALTERED])
+                            .plus(Signs.TRILL);
         });
     }
 
@@ -236,7 +239,9 @@ final class ChordCells {
                 var sign = Signs.GRACE.plus(accidental(signs.of(grace.pitch(), grace.accidental())));
                 var note = Signs.note(written.name().letter(), GRACE).plus(gone(graced.note()));
                 plain = plain.plus(sign).plus(octave(written)).plus(note);
-                fresh = fresh.plus(sign).plus(marked ? mark(written) : octave(written)).plus(note);
+                fresh = fresh.plus(sign)
+                        .plus(marked ? mark(written) : octave(written))
+                        .plus(note);
                 melody.goesTo(written);
                 marked = false;
             }
@@ -257,7 +262,10 @@ final class ChordCells {
 
     /** From a grace note to its own: a slur, and a line where it slides. */
     private static Cells gone(Note note) {
-        boolean slides = note.arrival().map(Arrival::kind).filter(Arrival.Kind.SLIDE::equals).isPresent();
+        boolean slides = note.arrival()
+                .map(Arrival::kind)
+                .filter(Arrival.Kind.SLIDE::equals)
+                .isPresent();
         return slides ? Signs.SLUR.plus(Signs.SLIDE) : Signs.SLUR;
     }
 
@@ -331,8 +339,12 @@ final class ChordCells {
             return Cells.NONE;
         }
         var ornaments = head.note().ornaments();
-        var finger = ornaments.finger().isPresent() ? Signs.finger(ornaments.finger().getAsInt()) : Cells.NONE;
-        boolean natural = ornaments.harmonic().filter(each -> each.touchedFret().isEmpty()).isPresent();
+        var finger =
+                ornaments.finger().isPresent() ? Signs.finger(ornaments.finger().getAsInt()) : Cells.NONE;
+        boolean natural = ornaments
+                .harmonic()
+                .filter(each -> each.touchedFret().isEmpty())
+                .isPresent();
         return natural ? finger.plus(Signs.HARMONIC) : finger;
     }
 
@@ -341,7 +353,8 @@ final class ChordCells {
         var cells = heads.stream().anyMatch(head -> head.note().has(Mark.FERMATA) && !head.tiedTo())
                 ? Signs.FERMATA
                 : Cells.NONE;
-        var join = heads.stream().map(joins::outOf).filter(each -> !each.isEmpty()).findFirst();
+        var join =
+                heads.stream().map(joins::outOf).filter(each -> !each.isEmpty()).findFirst();
         return cells.plus(join.orElse(Cells.NONE)).plus(isHeldAsAWhole(heads) ? Signs.CHORD_TIE : Cells.NONE);
     }
 

@@ -31,7 +31,8 @@ final class ChordList {
             if (!chords.isEmpty()) {
                 words.add(Signs.number(line.firstNumber() + i));
                 for (var chord : chords) {
-                    words.addAll(said(chord, line.bars().get(i).from(), inForce.get(i).meter()));
+                    words.addAll(said(
+                            chord, line.bars().get(i).from(), inForce.get(i).meter()));
                 }
             }
         }
@@ -62,10 +63,11 @@ final class ChordList {
         if (!(symbol instanceof Chord chord)) {
             return literary.cells(symbol.toString());
         }
-        var below = chord.bass()
-                .map(bass -> literary.cells("/").plus(cells(bass)))
-                .orElse(Cells.NONE);
-        return cells(chord.root()).plus(literary.cells(chord.quality().suffix())).plus(below);
+        var below =
+                chord.bass().map(bass -> literary.cells("/").plus(cells(bass))).orElse(Cells.NONE);
+        return cells(chord.root())
+                .plus(literary.cells(chord.quality().suffix()))
+                .plus(below);
     }
 
     private Cells cells(NoteName name) {

@@ -63,9 +63,7 @@ final class Hand {
     }
 
     private Cells fret(Note note) {
-        return note.place() instanceof Fretted fretted && fretted.fret() > 0
-                ? legend.fret(fretted.fret())
-                : Cells.NONE;
+        return note.place() instanceof Fretted fretted && fretted.fret() > 0 ? legend.fret(fretted.fret()) : Cells.NONE;
     }
 
     private Cells string(Note note) {

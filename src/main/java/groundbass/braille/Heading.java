@@ -75,7 +75,8 @@ final class Heading {
         var equals = Cells.of("7");
         return shape(tempo)
                 .map(value -> Signs.note(Letter.C, value).plus(equals).plus(number))
-                .orElseGet(() -> literary.cells(tempo.beat().toString()).plus(equals).plus(number));
+                .orElseGet(() ->
+                        literary.cells(tempo.beat().toString()).plus(equals).plus(number));
     }
 
     private static Optional<NoteValue> shape(Tempo tempo) {
@@ -106,8 +107,7 @@ final class Heading {
     /** Rows before a bar: a section by its name, then tempo and feel. */
     List<Cells> before(Changes changes) {
         var rows = new ArrayList<Cells>();
-        changes.section().ifPresent(name -> literary
-                .rows(name, BrailleSheet.WIDTH - SECTION.length())
+        changes.section().ifPresent(name -> literary.rows(name, BrailleSheet.WIDTH - SECTION.length())
                 .forEach(row -> rows.add(SECTION.plus(row))));
         changes.tempo().ifPresent(tempo -> rows.add(SECTION.plus(metronome(tempo))));
         changes.slowingTo().ifPresent(to -> rows.addAll(indented(messages.say("sheet.slowing", to))));

@@ -23,8 +23,7 @@ final class Joins {
                 var arrival = note.arrival().filter(each -> !each.isGrace());
                 if (before != null && arrival.isPresent()) {
                     joins.outOf.put(
-                            before,
-                            cells(arrival.get().kind(), note.pluck().isEmpty()));
+                            before, cells(arrival.get().kind(), note.pluck().isEmpty()));
                 }
             }
         }
@@ -39,8 +38,6 @@ final class Joins {
 
     /** Behind the last of tied heads. */
     Cells outOf(Head head) {
-        return head.tiedTo()
-                ? Cells.NONE
-                : outOf.getOrDefault(NoteAt.of(head.noteBar(), head.note()), Cells.NONE);
+        return head.tiedTo() ? Cells.NONE : outOf.getOrDefault(NoteAt.of(head.noteBar(), head.note()), Cells.NONE);
     }
 }

@@ -87,12 +87,11 @@ enum Literary {
 
     /** The signs that English sets before a letter with an accent; German has one for all. */
     private static final Map<Character, String> ACCENTS = Map.of(
-            '\u0308', "^3", '\u0301', "^/", '\u0300', "^*", '\u0302', "^%", '\u0303', "^]", '\u030a', "^$",
-            '\u0327', "^&", '\u030c', "^+");
+            '\u0308', "^3", '\u0301', "^/", '\u0300', "^*", '\u0302', "^%", '\u0303', "^]", '\u030a', "^$", '\u0327',
+            "^&", '\u030c', "^+");
 
     private static final Map<Character, Character> ALIKE = Map.of(
-            '\u2019', '\'', '\u2018', '\'', '\u201e', '"', '\u2013', '-', '\u2014', '-',
-            '\u00a0', ' ', '\u2011', '-');
+            '\u2019', '\'', '\u2018', '\'', '\u201e', '"', '\u2013', '-', '\u2014', '-', '\u00a0', ' ', '\u2011', '-');
 
     private static final String FIGURES = "JABCDEFGHI";
 

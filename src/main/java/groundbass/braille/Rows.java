@@ -70,7 +70,8 @@ final class Rows {
         boolean first = fresh;
         for (int i = 0; i < units.size(); i++) {
             var unit = units.get(i);
-            width += (i > 0 && unit.gap() == Gap.BLANK ? 1 : 0) + unit.cells(first).length();
+            width += (i > 0 && unit.gap() == Gap.BLANK ? 1 : 0)
+                    + unit.cells(first).length();
             first = first && !unit.sounds();
         }
         return width;

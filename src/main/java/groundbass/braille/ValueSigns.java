@@ -82,8 +82,7 @@ final class ValueSigns {
     }
 
     private boolean isPlainEighth(int index) {
-        return elements.get(index) instanceof Chord chord
-                && chord.value().equals(NoteValue.of(NoteValue.Base.EIGHTH));
+        return elements.get(index) instanceof Chord chord && chord.value().equals(NoteValue.of(NoteValue.Base.EIGHTH));
     }
 
     /** How many ways of reading the shapes fill the bar, signs that stand already being obeyed. */
@@ -106,8 +105,7 @@ final class ValueSigns {
             if (signs.containsKey(i)) {
                 told.add(shape(i));
             }
-            boolean smaller =
-                    told.contains(shape(i)) ? isSmaller(i) : (ways >> shapes.indexOf(shape(i)) & 1) == 1;
+            boolean smaller = told.contains(shape(i)) ? isSmaller(i) : (ways >> shapes.indexOf(shape(i)) & 1) == 1;
             sum = sum.plus(asRead(i, smaller));
         }
         return sum;

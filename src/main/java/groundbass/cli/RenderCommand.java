@@ -2,10 +2,10 @@ package groundbass.cli;
 
 import groundbass.audio.Mp3;
 import groundbass.audio.Wav;
+import groundbass.braille.BrailleSheet;
 import groundbass.document.SheetAids;
 import groundbass.document.SheetAids.CountsRow;
 import groundbass.document.SheetPaper;
-import groundbass.braille.BrailleSheet;
 import groundbass.engraving.png.SheetPng.Ink;
 import groundbass.groove.GrooveLibrary;
 import groundbass.lesson.Gallery;
@@ -130,7 +130,8 @@ public final class RenderCommand implements Callable<Integer> {
             names = "--only",
             split = ",",
             paramLabel = "KIND",
-            description = "pdf, svg, png, mid, wav, mp3, musicxml, mxl, tab, brf, braille, walkthrough; without it pdf, svg and mid.")
+            description =
+                    "pdf, svg, png, mid, wav, mp3, musicxml, mxl, tab, brf, braille, walkthrough; without it pdf, svg and mid.")
     private Set<Output> only = EnumSet.of(Output.PDF, Output.SVG, Output.MID);
 
     @Mixin

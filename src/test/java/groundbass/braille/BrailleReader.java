@@ -236,7 +236,8 @@ final class BrailleReader {
                 saidString = STRINGS.indexOf(string.get().group(1)) + 1;
                 return;
             }
-            var sign = take(REMINDER).map(found -> found.group(1)).or(() -> take(ACCIDENTAL).map(Matcher::group));
+            var sign = take(REMINDER).map(found -> found.group(1)).or(() -> take(ACCIDENTAL)
+                    .map(Matcher::group));
             if (sign.isPresent()) {
                 alteration = Optional.of(alterationOf(sign.get()));
                 return;
@@ -328,7 +329,8 @@ final class BrailleReader {
             saidString = 0;
             if (said == 0 && alteration.isEmpty()) {
                 for (var before : List.of(held, heldInto)) {
-                    var held = before.stream().filter(each -> each.step() == step).findFirst();
+                    var held =
+                            before.stream().filter(each -> each.step() == step).findFirst();
                     if (held.isPresent()) {
                         before.remove(held.get());
                         return held.get();
@@ -351,7 +353,8 @@ final class BrailleReader {
             var fitting = new ArrayList<boolean[]>();
             for (int ways = 0; ways < 16; ways++) {
                 var smaller = smaller(ways);
-                if (sum(smaller, squeezed).equals(length) && fitting.stream().noneMatch(each -> java.util.Arrays.equals(each, smaller))) {
+                if (sum(smaller, squeezed).equals(length)
+                        && fitting.stream().noneMatch(each -> java.util.Arrays.equals(each, smaller))) {
                     fitting.add(smaller);
                 }
             }
@@ -359,8 +362,7 @@ final class BrailleReader {
             boolean silent = values.size() == 1 && tones.get(0).isEmpty();
             var moments = new ArrayList<Moment>();
             for (int i = 0; i < values.size(); i++) {
-                moments.add(new Moment(
-                        values.get(i)[0], taken[i] && !silent, values.get(i)[1], tones.get(i)));
+                moments.add(new Moment(values.get(i)[0], taken[i] && !silent, values.get(i)[1], tones.get(i)));
             }
             return moments;
         }

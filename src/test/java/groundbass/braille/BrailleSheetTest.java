@@ -14,9 +14,9 @@ import groundbass.writing.Element.Chord;
 import groundbass.writing.Element.Rest;
 import groundbass.writing.Head;
 import groundbass.writing.Voice;
+import groundbass.writing.Writing;
 import groundbass.writing.WrittenBar;
 import groundbass.writing.WrittenLine;
-import groundbass.writing.Writing;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -52,9 +52,7 @@ class BrailleSheetTest {
     }
 
     private static List<String> rows(Line line) {
-        return BrailleSheet.of(line, ENGLISH).rows().stream()
-                .map(Cells::ascii)
-                .toList();
+        return BrailleSheet.of(line, ENGLISH).rows().stream().map(Cells::ascii).toList();
     }
 
     /** What follows the signatures, without sections and without the chords behind it. */
@@ -70,7 +68,8 @@ class BrailleSheetTest {
     /** What the written line has, in the reader's terms; the lower voice first. */
     private static List<List<Moment>> expected(WrittenBar bar) {
         return downward(bar).stream()
-                .map(voice -> voice.elements().stream().map(BrailleSheetTest::moment).toList())
+                .map(voice ->
+                        voice.elements().stream().map(BrailleSheetTest::moment).toList())
                 .toList();
     }
 
@@ -90,8 +89,8 @@ class BrailleSheetTest {
                 element.value().dots(),
                 element instanceof Chord chord
                         ? chord.heads().stream()
-                                .sorted(Comparator.comparing((Head head) ->
-                                                head.pitch().diatonicIndex())
+                                .sorted(Comparator.comparing(
+                                                (Head head) -> head.pitch().diatonicIndex())
                                         .thenComparing(head -> head.pitch().midi()))
                                 .map(BrailleSheetTest::tone)
                                 .toList()
@@ -120,7 +119,9 @@ class BrailleSheetTest {
 
     private static Fraction squeezed(Element element) {
         boolean wholeBar = element instanceof Rest rest && rest.wholeBar();
-        return wholeBar ? Fraction.ONE : element.length().dividedBy(element.value().length());
+        return wholeBar
+                ? Fraction.ONE
+                : element.length().dividedBy(element.value().length());
     }
 
     @Test
@@ -136,9 +137,13 @@ class BrailleSheetTest {
             for (int i = 0; i < read.size(); i++) {
                 var voices = new ArrayList<List<Moment>>();
                 for (int v = 0; v < read.get(i).voices().size(); v++) {
-                    voices.add(withoutSignsOfTheDead(read.get(i).voices().get(v), downward(written.bars().get(i)).get(v)));
+                    voices.add(withoutSignsOfTheDead(
+                            read.get(i).voices().get(v),
+                            downward(written.bars().get(i)).get(v)));
                 }
-                assertThat(voices).as(named.getKey() + ", bar index " + i).isEqualTo(expected(written.bars().get(i)));
+                assertThat(voices)
+                        .as(named.getKey() + ", bar index " + i)
+                        .isEqualTo(expected(written.bars().get(i)));
                 notes += line.bars().get(i).notes().size();
             }
         }
@@ -164,11 +169,7 @@ class BrailleSheetTest {
             for (int t = 0; t < moment.tones().size(); t++) {
                 var tone = moment.tones().get(t);
                 boolean dead = t < heads.size() && heads.get(t).note().isDead();
-                tones.add(new Tone(
-                        tone.step(),
-                        dead ? 0 : tone.alteration(),
-                        tone.string(),
-                        tone.tied()));
+                tones.add(new Tone(tone.step(), dead ? 0 : tone.alteration(), tone.string(), tone.tied()));
             }
             moments.add(new Moment(moment.shape(), moment.smaller(), moment.dots(), tones));
         }

@@ -22,10 +22,7 @@ class PrintedExamplesTest {
     @Test
     void aPickupOfASmallValue() {
         assertThat(PrintedMusic.cells(
-                        Meter.COMMON,
-                        "G3:16",
-                        "C4:8 r:8 B3:8 r:8 C4:8 r:8 D4:8 r:8",
-                        "E4:8 r:8 F4:8 r:8 D4:2"))
+                        Meter.COMMON, "G3:16", "C4:8 r:8 B3:8 r:8 C4:8 r:8 D4:8 r:8", "E4:8 r:8 F4:8 r:8 D4:2"))
                 .isEqualTo(",<1_( \"DXJXDXEX FXGXO<K");
     }
 

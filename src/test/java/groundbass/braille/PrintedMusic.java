@@ -55,7 +55,10 @@ final class PrintedMusic {
     static String cells(Meter meter, List<Mark> marks, String... bars) {
         var units = BarCells.of(written(meter, marks, bars), new Legend(Messages.of(Locale.ENGLISH)), false);
         return units.stream()
-                .map(bar -> bar.stream().map(Unit::plain).reduce(Cells.NONE, Cells::plus).ascii())
+                .map(bar -> bar.stream()
+                        .map(Unit::plain)
+                        .reduce(Cells.NONE, Cells::plus)
+                        .ascii())
                 .collect(Collectors.joining(" "));
     }
 
@@ -69,15 +72,12 @@ final class PrintedMusic {
             voices.add(new Voice(elements, List.of(), List.of()));
             boolean pickup = i == 0 && bars.length > 1 && length.isBefore(meter.length());
             plain.add(Bar.of(meter, List.of())
-                    .between(
-                            pickup ? meter.length().minus(length) : Fraction.ZERO,
-                            pickup ? meter.length() : length));
+                    .between(pickup ? meter.length().minus(length) : Fraction.ZERO, pickup ? meter.length() : length));
         }
         var line = new Line(Header.PLAIN.with(meter), plain);
         var written = new ArrayList<WrittenBar>();
         for (int i = 0; i < bars.length; i++) {
-            written.add(new WrittenBar(
-                    line.inForce().get(i), plain.get(i), List.of(voices.get(i)), List.of(), false));
+            written.add(new WrittenBar(line.inForce().get(i), plain.get(i), List.of(voices.get(i)), List.of(), false));
         }
         return new WrittenLine(line, written);
     }

@@ -90,7 +90,8 @@ class SignsTest {
     /** NIM 1996, table 17 B, and its way of counting gone on with from the thirteenth on. rule: braille-fret-signs */
     @Test
     void frets() {
-        assertThat(IntStream.rangeClosed(1, 12).mapToObj(fret -> Signs.fret(fret).ascii()))
+        assertThat(IntStream.rangeClosed(1, 12)
+                        .mapToObj(fret -> Signs.fret(fret).ascii()))
                 .containsExactly(">>", ">/", ">+", ">#", ">9", ">0", ",>3", ">-", ">-/", ">-+", ">-#", ">-9");
         assertThat(Signs.fret(15).ascii()).isEqualTo(">--");
         assertThat(IntStream.rangeClosed(1, 36).mapToObj(Signs::fret)).doesNotHaveDuplicates();
@@ -116,8 +117,17 @@ class SignsTest {
     /** rule: braille-octave-marks */
     @ParameterizedTest
     @CsvSource({
-        "C3, E3, false", "C3, A2, false", "B2, D3, false", "C3, F3, false", "C3, G3, false", "G3, C4, true",
-        "C3, G2, true", "C3, A3, true", "A3, C3, true", "C3, C4, true", "C3, C3, false"
+        "C3, E3, false",
+        "C3, A2, false",
+        "B2, D3, false",
+        "C3, F3, false",
+        "C3, G3, false",
+        "G3, C4, true",
+        "C3, G2, true",
+        "C3, A3, true",
+        "A3, C3, true",
+        "C3, C4, true",
+        "C3, C3, false"
     })
     void aMarkByTheStepBefore(String from, String to, boolean marked) {
         var melody = new Melody();
