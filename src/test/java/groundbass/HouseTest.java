@@ -125,6 +125,14 @@ class HouseTest {
                             List.of("options"),
                             List.of("mark"))),
             Map.entry(
+                    "checks",
+                    List.of(
+                            List.of(FACE),
+                            List.of("level"),
+                            List.of("hand", "slip"),
+                            List.of("finding"),
+                            List.of("kin"))),
+            Map.entry(
                     "linetext",
                     List.of(
                             List.of("edit"),

@@ -1,5 +1,10 @@
 package groundbass.checks;
 
+import groundbass.checks.finding.Evidence;
+import groundbass.checks.finding.Finding;
+import groundbass.checks.finding.Rule;
+import groundbass.checks.hand.HandRules;
+import groundbass.checks.slip.SlipRules;
 import groundbass.score.Copy;
 import groundbass.score.Line;
 import java.util.Comparator;
@@ -13,36 +18,8 @@ public final class Checks {
             .thenComparing(Finding::code)
             .thenComparing(finding -> finding.passage().to());
 
-    /** A new rule is a file and a line here. */
-    private static final List<Rule> RULES = List.of(
-            new HammersRise(),
-            new PullsFall(),
-            new SlidesMove(),
-            new LegatoFollows(),
-            new LegatoFades(),
-            new HandSpans(),
-            new FingersFit(),
-            new FingersHop(),
-            new ShiftsTakeTime(),
-            new SpeedsAreUsual(),
-            new StringSkips(),
-            new StrokesAtOnce(),
-            new ThumbComesBack(),
-            new PopsSuitStrings(),
-            new RingsSound(),
-            new OpenStringsStay(),
-            new DeadNotesStayDead(),
-            new BendsStaySmall(),
-            new HarmonicsLieOnNodes(),
-            new LowChordsAreOpen(),
-            new NotesBelong(),
-            new KeyIsSaid(),
-            new ChordsFitTheirNotes(),
-            new SlipsStandOut(),
-            new FiguresKeepTheirShape(),
-            new RhythmsAgree(),
-            new RepeatsBalance(),
-            new EasierElsewhere());
+    private static final List<Rule> RULES =
+            Stream.of(HandRules.all(), SlipRules.all()).flatMap(List::stream).toList();
 
     private Checks() {}
 

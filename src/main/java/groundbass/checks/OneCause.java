@@ -1,5 +1,6 @@
 package groundbass.checks;
 
+import groundbass.checks.finding.Finding;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;

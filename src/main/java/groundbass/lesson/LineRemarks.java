@@ -1,7 +1,7 @@
 package groundbass.lesson;
 
 import groundbass.checks.Checks;
-import groundbass.checks.Finding;
+import groundbass.checks.finding.Finding;
 import groundbass.linetext.Reading;
 import groundbass.linetext.assemble.Origins;
 import groundbass.remark.Remark;

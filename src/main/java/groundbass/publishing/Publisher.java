@@ -9,14 +9,17 @@ import groundbass.catalog.episode.Revision;
 import groundbass.document.EpisodeDocument;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
+import groundbass.publishing.DraftChanges.Difference;
 import groundbass.release.Release;
 import groundbass.release.ReleaseId;
 import groundbass.release.ReleaseNote;
+import groundbass.text.Message;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -26,9 +29,11 @@ import org.jdbi.v3.core.Handle;
 public final class Publisher {
     private final PublishingParts parts;
     private final Trials trials;
+    private final DraftChanges changes;
 
     public Publisher(PublishingParts parts) {
         this.parts = parts;
+        this.changes = new DraftChanges(parts);
         this.trials = new Trials(parts);
     }
 
@@ -80,18 +85,45 @@ public final class Publisher {
         });
     }
 
-    /** What is to be said of the saved draft before it goes out, and what of it keeps it from going out. */
+    /** How the saved draft stands at every checkpoint, and what of it keeps it from going out. */
     public Verdict verdict(EducatorId who, EpisodeId id) {
-        return parts.desk
-                .draft(who, id)
-                .map(draft -> verdict(id, draft.document()))
+        return parts.episodes
+                .ownedBy(who, id)
+                .flatMap(episode -> parts.desk.draft(who, id).map(draft -> verdict(who, episode, draft.document())))
                 .orElse(Verdict.NONE);
     }
 
-    private Verdict verdict(EpisodeId id, EpisodeDocument document) {
-        var remarks = new ArrayList<>(parts.preflight.remarks(id, document));
-        Preflight.imprint(parts.settings.current().imprint()).ifPresent(remarks::add);
-        return new Verdict(remarks, parts.accepted.holding(id, remarks));
+    private Verdict verdict(EducatorId who, Episode episode, EpisodeDocument document) {
+        var around = new Around(
+                Optional.of(parts.settings.current().imprint()),
+                Optional.of(parts.mail.outlook(episode.series())),
+                changes.of(who, episode));
+        var looked = parts.preflight.look(episode.id(), document, around);
+        var holding = parts.accepted.holding(episode.id(), looked.remarks());
+        return new Verdict(Stream.of(Checkpoint.values())
+                .map(point -> item(point, looked, holding))
+                .toList());
+    }
+
+    private static CheckedItem item(Checkpoint point, Inspection looked, List<LessonRemark> holding) {
+        var remarks = looked.remarks(point);
+        return new CheckedItem(
+                point,
+                looked.looked(point),
+                remarks,
+                remarks.stream().filter(holding::contains).toList());
+    }
+
+    /** In what the draft differs from what readers see or will see; empty where it does not. */
+    public Optional<Message> differs(EducatorId who, Episode episode) {
+        return changes.of(who, episode).map(Difference::sentence);
+    }
+
+    /** What keeps a document from going out, for whoever does not want to know how all else stands. */
+    private List<LessonRemark> holding(EpisodeId id, EpisodeDocument document) {
+        var around = Around.site(parts.settings.current().imprint());
+        return parts.accepted.holding(
+                id, parts.preflight.look(id, document, around).remarks());
     }
 
     /** Lets remarks stand that the educator has read. */
@@ -107,7 +139,7 @@ public final class Publisher {
             return Outcome.refused("", "catalog.problem.gone");
         }
         var document = draft.get().document();
-        var holding = verdict(id, document).holding();
+        var holding = holding(id, document);
         if (!holding.isEmpty()) {
             return Outcome.refused(holding.stream().map(Publisher::problem).toList());
         }
@@ -161,21 +193,38 @@ public final class Publisher {
     }
 
     /**
-     * What is to be said of a draft.
+     * How a draft stands.
      *
-     * @param holding those of the remarks that keep it from going out
+     * @param items one for each checkpoint, in their order; none of a lesson that is not there
      */
-    public record Verdict(List<LessonRemark> remarks, List<LessonRemark> holding) {
-        static final Verdict NONE = new Verdict(List.of(), List.of());
+    public record Verdict(List<CheckedItem> items) {
+        static final Verdict NONE = new Verdict(List.of());
 
         public Verdict {
-            remarks = List.copyOf(remarks);
-            holding = List.copyOf(holding);
+            items = List.copyOf(items);
+        }
+
+        /** All that is to be said of it. */
+        public List<LessonRemark> remarks() {
+            return items.stream().flatMap(item -> item.remarks().stream()).toList();
+        }
+
+        /** Those of the remarks that keep it from going out. */
+        public List<LessonRemark> holding() {
+            return items.stream().flatMap(item -> item.holding().stream()).toList();
         }
 
         /** Those that only wait to be accepted. */
         public List<LessonRemark> asking() {
-            return holding.stream().filter(LessonRemark::asks).toList();
+            return holding().stream().filter(LessonRemark::asks).toList();
+        }
+
+        /** In what the draft differs from what readers see or will see; empty where it does not. */
+        public Optional<Message> differs() {
+            return remarks().stream()
+                    .filter(remark -> remark.point() == Checkpoint.RELEASE)
+                    .map(LessonRemark::message)
+                    .findFirst();
         }
     }
 }

@@ -134,7 +134,6 @@ final class Website {
                         services.takingBack,
                         services.bin,
                         services.watch,
-                        services.changes,
                         services.outbox,
                         services.questions,
                         services.newsTexts,

@@ -4,7 +4,7 @@ import static groundbass.bench.Timing.print;
 
 import groundbass.analysis.Analysis;
 import groundbass.checks.Checks;
-import groundbass.checks.LevelSuggestion;
+import groundbass.checks.level.LevelSuggestion;
 import groundbass.fingering.Fingering;
 import groundbass.linetext.LineText;
 import groundbass.performance.Performance;

@@ -2,6 +2,7 @@ package groundbass.checks;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.checks.finding.Finding;
 import groundbass.linetext.LineText;
 import groundbass.score.Count;
 import groundbass.score.Line;
@@ -10,7 +11,7 @@ import java.util.List;
 import java.util.Locale;
 
 /** Lines typed as an educator types them, and what is said of them. */
-final class Said {
+public final class Said {
     private static final String HEAD = """
             key C major
             meter 4/4
@@ -23,21 +24,21 @@ final class Said {
     private Said() {}
 
     /** A line of these bars in C major at 80, on four strings. */
-    static Line bars(String text) {
+    public static Line bars(String text) {
         return line(HEAD + text);
     }
 
-    static Line line(String text) {
+    public static Line line(String text) {
         var reading = LineText.read("test", text);
         assertThat(reading.problems()).isEmpty();
         return reading.line();
     }
 
-    static List<String> codes(Line line) {
+    public static List<String> codes(Line line) {
         return Checks.of(line).stream().map(Finding::code).toList();
     }
 
-    static Finding only(Line line, String code) {
+    public static Finding only(Line line, String code) {
         var found = Checks.of(line).stream()
                 .filter(finding -> finding.code().equals(code))
                 .toList();
@@ -46,13 +47,13 @@ final class Said {
     }
 
     /** Where a finding begins, as players say it: {@code 3.2&}. */
-    static String count(Line line, Finding finding) {
+    public static String count(Line line, Finding finding) {
         var position = finding.position();
         var meter = line.inForce().get(line.indexOf(position.bar())).meter();
         return position.bar() + "." + Count.at(position.at(), meter).orElseThrow();
     }
 
-    static String text(Finding finding) {
+    public static String text(Finding finding) {
         return Messages.of(Locale.ENGLISH).say(finding.reason());
     }
 }

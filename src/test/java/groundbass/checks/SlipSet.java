@@ -1,5 +1,6 @@
 package groundbass.checks;
 
+import groundbass.checks.finding.Finding;
 import groundbass.linetext.LineText;
 import groundbass.linetext.Reading;
 import groundbass.score.Count;

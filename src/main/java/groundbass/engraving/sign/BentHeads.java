@@ -54,7 +54,8 @@ final class BentHeads implements Concern {
         int position = Positions.sounding(pitch) - (spot.column().raised() ? Positions.OCTAVE : 0);
         double x = add(sketch, spot, Glyph.PARENTHESIS_LEFT, left, position);
         if (needsSign(spot, pitch.name(), key)) {
-            x = add(sketch, spot, sign(pitch.name()), x, position);
+            // an accidental, which the curve keeps clear of
+            x = add(sketch, spot, Kind.ACCIDENTAL, sign(pitch.name()), x, position);
         }
         double middle = x + Graces.headWidth() / 2;
         x = add(sketch, spot, Glyph.HEAD_BLACK, x, position);
@@ -89,9 +90,13 @@ final class BentHeads implements Concern {
     }
 
     private static double add(Sketch sketch, Spot spot, Glyph glyph, double left, int position) {
+        return add(sketch, spot, Kind.BEND, glyph, left, position);
+    }
+
+    private static double add(Sketch sketch, Spot spot, Kind kind, Glyph glyph, double left, int position) {
         var box = MusicFont.bravura().box(glyph);
         var at = new Point(left - box.left() * SCALE, Measures.y(position));
-        sketch.notation().add(Kind.BEND, spot.owner(), new Shape.Sign(glyph, at, SCALE));
+        sketch.notation().add(kind, spot.owner(), new Shape.Sign(glyph, at, SCALE));
         return left + box.width() * SCALE + BETWEEN;
     }
 

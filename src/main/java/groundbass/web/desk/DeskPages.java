@@ -27,7 +27,6 @@ import groundbass.effort.ConcurrencyLimit;
 import groundbass.post.Outbox;
 import groundbass.publishing.Announcer;
 import groundbass.publishing.Bin;
-import groundbass.publishing.DraftChanges;
 import groundbass.publishing.HourWatch;
 import groundbass.publishing.NewsTexts;
 import groundbass.publishing.Publisher;
@@ -54,6 +53,7 @@ import groundbass.web.desk.line.LinePages;
 import groundbass.web.desk.line.LineSound;
 import groundbass.web.desk.notes.NotesPages;
 import groundbass.web.desk.publish.LessonNews;
+import groundbass.web.desk.publish.PreflightPage;
 import groundbass.web.desk.publish.PublishPages;
 import groundbass.web.desk.publish.TakingBackPages;
 import groundbass.web.desk.recording.RecordingPages;
@@ -132,7 +132,6 @@ public final class DeskPages {
             TakingBack takingBack,
             Bin bin,
             HourWatch watch,
-            DraftChanges changes,
             Outbox outbox,
             Questions questions,
             NewsTexts newsTexts,
@@ -173,8 +172,7 @@ public final class DeskPages {
                 shell.limits(),
                 services.audit(),
                 services.factors());
-        var publishing =
-                new PublishingViews(services.releases(), services.publisher(), services.watch(), services.changes());
+        var publishing = new PublishingViews(services.releases(), services.publisher(), services.watch());
         var reauthentication = new Reauthentication(desk, signIn);
         var rooms = new Rooms(desk, reauthentication, services.writing(), publishing, services.publisher());
         var sound = new SoundPages(desk, rooms, services.uploads(), services.recordings());
@@ -238,6 +236,7 @@ public final class DeskPages {
                 new ScriptPages(desk, rooms, services.writing()),
                 new FactsPages(desk, rooms),
                 publish,
+                new PreflightPage(desk, rooms, reauthentication, services.publisher(), publishing, services.clock()),
                 new TakingBackPages(desk, reauthentication, publish, services.takingBack(), services.bin()),
                 new BinPages(desk, services.bin()),
                 new RevisionPages(desk, rooms, reauthentication, services.writing(), services.releases()),

@@ -155,14 +155,32 @@ class SpansTest {
 
     @Test // rule: bend-in-staff; G bent by half a tone is A flat, by a whole one A
     void theStaffShowsWhatABendSounds() {
-        var half = of(Kind.BEND, marks("1-4  D5 bend 1/2\n", Staves.BOTH));
-        assertThat(glyphs(half))
-                .contains(Glyph.PARENTHESIS_LEFT, Glyph.FLAT, Glyph.HEAD_BLACK, Glyph.PARENTHESIS_RIGHT);
+        var half = marks("1-4  D5 bend 1/2\n", Staves.BOTH);
+        assertThat(glyphs(of(Kind.ACCIDENTAL, half))).containsExactly(Glyph.FLAT);
+        assertThat(glyphs(of(Kind.BEND, half)))
+                .containsExactly(Glyph.PARENTHESIS_LEFT, Glyph.HEAD_BLACK, Glyph.PARENTHESIS_RIGHT);
         var whole = of(Kind.BEND, marks("1-4  D5 bend 1\n", Staves.BOTH));
         assertThat(glyphs(whole)).containsExactly(Glyph.PARENTHESIS_LEFT, Glyph.HEAD_BLACK, Glyph.PARENTHESIS_RIGHT);
         assertThat(texts(whole)).containsExactly("1");
         assertThat(glyphs(of(Kind.BEND, marks("1-4  D5 bend 1/4\n", Staves.BOTH))))
                 .isEmpty();
+    }
+
+    @Test // rule: bend-in-staff, curve-shape: to the head, and over the sign before it
+    void theCurveOfABendKeepsClearOfTheSmallSign() {
+        var marks = marks("1-2  G7 bend 1/2 release\n3-4  D5 bend 1/2\n", Staves.BOTH);
+        var signs = of(Kind.ACCIDENTAL, marks);
+        assertThat(signs).hasSizeGreaterThanOrEqualTo(2);
+        var curves = of(Kind.BEND, marks).stream()
+                .map(Mark::shape)
+                .filter(shape -> shape instanceof Shape.Curve)
+                .toList();
+        assertThat(curves).hasSizeGreaterThanOrEqualTo(3);
+        for (var sign : signs) {
+            assertThat(curves)
+                    .allSatisfy(curve -> assertThat(curve.pieces())
+                            .noneMatch(piece -> piece.overlaps(sign.box())));
+        }
     }
 
     @Test // rule: bend-in-staff, bend-arrow: a pre-bend without a curve and with a straight arrow, a release back down

@@ -1,6 +1,6 @@
 package groundbass.web.desk.facts;
 
-import groundbass.checks.LevelSuggestion;
+import groundbass.checks.level.LevelSuggestion;
 import groundbass.document.Clearance;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.LessonFacts;

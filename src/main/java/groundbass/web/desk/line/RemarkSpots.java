@@ -1,6 +1,6 @@
 package groundbass.web.desk.line;
 
-import groundbass.checks.Repair;
+import groundbass.checks.finding.Repair;
 import groundbass.lesson.LineRemarks;
 import groundbass.linetext.Reading;
 import groundbass.linetext.edit.Fixes;

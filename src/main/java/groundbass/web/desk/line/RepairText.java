@@ -1,7 +1,7 @@
 package groundbass.web.desk.line;
 
-import groundbass.checks.NoteChange;
-import groundbass.checks.Repair;
+import groundbass.checks.finding.NoteChange;
+import groundbass.checks.finding.Repair;
 import groundbass.linetext.LineText;
 import groundbass.linetext.Reading;
 import groundbass.linetext.source.Splice;

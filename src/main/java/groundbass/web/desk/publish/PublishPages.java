@@ -26,13 +26,11 @@ import io.javalin.http.NotFoundResponse;
 import java.time.Clock;
 import java.util.List;
 import java.util.function.BiFunction;
-import java.util.stream.Stream;
 
 /** The room in which a lesson goes out: now, or at an hour; in which a promise is taken back; which tells how it stands. */
 public final class PublishPages implements PageGroup {
     private static final Outcome<Object> NO_HOUR = Outcome.refused("local", "desk.publish.hour.missing");
     private static final Outcome<Object> NO_ZONE = Outcome.refused("zone", "catalog.problem.missing");
-    private static final int MOST_ACCEPTED = 500;
     private static final String PATH = DeskContext.EPISODE;
     private static final String TEMPLATE = "desk/publish";
 
@@ -176,20 +174,11 @@ public final class PublishPages implements PageGroup {
         reauthentication.writer(ctx).ifPresent(who -> rooms.tryOut(ctx, who, desk.episode(ctx, who)));
     }
 
-    /** Lets stand what the page showed when the box was ticked, and nothing that came up since. */
-    private void accept(Context ctx, EducatorId who, Episode episode) {
-        var digests = Stream.of(FormParameters.text(ctx, "accepted").split(" "))
-                .filter(digest -> digest.matches("[0-9a-f]{64}"))
-                .limit(MOST_ACCEPTED)
-                .toList();
-        publisher.accept(who, episode.id(), digests);
-    }
-
     /** Does what the button says with the lesson as it is saved. */
     private void act(Context ctx, BiFunction<EducatorId, Episode, Outcome<?>> action, String said) {
         reauthentication.writer(ctx).ifPresent(who -> {
             var episode = desk.episode(ctx, who);
-            accept(ctx, who, episode);
+            publisher.accept(who, episode.id(), PreflightPage.accepted(ctx));
             List<FieldProblem> problems = List.copyOf(action.apply(who, episode).problems());
             if (problems.isEmpty()) {
                 Flash.say(ctx, said);

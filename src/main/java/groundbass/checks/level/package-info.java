@@ -1,0 +1,2 @@
+/** How hard a line is, and by what. */
+package groundbass.checks.level;
