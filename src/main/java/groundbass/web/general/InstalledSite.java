@@ -17,7 +17,8 @@ record InstalledSite(
         @JsonProperty("theme_color") String themeColor,
         @JsonProperty("background_color") String backgroundColor,
         List<Icon> icons) {
-    static final String MEDIA_TYPE = "application/manifest+json"; // W3C Web Application Manifest, section "IANA considerations"
+    static final String MEDIA_TYPE =
+            "application/manifest+json"; // W3C Web Application Manifest, section "IANA considerations"
 
     private static final String ROOT = "/";
     /** The paper of the light scheme in groundbass.css; pages themselves name that of either scheme. */

@@ -94,7 +94,8 @@ class DevicePagesTest {
                 .header("Service-Worker-Allowed", nullValue())
                 .body(containsString("skipWaiting"));
         // registered as a classic script: it imports and exports nothing
-        assertThat(stage.request().get("/worker.js").asString()).doesNotContainPattern("(^|[;}\\s])(import|export)[ {*\"]");
+        assertThat(stage.request().get("/worker.js").asString())
+                .doesNotContainPattern("(^|[;}\\s])(import|export)[ {*\"]");
     }
 
     /** W3C Content Security Policy Level 3, sections "worker-src" and "manifest-src". */

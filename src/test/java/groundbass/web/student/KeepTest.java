@@ -45,7 +45,8 @@ class KeepTest {
         plays(page);
         standShowsItsOwnSheets(page);
         page.navigate(visit.address() + "/sign-in");
-        assertThat(page.getByText("There is no net, and the page that was asked for needs it.")).isVisible();
+        assertThat(page.getByText("There is no net, and the page that was asked for needs it."))
+                .isVisible();
         page.navigate(visit.address() + "/e/" + visit.shelf().episode(1).id());
         assertThat(part(page, "copy")).isVisible();
         page.navigate(visit.address());
@@ -122,7 +123,8 @@ class KeepTest {
         jdbi.useTransaction(handle -> visit.shelf().episodes.takeBack(handle, lesson, withdrawal));
         visit.site().clock().advance(Duration.ofSeconds(2));
         page.navigate(visit.address() + PlayVisit.LESSON);
-        assertThat(page.getByText("The copy on your device is removed as well.")).isVisible();
+        assertThat(page.getByText("The copy on your device is removed as well."))
+                .isVisible();
         assertThat(left(page)).isEqualTo("0 caches, 0 workers");
         jdbi.useTransaction(handle -> visit.shelf().episodes.putBack(handle, lesson));
         visit.site().clock().advance(Duration.ofSeconds(2));
@@ -204,7 +206,8 @@ class KeepTest {
 
     private static void standShowsItsOwnSheets(Page page) {
         page.locator(".practice-stand-open").first().click();
-        assertThat(page.locator(".stand svg[id*='fitted'], .stand [id*='fitted']").first())
+        assertThat(page.locator(".stand svg[id*='fitted'], .stand [id*='fitted']")
+                        .first())
                 .isAttached();
         page.locator(".stand-close").click();
     }
