@@ -4,13 +4,11 @@ import groundbass.catalog.FieldChecks;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
-import groundbass.catalog.episode.EpisodeState;
-import groundbass.catalog.episode.Revision;
 import groundbass.document.EpisodeDocument;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.publishing.DraftChanges.Difference;
-import groundbass.release.Release;
+import groundbass.publishing.Wish.Aim;
 import groundbass.release.ReleaseId;
 import groundbass.release.ReleaseNote;
 import groundbass.text.Message;
@@ -20,7 +18,6 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.jdbi.v3.core.Handle;
 
 /**
  * What an educator asks of the calendar. Nothing goes out here: the draft is checked and fixed, a release to build and an
@@ -28,12 +25,14 @@ import org.jdbi.v3.core.Handle;
  */
 public final class Publisher {
     private final PublishingParts parts;
+    private final Entering entering;
     private final Trials trials;
     private final DraftChanges changes;
 
     public Publisher(PublishingParts parts) {
         this.parts = parts;
         this.changes = new DraftChanges(parts);
+        this.entering = new Entering(parts);
         this.trials = new Trials(parts);
     }
 
@@ -42,7 +41,15 @@ public final class Publisher {
      * a published one is corrected.
      */
     public Outcome<ReleaseId> publishNow(EducatorId who, EpisodeId id) {
-        return prepare(who, id, Promise.now(parts.clock.getZone(), parts.clock.instant()), ReleaseNote.NONE);
+        return prepare(who, id, Wish.of(Aim.READABLE, now(), Seen.ANYHOW));
+    }
+
+    /**
+     * Fixes the draft of an episode that is not out and brings it out as soon as its files are built. However often and in
+     * how many windows it is asked for, it goes out once; where it went out meanwhile, nothing is done.
+     */
+    public Outcome<ReleaseId> bringOut(EducatorId who, EpisodeId id, Seen seen) {
+        return prepare(who, id, Wish.of(Aim.OUT_NOW, now(), seen));
     }
 
     /**
@@ -50,13 +57,17 @@ public final class Publisher {
      *
      * @param note what students are told of it; its text must be there
      */
-    public Outcome<ReleaseId> correct(EducatorId who, EpisodeId id, ReleaseNote note) {
+    public Outcome<ReleaseId> correct(EducatorId who, EpisodeId id, ReleaseNote note, Seen seen) {
         var problems = FieldChecks.line("note", note.text(), ReleaseNote.LONGEST);
         if (!problems.isEmpty()) {
             return Outcome.refused(problems);
         }
-        var kept = new ReleaseNote(note.text().strip(), note.byLetter());
-        return prepare(who, id, Promise.now(parts.clock.getZone(), parts.clock.instant()), kept);
+        var told = new ReleaseNote(note.text().strip(), note.byLetter());
+        return prepare(who, id, new Wish(Aim.CORRECTED, now(), told, seen));
+    }
+
+    private Promise now() {
+        return Promise.now(parts.clock.getZone(), parts.clock.instant());
     }
 
     /**
@@ -64,25 +75,39 @@ public final class Publisher {
      * {@link Promises} says.
      */
     public Outcome<ReleaseId> schedule(EducatorId who, EpisodeId id, LocalDateTime local, ZoneId zone) {
-        if (parts.episodes.find(id).filter(Episode::isPublished).isPresent()) {
-            return Outcome.refused("local", "publishing.problem.published");
-        }
+        return schedule(who, id, local, zone, Seen.ANYHOW);
+    }
+
+    /** The same for an educator who saw how the lesson stood. */
+    public Outcome<ReleaseId> schedule(EducatorId who, EpisodeId id, LocalDateTime local, ZoneId zone, Seen seen) {
         var promise = Promise.of(local, zone, parts.clock.instant());
         return promise.result()
-                .map(kept -> prepare(who, id, kept, ReleaseNote.NONE))
+                .map(kept -> prepare(who, id, Wish.of(Aim.OUT_THEN, kept, seen)))
                 .orElseGet(() -> Outcome.refused(promise.problems()));
     }
 
     /** Takes a promised hour back; what was built for it stays on the desk. */
     public Outcome<EpisodeId> withdraw(EducatorId who, EpisodeId id) {
+        return withdraw(who, id, Seen.ANYHOW);
+    }
+
+    /** The same for an educator who saw how the lesson stood. */
+    public Outcome<EpisodeId> withdraw(EducatorId who, EpisodeId id, Seen seen) {
         return parts.jdbi.inTransaction(handle -> {
-            boolean withdrawn = parts.episodes.ownedBy(who, id).isPresent() && parts.episodes.unschedule(handle, id);
-            if (!withdrawn) {
+            var episode = parts.episodes.lock(handle, id).filter(one -> isTheirs(who, id));
+            if (episode.filter(one -> !seen.holds(one.state())).isPresent()) {
+                return Outcome.refused(List.of(Wish.otherwise()));
+            }
+            if (episode.isEmpty() || !parts.episodes.unschedule(handle, id)) {
                 return Outcome.refused("", "publishing.problem.notpromised");
             }
             parts.audit.append(handle, who, "episode.withdrawn", id.value());
             return Outcome.done(id);
         });
+    }
+
+    private boolean isTheirs(EducatorId who, EpisodeId id) {
+        return parts.episodes.ownedBy(who, id).isPresent();
     }
 
     /** How the saved draft stands at every checkpoint, and what of it keeps it from going out. */
@@ -133,7 +158,7 @@ public final class Publisher {
         }
     }
 
-    private Outcome<ReleaseId> prepare(EducatorId who, EpisodeId id, Promise promise, ReleaseNote note) {
+    private Outcome<ReleaseId> prepare(EducatorId who, EpisodeId id, Wish wish) {
         var draft = parts.desk.draft(who, id);
         if (draft.isEmpty()) {
             return Outcome.refused("", "catalog.problem.gone");
@@ -143,7 +168,7 @@ public final class Publisher {
         if (!holding.isEmpty()) {
             return Outcome.refused(holding.stream().map(Publisher::problem).toList());
         }
-        var entered = parts.jdbi.inTransaction(handle -> enter(handle, who, id, document, promise, note));
+        var entered = entering.enter(who, id, document, wish);
         entered.result().ifPresent(parts.queue::add);
         return entered;
     }
@@ -156,40 +181,6 @@ public final class Publisher {
     private static FieldProblem problem(LessonRemark remark) {
         return new FieldProblem(
                 remark.field(), remark.message().key(), remark.message().args());
-    }
-
-    /** Refused where this document is out already and would be built the same way again. */
-    private Outcome<ReleaseId> enter(
-            Handle handle, EducatorId who, EpisodeId id, EpisodeDocument document, Promise promise, ReleaseNote note) {
-        var episode = parts.episodes.lock(handle, id).orElseThrow();
-        var revision = parts.desk.fix(handle, who, episode, document, "");
-        return revision.result()
-                .map(fixed -> enter(handle, who, episode, fixed, promise, note))
-                .orElseGet(() -> Outcome.refused(revision.problems()));
-    }
-
-    private Outcome<ReleaseId> enter(
-            Handle handle, EducatorId who, Episode episode, Revision revision, Promise promise, ReleaseNote note) {
-        var release = parts.freezing.release(handle, episode, revision);
-        if (release.publishedAt().isPresent()) {
-            return Outcome.refused("", "publishing.problem.unchanged");
-        }
-        parts.releases.tryNow(handle, release.id());
-        parts.releases.annotate(handle, release.id(), note);
-        if (!episode.isPublished()) {
-            parts.episodes.schedule(handle, episode.id(), promised(promise, release));
-        }
-        parts.audit.append(handle, who, "episode.promised", episode.id() + " revision " + revision.number());
-        return Outcome.done(release.id());
-    }
-
-    private EpisodeState.Scheduled promised(Promise promise, Release release) {
-        return new EpisodeState.Scheduled(
-                promise.at(),
-                promise.zone(),
-                promise.local(),
-                parts.clock.instant(),
-                release.spec().release());
     }
 
     /**

@@ -6,6 +6,7 @@ import groundbass.catalog.episode.EpisodeService;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
+import groundbass.publishing.Seen;
 import groundbass.release.ReleaseNote;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.FormParameters;
@@ -67,7 +68,7 @@ public final class PublishPages implements PageGroup {
         routes.get(PATH + "/publish", Role.EDUCATOR, this::show);
         button(routes, "publish", ctx -> act(ctx, (who, episode) -> publish(ctx, who, episode), "desk.publishing"));
         button(routes, "promise", ctx -> act(ctx, (who, episode) -> promise(ctx, who, episode), "desk.promised"));
-        button(routes, "withdraw", ctx -> act(ctx, this::withdraw, "desk.withdrawn"));
+        button(routes, "withdraw", ctx -> act(ctx, (who, episode) -> withdraw(ctx, who, episode), "desk.withdrawn"));
         button(routes, "number", ctx -> act(ctx, (who, episode) -> move(ctx, who, episode), "desk.moved"));
         button(routes, "trial", this::tryOut);
         List.of("promise", "withdraw", "number", "trial").forEach(button -> back(routes, button));
@@ -139,10 +140,17 @@ public final class PublishPages implements PageGroup {
         desk.pages().show(ctx, "desk/hour", new HourView(Hour.read(ctx).meaning(reader, clock.instant())));
     }
 
+    /** The button means what the page said when it was pressed, whatever has become of the lesson since. */
     private Outcome<?> publish(Context ctx, EducatorId who, Episode episode) {
-        return episode.isPublished()
-                ? publisher.correct(who, episode.id(), note(ctx))
-                : publisher.publishNow(who, episode.id());
+        var seen = seen(ctx);
+        boolean corrects = seen.equals(Seen.ANYHOW) ? episode.isPublished() : seen.isOut();
+        return corrects
+                ? publisher.correct(who, episode.id(), note(ctx), seen)
+                : publisher.bringOut(who, episode.id(), seen);
+    }
+
+    private static Seen seen(Context ctx) {
+        return new Seen(FormParameters.text(ctx, "seen"));
     }
 
     private static ReleaseNote note(Context ctx) {
@@ -155,11 +163,11 @@ public final class PublishPages implements PageGroup {
             return hour.wall().isEmpty() ? NO_HOUR : NO_ZONE;
         }
         return publisher.schedule(
-                who, episode.id(), hour.wall().get(), hour.place().get());
+                who, episode.id(), hour.wall().get(), hour.place().get(), seen(ctx));
     }
 
-    private Outcome<?> withdraw(EducatorId who, Episode episode) {
-        return publisher.withdraw(who, episode.id());
+    private Outcome<?> withdraw(Context ctx, EducatorId who, Episode episode) {
+        return publisher.withdraw(who, episode.id(), seen(ctx));
     }
 
     private Outcome<?> move(Context ctx, EducatorId who, Episode episode) {
@@ -184,8 +192,8 @@ public final class PublishPages implements PageGroup {
                 Flash.say(ctx, said);
                 lead(ctx);
             } else {
-                ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
-                show(ctx, episode, Hour.read(ctx), PublishProblems.of(problems));
+                ctx.status(PublishProblems.status(problems));
+                show(ctx, desk.episode(ctx, who), Hour.read(ctx), PublishProblems.of(problems));
             }
         });
     }
