@@ -80,6 +80,9 @@ public final class EpisodeViews {
                 lesson.neighbours().earlier().map(other -> Cards.of(series, other, reader)),
                 lesson.neighbours().later().map(other -> Cards.of(series, other, reader)),
                 Optional.of(episode.id().value()).filter(id -> ways.remembered()),
+                Optional.of(lesson.release())
+                        .filter(release -> ways.remembered() && !release.isSoundToFollow())
+                        .map(release -> release.id().value()),
                 LinkPictures.in(files).map(file -> LinkPictures.path(episode.id())));
     }
 
