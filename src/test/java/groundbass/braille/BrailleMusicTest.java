@@ -58,8 +58,7 @@ class BrailleMusicTest {
     void theChordsBehindTheMusic() {
         var rows = rows(SMALL, Locale.ENGLISH);
         assertThat(rows.subList(rows.size() - 4, rows.size()))
-                .containsExactly(
-                        "#A >>%L^T'<K", "", "             ,CHORDS BY BAR", "#A ,B<MAJ#G_/,D \"<#D\"> ,F%#G");
+                .containsExactly("#A >>%L^T'<K", "", "             ,CHORDS BY BAR", "#A ,B<MAJ#G_/,D \"<#D\"> ,F%#G");
     }
 
     /** rule: braille-repeats, braille-dot-three, braille-fret-signs */
@@ -98,8 +97,7 @@ class BrailleMusicTest {
                 bar 4
                 1-4  A0
                 """))
-                .containsExactly(
-                        "#A %L^S>+N + %B_O>+Q<K'>TO>CODA", "#C %1^P%R<K' >D'S' AL CODA> +L %L^!<K");
+                .containsExactly("#A %L^S>+N + %B_O>+Q<K'>TO>CODA", "#C %1^P%R<K' >D'S' AL CODA> +L %L^!<K");
     }
 
     /** rule: braille-words-of-ours, braille-string-signs, braille-divided-bar */
