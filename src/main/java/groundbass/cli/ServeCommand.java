@@ -59,7 +59,8 @@ public final class ServeCommand implements Callable<Integer> {
 
     @Option(
             names = "--keep-nothing",
-            description = "Students keep no lessons on their devices; what a device has of this site goes at its next visit.")
+            description =
+                    "Students keep no lessons on their devices; what a device has of this site goes at its next visit.")
     private boolean keepNothing;
 
     @Option(

@@ -176,7 +176,8 @@ class KeepTest {
         page.addInitScript("delete window.caches; delete Window.prototype.caches");
         visit.lesson(page, "");
         page.navigate(visit.address() + "/kept");
-        assertThat(page.getByText("This browser does not let the site keep anything")).isVisible();
+        assertThat(page.getByText("This browser does not let the site keep anything"))
+                .isVisible();
         visit.lesson(page, "");
         assertThat(page.locator(".keep")).isHidden();
         assertThat(visit.complaints()).isEmpty();
