@@ -140,7 +140,7 @@ final class Signs {
         return Cells.of(figures);
     }
 
-    /** Several notes in the time of others. */
+    /** Several notes in the time of others (rule: braille-tuplets). */
     static Cells tuplet(int actual, int normal) {
         return actual == 3 && normal == 2
                 ? TRIPLET
