@@ -38,7 +38,7 @@ class KeepTest {
         keep(page);
         page.context().setOffline(true);
         visit.lesson(page, "");
-        assertThat(part(page, "copy")).containsText("the copy of this lesson that this device keeps, of");
+        assertThat(part(page, "note")).containsText("the copy of this lesson that this device keeps, of");
         assertThat(Browser.barriers(page)).isEmpty();
         Looks.keep(page, "kept-lesson", PHONE, ColorScheme.LIGHT);
         plays(page);
@@ -47,7 +47,7 @@ class KeepTest {
         assertThat(page.getByText("There is no net, and the page that was asked for needs it."))
                 .isVisible();
         page.navigate(visit.address() + "/e/" + visit.shelf().episode(1).id());
-        assertThat(part(page, "copy")).isVisible();
+        assertThat(part(page, "note")).isVisible();
         page.navigate(visit.address());
         looksWell(page);
         assertThat(page.getByRole(AriaRole.LINK, named("Four Ropes"))).isVisible();
@@ -253,7 +253,7 @@ class KeepTest {
     }
 
     private static Locator part(Page page, String name) {
-        return page.locator("[data-keep] [data-part='" + name + "']");
+        return page.locator("[data-keep] [data-part='copy-" + name + "']");
     }
 
     private static Locator button(Page page, String name) {
