@@ -159,6 +159,13 @@ public final class Publisher {
     }
 
     private Outcome<ReleaseId> prepare(EducatorId who, EpisodeId id, Wish wish) {
+        var entered = enter(who, id, wish);
+        entered.result().ifPresent(parts.queue::add);
+        return entered;
+    }
+
+    /** Enters a wish and leaves it to the caller to have the release built, once the caller's transaction has ended. */
+    Outcome<ReleaseId> enter(EducatorId who, EpisodeId id, Wish wish) {
         var draft = parts.desk.draft(who, id);
         if (draft.isEmpty()) {
             return Outcome.refused("", "catalog.problem.gone");
@@ -168,9 +175,7 @@ public final class Publisher {
         if (!holding.isEmpty()) {
             return Outcome.refused(holding.stream().map(Publisher::problem).toList());
         }
-        var entered = entering.enter(who, id, document, wish);
-        entered.result().ifPresent(parts.queue::add);
-        return entered;
+        return entering.enter(who, id, document, wish);
     }
 
     /** Builds drafts to be looked at. */

@@ -59,6 +59,7 @@ import groundbass.publishing.ReleaseChanges;
 import groundbass.publishing.ReleaseQueue;
 import groundbass.publishing.SiteAddresses;
 import groundbass.publishing.TakingBack;
+import groundbass.publishing.Timetable;
 import groundbass.release.BrokenFiles;
 import groundbass.release.MadeAudio;
 import groundbass.release.ReleaseBuilder;
@@ -129,6 +130,7 @@ final class Services {
     final Housekeeping housekeeping;
     // --- publishing
     final Publisher publisher;
+    final Timetable timetable;
     final TakingBack takingBack;
     final Bin bin;
     final HourWatch watch;
@@ -220,6 +222,7 @@ final class Services {
                 newsQueue,
                 new NewsMail(config.mail().isPresent(), newsReaders, outbox));
         this.publisher = new Publisher(publishing);
+        this.timetable = new Timetable(publishing, publisher, rhythms);
         this.takingBack = new TakingBack(publishing);
         this.bin = new Bin(publishing, stored.uploadRows());
         this.watch = new HourWatch(publishing, new HourLetters(publishing, educators, outbox));

@@ -132,6 +132,7 @@ final class Website {
                         services.releases,
                         services.brokenFiles,
                         services.publisher,
+                        services.timetable,
                         services.takingBack,
                         services.bin,
                         services.watch,

@@ -31,6 +31,7 @@ import groundbass.publishing.HourWatch;
 import groundbass.publishing.NewsTexts;
 import groundbass.publishing.Publisher;
 import groundbass.publishing.TakingBack;
+import groundbass.publishing.Timetable;
 import groundbass.release.BrokenFiles;
 import groundbass.release.Releases;
 import groundbass.store.Blobs;
@@ -129,6 +130,7 @@ public final class DeskPages {
             Releases releases,
             BrokenFiles brokenFiles,
             Publisher publisher,
+            Timetable timetable,
             TakingBack takingBack,
             Bin bin,
             HourWatch watch,
@@ -205,7 +207,7 @@ public final class DeskPages {
                         services.catalog(),
                         services.episodes(),
                         services.rhythms(),
-                        services.publisher(),
+                        services.timetable(),
                         publishing,
                         services.clock()),
                 new RhythmPages(desk, services.rhythms(), services.outlooks()),
