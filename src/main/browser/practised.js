@@ -97,5 +97,8 @@ addEventListener("pagehide", () => {
 });
 
 show();
-await join(marks, signedIn);
-show();
+// a copy on this device does not know whether somebody is signed in; the next page of the server does
+if (!document.documentElement.dataset.kept) {
+  await join(marks, signedIn);
+  show();
+}

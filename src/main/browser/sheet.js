@@ -2,21 +2,12 @@
 // and parts the music into systems for paper. Without it the sheet is read, enlarged and printed all the same.
 
 import { element } from "./common/page.js";
-import { fitted } from "./common/fitted.js";
+import { fitted, spacesIn } from "./common/fitted.js";
 import { borrow, windowOn } from "./common/sheet-box.js";
 import { rove, walkable } from "./common/sheet-keys.js";
 
 const KEPT = "groundbass.notes";
 const AROUND = 1; // staff spaces over and under a system on paper
-
-/**
- * Notes that are larger than any drawing of the page is made for: from which window on they are, in CSS pixels, and how many
- * staff spaces wide the server then sets the sheet.
- */
-const LARGER = {
-  large: [{ below: 520, spaces: 36 }],
-  largest: [{ below: 520, spaces: 28 }, { below: 800, spaces: 32 }],
-};
 
 const figures = [...document.querySelectorAll("figure.sheet")];
 
@@ -46,7 +37,7 @@ function choose(size) {
 
 /** Until the sheet has come, and without net, larger notes are scrolled sideways (sheet.css). */
 async function fit(figure, size) {
-  const spaces = LARGER[size]?.find(({ below }) => innerWidth < below)?.spaces;
+  const spaces = spacesIn(innerWidth, size);
   const wanted = spaces && figure.dataset.fitted ? String(spaces) : "";
   if (wanted === (figure.dataset.wanted ?? "")) return; // it stands, is on its way, or was refused
   figure.dataset.wanted = wanted;

@@ -51,3 +51,27 @@ export function nextIndex(index, { first, last }, systemOf) {
   }
   return null;
 }
+
+/** What the strip under the sheet takes of the height, in CSS pixels (play.css). */
+const STRIP = 53;
+
+/**
+ * The sheets that a music stand on a screen shows, held either way: `{staves, spaces}`. The staves that are chosen come in
+ * every size, the others in the size that is chosen.
+ *
+ * @param {{width: number, height: number}} screen in CSS pixels
+ * @param {{staves: string, size: string}} chosen
+ */
+export function sheetsOn({ width, height }, chosen) {
+  const views = [{ width, height: height - STRIP }, { width: height, height: width - STRIP }];
+  const found = new Map();
+  for (const staves of ["both", "tab", "notation"]) {
+    for (const size of staves === chosen.staves ? Object.keys(SIZES) : [chosen.size]) {
+      for (const view of views) {
+        const sheet = { staves, spaces: spacesFor(view, size) };
+        found.set(`${staves} ${sheet.spaces}`, sheet);
+      }
+    }
+  }
+  return [...found.values()];
+}

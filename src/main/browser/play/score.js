@@ -86,29 +86,29 @@ function lengthOf(counts) {
 
 /** A line at every tempo that it was rendered at, and at those between by stretching. */
 export class Score {
-  /** `takes` go from slow to fast and have the same bars; `headroom` in decibels. */
-  /** @param {any} of `{rate, headroom, stems, takes, sections}` */
-  constructor({ rate, headroom = 0, stems, takes, sections = [] }) {
+  /**
+   * `takes` go from slow to fast and have the same bars; `headroom` in decibels; `percents` are the tempos that are offered
+   * at a press: those of the takes, but for a copy on the reader's device, which has one take alone.
+   */
+  /** @param {any} of `{rate, headroom, stems, takes, sections, percents}` */
+  constructor({ rate, headroom = 0, stems, takes, sections = [], percents = takes.map(({ percent }) => percent) }) {
     this.rate = rate;
     this.headroom = headroom;
     this.stems = stems;
     this.takes = takes;
     this.sections = sections;
+    this.percents = percents;
   }
 
   static of(manifest) {
     const takes = manifest.tempos.map((tempo) => new Take(tempo));
-    const { rate, headroom, stems, sections } = manifest;
-    return new Score({ rate, headroom, stems, takes, sections });
+    const { rate, headroom, stems, sections, percents } = manifest;
+    return new Score({ rate, headroom, stems, takes, sections, percents });
   }
 
   /** The bars; which tempo's does not matter for their numbers and counts. */
   get bars() {
     return this.takes[0].bars;
-  }
-
-  get percents() {
-    return this.takes.map((take) => take.percent);
   }
 
   /** Beats a minute at `percent` of the tempo. */

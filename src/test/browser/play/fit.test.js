@@ -1,6 +1,6 @@
 // How a sheet fits a screen and stands while it is played.
 import { deepEqual, equal, ok } from "node:assert/strict";
-import { nextIndex, scrolledTo, spacesFor } from "../../../main/browser/play/fit.js";
+import { nextIndex, scrolledTo, sheetsOn, spacesFor } from "../../../main/browser/play/fit.js";
 
 Deno.test("a sheet is set as wide as the screen, never wider and in the widths that are drawn", () => {
   equal(spacesFor({ width: 390, height: 780 }, "medium"), 48); // ours: as on the lesson's page, 390 px / 8 px
@@ -38,4 +38,13 @@ Deno.test("what follows is told by the order of playing, round after round", () 
   equal(nextIndex(4, whole, systemOf), 5, "a repeat");
   equal(nextIndex(6, whole, systemOf), 0, "from the end to the beginning");
   equal(nextIndex(0, { first: 0, last: 1 }, systemOf), null, "a loop inside one system");
+});
+
+Deno.test("a device keeps what its stand shows, held either way: all sizes of the chosen staves, one of the others", () => {
+  const sheets = sheetsOn({ width: 390, height: 844 }, { staves: "tab", size: "medium" });
+  const widths = (staves) => sheets.filter((one) => one.staves === staves).map(({ spaces }) => spaces);
+  deepEqual(widths("both"), [48, 108]); // 390 / 8; 844 / ((390 - 53) / 44), in steps of four
+  deepEqual(widths("notation"), [48, 108]);
+  ok(widths("tab").includes(48) && widths("tab").length > 4);
+  equal(new Set(widths("tab")).size, widths("tab").length, "each once");
 });

@@ -45,6 +45,7 @@ class HouseTest {
                     "midi",
                     "musicxml",
                     "plaintab",
+                    "braille",
                     "sound",
                     "audio",
                     "comparison"),

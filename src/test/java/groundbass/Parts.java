@@ -2,6 +2,7 @@ package groundbass;
 
 import groundbass.archive.ArchiveParts;
 import groundbass.audience.news.NewsQueue;
+import groundbass.audience.news.NewsReaders;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.Beginnings;
@@ -17,8 +18,10 @@ import groundbass.catalog.upload.Recordings;
 import groundbass.catalog.upload.UploadRepository;
 import groundbass.catalog.upload.Uploads;
 import groundbass.demo.SeriesImport;
+import groundbass.post.Outbox;
 import groundbass.publishing.Addresses;
 import groundbass.publishing.BuildSpecs;
+import groundbass.publishing.NewsMail;
 import groundbass.publishing.NewsTexts;
 import groundbass.publishing.PublishingParts;
 import groundbass.release.BuildQueue;
@@ -107,7 +110,8 @@ public record Parts(
                 new BuildSpecs(catalog, new Styles(jdbi, audit), releases, addresses),
                 addresses,
                 queue,
-                news());
+                news(),
+                new NewsMail(true, new NewsReaders(jdbi, clock), new Outbox(jdbi, clock)));
     }
 
     /** @param build makes all of a release; what readers have before is only noted */

@@ -2,6 +2,7 @@ package groundbass.cli;
 
 import groundbass.audio.Mp3;
 import groundbass.audio.Wav;
+import groundbass.braille.BrailleSheet;
 import groundbass.document.SheetAids;
 import groundbass.document.SheetAids.CountsRow;
 import groundbass.document.SheetPaper;
@@ -56,7 +57,7 @@ import picocli.CommandLine.TypeConversionException;
         name = "render",
         mixinStandardHelpOptions = true,
         description =
-                "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|png|mid|wav|mp3|musicxml|mxl|tab.txt|txt>.")
+                "Writes what is made of line files: DIR/<name of the line file>.<pdf|svg|png|mid|wav|mp3|musicxml|mxl|tab.txt|brf|braille.txt|txt>.")
 public final class RenderCommand implements Callable<Integer> {
     /** What can be written of a line; the word in {@code --only}. */
     enum Output {
@@ -69,6 +70,8 @@ public final class RenderCommand implements Callable<Integer> {
         MUSICXML("musicxml"),
         MXL("mxl"),
         TAB("tab.txt"),
+        BRF("brf"),
+        BRAILLE("braille.txt"),
         WALKTHROUGH("txt");
 
         private final String ending;
@@ -127,7 +130,8 @@ public final class RenderCommand implements Callable<Integer> {
             names = "--only",
             split = ",",
             paramLabel = "KIND",
-            description = "pdf, svg, png, mid, wav, mp3, musicxml, mxl, tab, walkthrough; without it pdf, svg and mid.")
+            description =
+                    "pdf, svg, png, mid, wav, mp3, musicxml, mxl, tab, brf, braille, walkthrough; without it pdf, svg and mid.")
     private Set<Output> only = EnumSet.of(Output.PDF, Output.SVG, Output.MID);
 
     @Mixin
@@ -282,6 +286,8 @@ public final class RenderCommand implements Callable<Integer> {
             case MUSICXML -> MusicXmlFile.of(line);
             case MXL -> CompressedMusicXml.of(MusicXmlFile.of(line));
             case TAB -> rows(PlainTab.of(line, messages).stream()).getBytes(StandardCharsets.UTF_8);
+            case BRF -> BrailleSheet.of(line, messages).brf();
+            case BRAILLE -> BrailleSheet.of(line, messages).unicode();
             case WALKTHROUGH -> told(line).getBytes(StandardCharsets.UTF_8);
         };
     }

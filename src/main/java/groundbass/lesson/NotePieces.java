@@ -11,6 +11,8 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -43,31 +45,55 @@ public final class NotePieces {
     }
 
     /**
-     * A piece that the notes ask for and the line does not have.
+     * A piece that the notes ask for and in which something is missing.
      *
      * @param address as typed
      * @param line of the notes, from 1
      */
-    public record Broken(String address, int line) {}
+    public record Piece(String address, int line) {}
 
     /** What the notes ask for and no reader would see: bars or counts that are not there, or no way of naming any. */
-    public static List<Broken> broken(String notes, Line line) {
-        var broken = new ArrayList<Broken>();
+    public static List<Piece> broken(String notes, Line line) {
+        var broken = new ArrayList<Piece>();
+        each(notes, image -> {
+            if (!isWhole(image.getDestination(), line)) {
+                broken.add(new Piece(image.getDestination(), NoteLinks.line(image)));
+            }
+        });
+        return List.copyOf(broken);
+    }
+
+    /** The pieces that the line has and for which the notes have no words. */
+    public static List<Piece> wordless(String notes, Line line) {
+        var wordless = new ArrayList<Piece>();
+        each(notes, image -> {
+            if (image.getFirstChild() == null && isWhole(image.getDestination(), line)) {
+                wordless.add(new Piece(image.getDestination(), NoteLinks.line(image)));
+            }
+        });
+        return List.copyOf(wordless);
+    }
+
+    /** How many pieces the notes ask for. */
+    public static int count(String notes) {
+        var found = new AtomicInteger();
+        each(notes, image -> found.incrementAndGet());
+        return found.get();
+    }
+
+    /** What was meant as a piece, there or not; none of a text that is shown as it was typed. */
+    private static void each(String notes, Consumer<Image> task) {
         if (NoteText.isTooMuch(notes)) {
-            return List.of(); // it is shown as it was typed
+            return;
         }
         NoteText.read(notes).accept(new AbstractVisitor() {
             @Override
             public void visit(Image image) {
-                String address = image.getDestination();
-                if (MEANT.matcher(address).matches() && !isWhole(address, line)) {
-                    var spans = image.getSourceSpans();
-                    broken.add(new Broken(
-                            address, spans.isEmpty() ? 1 : spans.get(0).getLineIndex() + 1));
+                if (MEANT.matcher(image.getDestination()).matches()) {
+                    task.accept(image);
                 }
             }
         });
-        return List.copyOf(broken);
     }
 
     private static boolean isWhole(String address, Line line) {

@@ -10,10 +10,10 @@ import java.util.List;
 import java.util.Optional;
 
 /** In what the draft of an episode differs from what readers see, or from what is fixed for its hour. */
-public final class DraftChanges {
+final class DraftChanges {
     private final PublishingParts parts;
 
-    public DraftChanges(PublishingParts parts) {
+    DraftChanges(PublishingParts parts) {
         this.parts = parts;
     }
 
@@ -24,10 +24,17 @@ public final class DraftChanges {
      * @param out whether readers see that release; otherwise it waits for its hour
      * @param clauses at least one
      */
-    public record Difference(int release, boolean out, List<Message> clauses) {}
+    record Difference(int release, boolean out, List<Message> clauses) {
+        Message sentence() {
+            var all = clauses.stream()
+                    .reduce((one, next) -> Message.of("publishing.clauses", one, next))
+                    .orElseThrow();
+            return Message.of(out ? "publishing.differs.out" : "publishing.differs.promised", release, all);
+        }
+    }
 
     /** Empty where they are the same, or where nothing is out or promised. */
-    public Optional<Difference> of(EducatorId who, Episode episode) {
+    Optional<Difference> of(EducatorId who, Episode episode) {
         return against(episode)
                 .flatMap(release -> parts.desk.draft(who, episode.id()).flatMap(draft -> difference(release, draft)));
     }

@@ -7,11 +7,13 @@ import java.nio.charset.StandardCharsets;
 /**
  * Something that an educator should know before a lesson goes out.
  *
- * @param field where it is mended, named as in {@link groundbass.catalog.DocumentCheck}; besides {@code walkthrough},
- *     {@code address} and {@code imprint}, which are no part of the document's form
+ * @param point at which of the checkpoints it is told
+ * @param field where it is mended, named as in {@link groundbass.catalog.episode.DocumentCheck}; besides {@code walkthrough},
+ *     {@code address}, {@code imprint}, {@code mail} and {@code release}, which are no part of the document's form
  * @param about what of the lesson it speaks of: the same remark on other notes is another remark
+ * @param bar of the line that it speaks of; 0 where it speaks of none
  */
-public record LessonRemark(Weight weight, String field, Message message, String about) {
+public record LessonRemark(Checkpoint point, Weight weight, String field, Message message, String about, int bar) {
     /** What a remark does to publishing. */
     public enum Weight {
         /** Nothing goes out before it is mended. */
@@ -20,6 +22,15 @@ public record LessonRemark(Weight weight, String field, Message message, String 
         ASKS,
         /** It is told, no more. */
         MENTIONS
+    }
+
+    LessonRemark(Checkpoint point, Weight weight, String field, Message message, String about) {
+        this(point, weight, field, message, about, 0);
+    }
+
+    static LessonRemark blocks(Checkpoint point, String field, Message message) {
+        return new LessonRemark(
+                point, Weight.BLOCKS, field, message, message.args().toString());
     }
 
     /** The same for the same remark on the same notes, wherever they stand. */

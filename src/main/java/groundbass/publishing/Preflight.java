@@ -1,72 +1,51 @@
 package groundbass.publishing;
 
-import groundbass.catalog.episode.DocumentCheck;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.settings.Imprint;
 import groundbass.document.Clearance;
+import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
-import groundbass.form.FieldProblem;
+import groundbass.document.Rights;
 import groundbass.lesson.LessonText;
-import groundbass.lesson.NotePieces;
+import groundbass.publishing.DraftChanges.Difference;
 import groundbass.publishing.LessonRemark.Weight;
+import groundbass.text.Languages;
 import groundbass.text.Message;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
- * Whatever should be right before a lesson goes out: what a revision asks for, that every text can be read, what a hand
- * can play, whose music it is, that no word of the educator's is lost, and what is printed for good.
+ * Whatever should be right before a lesson goes out, at each {@link Checkpoint}: what a revision asks for, that every text
+ * can be read, what a hand can play, whose music it is, that no word of the educator's is lost, and what is printed for
+ * good.
  */
 public final class Preflight {
-    private static final String NOTES = "notes";
-
     private final Addresses addresses;
 
     public Preflight(Addresses addresses) {
         this.addresses = addresses;
     }
 
-    /** All remarks, in the order of the lesson's form. */
+    /** All remarks on a document alone, in the order of the checkpoints. */
     public List<LessonRemark> remarks(EpisodeId episode, EpisodeDocument document) {
-        return remarks(episode, LessonText.read(document));
+        return look(episode, document, Around.NOTHING).remarks();
     }
 
-    List<LessonRemark> remarks(EpisodeId episode, LessonText text) {
-        var document = text.document();
+    Inspection look(EpisodeId episode, EpisodeDocument document, Around around) {
+        return new Inspection(addresses, episode, LessonText.read(document), around);
+    }
+
+    static List<LessonRemark> rights(Rights rights) {
         var remarks = new ArrayList<LessonRemark>();
-        DocumentCheck.problems(document).forEach(problem -> remarks.add(of(problem)));
-        lines(text, remarks);
-        groove(text, remarks);
-        rights(document, remarks);
-        pieces(text, remarks);
-        lostWords(text, remarks);
-        address(episode, remarks);
-        return List.copyOf(remarks);
-    }
-
-    private static LessonRemark of(FieldProblem problem) {
-        return blocks(problem.field(), new Message(problem.key(), problem.args()));
-    }
-
-    private static void lines(LessonText text, List<LessonRemark> remarks) {
-        remarks.addAll(TextRemarks.of("mainLine", text.document().mainLine(), text.main()));
-        for (int i = 0; i < text.exercises().size(); i++) {
-            var source = text.document().exercises().get(i);
-            remarks.addAll(TextRemarks.of(
-                    "exercises[" + i + "]", source, text.exercises().get(i)));
+        if (rights.statement().isBlank()) {
+            remarks.add(LessonRemark.blocks(
+                    Checkpoint.RIGHTS, "rights.statement", Message.of("publishing.problem.rights")));
         }
-    }
-
-    private static void groove(LessonText text, List<LessonRemark> remarks) {
-        text.groove().ifPresent(reading -> remarks.addAll(TextRemarks.of("groove", reading)));
-    }
-
-    private static void rights(EpisodeDocument document, List<LessonRemark> remarks) {
-        if (document.rights().statement().isBlank()) {
-            remarks.add(blocks("rights.statement", Message.of("publishing.problem.rights")));
-        }
-        clearance(document.rights().clearance()).ifPresent(remarks::add);
+        clearance(rights.clearance()).ifPresent(remarks::add);
+        return remarks;
     }
 
     /** While the question is open or permission awaited, nothing goes out. */
@@ -75,53 +54,81 @@ public final class Preflight {
             return Optional.empty();
         }
         String key = clearance == Clearance.OPEN ? "publishing.problem.clearance.open" : "publishing.problem.clearance";
-        return Optional.of(blocks("rights.clearance", Message.of(key)));
+        return Optional.of(LessonRemark.blocks(Checkpoint.RIGHTS, "rights.clearance", Message.of(key)));
     }
 
-    private static void pieces(LessonText text, List<LessonRemark> remarks) {
-        if (text.main().hasErrors() || text.document().mainLine().isBlank()) {
-            return; // which bars there are is clear once the line can be read
-        }
-        var line = text.main().line();
-        int last = line.firstNumber() + line.bars().size() - 1;
-        NotePieces.broken(text.document().notes(), line).stream()
-                .map(piece ->
-                        Message.of("publishing.problem.piece", piece.line(), piece.address(), line.firstNumber(), last))
-                .forEach(message -> remarks.add(blocks(NOTES, message)));
-    }
-
-    private static void lostWords(LessonText text, List<LessonRemark> remarks) {
+    static List<LessonRemark> lostWords(LessonText text) {
         if (text.main().hasErrors()) {
-            return; // which words are lost is clear once the line can be read
+            return List.of(); // which words are lost is clear once the line can be read
         }
         var lesson = text.lesson();
-        for (int line = 0; line <= lesson.exercises().size(); line++) {
-            lesson.walkthrough(line)
-                    .lost()
-                    .forEach(edit -> remarks.add(new LessonRemark(
-                            Weight.ASKS,
-                            "walkthrough",
-                            Message.of("publishing.remark.lost", edit.bar(), edit.sentence()),
-                            edit.sentence())));
-        }
+        return IntStream.rangeClosed(0, lesson.exercises().size())
+                .mapToObj(line -> lesson.walkthrough(line).lost())
+                .flatMap(List::stream)
+                .map(edit -> new LessonRemark(
+                        Checkpoint.WALKTHROUGH,
+                        Weight.ASKS,
+                        "walkthrough",
+                        Message.of("publishing.remark.lost", edit.bar(), edit.sentence()),
+                        edit.sentence()))
+                .toList();
     }
 
-    private void address(EpisodeId episode, List<LessonRemark> remarks) {
-        String printed = addresses.episode(episode);
-        if (!addresses.isTrial() && LocalAddress.is(printed)) {
-            remarks.add(new LessonRemark(
-                    Weight.ASKS, "address", Message.of("publishing.remark.address", printed), printed));
+    /** Sheets and files in a language that is not spoken here carry the cautions in another. */
+    static List<LessonRemark> cautions(DocumentSettings settings) {
+        var wanted = Locale.forLanguageTag(settings.language());
+        if (Languages.spoken(wanted).getLanguage().equals(wanted.getLanguage())) {
+            return List.of();
         }
+        return List.of(new LessonRemark(
+                Checkpoint.CAUTIONS,
+                Weight.MENTIONS,
+                "settings.language",
+                Message.of("publishing.remark.cautions", settings.language()),
+                settings.language()));
+    }
+
+    static List<LessonRemark> address(Addresses addresses, EpisodeId episode) {
+        String printed = addresses.episode(episode);
+        return addresses.isTrial() || !LocalAddress.is(printed)
+                ? List.of()
+                : List.of(new LessonRemark(
+                        Checkpoint.ADDRESS,
+                        Weight.ASKS,
+                        "address",
+                        Message.of("publishing.remark.address", printed),
+                        printed));
     }
 
     /** Nothing goes out before readers can know who teaches here. */
     static Optional<LessonRemark> imprint(Imprint imprint) {
         return imprint.isComplete()
                 ? Optional.empty()
-                : Optional.of(blocks("imprint", Message.of("publishing.problem.imprint")));
+                : Optional.of(
+                        LessonRemark.blocks(Checkpoint.TEACHER, "imprint", Message.of("publishing.problem.imprint")));
     }
 
-    private static LessonRemark blocks(String field, Message message) {
-        return new LessonRemark(Weight.BLOCKS, field, message, message.args().toString());
+    /** Of no weight where nobody waits for letters. */
+    static List<LessonRemark> mail(MailOutlook mail) {
+        if (mail.readers() == 0) {
+            return List.of();
+        }
+        var remarks = new ArrayList<LessonRemark>();
+        if (!mail.leaves()) {
+            remarks.add(mail(Message.of("publishing.remark.mail.none", mail.readers())));
+        }
+        if (mail.undelivered() > 0) {
+            remarks.add(mail(Message.of("publishing.remark.mail.undelivered", mail.undelivered())));
+        }
+        return remarks;
+    }
+
+    private static LessonRemark mail(Message message) {
+        return new LessonRemark(Checkpoint.MAIL, Weight.MENTIONS, "mail", message, message.toString());
+    }
+
+    static LessonRemark release(Difference difference) {
+        return new LessonRemark(
+                Checkpoint.RELEASE, Weight.MENTIONS, "release", difference.sentence(), difference.toString());
     }
 }

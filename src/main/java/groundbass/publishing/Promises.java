@@ -83,7 +83,8 @@ final class Promises {
     private List<LessonRemark> keptBack(Episode episode, EpisodeDocument fixed, EpisodeDocument latest) {
         var kept = new ArrayList<LessonRemark>();
         Preflight.clearance(latest.rights().clearance()).ifPresent(kept::add);
-        parts.preflight.remarks(episode.id(), fixed).stream()
+        var around = Around.site(parts.settings.current().imprint());
+        parts.preflight.look(episode.id(), fixed, around).remarks().stream()
                 .filter(LessonRemark::blocks)
                 .filter(remark -> !kept.contains(remark))
                 .forEach(kept::add);

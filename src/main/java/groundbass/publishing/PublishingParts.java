@@ -26,6 +26,7 @@ public final class PublishingParts {
     final Addresses addresses;
     final BuildQueue queue;
     final NewsQueue news;
+    final NewsMail mail;
     final Preflight preflight;
     final AcceptedRemarks accepted;
     final BuildSpecs specs;
@@ -44,7 +45,8 @@ public final class PublishingParts {
             BuildSpecs specs,
             Addresses addresses,
             BuildQueue queue,
-            NewsQueue news) {
+            NewsQueue news,
+            NewsMail mail) {
         this.jdbi = jdbi;
         this.clock = clock;
         this.audit = audit;
@@ -58,6 +60,7 @@ public final class PublishingParts {
         this.addresses = addresses;
         this.queue = queue;
         this.news = news;
+        this.mail = mail;
         this.preflight = new Preflight(addresses);
         this.accepted = new AcceptedRemarks(jdbi, episodes, clock);
         this.freezing = new Freezing(specs, releases, clock);

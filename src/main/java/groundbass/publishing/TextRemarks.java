@@ -42,15 +42,19 @@ final class TextRemarks {
     private static LessonRemark typed(String field, Remark remark) {
         var span = remark.span();
         var message = Message.of("publishing.problem.line", span.line(), span.column(), remark.sentence());
-        return new LessonRemark(weight(remark.severity()), field, message, remark.toString());
+        // what a line says of its notes stands with the findings, even where they have no place
+        var point = remark.severity() == Severity.ERROR ? Checkpoint.of(field) : Checkpoint.FINDINGS;
+        return new LessonRemark(point, weight(remark.severity()), field, message, remark.toString());
     }
 
     private static LessonRemark played(String field, Remark remark, Line line, Passage passage) {
         return new LessonRemark(
+                remark.severity() == Severity.ERROR ? Checkpoint.LINES : Checkpoint.FINDINGS,
                 weight(remark.severity()),
                 field,
                 placed(line, passage.from(), remark.sentence()),
-                remark.code() + bars(line, passage));
+                remark.code() + bars(line, passage),
+                passage.from().bar());
     }
 
     private static Message placed(Line line, Position position, Message sentence) {

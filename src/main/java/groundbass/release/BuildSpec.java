@@ -31,7 +31,7 @@ public record BuildSpec(
         HouseStyle style,
         int renderers) {
     /** Raise it whenever any renderer's output changes. */
-    public static final int RENDERERS = 13;
+    public static final int RENDERERS = 15;
 
     /** From this version on a release has its lines as MusicXML. */
     private static final int FIRST_WITH_MUSICXML = 6;
@@ -44,6 +44,9 @@ public record BuildSpec(
      * bundle that unpacks into a folder of its own.
      */
     private static final int FIRST_WITH_LINK_PICTURE = 10;
+
+    /** And from this one on as music braille. */
+    private static final int FIRST_WITH_BRAILLE = 14;
 
     public BuildSpec {
         Objects.requireNonNull(revision);
@@ -82,6 +85,10 @@ public record BuildSpec(
 
     boolean hasPlainTab() {
         return renderers >= FIRST_WITH_PLAIN_TAB;
+    }
+
+    boolean hasBraille() {
+        return renderers >= FIRST_WITH_BRAILLE;
     }
 
     boolean hasLinkPicture() {

@@ -15,6 +15,10 @@ public enum FileRole implements TextValue {
     MUSICXML,
     /** The line as tablature in plain text. */
     PLAIN_TAB,
+    /** The line as music braille for embossers and displays. */
+    BRAILLE,
+    /** The same cells as Unicode text. */
+    BRAILLE_TEXT,
     /** The line as text. */
     LINE_TEXT,
     /** The band at a tempo to practise at. */
@@ -37,7 +41,18 @@ public enum FileRole implements TextValue {
     /** Whether a reader is shown this file to take home. */
     public boolean isOffered() {
         return switch (this) {
-            case BUNDLE, SHEET, MIDI, MUSICXML, PLAIN_TAB, LINE_TEXT, PRACTICE, LOSSLESS, OWN_TRACK, READ_ME -> true;
+            case BUNDLE,
+                    SHEET,
+                    MIDI,
+                    MUSICXML,
+                    PLAIN_TAB,
+                    BRAILLE,
+                    BRAILLE_TEXT,
+                    LINE_TEXT,
+                    PRACTICE,
+                    LOSSLESS,
+                    OWN_TRACK,
+                    READ_ME -> true;
             case PICTURE, PAGE, PLAY, STEM -> false;
         };
     }
@@ -51,7 +66,18 @@ public enum FileRole implements TextValue {
     public boolean isPlayed() {
         return switch (this) {
             case PRACTICE, OWN_TRACK, PLAY, STEM -> true;
-            case BUNDLE, SHEET, MIDI, MUSICXML, PLAIN_TAB, LINE_TEXT, LOSSLESS, READ_ME, PICTURE, PAGE -> false;
+            case BUNDLE,
+                    SHEET,
+                    MIDI,
+                    MUSICXML,
+                    PLAIN_TAB,
+                    BRAILLE,
+                    BRAILLE_TEXT,
+                    LINE_TEXT,
+                    LOSSLESS,
+                    READ_ME,
+                    PICTURE,
+                    PAGE -> false;
         };
     }
 

@@ -1,5 +1,6 @@
 package groundbass.release;
 
+import groundbass.braille.BrailleSheet;
 import groundbass.document.LineSource;
 import groundbass.engraving.options.QrCode;
 import groundbass.engraving.options.SheetOptions.Footer;
@@ -34,6 +35,7 @@ import java.util.function.Supplier;
 final class LessonFiles {
     private static final String SVG = "image/svg+xml";
     private static final String TEXT = "text/plain; charset=utf-8";
+    private static final String BRAILLE = "text/plain; charset=us-ascii";
 
     /** A picture of the sheet: its name, its width in staff spaces, and the narrowest screen it is for in CSS pixels. */
     private record Size(String name, double spaces, int fromWidth) {}
@@ -75,6 +77,12 @@ final class LessonFiles {
                     lesson.main(),
                     inTheLesson().or(Credits.of(lesson.main().header()))));
         }
+        if (spec.hasBraille()) {
+            steps.addAll(braille(
+                    "line",
+                    lesson.main(),
+                    inTheLesson().or(Credits.of(lesson.main().header()))));
+        }
         steps.add(() -> text("line", lesson.document().mainLine()));
         steps.addAll(pictures("line", lesson.main()));
         if (spec.hasLinkPicture()) {
@@ -97,6 +105,9 @@ final class LessonFiles {
         }
         if (spec.hasPlainTab()) {
             steps.add(() -> plainTab(stem, line, Credits.of(line.header()).or(inTheLesson())));
+        }
+        if (spec.hasBraille()) {
+            steps.addAll(braille(stem, line, Credits.of(line.header()).or(inTheLesson())));
         }
         steps.add(() -> text(stem, lesson.document().exercises().get(index)));
         steps.addAll(pictures(stem, line));
@@ -157,6 +168,24 @@ final class LessonFiles {
     private Artifact plainTab(String stem, Line line, Credits credits) {
         String rows = String.join("\r\n", PlainTab.of(line, credits, messages)) + "\r\n";
         return new Artifact(stem + ".tab.txt", FileRole.PLAIN_TAB, TEXT, rows.getBytes(StandardCharsets.UTF_8));
+    }
+
+    private List<Supplier<Artifact>> braille(String stem, Line line, Credits credits) {
+        return List.of(
+                () -> new Artifact(
+                        stem + ".brf",
+                        FileRole.BRAILLE,
+                        BRAILLE,
+                        brailleSheet(line, credits).brf()),
+                () -> new Artifact(
+                        stem + ".braille.txt",
+                        FileRole.BRAILLE_TEXT,
+                        TEXT,
+                        brailleSheet(line, credits).unicode()));
+    }
+
+    private BrailleSheet brailleSheet(Line line, Credits credits) {
+        return BrailleSheet.of(Writing.of(line), credits, messages);
     }
 
     private Artifact text(String stem, LineSource source) {

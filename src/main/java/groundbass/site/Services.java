@@ -47,9 +47,9 @@ import groundbass.post.Postman;
 import groundbass.publishing.Announcer;
 import groundbass.publishing.Bin;
 import groundbass.publishing.BuildSpecs;
-import groundbass.publishing.DraftChanges;
 import groundbass.publishing.HourLetters;
 import groundbass.publishing.HourWatch;
+import groundbass.publishing.NewsMail;
 import groundbass.publishing.NewsRound;
 import groundbass.publishing.NewsTexts;
 import groundbass.publishing.PublicationJob;
@@ -59,6 +59,7 @@ import groundbass.publishing.ReleaseChanges;
 import groundbass.publishing.ReleaseQueue;
 import groundbass.publishing.SiteAddresses;
 import groundbass.publishing.TakingBack;
+import groundbass.publishing.Timetable;
 import groundbass.release.BrokenFiles;
 import groundbass.release.MadeAudio;
 import groundbass.release.ReleaseBuilder;
@@ -129,10 +130,10 @@ final class Services {
     final Housekeeping housekeeping;
     // --- publishing
     final Publisher publisher;
+    final Timetable timetable;
     final TakingBack takingBack;
     final Bin bin;
     final HourWatch watch;
-    final DraftChanges changes;
     final ReleaseChanges releaseChanges;
     final PublicationJob publicationJob;
     final NewsTexts newsTexts;
@@ -206,13 +207,25 @@ final class Services {
         var queue = new ReleaseQueue(database.dataSource(), clock);
         var specs = new BuildSpecs(catalog, styles, releases, addresses);
         var publishing = new PublishingParts(
-                jdbi, clock, audit, catalog, desk, episodes, revisions, settings, releases, specs, addresses, queue,
-                newsQueue);
+                jdbi,
+                clock,
+                audit,
+                catalog,
+                desk,
+                episodes,
+                revisions,
+                settings,
+                releases,
+                specs,
+                addresses,
+                queue,
+                newsQueue,
+                new NewsMail(config.mail().isPresent(), newsReaders, outbox));
         this.publisher = new Publisher(publishing);
+        this.timetable = new Timetable(publishing, publisher, rhythms);
         this.takingBack = new TakingBack(publishing);
         this.bin = new Bin(publishing, stored.uploadRows());
         this.watch = new HourWatch(publishing, new HourLetters(publishing, educators, outbox));
-        this.changes = new DraftChanges(publishing);
         this.releaseChanges = new ReleaseChanges(releases, revisions);
         this.publicationJob = new PublicationJob(publishing, watch, database::flush);
         this.newsTexts = library.news();

@@ -3,6 +3,7 @@ package groundbass.site;
 import groundbass.web.WebServer;
 import groundbass.web.desk.DeskPages;
 import groundbass.web.general.AssetFiles;
+import groundbass.web.general.DevicePages;
 import groundbass.web.general.GeneralPages;
 import groundbass.web.general.HealthPage;
 import groundbass.web.shell.AccessFilter;
@@ -60,7 +61,8 @@ final class Website {
         var groups = new ArrayList<PageGroup>(List.of(
                 new GeneralPages(pages, chosen),
                 new HealthPage(services.database, services.blobs, services.clock),
-                new AssetFiles(assets)));
+                new AssetFiles(assets),
+                new DevicePages(pages, chosen, assets, config.keeping())));
         groups.addAll(studentPages(config));
         groups.addAll(deskPages(config));
         groups.add(new StatisticsPages(
@@ -76,7 +78,8 @@ final class Website {
 
     private List<PageGroup> studentPages(Config config) {
         return StudentPages.of(
-                new StudentPages.Shell(pages, installation, chosen, accessFilter, cookie, limits, services.clock),
+                new StudentPages.Shell(
+                        pages, installation, config.keeping(), chosen, accessFilter, cookie, limits, services.clock),
                 new StudentPages.Library(
                         services.catalog,
                         services.episodes,
@@ -129,10 +132,10 @@ final class Website {
                         services.releases,
                         services.brokenFiles,
                         services.publisher,
+                        services.timetable,
                         services.takingBack,
                         services.bin,
                         services.watch,
-                        services.changes,
                         services.outbox,
                         services.questions,
                         services.newsTexts,

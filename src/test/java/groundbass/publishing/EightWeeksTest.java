@@ -214,11 +214,11 @@ class EightWeeksTest {
             var note = new ReleaseNote("Bar 1 is at the seventh fret.", true);
             assertThat(term.studio
                             .publisher
-                            .correct(term.studio.educator, second, new ReleaseNote(" ", true))
+                            .correct(term.studio.educator, second, new ReleaseNote(" ", true), Seen.ANYHOW)
                             .problems())
                     .extracting("field")
                     .containsExactly("note");
-            done(term.studio.publisher.correct(term.studio.educator, second, note));
+            done(term.studio.publisher.correct(term.studio.educator, second, note, Seen.ANYHOW));
             term.round();
             assertThat(term.sent).as("it is not built yet").isEmpty();
             term.studio.buildAll();
@@ -257,7 +257,7 @@ class EightWeeksTest {
             term.studio.write(term.lessons.get(0), "bar 1\n1-4 E7\n");
             term.studio.clock.advance(Duration.ofMinutes(1));
             done(term.studio.publisher.correct(
-                    term.studio.educator, term.lessons.get(0), new ReleaseNote("A slip.", false)));
+                    term.studio.educator, term.lessons.get(0), new ReleaseNote("A slip.", false), Seen.ANYHOW));
             term.studio.buildAll();
             term.round();
             assertThat(term.studio.releases.of(term.lessons.get(0))).hasSize(2);

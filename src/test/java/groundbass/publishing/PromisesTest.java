@@ -5,10 +5,13 @@ import static groundbass.publishing.Studio.LINE;
 import static groundbass.publishing.Studio.done;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.audience.news.Ask;
+import groundbass.audience.news.AskedOn;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.document.Clearance;
 import groundbass.document.Rights;
 import groundbass.form.Outcome;
+import groundbass.post.EmailAddress;
 import groundbass.publishing.Trouble.Kind;
 import groundbass.release.Built;
 import groundbass.release.ReleaseId;
@@ -19,6 +22,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -348,6 +352,30 @@ class PromisesTest {
             assertThat(studio.outbox.newest(100)).isNotEmpty().allSatisfy(letter -> assertThat(
                             letter.message().to().value())
                     .isEqualTo("desk@example.org"));
+        }
+    }
+
+    /** The one list of checkpoints is asked at the hour too, also what is not in the lesson; the desk says it, and one letter. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatFailsAtTheHourIsToldToTheEducatorAndNotToWhoWaitsForTheLesson(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = promised(studio);
+            var series = studio.find(id).series();
+            var reader = new EmailAddress("reader@example.net");
+            studio.newsReaders.agree(new Ask(series, reader, Locale.ENGLISH, "Yes.", AskedOn.ACCOUNT));
+            database.jdbi().useHandle(handle -> handle.execute("delete from setting where name = 'imprint.name'"));
+            studio.clock.set(AT.toString());
+            studio.publicationJob.pass();
+            studio.publicationJob.pass();
+            assertThat(studio.find(id).isPublished()).isFalse();
+            assertThat(studio.watch.troubles(studio.find(id)))
+                    .extracting(Trouble::kind)
+                    .containsExactly(Kind.KEPT_BACK);
+            assertThat(studio.letters()).hasSize(1).first().asString().contains("kept back");
+            assertThat(studio.newsRound.pass()).isZero();
+            assertThat(studio.outbox.to(reader)).isEmpty();
         }
     }
 

@@ -50,6 +50,7 @@ final class Studio {
     final Revisions revisions;
     final Episodes episodes;
     final EpisodeService desk;
+    final PublishingParts parts;
     final Publisher publisher;
     final PublicationJob publicationJob;
     final HourWatch watch;
@@ -77,7 +78,7 @@ final class Studio {
         educator = done(site.educators().create("Quay Studio", "desk@example.org", "four strings!"))
                 .id();
         site.settings().saveImprint(educator, new Imprint("Quay Studio", "desk@example.org", "", "", ""));
-        var parts = site.publishing(() -> "https://example.org", queue::add);
+        parts = site.publishing(() -> "https://example.org", queue::add);
         outbox = new Outbox(jdbi, clock);
         publisher = new Publisher(parts);
         changes = new DraftChanges(parts);

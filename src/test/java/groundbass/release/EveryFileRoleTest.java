@@ -23,7 +23,7 @@ class EveryFileRoleTest {
     @ParameterizedTest
     @EnumSource(
             value = FileRole.class,
-            names = {"MIDI", "MUSICXML", "PLAIN_TAB", "LINE_TEXT"})
+            names = {"MIDI", "MUSICXML", "PLAIN_TAB", "BRAILLE", "BRAILLE_TEXT", "LINE_TEXT"})
     void whatEachExerciseHasIsExplained(FileRole role) {
         for (var locale : List.of(Locale.ENGLISH, Locale.GERMAN)) {
             assertThat(Messages.of(locale).has("release.exercise." + role.value()))

@@ -178,10 +178,14 @@ class ReleaseBuilderTest {
         assertThat(zip.keySet())
                 .containsExactly(
                         FOLDER + "README.txt",
+                        FOLDER + "exercise-1.braille.txt",
+                        FOLDER + "exercise-1.brf",
                         FOLDER + "exercise-1.mid",
                         FOLDER + "exercise-1.musicxml",
                         FOLDER + "exercise-1.tab.txt",
                         FOLDER + "exercise-1.txt",
+                        FOLDER + "line.braille.txt",
+                        FOLDER + "line.brf",
                         FOLDER + "line.mid",
                         FOLDER + "line.musicxml",
                         FOLDER + "line.tab.txt",
@@ -215,6 +219,22 @@ class ReleaseBuilderTest {
                 .filteredOn(file -> file.role() == FileRole.MUSICXML)
                 .extracting(ReleaseFile::name)
                 .containsExactly("line.musicxml", "exercise-1.musicxml");
+    }
+
+    @Test
+    void aReleaseFromBeforeThereWasBrailleStaysWithoutIt() {
+        var spec = spec(revision(List.of()), 1);
+        var before = new BuildSpec(
+                spec.revision(),
+                2,
+                spec.series(),
+                spec.episodeNumber(),
+                spec.fileStem(),
+                spec.episodeAddress(),
+                spec.date(),
+                13);
+        assertThat(releases.files(built(before).id()))
+                .noneMatch(file -> file.role() == FileRole.BRAILLE || file.role() == FileRole.BRAILLE_TEXT);
     }
 
     /** What the lesson says of itself stands in the line's file as it does on its sheet. */

@@ -33,11 +33,19 @@ public record Rhythm(LocalDate first, LocalTime time, int weeks, SortedSet<Local
 
     /** Its hours from a day on, without end. */
     public Stream<LocalDateTime> from(LocalDate day) {
+        return days(day).filter(date -> !breaks.contains(date)).map(date -> date.atTime(time));
+    }
+
+    /** Whether a lesson would go out on that day if it were no break. */
+    public boolean holds(LocalDate day) {
+        return days(day).findFirst().filter(day::equals).isPresent();
+    }
+
+    /** Its days from one on, breaks among them. */
+    private Stream<LocalDate> days(LocalDate day) {
         long behind = Math.max(0, day.toEpochDay() - first.toEpochDay());
         long step = 7L * weeks;
         var begin = first.plusDays((behind + step - 1) / step * step);
-        return Stream.iterate(begin, date -> date.plusDays(step))
-                .filter(date -> !breaks.contains(date))
-                .map(date -> date.atTime(time));
+        return Stream.iterate(begin, date -> date.plusDays(step));
     }
 }

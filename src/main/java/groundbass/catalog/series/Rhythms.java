@@ -58,6 +58,29 @@ public final class Rhythms {
         return outcome;
     }
 
+    /** Makes a day of the rhythm a break, within the caller's transaction. @return false where it is one already */
+    public boolean skip(Handle handle, EducatorId who, SeriesId series, LocalDate day) {
+        if (breaks(handle, series).contains(day)) {
+            return false;
+        }
+        enter(handle, series, day);
+        audit.append(handle, who, "rhythm.skipped", series + " " + day);
+        return true;
+    }
+
+    /** Takes a break back, within the caller's transaction. @return false where it is none */
+    public boolean resume(Handle handle, EducatorId who, SeriesId series, LocalDate day) {
+        boolean was = handle.createUpdate("delete from series_break where series_id = :series and free_on = :day")
+                        .bind("series", series)
+                        .bind("day", day)
+                        .execute()
+                == 1;
+        if (was) {
+            audit.append(handle, who, "rhythm.resumed", series + " " + day);
+        }
+        return was;
+    }
+
     private static void insert(Handle handle, SeriesId series, Rhythm rhythm) {
         handle.createUpdate("""
                         insert into series_rhythm (series_id, first_on, at_time, weeks)
@@ -68,10 +91,14 @@ public final class Rhythms {
                 .bind("weeks", rhythm.weeks())
                 .execute();
         for (var day : rhythm.breaks()) {
-            handle.createUpdate("insert into series_break (series_id, free_on) values (:series, :day)")
-                    .bind("series", series)
-                    .bind("day", day)
-                    .execute();
+            enter(handle, series, day);
         }
+    }
+
+    private static void enter(Handle handle, SeriesId series, LocalDate day) {
+        handle.createUpdate("insert into series_break (series_id, free_on) values (:series, :day)")
+                .bind("series", series)
+                .bind("day", day)
+                .execute();
     }
 }

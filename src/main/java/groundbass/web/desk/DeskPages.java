@@ -27,11 +27,11 @@ import groundbass.effort.ConcurrencyLimit;
 import groundbass.post.Outbox;
 import groundbass.publishing.Announcer;
 import groundbass.publishing.Bin;
-import groundbass.publishing.DraftChanges;
 import groundbass.publishing.HourWatch;
 import groundbass.publishing.NewsTexts;
 import groundbass.publishing.Publisher;
 import groundbass.publishing.TakingBack;
+import groundbass.publishing.Timetable;
 import groundbass.release.BrokenFiles;
 import groundbass.release.Releases;
 import groundbass.store.Blobs;
@@ -54,6 +54,7 @@ import groundbass.web.desk.line.LinePages;
 import groundbass.web.desk.line.LineSound;
 import groundbass.web.desk.notes.NotesPages;
 import groundbass.web.desk.publish.LessonNews;
+import groundbass.web.desk.publish.PreflightPage;
 import groundbass.web.desk.publish.PublishPages;
 import groundbass.web.desk.publish.TakingBackPages;
 import groundbass.web.desk.recording.RecordingPages;
@@ -129,10 +130,10 @@ public final class DeskPages {
             Releases releases,
             BrokenFiles brokenFiles,
             Publisher publisher,
+            Timetable timetable,
             TakingBack takingBack,
             Bin bin,
             HourWatch watch,
-            DraftChanges changes,
             Outbox outbox,
             Questions questions,
             NewsTexts newsTexts,
@@ -173,8 +174,7 @@ public final class DeskPages {
                 shell.limits(),
                 services.audit(),
                 services.factors());
-        var publishing =
-                new PublishingViews(services.releases(), services.publisher(), services.watch(), services.changes());
+        var publishing = new PublishingViews(services.releases(), services.publisher(), services.watch());
         var reauthentication = new Reauthentication(desk, signIn);
         var rooms = new Rooms(desk, reauthentication, services.writing(), publishing, services.publisher());
         var sound = new SoundPages(desk, rooms, services.uploads(), services.recordings());
@@ -207,7 +207,7 @@ public final class DeskPages {
                         services.catalog(),
                         services.episodes(),
                         services.rhythms(),
-                        services.publisher(),
+                        services.timetable(),
                         publishing,
                         services.clock()),
                 new RhythmPages(desk, services.rhythms(), services.outlooks()),
@@ -238,6 +238,7 @@ public final class DeskPages {
                 new ScriptPages(desk, rooms, services.writing()),
                 new FactsPages(desk, rooms),
                 publish,
+                new PreflightPage(desk, rooms, reauthentication, services.publisher(), publishing, services.clock()),
                 new TakingBackPages(desk, reauthentication, publish, services.takingBack(), services.bin()),
                 new BinPages(desk, services.bin()),
                 new RevisionPages(desk, rooms, reauthentication, services.writing(), services.releases()),

@@ -32,7 +32,8 @@ final class Kept {
             KeptThing.of("anonymous"),
             KeptThing.of("language").inCookies("language"),
             KeptThing.of("flash").inCookies("flash"),
-            KeptThing.of("browser").inStores("play/remember.js", "practised/marks.js", "sheet.js"));
+            KeptThing.of("browser").inStores("play/remember.js", "practised/marks.js", "sheet.js"),
+            KeptThing.of("copies").inStores("keep/copies.js"));
 
     /** What is stored about those who teach. */
     static final List<KeptThing> OF_EDUCATORS = List.of(

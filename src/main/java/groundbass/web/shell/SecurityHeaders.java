@@ -10,6 +10,8 @@ public final class SecurityHeaders {
             "; ",
             "default-src 'none'",
             "script-src 'self'",
+            "worker-src 'self'",
+            "manifest-src 'self'",
             "style-src 'self'",
             "img-src 'self'",
             "font-src 'self'",

@@ -49,7 +49,7 @@ public final class Assets {
     }
 
     /** The address {@code /assets/x.css} with the version of its content, so that it may be cached for good. */
-    String versioned(String name) {
+    public String versioned(String name) {
         var asset = find(name).orElseThrow(() -> new IllegalArgumentException("no asset is named " + name));
         return PATH + name + "?v=" + asset.version();
     }

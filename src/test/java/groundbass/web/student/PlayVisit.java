@@ -13,11 +13,12 @@ final class PlayVisit extends BrowserFixture {
     private static final int USUAL_WIDTH = 1280;
 
     private Site site;
+    private Shelf shelf;
 
     @Override
     protected void openSite() {
         site = Site.open();
-        Rehearsal.on(site);
+        shelf = Rehearsal.on(site);
     }
 
     @Override
@@ -28,6 +29,14 @@ final class PlayVisit extends BrowserFixture {
     @Override
     public String address() {
         return site.address();
+    }
+
+    Site site() {
+        return site;
+    }
+
+    Shelf shelf() {
+        return shelf;
     }
 
     Page reader() {

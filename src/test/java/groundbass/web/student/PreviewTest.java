@@ -85,13 +85,13 @@ class PreviewTest {
     }
 
     /**
-     * Without what remembers a reader's practice, asks who teaches, or draws anew for a music stand: of a lesson that may
-     * change nothing is remembered or asked, and only what is out is drawn for any width.
+     * Without what remembers a reader's practice, keeps the lesson on a device, asks who teaches, or draws anew for a music
+     * stand: of a lesson that may change nothing is remembered, kept or asked, and only what is out is drawn for any width.
      */
     private static String lesson(String page) {
         var article = Jsoup.parse(page).select("article.episode");
         assertThat(article).hasSize(1);
-        article.select(".practised-star, script[src*=practised], #practised-words")
+        article.select(".practised-star, script[src*=practised], #practised-words, .keep")
                 .remove();
         article.select("a[href$=/ask], a[href$=/rights-problem]").parents().select("p").stream()
                 .filter(paragraph -> !paragraph

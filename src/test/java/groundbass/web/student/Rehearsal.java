@@ -64,6 +64,11 @@ final class Rehearsal {
         return Shelf.with(site, lesson(LINE));
     }
 
+    /** The same lesson, which says something else and sounds as before. */
+    static EpisodeDocument saying(String summary) {
+        return lesson(LINE).edit().summary(summary).done();
+    }
+
     /** By hand: opens the site with the line of a file, says where, and stays until a key is pressed. */
     public static void main(String[] args) throws IOException {
         try (var site = Site.open()) {

@@ -153,6 +153,11 @@ final class Shelf {
         return id;
     }
 
+    /** Puts another state of an episode out in place of what is out. */
+    void correct(int number, EpisodeDocument document) {
+        publish(number, build(episode(number), document), site.clock().instant());
+    }
+
     private ReleaseId build(Episode episode, EpisodeDocument document) {
         var id = entered(episode, document);
         builder.build(id);

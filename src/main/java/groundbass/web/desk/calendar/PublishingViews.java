@@ -4,8 +4,6 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.series.Series;
-import groundbass.publishing.DraftChanges;
-import groundbass.publishing.DraftChanges.Difference;
 import groundbass.publishing.HourWatch;
 import groundbass.publishing.Publisher;
 import groundbass.publishing.Trouble;
@@ -20,19 +18,17 @@ public final class PublishingViews {
     private final Releases releases;
     private final Publisher publisher;
     private final HourWatch watch;
-    private final DraftChanges changes;
 
-    public PublishingViews(Releases releases, Publisher publisher, HourWatch watch, DraftChanges changes) {
+    public PublishingViews(Releases releases, Publisher publisher, HourWatch watch) {
         this.releases = releases;
         this.publisher = publisher;
         this.watch = watch;
-        this.changes = changes;
     }
 
     /** Where it stands with all of its releases. */
     public ReleaseCalendar calendar(EducatorId who, Episode episode, Series series, Reader reader) {
         return ReleaseCalendar.of(episode, series, releases, reader)
-                .with(troubles(episode), changes.of(who, episode).map(PublishingViews::differs));
+                .with(troubles(episode), publisher.differs(who, episode));
     }
 
     /** Where it stands, in a line or two. */
@@ -55,15 +51,7 @@ public final class PublishingViews {
 
     /** In what its draft differs from what readers see or will see; empty where it does not. */
     public Optional<Message> differs(EducatorId who, Episode episode) {
-        return changes.of(who, episode).map(PublishingViews::differs);
-    }
-
-    private static Message differs(Difference difference) {
-        var clauses = difference.clauses().stream()
-                .reduce((one, next) -> Message.of("publishing.clauses", one, next))
-                .orElseThrow();
-        return Message.of(
-                difference.out() ? "desk.differs.out" : "desk.differs.promised", difference.release(), clauses);
+        return publisher.differs(who, episode);
     }
 
     /** What is to be said of the saved draft before it goes out. */

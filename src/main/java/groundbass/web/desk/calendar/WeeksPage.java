@@ -3,254 +3,171 @@ package groundbass.web.desk.calendar;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
-import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.Rhythms;
-import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
+import groundbass.catalog.series.SeriesId;
+import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
-import groundbass.publishing.Publisher;
-import groundbass.publishing.Slot;
-import groundbass.text.Message;
+import groundbass.publishing.Seen;
+import groundbass.publishing.Timetable;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.FormParameters;
+import groundbass.web.desk.calendar.WeeksView.Held;
 import groundbass.web.shell.Flash;
 import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.view.FieldProblems;
-import groundbass.web.view.Reader;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.time.Clock;
 import java.time.DateTimeException;
+import java.time.LocalDate;
 import java.time.LocalDateTime;
-import java.time.format.DateTimeFormatter;
-import java.time.format.FormatStyle;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
+import java.util.function.Function;
 
 /** The coming hours of every series: which lesson goes out when, which hours are free, and what waits for one. */
 public final class WeeksPage implements PageGroup {
     private static final String PATH = "/desk/weeks";
-    private static final int HOURS = 8;
+    private static final String TEMPLATE = "desk/weeks";
+    private static final String NO_HOUR = "desk.publish.hour.missing";
 
-    /** Each is proofread and looked over for what is missing. */
-    private static final int MOST_LOOKED_OVER = 12;
+    /** Where {@link Timetable} says that another window, or the hour, was faster. */
+    private static final String MEANWHILE = "calendar";
 
     private final DeskContext desk;
     private final SeriesCatalog catalog;
     private final Episodes episodes;
-    private final Rhythms rhythms;
-    private final Publisher publisher;
-    private final PublishingViews publishing;
-    private final Clock clock;
+    private final Timetable timetable;
+    private final WeekTable table;
 
     public WeeksPage(
             DeskContext desk,
             SeriesCatalog catalog,
             Episodes episodes,
             Rhythms rhythms,
-            Publisher publisher,
+            Timetable timetable,
             PublishingViews publishing,
             Clock clock) {
         this.desk = desk;
         this.catalog = catalog;
         this.episodes = episodes;
-        this.rhythms = rhythms;
-        this.publisher = publisher;
-        this.publishing = publishing;
-        this.clock = clock;
+        this.timetable = timetable;
+        this.table = new WeekTable(desk, catalog, episodes, rhythms, publishing, clock);
     }
 
     @Override
     public void addTo(Routes routes) {
-        routes.get(PATH, Role.EDUCATOR, ctx -> show(ctx, Optional.empty()));
+        routes.get(PATH, Role.EDUCATOR, this::show);
         routes.post(PATH + "/promise", Role.EDUCATOR, this::promise);
-        routes.post(PATH + "/withdraw", Role.EDUCATOR, this::withdraw);
+        routes.post(PATH + "/withdraw", Role.EDUCATOR, this::free);
+        routes.post(PATH + "/swap", Role.EDUCATOR, this::swap);
+        routes.post(PATH + "/skip", Role.EDUCATOR, ctx -> onDay(ctx, timetable::skip, "desk.weeks.skipped"));
+        routes.post(PATH + "/resume", Role.EDUCATOR, ctx -> onDay(ctx, timetable::resume, "desk.weeks.resumed"));
+        for (String act : List.of("/promise", "/withdraw", "/swap", "/skip", "/resume")) {
+            routes.get(PATH + act, Role.EDUCATOR, ctx -> ctx.redirect(PATH, HttpStatus.SEE_OTHER));
+        }
+    }
+
+    private void show(Context ctx) {
+        var touched = lesson(
+                desk.educator(ctx),
+                Optional.ofNullable(ctx.queryParam("lesson")).orElse(""));
+        desk.pages().show(ctx, TEMPLATE, view(ctx, Optional.empty(), touched));
+    }
+
+    private WeeksView view(Context ctx, Optional<Held> held, Optional<Episode> touched) {
+        return table.of(desk.educator(ctx), desk.pages().reader(ctx), held, touched);
     }
 
     private void promise(Context ctx) {
         var who = desk.educator(ctx);
-        var episode = episode(ctx, who);
-        var zone = desk.seriesOf(episode).zone();
-        var outcome = local(FormParameters.text(ctx, "local"))
-                .<Outcome<?>>map(local -> publisher.schedule(who, episode.id(), local, zone))
-                .orElseGet(() -> Outcome.refused("local", "desk.publish.hour.missing"));
+        var episode = needed(who, FormParameters.text(ctx, "episode"));
+        var seen = new Seen(FormParameters.text(ctx, "seen"));
+        var outcome = parsed(FormParameters.text(ctx, "local"), LocalDateTime::parse)
+                .<Outcome<?>>map(local -> timetable.promise(who, episode.id(), local, seen))
+                .orElseGet(() -> Outcome.refused("local", NO_HOUR));
         answer(ctx, episode, outcome, "desk.promised");
     }
 
-    private void withdraw(Context ctx) {
+    private void free(Context ctx) {
         var who = desk.educator(ctx);
-        var episode = episode(ctx, who);
-        answer(ctx, episode, publisher.withdraw(who, episode.id()), "desk.withdrawn");
+        var episode = needed(who, FormParameters.text(ctx, "episode"));
+        var outcome = timetable.free(who, episode.id(), new Seen(FormParameters.text(ctx, "seen")));
+        answer(ctx, episode, outcome, "desk.withdrawn");
     }
 
+    /** The other lesson is named with how it stood on the page, after a space. */
+    private void swap(Context ctx) {
+        var who = desk.educator(ctx);
+        var episode = needed(who, FormParameters.text(ctx, "episode"));
+        String[] other = FormParameters.text(ctx, "other").split(" ", 2);
+        var with = needed(who, other[0]);
+        var seen = List.of(
+                new Seen(FormParameters.text(ctx, "seen")), other.length > 1 ? new Seen(other[1]) : Seen.ANYHOW);
+        answer(ctx, episode, timetable.swap(who, episode.id(), with.id(), seen), "desk.weeks.swapped");
+    }
+
+    /** Leads to where the lesson stands now, or says why it stands where it stood. */
     private void answer(Context ctx, Episode episode, Outcome<?> outcome, String said) {
         if (outcome.problems().isEmpty()) {
             Flash.say(ctx, said);
-            ctx.redirect(PATH + "#series-" + episode.series(), HttpStatus.SEE_OTHER);
+            ctx.redirect(PATH + "?lesson=" + episode.id() + "#moved", HttpStatus.SEE_OTHER);
         } else {
-            var problems = new FieldProblems(outcome.problems());
             String local = FormParameters.text(ctx, "local");
-            show(ctx, Optional.of(new Held(episode.id().value(), local, path(episode), episode.title(), problems)));
+            var path = Optional.of(DeskContext.path(episode));
+            refuse(ctx, episode.id().value(), local, path, episode.title(), outcome.problems());
         }
     }
 
-    private Episode episode(Context ctx, EducatorId who) {
-        return EpisodeId.parse(FormParameters.text(ctx, "episode"))
-                .flatMap(id -> episodes.ownedBy(who, id))
-                .orElseThrow(NotFoundResponse::new);
+    private void refuse(
+            Context ctx, String id, String local, Optional<String> path, String title, List<FieldProblem> problems) {
+        boolean meanwhile =
+                problems.stream().anyMatch(problem -> problem.field().equals(MEANWHILE));
+        var held = new Held(id, local, path.filter(way -> !meanwhile), title, meanwhile, new FieldProblems(problems));
+        ctx.status(meanwhile ? HttpStatus.CONFLICT : HttpStatus.UNPROCESSABLE_CONTENT);
+        desk.pages().show(ctx, TEMPLATE, view(ctx, Optional.of(held), Optional.empty()));
     }
 
-    private static Optional<LocalDateTime> local(String text) {
+    /** What is done with a day of a series. */
+    private interface OnDay {
+        Outcome<?> act(EducatorId who, SeriesId series, LocalDate day);
+    }
+
+    private void onDay(Context ctx, OnDay act, String said) {
+        var who = desk.educator(ctx);
+        var series = SeriesId.parse(FormParameters.text(ctx, "series"))
+                .flatMap(id -> catalog.ownedBy(who, id))
+                .orElseThrow(NotFoundResponse::new);
+        String typed = FormParameters.text(ctx, "day");
+        var outcome = parsed(typed, LocalDate::parse)
+                .<Outcome<?>>map(day -> act.act(who, series.id(), day))
+                .orElseGet(() -> Outcome.refused("local", NO_HOUR));
+        if (outcome.problems().isEmpty()) {
+            Flash.say(ctx, said);
+            ctx.redirect(PATH + "#day-" + series.id() + "-" + typed, HttpStatus.SEE_OTHER);
+        } else {
+            refuse(ctx, "", "", Optional.empty(), series.title(), outcome.problems());
+        }
+    }
+
+    private Episode needed(EducatorId who, String id) {
+        return lesson(who, id).orElseThrow(NotFoundResponse::new);
+    }
+
+    private Optional<Episode> lesson(EducatorId who, String id) {
+        return EpisodeId.parse(id).flatMap(one -> episodes.ownedBy(who, one));
+    }
+
+    private static <T> Optional<T> parsed(String text, Function<String, T> parse) {
         try {
-            return Optional.of(LocalDateTime.parse(text));
+            return Optional.of(parse.apply(text));
         } catch (DateTimeException noHour) {
             return Optional.empty();
         }
     }
-
-    private void show(Context ctx, Optional<Held> held) {
-        var who = desk.educator(ctx);
-        var reader = desk.pages().reader(ctx);
-        var blocks = catalog.ownedBy(who).stream()
-                .map(series -> block(who, series, held, reader))
-                .toList();
-        var view = new View(blocks, held);
-        if (held.isPresent()) {
-            desk.pages().showAgain(ctx, "desk/weeks", view);
-        } else {
-            desk.pages().show(ctx, "desk/weeks", view);
-        }
-    }
-
-    private Block block(EducatorId who, Series series, Optional<Held> held, Reader reader) {
-        var unpublished = episodes.inHand(series.id(), 0);
-        var promised = unpublished.stream().filter(WeeksPage::isPromised).toList();
-        var slots = rhythms.of(series.id())
-                .map(rhythm -> Slot.coming(rhythm, series.zone(), promised, clock.instant(), HOURS))
-                .orElse(List.of());
-        var undated =
-                unpublished.stream().filter(episode -> !isPromised(episode)).toList();
-        var proposed = undated.stream().map(episode -> episode.id().value()).iterator();
-        var rows = slots.stream()
-                .map(slot -> {
-                    String next = slot.isFree() && proposed.hasNext() ? proposed.next() : "";
-                    return row(
-                            slot, held.flatMap(lesson -> lesson.chosenFor(slot)).orElse(next), reader);
-                })
-                .toList();
-        var others = Slot.beside(slots, promised).stream()
-                .map(episode -> entry(episode, reader))
-                .toList();
-        var waiting = IntStream.range(0, undated.size())
-                .mapToObj(i -> waiting(who, undated.get(i), i < MOST_LOOKED_OVER))
-                .toList();
-        var choices = unpublished.stream()
-                .map(episode -> new Choice(
-                        episode.id().value(), episode.number() + ". " + episode.title(), isPromised(episode)))
-                .toList();
-        return new Block(series.id().value(), series.title(), series.zone().getId(), rows, others, waiting, choices);
-    }
-
-    private static boolean isPromised(Episode episode) {
-        return episode.state() instanceof EpisodeState.Scheduled;
-    }
-
-    /** @param proposed the lesson to choose at first: the lessons without an hour take the free ones in their order */
-    private Row row(Slot slot, String proposed, Reader reader) {
-        return new Row(
-                slot.local().toString(),
-                hour(slot.local(), reader),
-                slot.exists(),
-                proposed,
-                slot.lesson().map(episode -> entry(episode, reader)));
-    }
-
-    private static String hour(LocalDateTime local, Reader reader) {
-        return DateTimeFormatter.ofLocalizedDateTime(FormatStyle.FULL, FormatStyle.SHORT)
-                .withLocale(reader.locale())
-                .format(local);
-    }
-
-    private Entry entry(Episode episode, Reader reader) {
-        return new Entry(
-                episode.id().value(),
-                path(episode),
-                episode.number(),
-                episode.title(),
-                publishing.standing(episode, reader),
-                publishing.troubles(episode));
-    }
-
-    private Waiting waiting(EducatorId who, Episode episode, boolean lookedOver) {
-        var missing = lookedOver ? missing(who, episode) : Optional.<Message>empty();
-        return new Waiting(path(episode), episode.number(), episode.title(), missing);
-    }
-
-    private Optional<Message> missing(EducatorId who, Episode episode) {
-        int open =
-                desk.work(who, () -> publishing.verdict(who, episode)).holding().size();
-        return Optional.of(open == 0 ? Message.of("desk.weeks.ready") : Message.of("desk.weeks.missing", open));
-    }
-
-    private static String path(Episode episode) {
-        return "/desk/episodes/" + episode.id();
-    }
-
-    /** What the page shows. */
-    public record View(List<Block> series, Optional<Held> held) {}
-
-    /**
-     * A lesson that could not be promised, and why.
-     *
-     * @param local the hour that was wanted, as the form sent it
-     */
-    public record Held(String id, String local, String path, String title, FieldProblems problems) {
-        private Optional<String> chosenFor(Slot slot) {
-            return slot.local().toString().equals(local) ? Optional.of(id) : Optional.empty();
-        }
-    }
-
-    /**
-     * A series.
-     *
-     * @param rows the coming hours of its rhythm; none where it has none
-     * @param others lessons that are promised for other hours
-     * @param waiting lessons without an hour
-     * @param choices what can be promised for a free hour, or moved to it
-     */
-    public record Block(
-            String id,
-            String title,
-            String zone,
-            List<Row> rows,
-            List<Entry> others,
-            List<Waiting> waiting,
-            List<Choice> choices) {}
-
-    /**
-     * An hour of a rhythm.
-     *
-     * @param local as the form sends it
-     * @param proposed the id of the lesson that is chosen at first; empty where there is none to propose
-     */
-    public record Row(String local, String hour, boolean exists, String proposed, Optional<Entry> lesson) {
-        public boolean isFree() {
-            return exists && lesson.isEmpty();
-        }
-    }
-
-    /** A promised lesson. */
-    public record Entry(
-            String id, String path, int number, String title, EpisodeStatus standing, List<Message> troubles) {}
-
-    /** A lesson without an hour; {@code missing} is what its way out still lacks, where that was looked over. */
-    public record Waiting(String path, int number, String title, Optional<Message> missing) {}
-
-    /** A lesson to choose; {@code promised} where it would be moved. */
-    public record Choice(String id, String label, boolean promised) {}
 }

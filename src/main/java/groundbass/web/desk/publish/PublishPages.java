@@ -6,6 +6,7 @@ import groundbass.catalog.episode.EpisodeService;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
+import groundbass.publishing.Seen;
 import groundbass.release.ReleaseNote;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.FormParameters;
@@ -26,13 +27,11 @@ import io.javalin.http.NotFoundResponse;
 import java.time.Clock;
 import java.util.List;
 import java.util.function.BiFunction;
-import java.util.stream.Stream;
 
 /** The room in which a lesson goes out: now, or at an hour; in which a promise is taken back; which tells how it stands. */
 public final class PublishPages implements PageGroup {
     private static final Outcome<Object> NO_HOUR = Outcome.refused("local", "desk.publish.hour.missing");
     private static final Outcome<Object> NO_ZONE = Outcome.refused("zone", "catalog.problem.missing");
-    private static final int MOST_ACCEPTED = 500;
     private static final String PATH = DeskContext.EPISODE;
     private static final String TEMPLATE = "desk/publish";
 
@@ -69,7 +68,7 @@ public final class PublishPages implements PageGroup {
         routes.get(PATH + "/publish", Role.EDUCATOR, this::show);
         button(routes, "publish", ctx -> act(ctx, (who, episode) -> publish(ctx, who, episode), "desk.publishing"));
         button(routes, "promise", ctx -> act(ctx, (who, episode) -> promise(ctx, who, episode), "desk.promised"));
-        button(routes, "withdraw", ctx -> act(ctx, this::withdraw, "desk.withdrawn"));
+        button(routes, "withdraw", ctx -> act(ctx, (who, episode) -> withdraw(ctx, who, episode), "desk.withdrawn"));
         button(routes, "number", ctx -> act(ctx, (who, episode) -> move(ctx, who, episode), "desk.moved"));
         button(routes, "trial", this::tryOut);
         List.of("promise", "withdraw", "number", "trial").forEach(button -> back(routes, button));
@@ -141,10 +140,17 @@ public final class PublishPages implements PageGroup {
         desk.pages().show(ctx, "desk/hour", new HourView(Hour.read(ctx).meaning(reader, clock.instant())));
     }
 
+    /** The button means what the page said when it was pressed, whatever has become of the lesson since. */
     private Outcome<?> publish(Context ctx, EducatorId who, Episode episode) {
-        return episode.isPublished()
-                ? publisher.correct(who, episode.id(), note(ctx))
-                : publisher.publishNow(who, episode.id());
+        var seen = seen(ctx);
+        boolean corrects = seen.equals(Seen.ANYHOW) ? episode.isPublished() : seen.isOut();
+        return corrects
+                ? publisher.correct(who, episode.id(), note(ctx), seen)
+                : publisher.bringOut(who, episode.id(), seen);
+    }
+
+    private static Seen seen(Context ctx) {
+        return new Seen(FormParameters.text(ctx, "seen"));
     }
 
     private static ReleaseNote note(Context ctx) {
@@ -157,11 +163,11 @@ public final class PublishPages implements PageGroup {
             return hour.wall().isEmpty() ? NO_HOUR : NO_ZONE;
         }
         return publisher.schedule(
-                who, episode.id(), hour.wall().get(), hour.place().get());
+                who, episode.id(), hour.wall().get(), hour.place().get(), seen(ctx));
     }
 
-    private Outcome<?> withdraw(EducatorId who, Episode episode) {
-        return publisher.withdraw(who, episode.id());
+    private Outcome<?> withdraw(Context ctx, EducatorId who, Episode episode) {
+        return publisher.withdraw(who, episode.id(), seen(ctx));
     }
 
     private Outcome<?> move(Context ctx, EducatorId who, Episode episode) {
@@ -176,27 +182,18 @@ public final class PublishPages implements PageGroup {
         reauthentication.writer(ctx).ifPresent(who -> rooms.tryOut(ctx, who, desk.episode(ctx, who)));
     }
 
-    /** Lets stand what the page showed when the box was ticked, and nothing that came up since. */
-    private void accept(Context ctx, EducatorId who, Episode episode) {
-        var digests = Stream.of(FormParameters.text(ctx, "accepted").split(" "))
-                .filter(digest -> digest.matches("[0-9a-f]{64}"))
-                .limit(MOST_ACCEPTED)
-                .toList();
-        publisher.accept(who, episode.id(), digests);
-    }
-
     /** Does what the button says with the lesson as it is saved. */
     private void act(Context ctx, BiFunction<EducatorId, Episode, Outcome<?>> action, String said) {
         reauthentication.writer(ctx).ifPresent(who -> {
             var episode = desk.episode(ctx, who);
-            accept(ctx, who, episode);
+            publisher.accept(who, episode.id(), PreflightPage.accepted(ctx));
             List<FieldProblem> problems = List.copyOf(action.apply(who, episode).problems());
             if (problems.isEmpty()) {
                 Flash.say(ctx, said);
                 lead(ctx);
             } else {
-                ctx.status(HttpStatus.UNPROCESSABLE_CONTENT);
-                show(ctx, episode, Hour.read(ctx), PublishProblems.of(problems));
+                ctx.status(PublishProblems.status(problems));
+                show(ctx, desk.episode(ctx, who), Hour.read(ctx), PublishProblems.of(problems));
             }
         });
     }

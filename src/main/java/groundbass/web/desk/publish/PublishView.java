@@ -2,6 +2,7 @@ package groundbass.web.desk.publish;
 
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.Withdrawal;
+import groundbass.publishing.Seen;
 import groundbass.release.ReleaseNote;
 import groundbass.text.Message;
 import groundbass.web.desk.calendar.ReleaseCalendar;
@@ -40,6 +41,21 @@ public record PublishView(
     /** Whether it is a draft that nothing is promised of. */
     public boolean draft() {
         return state instanceof EpisodeState.Unscheduled;
+    }
+
+    /** What a form of this page says of how the lesson stood. */
+    public String seen() {
+        return Seen.of(state).token();
+    }
+
+    /** Whether it is to go out as soon as its files are there, so that nothing has to be pressed any more. */
+    public boolean making() {
+        return state instanceof EpisodeState.Scheduled promise && promise.isAtOnce();
+    }
+
+    /** Whether pressing the button again would come to something: something was written since, or the build failed. */
+    public boolean worthPressing() {
+        return !making() || room.differs().isPresent() || calendar.standing().failed();
     }
 
     public Optional<Withdrawal> withdrawal() {

@@ -1,5 +1,7 @@
 package groundbass.web.desk.room;
 
+import groundbass.publishing.CheckedItem;
+import groundbass.publishing.Checkpoint;
 import groundbass.publishing.LessonRemark;
 import groundbass.publishing.Publisher.Verdict;
 import groundbass.text.Message;
@@ -15,17 +17,33 @@ import java.util.stream.Stream;
  * @param asking what keeps it until the educator accepts it
  * @param others what is only told, and what was accepted
  * @param accepting the asking ones, as the form sends them when they are accepted
+ * @param items all of this and what is in order, by checkpoint
  */
-public record PreflightView(List<Row> blocking, List<Row> asking, List<Row> others, String accepting) {
+public record PreflightView(
+        List<Row> blocking, List<Row> asking, List<Row> others, String accepting, List<Item> items) {
     private static final Pattern EXERCISE = Pattern.compile("exercises\\[(\\d{1,3})]");
 
     /**
      * A remark.
      *
-     * @param field what it is about, as {@link groundbass.publishing.Remark} names it
+     * @param field what it is about, as {@link LessonRemark} names it
      * @param way where it is mended
      */
     public record Row(Message message, String field, String way) {}
+
+    /**
+     * A checkpoint.
+     *
+     * @param word of it, for the address on the page
+     * @param state fine, open or keeps-back
+     * @param way where it is mended
+     */
+    public record Item(
+            String word, Message title, Message looked, String state, String way, List<Row> holding, List<Row> others) {
+        public boolean keepsBack() {
+            return !holding.isEmpty();
+        }
+    }
 
     public static PreflightView of(String path, Verdict verdict) {
         var asking = verdict.asking();
@@ -34,31 +52,52 @@ public record PreflightView(List<Row> blocking, List<Row> asking, List<Row> othe
                 .toList();
         var others = verdict.remarks().stream()
                 .filter(remark -> !verdict.holding().contains(remark))
+                .filter(remark -> remark.point() != Checkpoint.RELEASE) // it is told by itself, of each room
                 .toList();
         String accepting = asking.stream().map(LessonRemark::digest).distinct().collect(Collectors.joining(" "));
-        return new PreflightView(rows(path, blocking), rows(path, asking), rows(path, others), accepting);
+        var items = verdict.items().stream().map(item -> item(path, item)).toList();
+        return new PreflightView(rows(path, blocking), rows(path, asking), rows(path, others), accepting, items);
+    }
+
+    private static Item item(String path, CheckedItem item) {
+        var point = item.point();
+        var others = item.remarks().stream()
+                .filter(remark -> !item.holding().contains(remark))
+                .toList();
+        return new Item(
+                point.word(),
+                point.title(),
+                item.looked(),
+                item.state().word(),
+                way(path, point.field(), 0),
+                rows(path, item.holding()),
+                rows(path, others));
     }
 
     private static List<Row> rows(String path, List<LessonRemark> remarks) {
         return remarks.stream()
-                .map(remark -> new Row(remark.message(), remark.field(), way(path, remark.field())))
+                .map(remark -> new Row(remark.message(), remark.field(), way(path, remark.field(), remark.bar())))
                 .toList();
     }
 
-    private static String way(String path, String field) {
+    private static String way(String path, String field, int bar) {
         return switch (field) {
             case "address" -> "/desk/settings#publicAddress";
             case "imprint" -> "/desk/who-teaches";
-            default -> path + Room.of(field).map(room -> spot(room, field)).orElse(Room.PUBLISH.way());
+            case "mail" -> "/desk/outbox";
+            default -> path + Room.of(field).map(room -> spot(room, field, bar)).orElse(Room.PUBLISH.way());
         };
     }
 
-    /** A page for each exercise; ids have no brackets, and what is a whole room needs none. */
-    private static String spot(Room room, String field) {
+    /** A page for each exercise; ids have no brackets, and what is a whole room needs none. A bar opens on the page of its line. */
+    private static String spot(Room room, String field, int bar) {
         var exercise = EXERCISE.matcher(field);
         if (exercise.matches()) {
             int place = Integer.parseInt(exercise.group(1));
-            return room.way() + "/" + (place + 1) + "#exercises-" + place;
+            return room.way() + "/" + (place + 1) + (bar > 0 ? "#bar-" + bar : "#exercises-" + place);
+        }
+        if (bar > 0) {
+            return room.way() + "#bar-" + bar;
         }
         return field.equals(room.word()) && room != Room.NOTES ? room.way() : room.way() + "#" + field;
     }

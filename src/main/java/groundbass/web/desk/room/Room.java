@@ -15,7 +15,7 @@ public enum Room {
     WALKTHROUGH("walkthrough"),
     SCRIPT("script"),
     FACTS("title", "level", "summary", "facts", "rights", "settings.language"),
-    PUBLISH("address", "imprint", "number");
+    PUBLISH("address", "imprint", "mail", "release", "number");
 
     private final List<String> fields;
 

@@ -222,8 +222,9 @@ public final class Rooms {
         var series = desk.seriesOf(episode);
         String path = DeskContext.path(episode);
         var document = draft.document();
-        var preflight = PreflightView.of(path, publishing.verdict(series.owner(), episode));
-        var differs = publishing.differs(series.owner(), episode);
+        var verdict = publishing.verdict(series.owner(), episode);
+        var preflight = PreflightView.of(path, verdict);
+        var differs = verdict.differs();
         var states = new RoomStates(document, preflight, episode.isPublished(), differs.isPresent());
         var rows = Stream.of(Room.values())
                 .map(one -> new RoomRow(one, path + one.way(), states.of(one), one == room))

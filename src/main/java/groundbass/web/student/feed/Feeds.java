@@ -81,7 +81,19 @@ final class Feeds {
         return switch (file.role()) {
             case SHEET, BUNDLE -> true;
             case PRACTICE -> PracticeTrack.of(file).filter(Feeds::isWholeBand).isPresent();
-            case MIDI, MUSICXML, PLAIN_TAB, LINE_TEXT, LOSSLESS, OWN_TRACK, READ_ME, PICTURE, PAGE, PLAY, STEM -> false;
+            case MIDI,
+                    MUSICXML,
+                    PLAIN_TAB,
+                    BRAILLE,
+                    BRAILLE_TEXT,
+                    LINE_TEXT,
+                    LOSSLESS,
+                    OWN_TRACK,
+                    READ_ME,
+                    PICTURE,
+                    PAGE,
+                    PLAY,
+                    STEM -> false;
         };
     }
 

@@ -66,6 +66,8 @@ final class FileViews {
             case MIDI -> ofLine(file, "midi");
             case MUSICXML -> ofLine(file, "musicxml");
             case PLAIN_TAB -> ofLine(file, "plain_tab");
+            case BRAILLE -> ofLine(file, "braille");
+            case BRAILLE_TEXT -> ofLine(file, "braille_text");
             case LINE_TEXT -> ofLine(file, "line_text");
             case PRACTICE, LOSSLESS -> practice(file);
             case OWN_TRACK -> own(file);

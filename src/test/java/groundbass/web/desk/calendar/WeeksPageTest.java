@@ -100,7 +100,7 @@ class WeeksPageTest {
         studio.episode("Proposed");
         studio.episode("Proposed next");
         var proposed = page().select(".week-free option[selected]").eachText();
-        var undated = page().select(".week-others a").eachText();
+        var undated = page().select(".week-others li > a").eachText();
         assertThat(proposed).hasSizeGreaterThan(1).containsExactlyElementsOf(undated.subList(0, proposed.size()));
     }
 

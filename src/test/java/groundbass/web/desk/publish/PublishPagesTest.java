@@ -13,11 +13,14 @@ import groundbass.document.LineSource;
 import groundbass.release.ReleaseNote;
 import groundbass.release.Releases;
 import groundbass.web.desk.Studio;
+import io.restassured.response.Response;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.List;
 import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -340,6 +343,73 @@ class PublishPagesTest {
                 .post(path(episode) + "/publish/look")
                 .then()
                 .body(containsString("6:00"), containsString("CEST"), containsString("4:00"), containsString("UTC"));
+    }
+
+    @Test
+    void whileItIsMadeThePageSaysSoAndAsksForNothingMore() {
+        var episode = written("Being made");
+        var now = studio.site.clock().instant();
+        var atOnce = new EpisodeState.Scheduled(
+                now, ZoneId.of("UTC"), LocalDateTime.ofInstant(now, ZoneId.of("UTC")), now, 1);
+        var jdbi = studio.site.groundbass().database().jdbi();
+        jdbi.useTransaction(handle -> new Episodes(jdbi).schedule(handle, episode.id(), atOnce)); // never built
+        var page = room(episode);
+        assertThat(page.select("#making")).hasSize(1);
+        assertThat(page.select("#publish button[formaction]").eachAttr("formaction"))
+                .doesNotContain(path(episode) + "/promise")
+                .contains(path(episode) + "/withdraw");
+        assertThat(page.select("#publish button:not([formaction])")).isEmpty();
+        assertThat(Studio.mistakes(page.outerHtml())).isEmpty();
+    }
+
+    @Test
+    void aWindowThatDidNotSeeThePromiseIsToldAndKeepsWhatWasTyped() {
+        var episode = written("In two windows");
+        String seen = seen(episode);
+        hour(episode, seen, "2026-09-01T18:00").then().statusCode(303);
+        var late = hour(episode, seen, "2026-09-08T18:00");
+        late.then()
+                .statusCode(409)
+                .body(containsString("href=\"#calendar\""), containsString("value=\"2026-09-08T18:00\""));
+        var state = (EpisodeState.Scheduled) studio.now(episode).state();
+        assertThat(state.local()).hasToString("2026-09-01T18:00");
+        String now =
+                Jsoup.parse(late.asString()).select("#publish input[name=seen]").val();
+        hour(episode, now, "2026-09-08T18:00").then().statusCode(303);
+    }
+
+    @Test
+    void aPageFromBeforeItWentOutBringsNothingOutAgain() {
+        var episode = written("Out meanwhile");
+        String seen = seen(episode);
+        var jdbi = studio.site.groundbass().database().jdbi();
+        jdbi.useTransaction(handle -> new Episodes(jdbi)
+                .markPublished(handle, episode.id(), studio.site.clock().instant()));
+        studio.form()
+                .formParam("seen", seen)
+                .post(path(episode) + "/publish")
+                .then()
+                .statusCode(409)
+                .body(containsString("went out meanwhile"), not(containsString("note-problem")));
+        assertThat(new Releases(jdbi).of(episode.id())).isEmpty();
+    }
+
+    private static Response hour(Episode episode, String seen, String local) {
+        return studio.form()
+                .formParam("seen", seen)
+                .formParam("local", local)
+                .formParam("zone", "Europe/Vienna")
+                .post(path(episode) + "/promise");
+    }
+
+    private static Document room(Episode episode) {
+        return Jsoup.parse(studio.browser().get(path(episode) + "/publish").asString());
+    }
+
+    private static String seen(Episode episode) {
+        String seen = room(episode).select("#publish input[name=seen]").val();
+        assertThat(seen).isNotEmpty();
+        return seen;
     }
 
     private static Episode written(String title) {

@@ -81,7 +81,7 @@ class RoomStatesTest {
     }
 
     private static PreflightView preflight(List<PreflightView.Row> blocking, List<PreflightView.Row> asking) {
-        return new PreflightView(blocking, asking, List.of(), "");
+        return new PreflightView(blocking, asking, List.of(), "", List.of());
     }
 
     private static List<Room> rooms(RoomStates states, RoomState state) {

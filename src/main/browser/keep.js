@@ -1,0 +1,125 @@
+// A lesson's page: keeps it on this device at a press, says what is kept and how old that is, and lets it go again.
+import { spacesIn } from "./common/fitted.js";
+import { byId, inside, partsOf, wordsOf } from "./common/page.js";
+import { isOffered, noteOf, notes, remove } from "./keep/copies.js";
+import { Refused } from "./keep/fetching.js";
+import { keep, reckon } from "./keep/keeping.js";
+import { dayWords, sizeWords } from "./keep/words.js";
+import { sheetsOn } from "./play/fit.js";
+import { Settings } from "./play/remember.js";
+
+const place = inside(document, "[data-keep]");
+const part = partsOf(place);
+const say = wordsOf(byId("keep-words", HTMLTemplateElement).content);
+const { lesson = "", release = "" } = place.dataset;
+const copied = document.documentElement.dataset.kept;
+/** @type {AbortController | null} while it is being kept */
+let keeping = null;
+
+/** The sheets of the page's lines for this screen: those of the stand, and those of large notes on the page. */
+function sheetsOf(page) {
+  const settings = new Settings();
+  const screens = [{ width: screen.width, height: screen.height }];
+  if (innerWidth !== screen.width) screens.push({ width: innerWidth, height: innerHeight });
+  const chosen = { staves: settings.get("stand-staves"), size: settings.get("stand-size") };
+  const larger = ["large", "largest"].flatMap((size) => {
+    const spaces = [screen.width, screen.height, innerWidth].flatMap((width) => spacesIn(width, size) ?? []);
+    return spaces.map((wide) => ({ staves: "both", spaces: wide }));
+  });
+  const all = [...screens.flatMap((one) => sheetsOn(one, chosen)), ...larger];
+  return [...page.querySelectorAll("[data-fitted]")].flatMap((figure) => {
+    const bytes = figure.querySelector("svg")?.outerHTML.length ?? 0;
+    const names = new Set(all.map(({ staves, spaces }) => `${figure.dataset.fitted}/${staves}/${spaces}`));
+    return [...names].map((name) => ({ address: new URL(name, location.href).href, bytes }));
+  });
+}
+
+/** What stands there, as it is now. */
+async function show() {
+  const note = await noteOf(lesson);
+  const isWhole = note?.whole === true;
+  const isOlder = isWhole && note.release !== release;
+  part("copy-keep").textContent = say(isOlder ? "renew" : note && !isWhole ? "on" : "keep");
+  part("copy-keep").hidden = keeping !== null || isWhole && !isOlder || copied !== undefined;
+  part("copy-stop").hidden = keeping === null;
+  part("copy-remove").hidden = keeping !== null || note === null;
+  part("copy-progress").hidden = keeping === null;
+  part("copy-list").hidden = (await notes()).length === 0;
+  part("copy-size").hidden = keeping !== null || isWhole && !isOlder || copied !== undefined;
+  return note;
+}
+
+/** What the reader is told of the copy. @param {import("./keep/copies.js").Note | null} note */
+function state(note) {
+  if (!note) return "";
+  if (!note.whole) return say("half");
+  const kept = say(note.release === release ? "kept" : "older", dayWords(note.at), sizeWords(note.bytes));
+  return note.recordings ? `${kept} ${say("recordings")}` : kept;
+}
+
+async function press() {
+  if (!await hasRoom()) return tell(say("full"));
+  keeping = new AbortController();
+  tell(say("keeping"));
+  await show();
+  part("copy-stop").focus();
+  let problem = "";
+  try {
+    await navigator.serviceWorker.register("/worker.js");
+    await keep(location.pathname, sheetsOf, keeping.signal, progress);
+    navigator.storage?.persist?.(); // a browser that is short of room then asks before it clears this
+  } catch (fault) {
+    problem = wrong(fault);
+  }
+  keeping = null;
+  tell(problem || state(await show()));
+  part("copy-said").focus(); // the button that was pressed is gone
+}
+
+/** Why it could not be kept, and what helps. */
+function wrong(fault) {
+  if (fault.name === "AbortError") return say("stopped");
+  if (fault.name === "QuotaExceededError") return say("full");
+  if (fault instanceof Refused && fault.status === 410) return say("gone");
+  if (fault.name === "SecurityError") return say("refused");
+  return say("broken");
+}
+
+/** Whether the browser reckons with room for it. */
+async function hasRoom() {
+  const { quota, usage } = await navigator.storage?.estimate?.() ?? {};
+  return quota === undefined || usage === undefined || quota - usage > await about;
+}
+
+function progress(done, all) {
+  part("copy-progress").value = done / all;
+}
+
+function tell(words) {
+  part("copy-said").textContent = words;
+}
+
+async function letGo() {
+  await remove(lesson);
+  await show();
+  tell(say("removed"));
+  part("copy-said").focus();
+}
+
+/** @type {Promise<number>} bytes, reckoned */
+let about = Promise.resolve(0);
+
+if (await isOffered()) {
+  part("copy-keep").addEventListener("click", press);
+  part("copy-stop").addEventListener("click", () => keeping?.abort());
+  part("copy-remove").addEventListener("click", letGo);
+  if (copied) {
+    part("copy-note").textContent = say("copy", dayWords(copied));
+    part("copy-note").hidden = false;
+  } else {
+    about = reckon(document, sheetsOf(document)).catch(() => 0);
+    part("copy-size").textContent = say("size", sizeWords(await about));
+  }
+  tell(state(await show()));
+  place.hidden = false;
+}

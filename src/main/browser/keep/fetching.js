@@ -1,0 +1,100 @@
+// Fetches parts of a copy, a few at once, each once. Nothing is sent that says who asks: what is kept is what all get.
+import { ANY_READER } from "./copies.js";
+import { neighbours } from "./plan.js";
+
+/** @typedef {import("./plan.js").Part} Part */
+
+const AT_ONCE = 3;
+/** How often a busy server is asked, and how many seconds one waits for it at most (RFC 9110 section 10.2.3). */
+const TRIES = 6;
+const LONGEST = 20;
+/** Bytes that are reckoned for a style sheet, script or typeface, of which nothing is known before it is here. */
+export const USUAL = 30_000;
+
+/** What the server does not give. */
+export class Refused extends Error {
+  /** @param {number} status @param {string} address */
+  constructor(status, address) {
+    super(`${status} for ${address}`);
+    this.status = status;
+  }
+}
+
+/**
+ * How to ask: as somebody whom the server does not know, in the language of this page.
+ * @param {AbortSignal} [signal]
+ */
+export function asking(signal) {
+  const { lang } = document.documentElement;
+  const language = navigator.languages.find((tag) => tag.split("-")[0] === lang) ?? lang;
+  return { credentials: /** @type {RequestCredentials} */ ("omit"), headers: { "Accept-Language": language }, signal };
+}
+
+/**
+ * A part, from the copy where it is there.
+ * @param {Cache} cache
+ * @param {string} address
+ * @param {RequestInit} ask
+ */
+export async function bring(cache, address, ask) {
+  const here = await cache.match(address, ANY_READER);
+  if (here) return here;
+  const answer = await patiently(address, ask);
+  await cache.put(address, answer.clone());
+  return answer;
+}
+
+/**
+ * Parts, and what they name beside themselves.
+ * @param {Cache} cache
+ * @param {Part[]} parts
+ * @param {RequestInit} ask
+ * @param {(done: number, all: number) => void} tell hears of bytes, as they are reckoned
+ */
+export async function bringAll(cache, parts, ask, tell) {
+  const queue = [...parts];
+  const known = new Set(parts.map(({ address }) => address));
+  let all = parts.reduce((sum, { bytes }) => sum + bytes, 0);
+  let done = 0;
+  const work = async () => {
+    for (let part = queue.shift(); part; part = queue.shift()) {
+      const found = await named(await bring(cache, part.address, ask));
+      for (const address of found.filter((address) => !known.has(address))) {
+        known.add(address);
+        queue.push({ address, bytes: USUAL });
+        all += USUAL;
+      }
+      tell(done += part.bytes, all);
+    }
+  };
+  const stop = (problem) => {
+    queue.length = 0; // the others end with what they are at
+    throw problem;
+  };
+  await Promise.all(Array.from({ length: AT_ONCE }, () => work().catch(stop)));
+}
+
+/** A server that has much to draw names a time after which it is asked again. */
+async function patiently(address, ask) {
+  for (let tried = 1;; tried++) {
+    const answer = await fetch(address, ask);
+    if (answer.ok) return answer;
+    const seconds = Number(answer.headers.get("Retry-After") ?? Infinity);
+    const isBusy = [429, 503].includes(answer.status) && seconds <= LONGEST && tried < TRIES;
+    if (!isBusy) throw new Refused(answer.status, address);
+    await pause(seconds, ask.signal);
+  }
+}
+
+function pause(seconds, signal) {
+  return new Promise((done, failed) => {
+    setTimeout(done, 1000 * seconds);
+    signal?.addEventListener("abort", () => failed(signal.reason));
+  });
+}
+
+/** @param {Response} answer */
+async function named(answer) {
+  const isText = /css|javascript/.test(answer.headers.get("Content-Type") ?? "");
+  return isText ? neighbours(await answer.text(), answer.url) : [];
+}

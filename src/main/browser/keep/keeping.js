@@ -1,0 +1,76 @@
+// Keeps the page of a lesson on this device, whole or not at all.
+import { ANY_READER, cacheOf, offlineCache, remove, write } from "./copies.js";
+import { asking, bring, bringAll } from "./fetching.js";
+import { assetsOf, lessonOf, manifestsOf, pageAt } from "./pages.js";
+import { keptAddress, keptManifest, keptPage, soundsOf } from "./plan.js";
+
+/** @typedef {import("./plan.js").Part} Part */
+
+/**
+ * Keeps a lesson as it is on the server now. What of it is here already is not fetched again; until all has come, its note
+ * says that it is not whole, and an earlier copy stays.
+ *
+ * @param {string} path of its page
+ * @param {(page: Document) => Part[]} sheetsOf the sheets that are set for this screen
+ * @param {AbortSignal} signal
+ * @param {(done: number, all: number) => void} tell hears of bytes, as they are reckoned
+ */
+export async function keep(path, sheetsOf, signal, tell) {
+  const ask = asking(signal);
+  const { html, headers, page } = await pageAt(path, ask);
+  const at = new Date().toISOString();
+  const note = { ...lessonOf(page), path, at, bytes: 0, whole: false, recordings: false };
+  await keepOfflinePage(signal);
+  const cache = await cacheOf(note);
+  await write(note);
+  const lines = await linesOf(page, (address) => bring(cache, address, ask));
+  const sounds = lines.flatMap(({ manifest, address }) => soundsOf(manifest, address));
+  await bringAll(cache, [...assetsOf(page), ...sounds, ...sheetsOf(page)], ask, tell);
+  for (const { manifest, address } of lines) {
+    await cache.put(keptAddress(address), Response.json(keptManifest(manifest)));
+    await cache.delete(address, ANY_READER);
+  }
+  await cache.put(path, new Response(keptPage(html, at), { headers }));
+  const recordings = lines.some(({ manifest }) => manifest.tracks?.length > 0);
+  await write({ ...note, bytes: await sizeOf(cache), whole: true, recordings });
+  await remove(note.lesson, note.release);
+}
+
+/** Keeps the page that is shown without a net, as it is now. @param {AbortSignal} [signal] */
+export async function keepOfflinePage(signal) {
+  const ask = asking(signal);
+  const cache = await offlineCache();
+  const { html, headers, page } = await pageAt("/kept", ask);
+  await bringAll(cache, assetsOf(page), ask, () => {});
+  await cache.put("/kept", new Response(html, { headers }));
+}
+
+/**
+ * About how many bytes a copy of this page takes.
+ * @param {Document} page
+ * @param {Part[]} sheets
+ */
+export async function reckon(page, sheets) {
+  const lines = await linesOf(page, (address) => fetch(address, asking()));
+  const sounds = lines.flatMap(({ manifest, address }) => soundsOf(manifest, address));
+  const parts = [...assetsOf(page), ...sounds, ...sheets];
+  return parts.reduce((sum, { bytes }) => sum + bytes, page.documentElement.outerHTML.length);
+}
+
+/**
+ * What the lines of a page play along with.
+ * @param {Document} page
+ * @param {(address: string) => Promise<Response>} get
+ */
+function linesOf(page, get) {
+  return Promise.all(
+    manifestsOf(page).map(async (address) => ({ address, manifest: await (await get(address)).json() })),
+  );
+}
+
+/** @param {Cache} cache */
+async function sizeOf(cache) {
+  let sum = 0;
+  for (const answer of await cache.matchAll()) sum += (await answer.blob()).size;
+  return sum;
+}

@@ -1,0 +1,369 @@
+package groundbass.braille;
+
+import groundbass.braille.Unit.Gap;
+import groundbass.score.Arrival;
+import groundbass.score.Fraction;
+import groundbass.score.Note;
+import groundbass.score.Ornaments.Bend;
+import groundbass.score.Ornaments.Mark;
+import groundbass.score.Technique;
+import groundbass.theory.Key;
+import groundbass.theory.NoteName;
+import groundbass.theory.Pitch;
+import groundbass.writing.Element.Chord;
+import groundbass.writing.Head;
+import groundbass.writing.Head.Accidental;
+import groundbass.writing.NoteValue;
+import groundbass.writing.NoteValue.Base;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+
+/**
+ * Notes that are struck together: the lowest as a note, the others as intervals above it (rule: braille-intervals), and
+ * around them what is said of them, in the order of rule: braille-order-of-signs. Mutable; one for a line.
+ */
+final class ChordCells {
+    /** What is wider is parted between its signs, so that no row is too narrow for it. */
+    private static final int WIDEST = 30;
+
+    private static final NoteValue GRACE = NoteValue.of(Base.EIGHTH);
+    private static final int OCTAVE = 7;
+
+    private final Legend legend;
+    private final Joins joins;
+    private final boolean places;
+    private final Melody melody = new Melody();
+    private final Hand hand;
+    private Optional<Technique> stroke;
+
+    /** @param places whether strings, frets and strokes are told */
+    ChordCells(Legend legend, Joins joins, Technique style, boolean places) {
+        this.legend = legend;
+        this.joins = joins;
+        this.places = places;
+        this.hand = new Hand(legend);
+        this.stroke = Optional.of(style);
+    }
+
+    /** The next note has its octave marked. */
+    void interrupt() {
+        melody.interrupt();
+    }
+
+    /** The next note has its octave marked and its place told. */
+    void interruptAll() {
+        melody.interrupt();
+        hand.forget();
+    }
+
+    /**
+     * @param before signs between words and note: of value and tuplet
+     * @param words what is said at its moment
+     */
+    List<Unit> of(Chord chord, Cells words, Cells before, boolean beat, Key key, VoiceSigns signs) {
+        var heads = upward(chord);
+        var said = words.plus(words(heads));
+        if (!said.isEmpty()) {
+            melody.interrupt();
+        }
+        var pieces = new ArrayList<Piece>();
+        pieces.add(note(heads, chord.value(), before.plus(marks(heads, key)), signs));
+        for (int i = 1; i < heads.size(); i++) {
+            pieces.add(Piece.same(interval(heads, i, signs)));
+        }
+        pieces.add(Piece.same(behind(heads)));
+        return units(said, pieces, beat);
+    }
+
+    private static List<Head> upward(Chord chord) {
+        return chord.heads().stream()
+                .sorted(Comparator.comparing((Head head) -> head.pitch().diatonicIndex())
+                        .thenComparing(head -> head.pitch().midi()))
+                .toList();
+    }
+
+    /** Cells in the middle of a row, and at its first note. */
+    private record Piece(Cells plain, Cells fresh) {
+        static Piece same(Cells cells) {
+            return new Piece(cells, cells);
+        }
+    }
+
+    private static List<Unit> units(Cells said, List<Piece> pieces, boolean beat) {
+        var plain = pieces.stream().map(Piece::plain).reduce(Cells.NONE, Cells::plus);
+        var fresh = pieces.stream().map(Piece::fresh).reduce(Cells.NONE, Cells::plus);
+        if (said.length() + fresh.length() < WIDEST) {
+            return List.of(new Unit(Gap.JOINED, plain, fresh, true, beat).before(said));
+        }
+        var units = new ArrayList<Unit>();
+        if (!said.isEmpty()) {
+            units.addAll(saidFirst(said, beat));
+        }
+        for (var piece : pieces) {
+            if (!piece.fresh().isEmpty()) {
+                boolean first = units.isEmpty() || !units.get(units.size() - 1).sounds();
+                units.add(new Unit(Gap.JOINED, piece.plain(), piece.fresh(), true, beat && first && said.isEmpty()));
+            }
+        }
+        return units;
+    }
+
+    /** Words that are parted from their note end with dot 3, whatever follows. */
+    private static List<Unit> saidFirst(Cells said, boolean beat) {
+        var units = new ArrayList<Unit>();
+        var left = said.closed();
+        int begin = 0;
+        for (int i = 1; i <= left.length(); i++) {
+            boolean ends = i == left.length() || left.from(i).first(1).equals(Signs.WORD) && i - begin > WIDEST / 2;
+            if (ends) {
+                units.add(Unit.silent(Gap.JOINED, left.first(i).from(begin), beat && begin == 0));
+                begin = i;
+            }
+        }
+        return units;
+    }
+
+    /** Short words at notes: the hand that strikes, where it changes, and what has no sign of its own. */
+    private Cells words(List<Head> heads) {
+        var cells = new LinkedHashSet<Cells>();
+        heads.stream().filter(head -> !head.tiedFrom()).map(Head::note).forEach(note -> {
+            if (places) {
+                note.pluck().flatMap(this::stroke).ifPresent(cells::add);
+            }
+            cells.addAll(ornaments(note));
+        });
+        heads.stream()
+                .filter(head -> !head.tiedTo())
+                .flatMap(head -> head.note().ornaments().slideOff().stream())
+                .forEach(off -> cells.add(legend.use(Word.of(off))));
+        if (heads.get(0).note().isDead()) {
+            cells.add(legend.use(Word.DEAD));
+        }
+        return cells.stream().reduce(Cells.NONE, Cells::plus);
+    }
+
+    private Optional<Cells> stroke(Technique now) {
+        boolean changes = !stroke.equals(Optional.of(now));
+        stroke = Optional.of(now);
+        return changes ? Word.of(now).map(legend::use) : Optional.empty();
+    }
+
+    private List<Cells> ornaments(Note note) {
+        var cells = new ArrayList<Cells>();
+        var ornaments = note.ornaments();
+        ornaments.slideIn().ifPresent(in -> cells.add(legend.use(Word.of(in))));
+        if (note.has(Mark.VIBRATO)) {
+            cells.add(legend.use(Word.VIBRATO));
+        }
+        if (note.has(Mark.RING)) {
+            cells.add(legend.use(Word.RING));
+        }
+        ornaments.bend().ifPresent(bend -> cells.addAll(bend(bend)));
+        ornaments
+                .harmonic()
+                .flatMap(harmonic -> harmonic.touchedFret().stream().boxed().findFirst())
+                .ifPresent(fret -> cells.add(legend.use(Word.TOUCH, String.valueOf(fret))));
+        return cells;
+    }
+
+    private List<Cells> bend(Bend bend) {
+        var tones = Fraction.of(bend.quarters(), 4).toString();
+        var up = legend.use(bend.before() ? Word.PRE_BEND : Word.BEND, tones);
+        return bend.released() ? List.of(up, legend.use(Word.RELEASE)) : List.of(up);
+    }
+
+    /** Between string and accidental: strokes that have a sign, how it is attacked, a trill. */
+    private static Cells marks(List<Head> heads, Key key) {
+        var begins = heads.stream().filter(head -> !head.tiedFrom()).toList();
+        Predicate<Mark> any =
+                mark -> begins.stream().anyMatch(head -> head.note().has(mark));
+        var cells = strokes(begins).plus(attack(any));
+        return begins.stream()
+                .flatMap(head -> trill(head, key).stream())
+                .findFirst()
+                .map(cells::plus)
+                .orElse(cells);
+    }
+
+    /** A note that is both short and held has one sign for both. */
+    private static Cells attack(Predicate<Mark> any) {
+        boolean both = any.test(Mark.SHORT) && any.test(Mark.TENUTO);
+        var cells = both ? Signs.SHORT_AND_HELD : any.test(Mark.SHORT) ? Signs.SHORT : Cells.NONE;
+        cells = any.test(Mark.ACCENT) ? cells.plus(Signs.ACCENT) : cells;
+        cells = any.test(Mark.MARCATO) ? cells.plus(Signs.MARCATO) : cells;
+        return any.test(Mark.TENUTO) && !both ? cells.plus(Signs.HELD) : cells;
+    }
+
+    private static Cells strokes(List<Head> begins) {
+        var strokes =
+                begins.stream().flatMap(head -> head.note().pluck().stream()).toList();
+        var down = strokes.contains(Technique.THUMB_DOWN) ? Signs.DOWN_STROKE : Cells.NONE;
+        return strokes.contains(Technique.THUMB_UP) ? down.plus(Signs.UP_STROKE) : down;
+    }
+
+    /** With the sign of the upper note where the key does not have it (rule: trill-sign). */
+    private static Optional<Cells> trill(Head head, Key key) {
+        return head.note().ornaments().trill().map(trill -> {
+            var letter = head.pitch().name().letter().plus(1);
+            var natural = head.pitch().midi() + trill.frets();
+            int octave = head.pitch().octave() + (letter.ordinal() == 0 ? 1 : 0);
+            int alteration = natural - Pitch.of(letter, octave).midi();
+            boolean inKey = Math.abs(alteration) > NoteName.MOST_ALTERED || alteration == key.alterationOf(letter);
+            return inKey
+                    ? Signs.TRILL
+                    : Signs.accidental(Head.Sign.values()[alteration + NoteName.MOST_ALTERED])
+                            .plus(Signs.TRILL);
+        });
+    }
+
+    /** The written note with all that belongs to it alone. */
+    private Piece note(List<Head> heads, NoteValue value, Cells before, VoiceSigns signs) {
+        var head = heads.get(0);
+        boolean placed = places && !head.tiedFrom();
+        var place = placed ? hand.before(head.note()) : Cells.NONE;
+        var placeAfresh = placed ? hand.afresh(head.note()) : Cells.NONE;
+        if (placed) {
+            hand.plays(head.note());
+        }
+        boolean marked = true;
+        var plain = place.plus(before);
+        var fresh = placeAfresh.plus(before);
+        for (var graced : heads) {
+            if (graced.grace().isPresent()) {
+                var grace = graced.grace().get();
+                var written = grace.pitch().octavesUp(1);
+                var sign = Signs.GRACE.plus(accidental(signs.of(grace.pitch(), grace.accidental())));
+                var note = Signs.note(written.name().letter(), GRACE).plus(gone(graced.note()));
+                plain = plain.plus(sign).plus(octave(written)).plus(note);
+                fresh = fresh.plus(sign)
+                        .plus(marked ? mark(written) : octave(written))
+                        .plus(note);
+                melody.goesTo(written);
+                marked = false;
+            }
+        }
+        var open = around(head);
+        var sign = open.plus(artificial(head)).plus(accidental(sign(head, signs)));
+        var note = Signs.note(head.pitch().name().letter(), value)
+                .plus(fingers(head))
+                .plus(tie(head, heads))
+                .plus(open);
+        plain = plain.plus(sign).plus(octave(head.writtenPitch())).plus(note);
+        fresh = fresh.plus(sign)
+                .plus(marked ? mark(head.writtenPitch()) : octave(head.writtenPitch()))
+                .plus(note);
+        melody.goesTo(head.writtenPitch());
+        return new Piece(plain, fresh);
+    }
+
+    /** From a grace note to its own: a slur, and a line where it slides. */
+    private static Cells gone(Note note) {
+        boolean slides = note.arrival()
+                .map(Arrival::kind)
+                .filter(Arrival.Kind.SLIDE::equals)
+                .isPresent();
+        return slides ? Signs.SLUR.plus(Signs.SLIDE) : Signs.SLUR;
+    }
+
+    /** Counted from the written note; its octave is marked as rule: braille-intervals says. */
+    private Cells interval(List<Head> heads, int index, VoiceSigns signs) {
+        var head = heads.get(index);
+        var dead = head.note().isDead() ? legend.use(Word.DEAD) : Cells.NONE;
+        if (!dead.isEmpty()) {
+            melody.interrupt();
+        }
+        var place = places && !head.tiedFrom() ? hand.beside(head.note()) : Cells.NONE;
+        var open = around(head);
+        return dead.apart(place.plus(open)
+                .plus(artificial(head))
+                .plus(accidental(sign(head, signs)))
+                .plus(isFar(heads, index) || !dead.isEmpty() ? mark(head.writtenPitch()) : Cells.NONE)
+                .plus(Signs.interval(steps(heads.get(0), head)))
+                .plus(fingers(head))
+                .plus(tie(head, heads))
+                .plus(open));
+    }
+
+    private static boolean isFar(List<Head> heads, int index) {
+        int fromWritten = steps(heads.get(0), heads.get(index));
+        int fromNeighbour = steps(heads.get(index - 1), heads.get(index));
+        return index == 1 ? fromWritten > OCTAVE || fromWritten == 0 : fromNeighbour >= OCTAVE || fromNeighbour == 0;
+    }
+
+    private static int steps(Head from, Head to) {
+        return to.pitch().diatonicIndex() - from.pitch().diatonicIndex();
+    }
+
+    /** Of a chord that is held as a whole, one tie stands behind it. */
+    private static Cells tie(Head head, List<Head> heads) {
+        return head.tiedTo() && !isHeldAsAWhole(heads) ? Signs.TIE : Cells.NONE;
+    }
+
+    private static boolean isHeldAsAWhole(List<Head> heads) {
+        return heads.size() > 1 && heads.stream().allMatch(Head::tiedTo);
+    }
+
+    private Optional<Accidental> sign(Head head, VoiceSigns signs) {
+        boolean none = head.tiedFrom() || head.note().isDead();
+        return none ? head.accidental() : signs.of(head.pitch(), head.accidental());
+    }
+
+    /** A reminder stands in parentheses, as it is printed. */
+    private static Cells accidental(Optional<Accidental> accidental) {
+        return accidental
+                .map(each -> each.courtesy()
+                        ? Signs.PARENTHESIS.plus(Signs.accidental(each.sign())).plus(Signs.PARENTHESIS)
+                        : Signs.accidental(each.sign()))
+                .orElse(Cells.NONE);
+    }
+
+    private Cells around(Head head) {
+        return head.note().has(Mark.GHOST) ? legend.use(Signs.PARENTHESIS, "braille.sign.ghost") : Cells.NONE;
+    }
+
+    private static Cells artificial(Head head) {
+        boolean touched = head.note()
+                .ornaments()
+                .harmonic()
+                .filter(each -> each.touchedFret().isPresent())
+                .isPresent();
+        return touched && !head.tiedFrom() ? Signs.ARTIFICIAL_HARMONIC : Cells.NONE;
+    }
+
+    private static Cells fingers(Head head) {
+        if (head.tiedFrom()) {
+            return Cells.NONE;
+        }
+        var ornaments = head.note().ornaments();
+        var finger =
+                ornaments.finger().isPresent() ? Signs.finger(ornaments.finger().getAsInt()) : Cells.NONE;
+        boolean natural = ornaments
+                .harmonic()
+                .filter(each -> each.touchedFret().isEmpty())
+                .isPresent();
+        return natural ? finger.plus(Signs.HARMONIC) : finger;
+    }
+
+    /** What follows all notes of a chord: a pause, what the fretting hand does next, ties. */
+    private Cells behind(List<Head> heads) {
+        var cells = heads.stream().anyMatch(head -> head.note().has(Mark.FERMATA) && !head.tiedTo())
+                ? Signs.FERMATA
+                : Cells.NONE;
+        var join =
+                heads.stream().map(joins::outOf).filter(each -> !each.isEmpty()).findFirst();
+        return cells.plus(join.orElse(Cells.NONE)).plus(isHeldAsAWhole(heads) ? Signs.CHORD_TIE : Cells.NONE);
+    }
+
+    private Cells octave(Pitch written) {
+        return melody.needsMark(written) ? mark(written) : Cells.NONE;
+    }
+
+    private Cells mark(Pitch written) {
+        var mark = Signs.octave(written.octave());
+        return Signs.hasOctave(written.octave()) ? mark : legend.use(mark, "braille.sign.octave");
+    }
+}

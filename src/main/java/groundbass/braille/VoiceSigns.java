@@ -1,0 +1,41 @@
+package groundbass.braille;
+
+import groundbass.theory.Key;
+import groundbass.theory.Pitch;
+import groundbass.writing.Head.Accidental;
+import groundbass.writing.Head.Sign;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The accidentals of one voice in one bar. Two voices share the signs of a staff; in braille they are read one after
+ * the other, so that a voice repeats what only the other one has said (rule: braille-in-accord). Mutable.
+ */
+final class VoiceSigns {
+    private final Key key;
+    private final Map<Integer, Integer> altered = new HashMap<>();
+
+    VoiceSigns(Key key) {
+        this.key = key;
+    }
+
+    /** The sign to write: the printed one, or the one that this voice lacks. */
+    Optional<Accidental> of(Pitch pitch, Optional<Accidental> printed) {
+        int alteration = pitch.name().alteration();
+        var holds = altered.put(pitch.diatonicIndex(), alteration);
+        int before = holds == null ? key.alterationOf(pitch.name().letter()) : holds;
+        boolean lacks = printed.isEmpty() && before != alteration;
+        return lacks ? Optional.of(new Accidental(sign(alteration), false)) : printed;
+    }
+
+    private static Sign sign(int alteration) {
+        return switch (alteration) {
+            case -2 -> Sign.DOUBLE_FLAT;
+            case -1 -> Sign.FLAT;
+            case 1 -> Sign.SHARP;
+            case 2 -> Sign.DOUBLE_SHARP;
+            default -> Sign.NATURAL;
+        };
+    }
+}

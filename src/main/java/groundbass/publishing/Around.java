@@ -1,0 +1,20 @@
+package groundbass.publishing;
+
+import groundbass.catalog.settings.Imprint;
+import groundbass.publishing.DraftChanges.Difference;
+import java.util.Optional;
+
+/**
+ * What is looked at beside the document of a lesson. Each is empty where it is not asked.
+ *
+ * @param imprint who teaches here
+ * @param mail how the news of it will go out
+ * @param difference in what the draft differs from what readers see or will see; also empty where it does not
+ */
+record Around(Optional<Imprint> imprint, Optional<MailOutlook> mail, Optional<Difference> difference) {
+    static final Around NOTHING = new Around(Optional.empty(), Optional.empty(), Optional.empty());
+
+    static Around site(Imprint imprint) {
+        return new Around(Optional.of(imprint), Optional.empty(), Optional.empty());
+    }
+}

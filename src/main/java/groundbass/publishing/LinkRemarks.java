@@ -1,0 +1,75 @@
+package groundbass.publishing;
+
+import groundbass.document.EpisodeDocument;
+import groundbass.lesson.NoteLinks;
+import groundbass.lesson.NoteLinks.NoteLink;
+import groundbass.publishing.LessonRemark.Weight;
+import groundbass.text.Message;
+import java.net.URI;
+import java.net.URISyntaxException;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * What is to be said of the addresses that a lesson points to: by their form alone, for nobody is asked whether they are
+ * there. Video and courses have been read as secure addresses before; what else is wrong with them is said here.
+ */
+final class LinkRemarks {
+    private LinkRemarks() {}
+
+    static List<LessonRemark> of(EpisodeDocument document) {
+        var facts = document.facts();
+        var video = Stream.of(facts.video()).flatMap(address -> local("facts.video", address).stream());
+        var courses = facts.courses().stream().flatMap(course -> local("facts.courses", course.address()).stream());
+        var notes = NoteLinks.of(document.notes()).stream().flatMap(link -> inNotes(link).stream());
+        return Stream.of(video, courses, notes).flatMap(remark -> remark).toList();
+    }
+
+    static int count(EpisodeDocument document) {
+        int video = document.facts().video().isEmpty() ? 0 : 1;
+        return video
+                + document.facts().courses().size()
+                + NoteLinks.of(document.notes()).size();
+    }
+
+    private static Optional<LessonRemark> local(String field, String address) {
+        return parsed(address)
+                .filter(LinkRemarks::isLocal)
+                .map(uri -> asks(field, Message.of("publishing.remark.link.local", address)));
+    }
+
+    private static Optional<LessonRemark> inNotes(NoteLink link) {
+        if (link.isOnThePage()) {
+            return Optional.empty();
+        }
+        var uri = parsed(link.address());
+        if (uri.isEmpty() || !leadsSomewhere(uri.get())) {
+            return Optional.of(asks("notes", Message.of("publishing.remark.link.notes", link.line(), link.address())));
+        }
+        return uri.filter(LinkRemarks::isLocal)
+                .map(local -> asks("notes", Message.of("publishing.remark.link.local", link.address())));
+    }
+
+    private static boolean leadsSomewhere(URI uri) {
+        boolean web = "https".equalsIgnoreCase(uri.getScheme()) || "http".equalsIgnoreCase(uri.getScheme());
+        return web && uri.getHost() != null || "mailto".equalsIgnoreCase(uri.getScheme());
+    }
+
+    private static boolean isLocal(URI uri) {
+        return uri.getHost() != null && LocalAddress.is(uri.toString());
+    }
+
+    private static Optional<URI> parsed(String address) {
+        try {
+            return Optional.of(new URI(address));
+        } catch (URISyntaxException e) {
+            return Optional.empty();
+        }
+    }
+
+    private static LessonRemark asks(String field, Message message) {
+        return new LessonRemark(
+                Checkpoint.LINKS, Weight.ASKS, field, message, message.args().toString());
+    }
+}

@@ -1,0 +1,10 @@
+package groundbass.publishing;
+
+/**
+ * How letters about a lesson will go out.
+ *
+ * @param readers how many agreed to the news of its series and can be reached
+ * @param leaves whether a mail server takes them; otherwise they lie on the desk
+ * @param undelivered how many letters of the last days came to nobody
+ */
+record MailOutlook(int readers, boolean leaves, int undelivered) {}

@@ -1,0 +1,49 @@
+package groundbass.publishing;
+
+import groundbass.lesson.LessonText;
+import groundbass.lesson.NotePieces;
+import groundbass.publishing.LessonRemark.Weight;
+import groundbass.text.Message;
+import java.util.List;
+
+/** What is to be said of what the notes show of the sheet. */
+final class NoteRemarks {
+    private static final String NOTES = "notes";
+
+    private NoteRemarks() {}
+
+    /** Pieces that the line does not have. */
+    static List<LessonRemark> pieces(LessonText text) {
+        if (!isRead(text)) {
+            return List.of();
+        }
+        var line = text.main().line();
+        int last = line.firstNumber() + line.bars().size() - 1;
+        return NotePieces.broken(text.document().notes(), line).stream()
+                .map(piece ->
+                        Message.of("publishing.problem.piece", piece.line(), piece.address(), line.firstNumber(), last))
+                .map(message -> LessonRemark.blocks(Checkpoint.NOTES, NOTES, message))
+                .toList();
+    }
+
+    /** Pieces without words: who hears the page is told their bars, and not why they are there. */
+    static List<LessonRemark> pictures(LessonText text) {
+        if (!isRead(text)) {
+            return List.of();
+        }
+        return NotePieces.wordless(text.document().notes(), text.main().line()).stream()
+                .map(piece -> Message.of("publishing.remark.picture", piece.line(), piece.address()))
+                .map(message ->
+                        new LessonRemark(Checkpoint.PICTURES, Weight.MENTIONS, NOTES, message, message.toString()))
+                .toList();
+    }
+
+    /** Which bars there are is clear once the line can be read. */
+    private static boolean isRead(LessonText text) {
+        return !text.main().hasErrors() && !text.document().mainLine().isBlank();
+    }
+
+    static int pieceCount(String notes) {
+        return NotePieces.count(notes);
+    }
+}

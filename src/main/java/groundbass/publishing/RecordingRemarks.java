@@ -1,0 +1,51 @@
+package groundbass.publishing;
+
+import groundbass.document.BackingTrack;
+import groundbass.document.BarMap;
+import groundbass.lesson.LessonText;
+import groundbass.performance.Performance;
+import groundbass.publishing.LessonRemark.Weight;
+import groundbass.text.Message;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/** What is to be said of recordings whose bars were marked when the line had others. */
+final class RecordingRemarks {
+    private RecordingRemarks() {}
+
+    static List<LessonRemark> of(LessonText text) {
+        var marked = text.document().backingTracks().stream()
+                .filter(track -> !track.map().bars().isEmpty())
+                .toList();
+        if (marked.isEmpty()
+                || text.main().hasErrors()
+                || text.document().mainLine().isBlank()) {
+            return List.of(); // which bars there are is clear once the line can be read
+        }
+        var played = Performance.of(text.main().line()).bars().stream()
+                .map(bar -> new Bar(bar.number(), bar.pass()))
+                .collect(Collectors.toSet());
+        return marked.stream()
+                .filter(track -> !bars(track.map()).equals(played))
+                .map(RecordingRemarks::differs)
+                .toList();
+    }
+
+    private record Bar(int number, int pass) {}
+
+    private static Set<Bar> bars(BarMap map) {
+        return map.bars().stream()
+                .map(start -> new Bar(start.bar(), start.pass()))
+                .collect(Collectors.toSet());
+    }
+
+    private static LessonRemark differs(BackingTrack track) {
+        return new LessonRemark(
+                Checkpoint.RECORDINGS,
+                Weight.ASKS,
+                "tracks",
+                Message.of("publishing.remark.recording", track.title()),
+                track.upload().value() + bars(track.map()).hashCode());
+    }
+}

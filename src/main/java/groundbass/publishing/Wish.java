@@ -1,0 +1,60 @@
+package groundbass.publishing;
+
+import groundbass.catalog.episode.EpisodeState;
+import groundbass.form.FieldProblem;
+import groundbass.release.ReleaseNote;
+import java.util.Optional;
+
+/**
+ * What an educator wants done with a lesson, and how it stood when they said so.
+ *
+ * @param promise the hour; this very moment where no hour is promised
+ * @param note what students are told of a correction
+ */
+record Wish(Aim aim, Promise promise, ReleaseNote note, Seen seen) {
+    /** Where it is told how a lesson stands. */
+    static final String STANDING = "calendar";
+
+    /** What is to become of the lesson. */
+    enum Aim {
+        /** A lesson that is not out goes out as soon as it can. */
+        OUT_NOW,
+        /** A lesson that is not out goes out at an hour. */
+        OUT_THEN,
+        /** A lesson that is out is corrected. */
+        CORRECTED,
+        /** One of the first and the last, however it stands. */
+        READABLE
+    }
+
+    static Wish of(Aim aim, Promise promise, Seen seen) {
+        return new Wish(aim, promise, ReleaseNote.NONE, seen);
+    }
+
+    /** Why it cannot be done any more as the lesson stands now; empty where it can. */
+    Optional<FieldProblem> inTheWay(EpisodeState now) {
+        if (now instanceof EpisodeState.Published && aim == Aim.OUT_THEN && seen.equals(Seen.ANYHOW)) {
+            return Optional.of(FieldProblem.of("local", "publishing.problem.published"));
+        }
+        boolean wantsOut = aim == Aim.OUT_NOW || aim == Aim.OUT_THEN;
+        if (now instanceof EpisodeState.Published && wantsOut) {
+            return Optional.of(FieldProblem.of(STANDING, "publishing.problem.meanwhile.out"));
+        }
+        return isGranted(now) || seen.holds(now) ? Optional.empty() : Optional.of(otherwise());
+    }
+
+    /** What is said where another window, or the hour, was faster. */
+    static FieldProblem otherwise() {
+        return FieldProblem.of(STANDING, "publishing.problem.meanwhile");
+    }
+
+    /** Whether the lesson is promised already as it is wished: the button was pressed twice, or in two windows. */
+    boolean isGranted(EpisodeState now) {
+        if (!(now instanceof EpisodeState.Scheduled already)) {
+            return false;
+        }
+        return aim == Aim.OUT_THEN
+                ? already.at().equals(promise.at()) && already.zone().equals(promise.zone())
+                : already.isAtOnce();
+    }
+}
