@@ -3,6 +3,7 @@ package groundbass.script.thread;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Rank;
 import groundbass.script.grammar.Constituent.Tie;
+import groundbass.script.thread.stage.Said;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;

@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.score.Fraction;
 import groundbass.score.Place.Fretted;
@@ -16,40 +16,40 @@ import java.util.OptionalInt;
 import java.util.stream.IntStream;
 
 /** The line, asked what happens where: the stretches that a scope means, and the events in them. */
-final class Stage {
+public final class Stage {
     private final Timeline timeline;
     private final Neck neck;
     private final Places places;
     private final boolean byBeats;
 
     /** @param byBeats whether beats are those of the meter, where others speak of counts */
-    Stage(Timeline timeline, boolean byBeats) {
+    public Stage(Timeline timeline, boolean byBeats) {
         this.timeline = timeline;
         this.byBeats = byBeats;
         this.neck = new Neck(timeline);
         this.places = new Places(timeline);
     }
 
-    Timeline timeline() {
+    public Timeline timeline() {
         return timeline;
     }
 
-    Neck neck() {
+    public Neck neck() {
         return neck;
     }
 
-    Tuning tuning() {
+    public Tuning tuning() {
         return timeline.line().header().tuning();
     }
 
-    List<Integer> allBars() {
+    public List<Integer> allBars() {
         return IntStream.rangeClosed(timeline.line().firstNumber(), timeline.lastBar())
                 .boxed()
                 .toList();
     }
 
     /** The stretches of a scope, bar by bar; empty where a bar has no such time. Beats of compound bars are counts. */
-    List<Stretch> stretches(List<Integer> bars, Optional<Scope.Time> time, OptionalInt beatInHand) {
+    public List<Stretch> stretches(List<Integer> bars, Optional<Scope.Time> time, OptionalInt beatInHand) {
         var all = new ArrayList<Stretch>();
         for (int bar : bars) {
             var here = timeline.has(bar) ? stretches(bar, time, beatInHand) : List.<Stretch>of();
@@ -88,7 +88,7 @@ final class Stage {
     }
 
     /** In compound bars the counts, each lasting to the next beat's start where one speaks of the beat itself. */
-    List<Stretch> beats(int bar) {
+    public List<Stretch> beats(int bar) {
         return places.beats(bar, byBeats).stream()
                 .filter(beat -> !beat.from().isBefore(timeline.whole(bar).from())
                         || timeline.whole(bar).from().equals(Fraction.ZERO))
@@ -107,20 +107,20 @@ final class Stage {
                 .toList();
     }
 
-    List<At> notes(List<Stretch> stretches) {
+    public List<At> notes(List<Stretch> stretches) {
         return timeline.notes(stretches);
     }
 
-    List<At> notes(int bar) {
+    public List<At> notes(int bar) {
         return timeline.notes(List.of(timeline.whole(bar)));
     }
 
-    List<At> everyNote() {
+    public List<At> everyNote() {
         return timeline.notes(timeline.everything());
     }
 
     /** Notes that begin within stretches, by onset, and the silences between them, cut at each stretch's ends. */
-    List<Event> events(List<Stretch> stretches) {
+    public List<Event> events(List<Stretch> stretches) {
         var all = new ArrayList<Event>();
         stretches.forEach(stretch -> events(stretch, all));
         return all;
@@ -177,12 +177,12 @@ final class Stage {
                 new Stretch(first.bar(), beat, meter.beatEnd(first.note().onset()))));
     }
 
-    Optional<Integer> midi(At at) {
+    public Optional<Integer> midi(At at) {
         var midi = at.note().midi(tuning());
         return midi.isPresent() ? Optional.of(midi.getAsInt()) : Optional.empty();
     }
 
-    static OptionalInt fret(At at) {
+    public static OptionalInt fret(At at) {
         return at.note().place() instanceof Fretted place ? OptionalInt.of(place.fret()) : OptionalInt.empty();
     }
 
@@ -198,7 +198,7 @@ final class Stage {
         return last;
     }
 
-    List<ChordSymbol> chords(int bar) {
+    public List<ChordSymbol> chords(int bar) {
         var own = timeline.line().bar(bar).chords().stream()
                 .map(chord -> chord.chord())
                 .toList();

@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.grammar.Constituent;
@@ -15,9 +15,9 @@ import java.util.OptionalInt;
  * @param notes the notes that may be meant
  * @param together whether all of them are meant, or one of them, nobody knows which
  */
-record Subject(List<At> notes, boolean together) {
+public record Subject(List<At> notes, boolean together) {
     /** Empty where the words before the verb name nothing that is known; see {@link #isNone} for a mere "there". */
-    static Optional<Subject> of(List<Constituent> left, Said said, Stage stage) {
+    public static Optional<Subject> of(List<Constituent> left, Said said, Stage stage) {
         boolean plural = left.stream()
                 .anyMatch(unit -> Said.is(unit, Tie.THEY)
                         || Said.is(unit, Tie.BOTH)
@@ -93,7 +93,7 @@ record Subject(List<At> notes, boolean together) {
     }
 
     /** Whether nothing is named before the verb. */
-    static boolean isNone(List<Constituent> left) {
+    public static boolean isNone(List<Constituent> left) {
         return left.stream()
                 .allMatch(unit -> unit instanceof Constituent.Small small
                         && switch (small.tie()) {

@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.score.Fraction;
 import groundbass.script.claims.Manner;
@@ -16,7 +16,7 @@ import java.util.stream.IntStream;
  * Gathers units into what is said of one note after another. What has been said of a note already begins the next one;
  * what is said of several in a row is dealt out to them in order.
  */
-final class Items {
+public final class Items {
     private static final int MOST = 16;
     private static final Set<Tie> LIGHT = Set.of(
             Tie.OF,
@@ -63,14 +63,14 @@ final class Items {
     private record Bit(Item item, boolean begins) {}
 
     /** @param items in the order in which they were said */
-    record Row(List<Item> items) {
-        Row {
+    public record Row(List<Item> items) {
+        public Row {
             items = List.copyOf(items);
         }
     }
 
     /** Empty where a unit is no part of a note. */
-    static Optional<Row> of(List<Constituent> units, Stage stage) {
+    public static Optional<Row> of(List<Constituent> units, Stage stage) {
         var gathered = new Items(stage);
         for (var unit : units) {
             if (!gathered.take(unit)) {

@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.checking.Timeline.Stretch;
@@ -17,9 +17,9 @@ import java.util.TreeSet;
  * @param notes those that begin there, and those that still sound where it begins
  * @param events what happens there in a row
  */
-record Area(List<Stretch> stretches, List<At> notes, List<Event> events) {
+public record Area(List<Stretch> stretches, List<At> notes, List<Event> events) {
     /** Empty where nobody can say. */
-    static Optional<Area> of(Said said, Stage stage) {
+    public static Optional<Area> of(Said said, Stage stage) {
         var bars = bars(said, stage);
         var time = said.scope().time();
         boolean adrift = bars.isEmpty() && (time.isPresent() || !said.has(Constituent.Times.class));

@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.script.checking.Timeline.At;
 import java.util.List;
@@ -13,29 +13,29 @@ import java.util.OptionalInt;
  * @param notes the notes last spoken of, in the order of the line
  * @param sure whether they are as they were described, so that nobody can have meant others
  */
-record Memory(List<Integer> bars, OptionalInt beat, List<At> notes, boolean sure) {
-    static final Memory NOTHING = new Memory(List.of(), OptionalInt.empty(), List.of(), false);
+public record Memory(List<Integer> bars, OptionalInt beat, List<At> notes, boolean sure) {
+    public static final Memory NOTHING = new Memory(List.of(), OptionalInt.empty(), List.of(), false);
 
-    Memory {
+    public Memory {
         bars = List.copyOf(bars);
         notes = List.copyOf(notes);
     }
 
-    Optional<Integer> bar() {
+    public Optional<Integer> bar() {
         return bars.size() == 1 ? Optional.of(bars.get(0)) : Optional.empty();
     }
 
-    Memory at(List<Integer> newBars, OptionalInt newBeat) {
+    public Memory at(List<Integer> newBars, OptionalInt newBeat) {
         boolean moved = !newBars.equals(bars);
         return new Memory(newBars, moved || newBeat.isPresent() ? newBeat : beat, moved ? List.of() : notes, sure);
     }
 
-    Memory of(List<At> newNotes, boolean areSure) {
+    public Memory of(List<At> newNotes, boolean areSure) {
         return new Memory(bars, beat, newNotes, areSure);
     }
 
     /** Something was said that was not understood: what "it" is, nobody knows. */
-    Memory vague() {
+    public Memory vague() {
         return new Memory(bars, beat, List.of(), false);
     }
 }

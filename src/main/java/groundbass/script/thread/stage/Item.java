@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.score.Fraction;
 import groundbass.script.checking.Timeline.At;
@@ -12,34 +12,34 @@ import java.util.Optional;
  * @param rest whether it is silence
  * @param length of the rest, where that was said
  */
-record Item(List<Part> parts, boolean rest, Optional<Fraction> length) {
-    static final Item NOTHING = new Item(List.of(), false, Optional.empty());
+public record Item(List<Part> parts, boolean rest, Optional<Fraction> length) {
+    public static final Item NOTHING = new Item(List.of(), false, Optional.empty());
 
-    Item {
+    public Item {
         parts = List.copyOf(parts);
     }
 
-    static Item rest(Optional<Fraction> length) {
+    public static Item rest(Optional<Fraction> length) {
         return new Item(List.of(), true, length);
     }
 
-    Item with(Part part) {
+    public Item with(Part part) {
         var more = new ArrayList<>(parts);
         more.add(part);
         return new Item(more, rest, length);
     }
 
-    Item with(Item other) {
+    public Item with(Item other) {
         var more = new ArrayList<>(parts);
         more.addAll(other.parts);
         return new Item(more, rest || other.rest, length.or(other::length));
     }
 
-    boolean has(Part.Kind kind) {
+    public boolean has(Part.Kind kind) {
         return parts.stream().anyMatch(part -> part.kind() == kind);
     }
 
-    List<Part.Kind> kinds() {
+    public List<Part.Kind> kinds() {
         return parts.stream().map(Part::kind).toList();
     }
 
@@ -52,7 +52,7 @@ record Item(List<Part> parts, boolean rest, Optional<Fraction> length) {
         return parts.isEmpty() && !rest;
     }
 
-    boolean fits(At at) {
+    public boolean fits(At at) {
         return !rest && parts.stream().allMatch(part -> part.fits(at));
     }
 }

@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
@@ -13,34 +13,34 @@ import java.util.Optional;
  * @param notes what it was about, for the next clause to lean on
  * @param about the first of the units that are wrong, where that is known
  */
-record Finding(Verdict verdict, List<At> notes, Optional<Constituent> about) {
-    Finding(Verdict verdict, List<At> notes) {
+public record Finding(Verdict verdict, List<At> notes, Optional<Constituent> about) {
+    public Finding(Verdict verdict, List<At> notes) {
         this(verdict, notes, Optional.empty());
     }
 
     /** The same, said of one unit of the clause. */
-    Finding at(Constituent unit) {
+    public Finding at(Constituent unit) {
         return new Finding(verdict, notes, Optional.of(unit));
     }
 
-    static Finding agrees(List<At> notes) {
+    public static Finding agrees(List<At> notes) {
         return new Finding(Verdict.AGREES, notes);
     }
 
-    static Finding wrong(Right right, List<At> notes) {
+    public static Finding wrong(Right right, List<At> notes) {
         return new Finding(new Verdict.Contradicts(right), notes);
     }
 
-    static Finding open(List<At> notes) {
+    public static Finding open(List<At> notes) {
         return new Finding(Verdict.CANNOT_TELL, notes);
     }
 
     /** So in one reading, and not so in another. */
-    static Finding mixed(List<At> notes) {
+    public static Finding mixed(List<At> notes) {
         return new Finding(Verdict.IN_PART, notes);
     }
 
-    static Finding of(boolean agrees, Right right, List<At> notes) {
+    public static Finding of(boolean agrees, Right right, List<At> notes) {
         return agrees ? agrees(notes) : wrong(right, notes);
     }
 
@@ -50,15 +50,15 @@ record Finding(Verdict verdict, List<At> notes, Optional<Constituent> about) {
     }
 
     /** Whether it says that something is so, or is not. */
-    boolean isSure() {
+    public boolean isSure() {
         return agrees() || contradicts();
     }
 
-    boolean agrees() {
+    public boolean agrees() {
         return verdict instanceof Verdict.Agrees;
     }
 
-    boolean contradicts() {
+    public boolean contradicts() {
         return verdict instanceof Verdict.Contradicts;
     }
 }

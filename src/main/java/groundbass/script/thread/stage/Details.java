@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.script.grammar.Constituent;
 import groundbass.theory.NoteName;
@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 
 /** What the units of a clause say of notes, one after another: once a triplet was named, its quavers are shorter ones. */
-final class Details {
+public final class Details {
     private final Stage stage;
     private boolean tupled;
 
@@ -99,7 +99,7 @@ final class Details {
     }
 
     /** The number of a string, 1 the highest; empty where the bass has none such. */
-    static OptionalInt string(Constituent.Place place, Stage stage) {
+    public static OptionalInt string(Constituent.Place place, Stage stage) {
         if (place.string().isPresent()) {
             return stage.tuning()
                     .numberOf(place.string().get())

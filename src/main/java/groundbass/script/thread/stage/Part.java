@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.score.Fraction;
 import groundbass.score.Note;
@@ -12,8 +12,8 @@ import groundbass.theory.NoteName;
 import java.util.function.Predicate;
 
 /** One thing that is said of a note, and which notes it is true of. */
-record Part(Kind kind, Predicate<At> test) {
-    enum Kind {
+public record Part(Kind kind, Predicate<At> test) {
+    public enum Kind {
         NAME,
         STRING,
         FRET,
@@ -27,11 +27,11 @@ record Part(Kind kind, Predicate<At> test) {
         CHORD
     }
 
-    boolean fits(At at) {
+    public boolean fits(At at) {
         return test.test(at);
     }
 
-    static Part name(NoteName name, Timeline timeline, Neck neck) {
+    public static Part name(NoteName name, Timeline timeline, Neck neck) {
         return new Part(
                 Kind.NAME,
                 at -> at.note().place() instanceof Fretted place
@@ -65,16 +65,16 @@ record Part(Kind kind, Predicate<At> test) {
         return new Part(Kind.TUPLET, Part::isTuplet);
     }
 
-    static boolean isTuplet(At at) {
+    public static boolean isTuplet(At at) {
         return Long.bitCount(at.note().length().denominator()) != 1
                 || Long.bitCount(at.note().onset().denominator()) != 1;
     }
 
-    static Part manner(Manner manner) {
+    public static Part manner(Manner manner) {
         return new Part(Kind.MANNER, at -> manner.fits(at.note()));
     }
 
-    static Part dead() {
+    public static Part dead() {
         return new Part(Kind.DEAD, at -> at.note().isDead());
     }
 

@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.script.checking.Timeline.At;
 import groundbass.theory.ChordSymbol.Chord;

@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.score.Position;
 import groundbass.script.checking.Counts;
@@ -10,13 +10,13 @@ import java.util.List;
 import java.util.Set;
 
 /** Makes what would be right. */
-final class Wrongs {
+public final class Wrongs {
     private static final Set<Part.Kind> OF_TECHNIQUE = Set.of(Part.Kind.MANNER, Part.Kind.DEAD, Part.Kind.SHORT);
 
     private Wrongs() {}
 
     /** The note as it is, told by what was said wrongly of it. */
-    static Right note(At at, Item said, Stage stage) {
+    public static Right note(At at, Item said, Stage stage) {
         boolean technique =
                 said.parts().stream().anyMatch(part -> OF_TECHNIQUE.contains(part.kind()) && !part.fits(at));
         boolean length = said.has(Part.Kind.LENGTH) || said.has(Part.Kind.TUPLET);
@@ -24,7 +24,7 @@ final class Wrongs {
     }
 
     /** What begins a stretch. */
-    static Right start(Stretch stretch, Item said, Stage stage) {
+    public static Right start(Stretch stretch, Item said, Stage stage) {
         var notes = stage.notes(List.of(stretch));
         boolean sounds = notes.stream().anyMatch(at -> at.note().onset().equals(stretch.from()));
         if (sounds && !said.rest()) {

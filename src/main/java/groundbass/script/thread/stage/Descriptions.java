@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.claims.Manner;
@@ -13,7 +13,7 @@ import java.util.Set;
  * What a clause says of notes, taken without regard to its other words. What stands between two ties is said of one
  * note, unless it says the same thing twice: then nobody knows what belongs together, and each is taken for itself.
  */
-final class Descriptions {
+public final class Descriptions {
     private static final Set<Tie> BETWEEN = Set.of(
             Tie.COMMA, Tie.AND, Tie.BUT, Tie.THEN, Tie.TO, Tie.FROM, Tie.AFTER, Tie.SO, Tie.COLON, Tie.STOP, Tie.WITH,
             Tie.WHICH, Tie.OVER);
@@ -47,13 +47,13 @@ final class Descriptions {
      * @param unit the first that says something of it
      * @param ahead whether the clause only leads there, so that it may be what comes next
      */
-    record Description(Item item, Constituent unit, boolean ahead) {
-        boolean fits(At at) {
+    public record Description(Item item, Constituent unit, boolean ahead) {
+        public boolean fits(At at) {
             return item.fits(at);
         }
     }
 
-    static List<Description> of(List<Constituent> units, Stage stage) {
+    public static List<Description> of(List<Constituent> units, Stage stage) {
         var descriptions = new Descriptions(units, stage);
         units.forEach(descriptions::take);
         descriptions.close();

@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.script.grammar.Clause;
 import groundbass.script.grammar.Constituent;
@@ -15,11 +15,11 @@ import java.util.Set;
  * @param units what is left, in order
  * @param memory what was spoken of before
  */
-record Said(Scope scope, List<Constituent> units, Memory memory) {
+public record Said(Scope scope, List<Constituent> units, Memory memory) {
     private static final Set<Tie> BEFORE_PLACES = Set.of(Tie.ON, Tie.IN, Tie.OF, Tie.AT, Tie.FOR, Tie.FROM);
 
     /** Empty where the clause names two places that do not go together. */
-    static Optional<Said> of(Clause clause, Memory memory, Stage stage) {
+    public static Optional<Said> of(Clause clause, Memory memory, Stage stage) {
         var scope = Scope.NOTHING;
         var rest = new ArrayList<Constituent>();
         for (Read read : clause.units()) {
@@ -93,11 +93,11 @@ record Said(Scope scope, List<Constituent> units, Memory memory) {
         };
     }
 
-    boolean has(Tie tie) {
+    public boolean has(Tie tie) {
         return units.stream().anyMatch(unit -> is(unit, tie));
     }
 
-    boolean hasAny(Tie... ties) {
+    public boolean hasAny(Tie... ties) {
         for (var tie : ties) {
             if (has(tie)) {
                 return true;
@@ -106,42 +106,42 @@ record Said(Scope scope, List<Constituent> units, Memory memory) {
         return false;
     }
 
-    boolean has(Class<? extends Constituent> kind) {
+    public boolean has(Class<? extends Constituent> kind) {
         return units.stream().anyMatch(kind::isInstance);
     }
 
-    <T extends Constituent> List<T> all(Class<T> kind) {
+    public <T extends Constituent> List<T> all(Class<T> kind) {
         return units.stream().filter(kind::isInstance).map(kind::cast).toList();
     }
 
-    <T extends Constituent> Optional<T> only(Class<T> kind) {
+    public <T extends Constituent> Optional<T> only(Class<T> kind) {
         var all = all(kind);
         return all.size() == 1 ? Optional.of(all.get(0)) : Optional.empty();
     }
 
     /** Whether nothing is said beyond these kinds of units and these ties. */
-    boolean isOnly(Set<Class<? extends Constituent>> kinds, Set<Tie> ties) {
+    public boolean isOnly(Set<Class<? extends Constituent>> kinds, Set<Tie> ties) {
         return units.stream()
                 .allMatch(unit -> unit instanceof Constituent.Small small
                         ? ties.contains(small.tie())
                         : kinds.contains(unit.getClass()));
     }
 
-    static boolean is(Constituent unit, Tie tie) {
+    public static boolean is(Constituent unit, Tie tie) {
         return unit instanceof Constituent.Small small && small.tie() == tie;
     }
 
     /** The same, said of a bar. */
-    Said in(int bar) {
+    public Said in(int bar) {
         return new Said(scope.in(List.of(bar), Scope.Extent.SAID), units, memory);
     }
 
-    Said with(List<Constituent> others) {
+    public Said with(List<Constituent> others) {
         return new Said(scope, List.copyOf(others), memory);
     }
 
     /** The bars that are meant: those that were said, or those in hand. */
-    List<Integer> bars() {
+    public List<Integer> bars() {
         return scope.isSaid() ? scope.bars() : memory.bars();
     }
 }

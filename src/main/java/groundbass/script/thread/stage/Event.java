@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.score.Fraction;
 import groundbass.script.checking.Timeline.At;
@@ -9,12 +9,12 @@ import java.util.List;
  *
  * @param notes empty for silence
  */
-record Event(int bar, Fraction from, Fraction to, List<At> notes) {
-    boolean isRest() {
+public record Event(int bar, Fraction from, Fraction to, List<At> notes) {
+    public boolean isRest() {
         return notes.isEmpty();
     }
 
-    boolean fits(Item item) {
+    public boolean fits(Item item) {
         if (item.rest()) {
             return isRest()
                     && item.length()

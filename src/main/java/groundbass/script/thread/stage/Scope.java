@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.script.grammar.Constituent;
 import java.util.List;
@@ -13,10 +13,10 @@ import java.util.stream.Stream;
  * @param extent whether bars were said, and how
  * @param time within each bar; empty for all of it
  */
-record Scope(List<Integer> bars, Extent extent, Optional<Time> time) {
-    static final Scope NOTHING = new Scope(List.of(), Extent.UNSAID, Optional.empty());
+public record Scope(List<Integer> bars, Extent extent, Optional<Time> time) {
+    public static final Scope NOTHING = new Scope(List.of(), Extent.UNSAID, Optional.empty());
 
-    enum Extent {
+    public enum Extent {
         UNSAID,
         SAID,
         EACH,
@@ -24,17 +24,17 @@ record Scope(List<Integer> bars, Extent extent, Optional<Time> time) {
     }
 
     /** A time within a bar. */
-    sealed interface Time {}
+    public sealed interface Time {}
 
     record Beats(List<Integer> numbers) implements Time {}
 
     record LastBeat() implements Time {}
 
-    record Parts(OptionalInt beat, List<Integer> parts) implements Time {}
+    public record Parts(OptionalInt beat, List<Integer> parts) implements Time {}
 
     record Half(int nth) implements Time {}
 
-    boolean isSaid() {
+    public boolean isSaid() {
         return extent != Extent.UNSAID;
     }
 

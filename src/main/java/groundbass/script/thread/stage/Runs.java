@@ -1,4 +1,4 @@
-package groundbass.script.thread;
+package groundbass.script.thread.stage;
 
 import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
@@ -8,11 +8,11 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /** Finds what was said in a row among what happens in a row. */
-final class Runs {
+public final class Runs {
     private Runs() {}
 
     /** Index of the first event of the first run that is as said; -1 where there is none. */
-    static int find(List<Item> items, List<Event> events) {
+    public static int find(List<Item> items, List<Event> events) {
         for (int start = 0; start + items.size() <= events.size(); start++) {
             if (fits(items, events.subList(start, start + items.size()))) {
                 return start;
@@ -25,7 +25,7 @@ final class Runs {
      * Whether what was said in a row cannot be so, however the words belong together: something of it is so of nothing
      * there, the names come in no such order, or more is said than there is.
      */
-    static boolean isDenied(List<Item> items, List<Event> events) {
+    public static boolean isDenied(List<Item> items, List<Event> events) {
         int heard = events.stream()
                 .mapToInt(event -> Math.max(1, event.notes().size()))
                 .sum();
@@ -55,7 +55,7 @@ final class Runs {
     }
 
     /** Whether these come one right after another. */
-    static boolean isRow(List<Part> parts, List<At> notes) {
+    public static boolean isRow(List<Part> parts, List<At> notes) {
         for (int start = 0; start + parts.size() <= notes.size(); start++) {
             int from = start;
             boolean all =
@@ -77,7 +77,7 @@ final class Runs {
     }
 
     /** Whether all that was said is there in its order, with other things between. */
-    static boolean isScattered(List<Item> items, List<Event> events) {
+    public static boolean isScattered(List<Item> items, List<Event> events) {
         int next = 0;
         for (var event : events) {
             if (next < items.size() && event.fits(items.get(next))) {
@@ -88,23 +88,23 @@ final class Runs {
     }
 
     /** Whether a single thing was said of a stretch in which it is so of some. */
-    static boolean isOneOfMany(List<Item> items, List<Event> events) {
+    public static boolean isOneOfMany(List<Item> items, List<Event> events) {
         return items.size() == 1 && events.stream().anyMatch(event -> event.fits(items.get(0)));
     }
 
     /** The notes of events that are as said; where a triplet was spoken of, all of it. */
-    static List<At> met(List<Item> items, List<Event> events, Stage stage) {
+    public static List<At> met(List<Item> items, List<Event> events, Stage stage) {
         boolean triplet = items.size() == 1 && items.get(0).has(Part.Kind.TUPLET);
         var notes = notes(events);
         return triplet && !notes.isEmpty() ? stage.tuplet(notes.get(0)) : notes;
     }
 
-    static List<At> notes(List<Event> events) {
+    public static List<At> notes(List<Event> events) {
         return events.stream().flatMap(event -> event.notes().stream()).toList();
     }
 
     /** What is most like a thing that is not there. */
-    static Right nearest(Item item, List<Event> events, Stretch stretch, Stage stage) {
+    public static Right nearest(Item item, List<Event> events, Stretch stretch, Stage stage) {
         var notes = notes(events);
         return notes.isEmpty() || item.rest()
                 ? Wrongs.start(stretch, item, stage)
@@ -112,7 +112,7 @@ final class Runs {
     }
 
     /** The first of those of which most is so; there has to be a note. */
-    static At mostLike(Item item, List<At> notes) {
+    public static At mostLike(Item item, List<At> notes) {
         return notes.stream()
                 .max(Comparator.comparingLong((At at) -> item.parts().stream()
                                 .filter(part -> part.fits(at))
