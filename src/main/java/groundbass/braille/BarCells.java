@@ -209,7 +209,8 @@ final class BarCells {
             while (!said.isEmpty() && !said.get(0).at().isAfter(element.onset())) {
                 moment.add(said.remove(0));
             }
-            boolean apart = moment.stream().anyMatch(each -> !expression(each).apart().isEmpty());
+            boolean apart =
+                    moment.stream().anyMatch(each -> !expression(each).apart().isEmpty());
             begins = speak(units, moment, begins);
             var before = values.getOrDefault(i, Cells.NONE).plus(tuplet(voice, i));
             var cells = element(bar, element, begins, before, signs);
