@@ -118,7 +118,8 @@ if (await isOffered()) {
     part("copy-note").hidden = false;
   } else {
     about = reckon(document, sheetsOf(document)).catch(() => 0);
-    part("copy-size").textContent = say("size", sizeWords(await about));
+    const bytes = await about;
+    part("copy-size").textContent = bytes ? say("size", sizeWords(bytes)) : "";
   }
   tell(state(await show()));
   place.hidden = false;

@@ -139,6 +139,7 @@ class KeepTest {
                         new Cookie("language", "de").setUrl(visit.address())));
         visit.lesson(page, "");
         assertThat(page.locator("[data-practised]").first()).hasAttribute("data-signed-in", "true");
+        button(page, "Favorit").click();
         button(page, "Auf diesem Gerät behalten").click();
         assertThat(part(page, "said")).containsText("auf diesem Gerät,");
         page.context().setOffline(true);
@@ -146,6 +147,8 @@ class KeepTest {
         assertThat(page.locator("html")).hasAttribute("lang", "de");
         assertThat(page.locator("[data-practised]").first()).hasAttribute("data-signed-in", "false");
         assertThat(page.getByRole(AriaRole.LINK, named("Anmelden")).first()).isVisible();
+        // what belongs to an account does not leave with a copy, which does not know it
+        assertThat(button(page, "Favorit")).hasAttribute("aria-pressed", "true");
         page.navigate(visit.address() + "/me");
         assertThat(page.getByText("Es ist kein Netz da")).isVisible();
     }
