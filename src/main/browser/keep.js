@@ -72,7 +72,8 @@ async function press() {
     problem = wrong(fault);
   }
   keeping = null;
-  tell(problem || state(await show()));
+  const note = await show();
+  tell(problem || state(note));
   part("copy-said").focus(); // the button that was pressed is gone
 }
 

@@ -72,6 +72,8 @@ class KeepTest {
         visit.lesson(page, "");
         button(page, KEEP).click();
         assertThat(part(page, "said")).containsText("The fetching was broken off, and not all of it is here.");
+        assertThat(button(page, "Go on keeping it")).isVisible();
+        assertThat(button(page, "Stop")).isHidden();
         page.context().setOffline(true);
         page.navigate(visit.address() + PlayVisit.LESSON);
         assertThat(page.getByText("Not all of it is here.")).isVisible();
