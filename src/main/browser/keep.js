@@ -39,13 +39,13 @@ async function show() {
   const note = await noteOf(lesson);
   const isWhole = note?.whole === true;
   const isOlder = isWhole && note.release !== release;
-  part("keep").textContent = say(isOlder ? "renew" : note && !isWhole ? "on" : "keep");
-  part("keep").hidden = keeping !== null || isWhole && !isOlder || copied !== undefined;
-  part("stop").hidden = keeping === null;
-  part("remove").hidden = keeping !== null || note === null;
-  part("progress").hidden = keeping === null;
-  part("list").hidden = (await notes()).length === 0;
-  part("size").hidden = keeping !== null || isWhole && !isOlder || copied !== undefined;
+  part("copy-keep").textContent = say(isOlder ? "renew" : note && !isWhole ? "on" : "keep");
+  part("copy-keep").hidden = keeping !== null || isWhole && !isOlder || copied !== undefined;
+  part("copy-stop").hidden = keeping === null;
+  part("copy-remove").hidden = keeping !== null || note === null;
+  part("copy-progress").hidden = keeping === null;
+  part("copy-list").hidden = (await notes()).length === 0;
+  part("copy-size").hidden = keeping !== null || isWhole && !isOlder || copied !== undefined;
   return note;
 }
 
@@ -62,7 +62,7 @@ async function press() {
   keeping = new AbortController();
   tell(say("keeping"));
   await show();
-  part("stop").focus();
+  part("copy-stop").focus();
   let problem = "";
   try {
     await navigator.serviceWorker.register("/worker.js");
@@ -73,7 +73,7 @@ async function press() {
   }
   keeping = null;
   tell(problem || state(await show()));
-  (problem ? part("keep") : part("list")).focus();
+  part("copy-said").focus(); // the button that was pressed is gone
 }
 
 /** Why it could not be kept, and what helps. */
@@ -92,33 +92,33 @@ async function hasRoom() {
 }
 
 function progress(done, all) {
-  part("progress").value = done / all;
+  part("copy-progress").value = done / all;
 }
 
 function tell(words) {
-  part("said").textContent = words;
+  part("copy-said").textContent = words;
 }
 
 async function letGo() {
   await remove(lesson);
   await show();
   tell(say("removed"));
-  part("keep").focus();
+  part("copy-said").focus();
 }
 
 /** @type {Promise<number>} bytes, reckoned */
 let about = Promise.resolve(0);
 
 if (await isOffered()) {
-  part("keep").addEventListener("click", press);
-  part("stop").addEventListener("click", () => keeping?.abort());
-  part("remove").addEventListener("click", letGo);
+  part("copy-keep").addEventListener("click", press);
+  part("copy-stop").addEventListener("click", () => keeping?.abort());
+  part("copy-remove").addEventListener("click", letGo);
   if (copied) {
-    part("copy").textContent = say("copy", dayWords(copied));
-    part("copy").hidden = false;
+    part("copy-note").textContent = say("copy", dayWords(copied));
+    part("copy-note").hidden = false;
   } else {
     about = reckon(document, sheetsOf(document)).catch(() => 0);
-    part("size").textContent = say("size", sizeWords(await about));
+    part("copy-size").textContent = say("size", sizeWords(await about));
   }
   tell(state(await show()));
   place.hidden = false;

@@ -9,7 +9,9 @@ const part = partsOf(place);
 const say = wordsOf(byId("kept-words", HTMLTemplateElement).content);
 
 async function show() {
-  const all = await notes();
+  const kept = await notes();
+  // of a lesson whose correction is still on its way, the copy that serves
+  const all = kept.filter((note) => note.whole || !kept.some(({ lesson, whole }) => whole && lesson === note.lesson));
   part("nothing").hidden = all.length > 0;
   part("all").hidden = all.length === 0;
   part("total").textContent = say("total", sizeWords(all.reduce((sum, { bytes }) => sum + bytes, 0)));

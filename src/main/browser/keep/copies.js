@@ -82,8 +82,13 @@ export async function remove(lesson, but = "") {
 
 /** Nothing is left on the device: no copy, no page, no worker. */
 export async function removeAll() {
+  await removeCaches();
+  await (await navigator.serviceWorker.getRegistration("/"))?.unregister();
+}
+
+/** Nothing is left but the worker. */
+export async function removeCaches() {
   await Promise.all((await ours(OURS)).map((name) => caches.delete(name)));
-  for (const worker of await navigator.serviceWorker.getRegistrations()) await worker.unregister();
 }
 
 /** Removes what earlier forms of this program kept. */

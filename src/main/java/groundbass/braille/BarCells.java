@@ -139,7 +139,7 @@ final class BarCells {
             var expression = expression(direction);
             units.addAll(expression.apart());
             gap = expression.apart().isEmpty() ? gap : Gap.BLANK;
-            cells = cells.apart(expression.atOnce());
+            cells = cells.plus(expression.atOnce());
             chords.interrupt();
         }
         if (!cells.isEmpty()) {
@@ -228,15 +228,15 @@ final class BarCells {
 
     /** Long words become units; what stands before the next note at once is handed on. */
     private Cells speak(List<Unit> units, List<Direction> moment, Cells opening) {
-        var cells = opening;
+        var said = Cells.NONE;
         for (var direction : moment) {
             var expression = expression(direction);
             expression.interrupt(units);
             units.addAll(expression.apart());
-            cells = cells.apart(expression.atOnce());
+            said = said.plus(expression.atOnce());
             chords.interrupt();
         }
-        return cells;
+        return opening.apart(said);
     }
 
     private Expression expression(Direction direction) {

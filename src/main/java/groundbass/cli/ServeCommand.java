@@ -58,6 +58,12 @@ public final class ServeCommand implements Callable<Integer> {
     private boolean demo;
 
     @Option(
+            names = "--keep-nothing",
+            description =
+                    "Students keep no lessons on their devices; what a device has of this site goes at its next visit.")
+    private boolean keepNothing;
+
+    @Option(
             names = "--behind-proxy",
             paramLabel = "HOPS",
             arity = "0..1",
@@ -151,6 +157,7 @@ public final class ServeCommand implements Callable<Integer> {
                 port,
                 publicAddress.map(this::origin),
                 demo,
+                !keepNothing,
                 hops,
                 handOver.map(this::location),
                 databaseUrl.map(url -> new Config.DatabaseServer(url, databaseUser, new Secret(databasePassword))),

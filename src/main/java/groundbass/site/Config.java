@@ -7,7 +7,8 @@ import java.util.Objects;
 import java.util.Optional;
 
 /**
- * Everything an operator may choose. {@code publicAddress} is the site's origin as readers type it; {@code hops} how many
+ * Everything an operator may choose. {@code publicAddress} is the site's origin as readers type it; {@code keeping} says whether students may keep lessons
+ * on their devices; {@code hops} how many
  * front servers of the operator's own pass a request on; {@code handOver} the
  * internal location of a front server that sends files itself; {@code database} is missing for the embedded one.
  */
@@ -17,6 +18,7 @@ public record Config(
         int port,
         Optional<URI> publicAddress,
         boolean demo,
+        boolean keeping,
         int hops,
         Optional<String> handOver,
         Optional<DatabaseServer> database,
@@ -43,6 +45,7 @@ public record Config(
                 port,
                 Optional.empty(),
                 false,
+                true,
                 0,
                 Optional.empty(),
                 Optional.empty(),
@@ -51,7 +54,7 @@ public record Config(
 
     /** The same with another database; empty for the embedded one. */
     public Config with(Optional<DatabaseServer> other) {
-        return new Config(data, host, port, publicAddress, demo, hops, handOver, other, mail);
+        return new Config(data, host, port, publicAddress, demo, keeping, hops, handOver, other, mail);
     }
 
     /** Opens the database, or makes it where there is none. */

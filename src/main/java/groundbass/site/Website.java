@@ -62,7 +62,7 @@ final class Website {
                 new GeneralPages(pages, chosen),
                 new HealthPage(services.database, services.blobs, services.clock),
                 new AssetFiles(assets),
-                new DevicePages(pages, chosen, assets)));
+                new DevicePages(pages, chosen, assets, config.keeping())));
         groups.addAll(studentPages(config));
         groups.addAll(deskPages(config));
         groups.add(new StatisticsPages(
@@ -78,7 +78,8 @@ final class Website {
 
     private List<PageGroup> studentPages(Config config) {
         return StudentPages.of(
-                new StudentPages.Shell(pages, installation, chosen, accessFilter, cookie, limits, services.clock),
+                new StudentPages.Shell(
+                        pages, installation, config.keeping(), chosen, accessFilter, cookie, limits, services.clock),
                 new StudentPages.Library(
                         services.catalog,
                         services.episodes,

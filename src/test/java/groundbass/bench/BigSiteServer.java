@@ -46,6 +46,7 @@ final class BigSiteServer {
                 local.port(),
                 local.publicAddress(),
                 local.demo(),
+                local.keeping(),
                 local.hops(),
                 local.handOver(),
                 Optional.of(new Config.DatabaseServer(url, "postgres", new Secret(""))),

@@ -34,6 +34,7 @@ final class DownloadServer {
                 local.port(),
                 Optional.empty(),
                 true,
+                true,
                 1,
                 Optional.empty(),
                 Optional.empty(),

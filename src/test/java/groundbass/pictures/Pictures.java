@@ -55,6 +55,7 @@ final class Pictures {
                 local.port(),
                 local.publicAddress(),
                 true,
+                local.keeping(),
                 local.hops(),
                 local.handOver(),
                 local.database(),

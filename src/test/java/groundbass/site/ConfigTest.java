@@ -38,6 +38,13 @@ class ConfigTest {
     }
 
     @Test
+    void lessonsAreKeptOnDevicesUnlessThatIsSwitchedOff() {
+        assertThat(read(Map.of()).keeping()).isTrue();
+        assertThat(read(Map.of(), "--keep-nothing").keeping()).isFalse();
+        assertThat(read(Map.of("GROUNDBASS_KEEP_NOTHING", "true")).keeping()).isFalse();
+    }
+
+    @Test
     void countsItsFrontServers() {
         assertThat(read(Map.of()).hops()).isZero();
         assertThat(read(Map.of(), "--behind-proxy").hops()).isOne();

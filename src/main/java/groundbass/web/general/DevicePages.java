@@ -16,16 +16,20 @@ import java.util.function.Supplier;
 /** The site on a reader's own device: how it is installed, what serves lessons without a net, the list of those kept. */
 public final class DevicePages implements PageGroup {
     private static final String WORKER = "worker.js";
+    private static final String NO_WORKER = "worker-off.js";
     private static final String NEVER_CHANGES = "";
 
     private final Pages pages;
     private final Supplier<SiteSettings> settings;
     private final Assets assets;
+    private final String worker;
 
-    public DevicePages(Pages pages, Supplier<SiteSettings> settings, Assets assets) {
+    /** @param keeping whether lessons may be kept; where not, devices that have some are told to let them go */
+    public DevicePages(Pages pages, Supplier<SiteSettings> settings, Assets assets, boolean keeping) {
         this.pages = pages;
         this.settings = settings;
         this.assets = assets;
+        this.worker = keeping ? WORKER : NO_WORKER;
     }
 
     @Override
@@ -48,6 +52,6 @@ public final class DevicePages implements PageGroup {
 
     /** Below the root, so that the whole site is its scope, and asked for anew each time that a browser looks for another. */
     private void worker(Context ctx) {
-        assets.find(WORKER).orElseThrow(NotFoundResponse::new).send(ctx, CachedResponse.ASK_AGAIN);
+        assets.find(worker).orElseThrow(NotFoundResponse::new).send(ctx, CachedResponse.ASK_AGAIN);
     }
 }

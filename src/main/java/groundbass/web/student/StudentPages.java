@@ -74,10 +74,15 @@ import java.util.stream.Stream;
 public final class StudentPages {
     private StudentPages() {}
 
-    /** What belongs to every page. */
+    /**
+     * What belongs to every page.
+     *
+     * @param keeping whether lessons may be kept on a device
+     */
     public record Shell(
             Pages pages,
             Installation installation,
+            boolean keeping,
             Supplier<SiteSettings> settings,
             AccessFilter accessFilter,
             SessionCookie cookie,
@@ -135,7 +140,7 @@ public final class StudentPages {
         var lessons = new Lessons(
                 library.catalog(), library.episodes(), library.releases(), library.outlook(), shell.clock());
         var cards = new Cards(contents);
-        var views = new EpisodeViews(contents, new OwnTracks(library.revisions()));
+        var views = new EpisodeViews(contents, new OwnTracks(library.revisions()), shell.keeping());
         return Stream.of(
                 new HomePage(
                         pages, new Home(lessons, cards, shell.installation().demo())),

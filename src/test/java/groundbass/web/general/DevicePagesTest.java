@@ -26,7 +26,7 @@ class DevicePagesTest {
     static final Stage stage = Stage.at(
             "http://localhost:8420",
             PrincipalResolver.NONE,
-            pages -> List.of(new DevicePages(pages, () -> SiteSettings.USUAL, assets), new AssetFiles(assets)));
+            pages -> List.of(new DevicePages(pages, () -> SiteSettings.USUAL, assets, true), new AssetFiles(assets)));
 
     @AfterAll
     static void close() {
@@ -96,6 +96,20 @@ class DevicePagesTest {
         // registered as a classic script: it imports and exports nothing
         assertThat(stage.request().get("/worker.js").asString())
                 .doesNotContainPattern("(^|[;}\\s])(import|export)[ {*\"]");
+    }
+
+    /** A browser that has the worker finds another under its address, and sets that one up in its place. */
+    @Test
+    void whereNothingMayBeKeptTheWorkerTakesItselfAway() {
+        try (var other = Stage.at(
+                "http://localhost:8420",
+                PrincipalResolver.NONE,
+                pages -> List.of(new DevicePages(pages, () -> SiteSettings.USUAL, assets, false)))) {
+            assertThat(other.request().get("/worker.js").asString())
+                    .isNotEqualTo(stage.request().get("/worker.js").asString())
+                    .contains("unregister")
+                    .doesNotContain("\"fetch\"");
+        }
     }
 
     /** W3C Content Security Policy Level 3, sections "worker-src" and "manifest-src". */

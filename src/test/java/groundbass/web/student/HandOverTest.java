@@ -18,6 +18,7 @@ class HandOverTest {
             config.port(),
             config.publicAddress(),
             false,
+            true,
             0,
             Optional.of("/kept/"),
             config.database(),

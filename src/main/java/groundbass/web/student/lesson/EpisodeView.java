@@ -27,7 +27,8 @@ import java.util.stream.Stream;
  * @param signIn    whether taking a file home needs a sign-in
  * @param wanted    the file for which its reader has just signed in
  * @param remembered under which id a browser remembers what is practised; empty in a preview
- * @param copy      the state of the lesson that a device would keep; empty in a preview, and while sound is to follow
+ * @param copy      the state of the lesson that a device would keep; empty in a preview, while sound is to follow, and where nothing
+ *     may be kept
  * @param picture   the path of the picture beside links to it; empty for releases that were built without one
  */
 public record EpisodeView(

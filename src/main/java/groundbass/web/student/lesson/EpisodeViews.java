@@ -27,10 +27,13 @@ public final class EpisodeViews {
 
     private final ReleaseContents contents;
     private final OwnTracks ownTracks;
+    private final boolean keeping;
 
-    public EpisodeViews(ReleaseContents contents, OwnTracks ownTracks) {
+    /** @param keeping whether lessons may be kept on a device */
+    public EpisodeViews(ReleaseContents contents, OwnTracks ownTracks, boolean keeping) {
         this.contents = contents;
         this.ownTracks = ownTracks;
+        this.keeping = keeping;
     }
 
     public EpisodeView of(PublishedLesson lesson, boolean signIn, ForReader own, Reader site, Ways ways) {
@@ -81,7 +84,7 @@ public final class EpisodeViews {
                 lesson.neighbours().later().map(other -> Cards.of(series, other, reader)),
                 Optional.of(episode.id().value()).filter(id -> ways.remembered()),
                 Optional.of(lesson.release())
-                        .filter(release -> ways.remembered() && !release.isSoundToFollow())
+                        .filter(release -> keeping && ways.remembered() && !release.isSoundToFollow())
                         .map(release -> release.id().value()),
                 LinkPictures.in(files).map(file -> LinkPictures.path(episode.id())));
     }

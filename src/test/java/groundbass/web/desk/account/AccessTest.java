@@ -217,6 +217,7 @@ class AccessTest {
                 config.port(),
                 config.publicAddress(),
                 false,
+                true,
                 0,
                 Optional.empty(),
                 Optional.empty(),
