@@ -1,6 +1,6 @@
 package groundbass.cli;
 
-import groundbass.archive.ArchiveRemark;
+import groundbass.archive.file.ArchiveRemark;
 import groundbass.archive.BroughtIn;
 import groundbass.catalog.educator.Educator;
 import groundbass.form.FieldProblem;

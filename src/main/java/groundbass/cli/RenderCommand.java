@@ -24,7 +24,7 @@ import groundbass.score.Line;
 import groundbass.signal.Sound;
 import groundbass.sound.mix.Mix;
 import groundbass.walkthrough.Depth;
-import groundbass.walkthrough.Naming;
+import groundbass.walkthrough.words.Naming;
 import groundbass.walkthrough.Step;
 import groundbass.walkthrough.Walkthrough;
 import groundbass.web.view.StandalonePage;
