@@ -125,6 +125,7 @@ class HouseTest {
                             List.of("spacing"),
                             List.of("options"),
                             List.of("mark"))),
+            Map.entry("archive", List.of(List.of(FACE), List.of("file"))),
             Map.entry(
                     "checks",
                     List.of(
@@ -153,6 +154,8 @@ class HouseTest {
                             List.of("claims"),
                             List.of("words", "captions"))),
             Map.entry("intake", List.of(List.of(FACE), List.of("xml", "smf"), List.of("draft"), List.of("notice"))),
+            Map.entry("intake.xml", List.of(List.of(FACE), List.of("document"))),
+            Map.entry("walkthrough", List.of(List.of("event"), List.of(FACE), List.of("words"))),
             Map.entry("sound", List.of(List.of("mix"), List.of("string", "drum", "keys"), List.of("unit"))));
 
     @ArchTest

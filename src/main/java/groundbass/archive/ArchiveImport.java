@@ -1,5 +1,20 @@
 package groundbass.archive;
 
+import groundbass.archive.file.ArchiveLimits;
+import groundbass.archive.file.ArchiveRemark;
+import groundbass.archive.file.Entry;
+import groundbass.archive.file.Facts;
+import groundbass.archive.file.FolderSource;
+import groundbass.archive.file.Json;
+import groundbass.archive.file.Moments;
+import groundbass.archive.file.Names;
+import groundbass.archive.file.Rooted;
+import groundbass.archive.file.Salvage;
+import groundbass.archive.file.Source;
+import groundbass.archive.file.Texts;
+import groundbass.archive.file.Unreadable;
+import groundbass.archive.file.ZipDirectory;
+import groundbass.archive.file.ZipSource;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.series.Series;

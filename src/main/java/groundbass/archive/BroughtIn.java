@@ -1,5 +1,6 @@
 package groundbass.archive;
 
+import groundbass.archive.file.ArchiveRemark;
 import groundbass.catalog.series.Series;
 import java.util.List;
 

@@ -1,5 +1,8 @@
 package groundbass.archive;
 
+import groundbass.archive.file.Facts;
+import groundbass.archive.file.Json;
+import groundbass.archive.file.Unreadable;
 import groundbass.document.BackingTrack;
 import groundbass.document.BarMap;
 import groundbass.document.Clearance;

@@ -1,5 +1,13 @@
 package groundbass.archive;
 
+import groundbass.archive.file.ArchiveLimits;
+import groundbass.archive.file.ArchiveRemark;
+import groundbass.archive.file.Entry;
+import groundbass.archive.file.Json;
+import groundbass.archive.file.Moments;
+import groundbass.archive.file.SourceInput;
+import groundbass.archive.file.Texts;
+import groundbass.archive.file.Unreadable;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.upload.Upload;

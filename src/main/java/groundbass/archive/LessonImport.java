@@ -1,5 +1,10 @@
 package groundbass.archive;
 
+import groundbass.archive.file.ArchiveRemark;
+import groundbass.archive.file.Moments;
+import groundbass.archive.file.Names;
+import groundbass.archive.file.Texts;
+import groundbass.archive.file.Unreadable;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.Episode;

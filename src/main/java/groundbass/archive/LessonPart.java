@@ -1,6 +1,7 @@
 package groundbass.archive;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import groundbass.archive.file.Entry;
 import java.util.List;
 import java.util.Objects;
 

@@ -1,5 +1,7 @@
 package groundbass.archive;
 
+import groundbass.archive.file.Entry;
+import groundbass.archive.file.Json;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.Episode;

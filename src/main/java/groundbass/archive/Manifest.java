@@ -1,5 +1,6 @@
 package groundbass.archive;
 
+import groundbass.archive.file.Entry;
 import java.util.List;
 import java.util.Objects;
 

@@ -1,5 +1,7 @@
 package groundbass.archive;
 
+import groundbass.archive.file.Texts;
+import groundbass.archive.file.Unreadable;
 import groundbass.catalog.FieldChecks;
 import groundbass.catalog.episode.RevisionId;
 import groundbass.lesson.PageContent;

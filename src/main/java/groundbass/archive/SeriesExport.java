@@ -1,5 +1,8 @@
 package groundbass.archive;
 
+import groundbass.archive.file.Entry;
+import groundbass.archive.file.Json;
+import groundbass.archive.file.Names;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.series.Series;

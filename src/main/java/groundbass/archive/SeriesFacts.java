@@ -1,5 +1,7 @@
 package groundbass.archive;
 
+import groundbass.archive.file.Facts;
+import groundbass.archive.file.Unreadable;
 import groundbass.catalog.series.Outlook;
 import groundbass.catalog.series.Rhythm;
 import groundbass.catalog.series.RhythmForm;

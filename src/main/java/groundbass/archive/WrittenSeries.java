@@ -1,5 +1,12 @@
 package groundbass.archive;
 
+import groundbass.archive.file.ArchiveRemark;
+import groundbass.archive.file.Facts;
+import groundbass.archive.file.FolderSource;
+import groundbass.archive.file.Names;
+import groundbass.archive.file.Source;
+import groundbass.archive.file.Texts;
+import groundbass.archive.file.Unreadable;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.document.EpisodeDocument;
 import java.io.IOException;

@@ -2,7 +2,7 @@ package groundbass.cli;
 
 import groundbass.text.Languages;
 import groundbass.text.Messages;
-import groundbass.walkthrough.Naming;
+import groundbass.walkthrough.words.Naming;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.stream.Collectors;

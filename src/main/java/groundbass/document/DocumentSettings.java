@@ -1,6 +1,6 @@
 package groundbass.document;
 
-import groundbass.walkthrough.Naming;
+import groundbass.walkthrough.words.Naming;
 import java.util.List;
 import java.util.Objects;
 import java.util.regex.Pattern;

@@ -7,7 +7,7 @@ import groundbass.score.Note;
 import groundbass.score.Technique;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Anchor;
-import groundbass.walkthrough.Naming;
+import groundbass.walkthrough.words.Naming;
 import groundbass.walkthrough.Retelling;
 import groundbass.walkthrough.Retelling.Edit;
 import groundbass.walkthrough.Walkthrough;

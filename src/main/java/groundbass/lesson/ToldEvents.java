@@ -4,8 +4,8 @@ import groundbass.engraving.svg.EventWords;
 import groundbass.score.Line;
 import groundbass.score.Passage;
 import groundbass.text.Messages;
-import groundbass.walkthrough.EventTelling;
-import groundbass.walkthrough.Naming;
+import groundbass.walkthrough.event.EventTelling;
+import groundbass.walkthrough.words.Naming;
 import java.util.Optional;
 
 /** The words of a line's events, as a drawing wants them. */

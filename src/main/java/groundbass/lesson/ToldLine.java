@@ -4,7 +4,7 @@ import groundbass.engraving.sheet.TextPart;
 import groundbass.score.Line;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Step;
-import groundbass.walkthrough.UnderHeading;
+import groundbass.walkthrough.words.UnderHeading;
 import groundbass.walkthrough.Walkthrough;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

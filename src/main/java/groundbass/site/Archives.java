@@ -1,7 +1,7 @@
 package groundbass.site;
 
 import groundbass.archive.ArchiveImport;
-import groundbass.archive.ArchiveLimits;
+import groundbass.archive.file.ArchiveLimits;
 import groundbass.archive.ArchiveParts;
 import groundbass.archive.SeriesExport;
 import groundbass.catalog.episode.Beginnings;

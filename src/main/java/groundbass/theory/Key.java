@@ -36,7 +36,7 @@ public record Key(NoteName tonic, Mode mode) {
 
     /** How the signature alters a letter, -1 to 1. */
     public int alterationOf(Letter letter) {
-        int place = FIFTHS_ORDER.indexOf(letter);
+        int place = NoteName.of(letter).fifths() + 1; // sharps come in this order, flats in the other
         if (fifths() > place) {
             return 1;
         }
@@ -48,16 +48,13 @@ public record Key(NoteName tonic, Mode mode) {
         return Scale.of(mode).saidOn(tonic);
     }
 
-    private static final List<Letter> FIFTHS_ORDER =
-            List.of(Letter.F, Letter.C, Letter.G, Letter.D, Letter.A, Letter.E, Letter.B);
-
     private NoteName degree(int index) {
         var letter = tonic.letter().plus(index);
         return new NoteName(letter, alterationOf(letter));
     }
 
     private static int fifths(NoteName tonic, Mode mode) {
-        return FIFTHS_ORDER.indexOf(tonic.letter()) - 1 + 7 * tonic.alteration() + mode.fifthsFromMajor();
+        return tonic.fifths() + mode.fifthsFromMajor();
     }
 
     /** Reads what {@link #toString} writes; empty for anything else. */

@@ -1,6 +1,7 @@
 package groundbass.theory;
 
 import groundbass.text.Message;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
@@ -8,6 +9,9 @@ import java.util.Set;
 /** A letter and its alteration in semitones, double flat (-2) to double sharp (2): {@code Bb}, {@code F#}. */
 public record NoteName(Letter letter, int alteration) {
     public static final int MOST_ALTERED = 2;
+
+    private static final List<Letter> BY_FIFTHS =
+            List.of(Letter.F, Letter.C, Letter.G, Letter.D, Letter.A, Letter.E, Letter.B);
 
     /** In German these are not letter and ending. */
     private static final Set<String> OF_THEIR_OWN = Set.of("B", "B#", "B##", "Bb", "Bbb", "Ab", "Abb", "Eb", "Ebb");
@@ -21,6 +25,12 @@ public record NoteName(Letter letter, int alteration) {
 
     public static NoteName of(Letter letter) {
         return new NoteName(letter, 0);
+    }
+
+    /** @param fifths above C, below it where negative: -15 (F double flat) to 19 (B double sharp) */
+    public static NoteName ofFifths(int fifths) {
+        var letter = BY_FIFTHS.get(Math.floorMod(fifths + 1, BY_FIFTHS.size()));
+        return new NoteName(letter, Math.floorDiv(fifths + 1, BY_FIFTHS.size()));
     }
 
     /** Reads {@code C}, {@code Bb}, {@code F##}; empty where the text is anything else. */
@@ -53,6 +63,11 @@ public record NoteName(Letter letter, int alteration) {
                     default -> "natural";
                 };
         return Message.of("walkthrough.note." + form, letter.toString());
+    }
+
+    /** How many fifths above C it lies: G 1, F -1, F sharp 6. */
+    public int fifths() {
+        return BY_FIFTHS.indexOf(letter) - 1 + BY_FIFTHS.size() * alteration;
     }
 
     /** 0 (C) to 11 (B). */

@@ -4,6 +4,8 @@ import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.score.Passage;
 import groundbass.score.Position;
+import groundbass.walkthrough.words.Told;
+import groundbass.walkthrough.words.Vocabulary;
 import groundbass.writing.Voice;
 import groundbass.writing.WrittenBar;
 import java.util.ArrayList;

@@ -3,6 +3,8 @@ package groundbass.walkthrough;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.score.Tuning;
+import groundbass.walkthrough.words.NoteWords;
+import groundbass.walkthrough.words.Vocabulary;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Head;
 import groundbass.writing.WrittenBar;

@@ -1,6 +1,7 @@
 package groundbass.walkthrough;
 
 import groundbass.walkthrough.Earlier.Moved;
+import groundbass.walkthrough.words.Vocabulary;
 import java.util.ArrayList;
 
 /** A bar, or bars that follow one another, told by bars that came before. */

@@ -5,6 +5,7 @@ import groundbass.score.InForce;
 import groundbass.score.Line;
 import groundbass.score.Note;
 import groundbass.score.Place.Fretted;
+import groundbass.walkthrough.words.Vocabulary;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -5,6 +5,8 @@ import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.theory.ChordSymbol;
 import groundbass.theory.ChordSymbol.NoChord;
+import groundbass.walkthrough.words.Standing;
+import groundbass.walkthrough.words.Vocabulary;
 import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
 import java.util.List;

@@ -3,6 +3,8 @@ package groundbass.walkthrough;
 import groundbass.score.Note;
 import groundbass.score.Place.Fretted;
 import groundbass.score.Technique;
+import groundbass.walkthrough.words.NoteWords;
+import groundbass.walkthrough.words.Vocabulary;
 import groundbass.writing.Head;
 import java.util.List;
 import java.util.Optional;

@@ -1,5 +1,6 @@
 package groundbass.walkthrough;
 
+import groundbass.walkthrough.words.Vocabulary;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Element.Rest;

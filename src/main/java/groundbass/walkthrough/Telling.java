@@ -4,6 +4,7 @@ import groundbass.analysis.Analysis;
 import groundbass.analysis.Run;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
+import groundbass.walkthrough.words.Vocabulary;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import groundbass.archive.file.ArchiveLimits;
+import groundbass.archive.file.ArchiveRemark;
+import groundbass.archive.file.ZipDirectory;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.form.Outcome;

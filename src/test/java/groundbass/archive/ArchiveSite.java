@@ -1,6 +1,7 @@
 package groundbass.archive;
 
 import groundbass.Parts;
+import groundbass.archive.file.ArchiveLimits;
 import groundbass.audio.AudioBytes;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;

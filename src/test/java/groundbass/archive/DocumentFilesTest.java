@@ -3,6 +3,7 @@ package groundbass.archive;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import groundbass.archive.file.Unreadable;
 import groundbass.document.BackingTrack;
 import groundbass.document.BarMap;
 import groundbass.document.Clearance;

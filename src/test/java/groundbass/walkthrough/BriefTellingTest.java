@@ -6,6 +6,7 @@ import groundbass.linetext.LineText;
 import groundbass.score.Line;
 import groundbass.score.RandomLines;
 import groundbass.text.Messages;
+import groundbass.walkthrough.words.Naming;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

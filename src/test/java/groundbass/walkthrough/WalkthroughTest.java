@@ -8,6 +8,7 @@ import groundbass.score.Line;
 import groundbass.score.Passage;
 import groundbass.score.Position;
 import groundbass.text.Messages;
+import groundbass.walkthrough.words.Naming;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;

@@ -1,6 +1,8 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.notice.NoticeList;
+import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.Numbers;
 import groundbass.score.Passes;
 import groundbass.score.Repeats.Ending;
 import groundbass.score.Repeats.RepeatEnd;

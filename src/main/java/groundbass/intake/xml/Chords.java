@@ -1,5 +1,7 @@
 package groundbass.intake.xml;
 
+import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.Numbers;
 import groundbass.musicxml.ChordKind;
 import groundbass.theory.ChordSymbol;
 import groundbass.theory.ChordSymbol.Chord;

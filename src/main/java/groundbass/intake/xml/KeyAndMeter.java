@@ -1,6 +1,9 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.notice.NoticeList;
+import groundbass.intake.xml.document.Cursor;
+import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.Numbers;
 import groundbass.text.Message;
 import java.util.Optional;
 

@@ -1,6 +1,8 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.draft.KeyNames;
+import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.Numbers;
 import groundbass.theory.Key;
 import groundbass.theory.Mode;
 import java.util.Arrays;

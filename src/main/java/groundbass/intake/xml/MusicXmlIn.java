@@ -5,6 +5,8 @@ import groundbass.intake.notice.FilePart;
 import groundbass.intake.notice.NoticeList;
 import groundbass.intake.notice.Unreadable;
 import groundbass.intake.xml.PartSurvey.Surveyed;
+import groundbass.intake.xml.document.Container;
+import groundbass.intake.xml.document.Document;
 import groundbass.text.Message;
 import java.util.List;
 import java.util.Optional;

@@ -1,5 +1,7 @@
 package groundbass.intake.xml;
 
+import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.Numbers;
 import groundbass.score.Tuning;
 import groundbass.score.Tuning.OpenString;
 import groundbass.theory.Pitch;

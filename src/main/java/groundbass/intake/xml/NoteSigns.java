@@ -2,6 +2,8 @@ package groundbass.intake.xml;
 
 import groundbass.intake.draft.OneLine;
 import groundbass.intake.notice.NoticeList;
+import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.Numbers;
 import groundbass.score.Arrival;
 import groundbass.score.Fraction;
 import groundbass.score.Harmonic;

@@ -2,6 +2,9 @@ package groundbass.intake.xml;
 
 import groundbass.intake.draft.OneLine;
 import groundbass.intake.notice.NoticeList;
+import groundbass.intake.xml.document.Cursor;
+import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.Numbers;
 import groundbass.score.Bar;
 import groundbass.score.Changes.Fresh;
 import groundbass.score.ChordAt;
@@ -25,8 +28,6 @@ final class PartReader implements ScoreWalk.Visitor {
 
     private static final int MOST_HEADS = HEADS_OF_A_NOTE * Line.MOST_NOTES;
     private static final int MOST_HEADS_IN_BAR = HEADS_OF_A_NOTE * Bar.MOST_NOTES;
-
-    private static final int MOST_STAVES = 100;
 
     private final String part;
     private final NoticeList notices;
@@ -137,7 +138,7 @@ final class PartReader implements ScoreWalk.Visitor {
                 .all("clef")
                 .filter(clef -> clef.text("sign").filter("TAB"::equals).isPresent())
                 .map(clef -> staff(clef.attribute("number")))
-                .filter(staff -> staff <= MOST_STAVES)
+                .filter(staff -> staff <= Transposing.MOST_STAVES)
                 .forEach(tablatures::add);
         attributes.all("staff-details").forEach(neck::read);
         boolean slashes = attributes.all("measure-style", "slash").findAny().isPresent();

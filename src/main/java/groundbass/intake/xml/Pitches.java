@@ -1,5 +1,7 @@
 package groundbass.intake.xml;
 
+import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.Numbers;
 import groundbass.score.Fraction;
 import groundbass.theory.Letter;
 import groundbass.theory.NoteName;

@@ -2,6 +2,8 @@ package groundbass.intake.xml;
 
 import groundbass.intake.draft.OneLine;
 import groundbass.intake.notice.NoticeList;
+import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.Numbers;
 import groundbass.score.Direction;
 import groundbass.score.Direction.Hairpin;
 import groundbass.score.Direction.Loudness;

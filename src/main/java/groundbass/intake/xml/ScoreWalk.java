@@ -1,6 +1,9 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.notice.Unreadable;
+import groundbass.intake.xml.document.Document;
+import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.XmlSource;
 import groundbass.text.Message;
 import java.util.Map;
 import java.util.Set;

@@ -1,6 +1,8 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.draft.PlayedTempo;
+import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.Numbers;
 import groundbass.score.Fraction;
 import groundbass.score.Tempo;
 import java.util.ArrayList;

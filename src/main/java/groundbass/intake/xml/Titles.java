@@ -1,6 +1,7 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.draft.OneLine;
+import groundbass.intake.xml.document.Element;
 import groundbass.score.Header;
 import java.util.Optional;
 

@@ -1,13 +1,13 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.draft.KeyNames;
+import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.Numbers;
 import groundbass.theory.ChordSymbol;
 import groundbass.theory.ChordSymbol.Chord;
 import groundbass.theory.Key;
-import groundbass.theory.Letter;
 import groundbass.theory.NoteName;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -18,9 +18,7 @@ import java.util.Optional;
 final class Transposing {
     private static final int ALL = 0;
     private static final int MOST = 48;
-    private static final int MOST_STAVES = 100;
-    private static final List<Letter> LETTERS =
-            List.of(Letter.F, Letter.C, Letter.G, Letter.D, Letter.A, Letter.E, Letter.B);
+    static final int MOST_STAVES = 100;
 
     /** Beyond F flat and B sharp a name is written as its other one. */
     private static final int FLATTEST = -8;
@@ -87,15 +85,9 @@ final class Transposing {
     }
 
     NoteName name(int staff, NoteName written) {
-        int fifths = LETTERS.indexOf(written.letter())
-                - 1
-                + LETTERS.size() * written.alteration()
-                + move(staff).fifths();
+        int fifths = written.fifths() + move(staff).fifths();
         int turned = fifths > SHARPEST ? fifths - 12 : fifths < FLATTEST ? fifths + 12 : fifths;
-        int alteration = Math.floorDiv(turned + 1, LETTERS.size());
-        return move(staff).fifths() == 0
-                ? written
-                : new NoteName(LETTERS.get(Math.floorMod(turned + 1, LETTERS.size())), alteration);
+        return move(staff).fifths() == 0 ? written : NoteName.ofFifths(turned);
     }
 
     ChordSymbol chord(int staff, ChordSymbol written) {

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import groundbass.intake.notice.Unreadable;
+import groundbass.intake.xml.document.Document;
+import groundbass.intake.xml.document.Element;
 import java.io.ByteArrayInputStream;
 import java.io.FilterInputStream;
 import java.io.IOException;

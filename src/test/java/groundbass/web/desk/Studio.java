@@ -18,7 +18,7 @@ import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.form.Outcome;
-import groundbass.walkthrough.Naming;
+import groundbass.walkthrough.words.Naming;
 import groundbass.web.Html;
 import groundbass.web.Site;
 import io.restassured.http.Cookie;

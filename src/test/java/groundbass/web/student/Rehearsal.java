@@ -5,7 +5,7 @@ import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
-import groundbass.walkthrough.Naming;
+import groundbass.walkthrough.words.Naming;
 import groundbass.web.Site;
 import java.io.IOException;
 import java.nio.file.Files;

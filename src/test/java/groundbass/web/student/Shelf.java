@@ -24,7 +24,7 @@ import groundbass.release.ReleaseId;
 import groundbass.release.Releases;
 import groundbass.store.BlobFolder;
 import groundbass.store.Blobs;
-import groundbass.walkthrough.Naming;
+import groundbass.walkthrough.words.Naming;
 import groundbass.web.Site;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;

@@ -8,7 +8,7 @@ import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.release.Built;
-import groundbass.walkthrough.Naming;
+import groundbass.walkthrough.words.Naming;
 import groundbass.web.Html;
 import groundbass.web.Site;
 import java.time.Duration;

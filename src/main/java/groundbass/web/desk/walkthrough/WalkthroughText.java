@@ -2,8 +2,8 @@ package groundbass.web.desk.walkthrough;
 
 import groundbass.document.EpisodeDocument;
 import groundbass.lesson.Lesson;
-import groundbass.walkthrough.Naming;
 import groundbass.walkthrough.Retelling;
+import groundbass.walkthrough.words.Naming;
 import groundbass.web.desk.walkthrough.WalkthroughView.Part;
 import groundbass.web.desk.walkthrough.WalkthroughView.Row;
 import java.util.ArrayList;

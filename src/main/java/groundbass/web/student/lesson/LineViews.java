@@ -7,7 +7,7 @@ import groundbass.release.ReleaseFile;
 import groundbass.release.ReleaseId;
 import groundbass.text.Message;
 import groundbass.text.Messages;
-import groundbass.walkthrough.UnderHeading;
+import groundbass.walkthrough.words.UnderHeading;
 import groundbass.web.student.lesson.EpisodeView.BarView;
 import groundbass.web.student.lesson.EpisodeView.LineView;
 import groundbass.web.student.lesson.EpisodeView.PictureView;

@@ -1,0 +1,183 @@
+package groundbass.walkthrough.words;
+
+import groundbass.score.Arrival;
+import groundbass.score.Harmonic;
+import groundbass.score.Note;
+import groundbass.score.Ornaments.Bend;
+import groundbass.score.Ornaments.Mark;
+import groundbass.score.Place.Fretted;
+import groundbass.score.Technique;
+import groundbass.score.Tuning;
+import groundbass.writing.Head;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What both hands do for one note or for notes struck together. */
+public final class NoteWords {
+    private final Vocabulary words;
+    private final Tuning tuning;
+
+    public NoteWords(Vocabulary words, Tuning tuning) {
+        this.words = words;
+        this.tuning = tuning;
+    }
+
+    /** @param heads those of one chord that begin here, lowest first */
+    public String of(List<Head> heads) {
+        var first = heads.get(0).note();
+        boolean alike = heads.stream().map(Head::note).allMatch(note -> isLike(note, first));
+        if (heads.size() > 1 && alike) {
+            var what = heads.stream().map(this::what).toList();
+            return detailed(first, words.say("together", listBut(what), what.get(what.size() - 1)));
+        }
+        return heads.stream()
+                .map(head -> detailed(head.note(), what(head)))
+                .reduce((one, two) -> words.say("together.each", one, two))
+                .orElseThrow();
+    }
+
+    /** Whether both hands do the same for two notes, so that it is said once. */
+    private static boolean isLike(Note one, Note two) {
+        return one.pluck().equals(two.pluck())
+                && one.ornaments().equals(two.ornaments())
+                && one.arrival().isEmpty()
+                && two.arrival().isEmpty();
+    }
+
+    private String listBut(List<String> what) {
+        return what.stream()
+                .limit(what.size() - 1L)
+                .reduce((one, two) -> words.say("list.more", one, two))
+                .orElseThrow();
+    }
+
+    private String detailed(Note note, String what) {
+        return details(note).stream().reduce(strike(note, what), (text, detail) -> words.say("detail", text, detail));
+    }
+
+    /** What the plucking hand does, or how the note is reached: the same word for all that is played alike. */
+    public String manner(Note note) {
+        return note.pluck()
+                .map(Technique::word)
+                .or(() -> note.arrival().map(arrival -> arrival.kind().word()))
+                .orElse("");
+    }
+
+    public String strike(Note note, String what) {
+        return note.pluck()
+                .map(technique -> words.say("pluck." + technique.word(), what))
+                .or(() -> note.arrival()
+                        .map(arrival -> words.say("arrive." + arrival.kind().word(), what)))
+                .orElse(what);
+    }
+
+    String what(Head head) {
+        String string = string(head.note().string());
+        return head.note().place() instanceof Fretted fretted
+                ? pitched(head, fretted, string)
+                : words.say("place.dead", string);
+    }
+
+    private String pitched(Head head, Fretted place, String string) {
+        String name = words.name(head.pitch().name());
+        String fret = String.valueOf(place.fret());
+        var harmonic = head.note().ornaments().harmonic();
+        if (harmonic.isPresent()) {
+            return harmonic(harmonic.get(), name, string, fret);
+        }
+        return place.fret() == 0 ? words.say("place.open", name, string) : words.say("place.fret", name, string, fret);
+    }
+
+    private String harmonic(Harmonic harmonic, String name, String string, String fret) {
+        return harmonic.touchedFret().isPresent()
+                ? words.say(
+                        "place.artificial",
+                        name,
+                        string,
+                        fret,
+                        String.valueOf(harmonic.touchedFret().getAsInt()))
+                : words.say("place.harmonic", name, string, fret);
+    }
+
+    /** By its name, or by its number where two strings have the same name. */
+    public String string(int number) {
+        var name = tuning.string(number).name();
+        return tuning.numberOf(name).isPresent()
+                ? words.say("string", words.name(name))
+                : words.say("string.number", String.valueOf(number));
+    }
+
+    /** Strokes and places alone, of heads that begin together. */
+    public String brief(List<Head> heads) {
+        return heads.stream()
+                .map(head -> strike(head.note(), brief(head)))
+                .reduce((one, two) -> words.say("brief.together", one, two))
+                .orElseThrow();
+    }
+
+    /** {@code C (A 3)}, {@code open A}, {@code dead (A)}; harmonics in the words that they always have. */
+    public String brief(Head head) {
+        boolean plain = head.note().ornaments().harmonic().isEmpty();
+        if (!plain) {
+            return what(head);
+        }
+        if (!(head.note().place() instanceof Fretted place)) {
+            return words.say("brief.dead", shortString(head.note().string()));
+        }
+        return place.fret() == 0
+                ? words.say("brief.open", shortString(place.string()))
+                : words.say(
+                        "brief.place",
+                        words.name(head.pitch().name()),
+                        shortString(place.string()),
+                        String.valueOf(place.fret()));
+    }
+
+    private String shortString(int number) {
+        var name = tuning.string(number).name();
+        return tuning.numberOf(name).isPresent() ? words.name(name) : string(number);
+    }
+
+    private List<String> details(Note note) {
+        var details = new ArrayList<>(marks(note));
+        note.ornaments().finger().ifPresent(finger -> details.add(words.say("finger." + finger)));
+        return details;
+    }
+
+    /** What sounds otherwise, without the finger that stops the string. */
+    public List<String> marks(Note note) {
+        var details = new ArrayList<String>();
+        note.arrival().flatMap(arrival -> arrival(arrival, note.pluck())).ifPresent(details::add);
+        var ornaments = note.ornaments();
+        ornaments.slideIn().ifPresent(slide -> details.add(words.say("slidein." + lower(slide))));
+        ornaments.bend().ifPresent(bend -> details.add(bend(bend)));
+        ornaments.trill().ifPresent(trill -> details.add(words.say("trill." + trill.frets())));
+        Arrays.stream(Mark.values())
+                .filter(ornaments::has)
+                .forEach(mark -> details.add(words.say("mark." + mark.word())));
+        ornaments.slideOff().ifPresent(slide -> details.add(words.say("slideoff." + lower(slide))));
+        return details;
+    }
+
+    private Optional<String> arrival(Arrival arrival, Optional<Technique> pluck) {
+        String word = arrival.kind().word();
+        if (arrival.isGrace()) {
+            return Optional.of(words.say(
+                    "grace." + word, String.valueOf(arrival.graceFret().getAsInt())));
+        }
+        return pluck.map(technique -> words.say("reached." + word));
+    }
+
+    private String bend(Bend bend) {
+        String far = words.say("bend." + bend.quarters());
+        String from = bend.before() ? words.say("bend.before", far) : far;
+        return bend.released() ? words.say("bend.released", from) : from;
+    }
+
+    private static String lower(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT);
+    }
+}

@@ -1,0 +1,65 @@
+package groundbass.walkthrough.words;
+
+import groundbass.score.Feel;
+import groundbass.score.Line;
+import groundbass.score.Swing;
+import groundbass.score.Technique;
+import groundbass.score.Tuning.OpenString;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+
+/** What holds for the whole line. */
+public final class OpeningWords {
+    private final Vocabulary words;
+    private final Line line;
+
+    public OpeningWords(Vocabulary words, Line line) {
+        this.words = words;
+        this.line = line;
+    }
+
+    public String text() {
+        var header = line.header();
+        var sentences = new ArrayList<String>();
+        sentences.add(
+                words.say("opening", words.key(header.key()), header.meter().toString(), words.tempo(header.tempo())));
+        if (!header.feel().equals(Feel.STRAIGHT)) {
+            sentences.add(feel(words, header.feel()));
+        }
+        sentences.add(words.say("opening.strings", words.list(strings())));
+        if (hasFingers()) {
+            sentences.add(words.say("opening.fingers"));
+        }
+        return String.join(" ", sentences);
+    }
+
+    static String feel(Vocabulary words, Feel feel) {
+        String pairs = feel.swing().map(swing -> swing(words, swing)).orElseGet(() -> words.say("feel.straight"));
+        return feel.halfTime() ? pairs + " " + words.say("feel.half") : pairs;
+    }
+
+    private static String swing(Vocabulary words, Swing swing) {
+        return words.say(
+                "feel." + swing.unit().denominator(), words.number(swing.first()), words.number(swing.second()));
+    }
+
+    private List<String> strings() {
+        var lowestFirst = new ArrayList<>(line.header().tuning().strings());
+        Collections.reverse(lowestFirst);
+        return lowestFirst.stream().map(this::string).toList();
+    }
+
+    private String string(OpenString string) {
+        String name = words.name(string.name());
+        return string.name().equals(string.pitch().name())
+                ? name
+                : words.say("opening.sounding", name, words.name(string.pitch().name()));
+    }
+
+    private boolean hasFingers() {
+        return line.bars().stream().flatMap(bar -> bar.notes().stream()).anyMatch(note -> note.pluck()
+                .equals(Optional.of(Technique.FINGER)));
+    }
+}

@@ -1,0 +1,70 @@
+package groundbass.walkthrough.words;
+
+import groundbass.score.ChordAt;
+import groundbass.score.Direction;
+import groundbass.score.Direction.Hairpin;
+import groundbass.score.Direction.Loudness;
+import groundbass.score.Direction.Words;
+import groundbass.score.Fraction;
+import groundbass.writing.WrittenBar;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+
+/** What stands above and below the staff of a bar: chords, loudness and words, each with its count where it comes later. */
+public final class Standing {
+    private final Vocabulary words;
+    private final WrittenBar written;
+    private final Function<ChordAt, Optional<String>> chords;
+
+    /** @param chords what is said of a chord, if anything */
+    public Standing(Vocabulary words, WrittenBar written, Function<ChordAt, Optional<String>> chords) {
+        this.words = words;
+        this.written = written;
+        this.chords = chords;
+    }
+
+    /** From one moment of the bar until before another. */
+    public List<String> between(Fraction from, Fraction to) {
+        var said = new ArrayList<String>();
+        for (var chord : written.bar().chords()) {
+            if (isWithin(chord.at(), from, to)) {
+                chords.apply(chord).ifPresent(text -> said.add(placed(text, chord.at(), from)));
+            }
+        }
+        written.bar().directions().stream()
+                .filter(direction -> isWithin(direction.at(), from, to))
+                .forEach(direction -> said.add(placed(direction(direction), direction.at(), from)));
+        return said;
+    }
+
+    /** Whether anything is written there, said or not. */
+    public boolean isMarked(Fraction from, Fraction to) {
+        var bar = written.bar();
+        return bar.chords().stream().anyMatch(chord -> isWithin(chord.at(), from, to))
+                || bar.directions().stream().anyMatch(direction -> isWithin(direction.at(), from, to));
+    }
+
+    private static boolean isWithin(Fraction at, Fraction from, Fraction to) {
+        return !at.isBefore(from) && at.isBefore(to);
+    }
+
+    private String placed(String what, Fraction at, Fraction from) {
+        if (at.equals(from)) {
+            return what;
+        }
+        return words.count(at, written.inForce().meter())
+                .map(count -> words.say("from", what, count))
+                .orElseGet(() -> words.say("later", what));
+    }
+
+    private String direction(Direction direction) {
+        if (direction instanceof Hairpin hairpin) {
+            return words.say("hairpin." + hairpin.way().word());
+        }
+        return direction instanceof Loudness loudness
+                ? words.say("dynamic." + loudness.dynamic())
+                : words.say("words", ((Words) direction).text());
+    }
+}

@@ -1,0 +1,13 @@
+package groundbass.walkthrough.words;
+
+import groundbass.score.Passage;
+import java.util.Objects;
+
+/** A step before it knows its neighbours. {@code subject} says what it tells, without the number of its bar. */
+public record Told(Passage passage, String subject, String text) {
+    public Told {
+        Objects.requireNonNull(passage);
+        Objects.requireNonNull(subject);
+        Objects.requireNonNull(text);
+    }
+}

@@ -1,0 +1,118 @@
+package groundbass.walkthrough.words;
+
+import groundbass.score.Count;
+import groundbass.score.Fraction;
+import groundbass.score.Meter;
+import groundbass.score.Tempo;
+import groundbass.text.Message;
+import groundbass.text.Messages;
+import groundbass.theory.Key;
+import groundbass.theory.NoteName;
+import groundbass.writing.NoteValue;
+import groundbass.writing.NoteValue.Base;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** The words that sentences are made of, in one language. */
+public final class Vocabulary {
+    private static final String PREFIX = "walkthrough.";
+    private static final int LAST_NUMBER_IN_WORDS = 12;
+
+    private final Messages messages;
+    private final String naming;
+
+    public Vocabulary(Messages messages, Naming naming) {
+        this.messages = messages;
+        this.naming = naming.isSpokenIn(messages.locale()) ? naming.word() + "." : "";
+    }
+
+    /** The text of a key; where the chosen naming has words of its own for it, those. */
+    public String say(String key, Object... args) {
+        return messages.say(PREFIX + (messages.has(PREFIX + naming + key) ? naming : "") + key, args);
+    }
+
+    /** What another package has to say, in this language. */
+    public String said(Message message) {
+        return messages.say(message);
+    }
+
+    /** A plural form that a number chooses and that may name it. */
+    public String counted(String key, int count) {
+        return say(key, count, number(count));
+    }
+
+    public String number(int count) {
+        return count >= 1 && count <= LAST_NUMBER_IN_WORDS ? say("number." + count) : String.valueOf(count);
+    }
+
+    /** {@code a, b and c}. */
+    public String list(List<String> items) {
+        var last = items.get(items.size() - 1);
+        return items.stream()
+                .limit(items.size() - 1L)
+                .reduce((one, two) -> say("list.more", one, two))
+                .map(all -> say("list.two", all, last))
+                .orElse(last);
+    }
+
+    /** {@code F sharp}; in German {@code Fis}, with the names that are not built by rule under keys of their own. */
+    public String name(NoteName name) {
+        if (messages.has(PREFIX + "note." + name)) {
+            return say("note." + name);
+        }
+        String form =
+                switch (name.alteration()) {
+                    case -2 -> "doubleflat";
+                    case -1 -> "flat";
+                    case 1 -> "sharp";
+                    case 2 -> "doublesharp";
+                    default -> "natural";
+                };
+        return say("note." + form, name.letter().toString());
+    }
+
+    String key(Key key) {
+        String tonic = name(key.tonic());
+        return say("mode." + key.mode(), tonic, tonic.toLowerCase(messages.locale()));
+    }
+
+    /** So many notes of one value: {@code two sixteenths}. */
+    public String notes(NoteValue value, int count) {
+        return dotted(value, counted((value.dots() == 1 ? "dotted." : "value.") + word(value.base()), count));
+    }
+
+    public String rests(NoteValue value, int count) {
+        return dotted(value, counted((value.dots() == 1 ? "rest.dotted." : "rest.value.") + word(value.base()), count));
+    }
+
+    /** {@code 96 quarters a minute}. */
+    String tempo(Tempo tempo) {
+        String beats = valueOf(tempo.beat())
+                .map(value -> notes(value, tempo.perMinute()))
+                .orElseGet(() -> counted("tempo.beats", tempo.perMinute()));
+        return say("tempo", beats);
+    }
+
+    /** A moment as players say it, where they have a word for it. */
+    public Optional<String> count(Fraction at, Meter meter) {
+        return Count.at(at, meter).map(Count::toString);
+    }
+
+    private String dotted(NoteValue value, String text) {
+        return value.dots() == 2 ? say("twicedotted", text) : text;
+    }
+
+    private static Optional<NoteValue> valueOf(Fraction length) {
+        return Arrays.stream(Base.values())
+                .flatMap(base -> Stream.of(NoteValue.of(base), NoteValue.dotted(base)))
+                .filter(value -> value.length().equals(length))
+                .findFirst();
+    }
+
+    private static String word(Base base) {
+        return base.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}
