@@ -99,7 +99,7 @@ public final class ConvertCommand implements Callable<Integer> {
     }
 
     private boolean write(Path file, Brought brought, Messages messages) throws IOException {
-        Path target = out.resolve(stem(file) + ".line");
+        Path target = out.resolve(Stem.of(file) + ".line");
         if (Files.exists(target) && !force) {
             say(file, "error: " + target + " is there already; --force writes over it");
             return false;
@@ -107,12 +107,6 @@ public final class ConvertCommand implements Callable<Integer> {
         Files.writeString(target, brought.text(messages));
         brought.notices().forEach(notice -> say(file, messages.say(notice.sentence())));
         return true;
-    }
-
-    private static String stem(Path file) {
-        String name = file.getFileName().toString();
-        int dot = name.lastIndexOf('.');
-        return dot > 0 ? name.substring(0, dot) : name;
     }
 
     private void say(Path file, String text) {

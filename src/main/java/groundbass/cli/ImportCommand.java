@@ -1,7 +1,7 @@
 package groundbass.cli;
 
-import groundbass.archive.file.ArchiveRemark;
 import groundbass.archive.BroughtIn;
+import groundbass.archive.file.ArchiveRemark;
 import groundbass.catalog.educator.Educator;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;

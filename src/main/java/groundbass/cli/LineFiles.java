@@ -11,6 +11,7 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -38,6 +39,12 @@ final class LineFiles {
 
     boolean isEmpty() {
         return files.isEmpty();
+    }
+
+    /** The first that a name of an earlier one fits. */
+    Optional<Path> twin(Function<Path, String> name) {
+        var names = new HashSet<String>();
+        return files.stream().filter(file -> !names.add(name.apply(file))).findFirst();
     }
 
     /**

@@ -24,9 +24,9 @@ import groundbass.score.Line;
 import groundbass.signal.Sound;
 import groundbass.sound.mix.Mix;
 import groundbass.walkthrough.Depth;
-import groundbass.walkthrough.words.Naming;
 import groundbass.walkthrough.Step;
 import groundbass.walkthrough.Walkthrough;
+import groundbass.walkthrough.words.Naming;
 import groundbass.web.view.StandalonePage;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -237,7 +237,18 @@ public final class RenderCommand implements Callable<Integer> {
             return CommandLine.ExitCode.OK;
         }
         Files.createDirectories(folder());
+        refuseTwins();
         return files.each(language.messages(), Reading::problems, this::write);
+    }
+
+    /** What is made of one file must not take the place of what is made of another. */
+    private void refuseTwins() {
+        files.twin(Stem::of).ifPresent(twin -> {
+            throw new ParameterException(
+                    command.commandLine(),
+                    twin + ": another of the files is called '" + Stem.of(twin)
+                            + "', too, and would be written over it; give each an --out of its own");
+        });
     }
 
     private void write(Path file, Reading reading) throws IOException {
@@ -264,10 +275,7 @@ public final class RenderCommand implements Callable<Integer> {
     }
 
     private Path target(Path file, Output output) {
-        String name = file.getFileName().toString();
-        int dot = name.lastIndexOf('.');
-        String stem = dot > 0 ? name.substring(0, dot) : name;
-        return folder().resolve(stem + selection.suffix() + "." + output.ending);
+        return folder().resolve(Stem.of(file) + selection.suffix() + "." + output.ending);
     }
 
     private byte[] bytes(Line line, Output output) throws IOException {

@@ -64,6 +64,17 @@ class LineCommandsTest {
     }
 
     @Test
+    void whatIsMadeOfOneFileIsNotWrittenOverWhatIsMadeOfAnother() throws Exception {
+        var other = Files.createDirectory(folder.resolve("other")).resolve("slack.txt");
+        Files.writeString(other, LINE);
+        var out = folder.resolve("out");
+        assertThat(run("render", line.toString(), other.toString(), "--out", out.toString(), "--only", "tab"))
+                .isEqualTo(CommandLine.ExitCode.USAGE);
+        assertThat(err.toString()).contains(other.toString(), "'slack'", "--out of its own");
+        assertThat(out).isEmptyDirectory();
+    }
+
+    @Test
     void renderWritesSomeBarsAsAPictureForAVideo() throws Exception {
         assertThat(run("render", line.toString(), "--out", folder.toString(), "--only", "png", "--bars", "1"))
                 .isZero();

@@ -72,6 +72,8 @@ class KeepTest {
         visit.lesson(page, "");
         button(page, KEEP).click();
         assertThat(part(page, "said")).containsText("The fetching was broken off, and not all of it is here.");
+        assertThat(button(page, "Go on keeping it")).isVisible();
+        assertThat(button(page, "Stop")).isHidden();
         page.context().setOffline(true);
         page.navigate(visit.address() + PlayVisit.LESSON);
         assertThat(page.getByText("Not all of it is here.")).isVisible();
@@ -139,6 +141,7 @@ class KeepTest {
                         new Cookie("language", "de").setUrl(visit.address())));
         visit.lesson(page, "");
         assertThat(page.locator("[data-practised]").first()).hasAttribute("data-signed-in", "true");
+        button(page, "Favorit").click();
         button(page, "Auf diesem Gerät behalten").click();
         assertThat(part(page, "said")).containsText("auf diesem Gerät,");
         page.context().setOffline(true);
@@ -146,6 +149,8 @@ class KeepTest {
         assertThat(page.locator("html")).hasAttribute("lang", "de");
         assertThat(page.locator("[data-practised]").first()).hasAttribute("data-signed-in", "false");
         assertThat(page.getByRole(AriaRole.LINK, named("Anmelden")).first()).isVisible();
+        // what belongs to an account does not leave with a copy, which does not know it
+        assertThat(button(page, "Favorit")).hasAttribute("aria-pressed", "true");
         page.navigate(visit.address() + "/me");
         assertThat(page.getByText("Es ist kein Netz da")).isVisible();
     }
