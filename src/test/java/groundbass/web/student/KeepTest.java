@@ -95,6 +95,26 @@ class KeepTest {
     }
 
     @Test
+    void aLessonThatIsRemovedWhileItComesIsNotTakenForWhole() {
+        var page = visit.reader();
+        page.addInitScript("""
+                const real = window.fetch;
+                window.fetch = async (asked, ...more) => {
+                  if (String(asked).endsWith('line-100-drums.flac')) {
+                    for (const name of await caches.keys()) await caches.delete(name);
+                    window.removed = true;
+                  }
+                  return real(asked, ...more);
+                };""");
+        visit.lesson(page, "");
+        button(page, KEEP).click();
+        page.waitForCondition(() -> (Boolean) page.evaluate("() => window.removed === true"));
+        assertThat(button(page, KEEP)).isVisible();
+        assertThat(part(page, "said")).isEmpty();
+        assertThat(left(page)).isEqualTo("0 caches, 0 workers");
+    }
+
+    @Test
     void aCorrectionIsToldAndKeptAndWhatIsTakenBackGoes() {
         var page = visit.lesson();
         keep(page);
