@@ -72,7 +72,8 @@ async function press() {
     problem = wrong(fault);
   }
   keeping = null;
-  tell(problem || state(await show()));
+  const note = await show();
+  tell(problem || state(note));
   part("copy-said").focus(); // the button that was pressed is gone
 }
 
@@ -118,7 +119,8 @@ if (await isOffered()) {
     part("copy-note").hidden = false;
   } else {
     about = reckon(document, sheetsOf(document)).catch(() => 0);
-    part("copy-size").textContent = say("size", sizeWords(await about));
+    const bytes = await about;
+    part("copy-size").textContent = bytes ? say("size", sizeWords(bytes)) : "";
   }
   tell(state(await show()));
   place.hidden = false;

@@ -1,5 +1,6 @@
 // What a copy on the reader's device is made of, and how its sounds are cut as a server would cut them.
-import { deepEqual, equal } from "node:assert/strict";
+import { deepEqual, equal, rejects } from "node:assert/strict";
+import { bring, bringAll } from "../../main/browser/keep/fetching.js";
 import { keptAddress, keptManifest, keptPage, neighbours, soundsOf } from "../../main/browser/keep/plan.js";
 import { bytesOf, cut } from "../../main/browser/keep/range.js";
 
@@ -83,4 +84,48 @@ Deno.test("typefaces of a style sheet and the worker of a script are found, each
   deepEqual(neighbours(css, base), ["https://site.example/assets/text-bold.woff2?v=0a1b"]);
   const script = 'new Worker(new URL("/assets/stretch-worker.js?v=9c",import.meta.url));x("/assets/stretch-worker.js")';
   deepEqual(neighbours(script, base), ["https://site.example/assets/stretch-worker.js?v=9c"]);
+});
+
+/** A copy in memory, and a server that answers from `answers` in their order. */
+async function fetching(answers, task) {
+  const kept = new Map();
+  const cache = /** @type {any} */ ({
+    match: (address) => Promise.resolve(kept.get(address)?.clone()),
+    put: (address, answer) => Promise.resolve(kept.set(address, answer)),
+  });
+  const asked = [];
+  const real = globalThis.fetch;
+  globalThis.fetch = (address) => {
+    asked.push(address);
+    return Promise.resolve(answers[asked.length - 1]());
+  };
+  try {
+    return { found: await task(cache), asked, kept };
+  } finally {
+    globalThis.fetch = real;
+  }
+}
+
+// RFC 9110 section 10.2.3: after how many seconds a busy server wants to be asked again
+Deno.test("a busy server is asked again when it wants to be", async () => {
+  const busy = () => new Response("", { status: 503, headers: { "Retry-After": "0" } });
+  const { found, asked } = await fetching([busy, busy, () => new Response("here")], (cache) => bring(cache, "a", {}));
+  deepEqual([await found.text(), asked.length], ["here", 3]);
+});
+
+Deno.test("what is refused for good is not asked again", async () => {
+  for (const answer of [() => new Response("", { status: 410 }), () => new Response("", { status: 503 })]) {
+    await rejects(fetching([answer], (cache) => bring(cache, "a", {})), { name: "Error" });
+  }
+});
+
+Deno.test("what is here is not fetched again, and how much has come is told to the end", async () => {
+  const told = [];
+  const parts = [{ address: "a", bytes: 10 }, { address: "b", bytes: 30 }];
+  const { asked, kept } = await fetching([() => new Response("b")], async (cache) => {
+    await cache.put("a", new Response("a"));
+    await bringAll(cache, parts, {}, (done, all) => told.push([done, all]));
+  });
+  deepEqual([asked, [...kept.keys()].sort()], [["b"], ["a", "b"]]);
+  deepEqual(told.at(-1), [40, 40]);
 });

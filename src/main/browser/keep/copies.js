@@ -53,9 +53,13 @@ export function cacheOf({ lesson, release }) {
   return caches.open(`${COPY}${lesson} ${release}`);
 }
 
-/** @param {Note} note */
-export async function write(note) {
-  await (await cacheOf(note)).put(NOTE, Response.json(note));
+/**
+ * Into the copy that is being made: where it was removed meanwhile, its note is lost with it.
+ * @param {Cache} cache
+ * @param {Note} note
+ */
+export async function write(cache, note) {
+  await cache.put(NOTE, Response.json(note));
 }
 
 /** Whatever copy has this part. @param {Request | string} request */

@@ -22,7 +22,7 @@ export async function keep(path, sheetsOf, signal, tell) {
   const note = { ...lessonOf(page), path, at, bytes: 0, whole: false, recordings: false };
   await keepOfflinePage(signal);
   const cache = await cacheOf(note);
-  await write(note);
+  await write(cache, note);
   const lines = await linesOf(page, (address) => bring(cache, address, ask));
   const sounds = lines.flatMap(({ manifest, address }) => soundsOf(manifest, address));
   await bringAll(cache, [...assetsOf(page), ...sounds, ...sheetsOf(page)], ask, tell);
@@ -32,7 +32,7 @@ export async function keep(path, sheetsOf, signal, tell) {
   }
   await cache.put(path, new Response(keptPage(html, at), { headers }));
   const recordings = lines.some(({ manifest }) => manifest.tracks?.length > 0);
-  await write({ ...note, bytes: await sizeOf(cache), whole: true, recordings });
+  await write(cache, { ...note, bytes: await sizeOf(cache), whole: true, recordings });
   await remove(note.lesson, note.release);
 }
 

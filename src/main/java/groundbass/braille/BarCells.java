@@ -21,6 +21,9 @@ import java.util.Optional;
 
 /** The bars of a line as units, in their order. Mutable; one for a line. */
 final class BarCells {
+    /** Cells that are kept together with a note, or with one another; a row must have room for them. */
+    private static final int MOST_SAID = 24;
+
     private final WrittenLine line;
     private final Legend legend;
     private final ChordCells chords;
@@ -80,7 +83,11 @@ final class BarCells {
 
     private static void append(List<Unit> units, Cells cells) {
         int last = units.size() - 1;
-        units.set(last, units.get(last).after(cells));
+        if (units.get(last).fresh().length() > MOST_SAID) {
+            units.add(Unit.silent(Gap.JOINED, cells, false));
+        } else {
+            units.set(last, units.get(last).after(cells));
+        }
     }
 
     /** Signs and signatures that stand by themselves between blanks (rule: braille-signatures, braille-repeats). */
@@ -134,11 +141,15 @@ final class BarCells {
 
     private void behind(List<Unit> units, List<Direction> said) {
         var cells = Cells.NONE;
-        var gap = Gap.SPLIT;
+        var gap = units.get(units.size() - 1).endsInWords() ? Gap.BLANK : Gap.SPLIT;
         for (var direction : said) {
             var expression = expression(direction);
             units.addAll(expression.apart());
             gap = expression.apart().isEmpty() ? gap : Gap.BLANK;
+            if (cells.length() + expression.atOnce().length() > MOST_SAID) {
+                units.add(Unit.silent(gap, cells, false));
+                cells = Cells.NONE;
+            }
             cells = cells.plus(expression.atOnce());
             chords.interrupt();
         }
@@ -198,11 +209,12 @@ final class BarCells {
             while (!said.isEmpty() && !said.get(0).at().isAfter(element.onset())) {
                 moment.add(said.remove(0));
             }
-            int spokenUntil = units.size();
+            boolean apart =
+                    moment.stream().anyMatch(each -> !expression(each).apart().isEmpty());
             begins = speak(units, moment, begins);
             var before = values.getOrDefault(i, Cells.NONE).plus(tuplet(voice, i));
             var cells = element(bar, element, begins, before, signs);
-            units.addAll(units.size() > spokenUntil ? afterBlank(cells) : cells);
+            units.addAll(apart ? afterBlank(cells) : cells);
             begins = Cells.NONE;
         }
         return units;
@@ -233,6 +245,10 @@ final class BarCells {
             var expression = expression(direction);
             expression.interrupt(units);
             units.addAll(expression.apart());
+            if (said.length() + expression.atOnce().length() > MOST_SAID) {
+                units.add(Unit.silent(Gap.JOINED, said.closed(), false));
+                said = Cells.NONE;
+            }
             said = said.plus(expression.atOnce());
             chords.interrupt();
         }

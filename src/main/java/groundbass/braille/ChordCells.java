@@ -71,7 +71,9 @@ final class ChordCells {
             melody.interrupt();
         }
         var pieces = new ArrayList<Piece>();
-        pieces.add(note(heads, chord.value(), before.plus(marks(heads, key)), signs));
+        pieces.add(place(heads.get(0), before.plus(marks(heads, key))));
+        heads.stream().flatMap(head -> grace(head, signs).stream()).forEach(pieces::add);
+        pieces.add(note(heads, chord.value(), signs));
         for (int i = 1; i < heads.size(); i++) {
             pieces.add(Piece.same(interval(heads, i, signs)));
         }
@@ -86,27 +88,27 @@ final class ChordCells {
                 .toList();
     }
 
-    /** Cells in the middle of a row, and at its first note. */
-    private record Piece(Cells plain, Cells fresh) {
+    /** Cells in the middle of a row and at its first note, and whether they have a note. */
+    private record Piece(Cells plain, Cells fresh, boolean sounds) {
         static Piece same(Cells cells) {
-            return new Piece(cells, cells);
+            return new Piece(cells, cells, true);
+        }
+
+        Piece then(Piece next) {
+            return new Piece(
+                    plain.plus(next.plain), fresh.plus(sounds ? next.plain : next.fresh), sounds || next.sounds);
         }
     }
 
     private static List<Unit> units(Cells said, List<Piece> pieces, boolean beat) {
-        var plain = pieces.stream().map(Piece::plain).reduce(Cells.NONE, Cells::plus);
-        var fresh = pieces.stream().map(Piece::fresh).reduce(Cells.NONE, Cells::plus);
-        if (said.length() + fresh.length() < WIDEST) {
-            return List.of(new Unit(Gap.JOINED, plain, fresh, true, beat).before(said));
+        var all = pieces.stream().reduce(Piece::then).orElseThrow();
+        if (said.length() + all.fresh().length() < WIDEST) {
+            return List.of(new Unit(Gap.JOINED, all.plain(), all.fresh(), true, beat).before(said));
         }
-        var units = new ArrayList<Unit>();
-        if (!said.isEmpty()) {
-            units.addAll(saidFirst(said, beat));
-        }
+        var units = new ArrayList<>(saidFirst(said, beat));
         for (var piece : pieces) {
             if (!piece.fresh().isEmpty()) {
-                boolean first = units.isEmpty() || !units.get(units.size() - 1).sounds();
-                units.add(new Unit(Gap.JOINED, piece.plain(), piece.fresh(), true, beat && first && said.isEmpty()));
+                units.add(new Unit(Gap.JOINED, piece.plain(), piece.fresh(), piece.sounds(), beat && units.isEmpty()));
             }
         }
         return units;
@@ -115,7 +117,7 @@ final class ChordCells {
     /** Words that are parted from their note end with dot 3, whatever follows. */
     private static List<Unit> saidFirst(Cells said, boolean beat) {
         var units = new ArrayList<Unit>();
-        var left = said.closed();
+        var left = said.isEmpty() ? said : said.closed();
         int begin = 0;
         for (int i = 1; i <= left.length(); i++) {
             boolean ends = i == left.length() || left.from(i).first(1).equals(Signs.WORD) && i - begin > WIDEST / 2;
@@ -220,44 +222,43 @@ final class ChordCells {
         });
     }
 
+    /** Where it is played, and the signs before what sounds. */
+    private Piece place(Head head, Cells before) {
+        if (!places || head.tiedFrom()) {
+            return new Piece(before, before, false);
+        }
+        var plain = hand.before(head.note());
+        var fresh = hand.afresh(head.note());
+        hand.plays(head.note());
+        return new Piece(plain.plus(before), fresh.plus(before), false);
+    }
+
+    private Optional<Piece> grace(Head head, VoiceSigns signs) {
+        return head.grace().map(grace -> {
+            var written = grace.pitch().octavesUp(1);
+            var sign = Signs.GRACE.plus(accidental(signs.of(grace.pitch(), grace.accidental())));
+            return pitched(
+                    sign, written, Signs.note(written.name().letter(), GRACE).plus(gone(head.note())));
+        });
+    }
+
     /** The written note with all that belongs to it alone. */
-    private Piece note(List<Head> heads, NoteValue value, Cells before, VoiceSigns signs) {
+    private Piece note(List<Head> heads, NoteValue value, VoiceSigns signs) {
         var head = heads.get(0);
-        boolean placed = places && !head.tiedFrom();
-        var place = placed ? hand.before(head.note()) : Cells.NONE;
-        var placeAfresh = placed ? hand.afresh(head.note()) : Cells.NONE;
-        if (placed) {
-            hand.plays(head.note());
-        }
-        boolean marked = true;
-        var plain = place.plus(before);
-        var fresh = placeAfresh.plus(before);
-        for (var graced : heads) {
-            if (graced.grace().isPresent()) {
-                var grace = graced.grace().get();
-                var written = grace.pitch().octavesUp(1);
-                var sign = Signs.GRACE.plus(accidental(signs.of(grace.pitch(), grace.accidental())));
-                var note = Signs.note(written.name().letter(), GRACE).plus(gone(graced.note()));
-                plain = plain.plus(sign).plus(octave(written)).plus(note);
-                fresh = fresh.plus(sign)
-                        .plus(marked ? mark(written) : octave(written))
-                        .plus(note);
-                melody.goesTo(written);
-                marked = false;
-            }
-        }
         var open = around(head);
         var sign = open.plus(artificial(head)).plus(accidental(sign(head, signs)));
         var note = Signs.note(head.pitch().name().letter(), value)
                 .plus(fingers(head))
                 .plus(tie(head, heads))
                 .plus(open);
-        plain = plain.plus(sign).plus(octave(head.writtenPitch())).plus(note);
-        fresh = fresh.plus(sign)
-                .plus(marked ? mark(head.writtenPitch()) : octave(head.writtenPitch()))
-                .plus(note);
-        melody.goesTo(head.writtenPitch());
-        return new Piece(plain, fresh);
+        return pitched(sign, head.writtenPitch(), note);
+    }
+
+    private Piece pitched(Cells before, Pitch written, Cells note) {
+        var octave = melody.needsMark(written) ? mark(written) : Cells.NONE;
+        melody.goesTo(written);
+        return new Piece(
+                before.plus(octave).plus(note), before.plus(mark(written)).plus(note), true);
     }
 
     /** From a grace note to its own: a slur, and a line where it slides. */
@@ -356,10 +357,6 @@ final class ChordCells {
         var join =
                 heads.stream().map(joins::outOf).filter(each -> !each.isEmpty()).findFirst();
         return cells.plus(join.orElse(Cells.NONE)).plus(isHeldAsAWhole(heads) ? Signs.CHORD_TIE : Cells.NONE);
-    }
-
-    private Cells octave(Pitch written) {
-        return melody.needsMark(written) ? mark(written) : Cells.NONE;
     }
 
     private Cells mark(Pitch written) {

@@ -29,6 +29,10 @@ final class Rows {
         } else {
             end();
             row = Signs.number(number).plus(Cells.BLANK);
+            if (!fits(units, 0, 1)) {
+                end();
+                row = INDENT;
+            }
         }
         int from = 0;
         while (from < units.size()) {

@@ -41,6 +41,11 @@ record Unit(Gap gap, Cells plain, Cells fresh, boolean sounds, boolean beat) {
         return new Unit(gap, sign.plus(plain), sign.plus(fresh), sounds, beat);
     }
 
+    /** Whether many words end with it, which a blank follows. */
+    boolean endsInWords() {
+        return plain.patterns().endsWith(Signs.WORD.patterns());
+    }
+
     Unit after(Cells cells) {
         return new Unit(gap, plain.plus(cells), fresh.plus(cells), sounds, beat);
     }

@@ -67,7 +67,7 @@ public final class HourLetters {
                 "publishing.letter.subject", title, words.say(trouble.kind().shortKey()));
         var paragraphs = new ArrayList<>(List.of(title, words.say(trouble.sentence())));
         hour(episode, locale, words).ifPresent(paragraphs::add);
-        paragraphs.add(parts.addresses.desk(episode.id()));
+        paragraphs.add(parts.addresses.desk(episode.id()) + trouble.kind().way());
         return Mail.of(to, subject, String.join("\n\n", paragraphs) + "\n", parts.clock.instant());
     }
 

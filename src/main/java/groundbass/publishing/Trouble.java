@@ -22,6 +22,14 @@ public record Trouble(Kind kind, String about, Message sentence) {
         /** It came out late. */
         LATE;
 
+        /** Where its educator sees what is in the way, or how it stands; below the address of the lesson on the desk. */
+        String way() {
+            return switch (this) {
+                case DRAFT_HELD, KEPT_BACK -> "/preflight";
+                case FAILED, NOT_READY, LATE -> "/publish";
+            };
+        }
+
         /** In a word or two, for the subject of a letter. */
         String shortKey() {
             return switch (this) {

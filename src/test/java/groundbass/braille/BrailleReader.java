@@ -323,12 +323,13 @@ final class BrailleReader {
             tones.set(tones.size() - 1, chord);
         }
 
-        /** What a tie leads into goes on as it was; a note has the string that was said last, an interval its own. */
+        /** What a tie leads into, over a bar line the first moment, goes on as it was; a note has the string that was said last, an interval its own. */
         private Tone tone(int step, boolean written) {
             int said = saidString;
             saidString = 0;
             if (said == 0 && alteration.isEmpty()) {
-                for (var before : List.of(held, heldInto)) {
+                boolean first = values.size() == (written ? 0 : 1);
+                for (var before : first ? List.of(held, heldInto) : List.of(held)) {
                     var held =
                             before.stream().filter(each -> each.step() == step).findFirst();
                     if (held.isPresent()) {

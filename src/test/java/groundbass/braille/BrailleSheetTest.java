@@ -5,9 +5,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.braille.BrailleReader.Moment;
 import groundbass.braille.BrailleReader.Tone;
 import groundbass.linetext.LineText;
+import groundbass.score.Arrival;
+import groundbass.score.Bar;
+import groundbass.score.Direction;
+import groundbass.score.Dynamic;
 import groundbass.score.Fraction;
+import groundbass.score.Header;
 import groundbass.score.Line;
+import groundbass.score.Meter;
+import groundbass.score.Note;
+import groundbass.score.Ornaments;
+import groundbass.score.Place;
 import groundbass.score.RandomLines;
+import groundbass.score.Technique;
+import groundbass.score.Tuning;
 import groundbass.text.Messages;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Chord;
@@ -22,11 +33,13 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
@@ -34,6 +47,9 @@ import org.junit.jupiter.api.Test;
 class BrailleSheetTest {
     private static final Messages ENGLISH = Messages.of(Locale.ENGLISH);
     private static final int RANDOM = 40;
+
+    /** Ties of two voices on one step, words behind words, signs behind what fills a row. */
+    private static final List<Long> WERE_MISREAD = List.of(73L, 81L, 329L, 374L, 376L);
 
     private static Map<String, Line> lines() throws IOException {
         var lines = new LinkedHashMap<String, Line>();
@@ -48,6 +64,7 @@ class BrailleSheetTest {
         for (long seed = 1; seed <= RANDOM; seed++) {
             lines.put("seed " + seed, RandomLines.line(seed));
         }
+        WERE_MISREAD.forEach(seed -> lines.put("seed " + seed, RandomLines.line(seed)));
         return lines;
     }
 
@@ -203,6 +220,47 @@ class BrailleSheetTest {
                 assertThat(page.split("\r\n", -1).length - 1).isBetween(1, BrailleSheet.HEIGHT);
             }
         }
+    }
+
+    /** Everything at once on as many strings as a neck can have, far up, with more words than anybody writes. */
+    @Test
+    void whatIsTooWideForARowIsPartedBetweenItsSigns() {
+        var open = new String[Tuning.MOST_STRINGS];
+        Arrays.fill(open, "Gb2");
+        var ornaments = Ornaments.NONE
+                .with(new Ornaments.Bend(7, true, true))
+                .with(Ornaments.SlideIn.ABOVE)
+                .with(Ornaments.SlideOff.UP)
+                .withFinger(4);
+        for (var mark : Ornaments.Mark.values()) {
+            ornaments = ornaments.with(mark);
+        }
+        var techniques = Technique.values();
+        var notes = new ArrayList<Note>();
+        for (int string = 1; string <= open.length; string++) {
+            notes.add(new Note(
+                    Fraction.ZERO,
+                    Fraction.of(1, 4),
+                    Place.of(string, 12 + string),
+                    Optional.of(techniques[string]),
+                    Optional.of(Arrival.from(Arrival.Kind.SLIDE, 13 + string)),
+                    ornaments));
+        }
+        var said = List.<Direction>of(
+                new Direction.Loudness(Fraction.ZERO, Dynamic.FF),
+                new Direction.Words(Fraction.ZERO, "one two"),
+                new Direction.Words(Fraction.ZERO, "three four"),
+                new Direction.Words(Fraction.ZERO, "five six"),
+                new Direction.Words(Fraction.ZERO, "x".repeat(200)),
+                new Direction.Words(Fraction.of(3, 4), "seven eight"),
+                new Direction.Words(Fraction.of(3, 4), "nine ten"),
+                new Direction.Words(Fraction.of(3, 4), "eleven"));
+        var bar = Bar.of(Meter.COMMON, notes).withDirections(said);
+        var line = new Line(Header.PLAIN.with(Tuning.sounding(open)).withFrets(36), List.of(bar, bar));
+        var rows = rows(line);
+        assertThat(rows).allMatch(row -> row.length() <= BrailleSheet.WIDTH);
+        assertThat(rows).anyMatch(row -> row.contains("STR#AB'"));
+        assertThat(String.join("", rows)).contains(">ELEVEN");
     }
 
     /** What a line says is the same in every language but in its words. */

@@ -374,6 +374,8 @@ class PromisesTest {
                     .extracting(Trouble::kind)
                     .containsExactly(Kind.KEPT_BACK);
             assertThat(studio.letters()).hasSize(1).first().asString().contains("kept back");
+            assertThat(studio.outbox.newest(1).get(0).message().text())
+                    .contains("https://example.org/desk/episodes/" + id + "/preflight");
             assertThat(studio.newsRound.pass()).isZero();
             assertThat(studio.outbox.to(reader)).isEmpty();
         }

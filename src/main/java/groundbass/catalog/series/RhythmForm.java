@@ -36,6 +36,11 @@ public record RhythmForm(String first, String time, String weeks, String breaks)
                 rhythm.breaks().stream().map(LocalDate::toString).collect(Collectors.joining("\n")));
     }
 
+    /** Names what it says, so that a window learns that the rhythm was changed since it was opened. */
+    public String base() {
+        return words(first + " " + time + " " + weeks + " " + breaks).collect(Collectors.joining(" "));
+    }
+
     /** What was typed; no rhythm where no first day is. */
     public Outcome<Optional<Rhythm>> read() {
         if (first.isBlank()) {

@@ -13,6 +13,9 @@ import org.jdbi.v3.core.Jdbi;
 
 /** The rhythms of the series, as rows. */
 public final class Rhythms {
+    /** Where it is told that another window has saved since. */
+    public static final String MEANWHILE = "base";
+
     private final Jdbi jdbi;
     private final Audit audit;
 
@@ -45,17 +48,42 @@ public final class Rhythms {
 
     /** Saves what an educator typed for a series of theirs, where nothing is wrong with it. Promised hours stay. */
     public Outcome<Optional<Rhythm>> save(EducatorId who, SeriesId series, RhythmForm form) {
+        return save(who, series, form, "");
+    }
+
+    /**
+     * The same for an educator who saw the rhythm as it stood.
+     *
+     * @param base what its form said then, as {@link RhythmForm#base} names it; empty for however it stands
+     * @return refused where it was changed since
+     */
+    public Outcome<Optional<Rhythm>> save(EducatorId who, SeriesId series, RhythmForm form, String base) {
         var outcome = form.read();
-        outcome.result()
-                .ifPresent(rhythm -> jdbi.useTransaction(handle -> {
-                    SeriesRows.lock(handle, series);
-                    handle.createUpdate("delete from series_rhythm where series_id = :series")
-                            .bind("series", series)
-                            .execute();
-                    rhythm.ifPresent(kept -> insert(handle, series, kept));
-                    audit.append(handle, who, "rhythm.changed", series.value());
-                }));
-        return outcome;
+        return outcome.result().isEmpty()
+                ? outcome
+                : jdbi.inTransaction(
+                        handle -> save(handle, who, series, outcome.result().get(), base));
+    }
+
+    private Outcome<Optional<Rhythm>> save(
+            Handle handle, EducatorId who, SeriesId series, Optional<Rhythm> rhythm, String base) {
+        SeriesRows.lock(handle, series);
+        var stored = RhythmForm.of(of(series));
+        if (!base.isEmpty() && !stored.base().equals(base)) {
+            return Outcome.refused(
+                    MEANWHILE,
+                    "rhythm.problem.meanwhile",
+                    stored.first(),
+                    stored.time(),
+                    stored.weeks(),
+                    stored.breaks());
+        }
+        handle.createUpdate("delete from series_rhythm where series_id = :series")
+                .bind("series", series)
+                .execute();
+        rhythm.ifPresent(kept -> insert(handle, series, kept));
+        audit.append(handle, who, "rhythm.changed", series.value());
+        return Outcome.done(rhythm);
     }
 
     /** Makes a day of the rhythm a break, within the caller's transaction. @return false where it is one already */

@@ -72,6 +72,8 @@ class KeepTest {
         visit.lesson(page, "");
         button(page, KEEP).click();
         assertThat(part(page, "said")).containsText("The fetching was broken off, and not all of it is here.");
+        assertThat(button(page, "Go on keeping it")).isVisible();
+        assertThat(button(page, "Stop")).isHidden();
         page.context().setOffline(true);
         page.navigate(visit.address() + PlayVisit.LESSON);
         assertThat(page.getByText("Not all of it is here.")).isVisible();
@@ -89,6 +91,26 @@ class KeepTest {
                 .anyMatch(one -> one.toString().endsWith("line-100-drums.flac"));
         button(page, "Remove from this device").click();
         assertThat(part(page, "said")).containsText("Removed");
+        assertThat(left(page)).isEqualTo("0 caches, 0 workers");
+    }
+
+    @Test
+    void aLessonThatIsRemovedWhileItComesIsNotTakenForWhole() {
+        var page = visit.reader();
+        page.addInitScript("""
+                const real = window.fetch;
+                window.fetch = async (asked, ...more) => {
+                  if (String(asked).endsWith('line-100-drums.flac')) {
+                    for (const name of await caches.keys()) await caches.delete(name);
+                    window.removed = true;
+                  }
+                  return real(asked, ...more);
+                };""");
+        visit.lesson(page, "");
+        button(page, KEEP).click();
+        page.waitForCondition(() -> (Boolean) page.evaluate("() => window.removed === true"));
+        assertThat(button(page, KEEP)).isVisible();
+        assertThat(part(page, "said")).isEmpty();
         assertThat(left(page)).isEqualTo("0 caches, 0 workers");
     }
 
@@ -139,6 +161,7 @@ class KeepTest {
                         new Cookie("language", "de").setUrl(visit.address())));
         visit.lesson(page, "");
         assertThat(page.locator("[data-practised]").first()).hasAttribute("data-signed-in", "true");
+        button(page, "Favorit").click();
         button(page, "Auf diesem Gerät behalten").click();
         assertThat(part(page, "said")).containsText("auf diesem Gerät,");
         page.context().setOffline(true);
@@ -146,6 +169,8 @@ class KeepTest {
         assertThat(page.locator("html")).hasAttribute("lang", "de");
         assertThat(page.locator("[data-practised]").first()).hasAttribute("data-signed-in", "false");
         assertThat(page.getByRole(AriaRole.LINK, named("Anmelden")).first()).isVisible();
+        // what belongs to an account does not leave with a copy, which does not know it
+        assertThat(button(page, "Favorit")).hasAttribute("aria-pressed", "true");
         page.navigate(visit.address() + "/me");
         assertThat(page.getByText("Es ist kein Netz da")).isVisible();
     }

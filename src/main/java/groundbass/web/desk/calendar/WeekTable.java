@@ -124,6 +124,15 @@ final class WeekTable {
         return episode.number() + ". " + episode.title();
     }
 
+    /** A lesson and how it stands, as one value of a form. */
+    private static String named(Episode episode) {
+        return episode.id() + " " + Seen.of(episode.state()).token();
+    }
+
+    private boolean isDue(Episode episode) {
+        return promise(episode).filter(one -> one.isDue(clock.instant())).isPresent();
+    }
+
     private static Optional<Scheduled> promise(Episode episode) {
         return episode.state() instanceof EpisodeState.Scheduled promise ? Optional.of(promise) : Optional.empty();
     }
@@ -221,12 +230,17 @@ final class WeekTable {
         }
 
         private List<Choice> choices() {
-            return unpublished.stream()
-                    .map(episode -> new Choice(
-                            episode.id().value(),
-                            label(episode),
-                            promise(episode).isPresent()))
-                    .toList();
+            var free = undated.stream()
+                    .map(episode ->
+                            new Choice(episode.id().value(), episode.id().value(), label(episode), false));
+            var moved =
+                    movable().map(episode -> new Choice(episode.id().value(), named(episode), label(episode), true));
+            return Stream.concat(free, moved).toList();
+        }
+
+        /** What is promised for an hour that is still to come: what is due may be going out at this moment. */
+        private Stream<Episode> movable() {
+            return promised.stream().filter(episode -> !isDue(episode));
         }
 
         private Cell beside(Episode episode, Function<Episode, Entry> entries) {
@@ -261,8 +275,8 @@ final class WeekTable {
                     publishing.standing(episode, reader),
                     publishing.troubles(episode),
                     looks.at(episode),
-                    hours(),
-                    others(episode));
+                    isDue(episode) ? List.of() : hours(),
+                    isDue(episode) ? List.of() : others(episode));
         }
 
         private List<FreeHour> hours() {

@@ -86,8 +86,9 @@ public final class WeeksPage implements PageGroup {
 
     private void promise(Context ctx) {
         var who = desk.educator(ctx);
-        var episode = needed(who, FormParameters.text(ctx, "episode"));
-        var seen = new Seen(FormParameters.text(ctx, "seen"));
+        var chosen = Chosen.read(ctx, "episode", FormParameters.text(ctx, "seen"));
+        var episode = needed(who, chosen.id());
+        var seen = chosen.seen();
         var outcome = parsed(FormParameters.text(ctx, "local"), LocalDateTime::parse)
                 .<Outcome<?>>map(local -> timetable.promise(who, episode.id(), local, seen))
                 .orElseGet(() -> Outcome.refused("local", NO_HOUR));
@@ -101,14 +102,24 @@ public final class WeeksPage implements PageGroup {
         answer(ctx, episode, outcome, "desk.withdrawn");
     }
 
-    /** The other lesson is named with how it stood on the page, after a space. */
+    /**
+     * A lesson that was chosen among others.
+     *
+     * @param seen how it stood on the page: named with it, after a space, or what the form says of all that are not
+     */
+    private record Chosen(String id, Seen seen) {
+        static Chosen read(Context ctx, String field, String otherwise) {
+            String[] named = FormParameters.text(ctx, field).split(" ", 2);
+            return new Chosen(named[0], new Seen(named.length > 1 ? named[1] : otherwise));
+        }
+    }
+
     private void swap(Context ctx) {
         var who = desk.educator(ctx);
         var episode = needed(who, FormParameters.text(ctx, "episode"));
-        String[] other = FormParameters.text(ctx, "other").split(" ", 2);
-        var with = needed(who, other[0]);
-        var seen = List.of(
-                new Seen(FormParameters.text(ctx, "seen")), other.length > 1 ? new Seen(other[1]) : Seen.ANYHOW);
+        var other = Chosen.read(ctx, "other", "");
+        var with = needed(who, other.id());
+        var seen = List.of(new Seen(FormParameters.text(ctx, "seen")), other.seen());
         answer(ctx, episode, timetable.swap(who, episode.id(), with.id(), seen), "desk.weeks.swapped");
     }
 

@@ -137,6 +137,6 @@ public record WeeksView(List<SeriesHead> series, List<Week> weeks, Optional<Held
      */
     public record Lacks(Message sum, List<Message> points) {}
 
-    /** A lesson to choose, with how it stands; {@code promised} where it would be moved. */
-    public record Choice(String id, String label, boolean promised) {}
+    /** A lesson to choose; {@code value} names it, and how it stands where it is {@code promised} and would be moved. */
+    public record Choice(String id, String value, String label, boolean promised) {}
 }

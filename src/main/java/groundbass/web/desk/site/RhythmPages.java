@@ -53,7 +53,7 @@ public final class RhythmPages implements PageGroup {
                 FormParameters.text(ctx, "weeks"),
                 FormParameters.text(ctx, "breaks"));
         var outlook = Outlook.parse(FormParameters.text(ctx, "outlook"));
-        var outcome = rhythms.save(desk.educator(ctx), series.id(), form);
+        var outcome = rhythms.save(desk.educator(ctx), series.id(), form, FormParameters.text(ctx, "base"));
         if (outcome.problems().isEmpty()) {
             outlooks.save(desk.educator(ctx), series.id(), outlook);
             Flash.say(ctx, "desk.saved");
@@ -61,17 +61,29 @@ public final class RhythmPages implements PageGroup {
             return;
         }
         var problems = new FieldProblems(outcome.problems());
-        desk.pages().showAgain(ctx, TEMPLATE, view(series, form, outlook, problems));
+        ctx.status(problems.has(Rhythms.MEANWHILE) ? HttpStatus.CONFLICT : HttpStatus.UNPROCESSABLE_CONTENT);
+        desk.pages().show(ctx, TEMPLATE, view(series, form, outlook, problems));
     }
 
-    private static View view(Series series, RhythmForm form, Outlook outlook, FieldProblems problems) {
+    private View view(Series series, RhythmForm form, Outlook outlook, FieldProblems problems) {
         String path = PATH.replace("{id}", series.id().value());
-        return new View(path, series.title(), series.zone().getId(), form, outlook, problems);
+        String base = RhythmForm.of(rhythms.of(series.id())).base();
+        return new View(path, series.title(), series.zone().getId(), base, form, outlook, problems);
     }
 
-    /** What the page shows. */
+    /**
+     * What the page shows.
+     *
+     * @param base how the rhythm stands, as the form sends it
+     */
     public record View(
-            String path, String series, String zone, RhythmForm form, Outlook outlook, FieldProblems problems) {
+            String path,
+            String series,
+            String zone,
+            String base,
+            RhythmForm form,
+            Outlook outlook,
+            FieldProblems problems) {
         /** What students can be shown of the coming lessons. */
         public List<Outlook> outlooks() {
             return List.of(Outlook.values());

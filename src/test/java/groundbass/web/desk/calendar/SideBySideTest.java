@@ -143,6 +143,48 @@ class SideBySideTest {
         assertThat(studio.now(late).state()).isEqualTo(new Unscheduled());
     }
 
+    /** The lists of free hours name what they offer as it stands on the page. */
+    @Test
+    void whatAListOffersAsFreeIsNotMovedOnceItIsPromised() {
+        var one = lesson(studio.series, "Offered as free");
+        var form = page().select(".week:has(time[datetime=" + wednesday(7) + "]) form[action$=/promise]");
+        assertThat(form.select("option:contains(Offered as free)").val())
+                .isEqualTo(one.id().value());
+        promise(one, wednesday(6), seen(one)).then().statusCode(303);
+        promise(one, wednesday(7), form.select("[name=seen]").val()).then().statusCode(409);
+        assertThat(hourOf(one)).isEqualTo(wednesday(6));
+        var now = page().select(".week:has(time[datetime=" + wednesday(7) + "]) form[action$=/promise]");
+        post(
+                        "/desk/weeks/promise",
+                        Map.of(
+                                "episode",
+                                        now.select("option:contains(Offered as free)")
+                                                .val(),
+                                "local", wednesday(7).toString(),
+                                "seen", now.select("[name=seen]").val()))
+                .then()
+                .statusCode(303);
+        assertThat(hourOf(one)).isEqualTo(wednesday(7));
+    }
+
+    @Test
+    void aFormOfTheRhythmFromBeforeABreakIsToldAndKeepsWhatWasTyped() {
+        var day = FIRST.plusDays(2).plusWeeks(4);
+        String path = "/desk/series/" + second.id() + "/rhythm";
+        String base = Jsoup.parse(studio.browser().get(path).asString())
+                .select("[name=base]")
+                .val();
+        var form = Map.of("first", FIRST.plusDays(2).toString(), "time", "18:00", "weeks", "2", "breaks", "");
+        var skipped = Map.of("series", second.id().value(), "day", day.toString());
+        post("/desk/weeks/skip", skipped).then().statusCode(303);
+        var late = studio.form().formParams(form).formParam("base", base).post(path);
+        late.then().statusCode(409).body(containsString("value=\"18:00\""), containsString(day.toString()));
+        assertThat(page().select(".week-break time").eachAttr("datetime")).contains(day + "T17:00");
+        String now = Jsoup.parse(late.asString()).select("[name=base]").val();
+        assertThat(now).isNotEmpty().isNotEqualTo(base);
+        post("/desk/weeks/resume", skipped).then().statusCode(303);
+    }
+
     @Test
     void anHourIsSkippedWithOnePressAndTakenBack() {
         var day = FIRST.plusDays(2).plusWeeks(2);

@@ -1,0 +1,36 @@
+package groundbass.web.student;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import groundbass.site.Config;
+import groundbass.web.Site;
+import org.jsoup.Jsoup;
+import org.junit.jupiter.api.Test;
+
+/** A site whose operator lets nobody keep lessons on a device. */
+class KeepNothingTest {
+    @Test
+    void nothingIsOfferedAndDevicesLetGo() {
+        try (var site = Site.open(KeepNothingTest::keepingNothing)) {
+            Shelf.with(site, Rehearsal.saying(""));
+            var page = Jsoup.parse(site.browser().get(PlayVisit.LESSON).asString());
+            assertThat(page.select(".practised-star")).isNotEmpty();
+            assertThat(page.select("[data-keep], script[src*='/keep.js']")).isEmpty();
+            assertThat(site.program().get("/worker.js").asString()).contains("unregister");
+        }
+    }
+
+    private static Config keepingNothing(Config usual) {
+        return new Config(
+                usual.data(),
+                usual.host(),
+                usual.port(),
+                usual.publicAddress(),
+                usual.demo(),
+                false,
+                usual.hops(),
+                usual.handOver(),
+                usual.database(),
+                usual.mail());
+    }
+}
