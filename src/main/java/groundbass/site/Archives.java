@@ -1,9 +1,9 @@
 package groundbass.site;
 
 import groundbass.archive.ArchiveImport;
-import groundbass.archive.file.ArchiveLimits;
 import groundbass.archive.ArchiveParts;
 import groundbass.archive.SeriesExport;
+import groundbass.archive.file.ArchiveLimits;
 import groundbass.catalog.episode.Beginnings;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Revisions;

@@ -178,8 +178,7 @@ class SpansTest {
         assertThat(curves).hasSizeGreaterThanOrEqualTo(3);
         for (var sign : signs) {
             assertThat(curves)
-                    .allSatisfy(curve -> assertThat(curve.pieces())
-                            .noneMatch(piece -> piece.overlaps(sign.box())));
+                    .allSatisfy(curve -> assertThat(curve.pieces()).noneMatch(piece -> piece.overlaps(sign.box())));
         }
     }
 
