@@ -1,7 +1,6 @@
 package groundbass.publishing;
 
 import groundbass.catalog.settings.Imprint;
-import groundbass.publishing.DraftChanges.Difference;
 import java.util.Optional;
 
 /**

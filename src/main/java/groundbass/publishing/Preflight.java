@@ -7,7 +7,6 @@ import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.Rights;
 import groundbass.lesson.LessonText;
-import groundbass.publishing.DraftChanges.Difference;
 import groundbass.publishing.LessonRemark.Weight;
 import groundbass.text.Languages;
 import groundbass.text.Message;

@@ -22,9 +22,7 @@ record Wish(Aim aim, Promise promise, ReleaseNote note, Seen seen) {
         /** A lesson that is not out goes out at an hour. */
         OUT_THEN,
         /** A lesson that is out is corrected. */
-        CORRECTED,
-        /** One of the first and the last, however it stands. */
-        READABLE
+        CORRECTED
     }
 
     static Wish of(Aim aim, Promise promise, Seen seen) {
@@ -33,12 +31,11 @@ record Wish(Aim aim, Promise promise, ReleaseNote note, Seen seen) {
 
     /** Why it cannot be done any more as the lesson stands now; empty where it can. */
     Optional<FieldProblem> inTheWay(EpisodeState now) {
-        if (now instanceof EpisodeState.Published && aim == Aim.OUT_THEN && seen.equals(Seen.ANYHOW)) {
-            return Optional.of(FieldProblem.of("local", "publishing.problem.published"));
-        }
-        boolean wantsOut = aim == Aim.OUT_NOW || aim == Aim.OUT_THEN;
-        if (now instanceof EpisodeState.Published && wantsOut) {
+        if (now instanceof EpisodeState.Published && aim != Aim.CORRECTED) {
             return Optional.of(FieldProblem.of(STANDING, "publishing.problem.meanwhile.out"));
+        }
+        if (!(now instanceof EpisodeState.Published) && aim == Aim.CORRECTED) {
+            return Optional.of(otherwise());
         }
         return isGranted(now) || seen.holds(now) ? Optional.empty() : Optional.of(otherwise());
     }

@@ -20,7 +20,6 @@ import groundbass.document.UploadId;
 import groundbass.document.WalkthroughEdit;
 import groundbass.identity.Sha256;
 import groundbass.lesson.Lesson;
-import groundbass.publishing.DraftChanges.Difference;
 import groundbass.publishing.LessonRemark.Weight;
 import groundbass.text.Message;
 import groundbass.text.Messages;

@@ -41,7 +41,7 @@ class TrialsTest {
             var id = studio.episode("Rope and Pulley");
             var trial = trial(studio, id);
             studio.buildAll();
-            assertThat(done(studio.publisher.publishNow(studio.educator, id)))
+            assertThat(done(studio.bringOut(id)))
                     .as("it is built already")
                     .isEqualTo(trial);
             studio.publicationJob.pass();
