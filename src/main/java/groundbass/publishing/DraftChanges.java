@@ -4,6 +4,7 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeState;
+import groundbass.publishing.preflight.Difference;
 import groundbass.release.Release;
 import java.util.Optional;
 

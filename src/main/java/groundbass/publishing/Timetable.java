@@ -67,7 +67,7 @@ public final class Timetable {
     private static Optional<FieldProblem> passed(Outcome<Promise> promise) {
         return promise.problems().stream()
                 .findFirst()
-                .map(problem -> new FieldProblem(Wish.STANDING, problem.key(), problem.args()));
+                .map(problem -> new FieldProblem(Seen.STANDING, problem.key(), problem.args()));
     }
 
     /** Why an hour is not to be had: it is none of the rhythm, or a break, or another lesson has it. */
@@ -201,6 +201,6 @@ public final class Timetable {
     }
 
     private static FieldProblem meanwhile(String key, Object... args) {
-        return FieldProblem.of(Wish.STANDING, key, args);
+        return FieldProblem.of(Seen.STANDING, key, args);
     }
 }

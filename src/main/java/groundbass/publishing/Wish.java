@@ -12,9 +12,6 @@ import java.util.Optional;
  * @param note what students are told of a correction
  */
 record Wish(Aim aim, Promise promise, ReleaseNote note, Seen seen) {
-    /** Where it is told how a lesson stands. */
-    static final String STANDING = "calendar";
-
     /** What is to become of the lesson. */
     enum Aim {
         /** A lesson that is not out goes out as soon as it can. */
@@ -32,7 +29,7 @@ record Wish(Aim aim, Promise promise, ReleaseNote note, Seen seen) {
     /** Why it cannot be done any more as the lesson stands now; empty where it can. */
     Optional<FieldProblem> inTheWay(EpisodeState now) {
         if (now instanceof EpisodeState.Published && aim != Aim.CORRECTED) {
-            return Optional.of(FieldProblem.of(STANDING, "publishing.problem.meanwhile.out"));
+            return Optional.of(FieldProblem.of(Seen.STANDING, "publishing.problem.meanwhile.out"));
         }
         if (!(now instanceof EpisodeState.Published) && aim == Aim.CORRECTED) {
             return Optional.of(otherwise());
@@ -42,7 +39,7 @@ record Wish(Aim aim, Promise promise, ReleaseNote note, Seen seen) {
 
     /** What is said where another window, or the hour, was faster. */
     static FieldProblem otherwise() {
-        return FieldProblem.of(STANDING, "publishing.problem.meanwhile");
+        return FieldProblem.of(Seen.STANDING, "publishing.problem.meanwhile");
     }
 
     /** Whether the lesson is promised already as it is wished: the button was pressed twice, or in two windows. */

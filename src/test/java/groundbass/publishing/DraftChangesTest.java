@@ -10,6 +10,7 @@ import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
+import groundbass.publishing.preflight.Difference;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import groundbass.text.Message;

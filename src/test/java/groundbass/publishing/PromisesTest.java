@@ -12,6 +12,7 @@ import groundbass.document.Rights;
 import groundbass.form.Outcome;
 import groundbass.post.EmailAddress;
 import groundbass.publishing.Trouble.Kind;
+import groundbass.publishing.preflight.LessonRemark;
 import groundbass.release.Built;
 import groundbass.release.ReleaseId;
 import groundbass.store.AtOnce;

@@ -163,7 +163,7 @@ class TimetableTest {
             done(table.studio.withdraw(rope));
             var late = table.hours.promise(table.studio.educator, water, hour(0), table.seen(water));
             refused(late, "publishing.problem.hour.passed");
-            assertThat(late.problems()).extracting(FieldProblem::field).containsExactly(Wish.STANDING);
+            assertThat(late.problems()).extracting(FieldProblem::field).containsExactly(Seen.STANDING);
             assertThat(table.rhythms.of(table.series()).orElseThrow().breaks()).isEmpty();
         }
     }

@@ -34,9 +34,6 @@ public final class WeeksPage implements PageGroup {
     private static final String TEMPLATE = "desk/weeks";
     private static final String NO_HOUR = "desk.publish.hour.missing";
 
-    /** Where {@link Timetable} says that another window, or the hour, was faster. */
-    private static final String MEANWHILE = "calendar";
-
     private final DeskContext desk;
     private final SeriesCatalog catalog;
     private final Episodes episodes;
@@ -136,7 +133,7 @@ public final class WeeksPage implements PageGroup {
     private void refuse(
             Context ctx, String id, String local, Optional<String> path, String title, List<FieldProblem> problems) {
         boolean meanwhile =
-                problems.stream().anyMatch(problem -> problem.field().equals(MEANWHILE));
+                problems.stream().anyMatch(problem -> problem.field().equals(Seen.STANDING));
         var held = new Held(id, local, path.filter(way -> !meanwhile), title, meanwhile, new FieldProblems(problems));
         ctx.status(meanwhile ? HttpStatus.CONFLICT : HttpStatus.UNPROCESSABLE_CONTENT);
         desk.pages().show(ctx, TEMPLATE, view(ctx, Optional.of(held), Optional.empty()));

@@ -1,4 +1,4 @@
-package groundbass.publishing;
+package groundbass.publishing.preflight;
 
 import groundbass.text.Message;
 import java.util.List;
@@ -10,8 +10,8 @@ import java.util.List;
  * @param out whether readers see that release; otherwise it waits for its hour
  * @param clauses at least one
  */
-record Difference(int release, boolean out, List<Message> clauses) {
-    Message sentence() {
+public record Difference(int release, boolean out, List<Message> clauses) {
+    public Message sentence() {
         var all = clauses.stream()
                 .reduce((one, next) -> Message.of("publishing.clauses", one, next))
                 .orElseThrow();

@@ -1,4 +1,4 @@
-package groundbass.publishing;
+package groundbass.publishing.preflight;
 
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
@@ -11,18 +11,19 @@ import java.util.Set;
 import org.jdbi.v3.core.Jdbi;
 
 /** Which remarks on an episode its educator has read and lets stand, by their digests. */
-final class AcceptedRemarks {
+public final class AcceptedRemarks {
     private final Jdbi jdbi;
     private final Episodes episodes;
     private final Clock clock;
 
-    AcceptedRemarks(Jdbi jdbi, Episodes episodes, Clock clock) {
+    public AcceptedRemarks(Jdbi jdbi, Episodes episodes, Clock clock) {
         this.jdbi = jdbi;
         this.episodes = episodes;
         this.clock = clock;
     }
 
-    void accept(EducatorId who, EpisodeId episode, Collection<String> digests) {
+    /** Lets these stand, whether they were accepted before or not. */
+    public void accept(EducatorId who, EpisodeId episode, Collection<String> digests) {
         jdbi.useTransaction(handle -> {
             episodes.lock(handle, episode); // or two windows both find a remark that is not accepted yet
             var fresh = new HashSet<>(digests);
@@ -49,7 +50,7 @@ final class AcceptedRemarks {
     }
 
     /** What of these keeps the episode from going out: what blocks, and what asks and was not accepted. */
-    List<LessonRemark> holding(EpisodeId episode, List<LessonRemark> remarks) {
+    public List<LessonRemark> holding(EpisodeId episode, List<LessonRemark> remarks) {
         var accepted = of(episode);
         return remarks.stream()
                 .filter(remark -> remark.blocks() || remark.asks() && !accepted.contains(remark.digest()))
