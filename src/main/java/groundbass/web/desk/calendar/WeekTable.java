@@ -10,6 +10,8 @@ import groundbass.catalog.series.Rhythm;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
+import groundbass.effort.Busy;
+import groundbass.publishing.Publisher.Verdict;
 import groundbass.publishing.Seen;
 import groundbass.publishing.Slot;
 import groundbass.publishing.preflight.CheckedItem;
@@ -144,12 +146,13 @@ final class WeekTable {
     }
 
     /**
-     * Looks lessons over, so many for a page: first what goes out next, in whichever series. The others lead to the page on
-     * which that is done.
+     * Looks lessons over, so many for a page and as long as their educator may work the machine: first what goes out next, in
+     * whichever series. The others lead to the page on which that is done.
      */
     private final class Looks {
         private final EducatorId who;
         private final Set<EpisodeId> chosen;
+        private boolean busy;
 
         /** @param inHand the lessons of each series that are not out, in their order */
         Looks(EducatorId who, List<List<Episode>> inHand) {
@@ -164,17 +167,25 @@ final class WeekTable {
         }
 
         Optional<Lacks> at(Episode episode) {
-            if (!chosen.contains(episode.id())) {
+            if (busy || !chosen.contains(episode.id())) {
                 return Optional.empty();
             }
-            var verdict = desk.work(who, () -> publishing.verdict(who, episode));
+            try {
+                return Optional.of(lacks(desk.work(who, () -> publishing.verdict(who, episode))));
+            } catch (Busy busyNow) {
+                busy = true; // the hours are told all the same
+                return Optional.empty();
+            }
+        }
+
+        private static Lacks lacks(Verdict verdict) {
             int open = verdict.holding().size();
             var sum = open == 0 ? Message.of("desk.weeks.ready") : Message.of("desk.weeks.missing", open);
             var points = verdict.items().stream()
                     .filter(item -> item.state() == CheckedItem.State.KEEPS_BACK)
                     .map(item -> item.point().title())
                     .toList();
-            return Optional.of(new Lacks(sum, points));
+            return new Lacks(sum, points);
         }
     }
 
