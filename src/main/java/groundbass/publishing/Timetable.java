@@ -59,7 +59,10 @@ public final class Timetable {
             return problem.isPresent()
                     ? Outcome.<ReleaseId>refused(List.of(problem.get()))
                     : publisher.enter(
-                            who, id, document, Wish.of(Aim.OUT_THEN, promise.result().orElseThrow(), seen));
+                            who,
+                            id,
+                            document,
+                            Wish.of(Aim.OUT_THEN, promise.result().orElseThrow(), seen));
         });
     }
 
@@ -85,11 +88,10 @@ public final class Timetable {
     }
 
     private Optional<Episode> lessonAt(Series series, LocalDateTime hour) {
-        return Promise.at(hour, series.zone())
-                .flatMap(at -> parts.episodes.inHand(series.id(), 0).stream()
-                        .filter(episode -> episode.state() instanceof Scheduled one
-                                && one.at().equals(at))
-                        .findFirst());
+        return Promise.at(hour, series.zone()).flatMap(at -> parts.episodes.inHand(series.id(), 0).stream()
+                .filter(episode ->
+                        episode.state() instanceof Scheduled one && one.at().equals(at))
+                .findFirst());
     }
 
     /**

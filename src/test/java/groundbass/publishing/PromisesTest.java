@@ -297,8 +297,7 @@ class PromisesTest {
     void aPauseFromAClockThatWasAheadIsOverWhenTheClockIsRight(Database database) {
         try (database) {
             var studio = new Studio(database);
-            var release =
-                    done(studio.promise(studio.episode("Rope and Pulley"), HOUR));
+            var release = done(studio.promise(studio.episode("Rope and Pulley"), HOUR));
             Built.failed(studio.releases, release, studio.clock.instant().plus(Duration.ofDays(2)));
             studio.publicationJob.pass();
             assertThat(studio.releases.find(release).orElseThrow().isUnderWay()).isTrue();

@@ -86,10 +86,7 @@ class PublicationJobTest {
             var studio = new Studio(database);
             var broken = studio.episode("Broken");
             var sound = studio.episode("Sound");
-            Built.failed(
-                    studio.releases,
-                    done(studio.bringOut(broken)),
-                    studio.clock.instant());
+            Built.failed(studio.releases, done(studio.bringOut(broken)), studio.clock.instant());
             done(studio.bringOut(sound));
             studio.buildAll();
             studio.publicationJob.pass();
@@ -108,9 +105,7 @@ class PublicationJobTest {
             studio.buildAll();
             studio.publicationJob.pass();
 
-            assertThat(studio.correct(id).problems())
-                    .as("nothing was changed")
-                    .isNotEmpty();
+            assertThat(studio.correct(id).problems()).as("nothing was changed").isNotEmpty();
             studio.write(id, "bar 1\n1-4 E7\n");
             studio.clock.advance(Duration.ofMinutes(1));
             var second = done(studio.correct(id));
@@ -158,8 +153,7 @@ class PublicationJobTest {
             studio.clock.advance(Duration.ofDays(9));
             studio.publicationJob.pass();
             assertThat(studio.find(id).isPublished()).isFalse();
-            assertThat(studio.withdraw(id).problems())
-                    .isNotEmpty();
+            assertThat(studio.withdraw(id).problems()).isNotEmpty();
         }
     }
 

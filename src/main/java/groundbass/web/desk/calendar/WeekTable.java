@@ -87,9 +87,7 @@ final class WeekTable {
     /** @param touched the lesson of which something was done */
     WeeksView of(EducatorId who, Reader reader, Optional<Held> held, Optional<Episode> touched) {
         var all = catalog.ownedBy(who);
-        var inHand = all.stream()
-                .map(series -> episodes.inHand(series.id(), 0))
-                .toList();
+        var inHand = all.stream().map(series -> episodes.inHand(series.id(), 0)).toList();
         var looks = new Looks(who, inHand);
         var blocks = IntStream.range(0, all.size())
                 .mapToObj(i -> new Block(all.get(i), i + 1, inHand.get(i), reader, held, looks))
@@ -274,7 +272,8 @@ final class WeekTable {
         /** On the clocks of the series, wherever it was promised; an hour of the rhythm where it comes after those shown. */
         private Cell beside(Episode episode, Function<Episode, Entry> entries) {
             var local = local(promise(episode).orElseThrow().at()).truncatedTo(ChronoUnit.MINUTES);
-            boolean later = !slots.isEmpty() && local.isAfter(slots.get(slots.size() - 1).local());
+            boolean later = !slots.isEmpty()
+                    && local.isAfter(slots.get(slots.size() - 1).local());
             boolean timed = later && rhythm.orElseThrow().isHour(local);
             return cell(timed ? Kind.HOUR : Kind.BESIDE, local, Optional.of(entries.apply(episode)));
         }

@@ -128,8 +128,7 @@ public final class PublishPages implements PageGroup {
     }
 
     private ReleaseCalendar calendar(Context ctx, Episode episode, Optional<Message> differs) {
-        return publishing.calendar(
-                episode, desk.seriesOf(episode), desk.pages().reader(ctx), differs);
+        return publishing.calendar(episode, desk.seriesOf(episode), desk.pages().reader(ctx), differs);
     }
 
     /** The part that changes by itself. */

@@ -64,9 +64,7 @@ class CrowdedWeeksTest {
         var next = Studio.done(studio.writing.create(studio.site.educator(), nightly.id(), "Next", Level.BEGINNER));
         studio.write(next, Studio.LINE);
         var hour = today.plusWeeks(1).atTime(23, 50);
-        post(
-                "/desk/weeks/promise",
-                Map.of("episode", next.id().value(), "local", hour.toString(), "seen", "draft"));
+        post("/desk/weeks/promise", Map.of("episode", next.id().value(), "local", hour.toString(), "seen", "draft"));
         var page = page();
         assertThat(page.select("#lesson-" + next.id()).text()).contains("Ready to go out.");
         assertThat(page.select(".week-others .hint:contains(in its way)"))
