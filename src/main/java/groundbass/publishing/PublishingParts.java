@@ -8,7 +8,6 @@ import groundbass.catalog.episode.Revisions;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.settings.Settings;
 import groundbass.publishing.address.Addresses;
-import groundbass.publishing.preflight.AcceptedRemarks;
 import groundbass.publishing.preflight.NewsMail;
 import groundbass.publishing.preflight.Preflight;
 import groundbass.release.BuildQueue;

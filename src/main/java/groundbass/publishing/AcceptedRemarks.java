@@ -1,8 +1,9 @@
-package groundbass.publishing.preflight;
+package groundbass.publishing;
 
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
+import groundbass.publishing.preflight.LessonRemark;
 import java.time.Clock;
 import java.util.Collection;
 import java.util.HashSet;
@@ -11,19 +12,19 @@ import java.util.Set;
 import org.jdbi.v3.core.Jdbi;
 
 /** Which remarks on an episode its educator has read and lets stand, by their digests. */
-public final class AcceptedRemarks {
+final class AcceptedRemarks {
     private final Jdbi jdbi;
     private final Episodes episodes;
     private final Clock clock;
 
-    public AcceptedRemarks(Jdbi jdbi, Episodes episodes, Clock clock) {
+    AcceptedRemarks(Jdbi jdbi, Episodes episodes, Clock clock) {
         this.jdbi = jdbi;
         this.episodes = episodes;
         this.clock = clock;
     }
 
     /** Lets these stand, whether they were accepted before or not. */
-    public void accept(EducatorId who, EpisodeId episode, Collection<String> digests) {
+    void accept(EducatorId who, EpisodeId episode, Collection<String> digests) {
         jdbi.useTransaction(handle -> {
             episodes.lock(handle, episode); // or two windows both find a remark that is not accepted yet
             var fresh = new HashSet<>(digests);
@@ -50,7 +51,7 @@ public final class AcceptedRemarks {
     }
 
     /** What of these keeps the episode from going out: what blocks, and what asks and was not accepted. */
-    public List<LessonRemark> holding(EpisodeId episode, List<LessonRemark> remarks) {
+    List<LessonRemark> holding(EpisodeId episode, List<LessonRemark> remarks) {
         var accepted = of(episode);
         return remarks.stream()
                 .filter(remark -> remark.blocks() || remark.asks() && !accepted.contains(remark.digest()))
