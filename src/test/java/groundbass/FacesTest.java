@@ -40,6 +40,12 @@ class FacesTest {
         assertThat(hidden).as("public, and known to its own package alone").isEmpty();
     }
 
+    /** What rooms show to others has one name for one thing; inside a room the room says what is meant. */
+    @ArchTest
+    static void noTwoThingsThatAreShownHaveOneName(JavaClasses house) {
+        assertThat(shown(house)).extracting(JavaClass::getSimpleName).doesNotHaveDuplicates();
+    }
+
     private static List<JavaClass> shown(JavaClasses house) {
         return house.stream()
                 .filter(type -> type.isTopLevelClass() && type.getModifiers().contains(JavaModifier.PUBLIC))

@@ -1,7 +1,9 @@
 package groundbass.archive;
 
+import groundbass.archive.file.ArchiveFiles;
 import groundbass.archive.file.ArchiveLimits;
 import groundbass.archive.file.ArchiveRemark;
+import groundbass.archive.file.DamagedFile;
 import groundbass.archive.file.Entry;
 import groundbass.archive.file.Facts;
 import groundbass.archive.file.FolderSource;
@@ -10,9 +12,7 @@ import groundbass.archive.file.Moments;
 import groundbass.archive.file.Names;
 import groundbass.archive.file.Rooted;
 import groundbass.archive.file.Salvage;
-import groundbass.archive.file.Source;
 import groundbass.archive.file.Texts;
-import groundbass.archive.file.Unreadable;
 import groundbass.archive.file.ZipDirectory;
 import groundbass.archive.file.ZipSource;
 import groundbass.catalog.educator.EducatorId;
@@ -104,7 +104,8 @@ public final class ArchiveImport {
     }
 
     private Outcome<BroughtIn> bringIn(
-            EducatorId owner, Source source, String address, long most, List<ArchiveRemark> before) throws IOException {
+            EducatorId owner, ArchiveFiles source, String address, long most, List<ArchiveRemark> before)
+            throws IOException {
         var rooted = Rooted.of(source);
         var run = new Run(owner, rooted, address.strip());
         run.findings.addAll(before);
@@ -115,7 +116,7 @@ public final class ArchiveImport {
             boolean archive = rooted.names().stream()
                     .anyMatch(name -> name.equals(Names.MANIFEST) || name.endsWith("/" + Names.LESSON));
             return archive ? run.archive(most) : run.written();
-        } catch (Unreadable e) {
+        } catch (DamagedFile e) {
             return Outcome.refused(FILE, e.why().key(), e.why().args().toArray());
         }
     }
@@ -131,10 +132,10 @@ public final class ArchiveImport {
             this.left = Math.min(most, limits.bytes());
         }
 
-        void take(Listed lesson) throws Unreadable {
+        void take(Listed lesson) throws DamagedFile {
             var files = lesson.part().files();
             if (files.size() > limits.filesOfALesson()) {
-                throw Unreadable.of("archive.problem.many", files.size(), limits.filesOfALesson());
+                throw DamagedFile.of("archive.problem.many", files.size(), limits.filesOfALesson());
             }
             take(lesson.length());
             for (var entry : files) {
@@ -142,9 +143,9 @@ public final class ArchiveImport {
             }
         }
 
-        private void take(long bytes) throws Unreadable {
+        private void take(long bytes) throws DamagedFile {
             if (bytes > left) {
-                throw Unreadable.of("archive.problem.large");
+                throw DamagedFile.of("archive.problem.large");
             }
             left -= bytes;
         }
@@ -153,7 +154,7 @@ public final class ArchiveImport {
     /** One archive or folder on its way in. */
     private final class Run {
         private final EducatorId owner;
-        private final Source source;
+        private final ArchiveFiles source;
         private final Texts texts;
         private final String address;
         private final List<ArchiveRemark> findings = new ArrayList<>();
@@ -161,7 +162,7 @@ public final class ArchiveImport {
         private int already;
         private int damaged;
 
-        Run(EducatorId owner, Source source, String address) {
+        Run(EducatorId owner, ArchiveFiles source, String address) {
             this.owner = owner;
             this.source = source;
             this.texts = new Texts(source);
@@ -170,7 +171,7 @@ public final class ArchiveImport {
 
         // --- an archive
 
-        Outcome<BroughtIn> archive(long most) throws Unreadable, IOException {
+        Outcome<BroughtIn> archive(long most) throws DamagedFile, IOException {
             var manifest = manifest();
             var facts = SeriesFacts.read(promised(manifest));
             var lessons = lessons(manifest, new Bounds(most));
@@ -188,7 +189,7 @@ public final class ArchiveImport {
         }
 
         /** Empty where it is gone or damaged: each lesson has a list of its own. */
-        private Optional<Manifest> manifest() throws Unreadable {
+        private Optional<Manifest> manifest() throws DamagedFile {
             try {
                 var manifest = texts.find(Names.MANIFEST, Json.LONGEST);
                 if (manifest.isEmpty()) {
@@ -199,7 +200,7 @@ public final class ArchiveImport {
                 demandKnown(read.format());
                 read.missing().forEach(file -> findings.add(ArchiveRemark.of(file, "archive.was-lost")));
                 return Optional.of(read);
-            } catch (Unreadable e) {
+            } catch (DamagedFile e) {
                 if (e.why().key().equals("archive.problem.later")) {
                     throw e;
                 }
@@ -208,20 +209,20 @@ public final class ArchiveImport {
             }
         }
 
-        private void demandKnown(int format) throws Unreadable {
+        private void demandKnown(int format) throws DamagedFile {
             if (format > Manifest.FORMAT) {
-                throw Unreadable.of("archive.problem.later");
+                throw DamagedFile.of("archive.problem.later");
             }
         }
 
         /** What the series says of itself, though it was changed since: it is looked over at the desk. */
-        private Facts promised(Optional<Manifest> manifest) throws Unreadable {
+        private Facts promised(Optional<Manifest> manifest) throws DamagedFile {
             var facts = WrittenSeries.seriesFacts(texts);
             for (var entry : manifest.map(Manifest::files).orElse(List.of())) {
                 if (entry.name().equals(Names.SERIES)) {
                     try {
                         texts.find(Names.SERIES, entry, ArchiveLimits.LONGEST_TEXT);
-                    } catch (Unreadable e) {
+                    } catch (DamagedFile e) {
                         findings.add(ArchiveRemark.of(Names.SERIES, "archive.series-changed"));
                     }
                 }
@@ -229,7 +230,7 @@ public final class ArchiveImport {
             return facts;
         }
 
-        private List<Listed> lessons(Optional<Manifest> manifest, Bounds bounds) throws Unreadable {
+        private List<Listed> lessons(Optional<Manifest> manifest, Bounds bounds) throws DamagedFile {
             var folders = new TreeSet<>(Names.BY_NUMBER);
             var promised = manifest.map(Manifest::lessons).orElse(List.of());
             promised.forEach(lesson -> folders.add(lesson.folder()));
@@ -239,7 +240,7 @@ public final class ArchiveImport {
                     .filter(folder -> folder.indexOf('/') < 0)
                     .forEach(folders::add);
             if (folders.size() > limits.lessons()) {
-                throw Unreadable.of("archive.problem.many", folders.size(), limits.lessons());
+                throw DamagedFile.of("archive.problem.many", folders.size(), limits.lessons());
             }
             var lists = new ArrayList<Listed>();
             for (String folder : folders) {
@@ -256,7 +257,7 @@ public final class ArchiveImport {
             return lists;
         }
 
-        private Optional<Listed> list(String folder, Optional<Entry> promised) throws Unreadable {
+        private Optional<Listed> list(String folder, Optional<Entry> promised) throws DamagedFile {
             String name = folder + "/" + Names.LESSON;
             try {
                 String text = promised.isPresent()
@@ -265,7 +266,7 @@ public final class ArchiveImport {
                 var part = Json.read(text, LessonPart.class);
                 demandKnown(part.format());
                 return Optional.of(new Listed(folder, part, text.length()));
-            } catch (Unreadable e) {
+            } catch (DamagedFile e) {
                 if (e.why().key().equals("archive.problem.later")) {
                     throw e;
                 }
@@ -275,18 +276,18 @@ public final class ArchiveImport {
             }
         }
 
-        private SeriesId seriesId(Optional<Manifest> manifest, List<Listed> lessons) throws Unreadable {
+        private SeriesId seriesId(Optional<Manifest> manifest, List<Listed> lessons) throws DamagedFile {
             var named = Stream.concat(
                     manifest.map(one -> one.series().id()).stream(),
                     lessons.stream().map(lesson -> lesson.part().series()));
             return named.filter(text -> text != null)
                     .findFirst()
                     .flatMap(SeriesId::parse)
-                    .orElseThrow(() -> Unreadable.of("archive.problem.none"));
+                    .orElseThrow(() -> DamagedFile.of("archive.problem.none"));
         }
 
         /** The one that is here, else a new one with what it had beside its lessons. */
-        private Outcome<Series> series(SeriesId id, Optional<Manifest> manifest, SeriesFacts facts) throws Unreadable {
+        private Outcome<Series> series(SeriesId id, Optional<Manifest> manifest, SeriesFacts facts) throws DamagedFile {
             var here = parts.catalog().find(id);
             if (here.isPresent()) {
                 return here.filter(series -> series.owner().equals(owner))
@@ -318,7 +319,7 @@ public final class ArchiveImport {
                 try {
                     var document = DocumentFiles.read(name -> texts.find(Names.BEGINNING + name), "");
                     tell(Names.SERIES, parts.beginnings().save(owner, series.id(), document));
-                } catch (Unreadable e) {
+                } catch (DamagedFile e) {
                     findings.add(e.finding(Names.BEGINNING));
                 }
             }
@@ -363,10 +364,10 @@ public final class ArchiveImport {
 
         // --- a folder that somebody wrote
 
-        Outcome<BroughtIn> written() throws Unreadable {
+        Outcome<BroughtIn> written() throws DamagedFile {
             var read = WrittenSeries.read(texts, source);
             if (read.lessons().size() > limits.lessons()) {
-                throw Unreadable.of("archive.problem.many", read.lessons().size(), limits.lessons());
+                throw DamagedFile.of("archive.problem.many", read.lessons().size(), limits.lessons());
             }
             findings.addAll(read.findings());
             damaged += read.findings().size();

@@ -1,8 +1,8 @@
 package groundbass.archive;
 
+import groundbass.archive.file.DamagedFile;
 import groundbass.archive.file.Facts;
 import groundbass.archive.file.Json;
-import groundbass.archive.file.Unreadable;
 import groundbass.document.BackingTrack;
 import groundbass.document.BarMap;
 import groundbass.document.Clearance;
@@ -43,7 +43,7 @@ final class DocumentFiles {
     /** Where the files of one document are read from; empty where there is no such file. */
     @FunctionalInterface
     interface Texts {
-        Optional<String> find(String name) throws Unreadable;
+        Optional<String> find(String name) throws DamagedFile;
     }
 
     // --- out
@@ -136,15 +136,15 @@ final class DocumentFiles {
                     track.map().end());
         }
 
-        BackingTrack track() throws Unreadable {
+        BackingTrack track() throws DamagedFile {
             var what = Arrays.stream(BackingTrack.Kind.values())
                     .filter(one -> one.name().equals(kind))
                     .findFirst()
-                    .orElseThrow(() -> Unreadable.of("archive.problem.json"));
+                    .orElseThrow(() -> DamagedFile.of("archive.problem.json"));
             try {
                 return new BackingTrack(new UploadId(upload), new Sha256(sha256), title, what, new BarMap(bars, end));
             } catch (IllegalArgumentException | NullPointerException e) { // from outside: anything may be missing
-                throw Unreadable.of("archive.problem.json");
+                throw DamagedFile.of("archive.problem.json");
             }
         }
     }
@@ -153,9 +153,9 @@ final class DocumentFiles {
 
     /**
      * @param usual the title where the files say none
-     * @throws Unreadable where a file is not what its name says
+     * @throws DamagedFile where a file is not what its name says
      */
-    static EpisodeDocument read(Texts texts, String usual) throws Unreadable {
+    static EpisodeDocument read(Texts texts, String usual) throws DamagedFile {
         var facts = facts(texts);
         int form = form(facts.word("form"));
         var level = Level.parse(facts.word("level")).orElse(Level.INTERMEDIATE);
@@ -176,25 +176,25 @@ final class DocumentFiles {
                 settings(facts));
     }
 
-    private static Facts facts(Texts texts) throws Unreadable {
+    private static Facts facts(Texts texts) throws DamagedFile {
         try {
             return Facts.read(texts.find(FACTS).orElse(""));
-        } catch (Unreadable e) {
+        } catch (DamagedFile e) {
             throw e.in(FACTS);
         }
     }
 
-    private static int form(String typed) throws Unreadable {
+    private static int form(String typed) throws DamagedFile {
         if (typed.isEmpty()) {
             return EpisodeDocument.FORM;
         }
         if (!typed.matches("[1-9][0-9]{0,3}") || Integer.parseInt(typed) > EpisodeDocument.FORM) {
-            throw Unreadable.of("archive.problem.later").in(FACTS);
+            throw DamagedFile.of("archive.problem.later").in(FACTS);
         }
         return Integer.parseInt(typed);
     }
 
-    private static List<LineSource> exercises(Texts texts, Facts facts) throws Unreadable {
+    private static List<LineSource> exercises(Texts texts, Facts facts) throws DamagedFile {
         var lines = new ArrayList<LineSource>();
         for (var text = texts.find(exercise(1)); text.isPresent(); text = texts.find(exercise(lines.size() + 1))) {
             lines.add(new LineSource(facts.get(exerciseName(lines.size() + 1)), text.get()));
@@ -227,12 +227,12 @@ final class DocumentFiles {
                 facts.find("names").orElse(usual.naming()));
     }
 
-    private static List<WalkthroughEdit> edits(Texts texts) throws Unreadable {
+    private static List<WalkthroughEdit> edits(Texts texts) throws DamagedFile {
         var text = texts.find(WALKTHROUGH);
         return text.isPresent() ? Json.list(text.get(), WalkthroughEdit[].class) : List.of();
     }
 
-    private static List<BackingTrack> tracks(Texts texts) throws Unreadable {
+    private static List<BackingTrack> tracks(Texts texts) throws DamagedFile {
         var tracks = new ArrayList<BackingTrack>();
         var text = texts.find(RECORDINGS);
         if (text.isPresent()) {

@@ -2,12 +2,12 @@ package groundbass.archive;
 
 import groundbass.archive.file.ArchiveLimits;
 import groundbass.archive.file.ArchiveRemark;
+import groundbass.archive.file.DamagedFile;
 import groundbass.archive.file.Entry;
 import groundbass.archive.file.Json;
 import groundbass.archive.file.Moments;
 import groundbass.archive.file.SourceInput;
 import groundbass.archive.file.Texts;
-import groundbass.archive.file.Unreadable;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.upload.Upload;
@@ -86,7 +86,7 @@ final class LessonFolder {
         try {
             int most = entry.name().endsWith(".json") ? Json.LONGEST : ArchiveLimits.LONGEST_TEXT;
             texts.put(entry.name(), reader.find(place + entry.name(), entry, most));
-        } catch (Unreadable e) {
+        } catch (DamagedFile e) {
             findings.add(e.finding(place));
         }
     }
@@ -106,7 +106,7 @@ final class LessonFolder {
                 keep(entry, judged.result().map(Upload::blob));
                 recordings.put(id.get(), judged.result().get());
             }
-        } catch (Unreadable e) {
+        } catch (DamagedFile e) {
             findings.add(e.finding(place + entry.name()));
         } catch (SourceInput.Damaged e) {
             found(entry.name(), "archive.problem.damaged");
@@ -124,7 +124,7 @@ final class LessonFolder {
     private void keep(Entry entry) throws IOException {
         try (var in = reader.open(place + entry.name())) {
             keep(entry, parts.blobs().put(in, entry.size()));
-        } catch (Unreadable e) {
+        } catch (DamagedFile e) {
             findings.add(e.finding(place + entry.name()));
         } catch (SourceInput.Damaged e) {
             found(entry.name(), "archive.problem.damaged");
@@ -147,8 +147,8 @@ final class LessonFolder {
         return Optional.ofNullable(texts.get(name));
     }
 
-    Blob stored(String name) throws Unreadable {
-        return Optional.ofNullable(stored.get(name)).orElseThrow(() -> Unreadable.of("archive.problem.json"));
+    Blob stored(String name) throws DamagedFile {
+        return Optional.ofNullable(stored.get(name)).orElseThrow(() -> DamagedFile.of("archive.problem.json"));
     }
 
     byte[] content(Sha256 sha256) throws IOException {

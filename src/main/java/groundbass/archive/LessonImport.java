@@ -1,10 +1,10 @@
 package groundbass.archive;
 
 import groundbass.archive.file.ArchiveRemark;
+import groundbass.archive.file.DamagedFile;
 import groundbass.archive.file.Moments;
 import groundbass.archive.file.Names;
 import groundbass.archive.file.Texts;
-import groundbass.archive.file.Unreadable;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.Episode;
@@ -83,7 +83,7 @@ final class LessonImport {
 
     Result bringIn(String folder, LessonPart part) throws IOException {
         try {
-            var id = EpisodeId.parse(part.id()).orElseThrow(() -> Unreadable.of("archive.problem.json"));
+            var id = EpisodeId.parse(part.id()).orElseThrow(() -> DamagedFile.of("archive.problem.json"));
             if (parts.episodes().isKnown(id)) {
                 return known(folder, id);
             }
@@ -91,7 +91,7 @@ final class LessonImport {
             var wrong = inside.read(owner, id);
             findings.addAll(wrong);
             return wrong.isEmpty() ? enter(folder, ready(id, part, inside), part) : Result.LEFT;
-        } catch (Unreadable e) {
+        } catch (DamagedFile e) {
             findings.add(e.finding(folder, Names.LESSON));
             return Result.LEFT;
         } catch (IllegalArgumentException | NullPointerException e) { // a value that no lesson of ours has, or none
@@ -113,7 +113,7 @@ final class LessonImport {
 
     // --- reading
 
-    private Ready ready(EpisodeId id, LessonPart part, LessonFolder inside) throws Unreadable, IOException {
+    private Ready ready(EpisodeId id, LessonPart part, LessonFolder inside) throws DamagedFile, IOException {
         var revisions = new ArrayList<Revision>();
         for (var each : part.revisions()) {
             revisions.add(revision(id, each, inside));
@@ -127,7 +127,7 @@ final class LessonImport {
                 lesson(id, part, !releases.isEmpty()), revisions, draft(id, part, inside), uploads(inside), releases);
     }
 
-    private Revision revision(EpisodeId lesson, LessonPart.RevisionPart part, LessonFolder inside) throws Unreadable {
+    private Revision revision(EpisodeId lesson, LessonPart.RevisionPart part, LessonFolder inside) throws DamagedFile {
         return new Revision(
                 new RevisionId(part.id()),
                 lesson,
@@ -139,7 +139,7 @@ final class LessonImport {
     }
 
     /** Without recordings that are not this educator's: an archive names any that it likes. */
-    private EpisodeDocument document(String place, LessonFolder inside) throws Unreadable {
+    private EpisodeDocument document(String place, LessonFolder inside) throws DamagedFile {
         var read = DocumentFiles.read(name -> inside.text(place + name), "");
         var own = read.backingTracks().stream().filter(this::isOwn).toList();
         return own.size() == read.backingTracks().size()
@@ -154,7 +154,7 @@ final class LessonImport {
                 .orElseGet(() -> recordings.contains(track.upload()));
     }
 
-    private Optional<Draft> draft(EpisodeId lesson, LessonPart part, LessonFolder inside) throws Unreadable {
+    private Optional<Draft> draft(EpisodeId lesson, LessonPart part, LessonFolder inside) throws DamagedFile {
         if (part.saved() == null) {
             return Optional.empty();
         }
@@ -163,12 +163,12 @@ final class LessonImport {
     }
 
     /** Those that are not here yet: another lesson that says the same may have brought one. */
-    private List<Upload> uploads(LessonFolder inside) throws Unreadable {
+    private List<Upload> uploads(LessonFolder inside) throws DamagedFile {
         var fresh = new ArrayList<Upload>();
         for (var upload : inside.recordings().values()) {
             var here = parts.uploads().find(upload.id());
             if (here.isPresent() && !here.get().by().equals(owner)) {
-                throw Unreadable.of("archive.problem.ids");
+                throw DamagedFile.of("archive.problem.ids");
             }
             if (here.isEmpty()) {
                 fresh.add(upload);
@@ -177,7 +177,7 @@ final class LessonImport {
         return fresh;
     }
 
-    private Episode lesson(EpisodeId id, LessonPart part, boolean hasReleases) throws Unreadable {
+    private Episode lesson(EpisodeId id, LessonPart part, boolean hasReleases) throws DamagedFile {
         EpisodeState state = new EpisodeState.Unscheduled();
         if (part.published() != null && hasReleases) {
             state = new EpisodeState.Published(Moments.read(part.published()), withdrawal(part));
@@ -188,13 +188,13 @@ final class LessonImport {
                 part.number(),
                 new Slug(part.slug()),
                 part.shown().title(),
-                Level.parse(part.shown().level()).orElseThrow(() -> Unreadable.of("archive.problem.json")),
+                Level.parse(part.shown().level()).orElseThrow(() -> DamagedFile.of("archive.problem.json")),
                 part.shown().summary(),
                 state,
                 Moments.read(part.created()));
     }
 
-    private static Optional<Withdrawal> withdrawal(LessonPart part) throws Unreadable {
+    private static Optional<Withdrawal> withdrawal(LessonPart part) throws DamagedFile {
         return part.withdrawn() == null
                 ? Optional.empty()
                 : Optional.of(new Withdrawal(
@@ -203,19 +203,19 @@ final class LessonImport {
 
     private ReadyRelease release(
             EpisodeId lesson, LessonPart.ReleasePart part, Set<RevisionId> revisions, LessonFolder inside)
-            throws Unreadable, IOException {
+            throws DamagedFile, IOException {
         var files = new ArrayList<ReleaseFile>();
         for (var file : part.files()) {
             var role = ReleaseChecks.role(file.role());
             var blob = inside.stored(file.file());
             if (!ReleaseChecks.isUsual(role, file.mediaType())) {
-                throw Unreadable.of("archive.problem.unsafe").in(file.file());
+                throw DamagedFile.of("archive.problem.unsafe").in(file.file());
             }
             files.add(new ReleaseFile(file.name(), role, file.mediaType(), blob.length(), blob.sha256()));
         }
         for (var file : files) {
             if (ReleaseChecks.isRead(file.role()) && !isSafe(file, files, inside)) {
-                throw Unreadable.of("archive.problem.unsafe").in("releases/" + part.number() + "/" + file.name());
+                throw DamagedFile.of("archive.problem.unsafe").in("releases/" + part.number() + "/" + file.name());
             }
         }
         var release = new Release(
@@ -231,7 +231,7 @@ final class LessonImport {
 
     /** What is too long to be looked through as a whole is not safe, whatever its beginning says. */
     private static boolean isSafe(ReleaseFile file, List<ReleaseFile> files, LessonFolder inside)
-            throws Unreadable, IOException {
+            throws DamagedFile, IOException {
         return file.size() <= ReleaseChecks.LONGEST_PAGE
                 && ReleaseChecks.isSafe(file, inside.content(file.sha256()), files);
     }

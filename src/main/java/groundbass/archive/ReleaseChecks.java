@@ -1,7 +1,7 @@
 package groundbass.archive;
 
+import groundbass.archive.file.DamagedFile;
 import groundbass.archive.file.Texts;
-import groundbass.archive.file.Unreadable;
 import groundbass.catalog.FieldChecks;
 import groundbass.catalog.episode.RevisionId;
 import groundbass.lesson.PageContent;
@@ -49,12 +49,12 @@ final class ReleaseChecks {
     private ReleaseChecks() {}
 
     /** A build specification as it was written into the archive. */
-    static BuildSpec spec(LessonPart.ReleasePart part, Set<RevisionId> revisions) throws Unreadable {
+    static BuildSpec spec(LessonPart.ReleasePart part, Set<RevisionId> revisions) throws DamagedFile {
         BuildSpec spec;
         try {
             spec = BuildSpecJson.read(part.madeOf().toString());
         } catch (RuntimeException e) { // what we wrote can be read; this is somebody else's
-            throw Unreadable.of("archive.problem.json");
+            throw DamagedFile.of("archive.problem.json");
         }
         boolean sound = spec.release() == part.number()
                 && part.number() >= 1
@@ -64,16 +64,16 @@ final class ReleaseChecks {
                 && ADDRESS.matcher(spec.episodeAddress()).matches()
                 && FieldChecks.line("series", spec.series(), LONGEST_STEM).isEmpty();
         if (!sound) {
-            throw Unreadable.of("archive.problem.json");
+            throw DamagedFile.of("archive.problem.json");
         }
         return spec;
     }
 
-    static FileRole role(String word) throws Unreadable {
+    static FileRole role(String word) throws DamagedFile {
         return Arrays.stream(FileRole.values())
                 .filter(role -> role.value().equals(word))
                 .findFirst()
-                .orElseThrow(() -> Unreadable.of("archive.problem.json"));
+                .orElseThrow(() -> DamagedFile.of("archive.problem.json"));
     }
 
     /** Whether a file of this role may be of this type. */
@@ -91,7 +91,7 @@ final class ReleaseChecks {
      * @param content of a file that {@link #isRead is read}
      * @param files all of its release
      */
-    static boolean isSafe(ReleaseFile file, byte[] content, List<ReleaseFile> files) throws Unreadable {
+    static boolean isSafe(ReleaseFile file, byte[] content, List<ReleaseFile> files) throws DamagedFile {
         if (file.role() == FileRole.PAGE) {
             return page(content).filter(page -> isSafe(page, files)).isPresent();
         }

@@ -1,7 +1,7 @@
 package groundbass.archive;
 
+import groundbass.archive.file.DamagedFile;
 import groundbass.archive.file.Facts;
-import groundbass.archive.file.Unreadable;
 import groundbass.catalog.series.Outlook;
 import groundbass.catalog.series.Rhythm;
 import groundbass.catalog.series.RhythmForm;
@@ -49,7 +49,7 @@ record SeriesFacts(SeriesForm form, HouseStyle style, RhythmForm rhythm, Outlook
     }
 
     /** What is not said is as usual; whether the rest may be so is asked where it is saved. */
-    static SeriesFacts read(Facts facts) throws Unreadable {
+    static SeriesFacts read(Facts facts) throws DamagedFile {
         var form = new SeriesForm(facts.get("title"), facts.word("slug"), facts.get("summary"), facts.word("zone"));
         var style = new HouseStyle(
                 letters(facts.get("letters")),
@@ -65,7 +65,7 @@ record SeriesFacts(SeriesForm form, HouseStyle style, RhythmForm rhythm, Outlook
         return new SeriesFacts(form, style, rhythm, Outlook.parse(facts.word("coming.lessons")), news);
     }
 
-    private static SheetLetters letters(String text) throws Unreadable {
+    private static SheetLetters letters(String text) throws DamagedFile {
         var typed = new HashMap<String, String>();
         for (String pair : text.strip().split(" +")) {
             int between = pair.indexOf('=');
@@ -73,7 +73,7 @@ record SeriesFacts(SeriesForm form, HouseStyle style, RhythmForm rhythm, Outlook
                 typed.put(pair.substring(0, between), pair.substring(between + 1));
             }
         }
-        return SheetLetters.typed(typed).result().orElseThrow(() -> Unreadable.of("archive.problem.letters"));
+        return SheetLetters.typed(typed).result().orElseThrow(() -> DamagedFile.of("archive.problem.letters"));
     }
 
     private static String yes(boolean is) {

@@ -1,12 +1,12 @@
 package groundbass.archive;
 
+import groundbass.archive.file.ArchiveFiles;
 import groundbass.archive.file.ArchiveRemark;
+import groundbass.archive.file.DamagedFile;
 import groundbass.archive.file.Facts;
 import groundbass.archive.file.FolderSource;
 import groundbass.archive.file.Names;
-import groundbass.archive.file.Source;
 import groundbass.archive.file.Texts;
-import groundbass.archive.file.Unreadable;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.document.EpisodeDocument;
 import java.io.IOException;
@@ -44,12 +44,12 @@ public record WrittenSeries(SeriesForm form, List<Lesson> lessons, List<ArchiveR
     public static WrittenSeries read(Path folder) throws IOException {
         try (var source = new FolderSource(folder)) {
             return read(new Texts(source), source);
-        } catch (Unreadable e) {
+        } catch (DamagedFile e) {
             throw new IllegalArgumentException(e.getMessage(), e);
         }
     }
 
-    static WrittenSeries read(Texts texts, Source source) throws Unreadable {
+    static WrittenSeries read(Texts texts, ArchiveFiles source) throws DamagedFile {
         var form = SeriesFacts.read(seriesFacts(texts)).form();
         var lessons = new ArrayList<Lesson>();
         var findings = new ArrayList<ArchiveRemark>();
@@ -58,23 +58,23 @@ public record WrittenSeries(SeriesForm form, List<Lesson> lessons, List<ArchiveR
             place++;
             try {
                 lessons.add(lesson(folder, place, texts));
-            } catch (Unreadable e) {
+            } catch (DamagedFile e) {
                 findings.add(e.finding(folder));
             }
         }
         return new WrittenSeries(form, lessons, findings);
     }
 
-    static Facts seriesFacts(Texts texts) throws Unreadable {
-        String text = texts.find(Names.SERIES).orElseThrow(() -> Unreadable.of("archive.problem.none"));
+    static Facts seriesFacts(Texts texts) throws DamagedFile {
+        String text = texts.find(Names.SERIES).orElseThrow(() -> DamagedFile.of("archive.problem.none"));
         try {
             return Facts.read(text);
-        } catch (Unreadable e) {
+        } catch (DamagedFile e) {
             throw e.in(Names.SERIES);
         }
     }
 
-    private static List<String> folders(Source source) {
+    private static List<String> folders(ArchiveFiles source) {
         var folders = new TreeSet<>(Names.BY_NUMBER);
         for (String name : source.names()) {
             int end = name.indexOf('/');
@@ -87,7 +87,7 @@ public record WrittenSeries(SeriesForm form, List<Lesson> lessons, List<ArchiveR
         return List.copyOf(folders);
     }
 
-    private static Lesson lesson(String folder, int place, Texts texts) throws Unreadable {
+    private static Lesson lesson(String folder, int place, Texts texts) throws DamagedFile {
         var document = DocumentFiles.read(name -> texts.find(folder + "/" + name), title(folder))
                 .edit()
                 .backingTracks(List.of()) // recordings are known by rows, which nobody writes by hand

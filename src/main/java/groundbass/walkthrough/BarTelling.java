@@ -5,7 +5,7 @@ import groundbass.score.Meter;
 import groundbass.score.Passage;
 import groundbass.score.Position;
 import groundbass.walkthrough.words.Told;
-import groundbass.walkthrough.words.Vocabulary;
+import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Voice;
 import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
@@ -14,7 +14,7 @@ import java.util.List;
 /** One bar as steps. */
 final class BarTelling {
     private final Telling telling;
-    private final Vocabulary words;
+    private final Wording words;
     private final int index;
     private final WrittenBar written;
     private final Meter meter;

@@ -4,7 +4,7 @@ import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.score.Tuning;
 import groundbass.walkthrough.words.NoteWords;
-import groundbass.walkthrough.words.Vocabulary;
+import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Head;
 import groundbass.writing.WrittenBar;
@@ -15,13 +15,13 @@ import java.util.Optional;
 
 /** One bar in one breath: on each count what is played, its technique only where it changes, and where silence begins. */
 final class BriefTelling {
-    private final Vocabulary words;
+    private final Wording words;
     private final WrittenBar written;
     private final Meter meter;
     private final NoteWords notes;
     private Optional<String> technique = Optional.empty();
 
-    BriefTelling(Vocabulary words, Tuning tuning, WrittenBar written) {
+    BriefTelling(Wording words, Tuning tuning, WrittenBar written) {
         this.words = words;
         this.written = written;
         this.meter = written.inForce().meter();

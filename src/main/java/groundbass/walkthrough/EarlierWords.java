@@ -1,14 +1,14 @@
 package groundbass.walkthrough;
 
 import groundbass.walkthrough.Earlier.Moved;
-import groundbass.walkthrough.words.Vocabulary;
+import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
 
 /** A bar, or bars that follow one another, told by bars that came before. */
 final class EarlierWords {
-    private final Vocabulary words;
+    private final Wording words;
 
-    EarlierWords(Vocabulary words) {
+    EarlierWords(Wording words) {
         this.words = words;
     }
 

@@ -5,7 +5,7 @@ import groundbass.score.InForce;
 import groundbass.score.Line;
 import groundbass.score.Note;
 import groundbass.score.Place.Fretted;
-import groundbass.walkthrough.words.Vocabulary;
+import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -36,7 +36,7 @@ final class HardSpots {
     }
 
     /** Sentences about a stretch of the bar of this index. */
-    List<String> in(int bar, Fraction from, Fraction to, Vocabulary words) {
+    List<String> in(int bar, Fraction from, Fraction to, Wording words) {
         var sentences = new ArrayList<String>();
         shift.filter(spot -> spot.bar() == bar && isWithin(spot.at(), from, to))
                 .map(spot -> words.say("hard.shift", spot.from(), spot.to()))

@@ -6,7 +6,7 @@ import groundbass.score.Meter;
 import groundbass.theory.ChordSymbol;
 import groundbass.theory.ChordSymbol.NoChord;
 import groundbass.walkthrough.words.Standing;
-import groundbass.walkthrough.words.Vocabulary;
+import groundbass.walkthrough.words.Wording;
 import groundbass.writing.WrittenBar;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +14,7 @@ import java.util.Optional;
 
 /** Where a step is, and what stands above and below the staff there: chords, words, loudness. */
 final class HeadingWords {
-    private final Vocabulary words;
+    private final Wording words;
     private final Firsts firsts;
     private final boolean spelled;
     private final int index;

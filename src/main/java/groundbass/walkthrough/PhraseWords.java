@@ -4,17 +4,17 @@ import groundbass.score.Note;
 import groundbass.score.Place.Fretted;
 import groundbass.score.Technique;
 import groundbass.walkthrough.words.NoteWords;
-import groundbass.walkthrough.words.Vocabulary;
+import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Head;
 import java.util.List;
 import java.util.Optional;
 
 /** A phrase in words. */
 final class PhraseWords {
-    private final Vocabulary words;
+    private final Wording words;
     private final NoteWords notes;
 
-    PhraseWords(Vocabulary words, NoteWords notes) {
+    PhraseWords(Wording words, NoteWords notes) {
         this.words = words;
         this.notes = notes;
     }

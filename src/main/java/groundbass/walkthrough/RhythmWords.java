@@ -1,6 +1,6 @@
 package groundbass.walkthrough;
 
-import groundbass.walkthrough.words.Vocabulary;
+import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Element.Rest;
@@ -14,10 +14,10 @@ import java.util.Optional;
 
 /** The values of elements that follow one another, equal neighbours counted: {@code two sixteenths and an eighth}. */
 final class RhythmWords {
-    private final Vocabulary words;
+    private final Wording words;
     private final Voice voice;
 
-    RhythmWords(Vocabulary words, Voice voice) {
+    RhythmWords(Wording words, Voice voice) {
         this.words = words;
         this.voice = voice;
     }

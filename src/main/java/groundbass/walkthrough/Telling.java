@@ -4,13 +4,13 @@ import groundbass.analysis.Analysis;
 import groundbass.analysis.Run;
 import groundbass.score.Fraction;
 import groundbass.score.Line;
-import groundbass.walkthrough.words.Vocabulary;
+import groundbass.walkthrough.words.Wording;
 import java.util.ArrayList;
 import java.util.List;
 
 /** What the bars of one telling share: the words, and what is worth a sentence of its own where. */
-record Telling(Vocabulary words, Line line, Firsts firsts, List<Run> runs, HardSpots hard) {
-    static Telling of(Line line, Vocabulary words) {
+record Telling(Wording words, Line line, Firsts firsts, List<Run> runs, HardSpots hard) {
+    static Telling of(Line line, Wording words) {
         return new Telling(words, line, new Firsts(line), Analysis.of(line).runs(), new HardSpots(line));
     }
 

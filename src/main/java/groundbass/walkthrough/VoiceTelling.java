@@ -4,7 +4,7 @@ import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import groundbass.score.Tuning;
 import groundbass.walkthrough.words.NoteWords;
-import groundbass.walkthrough.words.Vocabulary;
+import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Head;
@@ -14,12 +14,12 @@ import java.util.Optional;
 
 /** One voice of a stretch: what carries on, the rhythm of what begins, and its notes. */
 final class VoiceTelling {
-    private final Vocabulary words;
+    private final Wording words;
     private final PhraseWords phrases;
     private final Voice voice;
     private final Meter meter;
 
-    VoiceTelling(Vocabulary words, Tuning tuning, Voice voice, Meter meter) {
+    VoiceTelling(Wording words, Tuning tuning, Voice voice, Meter meter) {
         this.words = words;
         this.phrases = new PhraseWords(words, new NoteWords(words, tuning));
         this.voice = voice;

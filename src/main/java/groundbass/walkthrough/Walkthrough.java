@@ -9,7 +9,7 @@ import groundbass.walkthrough.words.Naming;
 import groundbass.walkthrough.words.OpeningWords;
 import groundbass.walkthrough.words.SignWords;
 import groundbass.walkthrough.words.Told;
-import groundbass.walkthrough.words.Vocabulary;
+import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Writing;
 import groundbass.writing.WrittenLine;
 import java.util.ArrayList;
@@ -27,7 +27,7 @@ import java.util.stream.IntStream;
 public final class Walkthrough {
     private final Line line;
     private final WrittenLine written;
-    private final Vocabulary words;
+    private final Wording words;
     private final Telling telling;
     private final EarlierBars earlier;
     private final Depth depth;
@@ -37,7 +37,7 @@ public final class Walkthrough {
         this.line = line;
         this.depth = depth;
         this.written = Writing.of(line);
-        this.words = new Vocabulary(messages, naming);
+        this.words = new Wording(messages, naming);
         this.telling = Telling.of(line, words);
         this.earlier = new EarlierBars(line);
     }
@@ -60,7 +60,7 @@ public final class Walkthrough {
     /** What stands in place of a picture of a passage: the bars that it shows, told. */
     public static Function<Passage, String> alternatives(Line line, Messages messages) {
         var steps = of(line, messages);
-        var words = new Vocabulary(messages, Naming.USUAL);
+        var words = new Wording(messages, Naming.USUAL);
         var bars = steps.subList(1, steps.size());
         return passage -> alternative(bars, passage, words);
     }
@@ -150,7 +150,7 @@ public final class Walkthrough {
                 new Position(first + line.bars().size(), Fraction.ZERO));
     }
 
-    private static String alternative(List<Step> steps, Passage passage, Vocabulary words) {
+    private static String alternative(List<Step> steps, Passage passage, Wording words) {
         String sentences = steps.stream()
                 .filter(step -> step.passage().overlaps(passage))
                 .map(Step::text)
@@ -158,7 +158,7 @@ public final class Walkthrough {
         return words.say("alternative", bars(passage, words), sentences);
     }
 
-    private static String bars(Passage passage, Vocabulary words) {
+    private static String bars(Passage passage, Wording words) {
         int first = passage.from().bar();
         var to = passage.to();
         int last = to.at().isZero() ? to.bar() - 1 : to.bar();

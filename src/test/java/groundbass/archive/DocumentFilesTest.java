@@ -3,7 +3,7 @@ package groundbass.archive;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import groundbass.archive.file.Unreadable;
+import groundbass.archive.file.DamagedFile;
 import groundbass.document.BackingTrack;
 import groundbass.document.BarMap;
 import groundbass.document.Clearance;
@@ -57,12 +57,12 @@ class DocumentFilesTest {
                 new DocumentSettings(odd, odd, odd, odd));
     }
 
-    private static EpisodeDocument again(Map<String, String> files) throws Unreadable {
+    private static EpisodeDocument again(Map<String, String> files) throws DamagedFile {
         return DocumentFiles.read(name -> Optional.ofNullable(files.get(name)), "");
     }
 
     @Test
-    void everyPartOfALessonComesBack() throws Unreadable {
+    void everyPartOfALessonComesBack() throws DamagedFile {
         var document = full(ODD);
         var usual = EpisodeDocument.titled("", Level.BEGINNER);
         // a part that is added to documents fails here until the lesson above says it
@@ -83,7 +83,7 @@ class DocumentFilesTest {
     }
 
     @Test
-    void anyTextComesBack() throws Unreadable {
+    void anyTextComesBack() throws DamagedFile {
         long seed = 17;
         var random = new Random(seed);
         int tried = 0;
@@ -126,7 +126,7 @@ class DocumentFilesTest {
     void aFormThatIsNewerIsRefused() {
         var files = Map.of("episode.properties", "form = " + (EpisodeDocument.FORM + 1));
         assertThatThrownBy(() -> again(files))
-                .isInstanceOf(Unreadable.class)
+                .isInstanceOf(DamagedFile.class)
                 .hasMessage("episode.properties: archive.problem.later");
     }
 
@@ -140,7 +140,7 @@ class DocumentFilesTest {
             var problems = new ArrayList<String>();
             try {
                 again(Map.of(wrong.getKey(), wrong.getValue()));
-            } catch (Unreadable e) {
+            } catch (DamagedFile e) {
                 problems.add(e.why().key());
             }
             assertThat(problems).as(wrong.toString()).hasSize(1);

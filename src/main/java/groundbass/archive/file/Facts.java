@@ -11,12 +11,12 @@ import java.util.Properties;
 public final class Facts {
     private final Map<String, String> values = new LinkedHashMap<>();
 
-    public static Facts read(String text) throws Unreadable {
+    public static Facts read(String text) throws DamagedFile {
         var read = new Properties();
         try {
             read.load(new StringReader(text));
         } catch (IOException | IllegalArgumentException e) { // a \\u without its four digits
-            throw Unreadable.of("archive.problem.facts");
+            throw DamagedFile.of("archive.problem.facts");
         }
         var facts = new Facts();
         read.stringPropertyNames().forEach(name -> facts.put(name, read.getProperty(name)));

@@ -53,23 +53,23 @@ public final class Json {
     }
 
     /** A list none of whose members is missing. */
-    public static <T> List<T> list(String text, Class<T[]> type) throws Unreadable {
+    public static <T> List<T> list(String text, Class<T[]> type) throws DamagedFile {
         var members = Arrays.asList(read(text, type));
         if (members.contains(null)) {
-            throw Unreadable.of("archive.problem.json");
+            throw DamagedFile.of("archive.problem.json");
         }
         return members;
     }
 
-    public static <T> T read(String text, Class<T> type) throws Unreadable {
+    public static <T> T read(String text, Class<T> type) throws DamagedFile {
         try {
             T read = MAPPER.readValue(text, type);
             if (read == null) {
-                throw Unreadable.of("archive.problem.json");
+                throw DamagedFile.of("archive.problem.json");
             }
             return read;
         } catch (JsonProcessingException e) {
-            throw Unreadable.of("archive.problem.json");
+            throw DamagedFile.of("archive.problem.json");
         }
     }
 }

@@ -12,7 +12,7 @@ import java.util.TreeMap;
  *
  * @param <T> what it opens a file by
  */
-abstract class ListedSource<T> implements Source {
+abstract class ListedSource<T> implements ArchiveFiles {
     private final TreeMap<String, T> files = new TreeMap<>();
     private final SortedSet<String> names = Collections.unmodifiableSortedSet(files.navigableKeySet());
     private int passedOver;

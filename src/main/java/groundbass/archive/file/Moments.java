@@ -11,14 +11,14 @@ public final class Moments {
 
     private Moments() {}
 
-    public static Instant read(String text) throws Unreadable {
+    public static Instant read(String text) throws DamagedFile {
         try {
             return Optional.ofNullable(text)
                     .map(Instant::parse)
                     .filter(at -> !at.isBefore(FIRST) && at.isBefore(LAST))
-                    .orElseThrow(() -> Unreadable.of("archive.problem.json"));
+                    .orElseThrow(() -> DamagedFile.of("archive.problem.json"));
         } catch (DateTimeException e) {
-            throw Unreadable.of("archive.problem.json");
+            throw DamagedFile.of("archive.problem.json");
         }
     }
 }

@@ -7,12 +7,12 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 
 /** Files that lie together in a folder of a source, as they do where somebody zipped the folder and not what is in it. */
-public final class Rooted implements Source {
-    private final Source source;
+public final class Rooted implements ArchiveFiles {
+    private final ArchiveFiles source;
     private final String root;
     private final SortedSet<String> names;
 
-    private Rooted(Source source, String root) {
+    private Rooted(ArchiveFiles source, String root) {
         this.source = source;
         this.root = root;
         var inside = new TreeSet<String>();
@@ -23,7 +23,7 @@ public final class Rooted implements Source {
     }
 
     /** The source itself, or its only folder with a series in it. */
-    public static Source of(Source source) {
+    public static ArchiveFiles of(ArchiveFiles source) {
         var names = source.names();
         if (names.contains(Names.SERIES)) {
             return source;

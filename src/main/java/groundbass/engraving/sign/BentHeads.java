@@ -37,13 +37,21 @@ final class BentHeads implements Concern {
             return;
         }
         for (var spot : sketch.spots()) {
-            double left = spot.x() + Bends.inked(spot) + FROM_HEAD;
+            double left = spot.x() + Math.max(Bends.inked(spot), flag(spot)) + FROM_HEAD;
             for (var head : spot.cell().heads()) {
                 if (Labels.isShown(head.head()) && Heads.hasBentHead(head.head())) {
                     left = draw(sketch, spot, head, left) + FROM_HEAD;
                 }
             }
         }
+    }
+
+    /** How far a flag reaches that hangs down beside its head. */
+    private static double flag(Spot spot) {
+        return spot.cell().flags() > 0 && spot.cell().up()
+                ? spot.cell().stemDx()
+                        + MusicFont.bravura().width(Glyph.flag(spot.cell().flags(), true))
+                : 0;
     }
 
     /** The right edge of what is drawn. */

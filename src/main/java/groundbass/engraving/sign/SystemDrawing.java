@@ -23,7 +23,14 @@ public final class SystemDrawing {
     private static final List<Concern> FIRST = List.of(new Graces());
 
     private static final List<Concern> NOTATION = List.of(
-            new StaffLines(), new NoteMarks(), new Beams(), new Stems(), new Rests(), new Articulations(), new Ties());
+            new StaffLines(),
+            new NoteMarks(),
+            new Beams(),
+            new Stems(),
+            new Rests(),
+            new Articulations(),
+            new BentHeads(), // before ties and slurs, which keep clear of them
+            new Ties());
 
     private static final List<Concern> TAB = List.of(new TabNumbers(), new TabLines());
 
@@ -38,7 +45,6 @@ public final class SystemDrawing {
             new Slides(),
             new GraceSlurs(),
             new Slurs(),
-            new BentHeads(),
             new SlurLetters(),
             new Tuplets(),
             new Accents(),

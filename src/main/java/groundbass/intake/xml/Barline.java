@@ -1,8 +1,8 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.notice.NoticeList;
-import groundbass.intake.xml.document.Element;
-import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.XmlElement;
+import groundbass.intake.xml.document.XmlNumbers;
 import groundbass.score.Passes;
 import groundbass.score.Repeats.Ending;
 import groundbass.score.Repeats.RepeatEnd;
@@ -25,7 +25,7 @@ final class Barline {
         this.notices = notices;
     }
 
-    void read(Element barline, RawBar bar, List<RawBar> before) {
+    void read(XmlElement barline, RawBar bar, List<RawBar> before) {
         barline.child("ending").filter(ending -> ending.is("type", "start")).ifPresent(ending -> {
             close(before);
             begin(ending, bar);
@@ -44,7 +44,7 @@ final class Barline {
     }
 
     /** The passes of a bracket follow one another in a line; those that do not are told. */
-    private void begin(Element ending, RawBar bar) {
+    private void begin(XmlElement ending, RawBar bar) {
         String number = ending.attribute("number").orElse("");
         var passes = passes(number);
         if (passes.isEmpty()) {
@@ -79,7 +79,7 @@ final class Barline {
         return passes;
     }
 
-    private void repeat(Element repeat, RawBar bar) {
+    private void repeat(XmlElement repeat, RawBar bar) {
         if (repeat.is("direction", "forward")) {
             bar.repeatStart = true;
             lastPass = 0;
@@ -90,8 +90,8 @@ final class Barline {
         }
     }
 
-    private RepeatEnd end(Element repeat, RawBar bar) {
-        var times = repeat.attribute("times").flatMap(Numbers::whole);
+    private RepeatEnd end(XmlElement repeat, RawBar bar) {
+        var times = repeat.attribute("times").flatMap(XmlNumbers::whole);
         var held = times.filter(each -> each >= 2 && each <= Passes.MOST_PASSES);
         times.filter(each -> held.isEmpty())
                 .ifPresent(each -> notices.leftOut(bar.index, Message.of("intake.left.times", each)));

@@ -1,7 +1,7 @@
 package groundbass.intake.xml;
 
-import groundbass.intake.xml.document.Element;
-import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.XmlElement;
+import groundbass.intake.xml.document.XmlNumbers;
 import groundbass.musicxml.ChordKind;
 import groundbass.theory.ChordSymbol;
 import groundbass.theory.ChordSymbol.Chord;
@@ -51,7 +51,7 @@ final class Chords {
     }
 
     /** Empty where a line has no such chord. */
-    static Optional<Read> of(Element harmony) {
+    static Optional<Read> of(XmlElement harmony) {
         String kind = harmony.text("kind").orElse("");
         if (kind.equals("none")) {
             return Optional.of(new Read(ChordSymbol.NO_CHORD, true));
@@ -70,7 +70,7 @@ final class Chords {
         return new Chord(root, quality, bass);
     }
 
-    private static Optional<Quality> exact(Element harmony, String kind) {
+    private static Optional<Quality> exact(XmlElement harmony, String kind) {
         var degrees = harmony.all("degree").map(Chords::degree).collect(Collectors.toSet());
         return Optional.ofNullable(KINDS.get(new Named(kind, degrees))).or(() -> harmony.child("kind")
                 .flatMap(each -> each.attribute("text"))
@@ -79,10 +79,10 @@ final class Chords {
                 .map(chord -> ((Chord) chord).quality()));
     }
 
-    private static List<String> degree(Element degree) {
+    private static List<String> degree(XmlElement degree) {
         return List.of(
                 degree.text("degree-value").orElse(""),
-                degree.text("degree-alter").flatMap(Numbers::whole).orElse(0).toString(),
+                degree.text("degree-alter").flatMap(XmlNumbers::whole).orElse(0).toString(),
                 degree.text("degree-type").orElse(""));
     }
 

@@ -2,8 +2,8 @@ package groundbass.intake.xml;
 
 import groundbass.intake.notice.NoticeList;
 import groundbass.intake.xml.document.Cursor;
-import groundbass.intake.xml.document.Element;
-import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.XmlElement;
+import groundbass.intake.xml.document.XmlNumbers;
 import groundbass.text.Message;
 import java.util.Optional;
 
@@ -15,7 +15,7 @@ final class KeyAndMeter {
     private final NoticeList notices;
 
     /** Another transposition lets it sound otherwise. */
-    private Optional<Element> writtenKey = Optional.empty();
+    private Optional<XmlElement> writtenKey = Optional.empty();
 
     KeyAndMeter(PartState state, Cursor cursor, Transposing transposing, NoticeList notices) {
         this.state = state;
@@ -25,7 +25,7 @@ final class KeyAndMeter {
     }
 
     /** @param attributes whose transposition has been read */
-    void read(Element attributes) {
+    void read(XmlElement attributes) {
         var key = attributes.child("key");
         if (key.isPresent()) {
             writtenKey = key;
@@ -37,8 +37,8 @@ final class KeyAndMeter {
         attributes.child("time").ifPresent(this::time);
     }
 
-    private void key(Element key) {
-        int staff = key.attribute("number").flatMap(Numbers::whole).orElse(1);
+    private void key(XmlElement key) {
+        int staff = key.attribute("number").flatMap(XmlNumbers::whole).orElse(1);
         Keys.of(key)
                 .flatMap(written -> transposing.key(staff, written))
                 .ifPresentOrElse(
@@ -46,7 +46,7 @@ final class KeyAndMeter {
                         () -> notices.leftOut(state.bar().index, Message.of("intake.left.key")));
     }
 
-    private void time(Element time) {
+    private void time(XmlElement time) {
         var meter = Meters.of(time);
         state.meter(meter);
         if (meter.isEmpty()) {

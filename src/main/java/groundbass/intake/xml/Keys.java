@@ -1,8 +1,8 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.draft.KeyNames;
-import groundbass.intake.xml.document.Element;
-import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.XmlElement;
+import groundbass.intake.xml.document.XmlNumbers;
 import groundbass.theory.Key;
 import groundbass.theory.Mode;
 import java.util.Arrays;
@@ -16,12 +16,12 @@ final class Keys {
     private Keys() {}
 
     /** Empty where the signature is not one of up to seven sharps or flats. */
-    static Optional<Key> of(Element key) {
+    static Optional<Key> of(XmlElement key) {
         var mode = mode(key).orElse(Mode.MAJOR);
-        return key.text("fifths").flatMap(Numbers::whole).flatMap(fifths -> KeyNames.of(fifths, mode));
+        return key.text("fifths").flatMap(XmlNumbers::whole).flatMap(fifths -> KeyNames.of(fifths, mode));
     }
 
-    static Optional<Mode> mode(Element key) {
+    static Optional<Mode> mode(XmlElement key) {
         return key.text("mode").flatMap(word -> Arrays.stream(Mode.values())
                 .filter(mode -> mode.toString().equals(word))
                 .findFirst()

@@ -1,7 +1,7 @@
 package groundbass.intake.xml;
 
-import groundbass.intake.xml.document.Element;
-import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.XmlElement;
+import groundbass.intake.xml.document.XmlNumbers;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
 import java.util.ArrayList;
@@ -16,10 +16,10 @@ final class Meters {
     private Meters() {}
 
     /** Empty for music without a metre, and where a line has no such metre. */
-    static Optional<Meter> of(Element time) {
-        var beats = time.all("beats").map(Element::text).toList();
+    static Optional<Meter> of(XmlElement time) {
+        var beats = time.all("beats").map(XmlElement::text).toList();
         var units = time.all("beat-type")
-                .map(each -> Numbers.whole(each.text()).orElse(0))
+                .map(each -> XmlNumbers.whole(each.text()).orElse(0))
                 .toList();
         boolean fits = !beats.isEmpty()
                 && beats.size() == units.size()
@@ -32,7 +32,7 @@ final class Meters {
         for (int i = 0; i < beats.size(); i++) {
             int factor = unit / units.get(i);
             var figures = Arrays.stream(beats.get(i).split("\\+", -1))
-                    .map(each -> Numbers.whole(each).orElse(0))
+                    .map(each -> XmlNumbers.whole(each).orElse(0))
                     .toList();
             figures.forEach(figure -> groups.add(figure > Meter.MOST_COUNTS ? 0 : figure * factor));
         }

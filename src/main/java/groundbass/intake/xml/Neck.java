@@ -1,7 +1,7 @@
 package groundbass.intake.xml;
 
-import groundbass.intake.xml.document.Element;
-import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.XmlElement;
+import groundbass.intake.xml.document.XmlNumbers;
 import groundbass.score.Tuning;
 import groundbass.score.Tuning.OpenString;
 import groundbass.theory.Pitch;
@@ -16,15 +16,15 @@ final class Neck {
     private int capo;
 
     /** Lines count from the lowest; a later tuning does not change an earlier one. */
-    void read(Element staffDetails) {
+    void read(XmlElement staffDetails) {
         staffDetails
                 .text("capo")
-                .flatMap(Numbers::whole)
+                .flatMap(XmlNumbers::whole)
                 .filter(fret -> fret >= 0 && fret <= 24)
                 .ifPresent(fret -> capo = fret);
         var lines = new TreeMap<Integer, Pitch>(Comparator.reverseOrder());
         staffDetails.all("staff-tuning").forEach(line -> {
-            var number = line.attribute("line").flatMap(Numbers::whole);
+            var number = line.attribute("line").flatMap(XmlNumbers::whole);
             var pitch = Pitches.of(line, "tuning-");
             if (number.isPresent() && pitch.isPresent()) {
                 lines.put(number.get(), pitch.get());

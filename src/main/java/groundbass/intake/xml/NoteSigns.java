@@ -2,8 +2,8 @@ package groundbass.intake.xml;
 
 import groundbass.intake.draft.OneLine;
 import groundbass.intake.notice.NoticeList;
-import groundbass.intake.xml.document.Element;
-import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.XmlElement;
+import groundbass.intake.xml.document.XmlNumbers;
 import groundbass.score.Arrival;
 import groundbass.score.Fraction;
 import groundbass.score.Harmonic;
@@ -34,17 +34,17 @@ final class NoteSigns {
 
     private static final Pattern TOUCH = Pattern.compile("touch (\\d{1,2})");
 
-    private final Element note;
+    private final XmlElement note;
     private final RawNote raw;
     private final NoticeList notices;
 
-    private NoteSigns(Element note, RawNote raw, NoticeList notices) {
+    private NoteSigns(XmlElement note, RawNote raw, NoticeList notices) {
         this.note = note;
         this.raw = raw;
         this.notices = notices;
     }
 
-    static void read(Element note, RawNote raw, NoticeList notices) {
+    static void read(XmlElement note, RawNote raw, NoticeList notices) {
         new NoteSigns(note, raw, notices).read();
     }
 
@@ -103,7 +103,7 @@ final class NoteSigns {
         raw.ornaments = raw.ornaments.with(mark);
     }
 
-    private void notation(Element sign) {
+    private void notation(XmlElement sign) {
         switch (sign.name()) {
             case "slur" -> raw.slurEnds |= sign.is("type", "stop");
             case "slide", "glissando" -> link(Arrival.Kind.SLIDE, sign);
@@ -120,7 +120,7 @@ final class NoteSigns {
         }
     }
 
-    private void link(Arrival.Kind kind, Element sign) {
+    private void link(Arrival.Kind kind, XmlElement sign) {
         if (sign.is("type", "stop")) {
             raw.reached = raw.reached.or(() -> Optional.of(kind));
         } else if (sign.is("type", "start")) {
@@ -128,13 +128,13 @@ final class NoteSigns {
         }
     }
 
-    private void unknown(Element sign) {
+    private void unknown(XmlElement sign) {
         if (!PASSED.contains(sign.name())) {
             notices.leftOut(raw.bar, Message.of("intake.left.sign", OneLine.of(sign.name())));
         }
     }
 
-    private void technical(Element sign) {
+    private void technical(XmlElement sign) {
         switch (sign.name()) {
             case "string" -> raw.string = figure(sign, 1, 12);
             case "fret" -> raw.fret = figure(sign, 0, 36);
@@ -152,15 +152,15 @@ final class NoteSigns {
         }
     }
 
-    private static OptionalInt figure(Element sign, int least, int most) {
-        return Numbers.whole(sign.text())
+    private static OptionalInt figure(XmlElement sign, int least, int most) {
+        return XmlNumbers.whole(sign.text())
                 .filter(figure -> figure >= least && figure <= most)
                 .map(OptionalInt::of)
                 .orElse(OptionalInt.empty());
     }
 
     /** What the file says of the hand in a word of its own counts before a sign. */
-    private void stroke(Optional<Technique> hand, Element sign) {
+    private void stroke(Optional<Technique> hand, XmlElement sign) {
         if (raw.hand.isPresent()) {
             return;
         }
@@ -170,7 +170,7 @@ final class NoteSigns {
         }
     }
 
-    private void other(Element sign) {
+    private void other(XmlElement sign) {
         var touch = TOUCH.matcher(sign.text());
         if (touch.matches()) {
             raw.harmonic = raw.harmonic.map(harmonic -> new RawNote.HarmonicSign(
@@ -187,7 +187,7 @@ final class NoteSigns {
         return fret >= 1 && fret <= Harmonic.HIGHEST_TOUCHED ? OptionalInt.of(fret) : OptionalInt.empty();
     }
 
-    private void finger(Element sign) {
+    private void finger(XmlElement sign) {
         var finger = figure(sign, 1, 4);
         if (finger.isPresent()) {
             raw.ornaments = raw.ornaments.withFinger(finger.getAsInt());
@@ -197,9 +197,9 @@ final class NoteSigns {
     }
 
     /** How far, in steps of a quarter tone, before the stroke or after it, and whether it is let back. */
-    private void bend(Element sign) {
+    private void bend(XmlElement sign) {
         var quarters = sign.text("bend-alter")
-                .flatMap(Numbers::decimal)
+                .flatMap(XmlNumbers::decimal)
                 .map(semitones -> semitones.isNegative() ? Fraction.ZERO.minus(semitones) : semitones)
                 .map(semitones -> semitones.times(2).plus(Fraction.of(1, 2)).floor())
                 .filter(size -> size >= 1 && size <= Bend.MOST_QUARTERS);
@@ -218,13 +218,13 @@ final class NoteSigns {
         }
     }
 
-    private void harmonic(Element sign) {
+    private void harmonic(XmlElement sign) {
         boolean natural = !sign.has("artificial");
         boolean sounding = !sign.has("base-pitch") && !sign.has("touching-pitch");
         raw.harmonic = Optional.of(new RawNote.HarmonicSign(natural, sounding, OptionalInt.empty()));
     }
 
-    private void articulation(Element sign) {
+    private void articulation(XmlElement sign) {
         switch (sign.name()) {
             case "staccato", "staccatissimo", "spiccato" -> mark(Mark.SHORT);
             case "tenuto" -> mark(Mark.TENUTO);
@@ -242,7 +242,7 @@ final class NoteSigns {
         }
     }
 
-    private void ornament(Element sign) {
+    private void ornament(XmlElement sign) {
         switch (sign.name()) {
             case "trill-mark" -> raw.ornaments = raw.ornaments.with(new Trill(sign.is("trill-step", "half") ? 1 : 2));
             case "wavy-line" -> {

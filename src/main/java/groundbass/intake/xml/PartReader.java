@@ -3,8 +3,8 @@ package groundbass.intake.xml;
 import groundbass.intake.draft.OneLine;
 import groundbass.intake.notice.NoticeList;
 import groundbass.intake.xml.document.Cursor;
-import groundbass.intake.xml.document.Element;
-import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.XmlElement;
+import groundbass.intake.xml.document.XmlNumbers;
 import groundbass.score.Bar;
 import groundbass.score.Changes.Fresh;
 import groundbass.score.ChordAt;
@@ -81,7 +81,7 @@ final class PartReader implements ScoreWalk.Visitor {
     }
 
     @Override
-    public void head(Element element) {
+    public void head(XmlElement element) {
         titles.read(element);
         element.all("encoding", "software").forEach(software -> state.writtenBy(software.text()));
     }
@@ -104,7 +104,7 @@ final class PartReader implements ScoreWalk.Visitor {
     }
 
     @Override
-    public void item(String id, Element item) {
+    public void item(String id, XmlElement item) {
         if (full) {
             return;
         }
@@ -125,13 +125,13 @@ final class PartReader implements ScoreWalk.Visitor {
         }
     }
 
-    private Fraction at(Element item) {
+    private Fraction at(XmlElement item) {
         var offset = cursor.length(item, "offset").orElse(Fraction.ZERO);
         return Cursor.bounded(cursor.now().plus(offset)).max(Fraction.ZERO);
     }
 
-    private void attributes(Element attributes) {
-        attributes.text("divisions").flatMap(Numbers::decimal).ifPresent(cursor::divide);
+    private void attributes(XmlElement attributes) {
+        attributes.text("divisions").flatMap(XmlNumbers::decimal).ifPresent(cursor::divide);
         transposing.read(attributes);
         keyAndMeter.read(attributes);
         attributes
@@ -148,10 +148,10 @@ final class PartReader implements ScoreWalk.Visitor {
     }
 
     private static int staff(Optional<String> number) {
-        return number.flatMap(Numbers::whole).orElse(1);
+        return number.flatMap(XmlNumbers::whole).orElse(1);
     }
 
-    private void note(Element note) {
+    private void note(XmlElement note) {
         boolean grace = note.has("grace");
         boolean together = note.has("chord");
         var start = together && !grace ? cursor.lastOnset() : cursor.now();
@@ -173,7 +173,7 @@ final class PartReader implements ScoreWalk.Visitor {
         }
     }
 
-    private void sounding(Element note, Pitch pitch, boolean grace, Fraction start, Fraction length) {
+    private void sounding(XmlElement note, Pitch pitch, boolean grace, Fraction start, Fraction length) {
         int staff = staff(note.text("staff"));
         int voice = voices.computeIfAbsent(staff + " " + note.text("voice").orElse("1"), each -> voices.size());
         int steps = transposing.of(staff);
@@ -195,13 +195,13 @@ final class PartReader implements ScoreWalk.Visitor {
     }
 
     /** What the file says; nothing where it says nothing. */
-    private Fraction length(Element note) {
+    private Fraction length(XmlElement note) {
         return cursor.length(note, "duration")
                 .filter(length -> !length.isNegative())
                 .orElse(Fraction.ZERO);
     }
 
-    private void harmony(Element harmony) {
+    private void harmony(XmlElement harmony) {
         int staff = staff(harmony.text("staff"));
         var chord = Chords.of(harmony).map(read -> read.with(transposing.chord(staff, read.symbol())));
         boolean room = chord.isEmpty()
@@ -217,18 +217,18 @@ final class PartReader implements ScoreWalk.Visitor {
         }
     }
 
-    private static String name(Element harmony) {
+    private static String name(XmlElement harmony) {
         String root =
                 harmony.child("root").flatMap(each -> each.text("root-step")).orElse("");
         var kind = harmony.child("kind");
         String written = kind.flatMap(each -> each.attribute("text"))
-                .or(() -> kind.map(Element::text))
+                .or(() -> kind.map(XmlElement::text))
                 .orElse("");
         return OneLine.of(root + " " + written);
     }
 
     /** Breaks that another program has made for its own paper mean nothing on ours. */
-    private void print(Element print) {
+    private void print(XmlElement print) {
         if (!state.isOurs()) {
             return;
         }

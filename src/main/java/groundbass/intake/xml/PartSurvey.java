@@ -5,8 +5,8 @@ import groundbass.intake.draft.OneLine;
 import groundbass.intake.notice.FilePart;
 import groundbass.intake.notice.Unreadable;
 import groundbass.intake.xml.document.Document;
-import groundbass.intake.xml.document.Element;
-import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.XmlElement;
+import groundbass.intake.xml.document.XmlNumbers;
 import groundbass.text.Message;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -78,13 +78,13 @@ final class PartSurvey implements ScoreWalk.Visitor {
     }
 
     @Override
-    public void head(Element element) {
+    public void head(XmlElement element) {
         if (element.name().equals("part-list")) {
             element.all("score-part").forEach(this::listed);
         }
     }
 
-    private void listed(Element listed) {
+    private void listed(XmlElement listed) {
         var seen = part(listed.attribute("id").orElse(""));
         seen.name = OneLine.of(listed.text("part-name").orElse(""));
         var names = new StringBuilder(seen.name);
@@ -104,7 +104,7 @@ final class PartSurvey implements ScoreWalk.Visitor {
     }
 
     private static boolean isBassProgram(String program) {
-        return Numbers.whole(program)
+        return XmlNumbers.whole(program)
                 .filter(number -> number >= FIRST_BASS && number <= LAST_BASS)
                 .isPresent();
     }
@@ -120,7 +120,7 @@ final class PartSurvey implements ScoreWalk.Visitor {
     }
 
     @Override
-    public void item(String id, Element item) {
+    public void item(String id, XmlElement item) {
         var seen = part(id);
         if (item.name().equals("note") && item.has("pitch") && !item.has("cue")) {
             seen.notes++;
@@ -132,7 +132,7 @@ final class PartSurvey implements ScoreWalk.Visitor {
     }
 
     /** A clef says the same however often it is written, so only the first counts. */
-    private static void clef(Seen seen, Element clef) {
+    private static void clef(Seen seen, XmlElement clef) {
         if (seen.notes > 0) {
             return;
         }
@@ -148,7 +148,7 @@ final class PartSurvey implements ScoreWalk.Visitor {
         seen.tuned = true;
     }
 
-    private static Optional<Integer> lowestString(Element attributes) {
+    private static Optional<Integer> lowestString(XmlElement attributes) {
         return attributes
                 .all("staff-details", "staff-tuning")
                 .flatMap(tuning -> Pitches.of(tuning, "tuning-").stream())

@@ -1,7 +1,7 @@
 package groundbass.intake.xml;
 
-import groundbass.intake.xml.document.Element;
-import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.XmlElement;
+import groundbass.intake.xml.document.XmlNumbers;
 import groundbass.score.Fraction;
 import groundbass.theory.Letter;
 import groundbass.theory.NoteName;
@@ -15,19 +15,19 @@ final class Pitches {
     private Pitches() {}
 
     /** @param prefix of the elements' names: {@code tuning-}, or nothing */
-    static Optional<Pitch> of(Element element, String prefix) {
+    static Optional<Pitch> of(XmlElement element, String prefix) {
         var name = name(element, prefix);
-        var octave = element.text(prefix + "octave").flatMap(Numbers::whole).filter(each -> each >= 0 && each <= 9);
+        var octave = element.text(prefix + "octave").flatMap(XmlNumbers::whole).filter(each -> each >= 0 && each <= 9);
         return name.isPresent() && octave.isPresent()
                 ? Optional.of(new Pitch(name.get(), octave.get()))
                 : Optional.empty();
     }
 
     /** Quarter tones go to the semitone above. */
-    static Optional<NoteName> name(Element element, String prefix) {
+    static Optional<NoteName> name(XmlElement element, String prefix) {
         var step = element.text(prefix + "step").filter(letter -> letter.matches("[A-G]"));
         var alter = element.text(prefix + "alter")
-                .flatMap(Numbers::decimal)
+                .flatMap(XmlNumbers::decimal)
                 .map(semitones -> (int) semitones.plus(HALF).floor())
                 .orElse(0);
         return step.filter(letter -> Math.abs(alter) <= NoteName.MOST_ALTERED)

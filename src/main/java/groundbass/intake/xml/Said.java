@@ -2,8 +2,8 @@ package groundbass.intake.xml;
 
 import groundbass.intake.draft.OneLine;
 import groundbass.intake.notice.NoticeList;
-import groundbass.intake.xml.document.Element;
-import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.XmlElement;
+import groundbass.intake.xml.document.XmlNumbers;
 import groundbass.score.Direction;
 import groundbass.score.Direction.Hairpin;
 import groundbass.score.Direction.Loudness;
@@ -51,7 +51,7 @@ final class Said {
     }
 
     /** @param at from the beginning of the measure */
-    void direction(Element direction, Fraction at) {
+    void direction(XmlElement direction, Fraction at) {
         var bar = state.bar();
         var sound = direction.child("sound");
         boolean dashed = direction.all("direction-type", "dashes").anyMatch(dashes -> dashes.is("type", "start"));
@@ -68,8 +68,9 @@ final class Said {
         }
     }
 
-    private static String words(Element direction) {
-        var texts = direction.all("direction-type", "words").map(Element::text).toList();
+    private static String words(XmlElement direction) {
+        var texts =
+                direction.all("direction-type", "words").map(XmlElement::text).toList();
         return OneLine.of(String.join(" ", texts));
     }
 
@@ -92,7 +93,7 @@ final class Said {
         }
     }
 
-    private void sign(Element sign, Fraction at) {
+    private void sign(XmlElement sign, Fraction at) {
         switch (sign.name()) {
             case "rehearsal" -> section(sign);
             case "dynamics" -> sign.children().forEach(each -> dynamic(each, at));
@@ -111,14 +112,14 @@ final class Said {
         notices.leftOut(state.bar().index, Message.of("intake.left.sign", OneLine.of(sign)));
     }
 
-    private void section(Element sign) {
+    private void section(XmlElement sign) {
         String name = OneLine.of(sign.text());
         if (!name.isEmpty()) {
             state.bar().changes = state.bar().changes.withSection(name);
         }
     }
 
-    void dynamic(Element sign, Fraction at) {
+    void dynamic(XmlElement sign, Fraction at) {
         var known = Optional.ofNullable(DYNAMICS.get(sign.name()));
         boolean beyond = sign.name().matches("p{3,6}|f{3,6}");
         if (known.isPresent()) {
@@ -131,7 +132,7 @@ final class Said {
         }
     }
 
-    private void wedge(Element wedge, Fraction at) {
+    private void wedge(XmlElement wedge, Fraction at) {
         if (wedge.is("type", "crescendo")) {
             say(new Hairpin(at, Hairpin.Way.CRESCENDO));
         } else if (wedge.is("type", "diminuendo")) {
@@ -139,7 +140,7 @@ final class Said {
         }
     }
 
-    private void metronome(Element direction, Fraction at) {
+    private void metronome(XmlElement direction, Fraction at) {
         direction.all("direction-type", "metronome").forEach(mark -> Tempi.metronome(mark)
                 .ifPresentOrElse(tempo -> state.tempo(tempo, at), () -> leftOut("metronome")));
     }
@@ -149,12 +150,12 @@ final class Said {
      *
      * @return whether it says what the words beside it mean
      */
-    boolean sound(Element sound, String words, Fraction at) {
+    boolean sound(XmlElement sound, String words, Fraction at) {
         boolean swung =
                 sound.child("swing").filter(swing -> swing(swing, words)).isPresent();
         boolean jumps = jump(words, Optional.of(sound), at);
         sound.attribute("tempo")
-                .flatMap(Numbers::decimal)
+                .flatMap(XmlNumbers::decimal)
                 .filter(Fraction::isPositive)
                 .ifPresent(quarters -> state.playing(quarters, at));
         var roadmap = state.bar().roadmap;
@@ -164,14 +165,14 @@ final class Said {
         return swung || jumps;
     }
 
-    private boolean swing(Element swing, String words) {
+    private boolean swing(XmlElement swing, String words) {
         boolean half = words.toLowerCase(Locale.ROOT).contains("half-time");
         if (swing.has("straight")) {
             state.feel(new Feel(Optional.empty(), half));
             return true;
         }
-        var first = swing.text("first").flatMap(Numbers::whole).orElse(0);
-        var second = swing.text("second").flatMap(Numbers::whole).orElse(0);
+        var first = swing.text("first").flatMap(XmlNumbers::whole).orElse(0);
+        var second = swing.text("second").flatMap(XmlNumbers::whole).orElse(0);
         var unit = swing.text("swing-type").filter("16th"::equals).isPresent() ? Swing.SIXTEENTHS : Swing.EIGHTHS;
         if (!Swing.isRatio(first, second)) {
             leftOut("swing");
@@ -182,7 +183,7 @@ final class Said {
     }
 
     /** By what is meant when the file is played, or by the words of the trade. */
-    private boolean jump(String words, Optional<Element> sound, Fraction at) {
+    private boolean jump(String words, Optional<XmlElement> sound, Fraction at) {
         String lower = words.toLowerCase(Locale.ROOT);
         boolean capo = isSaid(sound, "dacapo") || CAPO.matcher(lower).matches();
         boolean segno = isSaid(sound, "dalsegno") || DAL_SEGNO.matcher(lower).matches();
@@ -200,7 +201,7 @@ final class Said {
         return true;
     }
 
-    private static boolean isSaid(Optional<Element> sound, String attribute) {
+    private static boolean isSaid(Optional<XmlElement> sound, String attribute) {
         return sound.flatMap(each -> each.attribute(attribute)).isPresent();
     }
 

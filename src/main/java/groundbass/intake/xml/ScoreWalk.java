@@ -2,7 +2,7 @@ package groundbass.intake.xml;
 
 import groundbass.intake.notice.Unreadable;
 import groundbass.intake.xml.document.Document;
-import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.XmlElement;
 import groundbass.intake.xml.document.XmlSource;
 import groundbass.text.Message;
 import java.util.Map;
@@ -18,7 +18,7 @@ final class ScoreWalk {
     /** Who is shown the score on the way. */
     interface Visitor {
         /** What stands before the music. */
-        void head(Element element);
+        void head(XmlElement element);
 
         /** Whether the music of a part is wanted. */
         boolean wants(String part);
@@ -26,7 +26,7 @@ final class ScoreWalk {
         void beginMeasure(String part, Map<String, String> attributes);
 
         /** What a measure has, one after the other. */
-        void item(String part, Element item);
+        void item(String part, XmlElement item);
 
         void endMeasure(String part);
     }

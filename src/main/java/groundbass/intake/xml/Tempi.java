@@ -1,8 +1,8 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.draft.PlayedTempo;
-import groundbass.intake.xml.document.Element;
-import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.XmlElement;
+import groundbass.intake.xml.document.XmlNumbers;
 import groundbass.score.Fraction;
 import groundbass.score.Tempo;
 import java.util.ArrayList;
@@ -28,17 +28,17 @@ final class Tempi {
     private Tempi() {}
 
     /** Empty where the mark says how two lengths are related, or no figure a line can have. */
-    static Optional<Tempo> metronome(Element metronome) {
+    static Optional<Tempo> metronome(XmlElement metronome) {
         var beat = beat(metronome);
         return metronome
                 .text("per-minute")
-                .flatMap(Numbers::decimal)
+                .flatMap(XmlNumbers::decimal)
                 .flatMap(figure -> beat.flatMap(each -> PlayedTempo.counted(figure, each)));
     }
 
     /** The shapes of a beat one after the other, with their dots; of those that are tied each is an element of its own. */
-    private static Optional<Fraction> beat(Element metronome) {
-        var parts = new ArrayList<Element>();
+    private static Optional<Fraction> beat(XmlElement metronome) {
+        var parts = new ArrayList<XmlElement>();
         for (var child : metronome.children()) {
             if (child.name().equals("beat-unit-tied")) {
                 parts.addAll(child.children());
@@ -49,7 +49,7 @@ final class Tempi {
         return sum(parts);
     }
 
-    private static Optional<Fraction> sum(List<Element> parts) {
+    private static Optional<Fraction> sum(List<XmlElement> parts) {
         var sum = Fraction.ZERO;
         var last = Fraction.ZERO;
         for (var part : parts) {

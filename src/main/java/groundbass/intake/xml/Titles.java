@@ -1,7 +1,7 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.draft.OneLine;
-import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.XmlElement;
 import groundbass.score.Header;
 import java.util.Optional;
 
@@ -12,14 +12,14 @@ final class Titles {
     private Optional<String> composer = Optional.empty();
     private Optional<String> rights = Optional.empty();
 
-    void read(Element head) {
+    void read(XmlElement head) {
         switch (head.name()) {
             case "work" -> title = title.or(() -> head.text("work-title"));
             case "movement-title" -> movement = movement.or(() -> Optional.of(head.text()));
             case "identification" -> {
                 composer = composer.or(() -> head.all("creator")
                         .filter(creator -> creator.is("type", "composer"))
-                        .map(Element::text)
+                        .map(XmlElement::text)
                         .findFirst());
                 rights = rights.or(() -> head.text("rights"));
             }

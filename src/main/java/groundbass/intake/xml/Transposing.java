@@ -1,8 +1,8 @@
 package groundbass.intake.xml;
 
 import groundbass.intake.draft.KeyNames;
-import groundbass.intake.xml.document.Element;
-import groundbass.intake.xml.document.Numbers;
+import groundbass.intake.xml.document.XmlElement;
+import groundbass.intake.xml.document.XmlNumbers;
 import groundbass.theory.ChordSymbol;
 import groundbass.theory.ChordSymbol.Chord;
 import groundbass.theory.Key;
@@ -42,9 +42,9 @@ final class Transposing {
         }
     }
 
-    void read(Element attributes) {
+    void read(XmlElement attributes) {
         attributes.all("transpose").forEach(transpose -> {
-            int staff = transpose.attribute("number").flatMap(Numbers::whole).orElse(ALL);
+            int staff = transpose.attribute("number").flatMap(XmlNumbers::whole).orElse(ALL);
             if (staff == ALL) {
                 moves.clear();
             }
@@ -59,10 +59,10 @@ final class Transposing {
         });
     }
 
-    private static int figure(Element transpose, String name) {
+    private static int figure(XmlElement transpose, String name) {
         return transpose
                 .text(name)
-                .flatMap(Numbers::decimal)
+                .flatMap(XmlNumbers::decimal)
                 .map(each -> (int) each.floor())
                 .filter(each -> Math.abs(each) <= MOST)
                 .orElse(0);

@@ -5,14 +5,14 @@ import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.thread.stage.Event;
-import groundbass.script.thread.stage.Finding;
 import groundbass.script.thread.stage.Item;
 import groundbass.script.thread.stage.Items;
+import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.Part;
-import groundbass.script.thread.stage.Said;
+import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Scope;
 import groundbass.script.thread.stage.Stage;
+import groundbass.script.thread.stage.Together;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -59,7 +59,7 @@ final class CountReader implements Reader {
     }
 
     @Override
-    public Optional<Finding> read(Said said) {
+    public Optional<Judged> read(PlacedClause said) {
         boolean denied = said.hasAny(Tie.NO, Tie.NOT);
         if (said.scope().time().isPresent() && !denied) {
             return Optional.empty();
@@ -99,7 +99,7 @@ final class CountReader implements Reader {
                 || unit instanceof Constituent.BarCount;
     }
 
-    private static OptionalInt many(Said said) {
+    private static OptionalInt many(PlacedClause said) {
         var counts = said.all(Constituent.Count.class);
         var times = said.all(Constituent.Times.class);
         boolean denied = said.hasAny(Tie.NO, Tie.NOT);
@@ -118,7 +118,7 @@ final class CountReader implements Reader {
     }
 
     /** What is counted; empty where more is said. */
-    private Optional<List<Constituent>> what(Said said) {
+    private Optional<List<Constituent>> what(PlacedClause said) {
         var rest = new ArrayList<Constituent>();
         int bars = stage.timeline().line().bars().size();
         for (var unit : said.units()) {
@@ -135,7 +135,7 @@ final class CountReader implements Reader {
     }
 
     /** Where nothing was said of bars it is the one in hand, or the line. */
-    private List<List<Integer>> scopes(Said said) {
+    private List<List<Integer>> scopes(PlacedClause said) {
         if (said.scope().isSaid()) {
             return said.scope().extent() == Scope.Extent.EACH
                             || said.scope().bars().isEmpty()
@@ -150,8 +150,8 @@ final class CountReader implements Reader {
                 : List.of(said.memory().bars(), stage.allBars());
     }
 
-    private Optional<Finding> counted(Item item, int many, Said said) {
-        var findings = new ArrayList<Finding>();
+    private Optional<Judged> counted(Item item, int many, PlacedClause said) {
+        var findings = new ArrayList<Judged>();
         for (var bars : scopes(said)) {
             if (bars.stream().anyMatch(bar -> !stage.timeline().has(bar))) {
                 return Optional.empty();
@@ -165,10 +165,10 @@ final class CountReader implements Reader {
             boolean right = onsets == many || pitched == many || matching.size() == many;
             boolean again = said.has(Constituent.Times.class) && !said.scope().isSaid() && onsets > many;
             if (!right && again) { // "twice", and later once more
-                return Optional.of(Finding.open(
+                return Optional.of(Judged.open(
                         findings.isEmpty() ? matching : findings.get(0).notes()));
             }
-            findings.add(Finding.of(right, new Right.CountThere((int) onsets), matching));
+            findings.add(Judged.of(right, new Right.CountThere((int) onsets), matching));
         }
         return choice(findings);
     }
@@ -178,14 +178,14 @@ final class CountReader implements Reader {
     }
 
     /** Right where every scope has it so, wrong where none has. */
-    private static Optional<Finding> choice(List<Finding> findings) {
+    private static Optional<Judged> choice(List<Judged> findings) {
         if (findings.isEmpty()) {
             return Optional.empty();
         }
-        boolean all = findings.stream().allMatch(Finding::agrees);
-        boolean any = findings.stream().anyMatch(Finding::agrees);
+        boolean all = findings.stream().allMatch(Judged::agrees);
+        boolean any = findings.stream().anyMatch(Judged::agrees);
         if (any && !all) {
-            return Optional.of(Finding.mixed(List.of()));
+            return Optional.of(Judged.mixed(List.of()));
         }
         return Optional.of(findings.get(0));
     }
@@ -197,8 +197,8 @@ final class CountReader implements Reader {
     }
 
     /** Silences may be counted as they are heard, or as they are written. */
-    private Optional<Finding> rests(int many, Said said) {
-        var findings = new ArrayList<Finding>();
+    private Optional<Judged> rests(int many, PlacedClause said) {
+        var findings = new ArrayList<Judged>();
         for (var bars : scopes(said)) {
             if (bars.stream().anyMatch(bar -> !stage.timeline().has(bar))) {
                 return Optional.empty();
@@ -206,20 +206,20 @@ final class CountReader implements Reader {
             boolean timed = said.scope().time().isPresent();
             var stretches =
                     stage.stretches(bars, said.scope().time(), said.memory().beat());
-            int heard =
-                    (int) stage.events(stretches).stream().filter(Event::isRest).count();
+            int heard = (int)
+                    stage.events(stretches).stream().filter(Together::isRest).count();
             int written = timed
                     ? heard
                     : (int) bars.stream()
                             .mapToLong(stage.timeline()::restsWritten)
                             .sum();
-            findings.add(Finding.of(heard == many || written == many, new Right.CountThere(heard), List.of()));
+            findings.add(Judged.of(heard == many || written == many, new Right.CountThere(heard), List.of()));
         }
         return choice(findings);
     }
 
-    private Optional<Finding> triplets(int many, Said said) {
-        var findings = new ArrayList<Finding>();
+    private Optional<Judged> triplets(int many, PlacedClause said) {
+        var findings = new ArrayList<Judged>();
         for (var bars : scopes(said)) {
             if (bars.stream().anyMatch(bar -> !stage.timeline().has(bar))) {
                 return Optional.empty();
@@ -229,7 +229,7 @@ final class CountReader implements Reader {
                     .filter(Part::isTuplet)
                     .toList();
             notes.forEach(at -> beats.add(at.bar() + " " + beat(at)));
-            findings.add(Finding.of(beats.size() == many, new Right.CountThere(beats.size()), notes));
+            findings.add(Judged.of(beats.size() == many, new Right.CountThere(beats.size()), notes));
         }
         return choice(findings);
     }

@@ -4,8 +4,8 @@ import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.thread.stage.Finding;
-import groundbass.script.thread.stage.Said;
+import groundbass.script.thread.stage.Judged;
+import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Stage;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,7 +22,7 @@ final class DirectionReader implements Reader {
     }
 
     @Override
-    public Optional<Finding> read(Said said) {
+    public Optional<Judged> read(PlacedClause said) {
         boolean up = said.hasAny(Tie.UP, Tie.CLIMB);
         boolean down = said.has(Tie.DOWN) || said.has(Tie.FALL) && !said.has(Tie.ON);
         if (up == down || said.hasAny(Tie.NOT, Tie.NO)) {
@@ -30,16 +30,16 @@ final class DirectionReader implements Reader {
         }
         var rest = new ArrayList<Constituent>();
         for (var unit : said.units()) {
-            boolean way = Said.is(unit, Tie.UP)
-                    || Said.is(unit, Tie.DOWN)
-                    || Said.is(unit, Tie.CLIMB)
-                    || Said.is(unit, Tie.FALL)
-                    || Said.is(unit, Tie.TO)
-                    || Said.is(unit, Tie.FROM);
-            boolean dummy = Said.is(unit, Tie.IT)
-                    || Said.is(unit, Tie.THEY)
-                    || Said.is(unit, Tie.SO)
-                    || Said.is(unit, Tie.PLAY);
+            boolean way = PlacedClause.is(unit, Tie.UP)
+                    || PlacedClause.is(unit, Tie.DOWN)
+                    || PlacedClause.is(unit, Tie.CLIMB)
+                    || PlacedClause.is(unit, Tie.FALL)
+                    || PlacedClause.is(unit, Tie.TO)
+                    || PlacedClause.is(unit, Tie.FROM);
+            boolean dummy = PlacedClause.is(unit, Tie.IT)
+                    || PlacedClause.is(unit, Tie.THEY)
+                    || PlacedClause.is(unit, Tie.SO)
+                    || PlacedClause.is(unit, Tie.PLAY);
             if (!way && !dummy) {
                 rest.add(unit);
             }
@@ -54,13 +54,13 @@ final class DirectionReader implements Reader {
 
     private static boolean onlyTies(List<Constituent> rest) {
         return rest.stream()
-                .allMatch(unit -> Said.is(unit, Tie.END)
-                        || Said.is(unit, Tie.AT)
-                        || Said.is(unit, Tie.SO)
-                        || Said.is(unit, Tie.OF));
+                .allMatch(unit -> PlacedClause.is(unit, Tie.END)
+                        || PlacedClause.is(unit, Tie.AT)
+                        || PlacedClause.is(unit, Tie.SO)
+                        || PlacedClause.is(unit, Tie.OF));
     }
 
-    private Optional<Finding> atEnd(boolean up, Said said) {
+    private Optional<Judged> atEnd(boolean up, PlacedClause said) {
         if (said.bars().size() != 1 || !stage.timeline().has(said.bars().get(0))) {
             return Optional.empty();
         }
@@ -68,7 +68,7 @@ final class DirectionReader implements Reader {
         return all.size() < 2 ? Optional.empty() : Optional.of(way(all.subList(all.size() - 2, all.size()), up));
     }
 
-    private Finding judged(Finding finding, boolean up) {
+    private Judged judged(Judged finding, boolean up) {
         var notes = finding.notes();
         if (notes.size() > 1) {
             return way(notes, up);
@@ -78,17 +78,17 @@ final class DirectionReader implements Reader {
                 .toList();
         int at = notes.isEmpty() ? -1 : all.indexOf(notes.get(0));
         return at < 1
-                ? Finding.open(notes)
-                : new Finding(way(List.of(all.get(at - 1), all.get(at)), up).verdict(), notes);
+                ? Judged.open(notes)
+                : new Judged(way(List.of(all.get(at - 1), all.get(at)), up).verdict(), notes);
     }
 
-    private Finding way(List<At> notes, boolean up) {
+    private Judged way(List<At> notes, boolean up) {
         var from = stage.midi(notes.get(0));
         var to = stage.midi(notes.get(notes.size() - 1));
         if (from.isEmpty() || to.isEmpty()) {
-            return Finding.open(notes);
+            return Judged.open(notes);
         }
         int step = to.get() - from.get();
-        return Finding.of(up ? step > 0 : step < 0, new Right.StepThere(step), notes);
+        return Judged.of(up ? step > 0 : step < 0, new Right.StepThere(step), notes);
     }
 }

@@ -6,8 +6,8 @@ import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.thread.stage.Area;
 import groundbass.script.thread.stage.Descriptions;
-import groundbass.script.thread.stage.Finding;
-import groundbass.script.thread.stage.Said;
+import groundbass.script.thread.stage.Judged;
+import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Stage;
 import groundbass.theory.NoteName;
 import java.util.ArrayList;
@@ -25,7 +25,7 @@ final class Distances implements Reader {
     }
 
     @Override
-    public Optional<Finding> read(Said said) {
+    public Optional<Judged> read(PlacedClause said) {
         if (said.hasAny(Tie.MAYBE, Tie.NOT, Tie.NO)) {
             return Optional.empty();
         }
@@ -34,7 +34,7 @@ final class Distances implements Reader {
             var ends = ends(said.units());
             return ends.size() == 2
                     ? Optional.of(IntervalReader.named(ends.get(0), ends.get(1), interval.get(), said))
-                            .filter(Finding::contradicts)
+                            .filter(Judged::contradicts)
                             .map(finding -> finding.at(interval.get()))
                     : Optional.empty();
         }
@@ -56,7 +56,7 @@ final class Distances implements Reader {
     }
 
     /** "Those two Es are an octave apart": two of that name have to be. */
-    private Optional<Finding> octave(Said said) {
+    private Optional<Judged> octave(PlacedClause said) {
         var told = Descriptions.of(said.units(), stage);
         var area = Area.of(said, stage);
         if (told.size() != 1 || area.isEmpty()) {
@@ -71,7 +71,7 @@ final class Distances implements Reader {
                 notes.stream().anyMatch(one -> notes.stream().anyMatch(other -> up(one, other) == OCTAVE * many));
         return notes.size() < 2 || some
                 ? Optional.empty()
-                : Optional.of(Finding.wrong(new Right.StepThere(up(notes.get(0), notes.get(1))), notes));
+                : Optional.of(Judged.wrong(new Right.StepThere(up(notes.get(0), notes.get(1))), notes));
     }
 
     private int up(At from, At to) {

@@ -4,14 +4,14 @@ import groundbass.script.checking.Timeline.Stretch;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Rank;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.thread.stage.Event;
-import groundbass.script.thread.stage.Finding;
 import groundbass.script.thread.stage.Item;
 import groundbass.script.thread.stage.Items;
+import groundbass.script.thread.stage.Judged;
+import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Runs;
-import groundbass.script.thread.stage.Said;
 import groundbass.script.thread.stage.Scope;
 import groundbass.script.thread.stage.Stage;
+import groundbass.script.thread.stage.Together;
 import groundbass.script.thread.stage.Wrongs;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -33,7 +33,7 @@ final class EdgeReader implements Reader {
     }
 
     @Override
-    public Optional<Finding> read(Said said) {
+    public Optional<Judged> read(PlacedClause said) {
         boolean start = said.has(Tie.START);
         boolean end = said.has(Tie.END);
         var rank = said.units().stream()
@@ -55,10 +55,10 @@ final class EdgeReader implements Reader {
     private static boolean isNote(List<Constituent> units, Rank rank) {
         int at = units.indexOf(rank) + 1;
         boolean verb = at < units.size()
-                && (Said.is(units.get(at), Tie.BE)
-                        || Said.is(units.get(at), Tie.WE)
-                        || Said.is(units.get(at), Tie.COLON));
-        return verb || at < units.size() && Said.is(units.get(at), Tie.NOTE);
+                && (PlacedClause.is(units.get(at), Tie.BE)
+                        || PlacedClause.is(units.get(at), Tie.WE)
+                        || PlacedClause.is(units.get(at), Tie.COLON));
+        return verb || at < units.size() && PlacedClause.is(units.get(at), Tie.NOTE);
     }
 
     /** What is there: all but the words before it that only lead to it. */
@@ -66,7 +66,7 @@ final class EdgeReader implements Reader {
         var rest = new ArrayList<Constituent>();
         for (var unit : units) {
             boolean leads = rest.isEmpty() && unit instanceof Constituent.Small small && LEADING.contains(small.tie());
-            boolean idle = unit instanceof Rank || leads || Said.is(unit, Tie.START);
+            boolean idle = unit instanceof Rank || leads || PlacedClause.is(unit, Tie.START);
             if (!idle) {
                 rest.add(unit);
             }
@@ -74,7 +74,7 @@ final class EdgeReader implements Reader {
         return rest;
     }
 
-    private Optional<Finding> edges(List<Item> items, boolean last, Said said) {
+    private Optional<Judged> edges(List<Item> items, boolean last, PlacedClause said) {
         var bars = said.bars();
         boolean whole = said.scope().extent() == Scope.Extent.WHOLE;
         if (bars.isEmpty() || bars.stream().anyMatch(bar -> !stage.timeline().has(bar))) {
@@ -97,7 +97,7 @@ final class EdgeReader implements Reader {
     }
 
     /** "The last note": of the bar in hand, or of the line. */
-    private Optional<Finding> unplaced(List<Item> items, boolean last, Said said) {
+    private Optional<Judged> unplaced(List<Item> items, boolean last, PlacedClause said) {
         var all = stage.allBars();
         var line = edge(items, last, List.of(stage.timeline().whole(all.get(last ? all.size() - 1 : 0))));
         var bar = said.memory()
@@ -105,51 +105,51 @@ final class EdgeReader implements Reader {
                 .map(number -> edge(items, last, List.of(stage.timeline().whole(number))))
                 .orElse(line);
         if (bar.contradicts() != line.contradicts()) {
-            return Optional.of(Finding.mixed(bar.notes()));
+            return Optional.of(Judged.mixed(bar.notes()));
         }
         return Optional.of(bar);
     }
 
-    private static Optional<Finding> together(List<Finding> findings) {
+    private static Optional<Judged> together(List<Judged> findings) {
         return findings.stream()
-                .filter(Finding::contradicts)
+                .filter(Judged::contradicts)
                 .findFirst()
                 .or(() -> findings.stream().filter(finding -> !finding.agrees()).findFirst())
                 .or(() -> findings.stream().findFirst());
     }
 
-    private Finding edge(List<Item> items, boolean last, List<Stretch> stretches) {
+    private Judged edge(List<Item> items, boolean last, List<Stretch> stretches) {
         if (stretches.isEmpty()) {
-            return Finding.open(List.of());
+            return Judged.open(List.of());
         }
         var events = stage.events(stretches);
         var sounding = events.stream().filter(event -> !event.isRest()).toList();
         var candidates = List.of(cut(events, items.size(), last), cut(sounding, items.size(), last));
         for (var run : candidates) {
             if (run.size() == items.size() && Runs.find(items, run) == 0) {
-                return Finding.agrees(Runs.met(items, run, stage));
+                return Judged.agrees(Runs.met(items, run, stage));
             }
         }
         var met = Runs.notes(candidates.get(1));
-        var edge = sounding.isEmpty() ? List.<Event>of() : cut(sounding, 1, last);
+        var edge = sounding.isEmpty() ? List.<Together>of() : cut(sounding, 1, last);
         boolean none = edge.stream().noneMatch(event -> items.stream().anyMatch(event::fits));
         if (items.size() > 1
                 && !none
                 && !Runs.isDenied(items, candidates.get(0))
                 && !Runs.isDenied(items, candidates.get(1))) {
-            return Finding.open(met);
+            return Judged.open(met);
         }
         var item = items.get(last ? items.size() - 1 : 0);
         var there = last ? new ArrayList<>(met) : met;
         if (last) {
             Collections.reverse(there);
         }
-        return Finding.wrong(
+        return Judged.wrong(
                 there.isEmpty() ? Wrongs.start(stretches.get(0), item, stage) : Wrongs.note(there.get(0), item, stage),
                 met);
     }
 
-    private static List<Event> cut(List<Event> events, int many, boolean last) {
+    private static List<Together> cut(List<Together> events, int many, boolean last) {
         int size = Math.min(many, events.size());
         return last ? events.subList(events.size() - size, events.size()) : events.subList(0, size);
     }

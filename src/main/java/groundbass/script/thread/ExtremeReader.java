@@ -4,10 +4,10 @@ import groundbass.script.checking.Timeline.At;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Rank;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.thread.stage.Finding;
 import groundbass.script.thread.stage.Item;
 import groundbass.script.thread.stage.Items;
-import groundbass.script.thread.stage.Said;
+import groundbass.script.thread.stage.Judged;
+import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Stage;
 import groundbass.script.thread.stage.Wrongs;
 import java.util.ArrayList;
@@ -25,7 +25,7 @@ final class ExtremeReader implements Reader {
     }
 
     @Override
-    public Optional<Finding> read(Said said) {
+    public Optional<Judged> read(PlacedClause said) {
         boolean several =
                 said.all(Rank.class).stream().filter(ExtremeReader::isExtreme).count() > 1;
         if (said.scope().time().isPresent() || several || said.hasAny(Tie.FROM, Tie.TO)) {
@@ -45,7 +45,7 @@ final class ExtremeReader implements Reader {
     }
 
     /** "Nowhere above the fifth fret". */
-    private Optional<Finding> limit(Said said) {
+    private Optional<Judged> limit(PlacedClause said) {
         var places = said.all(Constituent.Place.class);
         boolean above = said.has(Tie.NOT) && said.hasAny(Tie.ABOVE, Tie.HIGH, Tie.OVER, Tie.UP) && places.size() == 1;
         boolean fret =
@@ -56,13 +56,13 @@ final class ExtremeReader implements Reader {
             return Optional.empty();
         }
         var top = topFret(bars(said));
-        return top.map(at -> Finding.of(
+        return top.map(at -> Judged.of(
                 Stage.fret(at).getAsInt() <= places.get(0).fret().getAsInt(),
                 Wrongs.note(at, Item.NOTHING, stage),
                 List.of()));
     }
 
-    private List<Integer> bars(Said said) {
+    private List<Integer> bars(PlacedClause said) {
         return said.scope().isSaid() ? said.scope().bars() : stage.allBars();
     }
 
@@ -72,7 +72,7 @@ final class ExtremeReader implements Reader {
                 .max(Comparator.comparingInt(at -> Stage.fret(at).getAsInt()));
     }
 
-    private Optional<Finding> highestFret(Said said) {
+    private Optional<Judged> highestFret(PlacedClause said) {
         var numbers = said.all(Constituent.Number.class);
         var ranks = said.all(Rank.class).stream()
                 .filter(rank -> rank.which() == Rank.Which.NTH)
@@ -87,11 +87,11 @@ final class ExtremeReader implements Reader {
         }
         int fret = numbers.isEmpty() ? ranks.get(0).nth() : numbers.get(0).value();
         return topFret(bars(said))
-                .map(at -> Finding.of(
+                .map(at -> Judged.of(
                         Stage.fret(at).getAsInt() == fret, Wrongs.note(at, Item.NOTHING, stage), List.of(at)));
     }
 
-    private Optional<Finding> extreme(Said said, boolean highest) {
+    private Optional<Judged> extreme(PlacedClause said, boolean highest) {
         var rest = new ArrayList<Constituent>();
         for (var unit : said.units()) {
             boolean idle = unit instanceof Rank
@@ -110,7 +110,7 @@ final class ExtremeReader implements Reader {
                 .flatMap(row -> extreme(row.items().get(0), said, highest));
     }
 
-    private Optional<Finding> extreme(Item item, Said said, boolean highest) {
+    private Optional<Judged> extreme(Item item, PlacedClause said, boolean highest) {
         var whole = extreme(stage.allBars(), highest);
         var near = said.scope().isSaid()
                 ? extreme(said.scope().bars(), highest)
@@ -119,16 +119,16 @@ final class ExtremeReader implements Reader {
             return Optional.empty();
         }
         if (near.stream().anyMatch(item::fits)) {
-            return Optional.of(Finding.agrees(near));
+            return Optional.of(Judged.agrees(near));
         }
         if (!said.scope().isSaid() && whole.stream().anyMatch(item::fits)) {
-            return Optional.of(Finding.agrees(whole));
+            return Optional.of(Judged.agrees(whole));
         }
         var there = said.scope().isSaid() ? near : whole;
         // "the high" may be said of a string or a hand, so a bar in hand that is meant is no ground for an alarm
         return there.isEmpty()
                 ? Optional.empty()
-                : Optional.of(Finding.wrong(Wrongs.note(there.get(0), item, stage), there));
+                : Optional.of(Judged.wrong(Wrongs.note(there.get(0), item, stage), there));
     }
 
     private List<At> extreme(List<Integer> bars, boolean highest) {

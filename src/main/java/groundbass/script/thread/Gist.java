@@ -8,14 +8,14 @@ import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.thread.stage.Area;
 import groundbass.script.thread.stage.Descriptions;
 import groundbass.script.thread.stage.Descriptions.Description;
-import groundbass.script.thread.stage.Event;
-import groundbass.script.thread.stage.Finding;
 import groundbass.script.thread.stage.Item;
+import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.Part;
+import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Runs;
-import groundbass.script.thread.stage.Said;
 import groundbass.script.thread.stage.Scope;
 import groundbass.script.thread.stage.Stage;
+import groundbass.script.thread.stage.Together;
 import groundbass.script.thread.stage.Wrongs;
 import groundbass.theory.ChordSymbol.Chord;
 import java.util.ArrayList;
@@ -40,7 +40,7 @@ final class Gist implements Reader {
     }
 
     @Override
-    public Optional<Finding> read(Said said) {
+    public Optional<Judged> read(PlacedClause said) {
         boolean bare = said.units().size() == 1
                 && said.has(Constituent.Name.class)
                 && said.scope().equals(Scope.NOTHING);
@@ -50,11 +50,11 @@ final class Gist implements Reader {
                 : Area.of(said, stage).flatMap(area -> read(said, area));
     }
 
-    private Optional<Finding> read(Said whole, Area area) {
+    private Optional<Judged> read(PlacedClause whole, Area area) {
         var said = whole.with(atItsTime(whole));
         var told = Descriptions.of(said.units(), stage);
         boolean rest = said.has(Constituent.Silence.class);
-        if (rest && area.events().stream().noneMatch(Event::isRest)) {
+        if (rest && area.events().stream().noneMatch(Together::isRest)) {
             return Optional.of(wrong(Item.rest(Optional.empty()), area));
         }
         if (rest && said.has(Constituent.Lasting.class)) {
@@ -74,23 +74,23 @@ final class Gist implements Reader {
     }
 
     /** "On the e of two comes the octave, and then A": what comes then, comes later than the time that was said. */
-    private static List<Constituent> atItsTime(Said said) {
+    private static List<Constituent> atItsTime(PlacedClause said) {
         var units = said.units();
         for (int i = 1; i < units.size(); i++) {
-            if (Said.is(units.get(i), Tie.THEN) && said.scope().time().isPresent()) {
+            if (PlacedClause.is(units.get(i), Tie.THEN) && said.scope().time().isPresent()) {
                 return units.subList(0, i);
             }
         }
         return units;
     }
 
-    private Finding wrong(Item item, Area area) {
+    private Judged wrong(Item item, Area area) {
         var right = Runs.nearest(item, area.events(), area.stretches().get(0), stage);
         boolean timed = area.stretches().size() == 1 && !area.notes().isEmpty();
-        return Finding.wrong(right, timed ? List.of(Runs.mostLike(item, area.notes())) : List.of());
+        return Judged.wrong(right, timed ? List.of(Runs.mostLike(item, area.notes())) : List.of());
     }
 
-    private boolean isSomewhere(Description description, Area area, Said said) {
+    private boolean isSomewhere(Description description, Area area, PlacedClause said) {
         var item = description.item();
         boolean length = item.kinds().equals(List.of(Part.Kind.LENGTH));
         boolean harmony = item.kinds().equals(List.of(Part.Kind.NAME))
@@ -110,19 +110,20 @@ final class Gist implements Reader {
     }
 
     /** "The twelfth fret of the E string is an E again" is so of the neck, whatever the line does. */
-    private boolean isOfNeck(Said said) {
+    private boolean isOfNeck(PlacedClause said) {
         boolean here = said.scope().isSaid() || said.scope().time().isPresent();
         return !here
                 && new NeckReader(stage)
                         .read(said.with(neck(said.units())))
-                        .filter(Finding::agrees)
+                        .filter(Judged::agrees)
                         .isPresent();
     }
 
     private static List<Constituent> neck(List<Constituent> units) {
         return units.stream()
-                .filter(unit ->
-                        unit instanceof Constituent.Place || unit instanceof Constituent.Name || Said.is(unit, Tie.BE))
+                .filter(unit -> unit instanceof Constituent.Place
+                        || unit instanceof Constituent.Name
+                        || PlacedClause.is(unit, Tie.BE))
                 .toList();
     }
 
@@ -136,19 +137,19 @@ final class Gist implements Reader {
     }
 
     /** "Two beats of rest": somewhere silence lasts so long, or all silences together do. */
-    private Optional<Finding> silence(Said said, Area area) {
+    private Optional<Judged> silence(PlacedClause said, Area area) {
         var lasting = said.only(Constituent.Lasting.class).filter(length -> !length.ofBar());
         if (lasting.isEmpty() || !said.has(Constituent.Silence.class)) {
             return Optional.empty();
         }
-        var rests = area.events().stream().filter(Event::isRest).toList();
+        var rests = area.events().stream().filter(Together::isRest).toList();
         var all = rests.stream().map(rest -> rest.to().minus(rest.from())).reduce(Fraction.ZERO, Fraction::plus);
         boolean there = Stream.concat(rests.stream().map(rest -> rest.to().minus(rest.from())), Stream.of(all))
                 .anyMatch(length ->
                         isBeats(length, lasting.get(), area.stretches().get(0).bar()));
         return there
                 ? Optional.empty()
-                : Optional.of(Finding.wrong(
+                : Optional.of(Judged.wrong(
                         Wrongs.start(area.stretches().get(0), Item.rest(Optional.empty()), stage), List.of()));
     }
 
@@ -159,7 +160,7 @@ final class Gist implements Reader {
     }
 
     /** Names in a row come in that order, with nothing between but dead notes and notes that come again. */
-    private Optional<Finding> row(Said said, Area area) {
+    private Optional<Judged> row(PlacedClause said, Area area) {
         for (var names : rows(said.units())) {
             boolean dead = names.stream().anyMatch(Constituent.Dead.class::isInstance);
             var sounding = stage.notes(area.stretches()).stream()
@@ -195,7 +196,9 @@ final class Gist implements Reader {
         var rows = new ArrayList<List<Constituent>>();
         var open = new ArrayList<Constituent>();
         for (var unit : units) {
-            boolean tie = Said.is(unit, Tie.COMMA) || Said.is(unit, Tie.AND) || Said.is(unit, Tie.THEN);
+            boolean tie = PlacedClause.is(unit, Tie.COMMA)
+                    || PlacedClause.is(unit, Tie.AND)
+                    || PlacedClause.is(unit, Tie.THEN);
             if (unit instanceof Constituent.Name || unit instanceof Constituent.Dead) {
                 open.add(unit);
             } else if (!tie) {
@@ -208,10 +211,10 @@ final class Gist implements Reader {
     }
 
     /** "Beat four is two semiquavers": so many of one thing at a time of a bar. A triplet has no plain quavers. */
-    private Optional<Finding> amount(Said said, Area area) {
+    private Optional<Judged> amount(PlacedClause said, Area area) {
         var count = said.only(Constituent.Count.class);
         var told = Descriptions.of(said.units(), stage);
-        boolean rests = area.events().stream().anyMatch(Event::isRest);
+        boolean rests = area.events().stream().anyMatch(Together::isRest);
         boolean open = said.scope().time().isEmpty() || area.stretches().size() != 1 || rests;
         if (count.isEmpty() || told.size() != 1 || open) {
             return Optional.empty();
@@ -228,7 +231,7 @@ final class Gist implements Reader {
     }
 
     /** "Up an octave to the fifth fret of the G string": some note near lies an octave from what is there. */
-    private Optional<Finding> octave(List<Description> told, Said said, Area area) {
+    private Optional<Judged> octave(List<Description> told, PlacedClause said, Area area) {
         var octaves = said.only(Constituent.Octaves.class);
         if (octaves.isEmpty() || said.has(Tie.APART)) {
             return Optional.empty();
@@ -252,7 +255,7 @@ final class Gist implements Reader {
     }
 
     /** "The second note is a C", "the last D is on the A string": of the bar, or of the notes spoken of last. */
-    private Optional<Finding> nth(List<Description> told, Said said, Area area) {
+    private Optional<Judged> nth(List<Description> told, PlacedClause said, Area area) {
         var rank = said.only(Rank.class);
         boolean plain = !said.hasAny(Tie.AFTER, Tie.TO, Tie.FROM, Tie.WITH, Tie.THEN);
         var of = rank.flatMap(one -> ranked(one, said.units()));
@@ -268,8 +271,7 @@ final class Gist implements Reader {
         boolean fits = meant.stream().anyMatch(told.get(0)::fits);
         return meant.isEmpty() || fits
                 ? Optional.empty()
-                : Optional.of(
-                        Finding.wrong(Wrongs.note(meant.get(0), told.get(0).item(), stage), meant));
+                : Optional.of(Judged.wrong(Wrongs.note(meant.get(0), told.get(0).item(), stage), meant));
     }
 
     /** What is counted: any note, or such as the next word says. */
@@ -278,7 +280,7 @@ final class Gist implements Reader {
         if (next == units.size()) {
             return Optional.empty();
         }
-        if (Said.is(units.get(next), Tie.NOTE)) {
+        if (PlacedClause.is(units.get(next), Tie.NOTE)) {
             return Optional.of(Item.NOTHING);
         }
         return units.get(next) instanceof Constituent.Name || units.get(next) instanceof Constituent.Dead
@@ -297,7 +299,7 @@ final class Gist implements Reader {
     }
 
     /** "That's at the third fret": of the one note that was spoken of just now, and no other. */
-    private Optional<Finding> pointed(List<Description> told, Said said) {
+    private Optional<Judged> pointed(List<Description> told, PlacedClause said) {
         var notes = said.memory().notes();
         boolean here = !said.scope().isSaid() && said.scope().time().isEmpty();
         boolean points =
@@ -306,20 +308,19 @@ final class Gist implements Reader {
                 && told.size() == 1
                 && told.get(0).item().kinds().stream().noneMatch(kind -> kind == Part.Kind.NAME);
         return here && points && one && !told.get(0).fits(notes.get(0))
-                ? Optional.of(
-                        Finding.wrong(Wrongs.note(notes.get(0), told.get(0).item(), stage), notes))
+                ? Optional.of(Judged.wrong(Wrongs.note(notes.get(0), told.get(0).item(), stage), notes))
                 : Optional.empty();
     }
 
     /** What was spoken of: the only note that is as described, or all that begin at a time. */
-    private Optional<Finding> met(List<Description> told, Said said, Area area) {
+    private Optional<Judged> met(List<Description> told, PlacedClause said, Area area) {
         var notes = area.notes().stream()
                 .filter(at -> told.stream().anyMatch(item -> item.fits(at)))
                 .toList();
         if (told.size() == 1 && notes.size() == 1) {
-            return Optional.of(Finding.mixed(notes));
+            return Optional.of(Judged.mixed(notes));
         }
         boolean timed = said.scope().time().isPresent() && area.stretches().size() == 1;
-        return timed && !notes.isEmpty() ? Optional.of(Finding.mixed(stage.notes(area.stretches()))) : Optional.empty();
+        return timed && !notes.isEmpty() ? Optional.of(Judged.mixed(stage.notes(area.stretches()))) : Optional.empty();
     }
 }

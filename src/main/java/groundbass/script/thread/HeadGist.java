@@ -3,8 +3,8 @@ package groundbass.script.thread;
 import groundbass.script.checking.Verdict;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.thread.stage.Finding;
-import groundbass.script.thread.stage.Said;
+import groundbass.script.thread.stage.Judged;
+import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Scope;
 import groundbass.script.thread.stage.Stage;
 import java.util.List;
@@ -29,7 +29,7 @@ final class HeadGist implements Reader {
     }
 
     @Override
-    public Optional<Finding> read(Said said) {
+    public Optional<Judged> read(PlacedClause said) {
         var named = said.units().stream()
                 .filter(unit -> KINDS.contains(unit.getClass()))
                 .toList();
@@ -44,18 +44,18 @@ final class HeadGist implements Reader {
                 .flatMap(clause -> heads.head(named.get(0), clause))
                 .filter(verdict -> verdict instanceof Verdict.Contradicts)
                 .filter(verdict -> !isOtherwise(named.get(0), said))
-                .map(verdict -> new Finding(verdict, List.of()).at(named.get(0)));
+                .map(verdict -> new Judged(verdict, List.of()).at(named.get(0)));
     }
 
     /** "The tempo is ninety, so not so fast": what is denied after it is something else. */
-    private static boolean isReserved(Constituent unit, Said said) {
+    private static boolean isReserved(Constituent unit, PlacedClause said) {
         return said.has(Tie.MAYBE)
                 || said.with(said.units().subList(0, said.units().indexOf(unit)))
                         .hasAny(Tie.NOT, Tie.NO, Tie.EXCEPT, Tie.LIKE, Tie.SAME, Tie.DIFFERENT);
     }
 
     /** The line ends over its last bar's chord; of each bar of many nothing can be taken. */
-    private Optional<Said> edge(Constituent unit, Said said) {
+    private Optional<PlacedClause> edge(Constituent unit, PlacedClause said) {
         boolean many =
                 said.scope().extent() == Scope.Extent.WHOLE || said.scope().extent() == Scope.Extent.EACH;
         boolean chord =
@@ -70,7 +70,7 @@ final class HeadGist implements Reader {
     }
 
     /** Whether what is no key is a chord of the bar in hand, or of the one that comes. */
-    private boolean isOtherwise(Constituent unit, Said said) {
+    private boolean isOtherwise(Constituent unit, PlacedClause said) {
         boolean chord = unit instanceof Constituent.KeyNamed || unit instanceof Constituent.ChordNamed;
         return chord
                 && !said.scope().isSaid()

@@ -8,8 +8,8 @@ import groundbass.script.claims.Claim;
 import groundbass.script.claims.Where;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.thread.stage.Finding;
-import groundbass.script.thread.stage.Said;
+import groundbass.script.thread.stage.Judged;
+import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Scope;
 import groundbass.script.thread.stage.Stage;
 import groundbass.theory.ChordSymbol;
@@ -80,7 +80,7 @@ final class HeadReader implements Reader {
     }
 
     @Override
-    public Optional<Finding> read(Said said) {
+    public Optional<Judged> read(PlacedClause said) {
         if (!said.isOnly(KINDS, TIES) || said.scope().time().isPresent()) {
             return Optional.empty();
         }
@@ -97,13 +97,13 @@ final class HeadReader implements Reader {
                 .filter(verdict -> !(verdict instanceof Verdict.Agrees))
                 .findFirst()
                 .or(() -> Optional.of(Verdict.AGREES))
-                .map(verdict -> new Finding(
+                .map(verdict -> new Judged(
                         verdict,
                         said.scope().isSaid() ? List.of() : said.memory().notes()));
     }
 
     /** What one head that is named in a clause comes to; empty where it is no statement. */
-    Optional<Verdict> head(Constituent unit, Said said) {
+    Optional<Verdict> head(Constituent unit, PlacedClause said) {
         if (unit instanceof Constituent.TempoNamed tempo) {
             return Optional.of(heads.check(new Claim.TempoIs(tempo.perMinute())));
         }
@@ -134,7 +134,7 @@ final class HeadReader implements Reader {
         return said == there ? Verdict.AGREES : new Verdict.Contradicts(new Right.StringsThere(there));
     }
 
-    private Optional<Verdict> meter(Constituent.MeterNamed said, Said clause) {
+    private Optional<Verdict> meter(Constituent.MeterNamed said, PlacedClause clause) {
         if (said.counts() < 2 || said.counts() > Meter.MOST_COUNTS || !Meter.isUnit(said.unit())) {
             return Optional.empty();
         }
@@ -165,7 +165,7 @@ final class HeadReader implements Reader {
     }
 
     /** A minor may be the line's key or a bar's chord. */
-    private Optional<Verdict> keyOrChord(Constituent unit, Said said) {
+    private Optional<Verdict> keyOrChord(Constituent unit, PlacedClause said) {
         boolean bars = said.scope().isSaid() && said.scope().extent() == Scope.Extent.SAID;
         boolean chord = bars || said.hasAny(Tie.OVER, Tie.CHORD) || unit instanceof Constituent.ChordNamed;
         if (!chord) {
@@ -193,7 +193,7 @@ final class HeadReader implements Reader {
                 && minor == said.mode().isMinorish();
     }
 
-    private Verdict chords(Said said, Predicate<Chord> fits) {
+    private Verdict chords(PlacedClause said, Predicate<Chord> fits) {
         for (int bar : said.bars()) {
             if (!stage.timeline().has(bar)) {
                 return Verdict.CANNOT_TELL;
@@ -211,7 +211,7 @@ final class HeadReader implements Reader {
     }
 
     /** "The chord is E flat", "a C chord", "with F sharp in the bass". */
-    private Optional<Optional<Verdict>> names(Said said) {
+    private Optional<Optional<Verdict>> names(PlacedClause said) {
         var names = said.all(Constituent.Name.class);
         if (names.isEmpty()) {
             return Optional.empty();

@@ -6,9 +6,9 @@ import groundbass.script.claims.Manner;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.thread.stage.Arrivals;
-import groundbass.script.thread.stage.Finding;
+import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.Part;
-import groundbass.script.thread.stage.Said;
+import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Stage;
 import groundbass.theory.NoteName;
 import java.util.List;
@@ -48,7 +48,7 @@ final class IntervalReader implements Reader {
     }
 
     @Override
-    public Optional<Finding> read(Said said) {
+    public Optional<Judged> read(PlacedClause said) {
         var interval = said.only(Constituent.Interval.class);
         if (interval.isEmpty() || said.hasAny(Tie.NOT, Tie.NO)) {
             return Optional.empty();
@@ -61,7 +61,7 @@ final class IntervalReader implements Reader {
     }
 
     /** What a distance between two names comes to. */
-    static Finding named(NoteName one, NoteName other, Constituent.Interval said, Said clause) {
+    static Judged named(NoteName one, NoteName other, Constituent.Interval said, PlacedClause clause) {
         int up = Math.floorMod(other.pitchClass() - one.pitchClass(), 12);
         int letters = Math.floorMod(other.letter().ordinal() - one.letter().ordinal(), 7) + 1;
         boolean path = clause.has(Tie.FROM) || clause.has(Tie.TO);
@@ -71,7 +71,7 @@ final class IntervalReader implements Reader {
                 ? fits(said.semitones().getAsInt(), up, upward, downward)
                 : fitsLetters(said.number(), letters, upward, downward);
         int shown = downward ? -Math.floorMod(-up, 12) : upward || up <= 6 ? up : up - 12;
-        return Finding.of(right, new Right.StepThere(shown), List.of());
+        return Judged.of(right, new Right.StepThere(shown), List.of());
     }
 
     private static boolean fits(int said, int up, boolean upward, boolean downward) {
@@ -85,13 +85,13 @@ final class IntervalReader implements Reader {
     }
 
     /** "Those two are a fourth apart"; "the slide is a half step". */
-    private Optional<Finding> ofNotes(Constituent.Interval said, Said clause) {
+    private Optional<Judged> ofNotes(Constituent.Interval said, PlacedClause clause) {
         if (said.semitones().isEmpty()) {
             return Optional.empty();
         }
         var pair = pair(clause);
         return pair.flatMap(notes -> distance(notes.get(0), notes.get(1))
-                .map(semitones -> Finding.of(
+                .map(semitones -> Judged.of(
                         Math.floorMod(Math.abs(semitones), 12)
                                         == said.semitones().getAsInt()
                                 || Math.floorMod(-Math.abs(semitones), 12)
@@ -110,7 +110,7 @@ final class IntervalReader implements Reader {
                 .toList();
     }
 
-    private Optional<List<At>> pair(Said clause) {
+    private Optional<List<At>> pair(PlacedClause clause) {
         var manner = clause.only(Constituent.Played.class);
         boolean plain = clause.units().stream()
                 .allMatch(unit -> unit instanceof Constituent.Small

@@ -4,11 +4,11 @@ import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.thread.stage.Finding;
 import groundbass.script.thread.stage.Item;
 import groundbass.script.thread.stage.Items;
+import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.Part;
-import groundbass.script.thread.stage.Said;
+import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Scope;
 import groundbass.script.thread.stage.Stage;
 import groundbass.script.thread.stage.Wrongs;
@@ -30,7 +30,7 @@ final class LocationReader implements Reader {
     }
 
     @Override
-    public Optional<Finding> read(Said said) {
+    public Optional<Judged> read(PlacedClause said) {
         boolean only = isOnly(said.units()) && !said.has(Constituent.Count.class);
         boolean placed = said.scope().extent() == Scope.Extent.SAID
                 || said.scope().time().isPresent();
@@ -51,10 +51,10 @@ final class LocationReader implements Reader {
     /** "Only bar three has ...", "bar four is the only bar with ..."; "is only the G" says no more than "is the G". */
     private static boolean isOnly(List<Constituent> units) {
         for (int i = 0; i < units.size(); i++) {
-            if (Said.is(units.get(i), Tie.ONLY)) {
-                return i == 0 || i + 1 < units.size() && Said.is(units.get(i + 1), Tie.BAR);
+            if (PlacedClause.is(units.get(i), Tie.ONLY)) {
+                return i == 0 || i + 1 < units.size() && PlacedClause.is(units.get(i + 1), Tie.BAR);
             }
-            boolean verb = Said.is(units.get(i), Tie.HAVE) || !(units.get(i) instanceof Constituent.Small);
+            boolean verb = PlacedClause.is(units.get(i), Tie.HAVE) || !(units.get(i) instanceof Constituent.Small);
             if (verb) {
                 return false;
             }
@@ -63,15 +63,15 @@ final class LocationReader implements Reader {
     }
 
     /** A thing, then a verb, then nothing but the place. */
-    private static boolean isSubjectFirst(Said said) {
+    private static boolean isSubjectFirst(PlacedClause said) {
         var units = said.units();
         int verb = -1;
         boolean thing = false;
         for (int i = 0; i < units.size(); i++) {
-            boolean isVerb = Said.is(units.get(i), Tie.BE)
-                    || Said.is(units.get(i), Tie.PLAY)
-                    || Said.is(units.get(i), Tie.FALL)
-                    || Said.is(units.get(i), Tie.HAVE);
+            boolean isVerb = PlacedClause.is(units.get(i), Tie.BE)
+                    || PlacedClause.is(units.get(i), Tie.PLAY)
+                    || PlacedClause.is(units.get(i), Tie.FALL)
+                    || PlacedClause.is(units.get(i), Tie.HAVE);
             verb = isVerb && verb < 0 ? i : verb;
             boolean content = !(units.get(i) instanceof Constituent.Small);
             if (content && verb >= 0) {
@@ -82,7 +82,7 @@ final class LocationReader implements Reader {
         return thing && verb > 0;
     }
 
-    private Optional<Finding> located(Item item, boolean only, Said said) {
+    private Optional<Judged> located(Item item, boolean only, PlacedClause said) {
         var bars = said.scope().isSaid() ? said.scope().bars() : stage.allBars();
         var stretches = stage.stretches(bars, said.scope().time(), said.memory().beat());
         if (stretches.isEmpty()) {
@@ -97,30 +97,30 @@ final class LocationReader implements Reader {
         var here = stage.notes(stretches).stream().filter(item::fits).toList();
         var at = everywhere.stream().map(At::bar).distinct().toList();
         if (everywhere.isEmpty()) {
-            return Optional.of(Finding.wrong(new Right.OnlyIn(List.of()), List.of()));
+            return Optional.of(Judged.wrong(new Right.OnlyIn(List.of()), List.of()));
         }
         if (!here.isEmpty()) {
             boolean alone = here.size() == everywhere.size();
             boolean inTime = said.scope().time().isEmpty() || begins(here, said);
             if (!inTime) {
-                return Optional.of(Finding.wrong(Wrongs.note(here.get(0), item, stage), here));
+                return Optional.of(Judged.wrong(Wrongs.note(here.get(0), item, stage), here));
             }
-            return Optional.of(Finding.of(alone || !only, new Right.OnlyIn(at), here));
+            return Optional.of(Judged.of(alone || !only, new Right.OnlyIn(at), here));
         }
         boolean one = !said.scope().isSaid()
                 && everywhere.stream().map(At::bar).distinct().count() > 1
                 && !item.has(Part.Kind.TUPLET);
         return Optional.of(
                 one
-                        ? Finding.open(List.of())
-                        : Finding.wrong(
+                        ? Judged.open(List.of())
+                        : Judged.wrong(
                                 said.scope().time().isPresent()
                                         ? Wrongs.note(everywhere.get(0), item, stage)
                                         : new Right.OnlyIn(at),
                                 everywhere));
     }
 
-    private boolean begins(List<At> here, Said said) {
+    private boolean begins(List<At> here, PlacedClause said) {
         return here.stream()
                 .anyMatch(at -> stage
                         .stretches(
@@ -131,13 +131,13 @@ final class LocationReader implements Reader {
                         .anyMatch(stretch -> stretch.from().equals(at.note().onset())));
     }
 
-    private Finding rest(Item item, Said said) {
+    private Judged rest(Item item, PlacedClause said) {
         var stretches = stage.stretches(
                 said.scope().bars(), said.scope().time(), said.memory().beat());
         var events = stage.events(stretches);
         boolean begins = !events.isEmpty()
                 && events.get(0).isRest()
                 && events.get(0).from().equals(stretches.get(0).from());
-        return Finding.of(begins, Wrongs.start(stretches.get(0), item, stage), stage.notes(stretches));
+        return Judged.of(begins, Wrongs.start(stretches.get(0), item, stage), stage.notes(stretches));
     }
 }

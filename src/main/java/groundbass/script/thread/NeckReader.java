@@ -4,8 +4,8 @@ import groundbass.score.Place.Fretted;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.thread.stage.Details;
-import groundbass.script.thread.stage.Finding;
-import groundbass.script.thread.stage.Said;
+import groundbass.script.thread.stage.Judged;
+import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Stage;
 import java.util.List;
 import java.util.Optional;
@@ -25,7 +25,7 @@ final class NeckReader implements Reader {
     }
 
     @Override
-    public Optional<Finding> read(Said said) {
+    public Optional<Judged> read(PlacedClause said) {
         var name = said.only(Constituent.Name.class);
         var place = said.only(Constituent.Place.class);
         boolean here = said.scope().isSaid() || said.scope().time().isPresent();
@@ -42,7 +42,7 @@ final class NeckReader implements Reader {
             return Optional.empty();
         }
         var fretted = new Fretted(string.getAsInt(), fret);
-        return Optional.of(Finding.of(
+        return Optional.of(Judged.of(
                 stage.neck().isCalled(fretted, name.get().name()),
                 stage.neck().right(fretted, name.get().name()),
                 List.of()));

@@ -6,16 +6,16 @@ import groundbass.script.checking.Timeline.At;
 import groundbass.script.checking.Timeline.Stretch;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.thread.stage.Event;
-import groundbass.script.thread.stage.Finding;
 import groundbass.script.thread.stage.Item;
 import groundbass.script.thread.stage.Items;
+import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.Part;
+import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Runs;
-import groundbass.script.thread.stage.Said;
 import groundbass.script.thread.stage.Scope;
 import groundbass.script.thread.stage.Stage;
 import groundbass.script.thread.stage.Subject;
+import groundbass.script.thread.stage.Together;
 import groundbass.script.thread.stage.Wrongs;
 import java.util.ArrayList;
 import java.util.List;
@@ -34,7 +34,7 @@ final class NoteReader implements Reader {
     }
 
     @Override
-    public Optional<Finding> read(Said said) {
+    public Optional<Judged> read(PlacedClause said) {
         boolean path = said.hasAny(Tie.TO, Tie.FROM) && said.has(Constituent.Played.class);
         if (path || hasTwoVerbs(said.units())) {
             return Optional.empty();
@@ -49,20 +49,21 @@ final class NoteReader implements Reader {
     private static List<Constituent> withoutReference(List<Constituent> units) {
         var plain = new ArrayList<Constituent>();
         for (int i = 0; i < units.size(); i++) {
-            boolean pointing = Said.is(units.get(i), Tie.THAT) || Said.is(units.get(i), Tie.IT);
-            if (!pointing || i == 0 || !Said.is(units.get(i - 1), Tie.AFTER)) {
+            boolean pointing = PlacedClause.is(units.get(i), Tie.THAT) || PlacedClause.is(units.get(i), Tie.IT);
+            if (!pointing || i == 0 || !PlacedClause.is(units.get(i - 1), Tie.AFTER)) {
                 plain.add(units.get(i));
             }
         }
         return plain;
     }
 
-    private Optional<Finding> plain(Said said) {
+    private Optional<Judged> plain(PlacedClause said) {
         int verb = verb(said.units());
         var left = verb < 0 ? List.<Constituent>of() : said.units().subList(0, verb);
         var right = right(said.units(), verb);
-        boolean all =
-                verb > 0 && !right.isEmpty() && (Said.is(right.get(0), Tie.ALL) || Said.is(right.get(0), Tie.BOTH));
+        boolean all = verb > 0
+                && !right.isEmpty()
+                && (PlacedClause.is(right.get(0), Tie.ALL) || PlacedClause.is(right.get(0), Tie.BOTH));
         if (all) { // "they're all slapped"
             left = Stream.concat(left.stream(), Stream.of(right.get(0))).toList();
             right = right.subList(1, right.size());
@@ -77,13 +78,13 @@ final class NoteReader implements Reader {
         if (Subject.isNone(left)) {
             return presented(left, right, said);
         }
-        boolean dummy = left.stream().allMatch(unit -> Subject.isNone(List.of(unit)) || Said.is(unit, Tie.IT));
+        boolean dummy = left.stream().allMatch(unit -> Subject.isNone(List.of(unit)) || PlacedClause.is(unit, Tie.IT));
         boolean placed = said.scope().time().isPresent();
         return dummy && placed ? presented(left, right, said) : told(left, right, said);
     }
 
     /** Without a verb, something more is said of the notes that were spoken of: "all three on D", "frets two and five". */
-    private static boolean isFragment(Said said) {
+    private static boolean isFragment(PlacedClause said) {
         boolean placed = said.scope().isSaid() || said.scope().time().isPresent();
         boolean pointing = said.hasAny(Tie.ALL, Tie.BOTH, Tie.THEY);
         boolean rows = said.all(Constituent.Place.class).size() > 1
@@ -95,9 +96,10 @@ final class NoteReader implements Reader {
     }
 
     /** "On the A string", "on the fifth fret of the D string": of the note that was spoken of. */
-    private static boolean isPlaceAlone(Said said) {
+    private static boolean isPlaceAlone(PlacedClause said) {
         boolean on = !said.units().isEmpty()
-                && (Said.is(said.units().get(0), Tie.ON) || Said.is(said.units().get(0), Tie.IN));
+                && (PlacedClause.is(said.units().get(0), Tie.ON)
+                        || PlacedClause.is(said.units().get(0), Tie.IN));
         boolean one = said.units().stream()
                         .filter(unit -> !(unit instanceof Constituent.Small))
                         .allMatch(Constituent.Place.class::isInstance)
@@ -105,16 +107,17 @@ final class NoteReader implements Reader {
         return on && one && !said.memory().notes().isEmpty();
     }
 
-    private Optional<Finding> fragment(Said said) {
+    private Optional<Judged> fragment(PlacedClause said) {
         var left = new ArrayList<Constituent>();
         var right = new ArrayList<Constituent>();
         for (var unit : said.units()) {
-            boolean points = Said.is(unit, Tie.ALL)
-                    || Said.is(unit, Tie.BOTH)
-                    || Said.is(unit, Tie.THEY)
+            boolean points = PlacedClause.is(unit, Tie.ALL)
+                    || PlacedClause.is(unit, Tie.BOTH)
+                    || PlacedClause.is(unit, Tie.THEY)
                     || unit instanceof Constituent.Number
                     || unit instanceof Constituent.Count;
-            boolean idle = Said.is(unit, Tie.WE) || Said.is(unit, Tie.SO) || Said.is(unit, Tie.AND);
+            boolean idle =
+                    PlacedClause.is(unit, Tie.WE) || PlacedClause.is(unit, Tie.SO) || PlacedClause.is(unit, Tie.AND);
             if (points) {
                 left.add(unit);
             } else if (!idle) {
@@ -129,14 +132,14 @@ final class NoteReader implements Reader {
 
     /** "You find it on ...": what is spoken of comes after the verb. */
     private static Optional<Constituent> object(List<Constituent> units, int verb, List<Constituent> left) {
-        boolean we = left.stream().anyMatch(unit -> Said.is(unit, Tie.WE));
+        boolean we = left.stream().anyMatch(unit -> PlacedClause.is(unit, Tie.WE));
         boolean pronoun = verb >= 0
                 && verb + 1 < units.size()
-                && (Said.is(units.get(verb + 1), Tie.IT) || Said.is(units.get(verb + 1), Tie.THEY));
+                && (PlacedClause.is(units.get(verb + 1), Tie.IT) || PlacedClause.is(units.get(verb + 1), Tie.THEY));
         boolean german = verb >= 0
                 && verb + 2 < units.size()
-                && Said.is(units.get(verb + 1), Tie.WE)
-                && Said.is(units.get(verb + 2), Tie.IT);
+                && PlacedClause.is(units.get(verb + 1), Tie.WE)
+                && PlacedClause.is(units.get(verb + 2), Tie.IT);
         return pronoun && we
                 ? Optional.of(units.get(verb + 1))
                 : german ? Optional.of(units.get(verb + 2)) : Optional.empty();
@@ -144,7 +147,7 @@ final class NoteReader implements Reader {
 
     private static boolean hasTwoVerbs(List<Constituent> units) {
         return units.subList(0, Math.max(0, units.size() - 1)).stream()
-                        .filter(unit -> Said.is(unit, Tie.BE))
+                        .filter(unit -> PlacedClause.is(unit, Tie.BE))
                         .count()
                 > 1;
     }
@@ -162,12 +165,12 @@ final class NoteReader implements Reader {
     private static List<Constituent> right(List<Constituent> units, int verb) {
         var right = new ArrayList<Constituent>();
         for (var unit : units.subList(verb + 1, units.size())) {
-            boolean idle = Said.is(unit, Tie.WE)
-                    || Said.is(unit, Tie.THERE)
-                    || Said.is(unit, Tie.PLAY)
-                    || Said.is(unit, Tie.BE)
-                    || Said.is(unit, Tie.HAVE)
-                    || (right.isEmpty() && Said.is(unit, Tie.IT));
+            boolean idle = PlacedClause.is(unit, Tie.WE)
+                    || PlacedClause.is(unit, Tie.THERE)
+                    || PlacedClause.is(unit, Tie.PLAY)
+                    || PlacedClause.is(unit, Tie.BE)
+                    || PlacedClause.is(unit, Tie.HAVE)
+                    || (right.isEmpty() && PlacedClause.is(unit, Tie.IT));
             if (!idle) {
                 right.add(unit);
             }
@@ -176,7 +179,7 @@ final class NoteReader implements Reader {
     }
 
     /** What notes that are known are said to be. */
-    private Optional<Finding> told(List<Constituent> left, List<Constituent> right, Said said) {
+    private Optional<Judged> told(List<Constituent> left, List<Constituent> right, PlacedClause said) {
         var subject = Subject.of(left, said, stage);
         var row = right.isEmpty() ? Optional.<Items.Row>empty() : Items.of(right, stage);
         if (subject.isEmpty() || row.isEmpty()) {
@@ -195,36 +198,37 @@ final class NoteReader implements Reader {
         }
         var wrong = notes.stream().filter(at -> !item.fits(at)).toList();
         if (wrong.isEmpty()) {
-            return Optional.of(Finding.agrees(notes));
+            return Optional.of(Judged.agrees(notes));
         }
         boolean sure = subject.get().together() || wrong.size() == notes.size();
-        return Optional.of(sure ? Finding.wrong(Wrongs.note(wrong.get(0), item, stage), notes) : Finding.mixed(notes));
+        return Optional.of(sure ? Judged.wrong(Wrongs.note(wrong.get(0), item, stage), notes) : Judged.mixed(notes));
     }
 
     private static boolean hasRest(List<Item> items) {
         return items.stream().anyMatch(Item::rest);
     }
 
-    private Finding inOrder(List<At> notes, List<Item> items) {
+    private Judged inOrder(List<At> notes, List<Item> items) {
         for (int i = 0; i < notes.size(); i++) {
             if (!items.get(i).fits(notes.get(i))) {
-                return Finding.wrong(Wrongs.note(notes.get(i), items.get(i), stage), notes);
+                return Judged.wrong(Wrongs.note(notes.get(i), items.get(i), stage), notes);
             }
         }
-        return Finding.agrees(notes);
+        return Judged.agrees(notes);
     }
 
-    private Optional<Finding> presented(List<Constituent> left, List<Constituent> right, Said said) {
-        boolean after = left.stream().anyMatch(unit -> Said.is(unit, Tie.AFTER));
+    private Optional<Judged> presented(List<Constituent> left, List<Constituent> right, PlacedClause said) {
+        boolean after = left.stream().anyMatch(unit -> PlacedClause.is(unit, Tie.AFTER));
         var units = new ArrayList<Constituent>(right);
         boolean then = leads(left)
-                || !units.isEmpty() && (Said.is(units.get(0), Tie.THEN) || Said.is(units.get(0), Tie.AFTER));
-        units.removeIf(unit -> Said.is(unit, Tie.AFTER));
+                || !units.isEmpty()
+                        && (PlacedClause.is(units.get(0), Tie.THEN) || PlacedClause.is(units.get(0), Tie.AFTER));
+        units.removeIf(unit -> PlacedClause.is(unit, Tie.AFTER));
         while (!units.isEmpty()
-                && (Said.is(units.get(0), Tie.THEN)
-                        || Said.is(units.get(0), Tie.IT)
-                        || Said.is(units.get(0), Tie.COMMA)
-                        || Said.is(units.get(0), Tie.AND))) {
+                && (PlacedClause.is(units.get(0), Tie.THEN)
+                        || PlacedClause.is(units.get(0), Tie.IT)
+                        || PlacedClause.is(units.get(0), Tie.COMMA)
+                        || PlacedClause.is(units.get(0), Tie.AND))) {
             units.remove(0);
         }
         var row = units.isEmpty() ? Optional.<Items.Row>empty() : Items.of(units, stage);
@@ -244,10 +248,10 @@ final class NoteReader implements Reader {
     }
 
     private static boolean leads(List<Constituent> left) {
-        return left.stream().anyMatch(unit -> Said.is(unit, Tie.THEN));
+        return left.stream().anyMatch(unit -> PlacedClause.is(unit, Tie.THEN));
     }
 
-    private Optional<Finding> timed(List<Item> items, Said said) {
+    private Optional<Judged> timed(List<Item> items, PlacedClause said) {
         var stretches =
                 stage.stretches(said.bars(), said.scope().time(), said.memory().beat());
         if (stretches.isEmpty()) {
@@ -268,57 +272,58 @@ final class NoteReader implements Reader {
         return Optional.of(inArea(items, stretches, events, said, time));
     }
 
-    private Finding atMoments(List<Item> items, List<Stretch> moments) {
+    private Judged atMoments(List<Item> items, List<Stretch> moments) {
         var notes = stage.notes(moments);
         for (int i = 0; i < items.size(); i++) {
             var event = stage.events(List.of(moments.get(i))).stream().findFirst();
             if (event.filter(items.get(i)::equals).isEmpty()
                     && event.filter(isAs(items.get(i))).isEmpty()) {
-                return Finding.wrong(Wrongs.start(moments.get(i), items.get(i), stage), notes);
+                return Judged.wrong(Wrongs.start(moments.get(i), items.get(i), stage), notes);
             }
         }
-        return Finding.agrees(notes);
+        return Judged.agrees(notes);
     }
 
-    private static java.util.function.Predicate<Event> isAs(Item item) {
+    private static java.util.function.Predicate<Together> isAs(Item item) {
         return event -> event.fits(item);
     }
 
-    private Finding inArea(List<Item> items, List<Stretch> stretches, List<Event> events, Said said, Scope.Time time) {
+    private Judged inArea(
+            List<Item> items, List<Stretch> stretches, List<Together> events, PlacedClause said, Scope.Time time) {
         var start = stretches.get(0);
         int first = Runs.find(items, events);
         var met = first < 0
                 ? stage.notes(stretches)
                 : Runs.met(items, events.subList(first, first + items.size()), stage);
         boolean begins = first >= 0 && events.get(first).from().equals(start.from());
-        boolean pause = first > 0 && events.subList(0, first).stream().allMatch(Event::isRest);
+        boolean pause = first > 0 && events.subList(0, first).stream().allMatch(Together::isRest);
         boolean moment = time instanceof Scope.Parts;
         boolean wholly = first == 0 && items.size() == events.size();
         if (items.size() == 1 && items.get(0).rest()) {
             return rest(items.get(0), stretches, events, said);
         }
         if (said.has(Tie.BEAT) && !begins) {
-            return Finding.wrong(Wrongs.start(start, items.get(0), stage), met);
+            return Judged.wrong(Wrongs.start(start, items.get(0), stage), met);
         }
         if (begins || pause && !moment) {
             boolean triplet = items.get(0).has(Part.Kind.TUPLET);
-            return wholly || begins || triplet || pause ? Finding.agrees(met) : Finding.open(met);
+            return wholly || begins || triplet || pause ? Judged.agrees(met) : Judged.open(met);
         }
         if (first > 0 && !moment) {
-            return Finding.open(met);
+            return Judged.open(met);
         }
         if (!moment && Runs.isScattered(items, events)) {
-            return Finding.open(met);
+            return Judged.open(met);
         }
         if (Runs.isOneOfMany(items, events)) {
-            return Finding.open(met);
+            return Judged.open(met);
         }
         return items.size() == 1 || Runs.isDenied(items, events)
-                ? Finding.wrong(wrong(items, events, start), met)
-                : Finding.mixed(met);
+                ? Judged.wrong(wrong(items, events, start), met)
+                : Judged.mixed(met);
     }
 
-    private groundbass.script.checking.Right wrong(List<Item> items, List<Event> events, Stretch start) {
+    private groundbass.script.checking.Right wrong(List<Item> items, List<Together> events, Stretch start) {
         for (int i = 0; i < Math.min(items.size(), events.size()); i++) {
             var event = events.get(i);
             if (!event.fits(items.get(i))) {
@@ -329,25 +334,25 @@ final class NoteReader implements Reader {
     }
 
     /** A rest at a beat: silence from its start; what is "silent" is so to its end. */
-    private Finding rest(Item item, List<Stretch> stretches, List<Event> events, Said said) {
+    private Judged rest(Item item, List<Stretch> stretches, List<Together> events, PlacedClause said) {
         var notes = stage.notes(stretches);
         boolean begins = !events.isEmpty()
                 && events.get(0).isRest()
                 && events.get(0).from().equals(stretches.get(0).from());
         if (!begins) {
-            return Finding.wrong(Wrongs.start(stretches.get(0), item, stage), notes);
+            return Judged.wrong(Wrongs.start(stretches.get(0), item, stage), notes);
         }
         boolean whole = notes.isEmpty();
         if (item.length().isPresent() && !isWritten(item.length().get(), stretches.get(0), events.get(0))) {
-            return Finding.wrong(Wrongs.start(stretches.get(0), item, stage), notes);
+            return Judged.wrong(Wrongs.start(stretches.get(0), item, stage), notes);
         }
         boolean placed =
                 said.hasAny(Tie.HAVE, Tie.PLAY, Tie.THERE) || item.length().isPresent();
-        return whole || placed ? Finding.agrees(notes) : Finding.open(notes);
+        return whole || placed ? Judged.agrees(notes) : Judged.open(notes);
     }
 
     /** A rest may be called by how it is written, by how long silence lasts in the beat, or by how long it lasts in all. */
-    private boolean isWritten(Fraction said, Stretch stretch, Event silence) {
+    private boolean isWritten(Fraction said, Stretch stretch, Together silence) {
         var timeline = stage.timeline();
         var until = timeline.silentUntil(stretch.bar(), stretch.from());
         return said.equals(silence.to().minus(silence.from()))
@@ -355,7 +360,7 @@ final class NoteReader implements Reader {
                 || timeline.isWrittenRest(new Position(stretch.bar(), stretch.from()), said);
     }
 
-    private Optional<Finding> inBar(List<Item> items, int bar, Said said) {
+    private Optional<Judged> inBar(List<Item> items, int bar, PlacedClause said) {
         if (!stage.timeline().has(bar)) {
             return Optional.empty();
         }
@@ -365,18 +370,17 @@ final class NoteReader implements Reader {
         if (first >= 0) {
             var met = Runs.met(items, events.subList(first, first + items.size()), stage);
             boolean complete = items.size() == events.size() || items.size() == 1 || !said.has(Tie.BE);
-            return Optional.of(complete ? Finding.agrees(met) : Finding.open(met));
+            return Optional.of(complete ? Judged.agrees(met) : Judged.open(met));
         }
         var missing = items.stream()
                 .filter(item -> events.stream().noneMatch(event -> event.fits(item)))
                 .findFirst();
-        return Optional.of(
-                missing.map(item -> Finding.wrong(Runs.nearest(item, events, whole, stage), stage.notes(bar)))
-                        .orElseGet(() -> Finding.open(stage.notes(bar))));
+        return Optional.of(missing.map(item -> Judged.wrong(Runs.nearest(item, events, whole, stage), stage.notes(bar)))
+                .orElseGet(() -> Judged.open(stage.notes(bar))));
     }
 
     /** After the notes that were spoken of last. */
-    private Optional<Finding> next(List<Item> items, Said said) {
+    private Optional<Judged> next(List<Item> items, PlacedClause said) {
         var last = said.memory().notes().get(said.memory().notes().size() - 1);
         var events = stage.events(List.of(stage.timeline().whole(last.bar()))).stream()
                 .filter(event -> event.from().isAfter(last.note().onset()))
@@ -388,19 +392,19 @@ final class NoteReader implements Reader {
         boolean at = first == 0
                 || first == 1 && events.get(0).isRest() && !items.get(0).rest();
         if (at) {
-            return Optional.of(Finding.agrees(Runs.met(items, events.subList(first, first + items.size()), stage)));
+            return Optional.of(Judged.agrees(Runs.met(items, events.subList(first, first + items.size()), stage)));
         }
         if (first > 0) {
-            return Optional.of(Finding.open(Runs.met(items, events.subList(first, first + items.size()), stage)));
+            return Optional.of(Judged.open(Runs.met(items, events.subList(first, first + items.size()), stage)));
         }
         boolean none = events.stream().noneMatch(event -> event.fits(items.get(0)));
         var event = events.get(0);
         return Optional.of(
                 none && said.memory().sure()
-                        ? Finding.wrong(
+                        ? Judged.wrong(
                                 Wrongs.start(new Stretch(event.bar(), event.from(), event.to()), items.get(0), stage),
                                 event.notes())
-                        : Finding.open(List.of()));
+                        : Judged.open(List.of()));
     }
 
     /** Whether name, string and fret were all said, so that it is true wherever in the bar it is. */
@@ -409,7 +413,7 @@ final class NoteReader implements Reader {
     }
 
     /** Somewhere in the bar in hand: where that is, was not said, so that it can be neither right nor wrong. */
-    private Optional<Finding> inHand(List<Item> items, Said said) {
+    private Optional<Judged> inHand(List<Item> items, PlacedClause said) {
         var bar = said.memory().bar().filter(stage.timeline()::has);
         if (bar.isEmpty()) {
             return Optional.empty();
@@ -418,6 +422,6 @@ final class NoteReader implements Reader {
         int first = Runs.find(items, events);
         var met = first < 0 ? List.<At>of() : Runs.met(items, events.subList(first, first + items.size()), stage);
         boolean told = first >= 0 && items.size() == 1 && isWhole(items.get(0));
-        return Optional.of(told ? Finding.agrees(met) : Finding.open(met));
+        return Optional.of(told ? Judged.agrees(met) : Judged.open(met));
     }
 }

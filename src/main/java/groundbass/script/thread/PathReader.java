@@ -5,11 +5,11 @@ import groundbass.script.claims.Manner;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.thread.stage.Arrivals;
-import groundbass.script.thread.stage.Finding;
 import groundbass.script.thread.stage.Item;
 import groundbass.script.thread.stage.Items;
+import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.Part;
-import groundbass.script.thread.stage.Said;
+import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Stage;
 import groundbass.script.thread.stage.Wrongs;
 import java.util.ArrayList;
@@ -33,7 +33,7 @@ final class PathReader implements Reader {
     }
 
     @Override
-    public Optional<Finding> read(Said said) {
+    public Optional<Judged> read(PlacedClause said) {
         var played = said.only(Constituent.Played.class).filter(unit -> ARRIVALS.contains(unit.manner()));
         boolean path = said.hasAny(Tie.TO, Tie.FROM) && !hasOrder(said.units());
         if (played.isEmpty() || !path || said.hasAny(Tie.NOT, Tie.NO)) {
@@ -43,9 +43,9 @@ final class PathReader implements Reader {
         var targets = new ArrayList<Constituent>();
         boolean from = false;
         for (var unit : said.units()) {
-            if (Said.is(unit, Tie.FROM)) {
+            if (PlacedClause.is(unit, Tie.FROM)) {
                 from = true;
-            } else if (Said.is(unit, Tie.TO)) {
+            } else if (PlacedClause.is(unit, Tie.TO)) {
                 from = false;
             } else if (isFret(unit) || isNamed(unit)) {
                 (from ? sources : targets).add(fret(unit));
@@ -73,8 +73,8 @@ final class PathReader implements Reader {
             var next = units.get(i + 1);
             boolean noun = next instanceof Constituent.Name
                     || next instanceof Constituent.Value
-                    || Said.is(next, Tie.NOTE)
-                    || Said.is(next, Tie.ONE);
+                    || PlacedClause.is(next, Tie.NOTE)
+                    || PlacedClause.is(next, Tie.ONE);
             if (units.get(i) instanceof Constituent.Rank && noun) {
                 return true;
             }
@@ -107,7 +107,7 @@ final class PathReader implements Reader {
                 .get(0));
     }
 
-    private Optional<Finding> check(Manner manner, Optional<Item> source, Optional<Item> target, Said said) {
+    private Optional<Judged> check(Manner manner, Optional<Item> source, Optional<Item> target, PlacedClause said) {
         var bars = said.bars().isEmpty() ? stage.allBars() : said.bars();
         var stretches = stage.stretches(bars, said.scope().time(), said.memory().beat());
         if (stretches.isEmpty()) {
@@ -117,14 +117,14 @@ final class PathReader implements Reader {
         var arrivals = here.stream().filter(at -> Part.manner(manner).fits(at)).toList();
         for (var arrival : arrivals) {
             if (fits(arrival, source, target)) {
-                return Optional.of(Finding.agrees(path(arrival)));
+                return Optional.of(Judged.agrees(path(arrival)));
             }
         }
         if (!arrivals.isEmpty()) {
             var arrival = arrivals.get(0);
             boolean wrongTarget = target.filter(item -> !item.fits(arrival)).isPresent();
             var wrong = wrongTarget ? arrival : Arrivals.source(arrival, stage).orElse(arrival);
-            return Optional.of(Finding.wrong(
+            return Optional.of(Judged.wrong(
                     Wrongs.note(wrong, wrongTarget ? target.get() : source.orElse(Item.NOTHING), stage),
                     path(arrival)));
         }
@@ -133,9 +133,9 @@ final class PathReader implements Reader {
                 .filter(at -> target.filter(item -> item.fits(at)).isPresent())
                 .findFirst();
         var item = Item.NOTHING.with(Part.manner(manner));
-        return met.map(at -> Finding.wrong(Wrongs.note(at, item, stage), path(at)))
+        return met.map(at -> Judged.wrong(Wrongs.note(at, item, stage), path(at)))
                 .or(() -> sure
-                        ? Optional.of(Finding.wrong(Wrongs.start(stretches.get(0), item, stage), here))
+                        ? Optional.of(Judged.wrong(Wrongs.start(stretches.get(0), item, stage), here))
                         : Optional.empty());
     }
 

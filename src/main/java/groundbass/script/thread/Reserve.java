@@ -3,7 +3,7 @@ package groundbass.script.thread;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Rank;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.thread.stage.Said;
+import groundbass.script.thread.stage.PlacedClause;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
@@ -26,7 +26,7 @@ final class Reserve {
 
     private Reserve() {}
 
-    static boolean isIn(Said said) {
+    static boolean isIn(PlacedClause said) {
         boolean turned = said.units().stream()
                 .anyMatch(unit -> unit instanceof Constituent.Small small && TURNING.contains(small.tie()));
         boolean swung = said.has(Tie.LONG) && said.has(Rank.class); // "of two eighths the first is long"
@@ -40,6 +40,6 @@ final class Reserve {
     /** "The last note of two": of which two, nobody knows. */
     private static boolean hasLooseNumber(List<Constituent> units) {
         return IntStream.range(1, units.size())
-                .anyMatch(i -> units.get(i) instanceof Constituent.Number && Said.is(units.get(i - 1), Tie.OF));
+                .anyMatch(i -> units.get(i) instanceof Constituent.Number && PlacedClause.is(units.get(i - 1), Tie.OF));
     }
 }

@@ -8,7 +8,7 @@ import groundbass.script.grammar.Clause;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.grammar.Read;
-import groundbass.script.thread.stage.Finding;
+import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.Memory;
 import groundbass.script.thread.stage.Stage;
 import java.util.ArrayList;
@@ -60,7 +60,7 @@ final class SameReader {
         this.bars = new BarsCheck(stage.timeline());
     }
 
-    Optional<Finding> read(Clause clause, Memory memory) {
+    Optional<Judged> read(Clause clause, Memory memory) {
         var named = new ArrayList<Integer>();
         var beats = new ArrayList<Integer>();
         for (Read read : clause.units()) {
@@ -123,14 +123,14 @@ final class SameReader {
         return rank ? Optional.of(List.of(((Constituent.Rank) unit).nth())) : Optional.empty();
     }
 
-    private Finding compare(Clause clause, int one, int other, List<Integer> beats) {
+    private Judged compare(Clause clause, int one, int other, List<Integer> beats) {
         boolean different = clause.has(Tie.DIFFERENT);
         if (clause.has(Tie.RHYTHM) || !beats.isEmpty()) {
             return alike(different, one, other, scope(beats, clause));
         }
         if (clause.has(Tie.CHORD)) {
             boolean same = stage.chords(one).equals(stage.chords(other));
-            return Finding.of(same != different, new Right.ChordsThere(other, stage.chords(other)), List.of());
+            return Judged.of(same != different, new Right.ChordsThere(other, stage.chords(other)), List.of());
         }
         if (clause.has(Tie.START) || clause.has(Tie.END)) {
             return edges(clause.has(Tie.END), different, one, other);
@@ -141,8 +141,8 @@ final class SameReader {
         return alike(different, one, other, Claim.Scope.ALL);
     }
 
-    private Finding alike(boolean different, int one, int other, Claim.Scope scope) {
-        var finding = new Finding(bars.check(new Claim.SameBars(List.of(one), List.of(other), scope)), List.of());
+    private Judged alike(boolean different, int one, int other, Claim.Scope scope) {
+        var finding = new Judged(bars.check(new Claim.SameBars(List.of(one), List.of(other), scope)), List.of());
         return different ? turned(finding) : finding;
     }
 
@@ -154,9 +154,9 @@ final class SameReader {
     }
 
     /** The same notes may come in another rhythm; none of them may be missing. */
-    private Finding notes(boolean different, int one, int other) {
+    private Judged notes(boolean different, int one, int other) {
         boolean same = pitches(one).equals(pitches(other));
-        return same || different ? Finding.mixed(List.of()) : Finding.wrong(new Right.NotAlike(), List.of());
+        return same || different ? Judged.mixed(List.of()) : Judged.wrong(new Right.NotAlike(), List.of());
     }
 
     private Set<Integer> pitches(int bar) {
@@ -166,15 +166,15 @@ final class SameReader {
                 .collect(Collectors.toSet());
     }
 
-    private static Finding turned(Finding finding) {
-        return Finding.of(finding.contradicts(), new Right.NotAlike(), List.of());
+    private static Judged turned(Judged finding) {
+        return Judged.of(finding.contradicts(), new Right.NotAlike(), List.of());
     }
 
-    private Finding edges(boolean end, boolean different, int one, int other) {
+    private Judged edges(boolean end, boolean different, int one, int other) {
         var here = edge(one, end);
         var there = edge(other, end);
         if (here.isEmpty() || there.isEmpty()) {
-            return Finding.open(List.of());
+            return Judged.open(List.of());
         }
         boolean same = stage.midi(here.get()).equals(stage.midi(there.get()));
         boolean alike = same
@@ -183,9 +183,9 @@ final class SameReader {
                         .orElse(false);
         var notes = List.of(here.get());
         if (same != alike) {
-            return Finding.open(notes);
+            return Judged.open(notes);
         }
-        return Finding.of(same != different, new Right.NotAlike(), notes);
+        return Judged.of(same != different, new Right.NotAlike(), notes);
     }
 
     private Optional<At> edge(int bar, boolean end) {

@@ -4,8 +4,8 @@ import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.thread.stage.Finding;
-import groundbass.script.thread.stage.Said;
+import groundbass.script.thread.stage.Judged;
+import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Stage;
 import java.util.List;
 import java.util.Optional;
@@ -20,7 +20,7 @@ final class StringsReader implements Reader {
     }
 
     @Override
-    public Optional<Finding> read(Said said) {
+    public Optional<Judged> read(PlacedClause said) {
         var strings = said.only(Constituent.StringCount.class);
         boolean plain = said.units().stream()
                 .allMatch(unit -> unit instanceof Constituent.Small || unit instanceof Constituent.StringCount);
@@ -32,9 +32,9 @@ final class StringsReader implements Reader {
         int everywhere = said.scope().isSaid() ? here : played(stage.allBars());
         int many = strings.get().strings();
         if ((here == many) != (everywhere == many)) {
-            return Optional.of(Finding.mixed(List.of()));
+            return Optional.of(Judged.mixed(List.of()));
         }
-        return Optional.of(Finding.of(here == many, new Right.CountThere(here), List.of()));
+        return Optional.of(Judged.of(here == many, new Right.CountThere(here), List.of()));
     }
 
     private int played(List<Integer> bars) {

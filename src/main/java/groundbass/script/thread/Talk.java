@@ -11,9 +11,9 @@ import groundbass.script.grammar.ConstituentReader;
 import groundbass.script.grammar.Read;
 import groundbass.script.grammar.Splitter;
 import groundbass.script.grammar.Vocabulary;
-import groundbass.script.thread.stage.Finding;
+import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.Memory;
-import groundbass.script.thread.stage.Said;
+import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Stage;
 import groundbass.script.words.Word;
 import java.util.ArrayList;
@@ -130,11 +130,11 @@ public final class Talk {
         slowly = clause.has(Tie.SLOW) ? PRACTICE : slowly - 1;
         boolean practised = slowly > 0 && clause.has(Constituent.TempoNamed.class);
         boolean unreal = clause.has(Tie.MAYBE) || clause.isQuestion() || practised;
-        var finding = unreal ? Optional.<Finding>empty() : judged(clause);
+        var finding = unreal ? Optional.<Judged>empty() : judged(clause);
         remember(clause, finding);
         denied = clause.has(Tie.NOT);
-        var verdict = finding.map(Finding::verdict);
-        var wrong = finding.flatMap(Finding::about).flatMap(said::find).or(said::firstKnown);
+        var verdict = finding.map(Judged::verdict);
+        var wrong = finding.flatMap(Judged::about).flatMap(said::find).or(said::firstKnown);
         return new Heard(
                 wrong.map(Read::from).orElse(said.from()),
                 said.lastKnown().map(Read::to).orElse(said.to()),
@@ -144,15 +144,15 @@ public final class Talk {
                 position(finding));
     }
 
-    private Optional<Position> position(Optional<Finding> finding) {
+    private Optional<Position> position(Optional<Judged> finding) {
         return finding.flatMap(found -> found.notes().stream().findFirst().map(Timeline.At::position))
                 .or(() -> memory.bar().filter(stage.timeline()::has).map(bar -> new Position(bar, Fraction.ZERO)));
     }
 
     /** What is not understood to its last word is read without the words that are not known, and then for its gist. */
-    private Optional<Finding> judged(Clause clause) {
-        var whole = clause.isKnown() ? read(clause, readers) : Optional.<Finding>empty();
-        if (whole.filter(Finding::isSure).isPresent()) {
+    private Optional<Judged> judged(Clause clause) {
+        var whole = clause.isKnown() ? read(clause, readers) : Optional.<Judged>empty();
+        if (whole.filter(Judged::isSure).isPresent()) {
             return whole;
         }
         var core = clause.core();
@@ -164,25 +164,25 @@ public final class Talk {
                 .toList();
         return core.filter(known -> !clause.isKnown() && !negative)
                 .flatMap(known -> read(known, careful))
-                .filter(Finding::contradicts)
+                .filter(Judged::contradicts)
                 .or(() -> core.flatMap(this::gist))
                 .or(() -> whole);
     }
 
     /** What "it" is, where something was denied just now, or is the same as something else, nobody knows. */
-    private Optional<Finding> gist(Clause clause) {
+    private Optional<Judged> gist(Clause clause) {
         boolean refers = clause.has(Tie.IT) || clause.has(Tie.THAT) || clause.has(Tie.WHICH);
         return (denied || clause.has(Tie.SAME)) && refers
                 ? Optional.empty()
-                : Said.of(clause, memory, stage).flatMap(said -> judged(said, loosely, looselyOtherwise));
+                : PlacedClause.of(clause, memory, stage).flatMap(said -> judged(said, loosely, looselyOtherwise));
     }
 
-    private Optional<Finding> read(Clause clause, List<Reader> by) {
+    private Optional<Judged> read(Clause clause, List<Reader> by) {
         var alike = same.read(clause, memory);
         if (alike.isPresent()) {
             return alike;
         }
-        var said = Said.of(clause, memory, stage);
+        var said = PlacedClause.of(clause, memory, stage);
         if (said.isEmpty()) {
             return Optional.empty();
         }
@@ -192,7 +192,7 @@ public final class Talk {
     }
 
     /** In compound and grouped meters a beat may be a count or what the meter calls a beat: wrong is only what is so in neither. */
-    private Optional<Finding> judged(Said said, List<Reader> readers, List<Reader> otherwise) {
+    private Optional<Judged> judged(PlacedClause said, List<Reader> readers, List<Reader> otherwise) {
         var finding = first(readers, said);
         boolean ambiguous = said.scope().time().isPresent()
                 && said.bars().stream().filter(stage.timeline()::has).anyMatch(this::isGrouped)
@@ -208,7 +208,7 @@ public final class Talk {
         return stage.timeline().at(bar).meter().beats().stream().anyMatch(beat -> beat != 1);
     }
 
-    private static Optional<Finding> first(List<Reader> readers, Said said) {
+    private static Optional<Judged> first(List<Reader> readers, PlacedClause said) {
         for (var reader : readers) {
             var finding = reader.read(said);
             if (finding.isPresent()) {
@@ -237,7 +237,7 @@ public final class Talk {
     }
 
     /** Bars and beats are remembered of every clause, notes of those that were understood. */
-    private void remember(Clause clause, Optional<Finding> finding) {
+    private void remember(Clause clause, Optional<Judged> finding) {
         List<Integer> bars = null;
         var beat = OptionalInt.empty();
         int places = 0;

@@ -2,7 +2,7 @@ package groundbass.walkthrough.event;
 
 import groundbass.score.Tuning;
 import groundbass.walkthrough.words.NoteWords;
-import groundbass.walkthrough.words.Vocabulary;
+import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Element.Rest;
@@ -12,10 +12,10 @@ import java.util.function.Function;
 
 /** What both hands do in one event, and how long it lasts. */
 final class EventDeeds {
-    private final Vocabulary words;
+    private final Wording words;
     private final NoteWords notes;
 
-    EventDeeds(Vocabulary words, Tuning tuning) {
+    EventDeeds(Wording words, Tuning tuning) {
         this.words = words;
         this.notes = new NoteWords(words, tuning);
     }

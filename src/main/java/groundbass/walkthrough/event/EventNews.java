@@ -8,18 +8,18 @@ import groundbass.theory.ChordSymbol.NoChord;
 import groundbass.walkthrough.words.SignWords;
 import groundbass.walkthrough.words.SignWords.Sign;
 import groundbass.walkthrough.words.Standing;
-import groundbass.walkthrough.words.Vocabulary;
+import groundbass.walkthrough.words.Wording;
 import groundbass.writing.WrittenBar;
 import java.util.List;
 import java.util.Optional;
 
 /** What is new at the events of a line: sections, changes, repeats, chords where they change, loudness and words. */
 final class EventNews {
-    private final Vocabulary words;
+    private final Wording words;
     private final SignWords signs;
     private Optional<ChordSymbol> holding = Optional.empty();
 
-    EventNews(Vocabulary words, Line line) {
+    EventNews(Wording words, Line line) {
         this.words = words;
         this.signs = new SignWords(words, line);
     }

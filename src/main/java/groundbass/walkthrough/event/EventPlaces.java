@@ -3,7 +3,7 @@ package groundbass.walkthrough.event;
 import groundbass.score.Count;
 import groundbass.score.Fraction;
 import groundbass.score.Meter;
-import groundbass.walkthrough.words.Vocabulary;
+import groundbass.walkthrough.words.Wording;
 import groundbass.writing.TupletGroup;
 import groundbass.writing.Voice;
 import java.util.List;
@@ -14,10 +14,10 @@ final class EventPlaces {
     /** Where nobody has a word for a moment, the last of these before it has one. */
     private static final List<Fraction> GRIDS = List.of(Fraction.of(1, 16), Fraction.of(1, 8), Fraction.of(1, 4));
 
-    private final Vocabulary words;
+    private final Wording words;
     private final Meter meter;
 
-    EventPlaces(Vocabulary words, Meter meter) {
+    EventPlaces(Wording words, Meter meter) {
         this.words = words;
         this.meter = meter;
     }

@@ -8,7 +8,7 @@ import groundbass.text.Messages;
 import groundbass.walkthrough.words.Naming;
 import groundbass.walkthrough.words.OpeningWords;
 import groundbass.walkthrough.words.UnderHeading;
-import groundbass.walkthrough.words.Vocabulary;
+import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Element;
 import groundbass.writing.Element.Rest;
 import groundbass.writing.Voice;
@@ -30,7 +30,7 @@ public final class EventTelling {
     private static final Comparator<Passage> IN_TIME =
             Comparator.comparing(Passage::from).thenComparing(Passage::to);
 
-    private final Vocabulary words;
+    private final Wording words;
     private final Messages messages;
     private final Line line;
     private final Map<Integer, WrittenBar> bars = new HashMap<>();
@@ -39,7 +39,7 @@ public final class EventTelling {
     private EventTelling(Line line, Messages messages, Naming naming) {
         this.line = line;
         this.messages = messages;
-        this.words = new Vocabulary(messages, naming);
+        this.words = new Wording(messages, naming);
         var news = new EventNews(words, line);
         var deeds = new EventDeeds(words, line.header().tuning());
         var written = Writing.of(line).bars();

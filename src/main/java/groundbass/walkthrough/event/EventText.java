@@ -2,7 +2,7 @@ package groundbass.walkthrough.event;
 
 import groundbass.text.Cut;
 import groundbass.walkthrough.words.UnderHeading;
-import groundbass.walkthrough.words.Vocabulary;
+import groundbass.walkthrough.words.Wording;
 import groundbass.writing.Element;
 import java.util.List;
 import java.util.stream.Stream;
@@ -15,8 +15,7 @@ import java.util.stream.Stream;
  * @param before, after sentences of what is written around the bar
  * @param news what begins here: a chord, loudness, words
  */
-record EventText(
-        Vocabulary words, String bar, String place, List<String> before, List<String> news, List<String> after) {
+record EventText(Wording words, String bar, String place, List<String> before, List<String> news, List<String> after) {
     /** Letters: common practice for alternative texts, no source; a screen reader cannot be stopped inside one. */
     static final int LONGEST = 300;
 

@@ -17,10 +17,10 @@ import java.util.Optional;
 
 /** What both hands do for one note or for notes struck together. */
 public final class NoteWords {
-    private final Vocabulary words;
+    private final Wording words;
     private final Tuning tuning;
 
-    public NoteWords(Vocabulary words, Tuning tuning) {
+    public NoteWords(Wording words, Tuning tuning) {
         this.words = words;
         this.tuning = tuning;
     }

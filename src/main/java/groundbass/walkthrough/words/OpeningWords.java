@@ -12,10 +12,10 @@ import java.util.Optional;
 
 /** What holds for the whole line. */
 public final class OpeningWords {
-    private final Vocabulary words;
+    private final Wording words;
     private final Line line;
 
-    public OpeningWords(Vocabulary words, Line line) {
+    public OpeningWords(Wording words, Line line) {
         this.words = words;
         this.line = line;
     }
@@ -35,12 +35,12 @@ public final class OpeningWords {
         return String.join(" ", sentences);
     }
 
-    static String feel(Vocabulary words, Feel feel) {
+    static String feel(Wording words, Feel feel) {
         String pairs = feel.swing().map(swing -> swing(words, swing)).orElseGet(() -> words.say("feel.straight"));
         return feel.halfTime() ? pairs + " " + words.say("feel.half") : pairs;
     }
 
-    private static String swing(Vocabulary words, Swing swing) {
+    private static String swing(Wording words, Swing swing) {
         return words.say(
                 "feel." + swing.unit().denominator(), words.number(swing.first()), words.number(swing.second()));
     }

@@ -17,12 +17,12 @@ import java.util.stream.IntStream;
 
 /** What is written around a bar: sections, changes, repeats and endings. */
 public final class SignWords {
-    private final Vocabulary words;
+    private final Wording words;
     private final Line line;
     private final List<InForce> inForce;
     private final List<Played> played;
 
-    public SignWords(Vocabulary words, Line line) {
+    public SignWords(Wording words, Line line) {
         this.words = words;
         this.line = line;
         this.inForce = line.inForce();

@@ -14,12 +14,12 @@ import java.util.function.Function;
 
 /** What stands above and below the staff of a bar: chords, loudness and words, each with its count where it comes later. */
 public final class Standing {
-    private final Vocabulary words;
+    private final Wording words;
     private final WrittenBar written;
     private final Function<ChordAt, Optional<String>> chords;
 
     /** @param chords what is said of a chord, if anything */
-    public Standing(Vocabulary words, WrittenBar written, Function<ChordAt, Optional<String>> chords) {
+    public Standing(Wording words, WrittenBar written, Function<ChordAt, Optional<String>> chords) {
         this.words = words;
         this.written = written;
         this.chords = chords;

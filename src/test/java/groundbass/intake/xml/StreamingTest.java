@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import groundbass.intake.notice.Unreadable;
 import groundbass.intake.xml.document.Document;
-import groundbass.intake.xml.document.Element;
+import groundbass.intake.xml.document.XmlElement;
 import java.io.ByteArrayInputStream;
 import java.io.FilterInputStream;
 import java.io.IOException;
@@ -45,7 +45,7 @@ class StreamingTest {
         }
 
         @Override
-        public void head(Element element) {
+        public void head(XmlElement element) {
             // it has none
         }
 
@@ -60,7 +60,7 @@ class StreamingTest {
         }
 
         @Override
-        public void item(String part, Element item) {
+        public void item(String part, XmlElement item) {
             givenAtFirst = items == 0 ? given : givenAtFirst;
             items++;
         }

@@ -42,9 +42,9 @@ public final class Cursor {
     }
 
     /** A duration or an offset. */
-    public Optional<Fraction> length(Element element, String child) {
+    public Optional<Fraction> length(XmlElement element, String child) {
         return element.text(child)
-                .flatMap(Numbers::decimal)
+                .flatMap(XmlNumbers::decimal)
                 .map(parts -> bounded(parts.dividedBy(4).dividedBy(divisions)));
     }
 

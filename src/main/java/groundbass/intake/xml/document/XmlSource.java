@@ -105,12 +105,12 @@ public final class XmlSource implements AutoCloseable {
     }
 
     /** The element that has just begun, to its end. */
-    public Element element() throws Unreadable {
+    public XmlElement element() throws Unreadable {
         limits.gather();
         return element(0);
     }
 
-    private Element element(int depth) throws Unreadable {
+    private XmlElement element(int depth) throws Unreadable {
         if (depth > DEEPEST) {
             throw new Unreadable(Message.of("intake.refused.size"));
         }
@@ -119,7 +119,7 @@ public final class XmlSource implements AutoCloseable {
         limits.hold(
                 1 + attributes.size(),
                 attributes.values().stream().mapToInt(String::length).sum());
-        List<Element> children = new ArrayList<>();
+        List<XmlElement> children = new ArrayList<>();
         var text = new StringBuilder();
         try {
             for (int event = step(); event != XMLStreamConstants.END_ELEMENT; event = step()) {
@@ -132,7 +132,7 @@ public final class XmlSource implements AutoCloseable {
         } catch (XMLStreamException e) {
             throw malformed(e);
         }
-        return new Element(name, attributes, text.toString().strip(), children);
+        return new XmlElement(name, attributes, text.toString().strip(), children);
     }
 
     private void append(StringBuilder text) throws Unreadable {

@@ -17,9 +17,9 @@ import java.util.TreeSet;
  * @param notes those that begin there, and those that still sound where it begins
  * @param events what happens there in a row
  */
-public record Area(List<Stretch> stretches, List<At> notes, List<Event> events) {
+public record Area(List<Stretch> stretches, List<At> notes, List<Together> events) {
     /** Empty where nobody can say. */
-    public static Optional<Area> of(Said said, Stage stage) {
+    public static Optional<Area> of(PlacedClause said, Stage stage) {
         var bars = bars(said, stage);
         var time = said.scope().time();
         boolean adrift = bars.isEmpty() && (time.isPresent() || !said.has(Constituent.Times.class));
@@ -37,7 +37,7 @@ public record Area(List<Stretch> stretches, List<At> notes, List<Event> events) 
     }
 
     /** The bars that were said; else the one in hand, with those that may be meant as well. */
-    private static List<Integer> bars(Said said, Stage stage) {
+    private static List<Integer> bars(PlacedClause said, Stage stage) {
         if (said.scope().isSaid()) {
             return said.scope().bars();
         }

@@ -88,7 +88,7 @@ public final class Descriptions {
 
     /** "After the minim there are ...": what something comes after, or between, is not where it comes. */
     private boolean isOutside(Constituent unit) {
-        if (Said.is(unit, Tie.AFTER) || Said.is(unit, Tie.BETWEEN)) {
+        if (PlacedClause.is(unit, Tie.AFTER) || PlacedClause.is(unit, Tie.BETWEEN)) {
             return true;
         }
         return outside && !(unit instanceof Constituent.Small small && INSIDE.contains(small.tie()));

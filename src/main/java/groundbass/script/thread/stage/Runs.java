@@ -12,7 +12,7 @@ public final class Runs {
     private Runs() {}
 
     /** Index of the first event of the first run that is as said; -1 where there is none. */
-    public static int find(List<Item> items, List<Event> events) {
+    public static int find(List<Item> items, List<Together> events) {
         for (int start = 0; start + items.size() <= events.size(); start++) {
             if (fits(items, events.subList(start, start + items.size()))) {
                 return start;
@@ -25,7 +25,7 @@ public final class Runs {
      * Whether what was said in a row cannot be so, however the words belong together: something of it is so of nothing
      * there, the names come in no such order, or more is said than there is.
      */
-    public static boolean isDenied(List<Item> items, List<Event> events) {
+    public static boolean isDenied(List<Item> items, List<Together> events) {
         int heard = events.stream()
                 .mapToInt(event -> Math.max(1, event.notes().size()))
                 .sum();
@@ -39,9 +39,9 @@ public final class Runs {
         return missing || (alike && items.size() > heard) || !isInOrder(named, notes(events));
     }
 
-    private static boolean isMissing(Item item, List<Event> events) {
+    private static boolean isMissing(Item item, List<Together> events) {
         return item.rest()
-                ? events.stream().noneMatch(Event::isRest)
+                ? events.stream().noneMatch(Together::isRest)
                 : item.parts().stream().anyMatch(part -> notes(events).stream().noneMatch(part::fits));
     }
 
@@ -67,7 +67,7 @@ public final class Runs {
         return false;
     }
 
-    private static boolean fits(List<Item> items, List<Event> events) {
+    private static boolean fits(List<Item> items, List<Together> events) {
         for (int i = 0; i < items.size(); i++) {
             if (!events.get(i).fits(items.get(i))) {
                 return false;
@@ -77,7 +77,7 @@ public final class Runs {
     }
 
     /** Whether all that was said is there in its order, with other things between. */
-    public static boolean isScattered(List<Item> items, List<Event> events) {
+    public static boolean isScattered(List<Item> items, List<Together> events) {
         int next = 0;
         for (var event : events) {
             if (next < items.size() && event.fits(items.get(next))) {
@@ -88,23 +88,23 @@ public final class Runs {
     }
 
     /** Whether a single thing was said of a stretch in which it is so of some. */
-    public static boolean isOneOfMany(List<Item> items, List<Event> events) {
+    public static boolean isOneOfMany(List<Item> items, List<Together> events) {
         return items.size() == 1 && events.stream().anyMatch(event -> event.fits(items.get(0)));
     }
 
     /** The notes of events that are as said; where a triplet was spoken of, all of it. */
-    public static List<At> met(List<Item> items, List<Event> events, Stage stage) {
+    public static List<At> met(List<Item> items, List<Together> events, Stage stage) {
         boolean triplet = items.size() == 1 && items.get(0).has(Part.Kind.TUPLET);
         var notes = notes(events);
         return triplet && !notes.isEmpty() ? stage.tuplet(notes.get(0)) : notes;
     }
 
-    public static List<At> notes(List<Event> events) {
+    public static List<At> notes(List<Together> events) {
         return events.stream().flatMap(event -> event.notes().stream()).toList();
     }
 
     /** What is most like a thing that is not there. */
-    public static Right nearest(Item item, List<Event> events, Stretch stretch, Stage stage) {
+    public static Right nearest(Item item, List<Together> events, Stretch stretch, Stage stage) {
         var notes = notes(events);
         return notes.isEmpty() || item.rest()
                 ? Wrongs.start(stretch, item, stage)

@@ -120,13 +120,13 @@ public final class Stage {
     }
 
     /** Notes that begin within stretches, by onset, and the silences between them, cut at each stretch's ends. */
-    public List<Event> events(List<Stretch> stretches) {
-        var all = new ArrayList<Event>();
+    public List<Together> events(List<Stretch> stretches) {
+        var all = new ArrayList<Together>();
         stretches.forEach(stretch -> events(stretch, all));
         return all;
     }
 
-    private void events(Stretch stretch, List<Event> all) {
+    private void events(Stretch stretch, List<Together> all) {
         var at = stretch.from();
         while (at.isBefore(stretch.to())) {
             var next = event(stretch, at);
@@ -137,7 +137,7 @@ public final class Stage {
                     && all.get(all.size() - 1).to().equals(at);
             if (joins) {
                 var before = all.remove(all.size() - 1);
-                all.add(new Event(stretch.bar(), before.from(), next.to(), List.of()));
+                all.add(new Together(stretch.bar(), before.from(), next.to(), List.of()));
             } else if (!next.isRest() || timeline.isSilent(stretch.bar(), at)) {
                 all.add(next);
             }
@@ -146,7 +146,7 @@ public final class Stage {
     }
 
     /** What begins at a moment: notes until the next thing begins, or silence, or a note still held. */
-    private Event event(Stretch stretch, Fraction at) {
+    private Together event(Stretch stretch, Fraction at) {
         var here = notes(List.of(new Stretch(stretch.bar(), at, stretch.to())));
         var begin = here.stream().filter(note -> note.note().onset().equals(at)).toList();
         var next = here.stream()
@@ -159,7 +159,7 @@ public final class Stage {
         var held = begin.isEmpty() && !timeline.isSilent(stretch.bar(), at)
                 ? heldUntil(stretch.bar(), at).min(next)
                 : end;
-        return new Event(stretch.bar(), at, held.isAfter(at) ? held : next, begin);
+        return new Together(stretch.bar(), at, held.isAfter(at) ? held : next, begin);
     }
 
     private Fraction heldUntil(int bar, Fraction at) {

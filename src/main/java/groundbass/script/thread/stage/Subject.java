@@ -17,11 +17,11 @@ import java.util.OptionalInt;
  */
 public record Subject(List<At> notes, boolean together) {
     /** Empty where the words before the verb name nothing that is known; see {@link #isNone} for a mere "there". */
-    public static Optional<Subject> of(List<Constituent> left, Said said, Stage stage) {
+    public static Optional<Subject> of(List<Constituent> left, PlacedClause said, Stage stage) {
         boolean plural = left.stream()
-                .anyMatch(unit -> Said.is(unit, Tie.THEY)
-                        || Said.is(unit, Tie.BOTH)
-                        || Said.is(unit, Tie.ALL)
+                .anyMatch(unit -> PlacedClause.is(unit, Tie.THEY)
+                        || PlacedClause.is(unit, Tie.BOTH)
+                        || PlacedClause.is(unit, Tie.ALL)
                         || unit instanceof Constituent.Count count && count.many() > 1);
         var ranks = left.stream()
                 .filter(Rank.class::isInstance)
@@ -46,10 +46,11 @@ public record Subject(List<At> notes, boolean together) {
         if (octave) {
             return Optional.empty();
         }
-        boolean plain = rest.stream().allMatch(unit -> Said.is(unit, Tie.NOTE) || Said.is(unit, Tie.ONE));
+        boolean plain =
+                rest.stream().allMatch(unit -> PlacedClause.is(unit, Tie.NOTE) || PlacedClause.is(unit, Tie.ONE));
         boolean everything = plain
-                && left.stream().anyMatch(unit -> Said.is(unit, Tie.ALL))
-                && left.stream().anyMatch(unit -> Said.is(unit, Tie.NOTE))
+                && left.stream().anyMatch(unit -> PlacedClause.is(unit, Tie.ALL))
+                && left.stream().anyMatch(unit -> PlacedClause.is(unit, Tie.NOTE))
                 && numbers.isEmpty()
                 && ranks.isEmpty();
         if (everything && said.scope().time().isEmpty()) {
@@ -103,7 +104,7 @@ public record Subject(List<At> notes, boolean together) {
     }
 
     private static Optional<Subject> pointed(
-            List<At> notes, List<Rank> ranks, OptionalInt amount, boolean plural, Said said) {
+            List<At> notes, List<Rank> ranks, OptionalInt amount, boolean plural, PlacedClause said) {
         boolean elsewhere = said.scope().isSaid() || said.scope().time().isPresent();
         boolean counted = amount.isPresent() && amount.getAsInt() != notes.size();
         if (notes.isEmpty() || elsewhere || counted || plural && ranks.isEmpty() && notes.size() < 2) {
@@ -129,7 +130,7 @@ public record Subject(List<At> notes, boolean together) {
 
     /** The notes that are as described: among those spoken of last, else where the clause says, else in the bar in hand. */
     private static Optional<Subject> described(
-            Item item, List<Rank> ranks, boolean plural, OptionalInt amount, Said said, Stage stage) {
+            Item item, List<Rank> ranks, boolean plural, OptionalInt amount, PlacedClause said, Stage stage) {
         var memory = said.memory();
         boolean placed = said.scope().isSaid() || said.scope().time().isPresent();
         var stretches = stage.stretches(said.bars(), said.scope().time(), memory.beat());

@@ -10,22 +10,22 @@ import java.util.stream.Stream;
  *
  * @param text what stands directly in it, without outer spaces
  */
-public record Element(String name, Map<String, String> attributes, String text, List<Element> children) {
-    public Element {
+public record XmlElement(String name, Map<String, String> attributes, String text, List<XmlElement> children) {
+    public XmlElement {
         attributes = Map.copyOf(attributes);
         children = List.copyOf(children);
     }
 
-    public Optional<Element> child(String childName) {
+    public Optional<XmlElement> child(String childName) {
         return all(childName).findFirst();
     }
 
-    public Stream<Element> all(String childName) {
+    public Stream<XmlElement> all(String childName) {
         return children.stream().filter(child -> child.name.equals(childName));
     }
 
     /** Elements two steps down: {@code all("notations", "technical")}. */
-    public Stream<Element> all(String childName, String grandchildName) {
+    public Stream<XmlElement> all(String childName, String grandchildName) {
         return all(childName).flatMap(child -> child.all(grandchildName));
     }
 
@@ -35,7 +35,7 @@ public record Element(String name, Map<String, String> attributes, String text, 
 
     /** The text of a child; empty where there is no such child, or nothing in it. */
     public Optional<String> text(String childName) {
-        return child(childName).map(Element::text).filter(found -> !found.isEmpty());
+        return child(childName).map(XmlElement::text).filter(found -> !found.isEmpty());
     }
 
     public Optional<String> attribute(String attribute) {

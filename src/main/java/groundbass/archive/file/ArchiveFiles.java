@@ -6,7 +6,7 @@ import java.io.InputStream;
 import java.util.SortedSet;
 
 /** Files by names such as {@code 01-night-ferry/line.txt}, wherever they lie. A name is only ever looked up. */
-public interface Source extends Closeable {
+public interface ArchiveFiles extends Closeable {
     /** All that have the form of {@link Names#isOurs}, not to be changed. */
     SortedSet<String> names();
 

@@ -17,14 +17,14 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /** The words that sentences are made of, in one language. */
-public final class Vocabulary {
+public final class Wording {
     private static final String PREFIX = "walkthrough.";
     private static final int LAST_NUMBER_IN_WORDS = 12;
 
     private final Messages messages;
     private final String naming;
 
-    public Vocabulary(Messages messages, Naming naming) {
+    public Wording(Messages messages, Naming naming) {
         this.messages = messages;
         this.naming = naming.isSpokenIn(messages.locale()) ? naming.word() + "." : "";
     }

@@ -3,25 +3,25 @@ package groundbass.archive.file;
 import groundbass.text.Message;
 
 /** Why a file of an archive, or all of it, cannot be read, in a sentence for whoever brings it. */
-public final class Unreadable extends Exception {
+public final class DamagedFile extends Exception {
     private static final long serialVersionUID = 1L;
 
     private final String where;
     private final transient Message why;
 
-    private Unreadable(String where, Message why) {
+    private DamagedFile(String where, Message why) {
         super(where + ": " + why.key());
         this.where = where;
         this.why = why;
     }
 
-    public static Unreadable of(String key, Object... args) {
-        return new Unreadable("", Message.of(key, args));
+    public static DamagedFile of(String key, Object... args) {
+        return new DamagedFile("", Message.of(key, args));
     }
 
     /** The same, of a file, where nobody has said yet which. */
-    public Unreadable in(String file) {
-        return where.isEmpty() ? new Unreadable(file, why) : this;
+    public DamagedFile in(String file) {
+        return where.isEmpty() ? new DamagedFile(file, why) : this;
     }
 
     /** @param usual where nobody has said which file it is */

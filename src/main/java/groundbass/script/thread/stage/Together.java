@@ -9,7 +9,7 @@ import java.util.List;
  *
  * @param notes empty for silence
  */
-public record Event(int bar, Fraction from, Fraction to, List<At> notes) {
+public record Together(int bar, Fraction from, Fraction to, List<At> notes) {
     public boolean isRest() {
         return notes.isEmpty();
     }

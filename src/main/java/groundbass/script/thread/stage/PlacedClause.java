@@ -15,11 +15,11 @@ import java.util.Set;
  * @param units what is left, in order
  * @param memory what was spoken of before
  */
-public record Said(Scope scope, List<Constituent> units, Memory memory) {
+public record PlacedClause(Scope scope, List<Constituent> units, Memory memory) {
     private static final Set<Tie> BEFORE_PLACES = Set.of(Tie.ON, Tie.IN, Tie.OF, Tie.AT, Tie.FOR, Tie.FROM);
 
     /** Empty where the clause names two places that do not go together. */
-    public static Optional<Said> of(Clause clause, Memory memory, Stage stage) {
+    public static Optional<PlacedClause> of(Clause clause, Memory memory, Stage stage) {
         var scope = Scope.NOTHING;
         var rest = new ArrayList<Constituent>();
         for (Read read : clause.units()) {
@@ -51,7 +51,7 @@ public record Said(Scope scope, List<Constituent> units, Memory memory) {
             }
             dropPreposition(rest);
         }
-        return Optional.of(new Said(scope, List.copyOf(rest), memory));
+        return Optional.of(new PlacedClause(scope, List.copyOf(rest), memory));
     }
 
     private static void dropPreposition(List<Constituent> rest) {
@@ -132,12 +132,12 @@ public record Said(Scope scope, List<Constituent> units, Memory memory) {
     }
 
     /** The same, said of a bar. */
-    public Said in(int bar) {
-        return new Said(scope.in(List.of(bar), Scope.Extent.SAID), units, memory);
+    public PlacedClause in(int bar) {
+        return new PlacedClause(scope.in(List.of(bar), Scope.Extent.SAID), units, memory);
     }
 
-    public Said with(List<Constituent> others) {
-        return new Said(scope, List.copyOf(others), memory);
+    public PlacedClause with(List<Constituent> others) {
+        return new PlacedClause(scope, List.copyOf(others), memory);
     }
 
     /** The bars that are meant: those that were said, or those in hand. */

@@ -23,9 +23,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-class VocabularyTest {
-    private final Vocabulary english = new Vocabulary(Messages.of(Locale.ENGLISH), Naming.USUAL);
-    private final Vocabulary german = new Vocabulary(Messages.of(Locale.GERMAN), Naming.USUAL);
+class WordingTest {
+    private final Wording english = new Wording(Messages.of(Locale.ENGLISH), Naming.USUAL);
+    private final Wording german = new Wording(Messages.of(Locale.GERMAN), Naming.USUAL);
 
     // German note names (common practice, no source): B is H, B flat is B, and As, Es, Asas, Eses,
     // Heses are not formed by rule

@@ -13,39 +13,39 @@ import java.util.Optional;
  * @param notes what it was about, for the next clause to lean on
  * @param about the first of the units that are wrong, where that is known
  */
-public record Finding(Verdict verdict, List<At> notes, Optional<Constituent> about) {
-    public Finding(Verdict verdict, List<At> notes) {
+public record Judged(Verdict verdict, List<At> notes, Optional<Constituent> about) {
+    public Judged(Verdict verdict, List<At> notes) {
         this(verdict, notes, Optional.empty());
     }
 
     /** The same, said of one unit of the clause. */
-    public Finding at(Constituent unit) {
-        return new Finding(verdict, notes, Optional.of(unit));
+    public Judged at(Constituent unit) {
+        return new Judged(verdict, notes, Optional.of(unit));
     }
 
-    public static Finding agrees(List<At> notes) {
-        return new Finding(Verdict.AGREES, notes);
+    public static Judged agrees(List<At> notes) {
+        return new Judged(Verdict.AGREES, notes);
     }
 
-    public static Finding wrong(Right right, List<At> notes) {
-        return new Finding(new Verdict.Contradicts(right), notes);
+    public static Judged wrong(Right right, List<At> notes) {
+        return new Judged(new Verdict.Contradicts(right), notes);
     }
 
-    public static Finding open(List<At> notes) {
-        return new Finding(Verdict.CANNOT_TELL, notes);
+    public static Judged open(List<At> notes) {
+        return new Judged(Verdict.CANNOT_TELL, notes);
     }
 
     /** So in one reading, and not so in another. */
-    public static Finding mixed(List<At> notes) {
-        return new Finding(Verdict.IN_PART, notes);
+    public static Judged mixed(List<At> notes) {
+        return new Judged(Verdict.IN_PART, notes);
     }
 
-    public static Finding of(boolean agrees, Right right, List<At> notes) {
+    public static Judged of(boolean agrees, Right right, List<At> notes) {
         return agrees ? agrees(notes) : wrong(right, notes);
     }
 
     /** The same, of a clause of which something was not read. */
-    Finding partly() {
+    Judged partly() {
         return agrees() ? mixed(notes) : this;
     }
 

@@ -5,12 +5,12 @@ import java.math.BigDecimal;
 import java.util.Optional;
 
 /** Figures as the format writes them, as far as music needs them. */
-public final class Numbers {
+public final class XmlNumbers {
     private static final int LONGEST = 18;
     private static final int MOST_DECIMALS = 4;
     private static final BigDecimal LARGEST = BigDecimal.valueOf(10_000_000);
 
-    private Numbers() {}
+    private XmlNumbers() {}
 
     /** A whole number of at most eight figures, with or without a sign. */
     public static Optional<Integer> whole(String text) {
