@@ -58,23 +58,23 @@ function state(note) {
 }
 
 async function press() {
-  if (!await hasRoom()) return tell(say("full"));
+  if (keeping) return; // the second of two presses
   keeping = new AbortController();
-  tell(say("keeping"));
-  await show();
-  part("copy-stop").focus();
-  let problem = "";
-  try {
-    await navigator.serviceWorker.register("/worker.js");
-    await keep(location.pathname, sheetsOf, keeping.signal, progress);
-    navigator.storage?.persist?.(); // a browser that is short of room then asks before it clears this
-  } catch (fault) {
-    problem = wrong(fault);
-  }
+  const problem = await attempt(keeping.signal).then(() => "", wrong);
   keeping = null;
   const note = await show();
   tell(problem || state(note));
-  part("copy-said").focus(); // the button that was pressed is gone
+  part("copy-said").focus(); // the button that was pressed is gone, or of no use now
+}
+
+/** @param {AbortSignal} signal */
+async function attempt(signal) {
+  if (!await hasRoom()) throw new DOMException("", "QuotaExceededError");
+  tell(say("keeping"));
+  await show();
+  part("copy-stop").focus();
+  await keep(location.pathname, sheetsOf, signal, progress);
+  navigator.storage?.persist?.(); // a browser that is short of room then asks before it clears this
 }
 
 /** Why it could not be kept, and what helps. */
@@ -96,8 +96,15 @@ function progress(done, all) {
   part("copy-progress").value = done / all;
 }
 
+/** What is said already is not said again: it would be read out once more. */
 function tell(words) {
-  part("copy-said").textContent = words;
+  if (part("copy-said").textContent !== words) part("copy-said").textContent = words;
+}
+
+/** In another window it may have been kept or removed meanwhile. */
+async function seenAgain() {
+  if (keeping || document.visibilityState === "hidden") return;
+  tell(state(await show()));
 }
 
 async function letGo() {
@@ -124,4 +131,5 @@ if (await isOffered()) {
   }
   tell(state(await show()));
   place.hidden = false;
+  document.addEventListener("visibilitychange", seenAgain);
 }

@@ -1,5 +1,6 @@
 // What was practised and what is liked: the list of it, the way on from the front page, and the star of a lesson. All of it
 // is remembered in this browser; where somebody is signed in, it is joined to their account.
+import { readersLanguage } from "./common/language.js";
 import { byId, element, inside, partsOf, wordsOf } from "./common/page.js";
 import { join } from "./practised/account.js";
 import { Marks } from "./practised/marks.js";
@@ -11,10 +12,7 @@ const marks = new Marks();
 const signedIn = place.dataset.signedIn === "true";
 const { lesson = "", title = "" } = place.dataset;
 
-const { lang } = document.documentElement;
-const days = new Intl.DateTimeFormat(navigator.languages.find((tag) => tag.split("-")[0] === lang) ?? lang, {
-  dateStyle: "long",
-});
+const days = new Intl.DateTimeFormat(readersLanguage(), { dateStyle: "long" });
 
 /** Where a mark leads: to the same passage at the same tempo. */
 function wayTo(id, line, { from, to, tempo }) {

@@ -1,6 +1,7 @@
 // Rewrites the times of a page, written in the site's zone, in the reader's own, as they are written where the reader lives.
-const { lang } = document.documentElement;
-const written = navigator.languages.find((tag) => tag.split("-")[0] === lang) ?? lang;
+import { readersLanguage } from "./common/language.js";
+
+const written = readersLanguage();
 const forms = {
   date: { dateStyle: "long" },
   moment: { dateStyle: "long", timeStyle: "short" },

@@ -1,10 +1,12 @@
 // What the worker answers: pages come from the server, and from a copy only where it cannot be reached; parts that never
 // change come from the copy that has them. Everything else is left to the browser.
-import { ANY_READER, cacheOf, noteAt, noteOf, offlinePage, partOf, partsBelow } from "./copies.js";
+import { noteAt, noteOf, offlinePage, pageOf, partOf, partsBelow } from "./copies.js";
 import { cut } from "./range.js";
 
 /** Milliseconds after which a page that is kept is shown from its copy, on a line that hardly carries anything. */
 const PATIENCE = 8000;
+/** The desk; and files to take home, which a browser fetches and goes on fetching by itself. */
+const NEVER_OURS = /^\/(desk|files)(\/|$)/;
 
 /**
  * The answer to a request; null where the browser is to fetch it by itself.
@@ -13,7 +15,7 @@ const PATIENCE = 8000;
  */
 export function answerTo(request) {
   const { origin, pathname, search } = new URL(request.url);
-  if (origin !== location.origin || request.method !== "GET" || pathname.startsWith("/desk")) return null;
+  if (origin !== location.origin || request.method !== "GET" || NEVER_OURS.test(pathname)) return null;
   if (request.mode === "navigate") return page(request, pathname, search);
   if (pathname.startsWith("/sheet/")) return sheet(request, pathname);
   const isPart = pathname.startsWith("/assets/") || (pathname.startsWith("/play/") && request.destination === "");
@@ -21,7 +23,7 @@ export function answerTo(request) {
 }
 
 async function page(request, path, search) {
-  const kept = await keptPage(path, search);
+  const kept = await keptPage(path, search).catch(() => null); // a storage that fails must not take the net away
   try {
     return await (kept ? soon(fetch(request)) : fetch(request));
   } catch {
@@ -34,10 +36,10 @@ async function keptPage(path, search) {
   const lesson = path.match(/^\/e\/([^/]+)$/)?.[1];
   if (lesson) {
     const note = await noteOf(lesson);
-    return note?.whole ? Response.redirect(note.path + search) : null;
+    return note?.whole ? Response.redirect(location.origin + note.path + search) : null;
   }
   const note = await noteAt(path);
-  return note ? (await cacheOf(note)).match(path, { ...ANY_READER }) : null;
+  return note ? pageOf(note) : null;
 }
 
 /** In the place of a page that is not here: the list of what is. */
@@ -48,8 +50,13 @@ async function withoutNet(path) {
 }
 
 async function part(request) {
-  const kept = await partOf(request.url);
-  return kept ? cut(request, kept) : fetch(request);
+  try {
+    const kept = await partOf(request.url);
+    if (kept) return await cut(request, kept);
+  } catch {
+    // a storage that fails must not take the net away
+  }
+  return fetch(request);
 }
 
 /** Where a sheet was not kept for this width, that of the nearest serves: it fills the screen with other notes. */
@@ -65,6 +72,9 @@ async function sheet(request, path) {
 }
 
 function soon(answer) {
-  const late = new Promise((_, give) => setTimeout(() => give(new Error("no answer in time")), PATIENCE));
-  return Promise.race([answer, late]);
+  let timer = 0;
+  const late = new Promise((_, give) => {
+    timer = setTimeout(() => give(new Error("no answer in time")), PATIENCE);
+  });
+  return Promise.race([answer, late]).finally(() => clearTimeout(timer));
 }

@@ -49,8 +49,13 @@ export async function noteAt(path) {
 }
 
 /** Where the parts of a copy are; made where there is none. @param {{lesson: string, release: string}} note */
-export function cacheOf({ lesson, release }) {
-  return caches.open(`${COPY}${lesson} ${release}`);
+export function cacheOf(note) {
+  return caches.open(nameOf(note));
+}
+
+/** The page of a copy; null where it went meanwhile. @param {Note} note */
+export async function pageOf(note) {
+  return await caches.match(note.path, { cacheName: nameOf(note), ...ANY_READER }) ?? null;
 }
 
 /**
@@ -79,9 +84,17 @@ export async function partsBelow(start) {
 
 /** Removes every copy of a lesson, but for that of one release; with the last copy all goes that served it. */
 export async function remove(lesson, but = "") {
-  const names = (await ours(`${COPY}${lesson} `)).filter((name) => name !== `${COPY}${lesson} ${but}`);
+  const left = nameOf({ lesson, release: but });
+  const names = (await ours(nameOf({ lesson, release: "" }))).filter((name) => name !== left);
   await Promise.all(names.map((name) => caches.delete(name)));
   if ((await ours(COPY)).length === 0) await removeAll();
+}
+
+/** Removes what is here of the lesson with this path, whole or not. @returns {Promise<boolean>} whether there was any */
+export async function removeAt(path) {
+  const note = (await notes()).find((one) => one.path === path);
+  if (note) await remove(note.lesson);
+  return note !== undefined;
 }
 
 /** Nothing is left on the device: no copy, no page, no worker. */
@@ -109,6 +122,10 @@ export function offlineCache() {
 /** That page, as an answer; null where nothing is kept. */
 export async function offlinePage() {
   return await caches.match(OFFLINE_PAGE, { cacheName: OFFLINE, ...ANY_READER }) ?? null;
+}
+
+function nameOf({ lesson, release }) {
+  return `${COPY}${lesson} ${release}`;
 }
 
 /** @returns {Promise<Note | null>} */

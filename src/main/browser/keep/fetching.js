@@ -1,4 +1,5 @@
 // Fetches parts of a copy, a few at once, each once. Nothing is sent that says who asks: what is kept is what all get.
+import { readersLanguage } from "../common/language.js";
 import { ANY_READER } from "./copies.js";
 import { neighbours } from "./plan.js";
 
@@ -25,9 +26,12 @@ export class Refused extends Error {
  * @param {AbortSignal} [signal]
  */
 export function asking(signal) {
-  const { lang } = document.documentElement;
-  const language = navigator.languages.find((tag) => tag.split("-")[0] === lang) ?? lang;
-  return { credentials: /** @type {RequestCredentials} */ ("omit"), headers: { "Accept-Language": language }, signal };
+  return /** @type {RequestInit} */ ({
+    credentials: "omit",
+    headers: { "Accept-Language": readersLanguage() },
+    redirect: "error", // what stands somewhere else is no part of this lesson
+    signal,
+  });
 }
 
 /**
@@ -39,9 +43,9 @@ export function asking(signal) {
 export async function bring(cache, address, ask) {
   const here = await cache.match(address, ANY_READER);
   if (here) return here;
-  const answer = await patiently(address, ask);
-  await cache.put(address, answer.clone());
-  return answer;
+  await cache.put(address, await patiently(address, ask));
+  // read from there again, so that a sound of which nothing is read takes no memory
+  return /** @type {Response} */ (await cache.match(address, ANY_READER));
 }
 
 /**
@@ -58,7 +62,7 @@ export async function bringAll(cache, parts, ask, tell) {
   let done = 0;
   const work = async () => {
     for (let part = queue.shift(); part; part = queue.shift()) {
-      const found = await named(await bring(cache, part.address, ask));
+      const found = await named(await bring(cache, part.address, ask), part.address);
       for (const address of found.filter((address) => !known.has(address))) {
         known.add(address);
         queue.push({ address, bytes: USUAL });
@@ -93,8 +97,8 @@ function pause(seconds, signal) {
   });
 }
 
-/** @param {Response} answer */
-async function named(answer) {
+/** @param {Response} answer @param {string} address */
+async function named(answer, address) {
   const isText = /css|javascript/.test(answer.headers.get("Content-Type") ?? "");
-  return isText ? neighbours(await answer.text(), answer.url) : [];
+  return isText ? neighbours(await answer.text(), address) : [];
 }

@@ -1,5 +1,5 @@
 // Keeps the page of a lesson on this device, whole or not at all.
-import { ANY_READER, cacheOf, offlineCache, remove, write } from "./copies.js";
+import { ANY_READER, cacheOf, noteOf, offlineCache, remove, write } from "./copies.js";
 import { asking, bring, bringAll } from "./fetching.js";
 import { assetsOf, lessonOf, manifestsOf, pageAt } from "./pages.js";
 import { keptAddress, keptManifest, keptPage, soundsOf } from "./plan.js";
@@ -20,9 +20,12 @@ export async function keep(path, sheetsOf, signal, tell) {
   const { html, headers, page } = await pageAt(path, ask);
   const at = new Date().toISOString();
   const note = { ...lessonOf(page), path, at, bytes: 0, whole: false, recordings: false };
-  await keepOfflinePage(signal);
-  const cache = await cacheOf(note);
-  await write(cache, note);
+  const held = await noteOf(note.lesson);
+  if (held?.whole && held.release === note.release) return; // another window was first
+  const cache = await begin(note, signal).catch(async (problem) => {
+    if (!held) await remove(note.lesson); // of a lesson that has not begun nothing stays, nor of what would serve it
+    throw problem;
+  });
   const lines = await linesOf(page, (address) => bring(cache, address, ask));
   const sounds = lines.flatMap(({ manifest, address }) => soundsOf(manifest, address));
   await bringAll(cache, [...assetsOf(page), ...sounds, ...sheetsOf(page)], ask, tell);
@@ -34,6 +37,21 @@ export async function keep(path, sheetsOf, signal, tell) {
   const recordings = lines.some(({ manifest }) => manifest.tracks?.length > 0);
   await write(cache, { ...note, bytes: await sizeOf(cache), whole: true, recordings });
   await remove(note.lesson, note.release);
+}
+
+/**
+ * A copy with nothing but its note, and what serves it. The note comes first: with it, another window that removes what was
+ * the last lesson leaves the worker in its place.
+ *
+ * @param {import("./copies.js").Note} note
+ * @param {AbortSignal} signal
+ */
+async function begin(note, signal) {
+  const cache = await cacheOf(note);
+  await write(cache, note);
+  await navigator.serviceWorker.register("/worker.js");
+  await keepOfflinePage(signal);
+  return cache;
 }
 
 /** Keeps the page that is shown without a net, as it is now. @param {AbortSignal} [signal] */

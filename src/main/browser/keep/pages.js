@@ -12,7 +12,7 @@ const OF_THE_WAY = ["Content-Encoding", "Content-Length", "ETag", "Vary", "Date"
  */
 export async function pageAt(path, ask) {
   const answer = await fetch(path, { ...ask, cache: "no-store" });
-  if (!answer.ok || answer.redirected) throw new Refused(answer.status, path);
+  if (!answer.ok) throw new Refused(answer.status, path);
   const html = await answer.text();
   const headers = new Headers(answer.headers);
   for (const name of OF_THE_WAY) headers.delete(name);

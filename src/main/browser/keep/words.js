@@ -1,7 +1,8 @@
 // Sizes and days as the reader writes them.
 
-const { lang } = document.documentElement;
-const written = navigator.languages.find((tag) => tag.split("-")[0] === lang) ?? lang;
+import { readersLanguage } from "../common/language.js";
+
+const written = readersLanguage();
 /** Decimal units (1 kB = 1000 bytes, IEC 80000-13). */
 const MEGA = 1e6;
 

@@ -38,6 +38,7 @@ final class ReleaseChecks {
             "audio/mpeg",
             "audio/flac",
             "audio/wav",
+            "text/plain; charset=us-ascii",
             "text/plain; charset=utf-8",
             SVG,
             PNG);

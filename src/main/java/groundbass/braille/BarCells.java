@@ -59,14 +59,17 @@ final class BarCells {
         if (bar.bar().repeats().start()) {
             written.set(0, written.get(0).led(Signs.REPEAT_BEGINS));
         }
-        units.addAll(units.isEmpty() ? written : afterBlank(written));
+        units.addAll(units.isEmpty() ? written : after(Gap.BLANK, written));
         if (bar.voices().size() > 1) {
             append(units, Signs.IN_ACCORD);
             chords.interruptAll();
-            units.addAll(voice(bar, bar.voices().get(0), false, Cells.NONE));
+            units.addAll(after(Gap.SPLIT, voice(bar, bar.voices().get(0), false, Cells.NONE)));
             chords.interruptAll();
         }
-        hairpinEnd(index).ifPresent(end -> append(units, end));
+        hairpinEnd(index).ifPresent(end -> {
+            append(units, end);
+            chords.interrupt();
+        });
         weight(index).ifPresent(sign -> append(units, sign));
         behind(units, late(bar.bar(), first));
         for (var words : leading(bar.bar().repeats())) {
@@ -75,9 +78,9 @@ final class BarCells {
         return units;
     }
 
-    private static List<Unit> afterBlank(List<Unit> units) {
+    private static List<Unit> after(Gap gap, List<Unit> units) {
         var parted = new ArrayList<>(units);
-        parted.set(0, units.get(0).with(Gap.BLANK));
+        parted.set(0, units.get(0).with(gap));
         return parted;
     }
 
@@ -214,7 +217,7 @@ final class BarCells {
             begins = speak(units, moment, begins);
             var before = values.getOrDefault(i, Cells.NONE).plus(tuplet(voice, i));
             var cells = element(bar, element, begins, before, signs);
-            units.addAll(apart ? afterBlank(cells) : cells);
+            units.addAll(apart ? after(Gap.BLANK, cells) : cells);
             begins = Cells.NONE;
         }
         return units;

@@ -21,6 +21,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 
 /**
  * Notes that are struck together: the lowest as a note, the others as intervals above it (rule: braille-intervals), and
@@ -71,11 +72,11 @@ final class ChordCells {
             melody.interrupt();
         }
         var pieces = new ArrayList<Piece>();
-        pieces.add(place(heads.get(0), before.plus(marks(heads, key))));
+        pieces.add(place(heads.get(0), before.plus(strokes(heads))));
         heads.stream().flatMap(head -> grace(head, signs).stream()).forEach(pieces::add);
-        pieces.add(note(heads, chord.value(), signs));
+        pieces.add(note(heads, chord.value(), key, signs));
         for (int i = 1; i < heads.size(); i++) {
-            pieces.add(Piece.same(interval(heads, i, signs)));
+            pieces.add(Piece.same(interval(heads, i, key, signs)));
         }
         pieces.add(Piece.same(behind(heads)));
         return units(said, pieces, beat);
@@ -178,21 +179,13 @@ final class ChordCells {
         return bend.released() ? List.of(up, legend.use(Word.RELEASE)) : List.of(up);
     }
 
-    /** Between string and accidental: strokes that have a sign, how it is attacked, a trill. */
-    private static Cells marks(List<Head> heads, Key key) {
-        var begins = heads.stream().filter(head -> !head.tiedFrom()).toList();
-        Predicate<Mark> any =
-                mark -> begins.stream().anyMatch(head -> head.note().has(mark));
-        var cells = strokes(begins).plus(attack(any));
-        return begins.stream()
-                .flatMap(head -> trill(head, key).stream())
-                .findFirst()
-                .map(cells::plus)
-                .orElse(cells);
+    private static Stream<Head> struck(List<Head> heads) {
+        return heads.stream().filter(head -> !head.tiedFrom());
     }
 
-    /** A note that is both short and held has one sign for both. */
-    private static Cells attack(Predicate<Mark> any) {
+    /** How notes are attacked that are struck together. One that is both short and held has one sign for both. */
+    private static Cells attack(List<Head> heads) {
+        Predicate<Mark> any = mark -> struck(heads).anyMatch(head -> head.note().has(mark));
         boolean both = any.test(Mark.SHORT) && any.test(Mark.TENUTO);
         var cells = both ? Signs.SHORT_AND_HELD : any.test(Mark.SHORT) ? Signs.SHORT : Cells.NONE;
         cells = any.test(Mark.ACCENT) ? cells.plus(Signs.ACCENT) : cells;
@@ -200,26 +193,33 @@ final class ChordCells {
         return any.test(Mark.TENUTO) && !both ? cells.plus(Signs.HELD) : cells;
     }
 
-    private static Cells strokes(List<Head> begins) {
+    /** Those that have a sign; a grace note comes after it, since its own note has no other stroke. */
+    private static Cells strokes(List<Head> heads) {
         var strokes =
-                begins.stream().flatMap(head -> head.note().pluck().stream()).toList();
+                struck(heads).flatMap(head -> head.note().pluck().stream()).toList();
         var down = strokes.contains(Technique.THUMB_DOWN) ? Signs.DOWN_STROKE : Cells.NONE;
         return strokes.contains(Technique.THUMB_UP) ? down.plus(Signs.UP_STROKE) : down;
     }
 
     /** With the sign of the upper note where the key does not have it (rule: trill-sign). */
-    private static Optional<Cells> trill(Head head, Key key) {
-        return head.note().ornaments().trill().map(trill -> {
-            var letter = head.pitch().name().letter().plus(1);
-            var natural = head.pitch().midi() + trill.frets();
-            int octave = head.pitch().octave() + (letter.ordinal() == 0 ? 1 : 0);
-            int alteration = natural - Pitch.of(letter, octave).midi();
-            boolean inKey = Math.abs(alteration) > NoteName.MOST_ALTERED || alteration == key.alterationOf(letter);
-            return inKey
-                    ? Signs.TRILL
-                    : Signs.accidental(Head.Sign.values()[alteration + NoteName.MOST_ALTERED])
-                            .plus(Signs.TRILL);
-        });
+    private static Cells trill(Head head, Key key) {
+        return head.note()
+                .ornaments()
+                .trill()
+                .filter(trill -> !head.tiedFrom())
+                .map(trill -> {
+                    var letter = head.pitch().name().letter().plus(1);
+                    var natural = head.pitch().midi() + trill.frets();
+                    int octave = head.pitch().octave() + (letter.ordinal() == 0 ? 1 : 0);
+                    int alteration = natural - Pitch.of(letter, octave).midi();
+                    boolean inKey =
+                            Math.abs(alteration) > NoteName.MOST_ALTERED || alteration == key.alterationOf(letter);
+                    return inKey
+                            ? Signs.TRILL
+                            : Signs.accidental(Head.Sign.values()[alteration + NoteName.MOST_ALTERED])
+                                    .plus(Signs.TRILL);
+                })
+                .orElse(Cells.NONE);
     }
 
     /** Where it is played, and the signs before what sounds. */
@@ -236,17 +236,21 @@ final class ChordCells {
     private Optional<Piece> grace(Head head, VoiceSigns signs) {
         return head.grace().map(grace -> {
             var written = grace.pitch().octavesUp(1);
-            var sign = Signs.GRACE.plus(accidental(signs.of(grace.pitch(), grace.accidental())));
+            var sign = Signs.GRACE.plus(accidental(grace.pitch(), grace.accidental(), signs));
             return pitched(
                     sign, written, Signs.note(written.name().letter(), GRACE).plus(gone(head.note())));
         });
     }
 
     /** The written note with all that belongs to it alone. */
-    private Piece note(List<Head> heads, NoteValue value, VoiceSigns signs) {
+    private Piece note(List<Head> heads, NoteValue value, Key key, VoiceSigns signs) {
         var head = heads.get(0);
         var open = around(head);
-        var sign = open.plus(artificial(head)).plus(accidental(sign(head, signs)));
+        var sign = attack(heads)
+                .plus(trill(head, key))
+                .plus(open)
+                .plus(artificial(head))
+                .plus(accidental(head, signs));
         var note = Signs.note(head.pitch().name().letter(), value)
                 .plus(fingers(head))
                 .plus(tie(head, heads))
@@ -271,7 +275,7 @@ final class ChordCells {
     }
 
     /** Counted from the written note; its octave is marked as rule: braille-intervals says. */
-    private Cells interval(List<Head> heads, int index, VoiceSigns signs) {
+    private Cells interval(List<Head> heads, int index, Key key, VoiceSigns signs) {
         var head = heads.get(index);
         var dead = head.note().isDead() ? legend.use(Word.DEAD) : Cells.NONE;
         if (!dead.isEmpty()) {
@@ -279,9 +283,10 @@ final class ChordCells {
         }
         var place = places && !head.tiedFrom() ? hand.beside(head.note()) : Cells.NONE;
         var open = around(head);
-        return dead.apart(place.plus(open)
+        return dead.apart(place.plus(trill(head, key))
+                .plus(open)
                 .plus(artificial(head))
-                .plus(accidental(sign(head, signs)))
+                .plus(accidental(head, signs))
                 .plus(isFar(heads, index) || !dead.isEmpty() ? mark(head.writtenPitch()) : Cells.NONE)
                 .plus(Signs.interval(steps(heads.get(0), head)))
                 .plus(fingers(head))
@@ -308,13 +313,20 @@ final class ChordCells {
         return heads.size() > 1 && heads.stream().allMatch(Head::tiedTo);
     }
 
-    private Optional<Accidental> sign(Head head, VoiceSigns signs) {
+    private static Cells accidental(Head head, VoiceSigns signs) {
         boolean none = head.tiedFrom() || head.note().isDead();
-        return none ? head.accidental() : signs.of(head.pitch(), head.accidental());
+        return none ? printed(head.accidental()) : accidental(head.pitch(), head.accidental(), signs);
+    }
+
+    /** The printed one, or one that is not printed and that the voice lacks, which has dot 5 before it. */
+    private static Cells accidental(Pitch pitch, Optional<Accidental> printed, VoiceSigns signs) {
+        return signs.lacking(pitch, printed)
+                .map(sign -> Signs.FILLING.plus(Signs.accidental(sign)))
+                .orElseGet(() -> printed(printed));
     }
 
     /** A reminder stands in parentheses, as it is printed. */
-    private static Cells accidental(Optional<Accidental> accidental) {
+    private static Cells printed(Optional<Accidental> accidental) {
         return accidental
                 .map(each -> each.courtesy()
                         ? Signs.PARENTHESIS.plus(Signs.accidental(each.sign())).plus(Signs.PARENTHESIS)

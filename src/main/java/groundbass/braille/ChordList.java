@@ -9,11 +9,15 @@ import groundbass.text.Messages;
 import groundbass.theory.ChordSymbol;
 import groundbass.theory.ChordSymbol.Chord;
 import groundbass.theory.NoteName;
+import groundbass.writing.Head;
 import java.util.ArrayList;
 import java.util.List;
 
 /** The chords of a line, bar by bar, behind its music (rule: braille-chords-apart). */
 final class ChordList {
+    private static final Cells SHARP = Signs.accidental(Head.Sign.SHARP);
+    private static final Cells FLAT = Signs.accidental(Head.Sign.FLAT);
+
     private final Messages messages;
     private final Literary literary;
 
@@ -65,13 +69,20 @@ final class ChordList {
         }
         var below =
                 chord.bass().map(bass -> literary.cells("/").plus(cells(bass))).orElse(Cells.NONE);
-        return cells(chord.root())
-                .plus(literary.cells(chord.quality().suffix()))
-                .plus(below);
+        return cells(chord.root()).plus(suffix(chord.quality().suffix())).plus(below);
     }
 
     private Cells cells(NoteName name) {
-        var sign = Cells.of(name.alteration() < 0 ? "<" : "%").times(Math.abs(name.alteration()));
-        return literary.cells(name.letter().toString()).plus(sign);
+        var sign = name.alteration() < 0 ? FLAT : SHARP;
+        return literary.cells(name.letter().toString()).plus(sign.times(Math.abs(name.alteration())));
+    }
+
+    /** A flat or a sharp is one where it stands before a degree. */
+    private Cells suffix(String suffix) {
+        var cells = Cells.NONE;
+        for (String part : suffix.split("(?=[b#]\\d)|(?<=[b#])(?=\\d)")) {
+            cells = cells.plus(part.equals("b") ? FLAT : part.equals("#") ? SHARP : literary.cells(part));
+        }
+        return cells;
     }
 }

@@ -113,7 +113,10 @@ enum Literary {
     Cells cells(String text) {
         var cells = Cells.NONE;
         boolean inNumber = false;
-        String letters = text.strip().replaceAll("\\s+", " ").replace("\u2026", "...");
+        String letters = Normalizer.normalize(text, Normalizer.Form.NFC)
+                .strip()
+                .replaceAll("\\s+", " ")
+                .replace("\u2026", "...");
         for (int i = 0; i < letters.length(); i++) {
             char each = ALIKE.getOrDefault(letters.charAt(i), letters.charAt(i));
             boolean figure = each >= '0' && each <= '9';
@@ -124,6 +127,7 @@ enum Literary {
             } else {
                 boolean looksLikeFigure = inNumber && each >= 'a' && each <= 'j';
                 cells = cells.plus(looksLikeFigure ? Cells.of(letterSign) : Cells.NONE)
+                        .plus(size(letters, i))
                         .plus(sign(each));
                 inNumber = inNumber && (each == '.' || each == ',') && isFigure(letters, i + 1);
             }
@@ -165,16 +169,31 @@ enum Literary {
         return at < text.length() && text.charAt(at) >= '0' && text.charAt(at) <= '9';
     }
 
+    /** Before one capital letter, before several of a word, and before what is small again behind these. */
+    private Cells size(String text, int at) {
+        boolean several = isCapital(text, at - 1);
+        if (isCapital(text, at)) {
+            String first = isCapital(text, at + 1) ? capital.repeat(2) : capital;
+            return several ? Cells.NONE : Cells.of(first);
+        }
+        boolean smallAgain = several && isCapital(text, at - 2) && Character.isLetter(text.charAt(at));
+        return smallAgain ? Cells.of(capital).plus(Cells.DOT_3) : Cells.NONE;
+    }
+
+    private boolean isCapital(String text, int at) {
+        boolean inside = at >= 0 && at < text.length();
+        return inside && !capital.isEmpty() && Character.toLowerCase(text.charAt(at)) != text.charAt(at);
+    }
+
     private Cells sign(char each) {
         if (each == ' ') {
             return Cells.BLANK;
         }
         char small = Character.toLowerCase(each);
-        var before = small == each ? Cells.NONE : Cells.of(capital);
         if (small >= 'a' && small <= 'z') {
-            return before.plus(Cells.of(String.valueOf(small)));
+            return Cells.of(String.valueOf(small));
         }
-        return signs.containsKey(small) ? before.plus(Cells.of(signs.get(small))) : before.plus(accented(small));
+        return signs.containsKey(small) ? Cells.of(signs.get(small)) : accented(small);
     }
 
     private Cells accented(char letter) {

@@ -16,7 +16,7 @@ record Unit(Gap gap, Cells plain, Cells fresh, boolean sounds, boolean beat) {
         JOINED,
         /** A blank cell, or the end of a row. */
         BLANK,
-        /** Nothing, and nothing where a row ends: inside a word wider than a row, and behind the end of a bar. */
+        /** Nothing, and nothing where a row ends: inside a word wider than a row, behind an in-accord and the end of a bar. */
         SPLIT
     }
 

@@ -20,13 +20,13 @@ final class VoiceSigns {
         this.key = key;
     }
 
-    /** The sign to write: the printed one, or the one that this voice lacks. */
-    Optional<Accidental> of(Pitch pitch, Optional<Accidental> printed) {
+    /** The sign that a note needs though it is not printed; what stands before it holds from here on. */
+    Optional<Sign> lacking(Pitch pitch, Optional<Accidental> printed) {
         int alteration = pitch.name().alteration();
         var holds = altered.put(pitch.diatonicIndex(), alteration);
         int before = holds == null ? key.alterationOf(pitch.name().letter()) : holds;
         boolean lacks = printed.isEmpty() && before != alteration;
-        return lacks ? Optional.of(new Accidental(sign(alteration), false)) : printed;
+        return lacks ? Optional.of(sign(alteration)) : Optional.empty();
     }
 
     private static Sign sign(int alteration) {

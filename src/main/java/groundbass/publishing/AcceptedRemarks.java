@@ -3,6 +3,7 @@ package groundbass.publishing;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
+import groundbass.publishing.preflight.LessonRemark;
 import java.time.Clock;
 import java.util.Collection;
 import java.util.HashSet;
@@ -22,6 +23,7 @@ final class AcceptedRemarks {
         this.clock = clock;
     }
 
+    /** Lets these stand, whether they were accepted before or not. */
     void accept(EducatorId who, EpisodeId episode, Collection<String> digests) {
         jdbi.useTransaction(handle -> {
             episodes.lock(handle, episode); // or two windows both find a remark that is not accepted yet

@@ -5,6 +5,7 @@ import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revision;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.Styles;
+import groundbass.publishing.address.Addresses;
 import groundbass.release.BuildSpec;
 import groundbass.release.Releases;
 import org.jdbi.v3.core.Handle;

@@ -4,9 +4,8 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Draft;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeState;
+import groundbass.publishing.preflight.Difference;
 import groundbass.release.Release;
-import groundbass.text.Message;
-import java.util.List;
 import java.util.Optional;
 
 /** In what the draft of an episode differs from what readers see, or from what is fixed for its hour. */
@@ -15,22 +14,6 @@ final class DraftChanges {
 
     DraftChanges(PublishingParts parts) {
         this.parts = parts;
-    }
-
-    /**
-     * What was written and is not in the release.
-     *
-     * @param release its number
-     * @param out whether readers see that release; otherwise it waits for its hour
-     * @param clauses at least one
-     */
-    record Difference(int release, boolean out, List<Message> clauses) {
-        Message sentence() {
-            var all = clauses.stream()
-                    .reduce((one, next) -> Message.of("publishing.clauses", one, next))
-                    .orElseThrow();
-            return Message.of(out ? "publishing.differs.out" : "publishing.differs.promised", release, all);
-        }
     }
 
     /** Empty where they are the same, or where nothing is out or promised. */

@@ -23,19 +23,27 @@ final class Entering {
         this.parts = parts;
     }
 
-    /** Refused where the lesson stands otherwise by now, or where this document is out and would be built the same way. */
+    /**
+     * Refused where the lesson stands otherwise by now or was thrown away, or where this document is out and would be built
+     * the same way.
+     */
     Outcome<ReleaseId> enter(EducatorId who, EpisodeId id, EpisodeDocument document, Wish wish) {
-        return parts.jdbi.inTransaction(handle -> {
-            var episode = parts.episodes.lock(handle, id).orElseThrow();
-            var inTheWay = wish.inTheWay(episode.state());
-            if (inTheWay.isPresent()) {
-                return Outcome.refused(List.of(inTheWay.get()));
-            }
-            var revision = parts.desk.fix(handle, who, episode, document, "");
-            return revision.result()
-                    .map(fixed -> enter(handle, who, episode, fixed, wish))
-                    .orElseGet(() -> Outcome.refused(revision.problems()));
-        });
+        return parts.jdbi.inTransaction(handle -> parts.episodes
+                .lock(handle, id)
+                .map(episode -> enter(handle, who, episode, document, wish))
+                .orElseGet(() -> Outcome.refused("", "catalog.problem.gone")));
+    }
+
+    private Outcome<ReleaseId> enter(
+            Handle handle, EducatorId who, Episode episode, EpisodeDocument document, Wish wish) {
+        var inTheWay = wish.inTheWay(episode.state());
+        if (inTheWay.isPresent()) {
+            return Outcome.refused(List.of(inTheWay.get()));
+        }
+        var revision = parts.desk.fix(handle, who, episode, document, "");
+        return revision.result()
+                .map(fixed -> enter(handle, who, episode, fixed, wish))
+                .orElseGet(() -> Outcome.refused(revision.problems()));
     }
 
     private Outcome<ReleaseId> enter(Handle handle, EducatorId who, Episode episode, Revision revision, Wish wish) {

@@ -4,6 +4,7 @@ import groundbass.form.Outcome;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.util.Optional;
 
 /**
  * An hour at which an episode is promised.
@@ -17,15 +18,19 @@ public record Promise(LocalDateTime local, ZoneId zone, Instant at) {
      * going forward) is refused, as is one that has passed.
      */
     public static Outcome<Promise> of(LocalDateTime local, ZoneId zone, Instant now) {
-        var offsets = zone.getRules().getValidOffsets(local);
-        if (offsets.isEmpty()) {
+        var at = at(local, zone);
+        if (at.isEmpty()) {
             return Outcome.refused("local", "publishing.problem.hour.skipped", zone.getId());
         }
-        var at = local.toInstant(offsets.get(0));
-        if (!at.isAfter(now)) {
+        if (!at.get().isAfter(now)) {
             return Outcome.refused("local", "publishing.problem.hour.passed");
         }
-        return Outcome.done(new Promise(local, zone, at));
+        return Outcome.done(new Promise(local, zone, at.get()));
+    }
+
+    /** The moment of an hour, passed or not; the first of two; empty where the clocks jump over it. */
+    static Optional<Instant> at(LocalDateTime local, ZoneId zone) {
+        return zone.getRules().getValidOffsets(local).stream().findFirst().map(local::toInstant);
     }
 
     /** This very moment. */

@@ -7,8 +7,13 @@ import groundbass.catalog.episode.EpisodeId;
 import groundbass.document.EpisodeDocument;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
-import groundbass.publishing.DraftChanges.Difference;
 import groundbass.publishing.Wish.Aim;
+import groundbass.publishing.preflight.Around;
+import groundbass.publishing.preflight.CheckedItem;
+import groundbass.publishing.preflight.Checkpoint;
+import groundbass.publishing.preflight.Difference;
+import groundbass.publishing.preflight.Inspection;
+import groundbass.publishing.preflight.LessonRemark;
 import groundbass.release.ReleaseId;
 import groundbass.release.ReleaseNote;
 import groundbass.text.Message;
@@ -34,14 +39,6 @@ public final class Publisher {
         this.changes = new DraftChanges(parts);
         this.entering = new Entering(parts);
         this.trials = new Trials(parts);
-    }
-
-    /**
-     * Fixes the draft as a revision and brings it out as soon as its files are built: an unpublished episode goes live,
-     * a published one is corrected.
-     */
-    public Outcome<ReleaseId> publishNow(EducatorId who, EpisodeId id) {
-        return prepare(who, id, Wish.of(Aim.READABLE, now(), Seen.ANYHOW));
     }
 
     /**
@@ -74,11 +71,6 @@ public final class Publisher {
      * Promises an hour. The draft is fixed and built now; what is written until the hour goes out with it, as
      * {@link Promises} says.
      */
-    public Outcome<ReleaseId> schedule(EducatorId who, EpisodeId id, LocalDateTime local, ZoneId zone) {
-        return schedule(who, id, local, zone, Seen.ANYHOW);
-    }
-
-    /** The same for an educator who saw how the lesson stood. */
     public Outcome<ReleaseId> schedule(EducatorId who, EpisodeId id, LocalDateTime local, ZoneId zone, Seen seen) {
         var promise = Promise.of(local, zone, parts.clock.instant());
         return promise.result()
@@ -87,11 +79,6 @@ public final class Publisher {
     }
 
     /** Takes a promised hour back; what was built for it stays on the desk. */
-    public Outcome<EpisodeId> withdraw(EducatorId who, EpisodeId id) {
-        return withdraw(who, id, Seen.ANYHOW);
-    }
-
-    /** The same for an educator who saw how the lesson stood. */
     public Outcome<EpisodeId> withdraw(EducatorId who, EpisodeId id, Seen seen) {
         return parts.jdbi.inTransaction(handle -> {
             var episode = parts.episodes.lock(handle, id).filter(one -> isTheirs(who, id));
@@ -159,23 +146,33 @@ public final class Publisher {
     }
 
     private Outcome<ReleaseId> prepare(EducatorId who, EpisodeId id, Wish wish) {
-        var entered = enter(who, id, wish);
+        var cleared = cleared(who, id);
+        var entered = cleared.result()
+                .map(document -> enter(who, id, document, wish))
+                .orElseGet(() -> Outcome.refused(cleared.problems()));
         entered.result().ifPresent(parts.queue::add);
         return entered;
     }
 
-    /** Enters a wish and leaves it to the caller to have the release built, once the caller's transaction has ended. */
-    Outcome<ReleaseId> enter(EducatorId who, EpisodeId id, Wish wish) {
+    /** The saved draft, where nothing keeps it from going out. It is read through, so no lock should be held meanwhile. */
+    Outcome<EpisodeDocument> cleared(EducatorId who, EpisodeId id) {
         var draft = parts.desk.draft(who, id);
         if (draft.isEmpty()) {
             return Outcome.refused("", "catalog.problem.gone");
         }
         var document = draft.get().document();
         var holding = holding(id, document);
-        if (!holding.isEmpty()) {
-            return Outcome.refused(holding.stream().map(Publisher::problem).toList());
-        }
-        return entering.enter(who, id, document, wish);
+        return holding.isEmpty()
+                ? Outcome.done(document)
+                : Outcome.refused(holding.stream().map(Publisher::problem).toList());
+    }
+
+    /**
+     * Enters a wish for a cleared document and leaves it to the caller to have the release built, once the caller's
+     * transaction has ended.
+     */
+    Outcome<ReleaseId> enter(EducatorId who, EpisodeId id, EpisodeDocument cleared, Wish wish) {
+        return entering.enter(who, id, cleared, wish);
     }
 
     /** Builds drafts to be looked at. */

@@ -13,6 +13,9 @@ public record Seen(String token) {
     /** For whoever wants it done however the lesson stands. */
     public static final Seen ANYHOW = new Seen("");
 
+    /** The field of what is wrong since something stands otherwise than was seen: where a page tells how it stands. */
+    public static final String STANDING = "calendar";
+
     private static final String OUT = "out";
     private static final String WITHDRAWN = "withdrawn";
 

@@ -29,20 +29,27 @@ public record Slot(LocalDateTime local, boolean exists, Optional<Episode> lesson
      * @param promised the lessons of the series that wait for their hour, whether it is one of the rhythm or not
      */
     public static List<Slot> coming(Rhythm rhythm, ZoneId zone, List<Episode> promised, Instant now, int count) {
-        var today = LocalDateTime.ofInstant(now, zone);
-        return rhythm.from(today.toLocalDate())
-                .filter(local -> local.isAfter(today))
+        var here = LocalDateTime.ofInstant(now, zone);
+        return rhythm.from(here.toLocalDate())
+                .filter(local -> isToCome(local, zone, now))
                 .limit(count)
-                .map(local -> of(local, Promise.of(local, zone, now).result(), promised))
+                .map(local -> of(local, Promise.at(local, zone), promised))
                 .toList();
     }
 
-    /** @param promise the moment that the hour stands for; empty where it can be none */
-    private static Slot of(LocalDateTime local, Optional<Promise> promise, List<Episode> promised) {
-        var lesson = promise.flatMap(hour -> promised.stream()
-                .filter(episode -> hour(episode).equals(Optional.of(hour.at())))
-                .findFirst());
-        return new Slot(local, promise.isPresent(), lesson);
+    /** Clocks that go back show an hour once more that has struck; one that they jump over is over when they have. */
+    private static boolean isToCome(LocalDateTime local, ZoneId zone, Instant now) {
+        return Promise.at(local, zone)
+                .map(at -> at.isAfter(now))
+                .orElseGet(() -> local.isAfter(LocalDateTime.ofInstant(now, zone)));
+    }
+
+    /** @param at the moment that the hour stands for; empty where it is none */
+    private static Slot of(LocalDateTime local, Optional<Instant> at, List<Episode> promised) {
+        var lesson = promised.stream()
+                .filter(episode -> at.isPresent() && hour(episode).equals(at))
+                .findFirst();
+        return new Slot(local, at.isPresent(), lesson);
     }
 
     /** Those of the promised lessons whose hour is none of these. */

@@ -9,16 +9,16 @@ import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesId;
 import groundbass.catalog.series.SeriesRows;
+import groundbass.document.EpisodeDocument;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.publishing.Wish.Aim;
 import groundbass.release.ReleaseId;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -39,31 +39,44 @@ public final class Timetable {
 
     /** Promises a lesson for a free hour of its series; where it was promised for another, it moves. */
     public Outcome<ReleaseId> promise(EducatorId who, EpisodeId id, LocalDateTime hour, Seen seen) {
-        var promised = parts.jdbi.inTransaction(handle -> {
-            var series = seriesOf(handle, who, id);
-            if (series.isEmpty()) {
-                return Outcome.<ReleaseId>refused("", "catalog.problem.gone");
-            }
-            var problem = taken(series.get(), id, hour);
-            return problem.isPresent()
-                    ? Outcome.<ReleaseId>refused(List.of(problem.get()))
-                    : promise(who, id, hour, series.get().zone(), seen);
-        });
+        var cleared = publisher.cleared(who, id); // before anything is locked, for it is read through
+        var promised = cleared.result()
+                .map(document -> promise(who, id, document, hour, seen))
+                .orElseGet(() -> Outcome.refused(cleared.problems()));
         promised.result().ifPresent(parts.queue::add);
         return promised;
     }
 
-    private Outcome<ReleaseId> promise(EducatorId who, EpisodeId id, LocalDateTime hour, ZoneId zone, Seen seen) {
-        var promise = Promise.of(hour, zone, parts.clock.instant());
-        return promise.result()
-                .map(kept -> publisher.enter(who, id, Wish.of(Aim.OUT_THEN, kept, seen)))
-                .orElseGet(() -> Outcome.refused(promise.problems()));
+    private Outcome<ReleaseId> promise(
+            EducatorId who, EpisodeId id, EpisodeDocument document, LocalDateTime hour, Seen seen) {
+        return parts.jdbi.inTransaction(handle -> {
+            var series = seriesOf(handle, who, id);
+            if (series.isEmpty()) {
+                return Outcome.<ReleaseId>refused("", "catalog.problem.gone");
+            }
+            var promise = Promise.of(hour, series.get().zone(), parts.clock.instant());
+            var problem = taken(series.get(), id, hour).or(() -> passed(promise));
+            return problem.isPresent()
+                    ? Outcome.<ReleaseId>refused(List.of(problem.get()))
+                    : publisher.enter(
+                            who,
+                            id,
+                            document,
+                            Wish.of(Aim.OUT_THEN, promise.result().orElseThrow(), seen));
+        });
+    }
+
+    /** Why an hour cannot be promised that is one of the rhythm: it struck since the page was opened, or never comes. */
+    private static Optional<FieldProblem> passed(Outcome<Promise> promise) {
+        return promise.problems().stream()
+                .findFirst()
+                .map(problem -> new FieldProblem(Seen.STANDING, problem.key(), problem.args()));
     }
 
     /** Why an hour is not to be had: it is none of the rhythm, or a break, or another lesson has it. */
     private Optional<FieldProblem> taken(Series series, EpisodeId id, LocalDateTime hour) {
         var rhythm = rhythms.of(series.id());
-        if (rhythm.filter(one -> isHour(one, hour)).isEmpty()) {
+        if (rhythm.filter(one -> one.isHour(hour)).isEmpty()) {
             return Optional.of(meanwhile("publishing.problem.hour.none"));
         }
         if (rhythm.get().breaks().contains(hour.toLocalDate())) {
@@ -74,19 +87,11 @@ public final class Timetable {
                 .map(other -> meanwhile("publishing.problem.hour.taken", other.title()));
     }
 
-    private static boolean isHour(Rhythm rhythm, LocalDateTime hour) {
-        return rhythm.time().equals(hour.toLocalTime()) && rhythm.holds(hour.toLocalDate());
-    }
-
     private Optional<Episode> lessonAt(Series series, LocalDateTime hour) {
-        return Promise.of(hour, series.zone(), parts.clock.instant()).result().flatMap(promise -> inHand(series)
+        return Promise.at(hour, series.zone()).flatMap(at -> parts.episodes.inHand(series.id(), 0).stream()
                 .filter(episode ->
-                        episode.state() instanceof Scheduled one && one.at().equals(promise.at()))
+                        episode.state() instanceof Scheduled one && one.at().equals(at))
                 .findFirst());
-    }
-
-    private Stream<Episode> inHand(Series series) {
-        return parts.episodes.inHand(series.id(), 0).stream();
     }
 
     /**
@@ -141,10 +146,14 @@ public final class Timetable {
         return publisher.withdraw(who, id, seen);
     }
 
-    /** Makes an hour of the rhythm a break; one that a lesson has must be freed first. */
+    /** Makes an hour of the rhythm a break; one that a lesson has must be freed first, and one that has struck stays. */
     public Outcome<SeriesId> skip(EducatorId who, SeriesId id, LocalDate day) {
         return onDay(who, id, day, (handle, series, rhythm) -> {
-            var lesson = lessonAt(series, day.atTime(rhythm.time()));
+            var hour = day.atTime(rhythm.time());
+            if (Promise.at(hour, series.zone()).filter(this::hasStruck).isPresent()) {
+                return Optional.of(meanwhile("publishing.problem.hour.over"));
+            }
+            var lesson = lessonAt(series, hour);
             if (lesson.isPresent()) {
                 return Optional.of(
                         meanwhile("publishing.problem.hour.taken", lesson.get().title()));
@@ -152,6 +161,10 @@ public final class Timetable {
             rhythms.skip(handle, who, id, day); // one that is a break already stays one
             return Optional.empty();
         });
+    }
+
+    private boolean hasStruck(Instant hour) {
+        return !hour.isAfter(parts.clock.instant());
     }
 
     /** Makes a break an hour again. */
@@ -190,6 +203,6 @@ public final class Timetable {
     }
 
     private static FieldProblem meanwhile(String key, Object... args) {
-        return FieldProblem.of(Wish.STANDING, key, args);
+        return FieldProblem.of(Seen.STANDING, key, args);
     }
 }

@@ -12,9 +12,6 @@ import java.util.Optional;
  * @param note what students are told of a correction
  */
 record Wish(Aim aim, Promise promise, ReleaseNote note, Seen seen) {
-    /** Where it is told how a lesson stands. */
-    static final String STANDING = "calendar";
-
     /** What is to become of the lesson. */
     enum Aim {
         /** A lesson that is not out goes out as soon as it can. */
@@ -22,9 +19,7 @@ record Wish(Aim aim, Promise promise, ReleaseNote note, Seen seen) {
         /** A lesson that is not out goes out at an hour. */
         OUT_THEN,
         /** A lesson that is out is corrected. */
-        CORRECTED,
-        /** One of the first and the last, however it stands. */
-        READABLE
+        CORRECTED
     }
 
     static Wish of(Aim aim, Promise promise, Seen seen) {
@@ -33,19 +28,18 @@ record Wish(Aim aim, Promise promise, ReleaseNote note, Seen seen) {
 
     /** Why it cannot be done any more as the lesson stands now; empty where it can. */
     Optional<FieldProblem> inTheWay(EpisodeState now) {
-        if (now instanceof EpisodeState.Published && aim == Aim.OUT_THEN && seen.equals(Seen.ANYHOW)) {
-            return Optional.of(FieldProblem.of("local", "publishing.problem.published"));
+        if (now instanceof EpisodeState.Published && aim != Aim.CORRECTED) {
+            return Optional.of(FieldProblem.of(Seen.STANDING, "publishing.problem.meanwhile.out"));
         }
-        boolean wantsOut = aim == Aim.OUT_NOW || aim == Aim.OUT_THEN;
-        if (now instanceof EpisodeState.Published && wantsOut) {
-            return Optional.of(FieldProblem.of(STANDING, "publishing.problem.meanwhile.out"));
+        if (!(now instanceof EpisodeState.Published) && aim == Aim.CORRECTED) {
+            return Optional.of(otherwise());
         }
         return isGranted(now) || seen.holds(now) ? Optional.empty() : Optional.of(otherwise());
     }
 
     /** What is said where another window, or the hour, was faster. */
     static FieldProblem otherwise() {
-        return FieldProblem.of(STANDING, "publishing.problem.meanwhile");
+        return FieldProblem.of(Seen.STANDING, "publishing.problem.meanwhile");
     }
 
     /** Whether the lesson is promised already as it is wished: the button was pressed twice, or in two windows. */

@@ -5,12 +5,12 @@
  * <p>The way of a lesson to its readers:
  *
  * <ol>
- *   <li>The draft is <b>checked</b>: {@link groundbass.publishing.Preflight} reads its texts once and says what blocks it
- *       and what its educator must accept ({@link groundbass.publishing.Publisher} asks it, and so does
+ *   <li>The draft is <b>checked</b>: {@link groundbass.publishing.preflight.Preflight} reads its texts once and says what
+ *       blocks it and what its educator must accept ({@link groundbass.publishing.Publisher} asks it, and so does
  *       {@code Promises} for what is written after a promise).
  *   <li>It is <b>fixed</b>: the very document that was checked becomes a revision, and what else its files depend on a
  *       build specification, both in {@code Freezing} and nowhere else.
- *   <li>It is <b>built</b>: the release waits in {@link groundbass.publishing.ReleaseQueue} until
+ *   <li>It is <b>built</b>: the release waits in {@link groundbass.publishing.jobs.ReleaseQueue} until
  *       {@link groundbass.release.ReleaseBuilder} has made its files.
  *   <li>It <b>goes live</b>: {@link groundbass.publishing.PublicationJob} comes round, checks once more, and shows the latest
  *       release that is built. {@link groundbass.publishing.HourWatch} tells the educator what is in the way.

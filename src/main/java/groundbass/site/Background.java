@@ -1,7 +1,7 @@
 package groundbass.site;
 
-import groundbass.publishing.Jobs;
-import groundbass.publishing.Jobs.Pass;
+import groundbass.publishing.jobs.Jobs;
+import groundbass.publishing.jobs.Jobs.Pass;
 import java.time.Duration;
 import java.util.List;
 import org.slf4j.Logger;

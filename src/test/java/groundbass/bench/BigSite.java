@@ -15,6 +15,7 @@ import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
+import groundbass.publishing.Seen;
 import groundbass.store.Database;
 import groundbass.store.Instants;
 import groundbass.store.RandomId;
@@ -84,7 +85,7 @@ final class BigSite {
         done(new Settings(jdbi, audit)
                 .saveImprint(educator, new Imprint("Long Studio", "desk@long.example", "", "", "")));
         var parts = Parts.over(jdbi, clock).publishing(() -> "https://long.example", release -> {});
-        done(new Publisher(parts).publishNow(educator, episode));
+        done(new Publisher(parts).bringOut(educator, episode, Seen.ANYHOW));
         return episode;
     }
 

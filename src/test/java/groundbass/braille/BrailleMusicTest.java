@@ -61,6 +61,14 @@ class BrailleMusicTest {
                 .containsExactly("#A >>%L^T'<K", "", "             ,CHORDS BY BAR", "#A ,B<MAJ#G_/,D \"<#D\"> ,F%#G");
     }
 
+    /** NIM 1996, 12-4: the signs of music for accidentals, before degrees as well. rule: braille-chords-apart */
+    @Test
+    void alteredDegreesOfChords() {
+        var rows = rows("bar 1 over F#7b9, Bbm7b5 at 2, E7#11 at 3\n1-4  rest\n", Locale.ENGLISH);
+        assertThat(rows.get(rows.size() - 2) + rows.get(rows.size() - 1))
+                .endsWith("#A ,F%#G<#I \"<#B\"> ,B<M#G<#E \"<#C\">  ,E#G%#AA");
+    }
+
     /** rule: braille-repeats, braille-dot-three, braille-fret-signs */
     @Test
     void repeatsAndEndings() {
@@ -142,6 +150,18 @@ class BrailleMusicTest {
                 """)).containsExactly("#A >P'%L^S>C'>+_N>3<K");
     }
 
+    /** NIM 1996, 10-3: what is said with a word sign asks for the octave, the end of a hairpin as well. */
+    @Test
+    void theOctaveAfterTheEndOfAHairpin() {
+        assertThat(music("""
+                bar 1
+                1-2  A0 p
+                3-4  A3 cresc
+                bar 2
+                1-4  A3
+                """)).containsExactly("#A >P'%L^S>C'>+_N>3 _Y<K");
+    }
+
     /** rule: braille-word-sign */
     @Test
     void manyWordsInsideABar() {
@@ -186,6 +206,35 @@ class BrailleMusicTest {
                 3    A3, A5 slide
                 4    A0
                 """)).containsExactly("#A >+%L_DCE5DC@A:DC@AE^[<K");
+    }
+
+    /** MBC 1997, 15.1 and 18.1: ornament and attack stand before the note that they belong to. rule: braille-order-of-signs */
+    @Test
+    void anAccentBehindAGraceNote() {
+        assertThat(music("""
+                bar 1
+                1-4  A5 hammer from 3 accent
+                """)).containsExactly("#A >9%L5_DC.8Z<K");
+    }
+
+    /** MBC 1997, 15.2.2: where both notes are trilled, the sign stands before each. rule: braille-order-of-signs */
+    @Test
+    void aTrillOfNoteAndInterval() {
+        assertThat(music("""
+                bar 1
+                1-4  A3 + D2 trill
+                """)).containsExactly("#A >+%L6_Y%B6+<K");
+    }
+
+    /** MBC 1997, 10.6.1: an accidental that only the other voice has said has dot 5. rule: braille-in-accord */
+    @Test
+    void anAccidentalThatOnlyTheOtherVoiceHasSaid() {
+        assertThat(music("""
+                bar 1 over Bb7
+                1    E6 until 5 + D2
+                2    D2
+                3-4  A1
+                """)).containsExactly("#A >0%1<^)<>>/%B_$$%L\"<^T<K");
     }
 
     /** rule: braille-in-accord: the held lower voice first, then the upper one with a rest that only fills it. */

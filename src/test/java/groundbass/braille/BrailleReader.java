@@ -38,6 +38,7 @@ final class BrailleReader {
     private static final Pattern BEFORE_NOTE = Pattern.compile("_[0-9]+'|8|\\.8|_8|;8|\"8|2|[%<*]*6|\\*L");
     private static final Pattern STRING = Pattern.compile("%([ABL1K2'])");
     private static final Pattern REMINDER = Pattern.compile(",'([%<*]+),'");
+    private static final Pattern ADDED = Pattern.compile("\"(?=[%<*])");
     private static final Pattern ACCIDENTAL = Pattern.compile("%%|<<|[%<*]");
     private static final Pattern OCTAVE = Pattern.compile("@@|,,|[@^_\".;,]");
     private static final Pattern BEHIND = Pattern.compile("@A|[ABL1]|K|,'");
@@ -100,7 +101,7 @@ final class BrailleReader {
         return bars;
     }
 
-    /** Numbers and music hyphens at the ends of rows taken away. */
+    /** Numbers and music hyphens at the ends of rows taken away; behind the sign of an in-accord there is none. */
     private static String joined(List<String> rows) {
         var text = new StringBuilder();
         for (String row : rows) {
@@ -108,9 +109,10 @@ final class BrailleReader {
             String music = numbered ? row.substring(row.indexOf(' ') + 1) : row.substring(2);
             boolean behind = BEHIND_A_BAR.matcher(music).lookingAt();
             boolean parted = behind || text.toString().endsWith("\"") && !music.split(" ")[0].matches(LONG_WORDS);
+            boolean secondVoice = text.toString().endsWith("<>");
             if (parted) {
                 text.setLength(text.length() - (behind ? 0 : 1));
-            } else if (text.length() > 0) {
+            } else if (text.length() > 0 && !secondVoice) {
                 text.append(' ');
             }
             text.append(music);
@@ -236,6 +238,7 @@ final class BrailleReader {
                 saidString = STRINGS.indexOf(string.get().group(1)) + 1;
                 return;
             }
+            take(ADDED);
             var sign = take(REMINDER).map(found -> found.group(1)).or(() -> take(ACCIDENTAL)
                     .map(Matcher::group));
             if (sign.isPresent()) {

@@ -222,6 +222,14 @@ class BrailleSheetTest {
         }
     }
 
+    /** MBC 1997, 10.4. rule: braille-in-accord */
+    @Test
+    void noHyphenStandsBehindTheSignOfAnInAccord() throws IOException {
+        var rows =
+                lines().values().stream().flatMap(line -> rows(line).stream()).toList();
+        assertThat(rows).anyMatch(row -> row.endsWith("<>")).noneMatch(row -> row.endsWith("<>\""));
+    }
+
     /** Everything at once on as many strings as a neck can have, far up, with more words than anybody writes. */
     @Test
     void whatIsTooWideForARowIsPartedBetweenItsSigns() {

@@ -41,6 +41,20 @@ class LiteraryTest {
         assertThat(Literary.GERMAN.cells(text).patterns()).isEqualTo(cells);
     }
 
+    /** RUEB 2013, 8.3, 8.4 and 8.6, their examples from memory. */
+    @Test
+    void capitals() {
+        assertThat(Literary.ENGLISH.cells("Low TIDE, A CD's ABCs").ascii())
+                .isEqualTo(",LOW ,,TIDE1 ,A ,,CD'S ,,ABC,'S");
+        assertThat(Literary.GERMAN.cells("Der ABC").ascii()).isEqualTo("DER ABC");
+    }
+
+    /** Unicode, canonical equivalence: a letter and its accent as two characters are the letter with it. */
+    @Test
+    void anAccentThatIsACharacterOfItsOwn() {
+        assertThat(Literary.ENGLISH.cells("e\u0301")).isEqualTo(Literary.ENGLISH.cells("\u00e9"));
+    }
+
     @Test
     void aCharacterWithoutCellsIsAFullCell() {
         assertThat(Literary.ENGLISH.cells("λ").patterns()).isEqualTo("⠿");

@@ -17,7 +17,8 @@ import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
-import groundbass.publishing.ReleaseQueue;
+import groundbass.publishing.Seen;
+import groundbass.publishing.jobs.ReleaseQueue;
 import groundbass.store.BlobFolder;
 import groundbass.store.Database;
 import groundbass.store.RandomId;
@@ -107,7 +108,7 @@ final class VictimsDesk {
 
     private void publish(EpisodeId episode) {
         write(episode);
-        var release = done(publisher.publishNow(educator, episode));
+        var release = done(publisher.bringOut(educator, episode, Seen.ANYHOW));
         Victim.acknowledge(Kind.RELEASE, release.value());
     }
 

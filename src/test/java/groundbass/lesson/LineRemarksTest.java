@@ -6,8 +6,12 @@ import groundbass.linetext.LineText;
 import groundbass.remark.Remark;
 import groundbass.remark.Severity;
 import groundbass.remark.Span;
+import groundbass.text.Languages;
+import groundbass.text.Messages;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class LineRemarksTest {
     /** rule: legato-direction. */
@@ -46,6 +50,24 @@ class LineRemarksTest {
         var last = remarks.get(50);
         assertThat(last.code()).isEqualTo("more-remarks");
         assertThat((int) last.message().args().get(0)).isGreaterThan(10);
+    }
+
+    /** What a note was probably meant to be is asked once, in either language. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "note-outside-chord | bar 1 over C / 1-4 A3, G0, G2, A3, A3, A4, G0, A3",
+                "note-outside-key | bar 1 / 1-4 A3, G0, G2, A3, A3, A4, G0, A3"
+            })
+    void aRemarkAsksOneQuestion(String code, String bars) {
+        var asking = of("key C major\ntempo 90\n\n" + bars.replace(" / ", "\n") + "\n").stream()
+                .filter(remark -> remark.code().equals(code) && remark.meant().isPresent())
+                .toList();
+        assertThat(asking).hasSize(1);
+        for (var language : Languages.SPOKEN) {
+            assertThat(Messages.of(language).say(asking.get(0).sentence())).containsOnlyOnce("?");
+        }
     }
 
     private static List<Remark> of(String text) {

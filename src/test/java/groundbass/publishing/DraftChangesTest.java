@@ -10,7 +10,7 @@ import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
-import groundbass.publishing.DraftChanges.Difference;
+import groundbass.publishing.preflight.Difference;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import groundbass.text.Message;
@@ -36,7 +36,7 @@ class DraftChangesTest {
             assertThat(changes.of(studio.educator, studio.find(id)))
                     .as("nothing is out")
                     .isEmpty();
-            done(studio.publisher.publishNow(studio.educator, id));
+            done(studio.bringOut(id));
             studio.buildAll();
             studio.publicationJob.pass();
             assertThat(changes.of(studio.educator, studio.find(id))).isEmpty();
@@ -45,7 +45,7 @@ class DraftChangesTest {
             assertThat(changes.of(studio.educator, studio.find(id)))
                     .contains(new Difference(
                             1, true, DocumentComparison.clauses(document(edit -> edit), document(PITCH))));
-            done(studio.publisher.publishNow(studio.educator, id));
+            done(studio.correct(id));
             assertThat(changes.of(studio.educator, studio.find(id)))
                     .as("it is on its way")
                     .isEmpty();

@@ -96,8 +96,7 @@ class EightWeeksTest {
                     .orElseThrow();
             var slots = Slot.coming(rhythm, series.zone(), List.of(), studio.clock.instant(), lessons.size());
             for (int week = 0; week < lessons.size(); week++) {
-                done(studio.publisher.schedule(
-                        studio.educator, lessons.get(week), slots.get(week).local(), series.zone()));
+                done(studio.promise(lessons.get(week), slots.get(week).local()));
             }
             studio.buildAll();
         }

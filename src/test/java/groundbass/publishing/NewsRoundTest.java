@@ -40,7 +40,7 @@ class NewsRoundTest {
 
     private static EpisodeId out(Studio studio, String title) {
         var id = studio.episode(title);
-        done(studio.publisher.publishNow(studio.educator, id));
+        done(studio.bringOut(id));
         studio.buildAll();
         studio.publicationJob.pass();
         assertThat(studio.find(id).isPublished()).isTrue();
@@ -114,7 +114,7 @@ class NewsRoundTest {
             studio.newsRound.pass();
             studio.write(id, "bar 1\n1-4 E7\n");
             studio.clock.advance(Duration.ofMinutes(1));
-            done(studio.publisher.publishNow(studio.educator, id));
+            done(studio.correct(id));
             studio.buildAll();
             studio.publicationJob.pass();
             assertThat(studio.releases.of(id)).hasSize(2);

@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.news.Ask;
 import groundbass.audience.news.AskedOn;
-import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.form.FieldProblem;
 import groundbass.post.EmailAddress;
@@ -26,10 +25,6 @@ class OnceTest {
     /** 18:00 in Berlin is 17:00 UTC in winter (IANA time zone database, CET = UTC+1). */
     private static final LocalDateTime HOUR = LocalDateTime.parse("2026-03-06T18:00");
 
-    private static Seen seen(Studio studio, EpisodeId id) {
-        return Seen.of(studio.find(id).state());
-    }
-
     private static long audited(Studio studio, String what) {
         return studio.audit.latest(100).stream()
                 .filter(entry -> entry.what().equals(what))
@@ -45,7 +40,7 @@ class OnceTest {
             var series = studio.find(id).series();
             studio.newsReaders.agree(
                     new Ask(series, new EmailAddress("reader@example.net"), Locale.ENGLISH, "Yes.", AskedOn.ACCOUNT));
-            var seen = seen(studio, id);
+            var seen = studio.seen(id);
             AtOnce.twice(() -> done(studio.publisher.bringOut(studio.educator, id, seen)));
             var promised = studio.find(id).state();
             done(studio.publisher.bringOut(studio.educator, id, seen)); // while it is being built
@@ -68,8 +63,8 @@ class OnceTest {
         try (database) {
             var studio = new Studio(database);
             var id = studio.episode("Rope and Pulley");
-            done(studio.publisher.schedule(studio.educator, id, HOUR, BERLIN));
-            var seen = seen(studio, id);
+            done(studio.promise(id, HOUR));
+            var seen = studio.seen(id);
             studio.buildAll();
             studio.clock.set("2026-03-06T17:00:00Z");
             studio.publicationJob.pass();
@@ -97,7 +92,7 @@ class OnceTest {
         try (database) {
             var studio = new Studio(database);
             var id = studio.episode("Rope and Pulley");
-            var seen = seen(studio, id);
+            var seen = studio.seen(id);
             done(studio.publisher.schedule(studio.educator, id, HOUR, BERLIN, seen));
             var promised = studio.find(id).state();
             done(studio.publisher.schedule(studio.educator, id, HOUR, BERLIN, seen)); // pressed twice
@@ -110,9 +105,44 @@ class OnceTest {
                         .containsExactly("publishing.problem.meanwhile");
             }
             assertThat(studio.find(id).state()).isEqualTo(promised);
-            done(studio.publisher.schedule(studio.educator, id, HOUR.plusDays(7), BERLIN, seen(studio, id)));
+            done(studio.publisher.schedule(studio.educator, id, HOUR.plusDays(7), BERLIN, studio.seen(id)));
             assertThat(((EpisodeState.Scheduled) studio.find(id).state()).local())
                     .isEqualTo(HOUR.plusDays(7));
+        }
+    }
+
+    /** A form of a page that never was: nothing of the lesson is out that could be corrected. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatIsNotOutIsNotCorrected(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Rope and Pulley");
+            var note = new ReleaseNote("Count 1 is at the seventh fret.", false);
+            assertThat(studio.publisher
+                            .correct(studio.educator, id, note, Seen.ANYHOW)
+                            .problems())
+                    .extracting(FieldProblem::key)
+                    .containsExactly("publishing.problem.meanwhile");
+            assertThat(studio.releases.of(id)).isEmpty();
+        }
+    }
+
+    /** Another window threw it away between the look at the draft and the lock. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whatWasThrownAwayMeanwhileIsToldAsGone(Database database) {
+        try (database) {
+            var studio = new Studio(database);
+            var id = studio.episode("Rope and Pulley");
+            var cleared = done(studio.publisher.cleared(studio.educator, id));
+            done(studio.bin.throwAway(studio.educator, studio.find(id)));
+            var promise = Promise.now(BERLIN, studio.clock.instant());
+            assertThat(studio.publisher
+                            .enter(studio.educator, id, cleared, Wish.of(Wish.Aim.OUT_NOW, promise, Seen.ANYHOW))
+                            .problems())
+                    .extracting(FieldProblem::key)
+                    .containsExactly("catalog.problem.gone");
         }
     }
 
@@ -122,11 +152,11 @@ class OnceTest {
         try (database) {
             var studio = new Studio(database);
             var id = studio.episode("Rope and Pulley");
-            done(studio.publisher.publishNow(studio.educator, id));
+            done(studio.bringOut(id));
             studio.buildAll();
             studio.publicationJob.pass();
             studio.write(id, LATER);
-            var seen = seen(studio, id);
+            var seen = studio.seen(id);
             var note = new ReleaseNote("Count 1 is at the seventh fret.", false);
             AtOnce.twice(() -> done(studio.publisher.correct(studio.educator, id, note, seen)));
             assertThat(studio.releases.of(id)).hasSize(2);

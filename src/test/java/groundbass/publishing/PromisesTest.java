@@ -1,6 +1,5 @@
 package groundbass.publishing;
 
-import static groundbass.publishing.Studio.BERLIN;
 import static groundbass.publishing.Studio.LINE;
 import static groundbass.publishing.Studio.done;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -13,6 +12,7 @@ import groundbass.document.Rights;
 import groundbass.form.Outcome;
 import groundbass.post.EmailAddress;
 import groundbass.publishing.Trouble.Kind;
+import groundbass.publishing.preflight.LessonRemark;
 import groundbass.release.Built;
 import groundbass.release.ReleaseId;
 import groundbass.store.AtOnce;
@@ -40,7 +40,7 @@ class PromisesTest {
 
     private static EpisodeId promised(Studio studio) {
         var id = studio.episode("Rope and Pulley");
-        done(studio.publisher.schedule(studio.educator, id, HOUR, BERLIN));
+        done(studio.promise(id, HOUR));
         studio.buildAll();
         return id;
     }
@@ -174,10 +174,10 @@ class PromisesTest {
             var studio = new Studio(database);
             var id = studio.episode("Rope and Pulley");
             studio.write(id, UNWISE);
-            Outcome<ReleaseId> refused = studio.publisher.publishNow(studio.educator, id);
+            Outcome<ReleaseId> refused = studio.bringOut(id);
             assertThat(refused.problems()).isNotEmpty();
             accept(studio, id);
-            done(studio.publisher.publishNow(studio.educator, id));
+            done(studio.bringOut(id));
         }
     }
 
@@ -235,7 +235,7 @@ class PromisesTest {
         try (database) {
             var studio = new Studio(database);
             var id = studio.episode("Rope and Pulley");
-            var release = done(studio.publisher.schedule(studio.educator, id, HOUR, BERLIN));
+            var release = done(studio.promise(id, HOUR));
             Built.failed(studio.releases, release, studio.clock.instant());
             studio.publicationJob.pass();
             assertThat(studio.letters()).hasSize(1).first().asString().contains("could not be built");
@@ -266,11 +266,11 @@ class PromisesTest {
         try (database) {
             var studio = new Studio(database);
             var id = studio.episode("Rope and Pulley");
-            done(studio.publisher.publishNow(studio.educator, id));
+            done(studio.bringOut(id));
             studio.buildAll();
             studio.publicationJob.pass();
             studio.write(id, LATER);
-            var correction = done(studio.publisher.publishNow(studio.educator, id));
+            var correction = done(studio.correct(id));
             Built.failed(studio.releases, correction, studio.clock.instant());
             studio.publicationJob.pass();
             assertThat(studio.shown(id)).isEqualTo(LINE);
@@ -297,8 +297,7 @@ class PromisesTest {
     void aPauseFromAClockThatWasAheadIsOverWhenTheClockIsRight(Database database) {
         try (database) {
             var studio = new Studio(database);
-            var release =
-                    done(studio.publisher.schedule(studio.educator, studio.episode("Rope and Pulley"), HOUR, BERLIN));
+            var release = done(studio.promise(studio.episode("Rope and Pulley"), HOUR));
             Built.failed(studio.releases, release, studio.clock.instant().plus(Duration.ofDays(2)));
             studio.publicationJob.pass();
             assertThat(studio.releases.find(release).orElseThrow().isUnderWay()).isTrue();
@@ -311,9 +310,9 @@ class PromisesTest {
         try (database) {
             var studio = new Studio(database);
             var id = promised(studio);
-            done(studio.publisher.withdraw(studio.educator, id));
+            done(studio.withdraw(id));
             studio.write(id, LATER);
-            done(studio.publisher.schedule(studio.educator, id, HOUR, BERLIN));
+            done(studio.promise(id, HOUR));
             studio.clock.set(AT.toString());
             studio.publicationJob.pass();
             assertThat(studio.find(id).isPublished()).isFalse();
@@ -329,7 +328,7 @@ class PromisesTest {
         try (database) {
             var studio = new Studio(database);
             var id = studio.episode("Rope and Pulley");
-            done(studio.publisher.publishNow(studio.educator, id));
+            done(studio.bringOut(id));
             studio.write(id, LATEST);
             studio.clock.advance(Duration.ofMinutes(30));
             studio.publicationJob.pass();

@@ -10,7 +10,6 @@ import groundbass.store.Database;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -20,7 +19,6 @@ import org.junit.jupiter.params.provider.ArgumentsSource;
 
 class PublicationJobTest {
     private static final Instant NOW = Studio.NOW;
-    private static final ZoneId BERLIN = Studio.BERLIN;
 
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
@@ -28,7 +26,7 @@ class PublicationJobTest {
         try (database) {
             var studio = new Studio(database);
             var id = studio.episode("Rope and Pulley");
-            var release = done(studio.publisher.publishNow(studio.educator, id));
+            var release = done(studio.bringOut(id));
             assertThat(studio.queue).containsExactly(release);
 
             studio.publicationJob.pass();
@@ -48,7 +46,7 @@ class PublicationJobTest {
             var studio = new Studio(database);
             var id = studio.episode("Rope and Pulley");
             // 18:00 in Berlin is 17:00 UTC in winter (IANA time zone database, CET = UTC+1)
-            done(studio.publisher.schedule(studio.educator, id, LocalDateTime.parse("2026-03-06T18:00"), BERLIN));
+            done(studio.promise(id, LocalDateTime.parse("2026-03-06T18:00")));
             studio.buildAll();
 
             studio.clock.set("2026-03-06T16:59:59Z");
@@ -68,8 +66,8 @@ class PublicationJobTest {
             var studio = new Studio(database);
             var first = studio.episode("Rope and Pulley");
             var second = studio.episode("Slack Water");
-            done(studio.publisher.schedule(studio.educator, first, LocalDateTime.parse("2026-03-03T18:00"), BERLIN));
-            done(studio.publisher.schedule(studio.educator, second, LocalDateTime.parse("2026-03-04T18:00"), BERLIN));
+            done(studio.promise(first, LocalDateTime.parse("2026-03-03T18:00")));
+            done(studio.promise(second, LocalDateTime.parse("2026-03-04T18:00")));
             studio.buildAll();
 
             studio.clock.advance(Duration.ofDays(9));
@@ -88,11 +86,8 @@ class PublicationJobTest {
             var studio = new Studio(database);
             var broken = studio.episode("Broken");
             var sound = studio.episode("Sound");
-            Built.failed(
-                    studio.releases,
-                    done(studio.publisher.publishNow(studio.educator, broken)),
-                    studio.clock.instant());
-            done(studio.publisher.publishNow(studio.educator, sound));
+            Built.failed(studio.releases, done(studio.bringOut(broken)), studio.clock.instant());
+            done(studio.bringOut(sound));
             studio.buildAll();
             studio.publicationJob.pass();
             assertThat(studio.find(broken).isPublished()).isFalse();
@@ -106,16 +101,14 @@ class PublicationJobTest {
         try (database) {
             var studio = new Studio(database);
             var id = studio.episode("Rope and Pulley");
-            var first = done(studio.publisher.publishNow(studio.educator, id));
+            var first = done(studio.bringOut(id));
             studio.buildAll();
             studio.publicationJob.pass();
 
-            assertThat(studio.publisher.publishNow(studio.educator, id).problems())
-                    .as("nothing was changed")
-                    .isNotEmpty();
+            assertThat(studio.correct(id).problems()).as("nothing was changed").isNotEmpty();
             studio.write(id, "bar 1\n1-4 E7\n");
             studio.clock.advance(Duration.ofMinutes(1));
-            var second = done(studio.publisher.publishNow(studio.educator, id));
+            var second = done(studio.correct(id));
             studio.publicationJob.pass();
             assertThat(studio.releases.current(id).orElseThrow().id()).isEqualTo(first);
             studio.buildAll();
@@ -133,7 +126,7 @@ class PublicationJobTest {
             var studio = new Studio(database);
             var id = studio.episode("Rope and Pulley");
             studio.episode("Slack Water");
-            done(studio.publisher.schedule(studio.educator, id, LocalDateTime.parse("2026-03-03T18:00"), BERLIN));
+            done(studio.promise(id, LocalDateTime.parse("2026-03-03T18:00")));
             studio.buildAll();
             done(studio.desk.move(studio.educator, id, 2));
 
@@ -154,14 +147,13 @@ class PublicationJobTest {
         try (database) {
             var studio = new Studio(database);
             var id = studio.episode("Rope and Pulley");
-            done(studio.publisher.schedule(studio.educator, id, LocalDateTime.parse("2026-03-03T18:00"), BERLIN));
+            done(studio.promise(id, LocalDateTime.parse("2026-03-03T18:00")));
             studio.buildAll();
-            done(studio.publisher.withdraw(studio.educator, id));
+            done(studio.withdraw(id));
             studio.clock.advance(Duration.ofDays(9));
             studio.publicationJob.pass();
             assertThat(studio.find(id).isPublished()).isFalse();
-            assertThat(studio.publisher.withdraw(studio.educator, id).problems())
-                    .isNotEmpty();
+            assertThat(studio.withdraw(id).problems()).isNotEmpty();
         }
     }
 
@@ -171,10 +163,10 @@ class PublicationJobTest {
         try (database) {
             var studio = new Studio(database);
             var id = studio.episode("Rope and Pulley");
-            var first = done(studio.publisher.publishNow(studio.educator, id));
+            var first = done(studio.bringOut(id));
             assertThat(Built.progress(studio.releases, first, 1, 9)).isTrue();
             studio.write(id, "bar 1\n1-4 E7\n");
-            var second = done(studio.publisher.publishNow(studio.educator, id));
+            var second = done(studio.bringOut(id));
             Built.ready(studio.releases, second, studio.clock.instant());
             studio.publicationJob.pass();
             assertThat(studio.current(id)).isEqualTo(second);
@@ -204,7 +196,7 @@ class PublicationJobTest {
                 var made = new ArrayList<ReleaseId>();
                 for (int fret = 1; fret <= 4; fret++) {
                     studio.write(id, "bar 1\n1-4 E" + fret + "\n");
-                    made.add(done(studio.publisher.publishNow(studio.educator, id)));
+                    made.add(done(studio.bringOut(id)));
                     Built.progress(studio.releases, made.get(made.size() - 1), 1, 9);
                     studio.clock.advance(Duration.ofSeconds(1));
                 }
@@ -231,7 +223,7 @@ class PublicationJobTest {
         try (database) {
             var studio = new Studio(database);
             var id = studio.episode("Rope and Pulley");
-            var release = done(studio.publisher.publishNow(studio.educator, id));
+            var release = done(studio.bringOut(id));
             for (int minutes : List.of(1, 2, 4, 8, 15, 15)) {
                 Built.failed(studio.releases, release, studio.clock.instant());
                 studio.clock.advance(Duration.ofMinutes(minutes).minusSeconds(1));

@@ -27,6 +27,19 @@ class SlotTest {
         assertThat(slots).extracting(Slot::isFree).containsExactly(true, false, true);
     }
 
+    /**
+     * The same directive: clocks go back at 01:00 UTC on the last Sunday of October, in 2030 the 27th, so that 02:30 comes at
+     * 00:30 and at 01:30 UTC. The first is the hour.
+     */
+    @Test
+    void anHourThatComesTwiceHasStruckOnceTheFirstHas() {
+        assertThat(coming("2030-10-27", "02:30", "2030-10-27T00:29:00Z").get(0).local())
+                .hasToString("2030-10-27T02:30");
+        assertThat(coming("2030-10-27", "02:30", "2030-10-27T01:10:00Z"))
+                .extracting(slot -> slot.local().toString())
+                .containsExactly("2030-11-03T02:30", "2030-11-10T02:30", "2030-11-17T02:30");
+    }
+
     @Test
     void todaysHourComesUntilItHasStruck() {
         assertThat(coming("2030-05-01", "17:00", "2030-05-01T14:59:00Z").get(0).local())

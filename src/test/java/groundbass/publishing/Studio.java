@@ -27,11 +27,13 @@ import groundbass.form.Outcome;
 import groundbass.post.Outbox;
 import groundbass.release.Built;
 import groundbass.release.ReleaseId;
+import groundbass.release.ReleaseNote;
 import groundbass.release.Releases;
 import groundbass.store.Database;
 import groundbass.store.SettableClock;
 import java.net.URI;
 import java.time.Instant;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -117,6 +119,27 @@ final class Studio {
                 .done();
         assertThat(DocumentCheck.problems(document)).isEmpty();
         done(desk.saveDraft(educator, id, draft.version(), document));
+    }
+
+    /** How it stands, as a page that was just opened says. */
+    Seen seen(EpisodeId id) {
+        return Seen.of(find(id).state());
+    }
+
+    Outcome<ReleaseId> bringOut(EpisodeId id) {
+        return publisher.bringOut(educator, id, seen(id));
+    }
+
+    Outcome<ReleaseId> correct(EpisodeId id) {
+        return publisher.correct(educator, id, new ReleaseNote("A slip is put right.", false), seen(id));
+    }
+
+    Outcome<ReleaseId> promise(EpisodeId id, LocalDateTime hour) {
+        return publisher.schedule(educator, id, hour, BERLIN, seen(id));
+    }
+
+    Outcome<EpisodeId> withdraw(EpisodeId id) {
+        return publisher.withdraw(educator, id, seen(id));
     }
 
     void buildAll() {

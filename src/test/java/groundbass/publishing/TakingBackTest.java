@@ -29,7 +29,7 @@ class TakingBackTest {
 
     private static EpisodeId out(Studio studio, String title) {
         var id = studio.episode(title);
-        done(studio.publisher.publishNow(studio.educator, id));
+        done(studio.bringOut(id));
         studio.buildAll();
         studio.publicationJob.pass();
         return id;
@@ -134,8 +134,7 @@ class TakingBackTest {
             var studio = new Studio(database);
             var published = out(studio, "Out");
             var promised = studio.episode("Promised");
-            done(studio.publisher.schedule(
-                    studio.educator, promised, LocalDateTime.parse("2026-03-06T18:00"), Studio.BERLIN));
+            done(studio.promise(promised, LocalDateTime.parse("2026-03-06T18:00")));
             assertThat(studio.bin
                             .throwAway(studio.educator, studio.find(published))
                             .problems())

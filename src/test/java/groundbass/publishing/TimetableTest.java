@@ -51,7 +51,7 @@ class TimetableTest {
         }
 
         Seen seen(EpisodeId id) {
-            return Seen.of(studio.find(id).state());
+            return studio.seen(id);
         }
 
         LocalDateTime hourOf(EpisodeId id) {
@@ -142,6 +142,29 @@ class TimetableTest {
             assertThat(table.audited())
                     .filteredOn(what -> what.startsWith("rhythm."))
                     .containsExactly("rhythm.resumed", "rhythm.skipped", "rhythm.changed");
+        }
+    }
+
+    /** 17:00 in Berlin is 16:00 UTC in winter (IANA time zone database); the page was opened before. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void anHourThatHasStruckIsNeitherSkippedNorTaken(Database database) {
+        try (database) {
+            var table = Table.of(database);
+            var rope = table.promised("Rope and Pulley", 0);
+            var water = table.studio.episode("Slack Water");
+            table.studio.clock.set("2026-03-04T15:59:59Z");
+            refused(table.hours.skip(table.studio.educator, table.series(), FIRST), "publishing.problem.hour.taken");
+            table.studio.clock.set("2026-03-04T16:00:00Z"); // due, and not out yet
+            refused(table.hours.skip(table.studio.educator, table.series(), FIRST), "publishing.problem.hour.over");
+            refused(
+                    table.hours.promise(table.studio.educator, water, hour(0), table.seen(water)),
+                    "publishing.problem.hour.taken");
+            done(table.studio.withdraw(rope));
+            var late = table.hours.promise(table.studio.educator, water, hour(0), table.seen(water));
+            refused(late, "publishing.problem.hour.passed");
+            assertThat(late.problems()).extracting(FieldProblem::field).containsExactly(Seen.STANDING);
+            assertThat(table.rhythms.of(table.series()).orElseThrow().breaks()).isEmpty();
         }
     }
 

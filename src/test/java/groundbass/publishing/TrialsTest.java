@@ -41,9 +41,7 @@ class TrialsTest {
             var id = studio.episode("Rope and Pulley");
             var trial = trial(studio, id);
             studio.buildAll();
-            assertThat(done(studio.publisher.publishNow(studio.educator, id)))
-                    .as("it is built already")
-                    .isEqualTo(trial);
+            assertThat(done(studio.bringOut(id))).as("it is built already").isEqualTo(trial);
             studio.publicationJob.pass();
             studio.clock.advance(Trials.KEPT.plusDays(1));
             forget(studio, null);

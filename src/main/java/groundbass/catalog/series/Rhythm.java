@@ -41,6 +41,11 @@ public record Rhythm(LocalDate first, LocalTime time, int weeks, SortedSet<Local
         return days(day).findFirst().filter(day::equals).isPresent();
     }
 
+    /** Whether this is an hour of it, a break or not. */
+    public boolean isHour(LocalDateTime hour) {
+        return time.equals(hour.toLocalTime()) && holds(hour.toLocalDate());
+    }
+
     /** Its days from one on, breaks among them. */
     private Stream<LocalDate> days(LocalDate day) {
         long behind = Math.max(0, day.toEpochDay() - first.toEpochDay());

@@ -22,24 +22,26 @@ public final class DevicePages implements PageGroup {
     private final Pages pages;
     private final Supplier<SiteSettings> settings;
     private final Assets assets;
-    private final String worker;
+    private final boolean keeping;
 
     /** @param keeping whether lessons may be kept; where not, devices that have some are told to let them go */
     public DevicePages(Pages pages, Supplier<SiteSettings> settings, Assets assets, boolean keeping) {
         this.pages = pages;
         this.settings = settings;
         this.assets = assets;
-        this.worker = keeping ? WORKER : NO_WORKER;
+        this.keeping = keeping;
     }
 
     @Override
     public void addTo(Routes routes) {
         routes.get("/manifest.webmanifest", Role.ANYONE, this::manifest);
         routes.get("/" + WORKER, Role.ANYONE, this::worker);
-        routes.get(
-                "/kept",
-                Role.ANYONE,
-                ctx -> pages.showShared(ctx, "student/kept", NEVER_CHANGES, reader -> new GeneralPages.Plain()));
+        if (keeping) {
+            routes.get(
+                    "/kept",
+                    Role.ANYONE,
+                    ctx -> pages.showShared(ctx, "student/kept", NEVER_CHANGES, reader -> new GeneralPages.Plain()));
+        }
     }
 
     private void manifest(Context ctx) {
@@ -52,6 +54,7 @@ public final class DevicePages implements PageGroup {
 
     /** Below the root, so that the whole site is its scope, and asked for anew each time that a browser looks for another. */
     private void worker(Context ctx) {
+        String worker = keeping ? WORKER : NO_WORKER;
         assets.find(worker).orElseThrow(NotFoundResponse::new).send(ctx, CachedResponse.ASK_AGAIN);
     }
 }

@@ -201,7 +201,12 @@ public final class StudentPages {
                         new AskedCookie(shell.installation().secure()),
                         toDesk(audience)),
                 new PractisedPages(
-                        shell.pages(), shell.accessFilter(), audience.practice(), library.episodes(), shell.clock()),
+                        shell.pages(),
+                        shell.accessFilter(),
+                        audience.practice(),
+                        library.episodes(),
+                        shell.keeping(),
+                        shell.clock()),
                 new QuestionPages(
                         shell.pages(),
                         shell.accessFilter(),

@@ -9,7 +9,7 @@ import groundbass.document.GrooveSource;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.linetext.LineText;
-import groundbass.publishing.Preflight;
+import groundbass.publishing.preflight.Preflight;
 import groundbass.text.Message;
 import groundbass.text.Messages;
 import io.restassured.specification.RequestSpecification;

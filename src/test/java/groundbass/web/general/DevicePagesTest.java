@@ -109,6 +109,7 @@ class DevicePagesTest {
                     .isNotEqualTo(stage.request().get("/worker.js").asString())
                     .contains("unregister")
                     .doesNotContain("\"fetch\"");
+            assertThat(other.request().get("/kept").statusCode()).isEqualTo(404);
         }
     }
 

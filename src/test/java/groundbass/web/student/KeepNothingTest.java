@@ -16,6 +16,9 @@ class KeepNothingTest {
             var page = Jsoup.parse(site.browser().get(PlayVisit.LESSON).asString());
             assertThat(page.select(".practised-star")).isNotEmpty();
             assertThat(page.select("[data-keep], script[src*='/keep.js']")).isEmpty();
+            var practised = Jsoup.parse(site.browser().get("/practised").asString());
+            assertThat(practised.select("[data-practised]")).isNotEmpty();
+            assertThat(practised.select("a[href='/kept']")).isEmpty();
             assertThat(site.program().get("/worker.js").asString()).contains("unregister");
         }
     }

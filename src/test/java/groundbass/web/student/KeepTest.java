@@ -70,8 +70,11 @@ class KeepTest {
                   return lost ? Promise.reject(new TypeError('the line is down')) : real(asked, ...more);
                 };""");
         visit.lesson(page, "");
-        button(page, KEEP).click();
+        button(page, KEEP).evaluate("button => { button.click(); button.click(); }");
         assertThat(part(page, "said")).containsText("The fetching was broken off, and not all of it is here.");
+        assertThat((List<?>) page.evaluate("() => window.asked.filter(one => one === location.pathname)"))
+                .as("two presses are one")
+                .hasSize(1);
         assertThat(button(page, "Go on keeping it")).isVisible();
         assertThat(button(page, "Stop")).isHidden();
         page.context().setOffline(true);
@@ -182,6 +185,10 @@ class KeepTest {
         keep(page);
         page.evaluate("async () => navigator.serviceWorker.register('/assets/worker-off.js')");
         page.waitForCondition(() -> left(page).equals("0 caches, 1 workers"));
+        // WHATWG HTML, section "Page visibility": a window that is looked at again no longer says that it is kept
+        page.evaluate("() => document.dispatchEvent(new Event('visibilitychange'))");
+        assertThat(button(page, KEEP)).isVisible();
+        assertThat(part(page, "said")).isEmpty();
     }
 
     @Test

@@ -25,10 +25,13 @@ public final class PublishingViews {
         this.watch = watch;
     }
 
-    /** Where it stands with all of its releases. */
-    public ReleaseCalendar calendar(EducatorId who, Episode episode, Series series, Reader reader) {
-        return ReleaseCalendar.of(episode, series, releases, reader)
-                .with(troubles(episode), publisher.differs(who, episode));
+    /**
+     * Where it stands with all of its releases.
+     *
+     * @param differs what {@link #differs} says of it, or a verdict
+     */
+    public ReleaseCalendar calendar(Episode episode, Series series, Reader reader, Optional<Message> differs) {
+        return ReleaseCalendar.of(episode, series, releases, reader).with(troubles(episode), differs);
     }
 
     /** Where it stands, in a line or two. */

@@ -2,6 +2,7 @@ package groundbass.web.desk.calendar;
 
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
+import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.EpisodeState.Scheduled;
 import groundbass.catalog.episode.Episodes;
@@ -9,9 +10,11 @@ import groundbass.catalog.series.Rhythm;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
-import groundbass.publishing.CheckedItem;
+import groundbass.effort.Busy;
+import groundbass.publishing.Publisher.Verdict;
 import groundbass.publishing.Seen;
 import groundbass.publishing.Slot;
+import groundbass.publishing.preflight.CheckedItem;
 import groundbass.text.Message;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.calendar.WeeksView.Cell;
@@ -29,19 +32,21 @@ import groundbass.web.desk.calendar.WeeksView.Week;
 import groundbass.web.view.Reader;
 import java.time.Clock;
 import java.time.DayOfWeek;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
+import java.time.temporal.ChronoUnit;
 import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
-import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -82,9 +87,10 @@ final class WeekTable {
     /** @param touched the lesson of which something was done */
     WeeksView of(EducatorId who, Reader reader, Optional<Held> held, Optional<Episode> touched) {
         var all = catalog.ownedBy(who);
-        var looks = new Looks(who);
+        var inHand = all.stream().map(series -> episodes.inHand(series.id(), 0)).toList();
+        var looks = new Looks(who, inHand);
         var blocks = IntStream.range(0, all.size())
-                .mapToObj(i -> new Block(all.get(i), i + 1, reader, held, looks))
+                .mapToObj(i -> new Block(all.get(i), i + 1, inHand.get(i), reader, held, looks))
                 .toList();
         var cells = blocks.stream().flatMap(block -> block.cells().stream()).toList();
         var moved = touched.map(episode -> new Moved(
@@ -137,27 +143,47 @@ final class WeekTable {
         return episode.state() instanceof EpisodeState.Scheduled promise ? Optional.of(promise) : Optional.empty();
     }
 
-    /** Looks lessons over, so many for a page; the others lead to the page on which that is done. */
+    /**
+     * Looks lessons over, so many for a page and as long as their educator may work the machine: first what goes out next, in
+     * whichever series. The others lead to the page on which that is done.
+     */
     private final class Looks {
         private final EducatorId who;
-        private final AtomicInteger left = new AtomicInteger(MOST_LOOKED_OVER);
+        private final Set<EpisodeId> chosen;
+        private boolean busy;
 
-        Looks(EducatorId who) {
+        /** @param inHand the lessons of each series that are not out, in their order */
+        Looks(EducatorId who, List<List<Episode>> inHand) {
             this.who = who;
+            this.chosen = inHand.stream()
+                    .flatMap(List::stream)
+                    .sorted(Comparator.comparing(
+                            episode -> promise(episode).map(Scheduled::at).orElse(Instant.MAX)))
+                    .limit(MOST_LOOKED_OVER)
+                    .map(Episode::id)
+                    .collect(Collectors.toSet());
         }
 
         Optional<Lacks> at(Episode episode) {
-            if (left.getAndDecrement() <= 0) {
+            if (busy || !chosen.contains(episode.id())) {
                 return Optional.empty();
             }
-            var verdict = desk.work(who, () -> publishing.verdict(who, episode));
+            try {
+                return Optional.of(lacks(desk.work(who, () -> publishing.verdict(who, episode))));
+            } catch (Busy busyNow) {
+                busy = true; // the hours are told all the same
+                return Optional.empty();
+            }
+        }
+
+        private static Lacks lacks(Verdict verdict) {
             int open = verdict.holding().size();
             var sum = open == 0 ? Message.of("desk.weeks.ready") : Message.of("desk.weeks.missing", open);
             var points = verdict.items().stream()
                     .filter(item -> item.state() == CheckedItem.State.KEEPS_BACK)
                     .map(item -> item.point().title())
                     .toList();
-            return Optional.of(new Lacks(sum, points));
+            return new Lacks(sum, points);
         }
     }
 
@@ -166,7 +192,7 @@ final class WeekTable {
         private final Reader reader;
         private final Optional<Held> held;
         private final Looks looks;
-        private final List<Episode> unpublished;
+        private final ZoneId zone;
         private final List<Episode> promised;
         private final List<Episode> undated;
         private final Optional<Rhythm> rhythm;
@@ -174,24 +200,24 @@ final class WeekTable {
         private final SeriesHead head;
         private final List<Cell> cells;
 
-        Block(Series series, int column, Reader reader, Optional<Held> held, Looks looks) {
+        Block(Series series, int column, List<Episode> inHand, Reader reader, Optional<Held> held, Looks looks) {
             this.reader = reader;
             this.held = held;
             this.looks = looks;
-            this.unpublished = episodes.inHand(series.id(), 0);
-            this.promised = unpublished.stream()
+            this.zone = series.zone();
+            this.promised = inHand.stream()
                     .filter(episode -> promise(episode).isPresent())
                     .toList();
-            this.undated = unpublished.stream()
+            this.undated = inHand.stream()
                     .filter(episode -> promise(episode).isEmpty())
                     .toList();
             this.rhythm = rhythms.of(series.id());
-            this.slots = rhythm.map(one -> Slot.coming(one, series.zone(), promised, clock.instant(), HOURS))
+            this.slots = rhythm.map(one -> Slot.coming(one, zone, promised, clock.instant(), HOURS))
                     .orElse(List.of());
             var entries = promised.stream().collect(Collectors.toMap(Episode::id, this::entry));
             var waiting = undated.stream().map(this::waiting).toList();
             this.head = new SeriesHead(
-                    series.id().value(), series.title(), series.zone().getId(), column, rhythm.isPresent(), waiting);
+                    series.id().value(), series.title(), zone.getId(), column, rhythm.isPresent(), waiting);
             this.cells = cells(episode -> entries.get(episode.id()));
         }
 
@@ -243,9 +269,17 @@ final class WeekTable {
             return promised.stream().filter(episode -> !isDue(episode));
         }
 
+        /** On the clocks of the series, wherever it was promised; an hour of the rhythm where it comes after those shown. */
         private Cell beside(Episode episode, Function<Episode, Entry> entries) {
-            var local = promise(episode).orElseThrow().local();
-            return cell(Kind.BESIDE, local, Optional.of(entries.apply(episode)));
+            var local = local(promise(episode).orElseThrow().at()).truncatedTo(ChronoUnit.MINUTES);
+            boolean later = !slots.isEmpty()
+                    && local.isAfter(slots.get(slots.size() - 1).local());
+            boolean timed = later && rhythm.orElseThrow().isHour(local);
+            return cell(timed ? Kind.HOUR : Kind.BESIDE, local, Optional.of(entries.apply(episode)));
+        }
+
+        private LocalDateTime local(Instant at) {
+            return LocalDateTime.ofInstant(at, zone);
         }
 
         private Cell cell(Kind kind, LocalDateTime local, Optional<Entry> lesson) {
@@ -257,12 +291,13 @@ final class WeekTable {
             if (slots.isEmpty()) {
                 return Stream.of();
             }
-            var first = LocalDate.ofInstant(clock.instant(), ZoneId.of(head.zone()));
-            var last = slots.get(slots.size() - 1).local().toLocalDate();
+            var now = local(clock.instant());
+            var last = slots.get(slots.size() - 1).local();
             return rhythm.orElseThrow().breaks().stream()
-                    .filter(day -> day.isAfter(first) && day.isBefore(last))
                     .filter(rhythm.orElseThrow()::holds)
-                    .map(day -> cell(Kind.BREAK, day.atTime(rhythm.orElseThrow().time()), Optional.empty()));
+                    .map(day -> day.atTime(rhythm.orElseThrow().time()))
+                    .filter(hour -> hour.isAfter(now) && hour.isBefore(last))
+                    .map(hour -> cell(Kind.BREAK, hour, Optional.empty()));
         }
 
         private Entry entry(Episode episode) {
@@ -287,10 +322,9 @@ final class WeekTable {
         }
 
         private List<Other> others(Episode episode) {
-            return promised.stream()
+            return movable()
                     .filter(other -> !other.id().equals(episode.id()))
-                    .map(other ->
-                            new Other(other.id() + " " + Seen.of(other.state()).token(), label(other)))
+                    .map(other -> new Other(named(other), label(other)))
                     .toList();
         }
 

@@ -23,21 +23,16 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.time.Clock;
-import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 
 /** The coming hours of every series: which lesson goes out when, which hours are free, and what waits for one. */
 public final class WeeksPage implements PageGroup {
     private static final String PATH = "/desk/weeks";
     private static final String TEMPLATE = "desk/weeks";
     private static final String NO_HOUR = "desk.publish.hour.missing";
-
-    /** Where {@link Timetable} says that another window, or the hour, was faster. */
-    private static final String MEANWHILE = "calendar";
 
     private final DeskContext desk;
     private final SeriesCatalog catalog;
@@ -89,7 +84,7 @@ public final class WeeksPage implements PageGroup {
         var chosen = Chosen.read(ctx, "episode", FormParameters.text(ctx, "seen"));
         var episode = needed(who, chosen.id());
         var seen = chosen.seen();
-        var outcome = parsed(FormParameters.text(ctx, "local"), LocalDateTime::parse)
+        var outcome = FormParameters.time(FormParameters.text(ctx, "local"), LocalDateTime::parse)
                 .<Outcome<?>>map(local -> timetable.promise(who, episode.id(), local, seen))
                 .orElseGet(() -> Outcome.refused("local", NO_HOUR));
         answer(ctx, episode, outcome, "desk.promised");
@@ -138,7 +133,7 @@ public final class WeeksPage implements PageGroup {
     private void refuse(
             Context ctx, String id, String local, Optional<String> path, String title, List<FieldProblem> problems) {
         boolean meanwhile =
-                problems.stream().anyMatch(problem -> problem.field().equals(MEANWHILE));
+                problems.stream().anyMatch(problem -> problem.field().equals(Seen.STANDING));
         var held = new Held(id, local, path.filter(way -> !meanwhile), title, meanwhile, new FieldProblems(problems));
         ctx.status(meanwhile ? HttpStatus.CONFLICT : HttpStatus.UNPROCESSABLE_CONTENT);
         desk.pages().show(ctx, TEMPLATE, view(ctx, Optional.of(held), Optional.empty()));
@@ -154,8 +149,8 @@ public final class WeeksPage implements PageGroup {
         var series = SeriesId.parse(FormParameters.text(ctx, "series"))
                 .flatMap(id -> catalog.ownedBy(who, id))
                 .orElseThrow(NotFoundResponse::new);
-        String typed = FormParameters.text(ctx, "day");
-        var outcome = parsed(typed, LocalDate::parse)
+        String typed = FormParameters.text(ctx, "day").strip();
+        var outcome = FormParameters.time(typed, LocalDate::parse)
                 .<Outcome<?>>map(day -> act.act(who, series.id(), day))
                 .orElseGet(() -> Outcome.refused("local", NO_HOUR));
         if (outcome.problems().isEmpty()) {
@@ -172,13 +167,5 @@ public final class WeeksPage implements PageGroup {
 
     private Optional<Episode> lesson(EducatorId who, String id) {
         return EpisodeId.parse(id).flatMap(one -> episodes.ownedBy(who, one));
-    }
-
-    private static <T> Optional<T> parsed(String text, Function<String, T> parse) {
-        try {
-            return Optional.of(parse.apply(text));
-        } catch (DateTimeException noHour) {
-            return Optional.empty();
-        }
     }
 }

@@ -7,7 +7,6 @@ import groundbass.web.desk.access.FormParameters;
 import groundbass.web.view.Reader;
 import groundbass.web.view.Zones;
 import io.javalin.http.Context;
-import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
@@ -27,11 +26,7 @@ public record Hour(String local, String zone) {
 
     /** Empty where nothing or something else was typed. */
     Optional<LocalDateTime> wall() {
-        try {
-            return Optional.of(LocalDateTime.parse(local.strip()));
-        } catch (DateTimeException e) {
-            return Optional.empty();
-        }
+        return FormParameters.time(local, LocalDateTime::parse);
     }
 
     Optional<ZoneId> place() {

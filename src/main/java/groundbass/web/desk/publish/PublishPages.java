@@ -8,6 +8,7 @@ import groundbass.form.Outcome;
 import groundbass.publishing.Publisher;
 import groundbass.publishing.Seen;
 import groundbass.release.ReleaseNote;
+import groundbass.text.Message;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.access.FormParameters;
 import groundbass.web.desk.access.Reauthentication;
@@ -26,6 +27,7 @@ import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.time.Clock;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BiFunction;
 
 /** The room in which a lesson goes out: now, or at an hour; in which a promise is taken back; which tells how it stands. */
@@ -102,17 +104,18 @@ public final class PublishPages implements PageGroup {
 
     private void show(Context ctx, Episode episode, Hour hour, FieldProblems problems) {
         var reader = desk.pages().reader(ctx);
+        var room = rooms.view(ctx, Room.PUBLISH, episode).with(problems);
         desk.pages()
                 .show(
                         ctx,
                         TEMPLATE,
                         new PublishView(
-                                rooms.view(ctx, Room.PUBLISH, episode).with(problems),
+                                room,
                                 episode.state(),
                                 FormParameters.text(ctx, "why"),
                                 note(ctx),
                                 telling.holders(episode),
-                                calendar(ctx, episode),
+                                calendar(ctx, episode, room.differs()),
                                 telling.of(desk.seriesOf(episode), episode, reader.locale()),
                                 belowVideo(episode),
                                 hour,
@@ -124,14 +127,15 @@ public final class PublishPages implements PageGroup {
         return telling.belowVideo(episode, draft.document());
     }
 
-    private ReleaseCalendar calendar(Context ctx, Episode episode) {
-        var series = desk.seriesOf(episode);
-        return publishing.calendar(series.owner(), episode, series, desk.pages().reader(ctx));
+    private ReleaseCalendar calendar(Context ctx, Episode episode, Optional<Message> differs) {
+        return publishing.calendar(episode, desk.seriesOf(episode), desk.pages().reader(ctx), differs);
     }
 
     /** The part that changes by itself. */
     private void calendar(Context ctx) {
-        desk.pages().show(ctx, "desk/calendar", new CalendarView(calendar(ctx, desk.episode(ctx))));
+        var episode = desk.episode(ctx);
+        var differs = publishing.differs(desk.educator(ctx), episode);
+        desk.pages().show(ctx, "desk/calendar", new CalendarView(calendar(ctx, episode, differs)));
     }
 
     /** What the hour stands for that is typed at this moment. */

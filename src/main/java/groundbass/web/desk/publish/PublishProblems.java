@@ -1,6 +1,7 @@
 package groundbass.web.desk.publish;
 
 import groundbass.form.FieldProblem;
+import groundbass.publishing.Seen;
 import groundbass.web.view.FieldProblems;
 import io.javalin.http.HttpStatus;
 import java.util.List;
@@ -9,16 +10,14 @@ import java.util.Set;
 /** Brings what keeps a lesson from going out to this room: what is mended in another stands in its list, with the way there. */
 final class PublishProblems {
     private static final String PREFLIGHT = "preflight";
-    /** Where the page tells how the lesson stands: what is wrong there is that it stands otherwise than its reader saw. */
-    private static final String MEANWHILE = "calendar";
 
-    private static final Set<String> HERE = Set.of("local", "zone", "number", "note", MEANWHILE);
+    private static final Set<String> HERE = Set.of("local", "zone", "number", "note", Seen.STANDING);
 
     private PublishProblems() {}
 
     /** Two windows that disagree, or a window and the hour, are a conflict (RFC 9110 section 15.5.10). */
     static HttpStatus status(List<FieldProblem> problems) {
-        boolean conflict = problems.stream().anyMatch(problem -> problem.field().equals(MEANWHILE));
+        boolean conflict = problems.stream().anyMatch(problem -> problem.field().equals(Seen.STANDING));
         return conflict ? HttpStatus.CONFLICT : HttpStatus.UNPROCESSABLE_CONTENT;
     }
 

@@ -1,9 +1,9 @@
 package groundbass.web.desk.room;
 
-import groundbass.publishing.CheckedItem;
-import groundbass.publishing.Checkpoint;
-import groundbass.publishing.LessonRemark;
 import groundbass.publishing.Publisher.Verdict;
+import groundbass.publishing.preflight.CheckedItem;
+import groundbass.publishing.preflight.Checkpoint;
+import groundbass.publishing.preflight.LessonRemark;
 import groundbass.text.Message;
 import java.util.List;
 import java.util.regex.Pattern;

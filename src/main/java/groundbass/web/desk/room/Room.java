@@ -23,7 +23,7 @@ public enum Room {
         this.fields = List.of(fields);
     }
 
-    /** The room in which a field is mended, named as {@link groundbass.publishing.LessonRemark} names it. */
+    /** The room in which a field is mended, named as {@link groundbass.publishing.preflight.LessonRemark} names it. */
     public static Optional<Room> of(String field) {
         return Stream.of(values()).filter(room -> room.holds(field)).findFirst();
     }

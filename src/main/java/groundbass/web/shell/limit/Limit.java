@@ -27,8 +27,8 @@ public enum Limit {
     DOWNLOAD(600, Duration.ofMinutes(10), Keeper.MEMORY),
     /** Parts of recordings that the page plays: one for each bar of each stem, and a class may share an address. */
     PLAY(20_000, Duration.ofMinutes(10), Keeper.MEMORY),
-    /** Sheets set for a screen in one network: a class opens its stands at once, and each may try sizes and staves. */
-    SHEET(600, Duration.ofMinutes(10), Keeper.MEMORY),
+    /** Sheets set for a screen in one network: a class keeps a lesson at once, some forty for each; drawn they are once. */
+    SHEET(2_000, Duration.ofMinutes(10), Keeper.MEMORY),
     /** Lessons looked for in one network: each reads the words of all lessons. */
     SEARCH(2_000, Duration.ofMinutes(10), Keeper.MEMORY),
     /** Stretches of a draft made audible for one educator; what was made already is not counted. */

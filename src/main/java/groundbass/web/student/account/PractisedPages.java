@@ -33,20 +33,31 @@ public final class PractisedPages implements PageGroup {
     private final AccessFilter accessFilter;
     private final Practice practice;
     private final Episodes episodes;
+    private final boolean keeping;
     private final Clock clock;
 
-    public PractisedPages(Pages pages, AccessFilter accessFilter, Practice practice, Episodes episodes, Clock clock) {
+    /** @param keeping whether lessons may be kept on a device, so that there is a list of them */
+    public PractisedPages(
+            Pages pages,
+            AccessFilter accessFilter,
+            Practice practice,
+            Episodes episodes,
+            boolean keeping,
+            Clock clock) {
         this.pages = pages;
         this.accessFilter = accessFilter;
         this.practice = practice;
         this.episodes = episodes;
+        this.keeping = keeping;
         this.clock = clock;
     }
 
     @Override
     public void addTo(Routes routes) {
         routes.get(
-                "/practised", Role.ANYONE, ctx -> pages.showShared(ctx, "student/practised", "", reader -> new View()));
+                "/practised",
+                Role.ANYONE,
+                ctx -> pages.showShared(ctx, "student/practised", "", reader -> new View(keeping)));
         routes.post("/me/practised", Role.STUDENT, this::join);
     }
 
@@ -112,5 +123,5 @@ public final class PractisedPages implements PageGroup {
     }
 
     /** A page that a script fills. */
-    public record View() {}
+    public record View(boolean keeping) {}
 }

@@ -15,6 +15,7 @@ import groundbass.web.desk.Studio;
 import io.restassured.response.Response;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.util.List;
 import java.util.Map;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
@@ -198,6 +199,49 @@ class SideBySideTest {
         post("/desk/weeks/resume", form).then().statusCode(303);
         assertThat(page().select(".week-break")).isEmpty();
         post("/desk/weeks/skip", Map.of("series", second.id().value(), "day", "soon"))
+                .then()
+                .statusCode(422);
+    }
+
+    /** In Lisbon it is an hour earlier than in Vienna (IANA time zone database), where this one was promised. */
+    @Test
+    void whatIsPromisedBesideTheRhythmStandsOnTheClocksOfItsSeries() {
+        var day = FIRST.plusDays(2).plusWeeks(6);
+        var beside = lesson(second, "Beside it");
+        var far = lesson(second, "Far ahead");
+        var hour = Map.of("zone", "Europe/Vienna", "seen", "draft");
+        studio.form()
+                .formParams(hour)
+                .formParam("local", day.atTime(20, 30).toString())
+                .post("/desk/episodes/" + beside.id() + "/promise")
+                .then()
+                .statusCode(303);
+        var later = FIRST.plusDays(2).plusWeeks(2 * 20);
+        studio.form()
+                .formParams(hour)
+                .formParam("local", later.atTime(18, 0).toString())
+                .post("/desk/episodes/" + far.id() + "/promise")
+                .then()
+                .statusCode(303);
+        var page = page();
+        assertThat(Html.mistakes(page.outerHtml())).as("two hours on one day").isEmpty();
+        var cell = page.select("li:has(#lesson-" + beside.id() + ")");
+        assertThat(cell.select("time").attr("datetime")).isEqualTo(day + "T19:30");
+        assertThat(cell.text()).contains("Promised beside the rhythm.");
+        var ahead = page.select("li:has(#lesson-" + far.id() + ")");
+        assertThat(ahead.select("time").attr("datetime")).isEqualTo(later + "T17:00");
+        assertThat(ahead.text()).doesNotContain("beside the rhythm");
+    }
+
+    @Test
+    void aDayThatNoCalendarReachesIsNoDay() {
+        for (String act : List.of("skip", "resume")) {
+            post("/desk/weeks/" + act, Map.of("series", second.id().value(), "day", "+999999999-12-31"))
+                    .then()
+                    .statusCode(422);
+        }
+        var mine = lesson(second, "In a far year");
+        promise(mine, LocalDateTime.parse("+999999999-12-31T17:00"), seen(mine))
                 .then()
                 .statusCode(422);
     }

@@ -8,7 +8,7 @@ import groundbass.catalog.episode.Episode;
 import groundbass.document.Clearance;
 import groundbass.document.LineSource;
 import groundbass.document.Rights;
-import groundbass.publishing.Checkpoint;
+import groundbass.publishing.preflight.Checkpoint;
 import groundbass.web.desk.Studio;
 import java.util.Locale;
 import java.util.stream.Stream;

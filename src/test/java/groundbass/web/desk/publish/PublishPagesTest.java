@@ -320,6 +320,7 @@ class PublishPagesTest {
         "'', Europe/Vienna, local, choose a date and an hour",
         "2026-02-01T09:00, Europe/Vienna, local, has passed",
         "2026-03-29T02:30, Europe/Vienna, local, does not exist",
+        "+999999999-01-01T18:00, Europe/Vienna, local, choose a date and an hour",
         "2026-02-06T18:00, Middle/Earth, zone, fill this in"
     })
     void anHourThatCannotBeKeptIsRefused(String local, String zone, String field, String reason) {

@@ -1,8 +1,8 @@
-package groundbass.publishing;
+package groundbass.publishing.jobs;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.publishing.Jobs.Pass;
+import groundbass.publishing.jobs.Jobs.Pass;
 import groundbass.release.ReleaseId;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;

@@ -1,4 +1,4 @@
-package groundbass.publishing;
+package groundbass.publishing.preflight;
 
 import groundbass.text.Message;
 import java.util.List;

@@ -1,4 +1,4 @@
-package groundbass.publishing;
+package groundbass.publishing.preflight;
 
 /**
  * How letters about a lesson will go out.
@@ -7,4 +7,4 @@ package groundbass.publishing;
  * @param leaves whether a mail server takes them; otherwise they lie on the desk
  * @param undelivered how many letters of the last days came to nobody
  */
-record MailOutlook(int readers, boolean leaves, int undelivered) {}
+public record MailOutlook(int readers, boolean leaves, int undelivered) {}

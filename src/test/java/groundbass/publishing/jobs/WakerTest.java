@@ -1,4 +1,4 @@
-package groundbass.publishing;
+package groundbass.publishing.jobs;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,4 +1,4 @@
-package groundbass.publishing;
+package groundbass.publishing.address;
 
 import java.net.URI;
 
@@ -6,10 +6,10 @@ import java.net.URI;
  * Tells an address that leads nobody but the machine itself anywhere: the names and numbers of loopback (RFC 6761 section
  * 6.3, RFC 1122 section 3.2.1.3, RFC 4291 section 2.5.3).
  */
-final class LocalAddress {
+public final class LocalAddress {
     private LocalAddress() {}
 
-    static boolean is(String address) {
+    public static boolean is(String address) {
         String host = URI.create(address).getHost();
         return host == null
                 || host.equals("localhost")

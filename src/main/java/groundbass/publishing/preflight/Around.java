@@ -1,7 +1,6 @@
-package groundbass.publishing;
+package groundbass.publishing.preflight;
 
 import groundbass.catalog.settings.Imprint;
-import groundbass.publishing.DraftChanges.Difference;
 import java.util.Optional;
 
 /**
@@ -11,10 +10,11 @@ import java.util.Optional;
  * @param mail how the news of it will go out
  * @param difference in what the draft differs from what readers see or will see; also empty where it does not
  */
-record Around(Optional<Imprint> imprint, Optional<MailOutlook> mail, Optional<Difference> difference) {
+public record Around(Optional<Imprint> imprint, Optional<MailOutlook> mail, Optional<Difference> difference) {
     static final Around NOTHING = new Around(Optional.empty(), Optional.empty(), Optional.empty());
 
-    static Around site(Imprint imprint) {
+    /** For whoever asks whether it may go out, and not how all else stands. */
+    public static Around site(Imprint imprint) {
         return new Around(Optional.of(imprint), Optional.empty(), Optional.empty());
     }
 }

@@ -1,4 +1,4 @@
-package groundbass.publishing;
+package groundbass.publishing.address;
 
 import groundbass.catalog.episode.EpisodeId;
 

@@ -1,4 +1,4 @@
-package groundbass.publishing;
+package groundbass.publishing.preflight;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -20,8 +20,7 @@ import groundbass.document.UploadId;
 import groundbass.document.WalkthroughEdit;
 import groundbass.identity.Sha256;
 import groundbass.lesson.Lesson;
-import groundbass.publishing.DraftChanges.Difference;
-import groundbass.publishing.LessonRemark.Weight;
+import groundbass.publishing.preflight.LessonRemark.Weight;
 import groundbass.text.Message;
 import groundbass.text.Messages;
 import java.util.List;

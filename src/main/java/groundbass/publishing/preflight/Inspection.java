@@ -1,17 +1,18 @@
-package groundbass.publishing;
+package groundbass.publishing.preflight;
 
 import groundbass.catalog.episode.DocumentCheck;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.document.EpisodeDocument;
 import groundbass.form.FieldProblem;
 import groundbass.lesson.LessonText;
+import groundbass.publishing.address.Addresses;
 import groundbass.text.Message;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 
 /** One look at a lesson: what is to be said of it at each {@link Checkpoint}. Its texts are proofread once. */
-final class Inspection {
+public final class Inspection {
     private final Addresses addresses;
     private final EpisodeId episode;
     private final LessonText text;
@@ -47,13 +48,14 @@ final class Inspection {
     }
 
     /** All that is to be said, in the order of the checkpoints. */
-    List<LessonRemark> remarks() {
+    public List<LessonRemark> remarks() {
         return Stream.of(Checkpoint.values())
                 .flatMap(point -> remarks(point).stream())
                 .toList();
     }
 
-    List<LessonRemark> remarks(Checkpoint point) {
+    /** Those of one checkpoint. */
+    public List<LessonRemark> remarks(Checkpoint point) {
         var first = typed.stream().filter(remark -> remark.point() == point);
         return Stream.concat(first, others(point).stream()).toList();
     }
@@ -77,7 +79,7 @@ final class Inspection {
     }
 
     /** What is looked at there. */
-    Message looked(Checkpoint point) {
+    public Message looked(Checkpoint point) {
         String key = "publishing.looked." + point.word();
         return switch (point) {
             case DETAILS, SOUND, FINDINGS, PICTURES, WALKTHROUGH, RIGHTS, TEACHER, RELEASE -> Message.of(key);

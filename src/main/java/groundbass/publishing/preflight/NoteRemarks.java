@@ -1,8 +1,8 @@
-package groundbass.publishing;
+package groundbass.publishing.preflight;
 
 import groundbass.lesson.LessonText;
 import groundbass.lesson.NotePieces;
-import groundbass.publishing.LessonRemark.Weight;
+import groundbass.publishing.preflight.LessonRemark.Weight;
 import groundbass.text.Message;
 import java.util.List;
 

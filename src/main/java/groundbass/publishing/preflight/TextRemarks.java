@@ -1,9 +1,9 @@
-package groundbass.publishing;
+package groundbass.publishing.preflight;
 
 import groundbass.document.LineSource;
 import groundbass.lesson.LineRemarks;
 import groundbass.linetext.Reading;
-import groundbass.publishing.LessonRemark.Weight;
+import groundbass.publishing.preflight.LessonRemark.Weight;
 import groundbass.remark.Remark;
 import groundbass.remark.Severity;
 import groundbass.score.Bar;

@@ -1,4 +1,4 @@
-package groundbass.publishing;
+package groundbass.publishing.preflight;
 
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.settings.Imprint;
@@ -7,8 +7,9 @@ import groundbass.document.DocumentSettings;
 import groundbass.document.EpisodeDocument;
 import groundbass.document.Rights;
 import groundbass.lesson.LessonText;
-import groundbass.publishing.DraftChanges.Difference;
-import groundbass.publishing.LessonRemark.Weight;
+import groundbass.publishing.address.Addresses;
+import groundbass.publishing.address.LocalAddress;
+import groundbass.publishing.preflight.LessonRemark.Weight;
 import groundbass.text.Languages;
 import groundbass.text.Message;
 import java.util.ArrayList;
@@ -34,7 +35,8 @@ public final class Preflight {
         return look(episode, document, Around.NOTHING).remarks();
     }
 
-    Inspection look(EpisodeId episode, EpisodeDocument document, Around around) {
+    /** A look at a document and at what is around it. */
+    public Inspection look(EpisodeId episode, EpisodeDocument document, Around around) {
         return new Inspection(addresses, episode, LessonText.read(document), around);
     }
 
@@ -49,7 +51,7 @@ public final class Preflight {
     }
 
     /** While the question is open or permission awaited, nothing goes out. */
-    static Optional<LessonRemark> clearance(Clearance clearance) {
+    public static Optional<LessonRemark> clearance(Clearance clearance) {
         if (clearance.isSettled()) {
             return Optional.empty();
         }

@@ -1,4 +1,4 @@
-package groundbass.publishing;
+package groundbass.publishing.preflight;
 
 import groundbass.audience.news.NewsReaders;
 import groundbass.catalog.series.SeriesId;
@@ -10,7 +10,7 @@ import groundbass.post.Outbox;
  * @param leaves whether a mail server takes letters
  */
 public record NewsMail(boolean leaves, NewsReaders readers, Outbox outbox) {
-    MailOutlook outlook(SeriesId series) {
+    public MailOutlook outlook(SeriesId series) {
         return new MailOutlook(readers.count(series).reached(), leaves, outbox.undelivered());
     }
 }

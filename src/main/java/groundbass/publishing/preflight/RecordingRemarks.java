@@ -1,10 +1,10 @@
-package groundbass.publishing;
+package groundbass.publishing.preflight;
 
 import groundbass.document.BackingTrack;
 import groundbass.document.BarMap;
 import groundbass.lesson.LessonText;
 import groundbass.performance.Performance;
-import groundbass.publishing.LessonRemark.Weight;
+import groundbass.publishing.preflight.LessonRemark.Weight;
 import groundbass.text.Message;
 import java.util.List;
 import java.util.Set;

@@ -1,4 +1,4 @@
-package groundbass.publishing;
+package groundbass.publishing.preflight;
 
 import groundbass.identity.Sha256;
 import groundbass.text.Message;
@@ -39,11 +39,13 @@ public record LessonRemark(Checkpoint point, Weight weight, String field, Messag
         return Sha256.of(said.getBytes(StandardCharsets.UTF_8)).hex();
     }
 
-    boolean blocks() {
+    /** Whether nothing goes out before it is mended. */
+    public boolean blocks() {
         return weight == Weight.BLOCKS;
     }
 
-    boolean asks() {
+    /** Whether nothing goes out before it is mended or accepted. */
+    public boolean asks() {
         return weight == Weight.ASKS;
     }
 }

@@ -1,9 +1,10 @@
-package groundbass.publishing;
+package groundbass.publishing.preflight;
 
 import groundbass.document.EpisodeDocument;
 import groundbass.lesson.NoteLinks;
 import groundbass.lesson.NoteLinks.NoteLink;
-import groundbass.publishing.LessonRemark.Weight;
+import groundbass.publishing.address.LocalAddress;
+import groundbass.publishing.preflight.LessonRemark.Weight;
 import groundbass.text.Message;
 import java.net.URI;
 import java.net.URISyntaxException;

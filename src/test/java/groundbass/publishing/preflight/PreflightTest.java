@@ -1,4 +1,4 @@
-package groundbass.publishing;
+package groundbass.publishing.preflight;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.tuple;
@@ -11,7 +11,9 @@ import groundbass.document.LineSource;
 import groundbass.document.Rights;
 import groundbass.document.WalkthroughEdit;
 import groundbass.lesson.Lesson;
-import groundbass.publishing.LessonRemark.Weight;
+import groundbass.publishing.address.Addresses;
+import groundbass.publishing.address.SiteAddresses;
+import groundbass.publishing.preflight.LessonRemark.Weight;
 import groundbass.text.Messages;
 import groundbass.walkthrough.Anchor;
 import java.net.URI;

@@ -1,4 +1,4 @@
-package groundbass.publishing;
+package groundbass.publishing.jobs;
 
 import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.SystemClock;

@@ -1,4 +1,4 @@
-package groundbass.publishing;
+package groundbass.publishing.address;
 
 import java.net.URI;
 import java.util.function.Supplier;
