@@ -4,7 +4,9 @@ import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyP
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
 
+import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
@@ -15,6 +17,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -58,6 +62,12 @@ class HouseTest {
 
     /** The rows from this one on are pure functions of values. */
     private static final int PURE = 8;
+
+    /** No more classes in a room than one reads through; beyond it a room has sub-rooms. */
+    private static final int MOST_IN_A_ROOM = 32;
+
+    /** Rooms of classes of one kind, which nobody reads through: each sign of the sheet, each value of a line. */
+    private static final Set<String> OF_ONE_KIND = Set.of("groundbass.engraving.sign", "groundbass.score");
 
     /** A room's own classes, beside those of its sub-rooms. */
     private static final String FACE = "";
@@ -205,6 +215,16 @@ class HouseTest {
     @ArchTest
     static final ArchRule onlyTheStartStandsOutside =
             classes().that().resideInAPackage("groundbass").should().haveNameMatching("groundbass\\.Main(\\$.*)?");
+
+    @ArchTest
+    static void noRoomHoldsMoreThanOneReadsThrough(JavaClasses house) {
+        var full = house.stream()
+                .filter(type -> type.isTopLevelClass() && !OF_ONE_KIND.contains(type.getPackageName()))
+                .collect(Collectors.groupingBy(JavaClass::getPackageName, Collectors.counting()));
+        assertThat(full)
+                .hasSizeGreaterThan(100)
+                .allSatisfy((room, classes) -> assertThat(classes).as(room).isLessThanOrEqualTo(MOST_IN_A_ROOM));
+    }
 
     @ArchTest
     static final ArchRule noRoomsGoRoundInACircle =
