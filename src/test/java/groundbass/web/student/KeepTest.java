@@ -44,7 +44,7 @@ class KeepTest {
         plays(page);
         standShowsItsOwnSheets(page);
         page.navigate(visit.address() + "/sign-in");
-        assertThat(page.getByText("There is no net, and the page that was asked for needs it."))
+        assertThat(page.getByText("You are offline, and the page you asked for needs a connection."))
                 .isVisible();
         page.navigate(visit.address() + "/e/" + visit.shelf().episode(1).id());
         assertThat(part(page, "note")).isVisible();
@@ -75,7 +75,7 @@ class KeepTest {
         assertThat((List<?>) page.evaluate("() => window.asked.filter(one => one === location.pathname)"))
                 .as("two presses are one")
                 .hasSize(1);
-        assertThat(button(page, "Go on keeping it")).isVisible();
+        assertThat(button(page, "Continue")).isVisible();
         assertThat(button(page, "Stop")).isHidden();
         page.context().setOffline(true);
         page.navigate(visit.address() + PlayVisit.LESSON);
@@ -84,7 +84,7 @@ class KeepTest {
         visit.lesson(page, "");
         assertThat(part(page, "said")).containsText("Not all of it is here");
         page.evaluate("() => { window.broken = false; window.asked.length = 0; }");
-        button(page, "Go on keeping it").click();
+        button(page, "Continue").click();
         assertThat(part(page, "said")).containsText("Kept on this device on");
         var again = (List<?>) page.evaluate("() => window.asked.filter(one => /flac|groundbass.css/.test(one))");
         assertThat(again)
