@@ -7,6 +7,47 @@ import groundbass.engraving.mark.Mark;
 import groundbass.engraving.mark.Measures;
 import groundbass.engraving.mark.Page;
 import groundbass.engraving.options.Staves;
+import groundbass.engraving.sign.around.BarNumbers;
+import groundbass.engraving.sign.around.ChordNames;
+import groundbass.engraving.sign.around.CountRow;
+import groundbass.engraving.sign.around.Dynamics;
+import groundbass.engraving.sign.around.Endings;
+import groundbass.engraving.sign.around.Figures;
+import groundbass.engraving.sign.around.Fingers;
+import groundbass.engraving.sign.around.Jumps;
+import groundbass.engraving.sign.around.Openings;
+import groundbass.engraving.sign.around.OttavaSigns;
+import groundbass.engraving.sign.around.Rings;
+import groundbass.engraving.sign.around.TechniqueRow;
+import groundbass.engraving.sign.around.TechniqueSpans;
+import groundbass.engraving.sign.around.Trills;
+import groundbass.engraving.sign.around.Vibratos;
+import groundbass.engraving.sign.around.WordsAbove;
+import groundbass.engraving.sign.curve.Bends;
+import groundbass.engraving.sign.curve.BentHeads;
+import groundbass.engraving.sign.curve.GraceSlurs;
+import groundbass.engraving.sign.curve.Graces;
+import groundbass.engraving.sign.curve.SlideEnds;
+import groundbass.engraving.sign.curve.Slides;
+import groundbass.engraving.sign.curve.SlurLetters;
+import groundbass.engraving.sign.curve.Slurs;
+import groundbass.engraving.sign.curve.Ties;
+import groundbass.engraving.sign.staff.Accents;
+import groundbass.engraving.sign.staff.Articulations;
+import groundbass.engraving.sign.staff.Barlines;
+import groundbass.engraving.sign.staff.Beams;
+import groundbass.engraving.sign.staff.Clefs;
+import groundbass.engraving.sign.staff.Fermatas;
+import groundbass.engraving.sign.staff.LongRestSigns;
+import groundbass.engraving.sign.staff.NoteMarks;
+import groundbass.engraving.sign.staff.Rests;
+import groundbass.engraving.sign.staff.Similes;
+import groundbass.engraving.sign.staff.StaffLines;
+import groundbass.engraving.sign.staff.StemMarks;
+import groundbass.engraving.sign.staff.TabLines;
+import groundbass.engraving.sign.staff.TabNumbers;
+import groundbass.engraving.sign.staff.TabRhythm;
+import groundbass.engraving.sign.staff.Tuplets;
 import groundbass.engraving.sketch.Concern;
 import groundbass.engraving.sketch.Sketch;
 import groundbass.engraving.spacing.BarSpan;
@@ -26,7 +67,7 @@ public final class SystemDrawing {
             new StaffLines(),
             new NoteMarks(),
             new Beams(),
-            new Stems(),
+            new StemMarks(),
             new Rests(),
             new Articulations(),
             new BentHeads(), // before ties and slurs, which keep clear of them
@@ -58,7 +99,7 @@ public final class SystemDrawing {
             new TechniqueSpans(),
             new Fingers(),
             new Figures(),
-            new Counts(),
+            new CountRow(),
             new BarNumbers(),
             new ChordNames(),
             new WordsAbove(),

@@ -7,7 +7,7 @@ import groundbass.engraving.pdf.SheetMeta;
 import groundbass.engraving.pdf.SheetPdf;
 import groundbass.engraving.png.SheetPng;
 import groundbass.engraving.sheet.Sheet;
-import groundbass.engraving.sign.Curves;
+import groundbass.engraving.sign.curve.Curves;
 import groundbass.engraving.svg.SheetSvg;
 import groundbass.score.Passage;
 import java.io.ByteArrayOutputStream;

@@ -10,6 +10,8 @@ import groundbass.engraving.mark.Mark;
 import groundbass.engraving.mark.Measures;
 import groundbass.engraving.mark.Shape;
 import groundbass.engraving.options.Staves;
+import groundbass.engraving.sign.staff.BeamSlope;
+import groundbass.engraving.sign.staff.StemMarks;
 import groundbass.engraving.spacing.KeySignature;
 import groundbass.engraving.spacing.Measuring;
 import groundbass.engraving.spacing.Positions;
@@ -28,7 +30,7 @@ class EngravingRulesTest {
     }
 
     private static double stemLength(int position, boolean up) {
-        return Math.abs(Measures.y(position) - Stems.tip(up, position));
+        return Math.abs(Measures.y(position) - StemMarks.tip(up, position));
     }
 
     @Test // rule: staff-positions, bass-written-high, ledger-lines, stem-length: E1 is written E2

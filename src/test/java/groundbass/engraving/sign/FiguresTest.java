@@ -6,6 +6,7 @@ import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.Shape;
 import groundbass.engraving.options.Paper;
 import groundbass.engraving.sheet.Layout;
+import groundbass.engraving.sign.around.Figures;
 import groundbass.linetext.LineText;
 import groundbass.score.Line;
 import groundbass.score.Position;

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import groundbass.engraving.mark.Glyph;
 import groundbass.engraving.mark.Measures;
 import groundbass.engraving.mark.MusicFont;
+import groundbass.engraving.sign.staff.LongRestSigns;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;

@@ -12,6 +12,7 @@ import groundbass.engraving.options.Staves;
 import groundbass.engraving.options.TechniqueLetters;
 import groundbass.engraving.options.TechniqueLetters.Letter;
 import groundbass.engraving.sheet.Layout;
+import groundbass.engraving.sign.around.SwingSign;
 import groundbass.linetext.LineText;
 import groundbass.score.Swing;
 import groundbass.score.Technique;

@@ -91,8 +91,7 @@ class PreviewTest {
     private static String lesson(String page) {
         var article = Jsoup.parse(page).select("article.episode");
         assertThat(article).hasSize(1);
-        article.select(".for-me")
-                .remove();
+        article.select(".for-me").remove();
         article.select("a[href$=/ask], a[href$=/rights-problem]").parents().select("p").stream()
                 .filter(paragraph -> !paragraph
                         .select("a[href$=/ask], a[href$=/rights-problem]")

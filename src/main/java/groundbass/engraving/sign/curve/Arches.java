@@ -1,0 +1,182 @@
+package groundbass.engraving.sign.curve;
+
+import groundbass.engraving.mark.Box;
+import groundbass.engraving.mark.Kind;
+import groundbass.engraving.mark.Mark;
+import groundbass.engraving.mark.Point;
+import groundbass.engraving.mark.Shape;
+import groundbass.engraving.sketch.Layer;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** Curves that keep clear of what stands under them: ties and slurs cross no note (rule: curve-shape). */
+final class Arches {
+    private static final Set<Kind> IN_THE_WAY = EnumSet.of(
+            Kind.HEAD,
+            Kind.PARENTHESIS,
+            Kind.ACCIDENTAL,
+            Kind.DOT,
+            Kind.REST,
+            Kind.ARTICULATION,
+            Kind.BEAM,
+            Kind.FLAG,
+            Kind.STEM,
+            Kind.FRET,
+            Kind.TUPLET);
+
+    /** What no curve may cross, not even to stay close to its heads. */
+    private static final Set<Kind> NEVER_CROSSED = EnumSet.of(
+            Kind.HEAD,
+            Kind.PARENTHESIS,
+            Kind.ACCIDENTAL,
+            Kind.DOT,
+            Kind.REST,
+            Kind.ARTICULATION,
+            Kind.FRET,
+            Kind.TUPLET);
+
+    private static final double CLEAR = 0.15;
+    private static final double BESIDE = 0.3;
+    private static final double STEP = 0.5;
+    private static final double LITTLE = 1.5;
+    private static final double HIGHEST_LIFT = 9;
+    private static final double ENDS_LIFT = 6;
+
+    /** Where along its length a curve bends: first as curves do, then steeply from its ends. */
+    private static final double[] SHARES = {0.28, 0.12, 0.03};
+
+    private final Point from;
+    private final Point to;
+    private final boolean above;
+    private final List<Box> obstacles = new ArrayList<>();
+    private Shape.Curve best;
+    private int fewest = Integer.MAX_VALUE;
+
+    /** Over the numbers of a tablature, whose stems stand apart from them. */
+    private static final Set<Kind> AMONG_NUMBERS =
+            EnumSet.of(Kind.FRET, Kind.REST, Kind.DOT, Kind.ARTICULATION, Kind.TUPLET);
+
+    private Arches(Layer layer, Set<Kind> inTheWay, Point from, Point to, boolean above) {
+        this.from = from;
+        this.to = to;
+        this.above = above;
+        this.best = Curves.between(from, to, above);
+        for (var mark : layer.marks()) {
+            if (inTheWay.contains(mark.kind())) {
+                admit(mark);
+            }
+        }
+    }
+
+    private void admit(Mark mark) {
+        var box = mark.box();
+        if (box.right() > from.x() - BESIDE && box.left() < to.x() + BESIDE) {
+            for (var piece : mark.shape().pieces()) {
+                obstacles.add(piece.grown(CLEAR));
+            }
+        }
+    }
+
+    /** From point to point, arched as far as it must be; where that does not help, its ends move outward as well. */
+    static Shape.Curve over(Layer layer, Point from, Point to, boolean above) {
+        return searched(layer, inTheWay(layer), from, to, above).best;
+    }
+
+    /**
+     * Close to its ends, which stay where they are: clear of everything, else through a stem, a flag or a beam, which
+     * harms less than a curve that leaves its heads (rule: curve-at-its-heads).
+     */
+    static Optional<Shape.Curve> near(Layer layer, Point from, Point to, boolean above) {
+        return lifted(layer, inTheWay(layer), from, to, above).or(() -> lifted(layer, NEVER_CROSSED, from, to, above));
+    }
+
+    /** As {@link #overHeads}, if that crosses nothing else. */
+    static Optional<Shape.Curve> clearOfHeads(Layer layer, Point from, Point to, boolean above) {
+        var arches = searched(layer, NEVER_CROSSED, from, to, above);
+        return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
+    }
+
+    /** As {@link #over}, but through stems, flags and beams. */
+    static Shape.Curve overHeads(Layer layer, Point from, Point to, boolean above) {
+        return searched(layer, NEVER_CROSSED, from, to, above).best;
+    }
+
+    private static Optional<Shape.Curve> lifted(Layer layer, Set<Kind> inTheWay, Point from, Point to, boolean above) {
+        var arches = new Arches(layer, inTheWay, from, to, above);
+        arches.lift(0, SHARES[0], LITTLE);
+        return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
+    }
+
+    private static Set<Kind> inTheWay(Layer layer) {
+        return layer.isTab() ? AMONG_NUMBERS : IN_THE_WAY;
+    }
+
+    private static Arches searched(Layer layer, Set<Kind> inTheWay, Point from, Point to, boolean above) {
+        var arches = new Arches(layer, inTheWay, from, to, above);
+        for (double ends = 0; ends <= ENDS_LIFT && arches.fewest > 0; ends += STEP) {
+            for (double share : SHARES) {
+                arches.lift(ends, share, HIGHEST_LIFT);
+            }
+        }
+        return arches;
+    }
+
+    /** The curve at its usual height or a little higher, if that is clear. */
+    static Optional<Shape.Curve> plain(Layer layer, Point from, Point to, boolean above) {
+        return lifted(layer, inTheWay(layer), from, to, above);
+    }
+
+    private void lift(double ends, double share, double most) {
+        double sign = above ? -1 : 1;
+        var plain = Curves.between(from.moved(0, sign * ends), to.moved(0, sign * ends), above, share);
+        for (double lift = 0; lift <= most && fewest > 0; lift += lift < 3 ? STEP : 2 * STEP) {
+            var curve = plain.lifted(sign * lift);
+            int crossed = crossed(curve);
+            if (crossed < fewest) {
+                best = curve;
+                fewest = crossed;
+            }
+        }
+    }
+
+    /** How many obstacles a curve crosses; it is enough to know that they are no fewer than the fewest so far. */
+    private int crossed(Shape.Curve curve) {
+        var hull = hull(curve);
+        List<Box> pieces = List.of();
+        int crossed = 0;
+        for (int i = 0; i < obstacles.size() && crossed < fewest; i++) {
+            var obstacle = obstacles.get(i);
+            if (hull.overlaps(obstacle)) {
+                pieces = pieces.isEmpty() ? curve.pieces() : pieces;
+                crossed += overlaps(pieces, obstacle) ? 1 : 0;
+            }
+        }
+        return crossed;
+    }
+
+    /** A cubic lies between its ends and control points. */
+    private static Box hull(Shape.Curve curve) {
+        return new Box(
+                        Math.min(curve.from().x(), curve.first().x()),
+                        Math.min(
+                                Math.min(curve.from().y(), curve.to().y()),
+                                Math.min(curve.first().y(), curve.second().y())),
+                        Math.max(curve.to().x(), curve.second().x()),
+                        Math.max(
+                                Math.max(curve.from().y(), curve.to().y()),
+                                Math.max(curve.first().y(), curve.second().y())))
+                .grown(curve.middle());
+    }
+
+    private static boolean overlaps(List<Box> pieces, Box obstacle) {
+        for (var piece : pieces) {
+            if (piece.overlaps(obstacle)) {
+                return true;
+            }
+        }
+        return false;
+    }
+}
