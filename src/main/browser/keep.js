@@ -15,6 +15,8 @@ const { lesson = "", release = "" } = place.dataset;
 const copied = document.documentElement.dataset.kept;
 /** @type {AbortController | null} while it is being kept */
 let keeping = null;
+/** Which copy there was when it was last looked for. */
+let known = "";
 
 /** The sheets of the page's lines for this screen: those of the stand, and those of large notes on the page. */
 function sheetsOf(page) {
@@ -37,6 +39,7 @@ function sheetsOf(page) {
 /** What stands there, as it is now. */
 async function show() {
   const note = await noteOf(lesson);
+  known = note ? `${note.release} ${note.whole} ${note.at}` : "";
   const isWhole = note?.whole === true;
   const isOlder = isWhole && note.release !== release;
   part("copy-keep").textContent = say(isOlder ? "renew" : note && !isWhole ? "on" : "keep");
@@ -63,7 +66,7 @@ async function press() {
   const problem = await attempt(keeping.signal).then(() => "", wrong);
   keeping = null;
   const note = await show();
-  tell(problem || state(note));
+  tell(problem || (note ? state(note) : say("removed"))); // in another window
   part("copy-said").focus(); // the button that was pressed is gone, or of no use now
 }
 
@@ -101,10 +104,12 @@ function tell(words) {
   if (part("copy-said").textContent !== words) part("copy-said").textContent = words;
 }
 
-/** In another window it may have been kept or removed meanwhile. */
+/** In another window it may have been kept or removed meanwhile; else what was said here stays. */
 async function seenAgain() {
   if (keeping || document.visibilityState === "hidden") return;
-  tell(state(await show()));
+  const before = known;
+  const note = await show();
+  if (known !== before) tell(state(note));
 }
 
 async function letGo() {

@@ -1,7 +1,7 @@
 // The lessons that are kept on this device: each copy is a cache of its own (W3C Service Workers, section "Cache"), with a
 // note in it that says whose it is and whether all of it has come. Pages write copies, the worker reads them.
 
-const OURS = "groundbass.";
+export const OURS = "groundbass.";
 /** Grows where this program could misread copies of an earlier one; those are then removed. */
 const FORM = 1;
 const COPY = `${OURS}copy.${FORM} `;

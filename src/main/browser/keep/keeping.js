@@ -1,5 +1,5 @@
 // Keeps the page of a lesson on this device, whole or not at all.
-import { ANY_READER, cacheOf, noteOf, offlineCache, remove, write } from "./copies.js";
+import { ANY_READER, cacheOf, noteOf, offlineCache, OURS, remove, write } from "./copies.js";
 import { asking, bring, bringAll } from "./fetching.js";
 import { assetsOf, lessonOf, manifestsOf, pageAt } from "./pages.js";
 import { keptAddress, keptManifest, keptPage, soundsOf } from "./plan.js";
@@ -8,14 +8,20 @@ import { keptAddress, keptManifest, keptPage, soundsOf } from "./plan.js";
 
 /**
  * Keeps a lesson as it is on the server now. What of it is here already is not fetched again; until all has come, its note
- * says that it is not whole, and an earlier copy stays.
+ * says that it is not whole, and an earlier copy stays. One window waits for another that keeps the same lesson (W3C Web
+ * Locks API).
  *
  * @param {string} path of its page
  * @param {(page: Document) => Part[]} sheetsOf the sheets that are set for this screen
  * @param {AbortSignal} signal
  * @param {(done: number, all: number) => void} tell hears of bytes, as they are reckoned
  */
-export async function keep(path, sheetsOf, signal, tell) {
+export function keep(path, sheetsOf, signal, tell) {
+  const work = () => keepNow(path, sheetsOf, signal, tell);
+  return navigator.locks?.request(`${OURS}keep ${path}`, { signal }, work) ?? work();
+}
+
+async function keepNow(path, sheetsOf, signal, tell) {
   const ask = asking(signal);
   const { html, headers, page } = await pageAt(path, ask);
   const at = new Date().toISOString();

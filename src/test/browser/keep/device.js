@@ -45,6 +45,8 @@ export class Device {
   /** Bytes that still fit. */
   room = Infinity;
   hasNet = true;
+  /** @type {object | undefined} what lets one window wait for another */
+  locks = undefined;
   /** Addresses in the order in which they were asked for. */
   asked = [];
   hasWorker = false;
@@ -89,7 +91,7 @@ export class Device {
       DOMParser: Parser,
       fetch: this.fetch,
       location: { origin: SITE, href: SITE + LESSON, pathname: LESSON },
-      navigator: { languages: ["en-GB"], serviceWorker },
+      navigator: { languages: ["en-GB"], serviceWorker, locks: this.locks },
       ...more,
     }, work);
   }

@@ -91,6 +91,28 @@ Deno.test("a correction that fails leaves the copy that serves", async () => {
   });
 });
 
+/** One after another, whatever they ask for (W3C Web Locks API, exclusive locks of one name). */
+function queue() {
+  let last = Promise.resolve();
+  return {
+    request(_name, _options, work) {
+      const done = last.then(work);
+      last = done.catch(() => {});
+      return done;
+    },
+  };
+}
+
+Deno.test("a second window waits for the first, and fetches nothing again", async () => {
+  const device = new Device(lessonOnServer());
+  device.locks = queue();
+  await device.in(async () => {
+    await Promise.all([keepIt(), keepIt()]);
+    equal((await noteAt(LESSON)).whole, true);
+    equal(device.asked.filter((path) => path.endsWith("/bass-100.flac")).length, 1);
+  });
+});
+
 Deno.test("a copy that another window has finished stays whole, even where the second one fails", async () => {
   const device = new Device(lessonOnServer());
   await device.in(async () => {
