@@ -65,6 +65,18 @@ class TemplatesTest {
         }
     }
 
+    /** What an element is replaced by is decided before it is repeated or left out (Thymeleaf 3.1, Attribute Precedence). */
+    @ParameterizedTest
+    @MethodSource("templates")
+    void noConditionStandsOnWhatIsReplaced(Path template) throws IOException {
+        var page = Jsoup.parse(Files.readString(template), "", Parser.xmlParser());
+        for (var element : page.getAllElements()) {
+            boolean replaced = element.hasAttr("th:replace") || element.hasAttr("th:insert");
+            boolean asked = element.hasAttr("th:if") || element.hasAttr("th:unless") || element.hasAttr("th:each");
+            assertThat(replaced && asked).as(element.toString()).isFalse();
+        }
+    }
+
     private static String valueOfButton(Element element) {
         return element.is("input[type=submit], input[type=button]") ? element.attr("value") : "";
     }
