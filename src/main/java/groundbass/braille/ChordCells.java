@@ -216,8 +216,7 @@ final class ChordCells {
                             Math.abs(alteration) > NoteName.MOST_ALTERED || alteration == key.alterationOf(letter);
                     return inKey
                             ? Signs.TRILL
-                            : Signs.accidental(Head.Sign.values()[alteration + NoteName.MOST_ALTERED])
-                                    .plus(Signs.TRILL);
+                            : Signs.accidental(Head.Sign.of(alteration)).plus(Signs.TRILL);
                 })
                 .orElse(Cells.NONE);
     }

@@ -26,16 +26,6 @@ final class VoiceSigns {
         var holds = altered.put(pitch.diatonicIndex(), alteration);
         int before = holds == null ? key.alterationOf(pitch.name().letter()) : holds;
         boolean lacks = printed.isEmpty() && before != alteration;
-        return lacks ? Optional.of(sign(alteration)) : Optional.empty();
-    }
-
-    private static Sign sign(int alteration) {
-        return switch (alteration) {
-            case -2 -> Sign.DOUBLE_FLAT;
-            case -1 -> Sign.FLAT;
-            case 1 -> Sign.SHARP;
-            case 2 -> Sign.DOUBLE_SHARP;
-            default -> Sign.NATURAL;
-        };
+        return lacks ? Optional.of(Sign.of(alteration)) : Optional.empty();
     }
 }

@@ -12,7 +12,6 @@ import groundbass.publishing.preflight.Around;
 import groundbass.publishing.preflight.CheckedItem;
 import groundbass.publishing.preflight.Checkpoint;
 import groundbass.publishing.preflight.Difference;
-import groundbass.publishing.preflight.Inspection;
 import groundbass.publishing.preflight.LessonRemark;
 import groundbass.release.ReleaseId;
 import groundbass.release.ReleaseNote;
@@ -111,19 +110,15 @@ public final class Publisher {
                 Optional.of(parts.mail.outlook(episode.series())),
                 changes.of(who, episode));
         var looked = parts.preflight.look(episode.id(), document, around);
-        var holding = parts.accepted.holding(episode.id(), looked.remarks());
+        var remarks = looked.remarks();
+        var holding = parts.accepted.holding(episode.id(), remarks);
         return new Verdict(Stream.of(Checkpoint.values())
-                .map(point -> item(point, looked, holding))
+                .map(point -> new CheckedItem(point, looked.looked(point), at(point, remarks), at(point, holding)))
                 .toList());
     }
 
-    private static CheckedItem item(Checkpoint point, Inspection looked, List<LessonRemark> holding) {
-        var remarks = looked.remarks(point);
-        return new CheckedItem(
-                point,
-                looked.looked(point),
-                remarks,
-                remarks.stream().filter(holding::contains).toList());
+    private static List<LessonRemark> at(Checkpoint point, List<LessonRemark> remarks) {
+        return remarks.stream().filter(remark -> remark.point() == point).toList();
     }
 
     /** In what the draft differs from what readers see or will see; empty where it does not. */

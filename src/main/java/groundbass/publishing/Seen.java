@@ -1,6 +1,8 @@
 package groundbass.publishing;
 
 import groundbass.catalog.episode.EpisodeState;
+import groundbass.form.FieldProblem;
+import java.util.List;
 import java.util.Objects;
 
 /**
@@ -31,6 +33,11 @@ public record Seen(String token) {
             return new Seen(out.withdrawal().isPresent() ? WITHDRAWN : OUT);
         }
         return new Seen("draft");
+    }
+
+    /** Whether something is refused since the lesson stands otherwise than was seen. */
+    public static boolean isOtherwise(List<FieldProblem> problems) {
+        return problems.stream().anyMatch(problem -> problem.field().equals(STANDING));
     }
 
     /** Whether it was out, also where it was taken back since. */

@@ -25,7 +25,9 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
 
 /**
@@ -47,6 +49,9 @@ final class LessonFiles {
     private final BuildSpec spec;
     private final Messages messages;
     private final Sheets sheets;
+
+    /** By the stems of their files: both files of a line come from one. */
+    private final Map<String, BrailleSheet> braille = new ConcurrentHashMap<>();
 
     LessonFiles(Lesson lesson, BuildSpec spec) {
         this.lesson = lesson;
@@ -171,21 +176,16 @@ final class LessonFiles {
     }
 
     private List<Supplier<Artifact>> braille(String stem, Line line, Credits credits) {
+        Supplier<BrailleSheet> sheet =
+                () -> braille.computeIfAbsent(stem, one -> BrailleSheet.of(Writing.of(line), credits, messages));
         return List.of(
                 () -> new Artifact(
-                        stem + ".brf",
-                        FileRole.BRAILLE,
-                        BRAILLE,
-                        brailleSheet(line, credits).brf()),
+                        stem + ".brf", FileRole.BRAILLE, BRAILLE, sheet.get().brf()),
                 () -> new Artifact(
                         stem + ".braille.txt",
                         FileRole.BRAILLE_TEXT,
                         TEXT,
-                        brailleSheet(line, credits).unicode()));
-    }
-
-    private BrailleSheet brailleSheet(Line line, Credits credits) {
-        return BrailleSheet.of(Writing.of(line), credits, messages);
+                        sheet.get().unicode()));
     }
 
     private Artifact text(String stem, LineSource source) {

@@ -4,7 +4,6 @@ import groundbass.score.Fraction;
 import groundbass.score.InForce;
 import groundbass.theory.Key;
 import groundbass.theory.Letter;
-import groundbass.theory.NoteName;
 import groundbass.theory.Pitch;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Head.Accidental;
@@ -111,10 +110,10 @@ final class Accidentals {
         int valid = inBar.getOrDefault(place, key.alterationOf(place.letter()));
         inBar.put(place, alteration);
         if (valid != alteration) {
-            return Optional.of(new Accidental(sign(alteration), false));
+            return Optional.of(new Accidental(Sign.of(alteration), false));
         }
         return first && wasOtherwise(place.letter(), alteration)
-                ? Optional.of(new Accidental(sign(alteration), true))
+                ? Optional.of(new Accidental(Sign.of(alteration), true))
                 : Optional.empty();
     }
 
@@ -127,9 +126,5 @@ final class Accidentals {
                 .anyMatch(entry -> entry.getKey().letter() == letter
                         && entry.getValue() != alteration
                         && entry.getValue() != keyBefore.alterationOf(letter));
-    }
-
-    private static Sign sign(int alteration) {
-        return Sign.values()[alteration + NoteName.MOST_ALTERED];
     }
 }

@@ -1,6 +1,7 @@
 package groundbass.writing;
 
 import groundbass.score.Note;
+import groundbass.theory.NoteName;
 import groundbass.theory.Pitch;
 import java.util.Objects;
 import java.util.Optional;
@@ -31,7 +32,12 @@ public record Head(
         FLAT,
         NATURAL,
         SHARP,
-        DOUBLE_SHARP
+        DOUBLE_SHARP;
+
+        /** @param alteration in semitones, -2 to 2 */
+        public static Sign of(int alteration) {
+            return values()[alteration + NoteName.MOST_ALTERED];
+        }
     }
 
     /** A sign that must stand, or one that only reminds. */

@@ -54,8 +54,7 @@ public final class Inspection {
                 .toList();
     }
 
-    /** Those of one checkpoint. */
-    public List<LessonRemark> remarks(Checkpoint point) {
+    List<LessonRemark> remarks(Checkpoint point) {
         var first = typed.stream().filter(remark -> remark.point() == point);
         return Stream.concat(first, others(point).stream()).toList();
     }

@@ -42,10 +42,11 @@ import java.time.temporal.ChronoUnit;
 import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -148,32 +149,37 @@ final class WeekTable {
      * whichever series. The others lead to the page on which that is done.
      */
     private final class Looks {
-        private final EducatorId who;
-        private final Set<EpisodeId> chosen;
-        private boolean busy;
+        private final Map<EpisodeId, Look> looks = new HashMap<>();
 
         /** @param inHand the lessons of each series that are not out, in their order */
         Looks(EducatorId who, List<List<Episode>> inHand) {
-            this.who = who;
-            this.chosen = inHand.stream()
+            var next = inHand.stream()
                     .flatMap(List::stream)
                     .sorted(Comparator.comparing(
                             episode -> promise(episode).map(Scheduled::at).orElse(Instant.MAX)))
                     .limit(MOST_LOOKED_OVER)
-                    .map(Episode::id)
-                    .collect(Collectors.toSet());
+                    .toList();
+            try {
+                for (var episode : next) {
+                    looks.put(episode.id(), desk.work(who, () -> look(who, episode)));
+                }
+            } catch (Busy busy) {
+                // the hours are told all the same
+            }
         }
 
-        Optional<Lacks> at(Episode episode) {
-            if (busy || !chosen.contains(episode.id())) {
-                return Optional.empty();
-            }
-            try {
-                return Optional.of(lacks(desk.work(who, () -> publishing.verdict(who, episode))));
-            } catch (Busy busyNow) {
-                busy = true; // the hours are told all the same
-                return Optional.empty();
-            }
+        private Look look(EducatorId who, Episode episode) {
+            return new Look(lacks(publishing.verdict(who, episode)), publishing.troubles(episode));
+        }
+
+        Optional<Lacks> lacks(Episode episode) {
+            return Optional.ofNullable(looks.get(episode.id())).map(Look::lacks);
+        }
+
+        List<Message> troubles(Episode episode) {
+            return Optional.ofNullable(looks.get(episode.id()))
+                    .map(Look::troubles)
+                    .orElseGet(List::of);
         }
 
         private static Lacks lacks(Verdict verdict) {
@@ -186,6 +192,9 @@ final class WeekTable {
             return new Lacks(sum, points);
         }
     }
+
+    /** What one lesson lacks, and what stood in the way of a promised one. */
+    private record Look(Lacks lacks, List<Message> troubles) {}
 
     /** One series. */
     private final class Block {
@@ -308,8 +317,8 @@ final class WeekTable {
                     episode.title(),
                     Seen.of(episode.state()).token(),
                     publishing.standing(episode, reader),
-                    publishing.troubles(episode),
-                    looks.at(episode),
+                    looks.troubles(episode),
+                    looks.lacks(episode),
                     isDue(episode) ? List.of() : hours(),
                     isDue(episode) ? List.of() : others(episode));
         }
@@ -329,7 +338,7 @@ final class WeekTable {
         }
 
         private Waiting waiting(Episode episode) {
-            return new Waiting(DeskContext.path(episode), episode.number(), episode.title(), looks.at(episode));
+            return new Waiting(DeskContext.path(episode), episode.number(), episode.title(), looks.lacks(episode));
         }
     }
 }

@@ -132,8 +132,7 @@ public final class WeeksPage implements PageGroup {
 
     private void refuse(
             Context ctx, String id, String local, Optional<String> path, String title, List<FieldProblem> problems) {
-        boolean meanwhile =
-                problems.stream().anyMatch(problem -> problem.field().equals(Seen.STANDING));
+        boolean meanwhile = Seen.isOtherwise(problems);
         var held = new Held(id, local, path.filter(way -> !meanwhile), title, meanwhile, new FieldProblems(problems));
         ctx.status(meanwhile ? HttpStatus.CONFLICT : HttpStatus.UNPROCESSABLE_CONTENT);
         desk.pages().show(ctx, TEMPLATE, view(ctx, Optional.of(held), Optional.empty()));

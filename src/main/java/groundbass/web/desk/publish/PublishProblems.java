@@ -17,8 +17,7 @@ final class PublishProblems {
 
     /** Two windows that disagree, or a window and the hour, are a conflict (RFC 9110 section 15.5.10). */
     static HttpStatus status(List<FieldProblem> problems) {
-        boolean conflict = problems.stream().anyMatch(problem -> problem.field().equals(Seen.STANDING));
-        return conflict ? HttpStatus.CONFLICT : HttpStatus.UNPROCESSABLE_CONTENT;
+        return Seen.isOtherwise(problems) ? HttpStatus.CONFLICT : HttpStatus.UNPROCESSABLE_CONTENT;
     }
 
     static FieldProblems of(List<FieldProblem> problems) {
