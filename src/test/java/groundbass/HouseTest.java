@@ -104,7 +104,8 @@ class HouseTest {
                                     "facts",
                                     "publish",
                                     "revision",
-                                    "site"),
+                                    "site",
+                                    "people"),
                             List.of("room"),
                             List.of("line", "recording", "calendar", "account"),
                             List.of("access"))),
@@ -116,7 +117,7 @@ class HouseTest {
                             List.of(FACE),
                             List.of("statistics"),
                             List.of("download"),
-                            List.of("news", "question"),
+                            List.of("news", "question", "colleague"),
                             List.of("student"))),
             Map.entry(
                     "catalog",

@@ -1,5 +1,6 @@
 package groundbass.audience;
 
+import groundbass.audience.colleague.Invitations;
 import groundbass.audience.download.Downloads;
 import groundbass.audience.news.NewsReaders;
 import groundbass.audience.student.EducatorAccess;
@@ -21,6 +22,7 @@ public final class Housekeeping {
     private final Audit audit;
     private final Tries tries;
     private final NewsReaders newsReaders;
+    private final Invitations invitations;
 
     public Housekeeping(
             Downloads downloads,
@@ -31,7 +33,8 @@ public final class Housekeeping {
             Outbox outbox,
             Audit audit,
             Tries tries,
-            NewsReaders newsReaders) {
+            NewsReaders newsReaders,
+            Invitations invitations) {
         this.downloads = downloads;
         this.signIns = signIns;
         this.access = access;
@@ -41,11 +44,12 @@ public final class Housekeeping {
         this.audit = audit;
         this.tries = tries;
         this.newsReaders = newsReaders;
+        this.invitations = invitations;
     }
 
     /**
      * Closes silent downloads, destroys the day-old visitor key, deletes ended sessions, old links, old letters, old
-     * sign-ins, old tries, news that nobody waits for any more, and refusals of addresses that nobody here has.
+     * sign-ins, old tries, old invitations, news that nobody waits for any more, and refusals of addresses that nobody here has.
      */
     public void tidy() {
         downloads.sweep();
@@ -57,6 +61,7 @@ public final class Housekeeping {
         audit.purgeSignIns();
         tries.purge();
         newsReaders.purge();
+        invitations.purge();
         newsReaders.strangers().forEach(outbox::forgetRefusal);
     }
 }

@@ -35,7 +35,7 @@ public final class Backup {
      * signs in anew, and what was ended since does not open again.
      */
     static final Set<String> LEFT_OUT =
-            Set.of("session", "sign_in", "news_request", "preview_link", "password_reset", "setup_code", "tries");
+            Set.of("session", "sign_in", "news_request", "preview_link", "invitation", "password_reset", "setup_code", "tries");
 
     private static final int FILES_AT_ONCE = 1_000;
 

@@ -90,11 +90,14 @@ public final class AdminCommand {
             description = "Password of the database server; better given as GROUNDBASS_DATABASE_PASSWORD.")
     private String databasePassword = "";
 
-    @Command(name = "educators", mixinStandardHelpOptions = true, description = "Lists who has a desk.")
+    @Command(name = "educators", mixinStandardHelpOptions = true, description = "Lists who has a desk, and who keeps the site.")
     int educators() {
         return with(site -> {
-            var all = site.accounts.educators().all();
-            all.forEach(educator -> say(educator.email() + "\t" + educator.name() + "\tsince " + educator.createdAt()));
+            var all = site.accounts.educators().members();
+            all.forEach(member -> say(member.educator().email() + "\t"
+                    + member.educator().name() + "\tsince "
+                    + member.educator().createdAt() + "\t"
+                    + Messages.of(Locale.ENGLISH).say(member.standing().key())));
             return all.isEmpty() ? refuse("Nobody has a desk yet; serve prints a set-up code.") : ExitCode.OK;
         });
     }
@@ -138,6 +141,25 @@ public final class AdminCommand {
             var educator = educator(site, email);
             boolean wasOn = site.accounts.factors().turnOff(educator.id(), Audit.OPERATOR);
             say(wasOn ? "The second factor of " + educator.email() + " is off." : "There was none.");
+            return ExitCode.OK;
+        });
+    }
+
+    @Command(
+            name = "set-owner",
+            mixinStandardHelpOptions = true,
+            description = {
+                "Makes somebody with a desk the one who keeps the site: settings, imprint, e-mails, backups, people.",
+                "Whoever kept it goes on with their own series. For the day on which that person is gone; else the desk"
+                        + " hands the site over, under Settings, People."
+            })
+    int setOwner(
+            @Option(names = "--email", paramLabel = "ADDRESS", required = true, description = "Who keeps it from now on.")
+                    String email) {
+        return with(site -> {
+            var educator = educator(site, email);
+            site.accounts.handSiteOver(educator.id());
+            say(educator.email() + " keeps the site now.");
             return ExitCode.OK;
         });
     }

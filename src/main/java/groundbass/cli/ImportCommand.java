@@ -83,7 +83,7 @@ final class ImportCommand implements Callable<Integer> {
             throw new AdminSite.Refused("Several teach here. Say whose desk it goes to: --email ADDRESS");
         }
         return educators
-                .first()
+                .owner()
                 .orElseThrow(() -> new AdminSite.Refused("Nobody has a desk yet; serve prints a set-up code."));
     }
 

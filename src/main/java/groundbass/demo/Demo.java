@@ -68,7 +68,7 @@ public final class Demo {
 
     /** Makes the studio where there is no educator yet; the password is told this once. */
     public Optional<Invitation> openStudio() {
-        if (educators.first().isPresent()) {
+        if (educators.owner().isPresent()) {
             return Optional.empty();
         }
         var invitation = new Invitation(EMAIL, RandomId.next());
@@ -81,7 +81,7 @@ public final class Demo {
 
     /** Loads what is not there yet; takes as long as building its releases takes. */
     public void load() {
-        var owner = educators.first().orElseThrow().id();
+        var owner = educators.owner().orElseThrow().id();
         var visits = load(owner).stream().flatMap(this::visits).toList();
         DemoAudience.invent(jdbi, visits);
     }

@@ -1,5 +1,6 @@
 package groundbass.publishing;
 
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.FieldChecks;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
@@ -93,13 +94,13 @@ public final class Publisher {
     }
 
     private boolean isTheirs(EducatorId who, EpisodeId id) {
-        return parts.episodes.ownedBy(who, id).isPresent();
+        return parts.episodes.open(who, Deed.WRITE, id).isPresent();
     }
 
     /** How the saved draft stands at every checkpoint, and what of it keeps it from going out. */
     public Verdict verdict(EducatorId who, EpisodeId id) {
         return parts.episodes
-                .ownedBy(who, id)
+                .open(who, Deed.WRITE, id)
                 .flatMap(episode -> parts.desk.draft(who, id).map(draft -> verdict(who, episode, draft.document())))
                 .orElse(Verdict.NONE);
     }
@@ -135,7 +136,7 @@ public final class Publisher {
 
     /** Lets remarks stand that the educator has read. */
     public void accept(EducatorId who, EpisodeId id, Collection<String> digests) {
-        if (parts.episodes.ownedBy(who, id).isPresent()) {
+        if (parts.episodes.open(who, Deed.WRITE, id).isPresent()) {
             parts.accepted.accept(who, id, digests);
         }
     }

@@ -1,5 +1,6 @@
 package groundbass.publishing;
 
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
@@ -183,7 +184,7 @@ public final class Timetable {
     private Outcome<SeriesId> onDay(EducatorId who, SeriesId id, LocalDate day, OnDay act) {
         return parts.jdbi.inTransaction(handle -> {
             SeriesRows.lock(handle, id);
-            var series = parts.catalog.ownedBy(who, id);
+            var series = parts.catalog.open(who, Deed.WRITE, id);
             if (series.isEmpty()) {
                 return Outcome.<SeriesId>refused("", "catalog.problem.gone");
             }
@@ -195,9 +196,9 @@ public final class Timetable {
         });
     }
 
-    /** The series of a lesson of theirs, locked. */
+    /** The series of a lesson in which they write, locked. */
     private Optional<Series> seriesOf(Handle handle, EducatorId who, EpisodeId id) {
-        var series = parts.episodes.ownedBy(who, id).flatMap(episode -> parts.catalog.find(episode.series()));
+        var series = parts.episodes.open(who, Deed.WRITE, id).flatMap(episode -> parts.catalog.find(episode.series()));
         series.ifPresent(one -> SeriesRows.lock(handle, one.id()));
         return series;
     }

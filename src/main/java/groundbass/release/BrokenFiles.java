@@ -1,5 +1,6 @@
 package groundbass.release;
 
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.identity.Sha256;
@@ -24,8 +25,8 @@ public final class BrokenFiles {
         this.jdbi = jdbi;
     }
 
-    /** Those of an educator's lessons, each name once. */
-    public List<BrokenFile> of(EducatorId educator) {
+    /** Those of lessons in which an educator writes, each name once. */
+    public List<BrokenFile> of(EducatorId who) {
         return jdbi.withHandle(handle -> handle.createQuery("""
                         select distinct episode.id as episode, episode.title, named.name as file, broken_file.lost
                         from broken_file
@@ -34,10 +35,8 @@ public final class BrokenFiles {
                               union select upload.sha256, upload.episode_id, upload.original_name from upload) named
                             on named.sha256 = broken_file.sha256
                         join episode on episode.id = named.episode_id
-                        join series on series.id = episode.series_id
-                        where series.educator_id = :educator
-                        order by episode.title, named.name""")
-                .bind("educator", educator)
+                        where episode.series_id in\s""" + Deed.WRITE.series() + "order by episode.title, named.name")
+                .bind("who", who)
                 .mapTo(BrokenFile.class)
                 .list());
     }

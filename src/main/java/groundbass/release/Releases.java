@@ -1,5 +1,6 @@
 package groundbass.release;
 
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.identity.Sha256;
@@ -191,13 +192,14 @@ public final class Releases {
                 .list());
     }
 
-    /** Episodes with a draft of this educator's that was saved after their latest release was asked for. */
+    /** Episodes in which this educator writes, with a draft that was saved after their latest release was asked for. */
     public List<EpisodeId> writtenSince(EducatorId who) {
         return jdbi.withHandle(handle ->
                 handle.createQuery("""
-                        select d.episode_id from draft d where d.educator_id = :who and d.saved_at >
-                            (select max(r.created_at) from release r
-                             where r.episode_id = d.episode_id and r.number > 0)""").bind("who", who).mapTo(EpisodeId.class).list());
+                        select d.episode_id from draft d join episode e on e.id = d.episode_id
+                        where d.saved_at > (select max(r.created_at) from release r
+                                            where r.episode_id = d.episode_id and r.number > 0)
+                            and e.series_id in\s""" + Deed.WRITE.series()).bind("who", who).mapTo(EpisodeId.class).list());
     }
 
     public List<ReleaseFile> files(ReleaseId id) {

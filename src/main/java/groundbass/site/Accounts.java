@@ -4,6 +4,7 @@ import groundbass.audience.news.NewsQueue;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.Students;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.educator.SecondFactors;
 import groundbass.post.Outbox;
@@ -12,6 +13,7 @@ import org.jdbi.v3.core.Jdbi;
 
 /** What a site knows of people; an operator works with it at the command line, without pages and jobs. */
 public record Accounts(
+        Jdbi jdbi,
         Audit audit,
         Educators educators,
         SecondFactors factors,
@@ -23,6 +25,7 @@ public record Accounts(
         var audit = new Audit(jdbi, clock);
         var outbox = new Outbox(jdbi, clock);
         return new Accounts(
+                jdbi,
                 audit,
                 new Educators(jdbi, audit, clock),
                 new SecondFactors(jdbi, audit, clock),
@@ -30,5 +33,14 @@ public record Accounts(
                 new NewsQueue(jdbi, clock),
                 new Students(jdbi, outbox, audit, clock),
                 new Sessions(jdbi, clock));
+    }
+
+    /** Makes somebody with a desk the one who keeps the site, whom the operator chose; what was offered of it is offered no more. */
+    public void handSiteOver(EducatorId to) {
+        jdbi.useTransaction(handle -> {
+            educators.setOwner(handle, to);
+            handle.execute("delete from invitation where offer = 'site'");
+            audit.append(handle, Audit.OPERATOR, "site.handed", to.value());
+        });
     }
 }

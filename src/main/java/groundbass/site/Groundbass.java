@@ -3,12 +3,14 @@ package groundbass.site;
 import groundbass.store.Database;
 import groundbass.web.answer.SendfileOffload;
 import groundbass.web.shell.Installation;
+import groundbass.web.shell.Routes;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.ServerSocket;
 import java.net.URI;
 import java.nio.file.Files;
 import java.time.Clock;
+import java.util.List;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -24,13 +26,21 @@ public final class Groundbass implements AutoCloseable {
     private final Installation installation;
     private final int port;
     private final SetUpNotice setUpNotice;
+    private final List<Routes.Route> routes;
 
-    private Groundbass(Closer open, Database database, Installation installation, int port, SetUpNotice setUpNotice) {
+    private Groundbass(
+            Closer open,
+            Database database,
+            Installation installation,
+            int port,
+            SetUpNotice setUpNotice,
+            List<Routes.Route> routes) {
         this.open = open;
         this.database = database;
         this.installation = installation;
         this.port = port;
         this.setUpNotice = setUpNotice;
+        this.routes = routes;
     }
 
     /** Opens everything and listens; on failure everything opened so far is closed again. */
@@ -53,7 +63,7 @@ public final class Groundbass implements AutoCloseable {
         services.files.pairWith(database.jdbi());
         var setUpNotice = setUpNotice(config, services);
         open.add(services.downloads);
-        open.add(Website.open(config, port, installation, services));
+        var server = open.add(Website.open(config, port, installation, services));
         log.info("open {} in a browser", installation.publicAddress());
         if (config.isExposed()) {
             log.warn(
@@ -66,7 +76,7 @@ public final class Groundbass implements AutoCloseable {
         if (config.demo()) {
             background.demonstrate();
         }
-        return new Groundbass(open, database, installation, port, setUpNotice);
+        return new Groundbass(open, database, installation, port, setUpNotice, server.routes());
     }
 
     private static SetUpNotice setUpNotice(Config config, Services services) {
@@ -114,6 +124,11 @@ public final class Groundbass implements AutoCloseable {
     /** What the console tells whoever starts the site for the first time; to be shown, never logged. */
     public SetUpNotice setUpNotice() {
         return setUpNotice;
+    }
+
+    /** Every way into the site. */
+    public List<Routes.Route> routes() {
+        return routes;
     }
 
     public Database database() {

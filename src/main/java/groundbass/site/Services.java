@@ -2,6 +2,8 @@ package groundbass.site;
 
 import groundbass.audience.Housekeeping;
 import groundbass.audience.Leaving;
+import groundbass.audience.colleague.Invitations;
+import groundbass.audience.colleague.Partings;
 import groundbass.audience.download.DownloadToken;
 import groundbass.audience.download.Downloads;
 import groundbass.audience.download.HeldReleases;
@@ -30,6 +32,7 @@ import groundbass.catalog.episode.Beginnings;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.Colleagues;
 import groundbass.catalog.series.Outlooks;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesCatalog;
@@ -92,6 +95,7 @@ final class Services {
     final Uploads uploads;
     final Recordings recordings;
     final SeriesCatalog catalog;
+    final Colleagues colleagues;
     final Rhythms rhythms;
     final Outlooks outlooks;
     final Styles styles;
@@ -118,6 +122,8 @@ final class Services {
     final Questions questions;
     final EducatorAccess access;
     final PreviewLinks previewLinks;
+    final Invitations invitations;
+    final Partings partings;
     final Tries tries;
     final BrowserMark browserMark;
     final Downloads downloads;
@@ -159,6 +165,7 @@ final class Services {
         this.educators = accounts.educators();
         this.factors = accounts.factors();
         this.catalog = library.catalog();
+        this.colleagues = new Colleagues(jdbi, audit, clock);
         this.rhythms = library.rhythms();
         this.outlooks = library.outlooks();
         this.styles = library.styles();
@@ -193,6 +200,8 @@ final class Services {
         this.questions = new Questions(jdbi, outbox, head, () -> language(settings.current()), clock);
         this.access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, head, clock);
         this.previewLinks = new PreviewLinks(jdbi, audit, clock);
+        this.invitations = new Invitations(jdbi, educators, catalog, colleagues, outbox, audit, head, clock);
+        this.partings = new Partings(jdbi, educators, catalog, colleagues, previewLinks, sessions, audit);
         this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
         this.heldReleases = new HeldReleases(jdbi);
         this.statistics = new Statistics(jdbi);
@@ -201,7 +210,7 @@ final class Services {
         this.newsQueue = accounts.newsQueue();
         this.leaving = new Leaving(jdbi, students, newsReaders);
         this.housekeeping =
-                new Housekeeping(downloads, signIns, access, previewLinks, sessions, outbox, audit, tries, newsReaders);
+                new Housekeeping(downloads, signIns, access, previewLinks, sessions, outbox, audit, tries, newsReaders, invitations);
 
         var addresses = new SiteAddresses(publicAddress, config.demo());
         var queue = new ReleaseQueue(database.dataSource(), clock);
@@ -246,7 +255,7 @@ final class Services {
         var chosen = settings.current();
         String teacher = Optional.of(chosen.imprint().name())
                 .filter(name -> !name.isEmpty())
-                .or(() -> educators.first().map(Educator::name))
+                .or(() -> educators.owner().map(Educator::name))
                 .orElse(chosen.siteName());
         return new LetterHead(chosen.siteName(), teacher, publicAddress);
     }

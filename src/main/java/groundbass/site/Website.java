@@ -40,12 +40,12 @@ final class Website {
         this.chosen = new CachedSettings(services.settings::current, services.clock);
         this.pages = new Pages(new Templates(assets), installation, chosen);
         this.cookie = new SessionCookie(installation);
-        this.accessFilter = new AccessFilter(new SessionPrincipals(services.sessions), cookie);
+        this.accessFilter = new AccessFilter(new SessionPrincipals(services.sessions, services.educators), cookie);
         this.limits = new SiteLimits(services.tries, services.clock);
     }
 
     /** Listens; close what it returns to stop. */
-    static AutoCloseable open(Config config, int port, Installation installation, Services services) {
+    static WebServer open(Config config, int port, Installation installation, Services services) {
         var site = new Website(services, installation);
         return WebServer.start(
                 config.host(),
@@ -121,6 +121,9 @@ final class Website {
                         config.mail().isPresent(),
                         services.browserMark,
                         services.catalog,
+                        services.colleagues,
+                        services.invitations,
+                        services.partings,
                         services.rhythms,
                         services.outlooks,
                         services.styles,

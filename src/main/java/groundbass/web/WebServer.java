@@ -16,6 +16,7 @@ import io.javalin.compression.CompressionStrategy;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.SizeUnit;
 import io.javalin.json.JavalinJackson;
+import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.jetty.server.HttpConfiguration;
 
@@ -26,9 +27,11 @@ public final class WebServer implements AutoCloseable {
     private static final long STOP_MILLIS = 5_000;
 
     private final Javalin javalin;
+    private final List<Routes.Route> routes;
 
-    private WebServer(Javalin javalin) {
+    private WebServer(Javalin javalin, List<Routes.Route> routes) {
         this.javalin = javalin;
+        this.routes = List.copyOf(routes);
     }
 
     /** Starts listening; port 0 takes any free one. */
@@ -40,11 +43,17 @@ public final class WebServer implements AutoCloseable {
             AccessFilter accessFilter,
             Errors errors,
             List<PageGroup> groups) {
+        var named = new ArrayList<Routes.Route>();
         var javalin = Javalin.create(config -> {
             configure(config, installation, errors);
-            addRoutes(config, installation, hostNames, accessFilter, errors, groups);
+            named.addAll(addRoutes(config, installation, hostNames, accessFilter, errors, groups));
         });
-        return new WebServer(javalin.start(host, port));
+        return new WebServer(javalin.start(host, port), named);
+    }
+
+    /** Every way in. */
+    public List<Routes.Route> routes() {
+        return routes;
     }
 
     public int port() {
@@ -77,7 +86,7 @@ public final class WebServer implements AutoCloseable {
         http.addCustomizer(new FrontServer(installation.hops()));
     }
 
-    private static void addRoutes(
+    private static List<Routes.Route> addRoutes(
             JavalinConfig config,
             Installation installation,
             HostNames hostNames,
@@ -95,6 +104,7 @@ public final class WebServer implements AutoCloseable {
         errors.addTo(config.routes);
         var routes = new Routes(config.routes);
         groups.forEach(group -> group.addTo(routes));
+        return routes.all();
     }
 
     @Override

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import groundbass.archive.file.ArchiveLimits;
 import groundbass.archive.file.ArchiveRemark;
 import groundbass.archive.file.ZipDirectory;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.form.Outcome;
@@ -198,7 +199,7 @@ class ArchiveDamageTest {
         assertThat(site.bringIn(empty.writeTo(folder.resolve("empty.zip"))).problems())
                 .extracting(problem -> problem.key())
                 .containsExactly("archive.problem.none");
-        assertThat(site.parts.catalog().ownedBy(site.owner)).isEmpty();
+        assertThat(site.parts.catalog().open(site.owner, Deed.KEEP)).isEmpty();
     }
 
     @Test
@@ -221,7 +222,7 @@ class ArchiveDamageTest {
             assertThat(problem.field()).isEqualTo("address");
             assertThat(problem.args()).containsExactly("low-tide", "low-tide-2");
         });
-        assertThat(site.parts.catalog().ownedBy(site.owner)).hasSize(1);
+        assertThat(site.parts.catalog().open(site.owner, Deed.KEEP)).hasSize(1);
         var brought = done(site.bringIn(file(archive), "low-tide-2"));
         assertThat(brought.series().slug().value()).isEqualTo("low-tide-2");
         assertThat(brought.lessons()).isEqualTo(3);
@@ -243,7 +244,7 @@ class ArchiveDamageTest {
         assertThat(site.bringIn(file(archive)).problems())
                 .extracting(problem -> problem.key())
                 .containsExactly("archive.problem.imprint");
-        assertThat(site.parts.catalog().ownedBy(site.owner)).isEmpty();
+        assertThat(site.parts.catalog().open(site.owner, Deed.KEEP)).isEmpty();
     }
 
     // --- harm

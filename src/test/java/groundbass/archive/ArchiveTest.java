@@ -3,6 +3,7 @@ package groundbass.archive;
 import static groundbass.archive.ArchiveSite.done;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.Withdrawal;
 import groundbass.catalog.series.Series;
@@ -131,7 +132,7 @@ class ArchiveTest {
             assertThat(again.lessons()).isZero();
             assertThat(again.already()).isEqualTo(3);
             assertSameRows(site, to);
-            assertThat(to.parts.catalog().ownedBy(to.owner)).hasSize(1);
+            assertThat(to.parts.catalog().open(to.owner, Deed.KEEP)).hasSize(1);
         }
     }
 

@@ -1,5 +1,10 @@
 package groundbass.audience;
 
+import groundbass.audience.colleague.Invitations;
+import groundbass.audience.colleague.Partings;
+import groundbass.audience.student.PreviewLinks;
+import groundbass.catalog.series.Colleagues;
+import groundbass.catalog.series.SeriesCatalog;
 import groundbass.audience.download.ByteSpan;
 import groundbass.audience.download.Download;
 import groundbass.audience.download.DownloadId;
@@ -62,6 +67,11 @@ public final class Audience {
     final DownloadToken tokens;
     public final Downloads downloads;
     public final Statistics statistics;
+    public final SeriesCatalog catalog;
+    public final Colleagues colleagues;
+    public final PreviewLinks previews;
+    public final Invitations invitations;
+    public final Partings partings;
     public final NewsReaders newsReaders;
     public final NewsRequests newsRequests;
     public final NewsQueue newsQueue;
@@ -81,6 +91,11 @@ public final class Audience {
         tokens = DownloadToken.of(jdbi);
         downloads = new Downloads(jdbi, tokens, visitors, clock);
         statistics = new Statistics(jdbi);
+        catalog = new SeriesCatalog(jdbi, audit, clock);
+        colleagues = new Colleagues(jdbi, audit, clock);
+        previews = new PreviewLinks(jdbi, audit, clock);
+        invitations = new Invitations(jdbi, educators, catalog, colleagues, outbox, audit, this::head, clock);
+        partings = new Partings(jdbi, educators, catalog, colleagues, previews, sessions, audit);
         newsReaders = new NewsReaders(jdbi, clock);
         newsRequests = new NewsRequests(jdbi, outbox, newsReaders, this::head, clock);
         newsQueue = new NewsQueue(jdbi, clock);

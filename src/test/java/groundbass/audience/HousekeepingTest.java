@@ -30,12 +30,13 @@ class HousekeepingTest {
                 audience.downloads,
                 audience.signIns,
                 audience.access,
-                new PreviewLinks(jdbi, audience.audit, audience.clock),
+                audience.previews,
                 audience.sessions,
                 audience.outbox,
                 audience.audit,
                 new Tries(jdbi, audience.clock),
-                audience.newsReaders);
+                audience.newsReaders,
+                audience.invitations);
     }
 
     @ParameterizedTest

@@ -22,6 +22,7 @@ import java.nio.charset.Charset;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -66,6 +67,27 @@ class AdminTest {
     private static SecretToken signIn(Database database, Educator educator) {
         return new Sessions(database.jdbi(), Clock.systemUTC())
                 .open(new Person.OfEducator(educator.id()), Device.PHONE);
+    }
+
+    @Test
+    void theSiteGetsAnotherOwner() {
+        try (var database = Database.embedded(data)) {
+            fill(database);
+            var jdbi = database.jdbi();
+            var clock = Clock.offset(Clock.systemUTC(), Duration.ofMinutes(1));
+            new Educators(jdbi, new Audit(jdbi, clock), clock).create("Second Studio", "second@trial.example", NEW);
+        }
+        assertThat(admin("", "admin", "educators").out())
+                .containsPattern("desk@trial.*Keeps the site")
+                .containsPattern("second@trial.*Begins series of their own");
+        assertThat(admin("", "admin", "set-owner", "--email", "nobody@trial.example").err())
+                .contains("admin educators");
+        assertThat(admin("", "admin", "set-owner", "--email", "second@trial.example").code())
+                .isZero();
+        assertThat(admin("", "admin", "educators").out())
+                .containsPattern("desk@trial.*Begins series of their own")
+                .containsPattern("second@trial.*Keeps the site");
+        assertThat(admin("", "admin", "audit").out()).contains("the operator\tsite.handed");
     }
 
     @Test

@@ -14,6 +14,7 @@ import groundbass.audience.news.Ask;
 import groundbass.audience.news.AskedOn;
 import groundbass.audience.student.StudentId;
 import groundbass.audience.student.Students;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.series.RhythmForm;
@@ -77,7 +78,7 @@ class EightWeeksTest {
             lessons = IntStream.rangeClosed(1, 8)
                     .mapToObj(week -> studio.episode("Week " + week))
                     .toList();
-            series = studio.catalog.ownedBy(studio.educator).get(0);
+            series = studio.catalog.open(studio.educator, Deed.KEEP).get(0);
             postman = new Postman(
                     database.jdbi(),
                     (id, letter) -> {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.news.Ask;
 import groundbass.audience.news.AskedOn;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.post.Delivery;
 import groundbass.post.EmailAddress;
@@ -34,7 +35,7 @@ class NewsRoundTest {
     }
 
     private static void agree(Studio studio, EmailAddress email, Locale locale) {
-        var series = studio.catalog.ownedBy(studio.educator).get(0);
+        var series = studio.catalog.open(studio.educator, Deed.KEEP).get(0);
         studio.newsReaders.agree(new Ask(series.id(), email, locale, "Yes.", AskedOn.ACCOUNT));
     }
 
@@ -193,7 +194,7 @@ class NewsRoundTest {
         try (database) {
             var studio = new Studio(database);
             studio.episode("Begun");
-            var series = studio.catalog.ownedBy(studio.educator).get(0);
+            var series = studio.catalog.open(studio.educator, Deed.KEEP).get(0);
             var refused =
                     studio.newsTexts.save(studio.educator, series.id(), new NewsText("two\nlines", "x".repeat(1001)));
             assertThat(refused.problems()).extracting("field").containsExactly("subject", "opening");

@@ -2,6 +2,7 @@ package groundbass.publishing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.catalog.series.Deed;
 import groundbass.Parts;
 import groundbass.audience.news.NewsQueue;
 import groundbass.audience.news.NewsReaders;
@@ -101,7 +102,7 @@ final class Studio {
     }
 
     EpisodeId episode(String title) {
-        var series = catalog.ownedBy(educator).stream()
+        var series = catalog.open(educator, Deed.KEEP).stream()
                 .findFirst()
                 .orElseGet(() ->
                         done(catalog.create(educator, new SeriesForm("Low Tide", "", "Grooves.", BERLIN.getId()))));

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.news.Ask;
 import groundbass.audience.news.AskedOn;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.educator.AuditEntry;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
@@ -96,7 +97,7 @@ class TakingBackTest {
         try (database) {
             var studio = new Studio(database);
             studio.episode("Begun");
-            var series = studio.catalog.ownedBy(studio.educator).get(0);
+            var series = studio.catalog.open(studio.educator, Deed.KEEP).get(0);
             studio.newsReaders.agree(
                     new Ask(series.id(), new EmailAddress("r@example.net"), Locale.ENGLISH, "Yes.", AskedOn.ACCOUNT));
             var id = out(studio, "Rope and Pulley");
@@ -114,7 +115,7 @@ class TakingBackTest {
         try (database) {
             var studio = new Studio(database);
             studio.episode("Begun");
-            var series = studio.catalog.ownedBy(studio.educator).get(0);
+            var series = studio.catalog.open(studio.educator, Deed.KEEP).get(0);
             studio.newsReaders.agree(
                     new Ask(series.id(), new EmailAddress("r@example.net"), Locale.ENGLISH, "Yes.", AskedOn.ACCOUNT));
             var id = out(studio, "Rope and Pulley");
@@ -158,7 +159,7 @@ class TakingBackTest {
             int number = studio.find(id).number();
             done(studio.bin.throwAway(studio.educator, studio.find(id)));
             assertThat(studio.episodes.find(id)).isEmpty();
-            assertThat(studio.episodes.ownedBy(studio.educator, id)).isEmpty();
+            assertThat(studio.episodes.open(studio.educator, Deed.WRITE, id)).isEmpty();
             assertThat(studio.desk.draft(studio.educator, id)).isEmpty();
             assertThat(studio.episodes.countIn(studio.find(next).series())).isEqualTo(1);
             assertThat(studio.bin.of(studio.educator))

@@ -4,6 +4,7 @@ import static groundbass.publishing.Studio.BERLIN;
 import static groundbass.publishing.Studio.done;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeState.Scheduled;
@@ -41,7 +42,7 @@ class TimetableTest {
         }
 
         SeriesId series() {
-            return studio.catalog.ownedBy(studio.educator).get(0).id();
+            return studio.catalog.open(studio.educator, Deed.KEEP).get(0).id();
         }
 
         EpisodeId promised(String title, int week) {

@@ -92,7 +92,7 @@ public final class Site implements AutoCloseable {
     public synchronized EducatorId educator() {
         var jdbi = groundbass.database().jdbi();
         var educators = new Educators(jdbi, new Audit(jdbi, clock), clock);
-        return educators.first().map(Educator::id).orElseGet(() -> educator(educators));
+        return educators.owner().map(Educator::id).orElseGet(() -> educator(educators));
     }
 
     private EducatorId educator(Educators educators) {

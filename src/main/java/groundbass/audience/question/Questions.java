@@ -1,5 +1,6 @@
 package groundbass.audience.question;
 
+import groundbass.catalog.series.Deed;
 import groundbass.audience.student.LetterHead;
 import groundbass.audience.student.StudentId;
 import groundbass.catalog.educator.EducatorId;
@@ -23,7 +24,7 @@ public final class Questions {
             select q.id, q.episode_id as episode, e.title as lesson, s.email, s.locale, q.topic, q.line, q.place, q.words,
                 q.asked_at, q.outcome, q.answer, q.settled_at
             from question q join student s on s.id = q.student_id join episode e on e.id = q.episode_id\s""";
-    private static final String OWNED = "join series r on r.id = e.series_id where r.educator_id = :owner ";
+    private static final String SEEN = "where e.series_id in " + Deed.WRITE.series();
 
     private final Jdbi jdbi;
     private final Outbox outbox;
@@ -55,24 +56,24 @@ public final class Questions {
         });
     }
 
-    /** What was asked about an educator's lessons: first what waits, in the order in which it was asked, then the newest. */
-    public List<Question> to(EducatorId owner) {
-        return to(owner, Optional.empty());
+    /** What was asked about lessons in which an educator writes: first what waits, in the order in which it was asked, then the newest. */
+    public List<Question> to(EducatorId who) {
+        return to(who, Optional.empty());
     }
 
     /** The same about one lesson; empty where it is somebody else's. */
-    public List<Question> to(EducatorId owner, EpisodeId lesson) {
-        return to(owner, Optional.of(lesson));
+    public List<Question> to(EducatorId who, EpisodeId lesson) {
+        return to(who, Optional.of(lesson));
     }
 
-    private List<Question> to(EducatorId owner, Optional<EpisodeId> lesson) {
+    private List<Question> to(EducatorId who, Optional<EpisodeId> lesson) {
         String about = lesson.isPresent() ? "and q.episode_id = :lesson " : "";
         return jdbi.withHandle(handle -> {
-            var query = handle.createQuery(SELECT + OWNED + about + """
+            var query = handle.createQuery(SELECT + SEEN + about + """
                             order by case when q.settled_at is null then 0 else 1 end,
                                 case when q.settled_at is null then q.asked_at end, q.asked_at desc, q.id
                             fetch first :most rows only""")
-                    .bind("owner", owner)
+                    .bind("who", who)
                     .bind("most", SHOWN);
             lesson.ifPresent(id -> query.bind("lesson", id));
             return query.mapTo(Question.class).list();
@@ -80,11 +81,11 @@ public final class Questions {
     }
 
     /** How many of them wait. */
-    public int waiting(EducatorId owner) {
+    public int waiting(EducatorId who) {
         return jdbi.withHandle(
                 handle -> handle.createQuery("select count(*) from question q join episode e on e.id = q.episode_id "
-                                + OWNED + "and q.settled_at is null")
-                        .bind("owner", owner)
+                                + SEEN + "and q.settled_at is null")
+                        .bind("who", who)
                         .mapTo(Integer.class)
                         .one());
     }
@@ -103,10 +104,10 @@ public final class Questions {
      *
      * @return whether there was one of this educator's that waited
      */
-    public boolean settle(EducatorId owner, QuestionId id, QuestionEnd outcome, String answer) {
+    public boolean settle(EducatorId who, QuestionId id, QuestionEnd outcome, String answer) {
         return jdbi.inTransaction(handle -> {
-            var question = handle.createQuery(SELECT + OWNED + "and q.id = :id")
-                    .bind("owner", owner)
+            var question = handle.createQuery(SELECT + SEEN + "and q.id = :id")
+                    .bind("who", who)
                     .bind("id", id)
                     .mapTo(Question.class)
                     .findOne();

@@ -2,12 +2,14 @@ package groundbass.audience.student;
 
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.series.SeriesId;
 import groundbass.store.RandomId;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
 /** Links with which an educator shows one release to a colleague before it is out. They end by themselves. */
@@ -64,11 +66,10 @@ public final class PreviewLinks {
                 .findOne());
     }
 
-    /** The links to a release that work now, the newest first. */
-    public List<PreviewLink> of(EducatorId who, String release) {
-        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where educator_id = :educator"
-                        + " and release_id = :release and" + WORKING + "order by created_at desc, id")
-                .bind("educator", who)
+    /** The links to a release that work now, whoever made them, the newest first. */
+    public List<PreviewLink> of(String release) {
+        return jdbi.withHandle(handle -> handle.createQuery(
+                        SELECT + "where release_id = :release and" + WORKING + "order by created_at desc, id")
                 .bind("release", release)
                 .bind("now", clock.instant())
                 .mapTo(PreviewLink.class)
@@ -86,20 +87,33 @@ public final class PreviewLinks {
                 > 0;
     }
 
-    /** Ends a link of this educator's at once. */
-    public void withdraw(EducatorId who, String id) {
+    /** Ends a link to a release at once, whoever made it. */
+    public void withdraw(EducatorId who, String release, String id) {
         jdbi.useTransaction(handle -> {
             int ended = handle.createUpdate("""
                             update preview_link set withdrawn_at = :now
-                            where id = :id and educator_id = :educator and withdrawn_at is null""")
+                            where id = :id and release_id = :release and withdrawn_at is null""")
                     .bind("now", clock.instant())
                     .bind("id", id)
-                    .bind("educator", who)
+                    .bind("release", release)
                     .execute();
             if (ended == 1) {
                 audit.append(handle, who, "preview.withdrawn", id);
             }
         });
+    }
+
+    /** Ends the links to lessons of a series that somebody made, within the caller's transaction. */
+    public void withdrawAll(Handle handle, EducatorId who, SeriesId series) {
+        handle.createUpdate("""
+                        update preview_link set withdrawn_at = :now
+                        where educator_id = :educator and withdrawn_at is null and release_id in
+                            (select r.id from release r join episode e on e.id = r.episode_id
+                             where e.series_id = :series)""")
+                .bind("now", clock.instant())
+                .bind("educator", who)
+                .bind("series", series)
+                .execute();
     }
 
     /** Deletes links that have ended by themselves. */

@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.util.List;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.Query;
 
 /**
  * Who changed what, append-only but for sign-ins, which are forgotten after a while. An entry is written in the transaction of the change, so neither
@@ -59,20 +60,25 @@ public final class Audit {
                         .list());
     }
 
-    /**
-     * A part of what concerns one educator, newest first: what they did, and what was done by nobody with an account of
-     * an educator.
-     */
+    /** A part of all of it, newest first: for who keeps the site. */
+    public List<AuditEntry> all(int skipped, int count) {
+        return jdbi.withHandle(handle -> part(handle, "", skipped, count).mapTo(AuditEntry.class).list());
+    }
+
+    /** A part of what concerns one educator, newest first: what they did, and what was done to them. */
     public List<AuditEntry> concerning(EducatorId educator, int skipped, int count) {
-        return jdbi.withHandle(handle -> handle.createQuery("""
-                        select at, who, what, detail from audit
-                        where who = :who or who not in (select id from educator)
-                        order by id desc limit :count offset :skipped""")
+        return jdbi.withHandle(handle -> part(
+                        handle, "where who = :who or detail = :who or detail like '% ' || :who", skipped, count)
                 .bind("who", educator)
-                .bind("count", count)
-                .bind("skipped", skipped)
                 .mapTo(AuditEntry.class)
                 .list());
+    }
+
+    private static Query part(Handle handle, String which, int skipped, int count) {
+        return handle.createQuery("select at, who, what, detail from audit " + which
+                        + " order by id desc limit :count offset :skipped")
+                .bind("count", count)
+                .bind("skipped", skipped);
     }
 
     /** Deletes sign-ins, good and refused, that are older than {@link #SIGN_INS_KEPT}; all else stays. */

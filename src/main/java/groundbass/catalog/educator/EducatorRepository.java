@@ -14,7 +14,12 @@ final class EducatorRepository {
     /** An educator with the digest of the password. */
     record WithHash(@Nested Educator educator, String hash) {}
 
-    private static final String SELECT = "select id, name, email, created_at, password_hash as hash from educator ";
+    private static final String COLUMNS = "e.id, e.name, e.email, e.created_at";
+    private static final String SELECT = "select " + COLUMNS + ", e.password_hash as hash from educator e ";
+    private static final String STANDING = """
+            case when exists (select 1 from site_owner o where o.educator_id = e.id) then 'OWNER'
+                 when e.may_begin then 'TEACHER' else 'GUEST' end as standing""";
+    private static final String OPEN = "e.ended_at is null ";
 
     private final Jdbi jdbi;
 
@@ -23,36 +28,104 @@ final class EducatorRepository {
     }
 
     Optional<WithHash> find(EducatorId id) {
-        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where id = :id")
+        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where e.id = :id")
                 .bind("id", id)
                 .mapTo(WithHash.class)
                 .findOne());
     }
 
+    /** Whose desk is open. */
     Optional<WithHash> findByEmail(String email) {
-        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where email = :email")
+        return byEmail(email, "and " + OPEN);
+    }
+
+    /** Also whose desk is closed. */
+    Optional<WithHash> findEverByEmail(String email) {
+        return byEmail(email, "");
+    }
+
+    private Optional<WithHash> byEmail(String email, String more) {
+        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where e.email = :email " + more)
                 .bind("email", email)
                 .mapTo(WithHash.class)
                 .findOne());
     }
 
     List<WithHash> all() {
-        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "order by created_at, id")
-                .mapTo(WithHash.class)
+        return jdbi.withHandle(
+                handle -> handle.createQuery(SELECT + "where " + OPEN + "order by e.created_at, e.id")
+                        .mapTo(WithHash.class)
+                        .list());
+    }
+
+    List<Member> members() {
+        return jdbi.withHandle(handle -> handle.createQuery("select " + COLUMNS + ", " + STANDING + """
+                        , exists (select 1 from second_factor f where f.educator_id = e.id) as has_factor,
+                        (select max(a.at) from audit a where a.who = e.id and a.what = 'sign-in.done') as last_sign_in
+                        from educator e where e.ended_at is null order by e.created_at, e.id""")
+                .mapTo(Member.class)
                 .list());
     }
 
-    /** The educator who was there first. */
-    Optional<WithHash> first() {
-        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "order by created_at, id limit 1")
+    /** Of those whose desk is open. */
+    Optional<Standing> standing(EducatorId id) {
+        return jdbi.withHandle(
+                handle -> handle.createQuery("select " + STANDING + " from educator e where e.id = :id and " + OPEN)
+                        .bind("id", id)
+                        .mapTo(Standing.class)
+                        .findOne());
+    }
+
+    Optional<WithHash> owner() {
+        return jdbi.withHandle(handle -> handle.createQuery(
+                        SELECT + "join site_owner o on o.educator_id = e.id")
                 .mapTo(WithHash.class)
                 .findOne());
     }
 
-    void insert(Handle handle, Educator educator, String hash) {
+    /** Whoever was it before is it no more. */
+    void setOwner(Handle handle, EducatorId id) {
+        handle.execute("delete from site_owner");
+        handle.createUpdate("insert into site_owner (only_row, educator_id) values (1, :id)")
+                .bind("id", id)
+                .execute();
+    }
+
+    void allowBeginning(Handle handle, EducatorId id) {
+        handle.createUpdate("update educator set may_begin = true where id = :id")
+                .bind("id", id)
+                .execute();
+    }
+
+    /** @return whether it was open */
+    boolean close(Handle handle, EducatorId id, Instant now) {
+        return handle.createUpdate("update educator set ended_at = :now where id = :id and ended_at is null")
+                        .bind("now", now)
+                        .bind("id", id)
+                        .execute()
+                == 1;
+    }
+
+    /** Opens a desk anew that was closed, for a person who has proved to have its address. */
+    void reopen(Handle handle, EducatorId id, String name, String hash, boolean mayBegin) {
         handle.createUpdate("""
-                        insert into educator (id, name, email, password_hash, created_at)
-                        values (:id, :name, :email, :hash, :createdAt)""").bindMethods(educator).bind("hash", hash).execute();
+                        update educator set name = :name, password_hash = :hash, may_begin = :mayBegin, ended_at = null
+                        where id = :id and ended_at is not null""")
+                .bind("id", id)
+                .bind("name", name)
+                .bind("hash", hash)
+                .bind("mayBegin", mayBegin)
+                .execute();
+    }
+
+    void insert(Handle handle, Educator educator, String hash, boolean mayBegin) {
+        handle.createUpdate("""
+                        insert into educator (id, name, email, password_hash, created_at, may_begin)
+                        values (:id, :name, :email, :hash, :createdAt, :mayBegin)""")
+                .bindMethods(educator)
+                .bind("hash", hash)
+                .bind("mayBegin", mayBegin)
+                .execute();
     }
 
     /** Name and address; the password stays. */

@@ -35,7 +35,7 @@ public final class Educators {
      */
     public Optional<String> firstRun() {
         return jdbi.inTransaction(handle -> {
-            if (rows.first().isPresent()) {
+            if (rows.owner().isPresent()) {
                 return Optional.empty();
             }
             String code = RandomId.next();
@@ -66,16 +66,89 @@ public final class Educators {
             return Outcome.refused(problems);
         }
         String hash = Passwords.hash(password);
-        return jdbi.inTransaction(handle -> rows.findByEmail(normal(email)).isPresent()
+        return jdbi.inTransaction(handle -> rows.findEverByEmail(normal(email)).isPresent()
                 ? Outcome.refused("email", "catalog.problem.email.taken")
                 : Outcome.done(insert(handle, name, email, hash)));
     }
 
+    /** Who comes first keeps the site. */
     private Educator insert(Handle handle, String name, String email, String hash) {
+        var educator = insert(handle, name, email, hash, true);
+        if (rows.owner().isEmpty()) {
+            rows.setOwner(handle, educator.id());
+        }
+        return educator;
+    }
+
+    private Educator insert(Handle handle, String name, String email, String hash, boolean mayBegin) {
         var educator = new Educator(EducatorId.next(), name.strip(), normal(email), DatabaseClock.of(clock));
-        rows.insert(handle, educator, hash);
+        rows.insert(handle, educator, hash, mayBegin);
         audit.append(handle, educator.id(), "educator.created", educator.id().value());
         return educator;
+    }
+
+    /** What is wrong with the name and the password of somebody who was invited. */
+    public List<FieldProblem> invitedProblems(String name, String email, String password) {
+        return problems(name, email, password);
+    }
+
+    /** A password as it is stored; it takes a while, so no transaction should be open. */
+    public StoredPassword store(String password) {
+        return new StoredPassword(Passwords.hash(password));
+    }
+
+    /**
+     * Opens a desk for somebody who was invited, or anew where theirs was closed, within the caller's transaction.
+     *
+     * @param mayBegin whether they may begin series of their own
+     * @return empty, and nothing changed, where somebody has a desk under this address
+     */
+    public Optional<Educator> openDesk(
+            Handle handle, String name, String email, StoredPassword password, boolean mayBegin) {
+        var known = rows.findEverByEmail(normal(email)).map(EducatorRepository.WithHash::educator);
+        if (known.isEmpty()) {
+            return Optional.of(insert(handle, name, email, password.hash(), mayBegin));
+        }
+        if (standing(known.get().id()).isPresent()) {
+            return Optional.empty();
+        }
+        rows.reopen(handle, known.get().id(), name.strip(), password.hash(), mayBegin);
+        audit.append(handle, known.get().id(), "educator.reopened", known.get().id().value());
+        return find(known.get().id());
+    }
+
+    /** The digest of a password; not shown by {@code toString}. */
+    public record StoredPassword(String hash) {
+        @Override
+        public String toString() {
+            return "StoredPassword[hidden]";
+        }
+    }
+
+    /** Lets somebody begin series of their own. */
+    public void allowBeginning(Handle handle, EducatorId id) {
+        rows.allowBeginning(handle, id);
+    }
+
+    /** Closes somebody's desk; what they wrote stays under their name. Their sessions are the caller's to end. */
+    public boolean closeDesk(Handle handle, EducatorId id) {
+        return rows.close(handle, id, clock.instant());
+    }
+
+    /** Makes somebody with a desk the one who keeps the site; whoever kept it goes on as a teacher. */
+    public void setOwner(Handle handle, EducatorId id) {
+        rows.setOwner(handle, id);
+        rows.allowBeginning(handle, id);
+    }
+
+    /** What somebody is to the site; empty where they have no desk, or it was closed. */
+    public Optional<Standing> standing(EducatorId id) {
+        return rows.standing(id);
+    }
+
+    /** All who have a desk, in the order in which they came. */
+    public List<Member> members() {
+        return rows.members();
     }
 
     /** The educator with this address and password. An unknown address takes as long as a wrong password. */
@@ -111,7 +184,7 @@ public final class Educators {
     }
 
     private Outcome<Educator> change(Handle handle, Educator before, String name, String email) {
-        boolean taken = rows.findByEmail(email)
+        boolean taken = rows.findEverByEmail(email)
                 .filter(other -> !other.educator().id().equals(before.id()))
                 .isPresent();
         if (taken) {
@@ -163,9 +236,9 @@ public final class Educators {
         return rows.findByEmail(normal(email)).map(EducatorRepository.WithHash::educator);
     }
 
-    /** The educator who was there first: the site's owner. */
-    public Optional<Educator> first() {
-        return rows.first().map(EducatorRepository.WithHash::educator);
+    /** Who keeps the site; nobody as long as nobody has a desk. */
+    public Optional<Educator> owner() {
+        return rows.owner().map(EducatorRepository.WithHash::educator);
     }
 
     private static List<FieldProblem> who(String name, String email) {

@@ -7,8 +7,9 @@ import java.util.Objects;
 import java.util.Optional;
 
 /**
- * What one educator is typing for one episode.
+ * What is being typed for one episode, whoever types.
  *
+ * @param educator who saved it last; who asks, where it never was saved
  * @param version counts the times it was saved; 0 where it never was
  * @param savedAt when it was last saved
  */

@@ -15,11 +15,10 @@ final class Drafts {
         this.jdbi = jdbi;
     }
 
-    Optional<Draft> find(EducatorId educator, EpisodeId episode) {
+    Optional<Draft> find(EpisodeId episode) {
         return jdbi.withHandle(handle -> handle.createQuery("""
                         select educator_id as educator, episode_id as episode, version, document, saved_at from draft
-                        where educator_id = :educator and episode_id = :episode""")
-                .bind("educator", educator)
+                        where episode_id = :episode""")
                 .bind("episode", episode)
                 .mapTo(Draft.class)
                 .findOne());
@@ -35,11 +34,12 @@ final class Drafts {
     }
 
     /** The version after {@code before}. */
-    Draft replace(Handle handle, Draft before, EpisodeDocument document, Instant now) {
-        var next = new Draft(before.educator(), before.episode(), before.version() + 1, document, Optional.of(now));
+    Draft replace(Handle handle, Draft before, EducatorId by, EpisodeDocument document, Instant now) {
+        var next = new Draft(by, before.episode(), before.version() + 1, document, Optional.of(now));
         handle.createUpdate("""
-                        update draft set version = :version, document = :document, saved_at = :savedAt
-                        where educator_id = :educator and episode_id = :episode and version = :before""")
+                        update draft set educator_id = :educator, version = :version, document = :document,
+                            saved_at = :savedAt
+                        where episode_id = :episode and version = :before""")
                 .bindMethods(next)
                 .bind("before", before.version())
                 .execute();

@@ -3,6 +3,7 @@ package groundbass.catalog.episode;
 import groundbass.catalog.FieldChecks;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesId;
 import groundbass.document.EpisodeDocument;
@@ -17,7 +18,7 @@ import java.util.function.UnaryOperator;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
-/** What an educator does with the episodes of their own series. An episode of somebody else's series is not there for them. */
+/** What an educator does with the episodes of series in which they write. An episode of any other series is not there for them. */
 public final class EpisodeService {
     public static final int HIGHEST_NUMBER = 9999;
     private static final int LONGEST_NOTE = 2000;
@@ -72,7 +73,7 @@ public final class EpisodeService {
 
     private Outcome<Episode> create(Handle handle, EducatorId who, SeriesId in, String title, Level level) {
         series.lock(handle, in);
-        if (series.ownedBy(who, in).isEmpty()) {
+        if (series.open(who, Deed.WRITE, in).isEmpty()) {
             return gone();
         }
         var episode = new Episode(
@@ -101,7 +102,7 @@ public final class EpisodeService {
     public Outcome<Episode> bringIn(
             Handle handle, EducatorId who, Episode lesson, List<Revision> fixed, Optional<Draft> document) {
         series.lock(handle, lesson.series());
-        if (series.ownedBy(who, lesson.series()).isEmpty()) {
+        if (series.open(who, Deed.WRITE, lesson.series()).isEmpty()) {
             return gone();
         }
         var all = episodes.in(lesson.series());
@@ -128,7 +129,7 @@ public final class EpisodeService {
         if (to < 1 || to > HIGHEST_NUMBER) {
             return Outcome.refused("number", "catalog.problem.number", to, HIGHEST_NUMBER);
         }
-        return jdbi.inTransaction(handle -> episodes.ownedBy(who, id)
+        return jdbi.inTransaction(handle -> episodes.open(who, Deed.WRITE, id)
                 .map(episode -> move(handle, who, episode, to))
                 .orElseGet(EpisodeService::gone));
     }
@@ -154,7 +155,7 @@ public final class EpisodeService {
 
     /** What to go on typing: the saved draft, else the latest revision, else an empty document; the last two as version 0. */
     public Optional<Draft> draft(EducatorId who, EpisodeId id) {
-        return episodes.ownedBy(who, id).map(episode -> stored(who, episode));
+        return episodes.open(who, Deed.WRITE, id).map(episode -> stored(who, episode));
     }
 
     private EpisodeDocument start(Episode episode) {
@@ -173,7 +174,7 @@ public final class EpisodeService {
     public Outcome<DraftSave> saveDraft(EducatorId who, EpisodeId id, int base, EpisodeDocument document) {
         return jdbi.inTransaction(handle -> {
             Episodes.lockRow(handle, id);
-            return episodes.ownedBy(who, id)
+            return episodes.open(who, Deed.WRITE, id)
                     .map(episode -> Outcome.done(save(handle, who, episode, base, document)))
                     .orElseGet(EpisodeService::gone);
         });
@@ -192,7 +193,7 @@ public final class EpisodeService {
             UnaryOperator<EpisodeDocument> change) {
         return jdbi.inTransaction(handle -> {
             Episodes.lockRow(handle, id);
-            return episodes.ownedBy(who, id)
+            return episodes.open(who, Deed.WRITE, id)
                     .map(episode -> Outcome.done(save(handle, who, episode, fits, change)))
                     .orElseGet(EpisodeService::gone);
         });
@@ -215,12 +216,12 @@ public final class EpisodeService {
     }
 
     private Draft stored(EducatorId who, Episode episode) {
-        return drafts.find(who, episode.id())
+        return drafts.find(episode.id())
                 .orElseGet(() -> new Draft(who, episode.id(), 0, start(episode), Optional.empty()));
     }
 
     private DraftSave save(Handle handle, EducatorId who, Episode episode, int base, EpisodeDocument document) {
-        var stored = drafts.find(who, episode.id());
+        var stored = drafts.find(episode.id());
         if (stored.map(Draft::version).orElse(0) != base) {
             return new DraftSave.Conflict(stored(who, episode), document);
         }
@@ -228,7 +229,7 @@ public final class EpisodeService {
             episodes.describe(handle, episode.id(), document);
         }
         var now = DatabaseClock.of(clock);
-        return new DraftSave.Saved(stored.map(before -> drafts.replace(handle, before, document, now))
+        return new DraftSave.Saved(stored.map(before -> drafts.replace(handle, before, who, document, now))
                 .orElseGet(() -> drafts.insert(handle, who, episode.id(), document, now)));
     }
 
@@ -240,14 +241,14 @@ public final class EpisodeService {
     public Outcome<Revision> makeRevision(EducatorId who, EpisodeId id, String note) {
         return jdbi.inTransaction(handle -> {
             Episodes.lockRow(handle, id);
-            return episodes.ownedBy(who, id)
+            return episodes.open(who, Deed.WRITE, id)
                     .map(episode -> makeRevision(handle, who, episode, note))
                     .orElseGet(EpisodeService::gone);
         });
     }
 
     private Outcome<Revision> makeRevision(Handle handle, EducatorId who, Episode episode, String note) {
-        var document = drafts.find(who, episode.id()).map(Draft::document);
+        var document = drafts.find(episode.id()).map(Draft::document);
         var said = document.orElseGet(() -> start(episode));
         var problems = FieldChecks.text("note", note, LONGEST_NOTE);
         return problems.isEmpty() ? fix(handle, who, episode, said, note) : Outcome.refused(problems);
@@ -263,7 +264,7 @@ public final class EpisodeService {
     public Outcome<Revision> keep(EducatorId who, EpisodeId id, String note) {
         return jdbi.inTransaction(handle -> {
             Episodes.lockRow(handle, id);
-            return episodes.ownedBy(who, id)
+            return episodes.open(who, Deed.WRITE, id)
                     .map(episode -> Outcome.done(
                             append(handle, who, episode, stored(who, episode).document(), note)))
                     .orElseGet(EpisodeService::gone);
@@ -296,13 +297,13 @@ public final class EpisodeService {
 
     /** The revisions with numbers up to {@code highest}, newest first, so many at most. */
     public List<Revision> revisions(EducatorId who, EpisodeId id, int highest, int most) {
-        return episodes.ownedBy(who, id)
+        return episodes.open(who, Deed.WRITE, id)
                 .map(episode -> revisions.of(episode.id(), highest, most))
                 .orElse(List.of());
     }
 
     public Optional<Revision> revision(EducatorId who, EpisodeId id, int number) {
-        return episodes.ownedBy(who, id).flatMap(episode -> revisions.numbered(episode.id(), number));
+        return episodes.open(who, Deed.WRITE, id).flatMap(episode -> revisions.numbered(episode.id(), number));
     }
 
     /**
@@ -316,7 +317,7 @@ public final class EpisodeService {
     public Outcome<Draft> restore(EducatorId who, EpisodeId id, int number, String note) {
         return jdbi.inTransaction(handle -> {
             Episodes.lockRow(handle, id);
-            return episodes.ownedBy(who, id)
+            return episodes.open(who, Deed.WRITE, id)
                     .flatMap(episode -> revisions
                             .numbered(id, number)
                             .map(revision -> Outcome.done(restore(handle, who, episode, revision, note))))

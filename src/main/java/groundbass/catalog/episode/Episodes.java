@@ -1,6 +1,7 @@
 package groundbass.catalog.episode;
 
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.SeriesId;
 import groundbass.document.EpisodeDocument;
 import groundbass.identity.Slug;
@@ -32,12 +33,11 @@ public final class Episodes {
         return one("where e.id = :id and e.deleted_at is null", query -> query.bind("id", id));
     }
 
-    /** The episode, where this educator owns its series. */
-    public Optional<Episode> ownedBy(EducatorId owner, EpisodeId id) {
+    /** The episode, where this educator may do that with its series: for all others it is not there. */
+    public Optional<Episode> open(EducatorId who, Deed deed, EpisodeId id) {
         return one(
-                "join series s on s.id = e.series_id"
-                        + " where e.id = :id and s.educator_id = :owner and e.deleted_at is null",
-                query -> query.bind("id", id).bind("owner", owner));
+                "where e.id = :id and e.deleted_at is null and e.series_id in " + deed.series(),
+                query -> query.bind("id", id).bind("who", who));
     }
 
     /** By its readable address, published or not. */
@@ -270,21 +270,23 @@ public final class Episodes {
                                 where id = :id and published_at is null and scheduled_at is null and deleted_at is null""").bind("now", now).bind("id", id).execute() == 1;
     }
 
-    /** Fetches a draft back that was thrown away by this educator. @return false where there is none */
-    public boolean fetchBack(Handle handle, EducatorId owner, EpisodeId id) {
-        return handle.createUpdate("""
-                                update episode set deleted_at = null
-                                where id = :id and deleted_at is not null
-                                  and series_id in (select id from series where educator_id = :owner)""").bind("id", id).bind("owner", owner).execute() == 1;
+    /** Fetches a draft back that was thrown away from a series in which this educator writes. @return false where there is none */
+    public boolean fetchBack(Handle handle, EducatorId who, EpisodeId id) {
+        return handle.createUpdate("update episode set deleted_at = null"
+                                + " where id = :id and deleted_at is not null and series_id in " + Deed.WRITE.series())
+                        .bind("id", id)
+                        .bind("who", who)
+                        .execute()
+                == 1;
     }
 
-    /** What an educator threw away and can still fetch back, the latest first. */
-    public List<ThrownAway> thrownAway(EducatorId owner) {
+    /** What was thrown away from series in which this educator writes, and can still be fetched back, the latest first. */
+    public List<ThrownAway> thrownAway(EducatorId who) {
         return jdbi.withHandle(handle -> handle.createQuery("""
                         select e.id, s.title as series, e.number, e.title, e.deleted_at as at
                         from episode e join series s on s.id = e.series_id
-                        where s.educator_id = :owner and e.deleted_at is not null order by e.deleted_at desc, e.id""")
-                .bind("owner", owner)
+                        where e.deleted_at is not null and s.id in\s""" + Deed.WRITE.series() + "order by e.deleted_at desc, e.id")
+                .bind("who", who)
                 .mapTo(ThrownAway.class)
                 .list());
     }

@@ -154,14 +154,19 @@ public final class SeriesCatalog {
         return rows.lock(handle, id);
     }
 
-    /** The series, where this educator owns it. */
-    public Optional<Series> ownedBy(EducatorId owner, SeriesId id) {
-        return find(id).filter(series -> series.owner().equals(owner));
+    /** The series, where this educator may do that with it: for all others it is not there. */
+    public Optional<Series> open(EducatorId who, Deed deed, SeriesId id) {
+        return rows.find(who, deed, id);
     }
 
-    /** For the desk, oldest first. */
-    public List<Series> ownedBy(EducatorId owner) {
-        return rows.ownedBy(owner);
+    /** Series with which this educator may do that, the oldest first. */
+    public List<Series> open(EducatorId who, Deed deed) {
+        return rows.all(who, deed);
+    }
+
+    /** What somebody is to a series; empty where they are nothing to it. */
+    public Optional<SeriesPart> part(EducatorId who, SeriesId id) {
+        return rows.part(who, id);
     }
 
     /** For everyone: the series, where something of it is out. */

@@ -32,12 +32,31 @@ final class SeriesRepository {
                 .findOne());
     }
 
-    List<Series> ownedBy(EducatorId owner) {
-        return jdbi.withHandle(
-                handle -> handle.createQuery(SELECT + "where s.educator_id = :owner order by s.created_at, s.id")
-                        .bind("owner", owner)
-                        .mapTo(Series.class)
-                        .list());
+    List<Series> all(EducatorId who, Deed deed) {
+        return jdbi.withHandle(handle -> handle.createQuery(
+                        SELECT + "where s.id in " + deed.series() + "order by s.created_at, s.id")
+                .bind("who", who)
+                .mapTo(Series.class)
+                .list());
+    }
+
+    Optional<Series> find(EducatorId who, Deed deed, SeriesId id) {
+        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where s.id = :id and s.id in " + deed.series())
+                .bind("who", who)
+                .bind("id", id)
+                .mapTo(Series.class)
+                .findOne());
+    }
+
+    Optional<SeriesPart> part(EducatorId who, SeriesId id) {
+        return jdbi.withHandle(handle -> handle.createQuery("""
+                        select 'owner' from series where id = :id and educator_id = :who
+                        union select part from series_colleague where series_id = :id and educator_id = :who""")
+                .bind("who", who)
+                .bind("id", id)
+                .mapTo(String.class)
+                .findOne()
+                .flatMap(SeriesPart::parse));
     }
 
     /** Those with something published, the one with the latest publication first. */

@@ -1,5 +1,6 @@
 package groundbass.catalog.upload;
 
+import groundbass.catalog.series.Deed;
 import groundbass.audio.AudioFacts;
 import groundbass.audio.AudioFinding;
 import groundbass.audio.AudioProbe;
@@ -79,7 +80,7 @@ public final class Uploads {
      */
     public Outcome<Upload> accept(EducatorId who, EpisodeId episode, String originalName, InputStream in)
             throws IOException {
-        if (episodes.ownedBy(who, episode).isEmpty()) {
+        if (episodes.open(who, Deed.WRITE, episode).isEmpty()) {
             return Outcome.refused("", "catalog.problem.gone");
         }
         long left = quota - rows.bytesOf(who);

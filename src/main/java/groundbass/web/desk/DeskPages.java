@@ -2,6 +2,8 @@ package groundbass.web.desk;
 
 import groundbass.archive.ArchiveImport;
 import groundbass.archive.SeriesExport;
+import groundbass.audience.colleague.Invitations;
+import groundbass.audience.colleague.Partings;
 import groundbass.audience.news.NewsQueue;
 import groundbass.audience.news.NewsReaders;
 import groundbass.audience.question.Questions;
@@ -15,6 +17,7 @@ import groundbass.catalog.educator.SecondFactors;
 import groundbass.catalog.episode.Beginnings;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Colleagues;
 import groundbass.catalog.series.Outlooks;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesCatalog;
@@ -55,6 +58,7 @@ import groundbass.web.desk.line.LineSound;
 import groundbass.web.desk.notes.NotesPages;
 import groundbass.web.desk.publish.LessonNews;
 import groundbass.web.desk.publish.PreflightPage;
+import groundbass.web.desk.people.PeopleDesk;
 import groundbass.web.desk.publish.PublishPages;
 import groundbass.web.desk.publish.TakingBackPages;
 import groundbass.web.desk.recording.RecordingPages;
@@ -119,6 +123,9 @@ public final class DeskPages {
             boolean mailed,
             BrowserMark browserMark,
             SeriesCatalog catalog,
+            Colleagues colleagues,
+            Invitations invitations,
+            Partings partings,
             Rhythms rhythms,
             Outlooks outlooks,
             Styles styles,
@@ -163,6 +170,7 @@ public final class DeskPages {
                 services.catalog(),
                 services.episodes(),
                 services.styles(),
+                services.educators(),
                 budget(services.clock()));
         var browser =
                 new KnownBrowser(services.browserMark(), shell.installation().secure());
@@ -194,6 +202,17 @@ public final class DeskPages {
                 new SecondFactorPages(desk, services.educators(), signIn, services.factors(), shell.chosen()),
                 new DeskSessionPages(desk, services.sessions(), services.audit()),
                 new AuditPages(desk, services.audit(), services.educators()),
+                new PeopleDesk(
+                        desk,
+                        services.educators(),
+                        services.catalog(),
+                        services.colleagues(),
+                        services.invitations(),
+                        services.partings(),
+                        signIn,
+                        shell.limits(),
+                        services.mailed(),
+                        services.clock()),
                 new OverviewPage(
                         desk,
                         services.catalog(),
@@ -201,7 +220,9 @@ public final class DeskPages {
                         publishing,
                         services.outbox(),
                         services.questions(),
-                        services.brokenFiles()),
+                        services.brokenFiles(),
+                        services.educators(),
+                        services.invitations()),
                 new WeeksPage(
                         desk,
                         services.catalog(),

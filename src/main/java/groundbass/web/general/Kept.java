@@ -51,6 +51,9 @@ final class Kept {
                             "audience.address.subject",
                             "desk.outbox.test.subject",
                             "publishing.letter.subject"),
+            KeptThing.of("colleagues")
+                    .inTables("site_owner", "series_colleague", "invitation")
+                    .inLetters("people.letter.subject"),
             KeptThing.of("known").inCookies("known"),
             KeptThing.of("audit").inTables("audit"),
             KeptThing.of("writing")

@@ -31,17 +31,29 @@ public final class AccessFilter {
         return principal;
     }
 
-    /** Sends a reader to the sign-in that fits; a program, or a form that would be lost, gets 401. */
+    /**
+     * Sends a reader to the sign-in that fits; a program, or a form that would be lost, gets 401. Who has a desk already is
+     * told who does what they asked for.
+     */
     public void check(Context ctx) {
         Bodies.check(ctx, this);
         for (var role : ctx.routeRoles()) {
             if (role instanceof Role needed
                     && needed != Role.ANYONE
                     && !principal(ctx).may(needed)) {
+                if (needed != Role.STUDENT && principal(ctx).may(Role.EDUCATOR)) {
+                    throw new NotYoursResponse(needed);
+                }
                 refuse(ctx, needed);
                 return;
             }
         }
+    }
+
+    /** Whether who sends this request keeps the site, as far as anybody has asked. */
+    static boolean isOwner(Context ctx) {
+        Principal known = ctx.attribute(VISITOR);
+        return known != null && known.may(Role.OWNER);
     }
 
     /**
@@ -53,7 +65,7 @@ public final class AccessFilter {
         if (!reading || !Accept.wantsPage(ctx)) {
             throw new UnauthorizedResponse();
         }
-        String signIn = needed == Role.EDUCATOR ? "/desk/sign-in" : "/sign-in";
+        String signIn = needed == Role.STUDENT ? "/sign-in" : "/desk/sign-in";
         ctx.header("Cache-Control", "no-store");
         ctx.redirect(signIn + "?next=" + URLEncoder.encode(next, StandardCharsets.UTF_8), HttpStatus.SEE_OTHER);
     }

@@ -54,6 +54,10 @@ public final class Errors {
             // RFC 9110 section 15.5.2 wants a challenge; browsers ask nobody for a scheme they do not know
             ctx.header("WWW-Authenticate", "Session");
         }
+        if (e instanceof NotYoursResponse refused) {
+            answer(ctx, ErrorView.told(refused.getStatus(), refused.key()));
+            return;
+        }
         answer(ctx, e.getStatus(), Optional.empty());
     }
 
@@ -92,12 +96,15 @@ public final class Errors {
     }
 
     private void answer(Context ctx, int status, Optional<String> faultId) {
+        answer(ctx, ErrorView.of(status, faultId));
+    }
+
+    private void answer(Context ctx, ErrorView view) {
         if (ctx.res().isCommitted()) {
             return; // the answer has begun; nothing but dropping the connection is left
         }
-        ctx.status(status);
+        ctx.status(view.status());
         Vary.on(ctx, "Accept");
-        var view = ErrorView.of(status, faultId);
         try {
             show(ctx, view);
         } catch (RuntimeException e) {

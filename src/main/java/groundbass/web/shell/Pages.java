@@ -48,6 +48,7 @@ public final class Pages {
                 settings.siteName(),
                 installation.demo(),
                 cookie.token(ctx).isPresent(),
+                AccessFilter.isOwner(ctx),
                 Flash.take(ctx));
         describe(ctx, reader);
         ctx.header("Cache-Control", "no-store");
@@ -75,6 +76,7 @@ public final class Pages {
                 settings.siteName(),
                 installation.demo(),
                 cookie.token(ctx).isPresent(),
+                false,
                 Optional.empty());
         var key = new PageCache.Key(template, version, frame, reader);
         var page = kept.get(key, () -> bytes(templates.render(template, view.apply(reader), frame, reader)));

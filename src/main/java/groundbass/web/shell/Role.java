@@ -6,7 +6,12 @@ import io.javalin.security.RouteRole;
 public enum Role implements RouteRole {
     ANYONE,
     STUDENT,
+    /** Everybody with a desk; what of it is theirs, its pages ask. */
     EDUCATOR,
+    /** Those who begin series of their own. */
+    TEACHER,
+    /** Who keeps the site. */
+    OWNER,
     /** Answers programs that bring a proof of their own (a signed token, RFC 8058), so no same-origin check. */
     EXEMPT
 }

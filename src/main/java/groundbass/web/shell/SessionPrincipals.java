@@ -3,14 +3,18 @@ package groundbass.web.shell;
 import groundbass.audience.student.SecretToken;
 import groundbass.audience.student.Session;
 import groundbass.audience.student.Sessions;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.Educators;
 import java.util.Optional;
 
 /** Finds visitors by the session rows. */
 public final class SessionPrincipals implements PrincipalResolver {
     private final Sessions sessions;
+    private final Educators educators;
 
-    public SessionPrincipals(Sessions sessions) {
+    public SessionPrincipals(Sessions sessions, Educators educators) {
         this.sessions = sessions;
+        this.educators = educators;
     }
 
     @Override
@@ -18,7 +22,15 @@ public final class SessionPrincipals implements PrincipalResolver {
         return token.map(SecretToken::new)
                 .flatMap(sessions::find)
                 .map(Session::person)
-                .map(Principal::of)
+                .map(person -> person.either(student -> Principal.of(student), this::atDesk))
+                .orElse(Principal.UNKNOWN);
+    }
+
+    /** Whoever's desk was closed at this moment is nobody from now on. */
+    private Principal atDesk(EducatorId educator) {
+        return educators
+                .standing(educator)
+                .map(standing -> Principal.of(educator, standing))
                 .orElse(Principal.UNKNOWN);
     }
 }

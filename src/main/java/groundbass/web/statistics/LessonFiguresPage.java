@@ -39,9 +39,12 @@ final class LessonFiguresPage implements PageGroup {
         var statistics = services.statistics();
         var days = Days.of(services.pages().reader(ctx), lesson.zone());
         var use = statistics.ofEpisode(lesson.episode().id());
-        var taken = statistics.latest(lesson.episode().id(), SHOWN).stream()
-                .map(one -> TakenRow.of(one, days))
-                .toList();
+        boolean told = services.takenSeries(ctx).find(lesson.episode().id()).isPresent();
+        var taken = told
+                ? statistics.latest(lesson.episode().id(), SHOWN).stream()
+                        .map(one -> TakenRow.of(one, days))
+                        .toList()
+                : List.<TakenRow>of();
         return new View(
                 ctx.path(),
                 lesson.series().title(),
@@ -50,6 +53,7 @@ final class LessonFiguresPage implements PageGroup {
                 use,
                 WeekChart.of(statistics.byWeek(ids, services.weeks(lesson.zone())), services.today(lesson.zone())),
                 days,
+                told,
                 taken,
                 use.downloads().all());
     }
@@ -58,7 +62,8 @@ final class LessonFiguresPage implements PageGroup {
      * What the page shows.
      *
      * @param demo whether its figures are invented
-     * @param taken the latest downloads
+     * @param told whether its reader may see who took what
+     * @param taken the latest downloads; none where they may not be told
      * @param all how many there are of them
      */
     public record View(
@@ -69,6 +74,7 @@ final class LessonFiguresPage implements PageGroup {
             EpisodeUse use,
             WeekChart chart,
             Days days,
+            boolean told,
             List<TakenRow> taken,
             long all) {}
 }

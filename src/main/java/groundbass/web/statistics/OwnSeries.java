@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** An educator's own series with what is out of them: all that the statistics they read may speak of. */
+/** The series that are open to an educator, with what is out of them: all that the statistics they read may speak of. */
 record OwnSeries(List<Board> boards) {
     /** One series. */
     record Board(Series series, List<Episode> episodes) {
@@ -86,7 +86,7 @@ record OwnSeries(List<Board> boards) {
         return Optional.ofNullable(lessons().get(id));
     }
 
-    /** Those of somebody's downloads that are of this educator's lessons. */
+    /** Those of somebody's downloads that are of these lessons. */
     List<Download> mine(List<Download> downloads) {
         var mine = lessons().keySet();
         return downloads.stream()

@@ -1,5 +1,6 @@
 package groundbass.web.statistics;
 
+import groundbass.catalog.series.Deed;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.statistics.Weeks;
 import groundbass.audience.student.Students;
@@ -21,10 +22,19 @@ record StatisticsServices(
         Statistics statistics,
         Students students,
         Clock clock) {
-    /** What belongs to the educator who asks, on a route that demands one. */
+    /** The series whose figures the educator who asks may read, on a route that demands one. */
     OwnSeries ownSeries(Context ctx) {
-        var owner = accessFilter.principal(ctx).educator().orElseThrow();
-        return new OwnSeries(catalog.ownedBy(owner).stream()
+        return open(ctx, Deed.READ_FIGURES);
+    }
+
+    /** Of these the ones of which they may see by their addresses who took something. */
+    OwnSeries takenSeries(Context ctx) {
+        return open(ctx, Deed.SEE_TAKERS);
+    }
+
+    private OwnSeries open(Context ctx, Deed deed) {
+        var who = accessFilter.principal(ctx).educator().orElseThrow();
+        return new OwnSeries(catalog.open(who, deed).stream()
                 .map(series -> new OwnSeries.Board(series, episodes.everPublishedIn(series.id())))
                 .toList());
     }

@@ -61,7 +61,7 @@ final class Tables implements PageGroup {
 
     /** Only what students took: downloads of nobody known are in the table of their lesson. */
     private void students(Context ctx) throws IOException {
-        var ownSeries = services.ownSeries(ctx);
+        var ownSeries = services.takenSeries(ctx);
         send(ctx, "students", ownSeries, csv -> {
             csv.downloads();
             services.statistics().takenByStudents(ownSeries.ids(), csv::taken);
@@ -69,7 +69,7 @@ final class Tables implements PageGroup {
     }
 
     private void episode(Context ctx) throws IOException {
-        var ownSeries = services.ownSeries(ctx);
+        var ownSeries = services.takenSeries(ctx);
         var lesson =
                 EpisodeId.parse(ctx.pathParam("id")).flatMap(ownSeries::find).orElseThrow(NotFoundResponse::new);
         send(ctx, lesson.series().slug() + "-" + lesson.episode().slug(), ownSeries, csv -> {
@@ -79,7 +79,7 @@ final class Tables implements PageGroup {
     }
 
     private void student(Context ctx) throws IOException {
-        var ownSeries = services.ownSeries(ctx);
+        var ownSeries = services.takenSeries(ctx);
         var found = TakerPages.Found.in(services, ownSeries, ctx.pathParam("id"));
         var email = Optional.of(found.student().email());
         send(ctx, "student", ownSeries, csv -> {

@@ -37,7 +37,7 @@ final class TakerPages implements PageGroup {
     private void list(Context ctx) {
         var page = Turned.to(ctx, SHOWN);
         // one more than is shown tells whether another page follows
-        var uses = services.statistics().students(services.ownSeries(ctx).ids(), page.skipped(), SHOWN + 1);
+        var uses = services.statistics().students(services.takenSeries(ctx).ids(), page.skipped(), SHOWN + 1);
         if (uses.isEmpty() && page.number() > 1) {
             throw new NotFoundResponse();
         }
@@ -49,7 +49,7 @@ final class TakerPages implements PageGroup {
     }
 
     private void one(Context ctx) {
-        var ownSeries = services.ownSeries(ctx);
+        var ownSeries = services.takenSeries(ctx);
         var found = Found.in(services, ownSeries, ctx.pathParam("id"));
         var reader = services.pages().reader(ctx);
         var rows = found.downloads().stream()

@@ -20,6 +20,11 @@ public record ErrorView(int status, Message title, Message detail, Optional<Stri
         return new ErrorView(status, Message.of(key + ".title"), Message.of(key + ".detail"), faultId);
     }
 
+    /** @param key of a title and a detail of its own */
+    public static ErrorView told(int status, String key) {
+        return new ErrorView(status, Message.of(key + ".title"), Message.of(key + ".detail"), Optional.empty());
+    }
+
     private static int nearest(int status) {
         return status < 500 ? 400 : 500;
     }

@@ -9,7 +9,8 @@ import java.util.regex.Pattern;
 
 /**
  * What the layout around a page needs to know. {@code path} is the page's own path, {@code site} the full address of the
- * front page, {@code place} the part of the site it belongs to, {@code signedIn} whether the browser brings a session, {@code flash} what the request before this one has to say.
+ * front page, {@code place} the part of the site it belongs to, {@code signedIn} whether the browser brings a session, {@code owner} whether its reader
+ * keeps the site, {@code flash} what the request before this one has to say.
  */
 public record PageFrame(
         String path,
@@ -18,6 +19,7 @@ public record PageFrame(
         String siteName,
         boolean demo,
         boolean signedIn,
+        boolean owner,
         Optional<Message> flash) {
     private static final Pattern SERIES = Pattern.compile("/series/[a-z0-9-]+");
 

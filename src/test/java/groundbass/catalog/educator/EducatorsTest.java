@@ -6,7 +6,11 @@ import groundbass.form.FieldProblem;
 import groundbass.store.BothDatabases;
 import groundbass.store.Database;
 import groundbass.store.SettableClock;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ArgumentsSource;
@@ -27,7 +31,7 @@ class EducatorsTest {
                     .result()
                     .orElseThrow();
             assertThat(made.email()).isEqualTo("studio@example.org");
-            assertThat(educators.first()).contains(made);
+            assertThat(educators.owner()).contains(made);
             assertThat(educators.find(made.id())).contains(made);
             assertThat(educators
                             .setUp(code, "Other", "other@example.org", PASSWORD)
@@ -208,6 +212,30 @@ class EducatorsTest {
         String foreign = "$argon2id$v=19$m=256,t=2,p=1$c29tZXNhbHQ$nf65EOgLrQMR/uIPnA4rEsF5h7TKyQwu9U1bMCHGi/4";
         assertThat(Passwords.matches("password", foreign)).isTrue();
         assertThat(Passwords.matches("passwore", foreign)).isFalse();
+    }
+
+    /** Of a site that is older than its owner's row, the one who was there first. */
+    @ParameterizedTest
+    @ArgumentsSource(BothDatabases.class)
+    void whoWasThereFirstOwnsTheSite(Database database) throws IOException {
+        String migration = Files.readString(Path.of("migrations", "V28__share_series.sql"));
+        String statement = migration.substring(migration.indexOf("insert into site_owner"));
+        try (database) {
+            var first = educators(database).create("First", "z@example.org", PASSWORD).result().orElseThrow();
+            var clock = Clock.offset(CLOCK, Duration.ofDays(1));
+            var later = new Educators(database.jdbi(), new Audit(database.jdbi(), clock), clock);
+            var second = later.create("Second", "a@example.org", PASSWORD).result().orElseThrow();
+            database.jdbi().useTransaction(handle -> {
+                later.setOwner(handle, second.id());
+                assertThat(later.owner()).contains(second);
+                handle.execute("delete from site_owner");
+                handle.execute(statement.substring(0, statement.indexOf(';')));
+            });
+            assertThat(later.owner()).contains(first);
+            assertThat(later.members())
+                    .extracting(Member::standing)
+                    .containsExactly(Standing.OWNER, Standing.TEACHER);
+        }
     }
 
     private static Educators educators(Database database) {

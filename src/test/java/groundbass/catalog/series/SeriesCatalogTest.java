@@ -2,6 +2,7 @@ package groundbass.catalog.series;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.CatalogFixture;
 import groundbass.document.Level;
 import groundbass.form.FieldProblem;
@@ -26,8 +27,8 @@ class SeriesCatalogTest {
             assertThat(series.zone()).isEqualTo(CatalogFixture.VIENNA);
             assertThat(fixture.catalog.find(series.id())).contains(series);
             assertThat(fixture.catalog.find(series.slug())).contains(series);
-            assertThat(fixture.catalog.ownedBy(fixture.owner)).containsExactly(series);
-            assertThat(fixture.catalog.ownedBy(fixture.stranger, series.id())).isEmpty();
+            assertThat(fixture.catalog.open(fixture.owner, Deed.KEEP)).containsExactly(series);
+            assertThat(fixture.catalog.open(fixture.stranger, Deed.KEEP, series.id())).isEmpty();
             assertThat(fixture.catalog.find(SeriesId.next())).isEmpty();
         }
     }
@@ -54,7 +55,7 @@ class SeriesCatalogTest {
             assertThat(fixture.catalog.create(fixture.owner, faulty).problems())
                     .extracting(FieldProblem::field)
                     .containsExactly("title", "slug", "summary", "zone");
-            assertThat(fixture.catalog.ownedBy(fixture.owner)).hasSize(1);
+            assertThat(fixture.catalog.open(fixture.owner, Deed.KEEP)).hasSize(1);
         }
     }
 

@@ -8,6 +8,7 @@ import static org.hamcrest.Matchers.startsWith;
 
 import groundbass.audience.student.StudentId;
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.Standing;
 import groundbass.store.SettableClock;
 import groundbass.web.Site;
 import groundbass.web.Stage;
@@ -31,8 +32,8 @@ class DoorTest {
     static final SettableClock clock = SettableClock.at(Site.START);
     static final RateLimits limits = new MemoryLimits(clock);
     static final PrincipalResolver principals = token -> switch (token.orElse("")) {
-        case "ada" -> new Principal(Optional.of(EducatorId.next()), Optional.empty());
-        case "ben" -> new Principal(Optional.empty(), Optional.of(StudentId.next()));
+        case "ada" -> Principal.of(EducatorId.next(), Standing.OWNER);
+        case "ben" -> Principal.of(StudentId.next());
         default -> Principal.UNKNOWN;
     };
     static final Stage stage = Stage.at(HOME, principals, pages -> List.of(DoorTest::routes));

@@ -2,11 +2,14 @@ package groundbass.web.shell;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.audience.student.Person;
 import groundbass.audience.student.Sessions;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.Standing;
 import groundbass.web.Site;
 import java.time.Duration;
 import java.util.Optional;
+import org.jdbi.v3.core.Jdbi;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 
@@ -18,13 +21,15 @@ class SessionPrincipalsTest {
         site.close();
     }
 
+    private final Jdbi jdbi = site.groundbass().database().jdbi();
+    private final Audit audit = new Audit(jdbi, site.clock());
     private final PrincipalResolver principals =
-            new SessionPrincipals(new Sessions(site.groundbass().database().jdbi(), site.clock()));
+            new SessionPrincipals(new Sessions(jdbi, site.clock()), new Educators(jdbi, audit, site.clock()));
 
     @Test
     void aTokenNamesWhoSignedInUntilTheSessionEnds() {
         var token = Optional.of(site.atTheDesk().getValue());
-        assertThat(principals.of(token)).isEqualTo(Principal.of(new Person.OfEducator(site.educator())));
+        assertThat(principals.of(token)).isEqualTo(Principal.of(site.educator(), Standing.OWNER));
         site.clock().advance(Duration.ofDays(8));
         assertThat(principals.of(token)).isEqualTo(Principal.UNKNOWN);
     }

@@ -1,5 +1,6 @@
 package groundbass.web.statistics;
 
+import groundbass.catalog.series.Deed;
 import groundbass.Parts;
 import groundbass.audience.download.ByteSpan;
 import groundbass.audience.download.DownloadToken;
@@ -91,7 +92,7 @@ final class Story implements AutoCloseable {
 
     private Episode lesson(EducatorId owner, String series, String title) {
         var catalog = new SeriesCatalog(jdbi, audit, site.clock());
-        var home = catalog.ownedBy(owner).stream()
+        var home = catalog.open(owner, Deed.KEEP).stream()
                 .findFirst()
                 .orElseGet(() -> done(catalog.create(owner, new SeriesForm(series, "", "", "Europe/Vienna"))));
         var episode = done(Parts.over(jdbi, site.clock()).desk().create(owner, home.id(), title, Level.BEGINNER));

@@ -1,9 +1,13 @@
 package groundbass.web.desk.access;
 
+import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.Standing;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesId;
@@ -27,6 +31,7 @@ public final class DeskContext {
     private final SeriesCatalog catalog;
     private final Episodes episodes;
     private final Styles styles;
+    private final Educators educators;
     private final Budget budget;
 
     public DeskContext(
@@ -35,12 +40,14 @@ public final class DeskContext {
             SeriesCatalog catalog,
             Episodes episodes,
             Styles styles,
+            Educators educators,
             Budget budget) {
         this.pages = pages;
         this.accessFilter = accessFilter;
         this.catalog = catalog;
         this.episodes = episodes;
         this.styles = styles;
+        this.educators = educators;
         this.budget = budget;
     }
 
@@ -58,6 +65,13 @@ public final class DeskContext {
         return principal(ctx).orElseThrow();
     }
 
+    /** The name of somebody else who wrote something, also where their desk is closed by now; empty of who is signed in. */
+    public Optional<String> nameOfOther(Context ctx, EducatorId who) {
+        return principal(ctx).filter(who::equals).isPresent()
+                ? Optional.empty()
+                : educators.find(who).map(Educator::name);
+    }
+
     /**
      * Draws, tells or proofreads for an educator, within what they may ask of the machine.
      *
@@ -67,14 +81,31 @@ public final class DeskContext {
         return budget.spend(who.value(), work);
     }
 
-    /** The series that {@code {id}} names; 404 where there is none or it is somebody else's. */
+    /** The series that {@code {id}} names, to write in; 404 where there is none or they may not. */
     public Series series(Context ctx) {
+        return series(ctx, Deed.WRITE);
+    }
+
+    /** The series that {@code {id}} names; 404 where there is none or whoever is signed in may not do that with it. */
+    public Series series(Context ctx, Deed deed) {
         return SeriesId.parse(ctx.pathParam("id"))
-                .flatMap(id -> catalog.ownedBy(educator(ctx), id))
+                .flatMap(id -> catalog.open(educator(ctx), deed, id))
                 .orElseThrow(NotFoundResponse::new);
     }
 
-    /** The series of an episode of theirs. */
+    /** Whether whoever is signed in may do that with a series. */
+    public boolean may(Context ctx, Series series, Deed deed) {
+        return catalog.part(educator(ctx), series.id())
+                .filter(part -> part.may(deed))
+                .isPresent();
+    }
+
+    /** What whoever is signed in is to the site. */
+    public Standing standing(Context ctx) {
+        return accessFilter.principal(ctx).desk().orElseThrow().standing();
+    }
+
+    /** The series of an episode. */
     public Series seriesOf(Episode episode) {
         return catalog.find(episode.series()).orElseThrow();
     }
@@ -84,14 +115,14 @@ public final class DeskContext {
         return styles.of(episode.series());
     }
 
-    /** The episode that {@code {id}} names; 404 where there is none or it is somebody else's. */
+    /** The episode that {@code {id}} names, to write in; 404 where there is none or they may not. */
     public Episode episode(Context ctx) {
         return episode(ctx, educator(ctx));
     }
 
     public Episode episode(Context ctx, EducatorId who) {
         return EpisodeId.parse(ctx.pathParam("id"))
-                .flatMap(id -> episodes.ownedBy(who, id))
+                .flatMap(id -> episodes.open(who, Deed.WRITE, id))
                 .orElseThrow(NotFoundResponse::new);
     }
 

@@ -18,6 +18,9 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** What was done at this desk and who tried to get in, newest first, in pages. */
 public final class AuditPages implements PageGroup {
@@ -45,13 +48,18 @@ public final class AuditPages implements PageGroup {
         var reader = desk.pages().reader(ctx);
         var me = educators.find(desk.educator(ctx)).orElseThrow();
         // one more than is shown tells whether there is another page
-        var found = audit.concerning(me.id(), (page - 1) * A_PAGE, A_PAGE + 1);
-        var rows = found.stream()
-                .limit(A_PAGE)
-                .map(entry -> Row.of(entry, me, reader))
-                .toList();
+        int skipped = (page - 1) * A_PAGE;
+        var found = desk.standing(ctx).keepsSite()
+                ? audit.all(skipped, A_PAGE + 1)
+                : audit.concerning(me.id(), skipped, A_PAGE + 1);
+        var words = new Words(me, this::name, reader);
+        var rows = found.stream().limit(A_PAGE).map(words::row).toList();
         boolean more = found.size() > A_PAGE;
         desk.pages().show(ctx, "desk/audit", new View(rows, newer(page), more ? older(page) : Optional.empty()));
+    }
+
+    private Optional<String> name(String id) {
+        return EducatorId.parse(id).flatMap(educators::find).map(Educator::name);
     }
 
     private static int page(Context ctx) {
@@ -71,30 +79,40 @@ public final class AuditPages implements PageGroup {
     public record View(List<Row> rows, Optional<String> newer, Optional<String> older) {}
 
     /** An entry in words. */
-    public record Row(Instant at, String who, String what, String detail) {
-        static Row of(AuditEntry entry, Educator me, Reader reader) {
+    public record Row(Instant at, String who, String what, String detail) {}
+
+    /**
+     * Puts entries into words.
+     *
+     * @param names of educators by their ids, also of those whose desk is closed
+     */
+    private record Words(Educator me, Function<String, Optional<String>> names, Reader reader) {
+        Row row(AuditEntry entry) {
             return new Row(
                     entry.at(),
-                    who(entry.who(), me, reader),
-                    said("audit." + entry.what().replace(' ', '-'), entry.what(), reader),
-                    detail(entry.detail(), me.id(), reader));
+                    names.apply(entry.who())
+                            .orElseGet(() -> said(
+                                    "audit.who." + entry.who().toLowerCase(Locale.ROOT).replace(' ', '-'),
+                                    entry.who())),
+                    said("audit." + entry.what().replace(' ', '-'), entry.what()),
+                    detail(entry.detail()));
         }
 
-        private static String who(String who, Educator me, Reader reader) {
-            return who.equals(me.id().value())
-                    ? me.name()
-                    : said("audit.who." + who.toLowerCase(Locale.ROOT).replace(' ', '-'), who, reader);
-        }
-
-        /** An id alone tells a person nothing. */
-        private static String detail(String detail, EducatorId me, Reader reader) {
-            if (detail.equals(me.value())) {
+        private String detail(String detail) {
+            if (detail.equals(me.id().value())) {
                 return reader.say(Message.of("audit.detail.you"));
             }
-            return IdForm.isId(detail) ? "" : said(detail, detail, reader);
+            return Messages.of(reader.locale()).has(detail)
+                    ? said(detail, detail)
+                    : Stream.of(detail.split(" ")).map(this::word).filter(word -> !word.isEmpty()).collect(Collectors.joining(" "));
         }
 
-        private static String said(String key, String otherwise, Reader reader) {
+        /** An id alone tells a person nothing, unless it is a person's. */
+        private String word(String word) {
+            return IdForm.isId(word) ? names.apply(word).orElse("") : said("people.part." + word, word);
+        }
+
+        private String said(String key, String otherwise) {
             return Messages.of(reader.locale()).has(key) ? reader.say(Message.of(key)) : otherwise;
         }
     }

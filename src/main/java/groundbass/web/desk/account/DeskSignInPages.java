@@ -40,7 +40,7 @@ public final class DeskSignInPages implements PageGroup {
     }
 
     private void askSetUp(Context ctx) {
-        if (educators.first().isPresent()) {
+        if (educators.owner().isPresent()) {
             ctx.redirect("/desk/sign-in", HttpStatus.SEE_OTHER);
         } else {
             pages.show(ctx, "desk/set-up", new SetUp(SetUpForm.EMPTY.name(), "", FieldProblems.NONE));
@@ -82,7 +82,7 @@ public final class DeskSignInPages implements PageGroup {
     }
 
     private boolean first() {
-        return educators.first().isEmpty();
+        return educators.owner().isEmpty();
     }
 
     /** What the set-up page shows; code and password are typed anew each time. */

@@ -1,5 +1,6 @@
 package groundbass.web.desk.calendar;
 
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
@@ -87,7 +88,7 @@ final class WeekTable {
 
     /** @param touched the lesson of which something was done */
     WeeksView of(EducatorId who, Reader reader, Optional<Held> held, Optional<Episode> touched) {
-        var all = catalog.ownedBy(who);
+        var all = catalog.open(who, Deed.WRITE);
         var inHand = all.stream().map(series -> episodes.inHand(series.id(), 0)).toList();
         var looks = new Looks(who, inHand);
         var blocks = IntStream.range(0, all.size())

@@ -1,5 +1,6 @@
 package groundbass.web.desk.calendar;
 
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
@@ -146,7 +147,7 @@ public final class WeeksPage implements PageGroup {
     private void onDay(Context ctx, OnDay act, String said) {
         var who = desk.educator(ctx);
         var series = SeriesId.parse(FormParameters.text(ctx, "series"))
-                .flatMap(id -> catalog.ownedBy(who, id))
+                .flatMap(id -> catalog.open(who, Deed.WRITE, id))
                 .orElseThrow(NotFoundResponse::new);
         String typed = FormParameters.text(ctx, "day").strip();
         var outcome = FormParameters.time(typed, LocalDate::parse)
@@ -165,6 +166,6 @@ public final class WeeksPage implements PageGroup {
     }
 
     private Optional<Episode> lesson(EducatorId who, String id) {
-        return EpisodeId.parse(id).flatMap(one -> episodes.ownedBy(who, one));
+        return EpisodeId.parse(id).flatMap(one -> episodes.open(who, Deed.WRITE, one));
     }
 }

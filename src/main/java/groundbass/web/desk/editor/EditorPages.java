@@ -48,7 +48,7 @@ public final class EditorPages implements PageGroup {
 
     @Override
     public void addTo(Routes routes) {
-        routes.get(DeskContext.EPISODE, Role.EDUCATOR, ctx -> lead(ctx, Room.LINE.way()));
+        routes.get(DeskContext.EPISODE, Role.EDUCATOR, this::begin);
         var line = new LineRoom(desk, previews);
         rooms.open(routes, line);
         new BringInPages(desk, rooms, line, reauthentication, writing, previews, limits).addTo(routes);
@@ -58,6 +58,11 @@ public final class EditorPages implements PageGroup {
         routes.post(ONE, Role.ANYONE, this::save);
         routes.post(ONE + "/draft", Role.EDUCATOR, ctx -> rooms.keep(ctx, room(place(ctx))));
         routes.get(ONE + "/signs", Role.EDUCATOR, ctx -> rooms.signs(ctx, room(place(ctx))));
+    }
+
+    private void begin(Context ctx) {
+        desk.episode(ctx);
+        lead(ctx, Room.LINE.way());
     }
 
     private static void lead(Context ctx, String way) {

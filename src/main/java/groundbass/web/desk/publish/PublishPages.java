@@ -83,12 +83,12 @@ public final class PublishPages implements PageGroup {
     }
 
     /** The address in the browser after a button that found problems: asked for again, it leads to the room. */
-    private static void back(Routes routes, String button) {
-        routes.get(PATH + "/" + button, Role.EDUCATOR, PublishPages::lead);
+    private void back(Routes routes, String button) {
+        routes.get(PATH + "/" + button, Role.EDUCATOR, this::lead);
     }
 
-    private static void lead(Context ctx) {
-        ctx.redirect(DeskContext.path(ctx) + Room.PUBLISH.way(), HttpStatus.SEE_OTHER);
+    private void lead(Context ctx) {
+        ctx.redirect(DeskContext.path(desk.episode(ctx)) + Room.PUBLISH.way(), HttpStatus.SEE_OTHER);
     }
 
     private void show(Context ctx) {
@@ -140,6 +140,7 @@ public final class PublishPages implements PageGroup {
 
     /** What the hour stands for that is typed at this moment. */
     private void look(Context ctx) {
+        desk.episode(ctx);
         var reader = desk.pages().reader(ctx);
         desk.pages().show(ctx, "desk/hour", new HourView(Hour.read(ctx).meaning(reader, clock.instant())));
     }

@@ -50,13 +50,13 @@ public final class TakingBackPages implements PageGroup {
         button(routes, "throw-away", this::throwAway);
     }
 
-    private static void button(Routes routes, String name, Handler handler) {
+    private void button(Routes routes, String name, Handler handler) {
         routes.post(PATH + "/" + name, Role.ANYONE, handler);
-        routes.get(PATH + "/" + name, Role.EDUCATOR, TakingBackPages::lead);
+        routes.get(PATH + "/" + name, Role.EDUCATOR, this::lead);
     }
 
-    private static void lead(Context ctx) {
-        ctx.redirect(DeskContext.path(ctx) + Room.PUBLISH.way(), HttpStatus.SEE_OTHER);
+    private void lead(Context ctx) {
+        ctx.redirect(DeskContext.path(desk.episode(ctx)) + Room.PUBLISH.way(), HttpStatus.SEE_OTHER);
     }
 
     private Outcome<?> takeBack(Context ctx, EducatorId who, Episode lesson) {

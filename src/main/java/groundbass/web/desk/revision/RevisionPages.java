@@ -65,7 +65,13 @@ public final class RevisionPages implements PageGroup {
         routes.post(PATH, Role.ANYONE, this::keep);
         routes.get(ONE, Role.EDUCATOR, this::compare);
         routes.post(RESTORE, Role.ANYONE, this::restore);
-        routes.get(RESTORE, Role.EDUCATOR, ctx -> lead(ctx, "/revisions/" + number(ctx)));
+        routes.get(RESTORE, Role.EDUCATOR, this::asked);
+    }
+
+    /** The address in the browser after a sign-in was asked for: it leads to the revision. */
+    private void asked(Context ctx) {
+        desk.episode(ctx);
+        lead(ctx, "/revisions/" + number(ctx));
     }
 
     private static void lead(Context ctx, String way) {
@@ -101,7 +107,7 @@ public final class RevisionPages implements PageGroup {
         var found = writing.revisions(who, episode.id(), given(ctx, "to").orElse(Integer.MAX_VALUE), A_PAGE + 1);
         var released = released(episode);
         var rows = desk.work(who, () -> IntStream.range(0, Math.min(found.size(), A_PAGE))
-                .mapToObj(i -> row(found, i, released))
+                .mapToObj(i -> row(ctx, found, i, released))
                 .toList());
         var older = Optional.of(found)
                 .filter(more -> more.size() > A_PAGE)
@@ -114,7 +120,7 @@ public final class RevisionPages implements PageGroup {
                         new RevisionView.Listed(rooms.view(ctx, Room.PUBLISH, episode), rows, older));
     }
 
-    private static Row row(List<Revision> found, int place, Map<RevisionId, Integer> released) {
+    private Row row(Context ctx, List<Revision> found, int place, Map<RevisionId, Integer> released) {
         var revision = found.get(place);
         var brought = place + 1 < found.size()
                 ? DocumentComparison.onTheDesk(found.get(place + 1).document(), revision.document())
@@ -122,6 +128,7 @@ public final class RevisionPages implements PageGroup {
         return new Row(
                 revision.number(),
                 revision.createdAt(),
+                desk.nameOfOther(ctx, revision.by()),
                 revision.note(),
                 Optional.ofNullable(released.get(revision.id())),
                 RevisionView.joined(brought));
@@ -150,13 +157,18 @@ public final class RevisionPages implements PageGroup {
         var lines = desk.work(who, () -> new ComparedLines(sheets).of(revision.document(), document));
         var view = new RevisionView(
                 room,
-                new State(revision.number(), revision.createdAt(), revision.note()),
-                later.map(one -> new State(one.number(), one.createdAt(), one.note())),
+                state(ctx, revision),
+                later.map(one -> state(ctx, one)),
                 others(who, episode, revision),
                 lines,
                 RevisionView.joined(DocumentComparison.besideTheLines(revision.document(), document)),
                 revision.document().mainLine().text());
         desk.pages().show(ctx, "desk/revision", view);
+    }
+
+    private State state(Context ctx, Revision revision) {
+        return new State(
+                revision.number(), revision.createdAt(), desk.nameOfOther(ctx, revision.by()), revision.note());
     }
 
     /** They are counted from 1 without a gap. */

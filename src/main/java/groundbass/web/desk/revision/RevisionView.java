@@ -33,8 +33,8 @@ public record RevisionView(
         return lines.isEmpty() && beside.isEmpty();
     }
 
-    /** A revision as it is named. */
-    public record State(int number, Instant at, String note) {}
+    /** A revision as it is named; {@code by} whom it was kept, where that is not who reads the page. */
+    public record State(int number, Instant at, Optional<String> by, String note) {}
 
     /**
      * The list of them.
@@ -46,10 +46,17 @@ public record RevisionView(
     /**
      * A revision in the list.
      *
+     * @param by who kept it, where that is not who reads the page
      * @param release the number of the release that was made from it
      * @param brought in what it differs from the one before it; empty for the first, and where it does not
      */
-    public record Row(int number, Instant at, String note, Optional<Integer> release, Optional<Message> brought) {}
+    public record Row(
+            int number,
+            Instant at,
+            Optional<String> by,
+            String note,
+            Optional<Integer> release,
+            Optional<Message> brought) {}
 
     /** The clauses as one sentence's parts. */
     static Optional<Message> joined(List<Message> clauses) {

@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param path of the lesson on the desk
  * @param here of the room, where its form goes
  * @param language of what students get, as a tag
+ * @param savedBy who saved last what is written, where that is not who reads the page
  * @param base what the room said when it was opened, as {@link RoomPage#base} names it
  * @param differs in what the draft differs from what readers see or will see
  * @param rooms all of them
@@ -29,6 +30,7 @@ public record RoomView(
         String language,
         EpisodeStatus standing,
         Optional<Instant> savedAt,
+        Optional<String> savedBy,
         String base,
         Optional<Message> differs,
         List<RoomRow> rooms,
@@ -61,20 +63,20 @@ public record RoomView(
 
     public RoomView with(FieldProblems found) {
         return new RoomView(
-                room, path, here, title, series, number, language, standing, savedAt, base, differs, rooms, preflight,
+                room, path, here, title, series, number, language, standing, savedAt, savedBy, base, differs, rooms, preflight,
                 found, others);
     }
 
     /** For a form that still begins from what it began from. */
     RoomView withBase(String known) {
         return new RoomView(
-                room, path, here, title, series, number, language, standing, savedAt, known, differs, rooms, preflight,
+                room, path, here, title, series, number, language, standing, savedAt, savedBy, known, differs, rooms, preflight,
                 problems, others);
     }
 
     RoomView with(List<RoomField> stored) {
         return new RoomView(
-                room, path, here, title, series, number, language, standing, savedAt, base, differs, rooms, preflight,
+                room, path, here, title, series, number, language, standing, savedAt, savedBy, base, differs, rooms, preflight,
                 problems, stored);
     }
 }

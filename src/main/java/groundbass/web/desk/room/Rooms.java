@@ -239,6 +239,7 @@ public final class Rooms {
                 document.settings().language(),
                 publishing.standing(episode, desk.pages().reader(ctx)),
                 draft.savedAt(),
+                draft.savedAt().flatMap(at -> desk.nameOfOther(ctx, draft.educator())),
                 base,
                 differs,
                 rows,

@@ -5,6 +5,7 @@ import groundbass.archive.BroughtIn;
 import groundbass.archive.SeriesExport;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.Series;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
@@ -69,14 +70,14 @@ public final class ArchivePages implements PageGroup {
     public void addTo(Routes routes) {
         routes.get(TAKE, Role.EDUCATOR, ctx -> showTake(ctx, false));
         routes.post(TAKE, Role.EDUCATOR, this::take);
-        routes.get(BRING, Role.EDUCATOR, ctx -> desk.pages().show(ctx, "desk/bring-in", BringView.BLANK));
-        routes.postArchives(BRING, Role.EDUCATOR, this::bring);
+        routes.get(BRING, Role.TEACHER, ctx -> desk.pages().show(ctx, "desk/bring-in", BringView.BLANK));
+        routes.postArchives(BRING, Role.TEACHER, this::bring);
     }
 
     // --- out
 
     private void showTake(Context ctx, boolean busy) {
-        var series = desk.series(ctx);
+        var series = desk.series(ctx, Deed.KEEP);
         desk.pages()
                 .show(
                         ctx,
@@ -85,7 +86,7 @@ public final class ArchivePages implements PageGroup {
     }
 
     private void take(Context ctx) throws IOException {
-        var series = desk.series(ctx);
+        var series = desk.series(ctx, Deed.KEEP);
         if (!free.tryAcquire()) {
             ctx.status(HttpStatus.SERVICE_UNAVAILABLE);
             showTake(ctx, true);

@@ -49,9 +49,9 @@ public final class BackupPages implements PageGroup {
 
     @Override
     public void addTo(Routes routes) {
-        routes.get(PATH, Role.EDUCATOR, ctx -> desk.pages()
+        routes.get(PATH, Role.OWNER, ctx -> desk.pages()
                 .show(ctx, TEMPLATE, new View(educator(ctx).email(), FieldProblems.NONE)));
-        routes.post(PATH, Role.EDUCATOR, this::make);
+        routes.post(PATH, Role.OWNER, this::make);
     }
 
     private void make(Context ctx) throws IOException {

@@ -101,7 +101,8 @@ public final class DeskNewsPages implements PageGroup {
                 .orElseThrow(NotFoundResponse::new);
         var letter = outbox.put(announcer.trial(series, news, to));
         Flash.say(ctx, "desk.outbox.tested");
-        ctx.redirect("/desk/outbox/" + letter.value(), HttpStatus.SEE_OTHER);
+        boolean seesLetters = desk.standing(ctx).keepsSite();
+        ctx.redirect(seesLetters ? "/desk/outbox/" + letter.value() : path(series), HttpStatus.SEE_OTHER);
     }
 
     private void lead(Context ctx) {

@@ -33,8 +33,8 @@ public final class ImprintPages implements PageGroup {
 
     @Override
     public void addTo(Routes routes) {
-        routes.get(PATH, Role.EDUCATOR, this::show);
-        routes.post(PATH, Role.EDUCATOR, this::save);
+        routes.get(PATH, Role.OWNER, this::show);
+        routes.post(PATH, Role.OWNER, this::save);
     }
 
     private void show(Context ctx) {

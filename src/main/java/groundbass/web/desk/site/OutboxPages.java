@@ -44,9 +44,9 @@ public final class OutboxPages implements PageGroup {
 
     @Override
     public void addTo(Routes routes) {
-        routes.get("/desk/outbox", Role.EDUCATOR, this::list);
-        routes.post("/desk/outbox/test", Role.EDUCATOR, this::writeToMyself);
-        routes.get("/desk/outbox/{id}", Role.EDUCATOR, this::read);
+        routes.get("/desk/outbox", Role.OWNER, this::list);
+        routes.post("/desk/outbox/test", Role.OWNER, this::writeToMyself);
+        routes.get("/desk/outbox/{id}", Role.OWNER, this::read);
     }
 
     /** A letter to whoever is signed in, which shows whether letters arrive, and from whom. */

@@ -1,5 +1,11 @@
 package groundbass.web.desk.site;
 
+import groundbass.audience.colleague.Invitations;
+import groundbass.catalog.educator.Educator;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.series.Deed;
+import groundbass.text.Message;
 import groundbass.audience.question.Questions;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Episodes;
@@ -31,6 +37,8 @@ public final class OverviewPage implements PageGroup {
     private final Outbox outbox;
     private final Questions questions;
     private final BrokenFiles brokenFiles;
+    private final Educators educators;
+    private final Invitations invitations;
 
     public OverviewPage(
             DeskContext desk,
@@ -39,7 +47,9 @@ public final class OverviewPage implements PageGroup {
             PublishingViews publishing,
             Outbox outbox,
             Questions questions,
-            BrokenFiles brokenFiles) {
+            BrokenFiles brokenFiles,
+            Educators educators,
+            Invitations invitations) {
         this.desk = desk;
         this.catalog = catalog;
         this.episodes = episodes;
@@ -47,6 +57,8 @@ public final class OverviewPage implements PageGroup {
         this.outbox = outbox;
         this.questions = questions;
         this.brokenFiles = brokenFiles;
+        this.educators = educators;
+        this.invitations = invitations;
     }
 
     @Override
@@ -58,13 +70,37 @@ public final class OverviewPage implements PageGroup {
         var reader = desk.pages().reader(ctx);
         var who = desk.educator(ctx);
         var row = rows.of(who, reader);
-        var series = catalog.ownedBy(who).stream().map(one -> block(one, row)).toList();
-        var broken = brokenFiles.of(who);
-        var view = new View(series, List.of(Level.values()), outbox.undelivered(), questions.waiting(who), broken);
+        var written = catalog.open(who, Deed.WRITE);
+        var read = catalog.open(who, Deed.READ_FIGURES).stream()
+                .filter(one -> !written.contains(one))
+                .map(Series::title)
+                .toList();
+        var series = written.stream().map(one -> block(one, who, row)).toList();
+        var standing = desk.standing(ctx);
+        int undelivered = standing.keepsSite() ? outbox.undelivered() : 0;
+        var view = new View(
+                series,
+                read,
+                offers(who),
+                standing.mayBegin(),
+                List.of(Level.values()),
+                undelivered,
+                questions.waiting(who),
+                brokenFiles.of(who));
         desk.pages().show(ctx, "desk/overview", view);
     }
 
-    private Block block(Series series, Function<Episode, LessonRow> row) {
+    private List<OfferRow> offers(EducatorId who) {
+        return invitations.to(educators.find(who).orElseThrow()).stream()
+                .map(one -> new OfferRow(
+                        one.id(),
+                        invitations.name(one.by()),
+                        Message.of(one.offer().key(), invitations.title(one.offer())),
+                        Message.of(one.offer().key() + ".may")))
+                .toList();
+    }
+
+    private Block block(Series series, EducatorId who, Function<Episode, LessonRow> row) {
         var inHand = episodes.inHand(series.id(), PUBLISHED_SHOWN);
         boolean out = inHand.stream().anyMatch(Episode::isOut);
         var site = out ? Optional.of("/series/" + series.slug()) : Optional.<String>empty();
@@ -73,6 +109,9 @@ public final class OverviewPage implements PageGroup {
                 series.id().value(),
                 series.title(),
                 series.summary(),
+                series.owner().equals(who)
+                        ? Optional.empty()
+                        : educators.find(series.owner()).map(Educator::name),
                 site,
                 inHand.stream().map(row).toList(),
                 all);
@@ -81,21 +120,47 @@ public final class OverviewPage implements PageGroup {
     /**
      * What the page shows.
      *
+     * @param read        titles of series of which they read the figures alone
+     * @param offers      what they are invited to
+     * @param begins      whether they may begin series
      * @param undelivered how many letters somebody has to look after
      * @param waiting how many questions wait for an answer
      * @param broken what lessons of theirs lack
      */
-    public record View(List<Block> series, List<Level> levels, int undelivered, int waiting, List<BrokenFile> broken) {}
+    public record View(
+            List<Block> series,
+            List<String> read,
+            List<OfferRow> offers,
+            boolean begins,
+            List<Level> levels,
+            int undelivered,
+            int waiting,
+            List<BrokenFile> broken) {
+        /** Whether there is nothing here, of their own or shared. */
+        public boolean isBare() {
+            return series.isEmpty() && read.isEmpty();
+        }
+    }
+
+    /** An invitation to who sits here: from whom, to what, and what they can do then. */
+    public record OfferRow(String id, String inviter, Message offer, Message may) {}
 
     /**
      * A series.
      *
+     * @param owner whose it is, where it is not theirs
      * @param site leads to its public page, once there is one
      * @param episodes those in hand
      * @param all how many there are
      */
     public record Block(
-            String id, String title, String summary, Optional<String> site, List<LessonRow> episodes, int all) {
+            String id,
+            String title,
+            String summary,
+            Optional<String> owner,
+            Optional<String> site,
+            List<LessonRow> episodes,
+            int all) {
         /** Whether lessons are left out here, so that the page with all of them is worth a link. */
         public boolean isShortened() {
             return episodes.size() < all;

@@ -1,5 +1,6 @@
 package groundbass.web.desk.site;
 
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.settings.SiteSettings;
@@ -32,15 +33,15 @@ public final class SeriesPages implements PageGroup {
 
     @Override
     public void addTo(Routes routes) {
-        routes.get(NEW, Role.EDUCATOR, this::begin);
-        routes.post(NEW, Role.EDUCATOR, this::create);
+        routes.get(NEW, Role.TEACHER, this::begin);
+        routes.post(NEW, Role.TEACHER, this::create);
         routes.get("/desk/series/{id}", Role.EDUCATOR, this::open);
         routes.post("/desk/series/{id}", Role.EDUCATOR, this::change);
     }
 
     private void begin(Context ctx) {
         var blank = new SeriesForm("", "", "", Zones.named(settings.get().defaultZone()));
-        desk.pages().show(ctx, "desk/series", View.of(NEW, blank, FieldProblems.NONE));
+        desk.pages().show(ctx, "desk/series", View.of(NEW, true, blank, FieldProblems.NONE));
     }
 
     private void create(Context ctx) {
@@ -51,11 +52,12 @@ public final class SeriesPages implements PageGroup {
 
     private void open(Context ctx) {
         var series = desk.series(ctx);
-        desk.pages().show(ctx, "desk/series", View.of(ctx.path(), SeriesForm.of(series), FieldProblems.NONE));
+        boolean keeps = desk.may(ctx, series, Deed.KEEP);
+        desk.pages().show(ctx, "desk/series", View.of(ctx.path(), keeps, SeriesForm.of(series), FieldProblems.NONE));
     }
 
     private void change(Context ctx) {
-        var series = desk.series(ctx);
+        var series = desk.series(ctx, Deed.KEEP);
         var form = read(ctx);
         var outcome = catalog.edit(desk.educator(ctx), series.id(), form);
         answer(ctx, ctx.path(), form, new FieldProblems(outcome.problems()), "desk.saved");
@@ -66,7 +68,7 @@ public final class SeriesPages implements PageGroup {
             Flash.say(ctx, said);
             ctx.redirect("/desk", HttpStatus.SEE_OTHER);
         } else {
-            desk.pages().showAgain(ctx, "desk/series", View.of(path, form, problems));
+            desk.pages().showAgain(ctx, "desk/series", View.of(path, true, form, problems));
         }
     }
 
@@ -78,10 +80,11 @@ public final class SeriesPages implements PageGroup {
                 FormParameters.text(ctx, "zone"));
     }
 
-    /** What the page shows; {@code path} is where the form goes. */
-    public record View(String path, boolean fresh, SeriesForm form, List<String> zones, FieldProblems problems) {
-        static View of(String path, SeriesForm form, FieldProblems problems) {
-            return new View(path, path.equals(NEW), form, Zones.with(form.zone()), problems);
+    /** What the page shows; {@code path} is where the form goes, {@code keeps} whether its reader may change anything. */
+    public record View(
+            String path, boolean fresh, boolean keeps, SeriesForm form, List<String> zones, FieldProblems problems) {
+        static View of(String path, boolean keeps, SeriesForm form, FieldProblems problems) {
+            return new View(path, path.equals(NEW), keeps, form, Zones.with(form.zone()), problems);
         }
     }
 }

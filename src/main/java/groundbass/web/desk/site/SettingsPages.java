@@ -32,8 +32,8 @@ public final class SettingsPages implements PageGroup {
 
     @Override
     public void addTo(Routes routes) {
-        routes.get(PATH, Role.EDUCATOR, this::show);
-        routes.post(PATH, Role.EDUCATOR, this::save);
+        routes.get(PATH, Role.OWNER, this::show);
+        routes.post(PATH, Role.OWNER, this::save);
     }
 
     private void show(Context ctx) {

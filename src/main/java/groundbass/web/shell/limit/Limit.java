@@ -10,6 +10,8 @@ public enum Limit {
     CODE(10, Duration.ofDays(1), Keeper.DATABASE),
     /** Questions and reports of one student to those who teach, each of which is a letter to them. */
     QUESTION(10, Duration.ofDays(1), Keeper.DATABASE),
+    /** Invitations that one educator sends: each is a letter to somebody who did not ask for it. */
+    INVITATION(20, Duration.ofDays(1), Keeper.DATABASE),
     /** Such letters asked for in one network: a school or a carrier may stand behind one address. */
     LETTERS_OF_NETWORK(300, Duration.ofMinutes(15), Keeper.MEMORY),
     /** Passwords tried at one account of the desk, in browsers that nobody has signed in with. */

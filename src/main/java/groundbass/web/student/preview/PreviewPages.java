@@ -71,7 +71,7 @@ public final class PreviewPages implements PageGroup {
             unfinished(ctx, release);
             return;
         }
-        var rows = links.of(educator(ctx), release.id().value()).stream()
+        var rows = links.of(release.id().value()).stream()
                 .map(LinkRow::of)
                 .toList();
         show(ctx, release, Optional.of(new Owner(desk(release), path(release), rows, DAYS)), Optional.empty());
@@ -119,7 +119,7 @@ public final class PreviewPages implements PageGroup {
 
     private void withdraw(Context ctx) {
         var release = owned(ctx);
-        links.withdraw(educator(ctx), ctx.pathParam("id"));
+        links.withdraw(educator(ctx), release.id().value(), ctx.pathParam("id"));
         Flash.say(ctx, "preview.withdrawn");
         back(ctx, release);
     }

@@ -1,5 +1,6 @@
 package groundbass.web.student.preview;
 
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeState;
@@ -63,7 +64,7 @@ public final class Previews {
     }
 
     boolean isOf(EducatorId educator, Release release) {
-        return episodes.ownedBy(educator, release.episode()).isPresent();
+        return episodes.open(educator, Deed.WRITE, release.episode()).isPresent();
     }
 
     EpisodeView lesson(Release release, Reader reader, Ways ways) {

@@ -1,0 +1,145 @@
+package groundbass.web.desk.people;
+
+import groundbass.audience.colleague.Invitations;
+import groundbass.audience.colleague.Offer;
+import groundbass.audience.colleague.Partings;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.series.Colleague;
+import groundbass.catalog.series.Colleagues;
+import groundbass.catalog.series.Deed;
+import groundbass.catalog.series.Series;
+import groundbass.catalog.series.SeriesPart;
+import groundbass.form.FieldProblem;
+import groundbass.post.EmailAddress;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.FormParameters;
+import groundbass.web.shell.Flash;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.view.FieldProblems;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+
+/** Who works on a series beside its owner: for the owner, who invites them and ends it. */
+final class ColleaguePages implements PageGroup {
+    private static final String PATH = "/desk/series/{id}/colleagues";
+    private static final String TEMPLATE = "desk/colleagues";
+
+    private final DeskContext desk;
+    private final Colleagues colleagues;
+    private final Invitations invitations;
+    private final Partings partings;
+    private final Sending sending;
+    private final Clock clock;
+
+    ColleaguePages(
+            DeskContext desk,
+            Colleagues colleagues,
+            Invitations invitations,
+            Partings partings,
+            Sending sending,
+            Clock clock) {
+        this.desk = desk;
+        this.colleagues = colleagues;
+        this.invitations = invitations;
+        this.partings = partings;
+        this.sending = sending;
+        this.clock = clock;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get(PATH, Role.EDUCATOR, ctx -> desk.pages()
+                .show(ctx, TEMPLATE, view(series(ctx), "", SeriesPart.EDITOR, FieldProblems.NONE)));
+        routes.post(PATH, Role.EDUCATOR, this::invite);
+        routes.post(PATH + "/end", Role.EDUCATOR, this::end);
+        routes.post(PATH + "/hand-over", Role.EDUCATOR, this::handOver);
+        for (String act : List.of("/end", "/hand-over")) {
+            routes.get(PATH + act, Role.EDUCATOR, ctx -> lead(ctx, series(ctx)));
+        }
+    }
+
+    private Series series(Context ctx) {
+        return desk.series(ctx, Deed.KEEP);
+    }
+
+    private void invite(Context ctx) {
+        var series = series(ctx);
+        String typed = FormParameters.text(ctx, "email");
+        var part = SeriesPart.parse(FormParameters.text(ctx, "part"))
+                .filter(SeriesPart.SHARED::contains)
+                .orElse(SeriesPart.READER_OF_FIGURES);
+        Optional<FieldProblem> problem = sending.problem(ctx, typed);
+        if (problem.isPresent()) {
+            desk.pages()
+                    .showAgain(ctx, TEMPLATE, view(series, typed, part, new FieldProblems(List.of(problem.get()))));
+            return;
+        }
+        var email = EmailAddress.read(typed).orElseThrow();
+        sending.invite(ctx, new Offer.InSeries(series.id(), part), email, path(series));
+    }
+
+    private void end(Context ctx) {
+        var series = series(ctx);
+        boolean ended = colleague(ctx, series)
+                .filter(one -> partings.fromSeries(desk.educator(ctx), one.id(), series.id()))
+                .isPresent();
+        Flash.say(ctx, ended ? "people.ended" : "people.gone");
+        lead(ctx, series);
+    }
+
+    private void handOver(Context ctx) {
+        var series = series(ctx);
+        var to = colleague(ctx, series);
+        if (to.isEmpty()) {
+            Flash.say(ctx, "people.gone");
+            lead(ctx, series);
+            return;
+        }
+        sending.offer(ctx, new Offer.InSeries(series.id(), SeriesPart.OWNER), to.get().id(), path(series));
+    }
+
+    private Optional<Colleague> colleague(Context ctx, Series series) {
+        return EducatorId.parse(FormParameters.text(ctx, "who"))
+                .flatMap(who -> colleagues.of(series.id(), who));
+    }
+
+    private static void lead(Context ctx, Series series) {
+        ctx.redirect(path(series), HttpStatus.SEE_OTHER);
+    }
+
+    private static String path(Series series) {
+        return "/desk/series/" + series.id() + "/colleagues";
+    }
+
+    private View view(Series series, String email, SeriesPart part, FieldProblems problems) {
+        Instant now = clock.instant();
+        var pending = invitations.of(series.id()).stream()
+                .map(one -> PendingRow.of(one, series.title(), now))
+                .toList();
+        return new View(path(series), series.title(), colleagues.of(series.id()), pending, email, part, problems);
+    }
+
+    /**
+     * What the page shows.
+     *
+     * @param email what was typed, and {@code part} what was chosen beside it
+     */
+    public record View(
+            String path,
+            String series,
+            List<Colleague> colleagues,
+            List<PendingRow> pending,
+            String email,
+            SeriesPart part,
+            FieldProblems problems) {
+        public List<SeriesPart> parts() {
+            return SeriesPart.SHARED;
+        }
+    }
+}

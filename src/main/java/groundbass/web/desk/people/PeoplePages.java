@@ -1,0 +1,174 @@
+package groundbass.web.desk.people;
+
+import groundbass.audience.colleague.Invitations;
+import groundbass.audience.colleague.Offer;
+import groundbass.audience.colleague.Partings;
+import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.Member;
+import groundbass.catalog.educator.Standing;
+import groundbass.form.FieldProblem;
+import groundbass.form.Outcome;
+import groundbass.post.EmailAddress;
+import groundbass.web.desk.access.DeskContext;
+import groundbass.web.desk.access.FormParameters;
+import groundbass.web.shell.Flash;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import groundbass.web.view.FieldProblems;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+
+/** Who is at the desks of this site, for who keeps it. */
+final class PeoplePages implements PageGroup {
+    private static final String PATH = "/desk/people";
+    private static final String TEMPLATE = "desk/people";
+    private static final String GONE = "people.problem.gone";
+
+    private final DeskContext desk;
+    private final Educators educators;
+    private final Invitations invitations;
+    private final Partings partings;
+    private final Sending sending;
+    private final Clock clock;
+
+    PeoplePages(
+            DeskContext desk,
+            Educators educators,
+            Invitations invitations,
+            Partings partings,
+            Sending sending,
+            Clock clock) {
+        this.desk = desk;
+        this.educators = educators;
+        this.invitations = invitations;
+        this.partings = partings;
+        this.sending = sending;
+        this.clock = clock;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get(PATH, Role.OWNER, ctx -> desk.pages().show(ctx, TEMPLATE, view("", FieldProblems.NONE)));
+        routes.post(PATH, Role.OWNER, this::invite);
+        routes.post(PATH + "/end", Role.OWNER, this::end);
+        routes.post(PATH + "/hand-over", Role.OWNER, this::handOver);
+        for (String act : List.of("/end", "/hand-over")) {
+            routes.get(PATH + act, Role.OWNER, ctx -> ctx.redirect(PATH, HttpStatus.SEE_OTHER));
+        }
+    }
+
+    private void invite(Context ctx) {
+        String typed = FormParameters.text(ctx, "email");
+        Optional<FieldProblem> problem = sending.problem(ctx, typed);
+        if (problem.isPresent()) {
+            showAgain(ctx, typed, List.of(problem.get()));
+            return;
+        }
+        sending.invite(ctx, new Offer.OwnDesk(), EmailAddress.read(typed).orElseThrow(), PATH);
+    }
+
+    private void end(Context ctx) {
+        var heir = EducatorId.parse(FormParameters.text(ctx, "heir"));
+        var outcome = person(ctx)
+                .map(who -> partings.fromSite(desk.educator(ctx), who, heir))
+                .orElseGet(() -> Outcome.refused("", GONE));
+        if (outcome.result().isPresent()) {
+            Flash.say(ctx, "people.closed");
+            ctx.redirect(PATH, HttpStatus.SEE_OTHER);
+        } else {
+            showAgain(ctx, "", outcome.problems());
+        }
+    }
+
+    private void handOver(Context ctx) {
+        var to = person(ctx);
+        if (to.isPresent()) {
+            sending.offer(ctx, new Offer.TheSite(), to.get(), PATH);
+        } else {
+            showAgain(ctx, "", List.of(FieldProblem.of("", GONE)));
+        }
+    }
+
+    /** Somebody with a desk, who does not keep the site. */
+    private Optional<EducatorId> person(Context ctx) {
+        return EducatorId.parse(FormParameters.text(ctx, "who"))
+                .filter(who -> educators
+                        .standing(who)
+                        .filter(one -> one != Standing.OWNER)
+                        .isPresent());
+    }
+
+    private void showAgain(Context ctx, String email, List<FieldProblem> problems) {
+        desk.pages().showAgain(ctx, TEMPLATE, view(email, new FieldProblems(problems)));
+    }
+
+    private View view(String email, FieldProblems problems) {
+        Instant now = clock.instant();
+        var people = educators.members().stream().map(this::row).toList();
+        var pending = invitations.ofSite().stream()
+                .map(one -> PendingRow.of(one, "", now))
+                .toList();
+        return new View(people, pending, email, Audit.SIGN_INS_KEPT.toDays(), problems);
+    }
+
+    private Row row(Member member) {
+        var held = partings.held(member.educator().id());
+        boolean owns = held.stream().anyMatch(one -> one.part().isOwner());
+        return new Row(
+                member.educator().id().value(),
+                member.educator().name(),
+                member.educator().email(),
+                member.educator().createdAt(),
+                member.standing(),
+                held,
+                owns,
+                member.hasFactor(),
+                member.lastSignIn());
+    }
+
+    /**
+     * What the page shows.
+     *
+     * @param email what was typed
+     * @param days  for how long it is kept who signed in
+     */
+    public record View(
+            List<Row> people, List<PendingRow> pending, String email, long days, FieldProblems problems) {
+        /** Those to whom the site can be handed over, or whose desk can be closed. */
+        public List<Row> others() {
+            return people.stream().filter(row -> !row.keepsSite()).toList();
+        }
+
+        /** Who can take over the series of somebody. */
+        public List<Row> heirs(Row of) {
+            return people.stream().filter(row -> !row.id().equals(of.id())).toList();
+        }
+    }
+
+    /**
+     * Somebody with a desk.
+     *
+     * @param owns whether any series is theirs
+     */
+    public record Row(
+            String id,
+            String name,
+            String email,
+            Instant since,
+            Standing standing,
+            List<Partings.Held> series,
+            boolean owns,
+            boolean hasFactor,
+            Optional<Instant> lastSignIn) {
+        public boolean keepsSite() {
+            return standing.keepsSite();
+        }
+    }
+}

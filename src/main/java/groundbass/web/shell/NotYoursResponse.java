@@ -1,0 +1,23 @@
+package groundbass.web.shell;
+
+import io.javalin.http.HttpResponseException;
+import io.javalin.http.HttpStatus;
+import java.util.Locale;
+import java.util.Map;
+
+/** Somebody with a desk asked for what another standing is needed for (403, RFC 9110 section 15.5.4). */
+final class NotYoursResponse extends HttpResponseException {
+    private static final long serialVersionUID = 1L;
+
+    private final Role needed;
+
+    NotYoursResponse(Role needed) {
+        super(HttpStatus.FORBIDDEN.getCode(), "", Map.of());
+        this.needed = needed;
+    }
+
+    /** Its words in the message bundles, without {@code .title} and {@code .detail}. */
+    String key() {
+        return "error.needs-" + needed.name().toLowerCase(Locale.ROOT);
+    }
+}
