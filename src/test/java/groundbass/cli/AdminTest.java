@@ -2,6 +2,7 @@ package groundbass.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.Parts;
 import groundbass.Main;
 import groundbass.audience.student.Device;
 import groundbass.audience.student.Person;
@@ -64,7 +65,7 @@ class AdminTest {
     }
 
     private static SecretToken signIn(Database database, Educator educator) {
-        return new Sessions(database.jdbi(), Clock.systemUTC())
+        return Parts.sessions(database.jdbi(), Clock.systemUTC())
                 .open(new Person.OfEducator(educator.id()), Device.PHONE);
     }
 
@@ -93,7 +94,7 @@ class AdminTest {
             var educators = new Educators(jdbi, new Audit(jdbi, Clock.systemUTC()), Clock.systemUTC());
             assertThat(educators.verify(EMAIL, NEW)).isPresent();
             assertThat(educators.verify(EMAIL, "a password for trials")).isEmpty();
-            assertThat(new Sessions(jdbi, Clock.systemUTC()).find(open)).isEmpty();
+            assertThat(Parts.sessions(jdbi, Clock.systemUTC()).find(open)).isEmpty();
         }
     }
 
@@ -216,7 +217,7 @@ class AdminTest {
                     "postgres");
             var ran = run(environment, NEW + "\n", "admin", "reset-password", "--email", EMAIL);
             assertThat(ran.code()).as(ran.err()).isZero();
-            assertThat(new Sessions(running.jdbi(), Clock.systemUTC()).find(token))
+            assertThat(Parts.sessions(running.jdbi(), Clock.systemUTC()).find(token))
                     .isEmpty();
         }
     }
