@@ -194,15 +194,17 @@ public final class AdminCommand {
             site.accounts
                     .audit()
                     .latest(Math.max(0, count))
-                    .forEach(entry -> say(entry.at() + "\t" + who(entry) + "\t" + entry.what() + "\t"
-                            + oneLine(entry.detail())));
+                    .forEach(entry ->
+                            say(entry.at() + "\t" + who(entry) + "\t" + entry.what() + "\t" + oneLine(entry.detail())));
             return ExitCode.OK;
         });
     }
 
     private static String who(AuditEntry entry) {
         return entry.who()
-                + entry.program().map(name -> " by the program " + oneLine(name)).orElse("");
+                + entry.program()
+                        .map(name -> " by the program " + oneLine(name))
+                        .orElse("");
     }
 
     private static Educator educator(AdminSite site, String email) {

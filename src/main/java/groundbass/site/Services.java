@@ -206,8 +206,7 @@ final class Services {
         this.newsRequests = new NewsRequests(jdbi, outbox, newsReaders, head, clock);
         this.newsQueue = accounts.newsQueue();
         this.leaving = new Leaving(jdbi, students, newsReaders);
-        this.housekeeping =
-                new Housekeeping(
+        this.housekeeping = new Housekeeping(
                 downloads,
                 signIns,
                 access,

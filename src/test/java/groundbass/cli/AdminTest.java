@@ -2,12 +2,11 @@ package groundbass.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.Parts;
 import groundbass.Main;
+import groundbass.Parts;
 import groundbass.audience.student.Device;
 import groundbass.audience.student.Person;
 import groundbass.audience.student.SecretToken;
-import groundbass.audience.student.Sessions;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;

@@ -76,11 +76,11 @@ public final class Audit {
 
     /** The latest entries, newest first. */
     public List<AuditEntry> latest(int count) {
-        return jdbi.withHandle(
-                handle -> handle.createQuery("select at, who, what, detail, program from audit order by id desc limit :count")
-                        .bind("count", count)
-                        .mapTo(AuditEntry.class)
-                        .list());
+        return jdbi.withHandle(handle -> handle.createQuery(
+                        "select at, who, what, detail, program from audit order by id desc limit :count")
+                .bind("count", count)
+                .mapTo(AuditEntry.class)
+                .list());
     }
 
     /**

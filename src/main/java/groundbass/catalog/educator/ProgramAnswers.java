@@ -95,8 +95,8 @@ public final class ProgramAnswers {
 
     /** Lets the key be used anew: what was asked under it was not done. */
     public void forget(ProgramToken token, String key) {
-        jdbi.useHandle(handle -> handle.execute(
-                "delete from program_answer where token_id = ? and repeat_key = ?", token.id(), key));
+        jdbi.useHandle(handle ->
+                handle.execute("delete from program_answer where token_id = ? and repeat_key = ?", token.id(), key));
     }
 
     /** Deletes those that are a day old. */

@@ -103,9 +103,8 @@ public final class ProgramTokens {
     }
 
     private static ProgramToken used(Handle handle, ProgramToken token, Instant now) {
-        boolean noted = token.usedAt()
-                .filter(at -> at.plus(NOTED_EVERY).isAfter(now))
-                .isPresent();
+        boolean noted =
+                token.usedAt().filter(at -> at.plus(NOTED_EVERY).isAfter(now)).isPresent();
         if (!noted) {
             handle.createUpdate("update program_token set used_at = :now where id = :id")
                     .bind("now", now)

@@ -34,8 +34,8 @@ public record EntityTag(String opaque) {
 
     /** Whether an {@code If-Match} header names this tag; compared strongly (RFC 9110 sections 8.8.3.2 and 13.1.1). */
     public boolean matches(String ifMatch) {
-        return ifMatch.strip().equals("*") || Stream.of(ifMatch.split(",")).anyMatch(tag -> tag.strip()
-                .equals(toString()));
+        return ifMatch.strip().equals("*")
+                || Stream.of(ifMatch.split(",")).anyMatch(tag -> tag.strip().equals(toString()));
     }
 
     private boolean namedIn(String list) {

@@ -49,8 +49,8 @@ final class DraftOperations implements PageGroup {
         }
     }
 
-    private static final TextPart LINE = new TextPart(
-            "text/plain", document -> document.mainLine().text(), (before, text) -> before.edit()
+    private static final TextPart LINE =
+            new TextPart("text/plain", document -> document.mainLine().text(), (before, text) -> before.edit()
                     .mainLine(new LineSource(before.mainLine().name(), text))
                     .done());
 
@@ -111,10 +111,7 @@ final class DraftOperations implements PageGroup {
         var seen = Preconditions.of(call.ctx());
         var lesson = own.lesson(call);
         var saved = writing.saveDraft(
-                        call.who(),
-                        lesson.id(),
-                        (stored, changed) -> seen.hold(Optional.of(tag.apply(stored))),
-                        change)
+                        call.who(), lesson.id(), (stored, changed) -> seen.hold(Optional.of(tag.apply(stored))), change)
                 .result()
                 .orElseThrow(NotFoundResponse::new);
         if (saved instanceof DraftSave.Saved kept) {

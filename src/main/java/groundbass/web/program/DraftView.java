@@ -144,7 +144,8 @@ record DraftView(
                         .map(one -> new LineSource(one.name(), one.line()))
                         .toList())
                 .groove(new GrooveSource(drums.name(), drums.grid(), drums.feel()))
-                .facts(new LessonFacts(video.strip(), gear.strip(), pointers(), before.facts().chapters()))
+                .facts(new LessonFacts(
+                        video.strip(), gear.strip(), pointers(), before.facts().chapters()))
                 .rights(new Rights(
                         rights.composer(),
                         rights.credit(),
@@ -157,8 +158,8 @@ record DraftView(
 
     private List<CoursePointer> pointers() {
         return courses.stream()
-                .map(course ->
-                        new CoursePointer(course.title().strip(), course.address().strip()))
+                .map(course -> new CoursePointer(
+                        course.title().strip(), course.address().strip()))
                 .toList();
     }
 

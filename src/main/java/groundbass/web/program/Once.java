@@ -54,7 +54,8 @@ final class Once {
         if (repetition instanceof Repetition.Answered again) {
             send(call.ctx(), again.answer());
         } else if (repetition instanceof Repetition.UnderWay) {
-            throw Refusal.of(HttpStatus.CONFLICT, "program.refused.key.under-way").with("Retry-After", "1");
+            throw Refusal.of(HttpStatus.CONFLICT, "program.refused.key.under-way")
+                    .with("Retry-After", "1");
         } else if (repetition instanceof Repetition.Otherwise) {
             throw Refusal.of(HttpStatus.UNPROCESSABLE_CONTENT, "program.refused.key.other");
         } else {

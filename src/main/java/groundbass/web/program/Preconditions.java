@@ -27,8 +27,8 @@ record Preconditions(Optional<String> ifMatch, Optional<String> ifNoneMatch) {
     boolean hold(Optional<EntityTag> now) {
         boolean matches = ifMatch.isEmpty()
                 || now.filter(tag -> tag.matches(ifMatch.get())).isPresent();
-        boolean unlike =
-                ifNoneMatch.isEmpty() || now.filter(tag -> tag.namedIn(ifNoneMatch)).isEmpty();
+        boolean unlike = ifNoneMatch.isEmpty()
+                || now.filter(tag -> tag.namedIn(ifNoneMatch)).isEmpty();
         return matches && unlike;
     }
 

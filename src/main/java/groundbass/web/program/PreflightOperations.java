@@ -29,18 +29,14 @@ final class PreflightOperations implements PageGroup {
 
     @Override
     public void addTo(Routes routes) {
-        routes.get(
-                Door.ROOT + "/lessons/{lesson}/preflight",
-                Role.EXEMPT,
-                door.open(ProgramScope.READ, this::show));
+        routes.get(Door.ROOT + "/lessons/{lesson}/preflight", Role.EXEMPT, door.open(ProgramScope.READ, this::show));
     }
 
     private void show(Call call) {
         var lesson = own.lesson(call);
         var verdict = budget.spend(call.who().value(), () -> publisher.verdict(call.who(), lesson.id()));
         var reader = door.reader(call);
-        var items =
-                verdict.items().stream().map(item -> view(item, reader)).toList();
+        var items = verdict.items().stream().map(item -> view(item, reader)).toList();
         Answers.show(
                 call,
                 Members.of("clear", verdict.holding().isEmpty())

@@ -46,8 +46,7 @@ final class RecordingOperations implements PageGroup {
     private final Uploads uploads;
     private final RateLimits limits;
 
-    RecordingOperations(
-            Door door, Once once, Own own, EpisodeService writing, Uploads uploads, RateLimits limits) {
+    RecordingOperations(Door door, Once once, Own own, EpisodeService writing, Uploads uploads, RateLimits limits) {
         this.door = door;
         this.once = once;
         this.own = own;
@@ -119,8 +118,7 @@ final class RecordingOperations implements PageGroup {
             var upload = outcome.result()
                     .orElseThrow(() -> Refusal.of(HttpStatus.UNPROCESSABLE_CONTENT, outcome.problems()));
             var track = use(call, lesson, upload, kind);
-            return new Once.Made(
-                    HttpStatus.CREATED, LessonView.address(lesson) + "/recordings", view(upload, track));
+            return new Once.Made(HttpStatus.CREATED, LessonView.address(lesson) + "/recordings", view(upload, track));
         }
     }
 

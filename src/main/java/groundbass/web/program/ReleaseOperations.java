@@ -87,7 +87,8 @@ final class ReleaseOperations implements PageGroup {
         accepting.accept(call, lesson, wish.accept());
         var entered = Accepting.done(enter(call, lesson, wish));
         var release = own.releases().find(entered).orElseThrow();
-        return new Once.Made(HttpStatus.ACCEPTED, address(release), view(release).map());
+        return new Once.Made(
+                HttpStatus.ACCEPTED, address(release), view(release).map());
     }
 
     /** As the desk's button does. */

@@ -26,8 +26,7 @@ final class SeriesOperations implements PageGroup {
     private final Beginnings beginnings;
     private final LessonView lessons;
 
-    SeriesOperations(
-            Door door, Once once, Own own, EpisodeService writing, Beginnings beginnings, LessonView lessons) {
+    SeriesOperations(Door door, Once once, Own own, EpisodeService writing, Beginnings beginnings, LessonView lessons) {
         this.door = door;
         this.once = once;
         this.own = own;
@@ -105,8 +104,8 @@ final class SeriesOperations implements PageGroup {
         var usual = beginnings.begun(series.id(), asked.title().strip());
         var begun = usual.edit().level(asked.level().orElse(usual.level())).done();
         var outcome = writing.create(call.who(), series.id(), begun);
-        var lesson = outcome.result()
-                .orElseThrow(() -> Refusal.of(HttpStatus.UNPROCESSABLE_CONTENT, outcome.problems()));
+        var lesson =
+                outcome.result().orElseThrow(() -> Refusal.of(HttpStatus.UNPROCESSABLE_CONTENT, outcome.problems()));
         return new Once.Made(HttpStatus.CREATED, LessonView.address(lesson), lessons.of(lesson));
     }
 }

@@ -70,8 +70,8 @@ final class WithdrawalOperations implements PageGroup {
     /** A lesson that is not out cannot be taken back, nor put back one that is: a conflict with how it stands. */
     private static void done(Outcome<EpisodeId> outcome) {
         if (outcome.result().isEmpty()) {
-            boolean ofMember =
-                    outcome.problems().stream().anyMatch(problem -> !problem.field().isEmpty());
+            boolean ofMember = outcome.problems().stream()
+                    .anyMatch(problem -> !problem.field().isEmpty());
             throw Refusal.of(ofMember ? HttpStatus.UNPROCESSABLE_CONTENT : HttpStatus.CONFLICT, outcome.problems());
         }
     }

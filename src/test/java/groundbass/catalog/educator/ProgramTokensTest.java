@@ -45,10 +45,9 @@ class ProgramTokensTest {
             var who = educator(database, "a@trial.example");
             var secret = made(tokens, who, " Week ");
             assertThat(secret.toString()).doesNotContain(secret.value());
-            var row = database.jdbi()
-                    .withHandle(handle -> handle.createQuery("select * from program_token")
-                            .mapToMap()
-                            .one());
+            var row = database.jdbi().withHandle(handle -> handle.createQuery("select * from program_token")
+                    .mapToMap()
+                    .one());
             assertThat(row.values().toString()).doesNotContain(secret.value());
             // FIPS 180-4
             assertThat(row.get("token_hash"))

@@ -82,7 +82,8 @@ class AdmissionTest {
         } else if (!operation.method().equals("get")) {
             request.header("If-Match", "*");
         }
-        String path = operation.path()
+        String path = operation
+                .path()
                 .replace("/api/v1", "")
                 .replace("{series}", studio.strangersEpisode.series().value())
                 .replace("{lesson}", studio.strangersEpisode.id().value())
@@ -162,13 +163,20 @@ class AdmissionTest {
 
     @Test
     void aTokenOpensNothingAtTheDesk() {
-        studio.site.browser().header("Authorization", "Bearer " + all).get("/desk").then().statusCode(303);
-        studio.site.browser()
+        studio.site
+                .browser()
+                .header("Authorization", "Bearer " + all)
+                .get("/desk")
+                .then()
+                .statusCode(303);
+        studio.site
+                .browser()
                 .cookie(new Cookie.Builder("session", all).build())
                 .get("/desk")
                 .then()
                 .statusCode(303);
-        studio.site.program()
+        studio.site
+                .program()
                 .header("Authorization", "Bearer " + all)
                 .header("Sec-Fetch-Site", "same-origin")
                 .post("/desk/account/sessions/all")
@@ -179,7 +187,8 @@ class AdmissionTest {
     /** WHATWG Fetch, section "HTTP CORS protocol": no header of it, on any answer, so no other site's script may read. */
     @Test
     void scriptsOfOtherSitesAreLetInNowhere() {
-        var asked = studio.site.program()
+        var asked = studio.site
+                .program()
                 .header("Origin", "https://elsewhere.example")
                 .header("Access-Control-Request-Method", "GET")
                 .header("Access-Control-Request-Headers", "authorization")
@@ -226,7 +235,8 @@ class AdmissionTest {
             var there = new LetIn(other, description);
             var token = there.token(other.site.educator(), "Busy", ProgramScope.READ);
             for (int i = 0; i < 600; i++) {
-                other.site.program()
+                other.site
+                        .program()
                         .header("Authorization", "Bearer " + token)
                         .get("/api/v1")
                         .then()

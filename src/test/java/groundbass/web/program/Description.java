@@ -56,7 +56,9 @@ final class Description implements Filter {
         /** The scope that it needs; empty where any token does, or none is needed. */
         Optional<String> scope() {
             var scopes = described.path("security").path(0).path("token");
-            return scopes.isEmpty() ? Optional.empty() : Optional.of(scopes.get(0).asText());
+            return scopes.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(scopes.get(0).asText());
         }
 
         boolean isOpen() {
@@ -87,13 +89,17 @@ final class Description implements Filter {
             FilterableRequestSpecification request, FilterableResponseSpecification wanted, FilterContext context) {
         var response = context.next(request, wanted);
         String method = request.getMethod().toLowerCase(Locale.ROOT);
-        check(method.equals("head") ? "get" : method, URI.create(request.getURI()).getPath(), response);
+        check(
+                method.equals("head") ? "get" : method,
+                URI.create(request.getURI()).getPath(),
+                response);
         return response;
     }
 
     private void check(String method, String path, Response response) {
         var operation = operations().stream()
-                .filter(one -> one.method().equals(method) && path.matches(one.path().replaceAll(NONE, "[^/]+")))
+                .filter(one ->
+                        one.method().equals(method) && path.matches(one.path().replaceAll(NONE, "[^/]+")))
                 .findFirst();
         String said = method + " " + path + " " + response.statusCode() + " " + response.asString();
         if (operation.isEmpty()) {
@@ -139,7 +145,8 @@ final class Description implements Filter {
     private Set<String> problems(JsonNode schema, String body) {
         ObjectNode whole = schema.deepCopy();
         whole.set("components", document.path("components"));
-        var config = SchemaValidatorsConfig.builder().formatAssertionsEnabled(true).build();
+        var config =
+                SchemaValidatorsConfig.builder().formatAssertionsEnabled(true).build();
         var found = JsonSchemaFactory.getInstance(VersionFlag.V202012)
                 .getSchema(whole, config)
                 .validate(body, InputFormat.JSON);

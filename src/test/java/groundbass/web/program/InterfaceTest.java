@@ -30,8 +30,7 @@ class InterfaceTest {
     private static final String MERGE_PATCH = "application/merge-patch+json";
     private static final String LINE = "bar 1 over Am7\n1 2 3 4  A5, A5, E5, A5\n";
     /** Nothing keeps a lesson that says this from going out, and its sound is soon made. */
-    private static final String PUBLISHABLE =
-            """
+    private static final String PUBLISHABLE = """
             {"line":"bar 1\\n1 2 3 4  A5, A5, A5, A5\\n","tempos":"100","rounds":"1",
              "rights":{"statement":"Own work.","clearance":"own"}}""";
 
@@ -114,7 +113,9 @@ class InterfaceTest {
                 .body("state", equalTo("draft"))
                 .body("promise", nullValue());
         get("/series/" + studio.series.id() + "/lessons?limit=200").then().body("items.id", hasItem(lesson));
-        get("/series").then().body("items.id", equalTo(List.of(studio.series.id().value())));
+        get("/series")
+                .then()
+                .body("items.id", equalTo(List.of(studio.series.id().value())));
         get("/series/" + studio.series.id()).then().body("zone", equalTo("Europe/Vienna"));
 
         String draft = "/lessons/" + lesson + "/draft";
@@ -125,7 +126,9 @@ class InterfaceTest {
         var after = get(draft + "/line");
         assertThat(after.asString()).isEqualTo(LINE);
         assertThat(after.header("ETag")).isEqualTo(replaced.header("ETag"));
-        put(draft + "/notes", "text/markdown", "*Slowly.*", "If-Match", "*").then().statusCode(204);
+        put(draft + "/notes", "text/markdown", "*Slowly.*", "If-Match", "*")
+                .then()
+                .statusCode(204);
         assertThat(get(draft + "/notes").asString()).isEqualTo("*Slowly.*");
 
         var document = studio.document(studio.episode(new EpisodeId(lesson)));
@@ -200,7 +203,10 @@ class InterfaceTest {
         String lesson = begin("Kept");
         patch(lesson, "{\"gear\":\"kept\"}", "*").then().statusCode(200);
         patch(lesson, patch.strip(), "*").then().statusCode(status).body(containsString(told));
-        get("/lessons/" + lesson + "/draft").then().body("gear", equalTo("kept")).body("title", equalTo("Kept"));
+        get("/lessons/" + lesson + "/draft")
+                .then()
+                .body("gear", equalTo("kept"))
+                .body("title", equalTo("Kept"));
     }
 
     /** RFC 9110 sections 15.5.14 and 15.5.16; RFC 5789 section 3.1 names what is taken. */
@@ -248,7 +254,8 @@ class InterfaceTest {
         var first = get("/series/" + studio.series.id() + "/lessons?limit=1");
         first.then().statusCode(200).body("items.size()", equalTo(1));
         String next = first.header("Link").replaceFirst("<(.*)>; rel=\"next\"", "$1"); // RFC 8288 section 3
-        studio.site.program()
+        studio.site
+                .program()
                 .header("Authorization", "Bearer " + token)
                 .get(next)
                 .then()
@@ -306,11 +313,7 @@ class InterfaceTest {
                 .then()
                 .statusCode(200)
                 .body("at", equalTo("2026-02-07T08:00:00Z")); // WET is UTC
-        programs.request(token)
-                .header("If-Match", seen)
-                .delete(promise)
-                .then()
-                .statusCode(412);
+        programs.request(token).header("If-Match", seen).delete(promise).then().statusCode(412);
         programs.request(token).delete(promise).then().statusCode(428);
         programs.request(token)
                 .header("If-Match", get(promise).header("ETag"))
@@ -350,8 +353,12 @@ class InterfaceTest {
                 .body("downloads.complete", equalTo(0)); // a program of one's own is no student
         get("/series/" + studio.series.id() + "/statistics?weeks=2").then().body("lessons.lesson", hasItem(lesson));
 
-        put("/lessons/" + lesson + "/promise", "application/json", "{\"hour\":\"2026-02-06T18:00\"}",
-                        "If-None-Match", "*")
+        put(
+                        "/lessons/" + lesson + "/promise",
+                        "application/json",
+                        "{\"hour\":\"2026-02-06T18:00\"}",
+                        "If-None-Match",
+                        "*")
                 .then()
                 .statusCode(409); // it is out
         String withdrawal = "/lessons/" + lesson + "/withdrawal";
@@ -423,7 +430,11 @@ class InterfaceTest {
                 .then()
                 .statusCode(400);
         String refusedKey = LetIn.key();
-        String refused = begin(path, refusedKey, "{\"title\":\"\"}").then().statusCode(422).extract().asString();
+        String refused = begin(path, refusedKey, "{\"title\":\"\"}")
+                .then()
+                .statusCode(422)
+                .extract()
+                .asString();
         begin(path, refusedKey, "{\"title\":\"\"}")
                 .then()
                 .statusCode(422)
@@ -462,7 +473,10 @@ class InterfaceTest {
     @Test
     void theRecordSaysWhichProgramDidIt() {
         begin("Recorded");
-        String audit = studio.browser().header("Accept-Language", "en").get("/desk/audit").asString();
+        String audit = studio.browser()
+                .header("Accept-Language", "en")
+                .get("/desk/audit")
+                .asString();
         assertThat(audit).contains("Trial Studio, by the program “Week”");
     }
 

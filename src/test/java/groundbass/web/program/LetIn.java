@@ -82,8 +82,7 @@ record LetIn(Studio studio, Description description) {
         var now = studio.site.clock().instant();
         jdbi.useTransaction(handle -> {
             new Releases(jdbi).publish(handle, ReleaseId.parse(release).orElseThrow(), now);
-            new Episodes(jdbi)
-                    .markPublished(handle, EpisodeId.parse(lesson).orElseThrow(), now);
+            new Episodes(jdbi).markPublished(handle, EpisodeId.parse(lesson).orElseThrow(), now);
         });
     }
 

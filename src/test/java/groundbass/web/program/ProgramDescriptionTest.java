@@ -114,7 +114,8 @@ class ProgramDescriptionTest {
     @Test
     void noTwoOperationsHaveOneName() {
         assertThat(description.operations())
-                .extracting(operation -> operation.described().path("operationId").asText())
+                .extracting(
+                        operation -> operation.described().path("operationId").asText())
                 .doesNotHaveDuplicates();
     }
 }

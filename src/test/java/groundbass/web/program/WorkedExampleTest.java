@@ -29,7 +29,8 @@ class WorkedExampleTest {
     void theExampleDoesWhatItSays() throws IOException, InterruptedException {
         OutsideTools.here().need("curl");
         String page = Files.readString(Path.of("src/main/docs/http-interface.md"));
-        String script = BLOCK.matcher(page).results().map(block -> block.group(1)).collect(Collectors.joining("\n"));
+        String script =
+                BLOCK.matcher(page).results().map(block -> block.group(1)).collect(Collectors.joining("\n"));
         assertThat(script).contains("/promise", "/recordings", "/draft/line");
         Files.write(folder.resolve("band.wav"), Sent.wav());
         Files.writeString(folder.resolve("week.sh"), "set -euo pipefail\n" + script);

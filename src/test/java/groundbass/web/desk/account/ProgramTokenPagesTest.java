@@ -59,14 +59,15 @@ class ProgramTokenPagesTest {
         assertThat(asks(token)).isEqualTo(200);
 
         String page = page();
-        assertThat(page).contains("Friday upload", "read how often what was taken").doesNotContain(token);
+        assertThat(page)
+                .contains("Friday upload", "read how often what was taken")
+                .doesNotContain(token);
         assertThat(page).doesNotContain("Never used");
-        studio.browser()
-                .get("/desk/account")
-                .then()
-                .statusCode(200)
-                .body(containsString("href=\"" + PATH + "\""));
-        String audit = studio.browser().header("Accept-Language", "en").get("/desk/audit").asString();
+        studio.browser().get("/desk/account").then().statusCode(200).body(containsString("href=\"" + PATH + "\""));
+        String audit = studio.browser()
+                .header("Accept-Language", "en")
+                .get("/desk/audit")
+                .asString();
         assertThat(audit).contains("Program let in", "Friday upload").doesNotContain(token);
 
         String id = Jsoup.parse(page).select("input[name=id]").attr("value");
