@@ -9,6 +9,8 @@ import groundbass.audience.student.Sessions;
 import groundbass.audience.student.SignIns;
 import groundbass.audience.student.Tries;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.ProgramAnswers;
+import groundbass.catalog.educator.ProgramTokens;
 import groundbass.post.Outbox;
 
 /** All that must not be kept longer than needed, in one idempotent pass; to be run every few minutes. */
@@ -23,6 +25,8 @@ public final class Housekeeping {
     private final Tries tries;
     private final NewsReaders newsReaders;
     private final Invitations invitations;
+    private final ProgramTokens programs;
+    private final ProgramAnswers answers;
 
     public Housekeeping(
             Downloads downloads,
@@ -34,7 +38,9 @@ public final class Housekeeping {
             Audit audit,
             Tries tries,
             NewsReaders newsReaders,
-            Invitations invitations) {
+            Invitations invitations,
+            ProgramTokens programs,
+            ProgramAnswers answers) {
         this.downloads = downloads;
         this.signIns = signIns;
         this.access = access;
@@ -45,11 +51,14 @@ public final class Housekeeping {
         this.tries = tries;
         this.newsReaders = newsReaders;
         this.invitations = invitations;
+        this.programs = programs;
+        this.answers = answers;
     }
 
     /**
      * Closes silent downloads, destroys the day-old visitor key, deletes ended sessions, old links, old letters, old
-     * sign-ins, old tries, old invitations, news that nobody waits for any more, and refusals of addresses that nobody here has.
+     * sign-ins, old tries, old invitations, news that nobody waits for any more, refusals of addresses that nobody here has,
+     * and tokens and answers of programs that are over.
      */
     public void tidy() {
         downloads.sweep();
@@ -62,6 +71,8 @@ public final class Housekeeping {
         tries.purge();
         newsReaders.purge();
         invitations.purge();
+        programs.purge();
+        answers.purge();
         newsReaders.strangers().forEach(outbox::forgetRefusal);
     }
 }

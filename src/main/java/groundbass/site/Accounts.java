@@ -6,6 +6,7 @@ import groundbass.audience.student.Students;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.ProgramTokens;
 import groundbass.catalog.educator.SecondFactors;
 import groundbass.post.Outbox;
 import java.time.Clock;
@@ -20,10 +21,12 @@ public record Accounts(
         Outbox outbox,
         NewsQueue newsQueue,
         Students students,
+        ProgramTokens programs,
         Sessions sessions) {
     public static Accounts over(Jdbi jdbi, Clock clock) {
         var audit = new Audit(jdbi, clock);
         var outbox = new Outbox(jdbi, clock);
+        var programs = new ProgramTokens(jdbi, audit, clock);
         return new Accounts(
                 jdbi,
                 audit,
@@ -32,7 +35,8 @@ public record Accounts(
                 outbox,
                 new NewsQueue(jdbi, clock),
                 new Students(jdbi, outbox, audit, clock),
-                new Sessions(jdbi, clock));
+                programs,
+                new Sessions(jdbi, programs, clock));
     }
 
     /** Makes somebody with a desk the one who keeps the site, whom the operator chose; what was offered of it is offered no more. */

@@ -54,6 +54,7 @@ final class Kept {
             KeptThing.of("colleagues")
                     .inTables("site_owner", "series_colleague", "invitation")
                     .inLetters("people.letter.subject"),
+            KeptThing.of("programs").inTables("program_token", "program_answer"),
             KeptThing.of("known").inCookies("known"),
             KeptThing.of("audit").inTables("audit"),
             KeptThing.of("writing")

@@ -50,6 +50,11 @@ public final class Routes {
         config.put(path, handler, role);
     }
 
+    public void patch(String path, Role role, Handler handler) {
+        all.add(new Route(HandlerType.PATCH, path, role));
+        config.patch(path, handler, role);
+    }
+
     public void delete(String path, Role role, Handler handler) {
         all.add(new Route(HandlerType.DELETE, path, role));
         config.delete(path, handler, role);

@@ -2,7 +2,7 @@ package groundbass.web.shell;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.audience.student.Sessions;
+import groundbass.Parts;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.educator.Standing;
@@ -24,7 +24,7 @@ class SessionPrincipalsTest {
     private final Jdbi jdbi = site.groundbass().database().jdbi();
     private final Audit audit = new Audit(jdbi, site.clock());
     private final PrincipalResolver principals =
-            new SessionPrincipals(new Sessions(jdbi, site.clock()), new Educators(jdbi, audit, site.clock()));
+            new SessionPrincipals(Parts.sessions(jdbi, site.clock()), new Educators(jdbi, audit, site.clock()));
 
     @Test
     void aTokenNamesWhoSignedInUntilTheSessionEnds() {

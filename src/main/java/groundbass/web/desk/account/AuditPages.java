@@ -90,12 +90,21 @@ public final class AuditPages implements PageGroup {
         Row row(AuditEntry entry) {
             return new Row(
                     entry.at(),
-                    names.apply(entry.who())
-                            .orElseGet(() -> said(
-                                    "audit.who." + entry.who().toLowerCase(Locale.ROOT).replace(' ', '-'),
-                                    entry.who())),
+                    doer(entry),
                     said("audit." + entry.what().replace(' ', '-'), entry.what()),
                     detail(entry.detail()));
+        }
+
+        private String doer(AuditEntry entry) {
+            String who = who(entry.who());
+            return entry.program()
+                    .map(program -> reader.say(Message.of("audit.who.by-program", who, program)))
+                    .orElse(who);
+        }
+
+        private String who(String who) {
+            return names.apply(who)
+                    .orElseGet(() -> said("audit.who." + who.toLowerCase(Locale.ROOT).replace(' ', '-'), who));
         }
 
         private String detail(String detail) {
