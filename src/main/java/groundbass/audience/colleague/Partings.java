@@ -7,7 +7,7 @@ import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
-import groundbass.catalog.educator.Standing;
+import groundbass.catalog.educator.SiteStanding;
 import groundbass.catalog.series.Colleagues;
 import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.Series;
@@ -77,7 +77,7 @@ public final class Partings {
             if (standing.isEmpty()) {
                 return Outcome.<List<Series>>refused("", "people.problem.gone");
             }
-            if (standing.get() == Standing.OWNER) {
+            if (standing.get() == SiteStanding.OWNER) {
                 return Outcome.<List<Series>>refused("", "people.problem.owner");
             }
             var owned = catalog.open(who, Deed.KEEP);

@@ -68,11 +68,11 @@ final class EducatorRepository {
     }
 
     /** Of those whose desk is open. */
-    Optional<Standing> standing(EducatorId id) {
+    Optional<SiteStanding> standing(EducatorId id) {
         return jdbi.withHandle(
                 handle -> handle.createQuery("select " + STANDING + " from educator e where e.id = :id and " + OPEN)
                         .bind("id", id)
-                        .mapTo(Standing.class)
+                        .mapTo(SiteStanding.class)
                         .findOne());
     }
 

@@ -142,7 +142,7 @@ public final class Educators {
     }
 
     /** What somebody is to the site; empty where they have no desk, or it was closed. */
-    public Optional<Standing> standing(EducatorId id) {
+    public Optional<SiteStanding> standing(EducatorId id) {
         return rows.standing(id);
     }
 

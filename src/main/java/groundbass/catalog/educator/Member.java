@@ -12,7 +12,7 @@ import org.jdbi.v3.core.mapper.Nested;
  * @param lastSignIn empty where that was longer ago than {@link Audit#SIGN_INS_KEPT}
  */
 public record Member(
-        @Nested Educator educator, Standing standing, boolean hasFactor, Optional<Instant> lastSignIn) {
+        @Nested Educator educator, SiteStanding standing, boolean hasFactor, Optional<Instant> lastSignIn) {
     public Member {
         Objects.requireNonNull(educator);
         Objects.requireNonNull(standing);

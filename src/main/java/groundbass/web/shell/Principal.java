@@ -2,7 +2,7 @@ package groundbass.web.shell;
 
 import groundbass.audience.student.StudentId;
 import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.educator.Standing;
+import groundbass.catalog.educator.SiteStanding;
 import java.util.Objects;
 import java.util.Optional;
 
@@ -16,7 +16,7 @@ public record Principal(Optional<AtDesk> desk, Optional<StudentId> student) {
     }
 
     /** An educator whose desk is open, and what they are to the site. */
-    public record AtDesk(EducatorId id, Standing standing) {
+    public record AtDesk(EducatorId id, SiteStanding standing) {
         public AtDesk {
             Objects.requireNonNull(id);
             Objects.requireNonNull(standing);
@@ -27,7 +27,7 @@ public record Principal(Optional<AtDesk> desk, Optional<StudentId> student) {
         return new Principal(Optional.empty(), Optional.of(student));
     }
 
-    public static Principal of(EducatorId educator, Standing standing) {
+    public static Principal of(EducatorId educator, SiteStanding standing) {
         return new Principal(Optional.of(new AtDesk(educator, standing)), Optional.empty());
     }
 

@@ -7,7 +7,7 @@ import groundbass.audience.student.Device;
 import groundbass.audience.student.Person;
 import groundbass.catalog.educator.AuditEntry;
 import groundbass.catalog.educator.Educator;
-import groundbass.catalog.educator.Standing;
+import groundbass.catalog.educator.SiteStanding;
 import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesForm;
@@ -97,7 +97,7 @@ class InvitationsTest {
                     .orElseThrow();
             assertThat(bea.email()).isEqualTo(BEA.value());
             assertThat(scene.audience.educators.verify(BEA.value(), PASSWORD)).contains(bea);
-            assertThat(scene.audience.educators.standing(bea.id())).contains(Standing.GUEST);
+            assertThat(scene.audience.educators.standing(bea.id())).contains(SiteStanding.GUEST);
             assertThat(scene.part(bea)).contains(SeriesPart.EDITOR);
             assertThat(scene.audience.invitations.accept(invited.token(), "Bea", PASSWORD)).isEmpty();
             assertThat(scene.audience.invitations.of(scene.series.id())).isEmpty();
@@ -170,7 +170,7 @@ class InvitationsTest {
             assertThat(scene.audience.invitations.accept(bea, invited.invitation().id())).isTrue();
             assertThat(scene.part(bea)).contains(SeriesPart.READER_OF_FIGURES);
             assertThat(scene.audience.educators.find(bea.id()).orElseThrow().name()).isEqualTo("Bea");
-            assertThat(scene.audience.educators.standing(bea.id())).contains(Standing.TEACHER);
+            assertThat(scene.audience.educators.standing(bea.id())).contains(SiteStanding.TEACHER);
 
             var other = scene.invite(SeriesPart.EDITOR);
             assertThat(scene.audience.invitations.decline(bea, other.invitation())).isTrue();
@@ -225,13 +225,13 @@ class InvitationsTest {
         try (database) {
             var scene = new Scene(database);
             var bea = scene.bea(SeriesPart.EDITOR);
-            assertThat(scene.audience.educators.standing(scene.keeper.id())).contains(Standing.OWNER);
+            assertThat(scene.audience.educators.standing(scene.keeper.id())).contains(SiteStanding.OWNER);
             var offered = scene.audience.invitations.invite(scene.keeper.id(), new Offer.TheSite(), BEA, MAILED);
             assertThat(scene.audience.invitations.ofSite()).containsExactly(offered.invitation());
             assertThat(scene.audience.invitations.accept(bea, offered.invitation().id())).isTrue();
             assertThat(scene.audience.educators.owner()).contains(bea);
-            assertThat(scene.audience.educators.standing(bea.id())).contains(Standing.OWNER);
-            assertThat(scene.audience.educators.standing(scene.keeper.id())).contains(Standing.TEACHER);
+            assertThat(scene.audience.educators.standing(bea.id())).contains(SiteStanding.OWNER);
+            assertThat(scene.audience.educators.standing(scene.keeper.id())).contains(SiteStanding.TEACHER);
             assertThat(scene.record()).contains("site.handed");
         }
     }
@@ -273,7 +273,7 @@ class InvitationsTest {
                     .result()
                     .orElseThrow();
             assertThat(back.id()).isEqualTo(bea.id());
-            assertThat(scene.audience.educators.standing(bea.id())).contains(Standing.TEACHER);
+            assertThat(scene.audience.educators.standing(bea.id())).contains(SiteStanding.TEACHER);
             assertThat(scene.audience.outbox.to(BEA))
                     .extracting(OutboxMail::message)
                     .hasSize(1);

@@ -234,7 +234,7 @@ class EducatorsTest {
             assertThat(later.owner()).contains(first);
             assertThat(later.members())
                     .extracting(Member::standing)
-                    .containsExactly(Standing.OWNER, Standing.TEACHER);
+                    .containsExactly(SiteStanding.OWNER, SiteStanding.TEACHER);
         }
     }
 

@@ -3,11 +3,6 @@ package groundbass.web.desk;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.jsoup.Jsoup;
-import java.net.URI;
-import groundbass.catalog.series.SeriesPart;
-import groundbass.catalog.series.Colleagues;
-import groundbass.catalog.educator.Audit;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
@@ -43,8 +38,6 @@ class DeskLooksTest {
 
     private static Studio studio;
     private static Episode written;
-    /** The way to somebody who is invited; the page is looked at by who is signed in with another address. */
-    private static String invitation;
 
     @BeforeAll
     static void open() {
@@ -56,22 +49,6 @@ class DeskLooksTest {
                 .script(SCRIPT)
                 .facts(LessonFacts.NONE.withChapters("0:00 Start\n")));
         studio.episode("Night Bridge");
-        invitation = share();
-    }
-
-    /** The other educator works on the series, and somebody else is invited to. */
-    private static String share() {
-        var jdbi = studio.site.groundbass().database().jdbi();
-        var colleagues = new Colleagues(jdbi, new Audit(jdbi, studio.site.clock()), studio.site.clock());
-        var stranger = studio.catalog.find(studio.strangersEpisode.series()).orElseThrow().owner();
-        jdbi.useTransaction(
-                handle -> colleagues.enter(handle, stranger, studio.series.id(), SeriesPart.READER_OF_FIGURES));
-        String shown = studio.form()
-                .formParam("email", "a.long.address.of.somebody.who.teaches@music-school.trial.example")
-                .formParam("part", "editor")
-                .post("/desk/series/" + studio.series.id() + "/colleagues")
-                .asString();
-        return URI.create(Jsoup.parse(shown).select("#address").val()).getPath();
     }
 
     @ParameterizedTest
@@ -89,17 +66,11 @@ class DeskLooksTest {
         "LESSON/publish, DARK, LIGHT",
         "/desk/outbox, LIGHT, DARK",
         "/desk/settings, DARK, LIGHT",
-        "/desk/account, LIGHT, DARK",
-        "/desk/people, DARK, LIGHT",
-        "SERIES, LIGHT, DARK",
-        "SERIES/colleagues, DARK, LIGHT",
-        "INVITATION, LIGHT, DARK"
+        "/desk/account, LIGHT, DARK"
     })
     void pagesFitAndHaveNoBarriers(String path, ColorScheme narrow, ColorScheme wide) {
         var page = desk.signedIn(390, narrow);
-        page.navigate(address(path.replaceFirst("^LESSON", "/desk/episodes/" + written.id())
-                .replaceFirst("^SERIES", "/desk/series/" + studio.series.id())
-                .replaceFirst("^INVITATION", invitation)));
+        page.navigate(address(path.replaceFirst("^LESSON", "/desk/episodes/" + written.id())));
         page.waitForLoadState();
         hasNoBarriers(page, path, 390, narrow);
         Browser.turn(page, 1280, wide);

@@ -8,7 +8,7 @@ import static org.hamcrest.Matchers.startsWith;
 
 import groundbass.audience.student.StudentId;
 import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.educator.Standing;
+import groundbass.catalog.educator.SiteStanding;
 import groundbass.store.SettableClock;
 import groundbass.web.Site;
 import groundbass.web.Stage;
@@ -32,7 +32,7 @@ class DoorTest {
     static final SettableClock clock = SettableClock.at(Site.START);
     static final RateLimits limits = new MemoryLimits(clock);
     static final PrincipalResolver principals = token -> switch (token.orElse("")) {
-        case "ada" -> Principal.of(EducatorId.next(), Standing.OWNER);
+        case "ada" -> Principal.of(EducatorId.next(), SiteStanding.OWNER);
         case "ben" -> Principal.of(StudentId.next());
         default -> Principal.UNKNOWN;
     };

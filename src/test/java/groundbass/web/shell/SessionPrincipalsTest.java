@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.Parts;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
-import groundbass.catalog.educator.Standing;
+import groundbass.catalog.educator.SiteStanding;
 import groundbass.web.Site;
 import java.time.Duration;
 import java.util.Optional;
@@ -29,7 +29,7 @@ class SessionPrincipalsTest {
     @Test
     void aTokenNamesWhoSignedInUntilTheSessionEnds() {
         var token = Optional.of(site.atTheDesk().getValue());
-        assertThat(principals.of(token)).isEqualTo(Principal.of(site.educator(), Standing.OWNER));
+        assertThat(principals.of(token)).isEqualTo(Principal.of(site.educator(), SiteStanding.OWNER));
         site.clock().advance(Duration.ofDays(8));
         assertThat(principals.of(token)).isEqualTo(Principal.UNKNOWN);
     }

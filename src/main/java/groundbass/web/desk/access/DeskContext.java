@@ -3,7 +3,7 @@ package groundbass.web.desk.access;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
-import groundbass.catalog.educator.Standing;
+import groundbass.catalog.educator.SiteStanding;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
@@ -101,7 +101,7 @@ public final class DeskContext {
     }
 
     /** What whoever is signed in is to the site. */
-    public Standing standing(Context ctx) {
+    public SiteStanding standing(Context ctx) {
         return accessFilter.principal(ctx).desk().orElseThrow().standing();
     }
 

@@ -7,7 +7,7 @@ import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.educator.Member;
-import groundbass.catalog.educator.Standing;
+import groundbass.catalog.educator.SiteStanding;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;
 import groundbass.post.EmailAddress;
@@ -101,7 +101,7 @@ final class PeoplePages implements PageGroup {
         return EducatorId.parse(FormParameters.text(ctx, "who"))
                 .filter(who -> educators
                         .standing(who)
-                        .filter(one -> one != Standing.OWNER)
+                        .filter(one -> one != SiteStanding.OWNER)
                         .isPresent());
     }
 
@@ -162,7 +162,7 @@ final class PeoplePages implements PageGroup {
             String name,
             String email,
             Instant since,
-            Standing standing,
+            SiteStanding standing,
             List<Partings.Held> series,
             boolean owns,
             boolean hasFactor,

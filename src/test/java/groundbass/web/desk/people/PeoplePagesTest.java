@@ -6,7 +6,7 @@ import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.not;
 
 import groundbass.catalog.educator.EducatorId;
-import groundbass.catalog.educator.Standing;
+import groundbass.catalog.educator.SiteStanding;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.series.SeriesPart;
@@ -394,7 +394,7 @@ class PeoplePagesTest {
             company.form(company.keeper).formParam("email", BEA).post("/desk/people").then().statusCode(303);
             comeIn(company, mailed(company, BEA), "Bea").then().statusCode(303);
             var bea = company.educators.withEmail(BEA).orElseThrow().id();
-            assertThat(company.educators.standing(bea)).contains(Standing.TEACHER);
+            assertThat(company.educators.standing(bea)).contains(SiteStanding.TEACHER);
             company.browser(bea).get("/desk/series/new").then().statusCode(200);
             company.browser(company.figures)
                     .get("/desk/series/new")

@@ -3,7 +3,7 @@ package groundbass.catalog.educator;
 import java.util.Locale;
 
 /** What an educator is to the site as a whole; what they are to a series is told by the series. */
-public enum Standing {
+public enum SiteStanding {
     /** Keeps the site: settings, imprint, letters, backups, and who else is here. There is one. */
     OWNER,
     /** Begins series of their own. */
