@@ -31,11 +31,19 @@ import org.jdbi.v3.core.transaction.TransactionIsolationLevel;
  */
 public final class Backup {
     /**
-     * What a restored site must not have: open sessions, links that were given out, counts of tries. Whoever had them
+     * What a restored site must not have: open sessions, tokens of programs, links that were given out, counts of tries. Whoever had them
      * signs in anew, and what was ended since does not open again.
      */
-    static final Set<String> LEFT_OUT =
-            Set.of("session", "sign_in", "news_request", "preview_link", "password_reset", "setup_code", "tries");
+    static final Set<String> LEFT_OUT = Set.of(
+            "session",
+            "sign_in",
+            "news_request",
+            "preview_link",
+            "password_reset",
+            "setup_code",
+            "tries",
+            "program_token",
+            "program_answer");
 
     private static final int FILES_AT_ONCE = 1_000;
 

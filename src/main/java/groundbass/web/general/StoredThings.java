@@ -51,6 +51,7 @@ final class StoredThings {
                             "audience.address.subject",
                             "desk.outbox.test.subject",
                             "publishing.letter.subject"),
+            KeptThing.of("programs").inTables("program_token", "program_answer"),
             KeptThing.of("known").inCookies("known"),
             KeptThing.of("audit").inTables("audit"),
             KeptThing.of("writing")
