@@ -41,7 +41,7 @@ final class XmlDraft {
     private RoughLine draft() {
         var raw = part.state().bars();
         part.closeBrackets();
-        Said.complete(raw);
+        DirectionsInFile.complete(raw);
         var header = part.titles().in(part.state().header());
         var bars = bars(header.meter(), raw);
         var paired = StaffPairing.of(part.notes(), part.tablatures(), notices);
@@ -62,7 +62,7 @@ final class XmlDraft {
                 .forEach(note -> notices.leftOut(note.bar, Message.of("intake.left.arpeggio")));
     }
 
-    private static List<Bar> bars(Meter first, List<RawBar> raw) {
+    private static List<Bar> bars(Meter first, List<RawMeasure> raw) {
         var meter = first;
         var bars = new ArrayList<Bar>();
         for (var bar : raw) {
@@ -73,7 +73,7 @@ final class XmlDraft {
     }
 
     /** A bar that no line has so long is cut. */
-    private List<RawNote> inside(List<RawNote> notes, List<RawBar> bars) {
+    private List<RawNote> inside(List<RawNote> notes, List<RawMeasure> bars) {
         return notes.stream()
                 .filter(note -> {
                     boolean in = note.start.isBefore(bars.get(note.bar).end());
@@ -85,7 +85,7 @@ final class XmlDraft {
                 .toList();
     }
 
-    private static Set<Fraction> seams(List<Bar> bars, List<RawBar> raw) {
+    private static Set<Fraction> seams(List<Bar> bars, List<RawMeasure> raw) {
         var seams = new HashSet<Fraction>();
         IntStream.range(0, bars.size())
                 .filter(i -> Passes.isSeam(bars, i))
