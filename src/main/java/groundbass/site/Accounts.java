@@ -1,5 +1,6 @@
 package groundbass.site;
 
+import groundbass.audience.colleague.Invitations;
 import groundbass.audience.news.NewsQueue;
 import groundbass.audience.student.Sessions;
 import groundbass.audience.student.Students;
@@ -43,7 +44,7 @@ public record Accounts(
     public void handSiteOver(EducatorId to) {
         jdbi.useTransaction(handle -> {
             educators.setOwner(handle, to);
-            handle.execute("delete from invitation where offer = 'site'");
+            Invitations.endOffersOfTheSite(handle);
             audit.append(handle, Audit.OPERATOR, "site.handed", to.value());
         });
     }

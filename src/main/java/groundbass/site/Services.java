@@ -207,7 +207,7 @@ final class Services {
         this.access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, head, clock);
         this.previewLinks = new PreviewLinks(jdbi, audit, clock);
         this.invitations = new Invitations(jdbi, educators, catalog, colleagues, outbox, audit, head, clock);
-        this.partings = new Partings(jdbi, educators, catalog, colleagues, previewLinks, sessions, audit);
+        this.partings = new Partings(jdbi, educators, catalog, colleagues, previewLinks, sessions, access, audit);
         this.downloads = new Downloads(jdbi, DownloadToken.of(jdbi), new VisitorKey(clock), clock);
         this.heldReleases = new HeldReleases(jdbi);
         this.statistics = new Statistics(jdbi);

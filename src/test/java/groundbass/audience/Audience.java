@@ -96,7 +96,7 @@ public final class Audience {
         colleagues = new Colleagues(jdbi, audit, clock);
         previews = new PreviewLinks(jdbi, audit, clock);
         invitations = new Invitations(jdbi, educators, catalog, colleagues, outbox, audit, this::head, clock);
-        partings = new Partings(jdbi, educators, catalog, colleagues, previews, sessions, audit);
+        partings = new Partings(jdbi, educators, catalog, colleagues, previews, sessions, access, audit);
         newsReaders = new NewsReaders(jdbi, clock);
         newsRequests = new NewsRequests(jdbi, outbox, newsReaders, this::head, clock);
         newsQueue = new NewsQueue(jdbi, clock);

@@ -267,7 +267,7 @@ public final class Invitations {
         } else {
             educators.setOwner(handle, who);
             audit.append(handle, who, "site.handed", who.value());
-            handle.execute("delete from invitation where offer = 'site'");
+            endOffersOfTheSite(handle);
         }
         return invitation;
     }
@@ -286,6 +286,11 @@ public final class Invitations {
         handle.createUpdate("delete from invitation where series_id = :series and offer = 'owner'")
                 .bind("series", offer.series())
                 .execute();
+    }
+
+    /** Withdraws what was offered of the site, once it is in other hands. */
+    public static void endOffersOfTheSite(Handle handle) {
+        handle.execute("delete from invitation where offer = 'site'");
     }
 
     /** Deletes what nobody has answered long after its link has stopped to work. */

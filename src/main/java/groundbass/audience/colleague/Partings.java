@@ -1,5 +1,6 @@
 package groundbass.audience.colleague;
 
+import groundbass.audience.student.EducatorAccess;
 import groundbass.audience.student.Person;
 import groundbass.audience.student.PreviewLinks;
 import groundbass.audience.student.Sessions;
@@ -28,6 +29,7 @@ public final class Partings {
     private final Colleagues colleagues;
     private final PreviewLinks previews;
     private final Sessions sessions;
+    private final EducatorAccess access;
     private final Audit audit;
 
     public Partings(
@@ -37,6 +39,7 @@ public final class Partings {
             Colleagues colleagues,
             PreviewLinks previews,
             Sessions sessions,
+            EducatorAccess access,
             Audit audit) {
         this.jdbi = jdbi;
         this.educators = educators;
@@ -44,6 +47,7 @@ public final class Partings {
         this.colleagues = colleagues;
         this.previews = previews;
         this.sessions = sessions;
+        this.access = access;
         this.audit = audit;
     }
 
@@ -107,7 +111,7 @@ public final class Partings {
     private void close(Handle handle, EducatorId by, EducatorId who) {
         colleagues.seriesOf(who).forEach(series -> end(handle, by, who, series));
         educators.closeDesk(handle, who);
-        handle.execute("delete from password_reset where educator_id = ?", who);
+        access.forget(handle, who);
         handle.execute("delete from invitation where email = ?", address(who));
         sessions.closeAll(new Person.OfEducator(who));
         audit.append(handle, by, "desk.closed", who.value());

@@ -108,6 +108,11 @@ public final class EducatorAccess {
         write(before, to -> letters(locale).addressChanged(educator, to, clock.instant()));
     }
 
+    /** Ends the links of somebody whose desk is closed, within the caller's transaction. */
+    public void forget(Handle handle, EducatorId educator) {
+        handle.execute("delete from password_reset where educator_id = ?", educator);
+    }
+
     /** Deletes links a day old. */
     public int purge() {
         return jdbi.withHandle(handle -> handle.createUpdate("delete from password_reset where created_at < :before")
