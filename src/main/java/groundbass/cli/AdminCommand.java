@@ -91,7 +91,10 @@ public final class AdminCommand {
             description = "Password of the database server; better given as GROUNDBASS_DATABASE_PASSWORD.")
     private String databasePassword = "";
 
-    @Command(name = "educators", mixinStandardHelpOptions = true, description = "Lists who has a desk, and who keeps the site.")
+    @Command(
+            name = "educators",
+            mixinStandardHelpOptions = true,
+            description = "Lists who has a desk, and who keeps the site.")
     int educators() {
         return with(site -> {
             var all = site.accounts.educators().members();
@@ -155,7 +158,11 @@ public final class AdminCommand {
                         + " hands the site over, under Settings, People."
             })
     int setOwner(
-            @Option(names = "--email", paramLabel = "ADDRESS", required = true, description = "Who keeps it from now on.")
+            @Option(
+                            names = "--email",
+                            paramLabel = "ADDRESS",
+                            required = true,
+                            description = "Who keeps it from now on.")
                     String email) {
         return with(site -> {
             var educator = educator(site, email);

@@ -1,10 +1,10 @@
 package groundbass.publishing;
 
-import groundbass.catalog.series.Deed;
 import groundbass.catalog.FieldChecks;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.series.Deed;
 import groundbass.document.EpisodeDocument;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;

@@ -1,10 +1,10 @@
 package groundbass.publishing;
 
-import groundbass.catalog.series.Deed;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeState.Scheduled;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.ReleaseRhythm;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.Series;

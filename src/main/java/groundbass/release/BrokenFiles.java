@@ -1,8 +1,8 @@
 package groundbass.release;
 
-import groundbass.catalog.series.Deed;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.series.Deed;
 import groundbass.identity.Sha256;
 import java.time.Instant;
 import java.util.List;
@@ -27,7 +27,8 @@ public final class BrokenFiles {
 
     /** Those of lessons in which an educator writes, each name once. */
     public List<BrokenFile> of(EducatorId who) {
-        return jdbi.withHandle(handle -> handle.createQuery("""
+        return jdbi.withHandle(
+                handle -> handle.createQuery("""
                         select distinct episode.id as episode, episode.title, named.name as file, broken_file.lost
                         from broken_file
                         join (select release_file.sha256, release.episode_id, release_file.name
@@ -36,9 +37,9 @@ public final class BrokenFiles {
                             on named.sha256 = broken_file.sha256
                         join episode on episode.id = named.episode_id
                         where episode.series_id in\s""" + Deed.WRITE.series() + "order by episode.title, named.name")
-                .bind("who", who)
-                .mapTo(BrokenFile.class)
-                .list());
+                        .bind("who", who)
+                        .mapTo(BrokenFile.class)
+                        .list());
     }
 
     void note(Sha256 sha256, Instant now) {

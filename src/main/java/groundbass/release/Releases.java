@@ -1,8 +1,8 @@
 package groundbass.release;
 
-import groundbass.catalog.series.Deed;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.series.Deed;
 import groundbass.identity.Sha256;
 import java.time.Duration;
 import java.time.Instant;
@@ -194,12 +194,14 @@ public final class Releases {
 
     /** Episodes in which this educator writes, with a draft that was saved after their latest release was asked for. */
     public List<EpisodeId> writtenSince(EducatorId who) {
-        return jdbi.withHandle(handle ->
-                handle.createQuery("""
+        return jdbi.withHandle(handle -> handle.createQuery("""
                         select d.episode_id from draft d join episode e on e.id = d.episode_id
                         where d.saved_at > (select max(r.created_at) from release r
                                             where r.episode_id = d.episode_id and r.number > 0)
-                            and e.series_id in\s""" + Deed.WRITE.series()).bind("who", who).mapTo(EpisodeId.class).list());
+                            and e.series_id in\s""" + Deed.WRITE.series())
+                .bind("who", who)
+                .mapTo(EpisodeId.class)
+                .list());
     }
 
     public List<ReleaseFile> files(ReleaseId id) {

@@ -3,9 +3,9 @@ package groundbass.archive;
 import static groundbass.archive.ArchiveSite.done;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.series.Deed;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.Withdrawal;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.Series;
 import groundbass.identity.Sha256;
 import groundbass.store.BothDatabases;

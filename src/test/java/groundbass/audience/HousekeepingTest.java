@@ -11,7 +11,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import groundbass.audience.download.DownloadId;
 import groundbass.audience.download.DownloadState;
 import groundbass.audience.student.Device;
-import groundbass.audience.student.PreviewLinks;
 import groundbass.audience.student.SignedIn;
 import groundbass.audience.student.Tries;
 import groundbass.catalog.educator.ProgramAnswers;

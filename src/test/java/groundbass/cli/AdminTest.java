@@ -80,9 +80,11 @@ class AdminTest {
         assertThat(admin("", "admin", "educators").out())
                 .containsPattern("desk@trial.*Keeps the site")
                 .containsPattern("second@trial.*Begins series of their own");
-        assertThat(admin("", "admin", "set-owner", "--email", "nobody@trial.example").err())
+        assertThat(admin("", "admin", "set-owner", "--email", "nobody@trial.example")
+                        .err())
                 .contains("admin educators");
-        assertThat(admin("", "admin", "set-owner", "--email", "second@trial.example").code())
+        assertThat(admin("", "admin", "set-owner", "--email", "second@trial.example")
+                        .code())
                 .isZero();
         assertThat(admin("", "admin", "educators").out())
                 .containsPattern("desk@trial.*Begins series of their own")

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.news.Ask;
 import groundbass.audience.news.AskedOn;
-import groundbass.catalog.series.Deed;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.series.Deed;
 import groundbass.post.Delivery;
 import groundbass.post.EmailAddress;
 import groundbass.post.Mail;

@@ -2,7 +2,6 @@ package groundbass.publishing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.series.Deed;
 import groundbass.Parts;
 import groundbass.audience.news.NewsQueue;
 import groundbass.audience.news.NewsReaders;
@@ -15,6 +14,7 @@ import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
 import groundbass.catalog.episode.Revisions;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.catalog.settings.Imprint;

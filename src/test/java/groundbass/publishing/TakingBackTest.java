@@ -5,11 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.audience.news.Ask;
 import groundbass.audience.news.AskedOn;
-import groundbass.catalog.series.Deed;
 import groundbass.catalog.educator.AuditEntry;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.ThrownAway;
+import groundbass.catalog.series.Deed;
 import groundbass.document.BackingTrack;
 import groundbass.document.UploadId;
 import groundbass.identity.Sha256;

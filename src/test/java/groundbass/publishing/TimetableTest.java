@@ -4,11 +4,11 @@ import static groundbass.publishing.Studio.BERLIN;
 import static groundbass.publishing.Studio.done;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.series.Deed;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeState.Scheduled;
 import groundbass.catalog.episode.EpisodeState.Unscheduled;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.RhythmForm;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesId;

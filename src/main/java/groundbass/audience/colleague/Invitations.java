@@ -12,10 +12,10 @@ import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesId;
 import groundbass.catalog.series.SeriesPart;
 import groundbass.form.Outcome;
-import groundbass.store.RandomId;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import groundbass.store.DatabaseClock;
+import groundbass.store.RandomId;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -245,8 +245,8 @@ public final class Invitations {
             return Optional.of(Outcome.refused(problems));
         }
         var stored = educators.store(password);
-        return jdbi.inTransaction(handle -> find(handle, "token_hash = :value", token.hash())
-                .map(found -> educators
+        return jdbi.inTransaction(
+                handle -> find(handle, "token_hash = :value", token.hash()).map(found -> educators
                         .openDesk(handle, name, email, stored, found.offer() instanceof Offer.OwnDesk)
                         .map(educator -> take(handle, educator, found))
                         .orElseGet(() -> Outcome.refused("name", "people.problem.known"))));

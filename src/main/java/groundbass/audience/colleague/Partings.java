@@ -85,7 +85,8 @@ public final class Partings {
                 return Outcome.<List<Series>>refused("", "people.problem.owner");
             }
             var owned = catalog.open(who, Deed.KEEP);
-            var taker = heir.filter(one -> !one.equals(who)).filter(one -> educators.standing(one).isPresent());
+            var taker = heir.filter(one -> !one.equals(who))
+                    .filter(one -> educators.standing(one).isPresent());
             if (!owned.isEmpty() && taker.isEmpty()) {
                 return Outcome.<List<Series>>refused("heir", "people.problem.heir", owned.size());
             }
@@ -120,8 +121,8 @@ public final class Partings {
     /** What somebody has to do with which series, those that they own first. */
     public List<Held> held(EducatorId who) {
         return catalog.open(who, Deed.READ_FIGURES).stream()
-                .map(series -> new Held(
-                        series.title(), catalog.part(who, series.id()).orElseThrow()))
+                .map(series ->
+                        new Held(series.title(), catalog.part(who, series.id()).orElseThrow()))
                 .toList();
     }
 

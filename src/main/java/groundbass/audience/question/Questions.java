@@ -1,10 +1,10 @@
 package groundbass.audience.question;
 
-import groundbass.catalog.series.Deed;
 import groundbass.audience.student.LetterHead;
 import groundbass.audience.student.StudentId;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
+import groundbass.catalog.series.Deed;
 import groundbass.post.EmailAddress;
 import groundbass.post.Outbox;
 import java.time.Clock;

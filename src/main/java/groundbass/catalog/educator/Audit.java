@@ -86,16 +86,17 @@ public final class Audit {
 
     /** A part of all of it, newest first: for who keeps the site. */
     public List<AuditEntry> all(int skipped, int count) {
-        return jdbi.withHandle(handle -> part(handle, "", skipped, count).mapTo(AuditEntry.class).list());
+        return jdbi.withHandle(handle ->
+                part(handle, "", skipped, count).mapTo(AuditEntry.class).list());
     }
 
     /** A part of what concerns one educator, newest first: what they did, and what was done to them. */
     public List<AuditEntry> concerning(EducatorId educator, int skipped, int count) {
-        return jdbi.withHandle(handle -> part(
-                        handle, "where who = :who or detail = :who or detail like '% ' || :who", skipped, count)
-                .bind("who", educator)
-                .mapTo(AuditEntry.class)
-                .list());
+        return jdbi.withHandle(
+                handle -> part(handle, "where who = :who or detail = :who or detail like '% ' || :who", skipped, count)
+                        .bind("who", educator)
+                        .mapTo(AuditEntry.class)
+                        .list());
     }
 
     private static Query part(Handle handle, String which, int skipped, int count) {

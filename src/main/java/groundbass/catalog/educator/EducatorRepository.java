@@ -52,10 +52,9 @@ final class EducatorRepository {
     }
 
     List<WithHash> all() {
-        return jdbi.withHandle(
-                handle -> handle.createQuery(SELECT + "where " + OPEN + "order by e.created_at, e.id")
-                        .mapTo(WithHash.class)
-                        .list());
+        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "where " + OPEN + "order by e.created_at, e.id")
+                .mapTo(WithHash.class)
+                .list());
     }
 
     List<Member> members() {
@@ -77,8 +76,7 @@ final class EducatorRepository {
     }
 
     Optional<WithHash> owner() {
-        return jdbi.withHandle(handle -> handle.createQuery(
-                        SELECT + "join site_owner o on o.educator_id = e.id")
+        return jdbi.withHandle(handle -> handle.createQuery(SELECT + "join site_owner o on o.educator_id = e.id")
                 .mapTo(WithHash.class)
                 .findOne());
     }

@@ -113,7 +113,8 @@ public final class Educators {
             return Optional.empty();
         }
         rows.reopen(handle, known.get().id(), name.strip(), password.hash(), mayBegin);
-        audit.append(handle, known.get().id(), "educator.reopened", known.get().id().value());
+        audit.append(
+                handle, known.get().id(), "educator.reopened", known.get().id().value());
         return find(known.get().id());
     }
 

@@ -282,13 +282,14 @@ public final class Episodes {
 
     /** What was thrown away from series in which this educator writes, and can still be fetched back, the latest first. */
     public List<ThrownAway> thrownAway(EducatorId who) {
-        return jdbi.withHandle(handle -> handle.createQuery("""
+        return jdbi.withHandle(
+                handle -> handle.createQuery("""
                         select e.id, s.title as series, e.number, e.title, e.deleted_at as at
                         from episode e join series s on s.id = e.series_id
                         where e.deleted_at is not null and s.id in\s""" + Deed.WRITE.series() + "order by e.deleted_at desc, e.id")
-                .bind("who", who)
-                .mapTo(ThrownAway.class)
-                .list());
+                        .bind("who", who)
+                        .mapTo(ThrownAway.class)
+                        .list());
     }
 
     /** What was thrown away before this instant, by whomever. */

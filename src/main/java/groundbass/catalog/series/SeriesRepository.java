@@ -33,11 +33,11 @@ final class SeriesRepository {
     }
 
     List<Series> all(EducatorId who, Deed deed) {
-        return jdbi.withHandle(handle -> handle.createQuery(
-                        SELECT + "where s.id in " + deed.series() + "order by s.created_at, s.id")
-                .bind("who", who)
-                .mapTo(Series.class)
-                .list());
+        return jdbi.withHandle(
+                handle -> handle.createQuery(SELECT + "where s.id in " + deed.series() + "order by s.created_at, s.id")
+                        .bind("who", who)
+                        .mapTo(Series.class)
+                        .list());
     }
 
     Optional<Series> find(EducatorId who, Deed deed, SeriesId id) {

@@ -1,6 +1,5 @@
 package groundbass.catalog.upload;
 
-import groundbass.catalog.series.Deed;
 import groundbass.audio.AudioFacts;
 import groundbass.audio.AudioFinding;
 import groundbass.audio.AudioProbe;
@@ -8,6 +7,7 @@ import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Deed;
 import groundbass.document.UploadId;
 import groundbass.form.FieldProblem;
 import groundbass.form.Outcome;

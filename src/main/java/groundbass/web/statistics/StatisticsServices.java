@@ -1,10 +1,10 @@
 package groundbass.web.statistics;
 
-import groundbass.catalog.series.Deed;
 import groundbass.audience.statistics.Statistics;
 import groundbass.audience.statistics.Weeks;
 import groundbass.audience.student.Students;
 import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.Pages;

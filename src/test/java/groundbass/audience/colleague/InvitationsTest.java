@@ -88,9 +88,13 @@ class InvitationsTest {
                     .extracting(letter -> letter.message().text())
                     .asString()
                     .contains("/desk/invitation/" + invited.token().value(), "Low Tide", "Keeper", "7 days");
-            var weak = scene.audience.invitations.accept(invited.token(), "Bea", "qwertyuiopas").orElseThrow();
+            var weak = scene.audience
+                    .invitations
+                    .accept(invited.token(), "Bea", "qwertyuiopas")
+                    .orElseThrow();
             assertThat(weak.problems()).extracting(FieldProblem::field).contains("password");
-            var bea = scene.audience.invitations
+            var bea = scene.audience
+                    .invitations
                     .accept(invited.token(), "Bea", PASSWORD)
                     .orElseThrow()
                     .result()
@@ -99,7 +103,8 @@ class InvitationsTest {
             assertThat(scene.audience.educators.verify(BEA.value(), PASSWORD)).contains(bea);
             assertThat(scene.audience.educators.standing(bea.id())).contains(SiteStanding.GUEST);
             assertThat(scene.part(bea)).contains(SeriesPart.EDITOR);
-            assertThat(scene.audience.invitations.accept(invited.token(), "Bea", PASSWORD)).isEmpty();
+            assertThat(scene.audience.invitations.accept(invited.token(), "Bea", PASSWORD))
+                    .isEmpty();
             assertThat(scene.audience.invitations.of(scene.series.id())).isEmpty();
             assertThat(scene.record()).contains("invitation.sent", "invitation.accepted", "colleague.joined");
             assertThat(scene.audience.audit.latest(50).toString()).doesNotContain(BEA.value());
@@ -125,9 +130,11 @@ class InvitationsTest {
             assertThat(invitations.of(scene.series.id())).containsExactly(second.invitation());
             var third = invitations.sendAgain(scene.keeper.id(), second.invitation(), MAILED);
             assertThat(invitations.find(second.token())).isEmpty();
-            assertThat(invitations.withdraw(scene.keeper.id(), third.invitation())).isTrue();
+            assertThat(invitations.withdraw(scene.keeper.id(), third.invitation()))
+                    .isTrue();
             assertThat(invitations.find(third.token())).isEmpty();
-            assertThat(invitations.withdraw(scene.keeper.id(), third.invitation())).isFalse();
+            assertThat(invitations.withdraw(scene.keeper.id(), third.invitation()))
+                    .isFalse();
 
             scene.invite(SeriesPart.EDITOR);
             scene.audience.clock.advance(Duration.ofDays(36));
@@ -144,11 +151,12 @@ class InvitationsTest {
             var scene = new Scene(database);
             var invited = scene.audience.invitations.invite(
                     scene.keeper.id(), scene.offer(SeriesPart.EDITOR), BEA, Optional.empty());
-            var stored = database.jdbi()
-                    .withHandle(handle -> handle.createQuery("select token_hash from invitation")
-                            .mapTo(String.class)
-                            .one());
-            assertThat(stored).isEqualTo(invited.token().hash()).isNotEqualTo(invited.token().value());
+            var stored = database.jdbi().withHandle(handle -> handle.createQuery("select token_hash from invitation")
+                    .mapTo(String.class)
+                    .one());
+            assertThat(stored)
+                    .isEqualTo(invited.token().hash())
+                    .isNotEqualTo(invited.token().value());
             assertThat(scene.audience.outbox.to(BEA)).as("nothing is mailed").isEmpty();
         }
     }
@@ -161,19 +169,29 @@ class InvitationsTest {
             var bea = scene.educator("Bea", BEA.value());
             var cem = scene.educator("Cem", "cem@trial.example");
             var invited = scene.invite(SeriesPart.READER_OF_FIGURES);
-            var taken = scene.audience.invitations.accept(invited.token(), "Another Bea", PASSWORD).orElseThrow();
+            var taken = scene.audience
+                    .invitations
+                    .accept(invited.token(), "Another Bea", PASSWORD)
+                    .orElseThrow();
             assertThat(taken.problems()).extracting(FieldProblem::key).containsExactly("people.problem.known");
-            assertThat(scene.audience.invitations.accept(cem, invited.invitation().id())).isFalse();
-            assertThat(scene.audience.invitations.decline(cem, invited.invitation())).isFalse();
+            assertThat(scene.audience.invitations.accept(
+                            cem, invited.invitation().id()))
+                    .isFalse();
+            assertThat(scene.audience.invitations.decline(cem, invited.invitation()))
+                    .isFalse();
             assertThat(scene.audience.invitations.to(cem)).isEmpty();
             assertThat(scene.audience.invitations.to(bea)).containsExactly(invited.invitation());
-            assertThat(scene.audience.invitations.accept(bea, invited.invitation().id())).isTrue();
+            assertThat(scene.audience.invitations.accept(
+                            bea, invited.invitation().id()))
+                    .isTrue();
             assertThat(scene.part(bea)).contains(SeriesPart.READER_OF_FIGURES);
-            assertThat(scene.audience.educators.find(bea.id()).orElseThrow().name()).isEqualTo("Bea");
+            assertThat(scene.audience.educators.find(bea.id()).orElseThrow().name())
+                    .isEqualTo("Bea");
             assertThat(scene.audience.educators.standing(bea.id())).contains(SiteStanding.TEACHER);
 
             var other = scene.invite(SeriesPart.EDITOR);
-            assertThat(scene.audience.invitations.decline(bea, other.invitation())).isTrue();
+            assertThat(scene.audience.invitations.decline(bea, other.invitation()))
+                    .isTrue();
             assertThat(scene.part(bea)).contains(SeriesPart.READER_OF_FIGURES);
         }
     }
@@ -190,10 +208,13 @@ class InvitationsTest {
                     .isTrue();
             assertThat(scene.part(bea)).isEmpty();
             assertThat(scene.audience.catalog.open(bea.id(), Deed.READ_FIGURES)).isEmpty();
-            assertThat(scene.audience.invitations.find(pending.token())).as("no way around it").isEmpty();
+            assertThat(scene.audience.invitations.find(pending.token()))
+                    .as("no way around it")
+                    .isEmpty();
             assertThat(scene.audience.partings.fromSeries(scene.keeper.id(), bea.id(), scene.series.id()))
                     .isFalse();
-            scene.audience.invitations.accept(bea, scene.invite(SeriesPart.EDITOR).invitation().id());
+            scene.audience.invitations.accept(
+                    bea, scene.invite(SeriesPart.EDITOR).invitation().id());
             assertThat(scene.part(bea)).contains(SeriesPart.EDITOR);
         }
     }
@@ -209,7 +230,9 @@ class InvitationsTest {
             assertThat(scene.audience.invitations.accept(offered.token(), "Stranger", PASSWORD))
                     .as("nobody new takes a series over")
                     .isEmpty();
-            assertThat(scene.audience.invitations.accept(bea, offered.invitation().id())).isTrue();
+            assertThat(scene.audience.invitations.accept(
+                            bea, offered.invitation().id()))
+                    .isTrue();
             assertThat(scene.part(bea)).contains(SeriesPart.OWNER);
             assertThat(scene.part(scene.keeper)).contains(SeriesPart.EDITOR);
             assertThat(scene.audience.colleagues.of(scene.series.id()))
@@ -228,7 +251,9 @@ class InvitationsTest {
             assertThat(scene.audience.educators.standing(scene.keeper.id())).contains(SiteStanding.OWNER);
             var offered = scene.audience.invitations.invite(scene.keeper.id(), new Offer.TheSite(), BEA, MAILED);
             assertThat(scene.audience.invitations.ofSite()).containsExactly(offered.invitation());
-            assertThat(scene.audience.invitations.accept(bea, offered.invitation().id())).isTrue();
+            assertThat(scene.audience.invitations.accept(
+                            bea, offered.invitation().id()))
+                    .isTrue();
             assertThat(scene.audience.educators.owner()).contains(bea);
             assertThat(scene.audience.educators.standing(bea.id())).contains(SiteStanding.OWNER);
             assertThat(scene.audience.educators.standing(scene.keeper.id())).contains(SiteStanding.TEACHER);
@@ -242,32 +267,41 @@ class InvitationsTest {
         try (database) {
             var scene = new Scene(database);
             var bea = scene.educator("Bea", BEA.value());
-            var hers = scene.audience.catalog
+            var hers = scene.audience
+                    .catalog
                     .create(bea.id(), new SeriesForm("High Tide", "", "", "Europe/Vienna"))
                     .result()
                     .orElseThrow();
             var session = scene.audience.sessions.open(new Person.OfEducator(bea.id()), Device.COMPUTER);
             var partings = scene.audience.partings;
-            assertThat(partings.fromSite(scene.keeper.id(), bea.id(), Optional.empty()).problems())
+            assertThat(partings.fromSite(scene.keeper.id(), bea.id(), Optional.empty())
+                            .problems())
                     .extracting(FieldProblem::key)
                     .containsExactly("people.problem.heir");
-            assertThat(partings.fromSite(scene.keeper.id(), bea.id(), Optional.of(bea.id())).problems())
+            assertThat(partings.fromSite(scene.keeper.id(), bea.id(), Optional.of(bea.id()))
+                            .problems())
                     .isNotEmpty();
-            assertThat(partings.fromSite(scene.keeper.id(), scene.keeper.id(), Optional.of(bea.id())).problems())
+            assertThat(partings.fromSite(scene.keeper.id(), scene.keeper.id(), Optional.of(bea.id()))
+                            .problems())
                     .extracting(FieldProblem::key)
                     .containsExactly("people.problem.owner");
-            assertThat(partings.fromSite(scene.keeper.id(), bea.id(), Optional.of(scene.keeper.id())).result())
+            assertThat(partings.fromSite(scene.keeper.id(), bea.id(), Optional.of(scene.keeper.id()))
+                            .result())
                     .isPresent();
-            assertThat(scene.audience.catalog.part(scene.keeper.id(), hers.id())).contains(SeriesPart.OWNER);
+            assertThat(scene.audience.catalog.part(scene.keeper.id(), hers.id()))
+                    .contains(SeriesPart.OWNER);
             assertThat(scene.audience.sessions.find(session)).isEmpty();
             assertThat(scene.audience.educators.verify(BEA.value(), PASSWORD)).isEmpty();
             assertThat(scene.audience.educators.standing(bea.id())).isEmpty();
-            assertThat(scene.audience.educators.find(bea.id())).as("the name stays").contains(bea);
+            assertThat(scene.audience.educators.find(bea.id()))
+                    .as("the name stays")
+                    .contains(bea);
             scene.audience.access.forgotten(BEA.value(), Locale.ENGLISH);
             assertThat(scene.audience.outbox.to(BEA)).isEmpty();
 
             var again = scene.audience.invitations.invite(scene.keeper.id(), new Offer.OwnDesk(), BEA, MAILED);
-            var back = scene.audience.invitations
+            var back = scene.audience
+                    .invitations
                     .accept(again.token(), "Bea B.", PASSWORD)
                     .orElseThrow()
                     .result()

@@ -221,10 +221,14 @@ class EducatorsTest {
         String migration = Files.readString(Path.of("migrations", "V28__share_series.sql"));
         String statement = migration.substring(migration.indexOf("insert into site_owner"));
         try (database) {
-            var first = educators(database).create("First", "z@example.org", PASSWORD).result().orElseThrow();
+            var first = educators(database)
+                    .create("First", "z@example.org", PASSWORD)
+                    .result()
+                    .orElseThrow();
             var clock = Clock.offset(CLOCK, Duration.ofDays(1));
             var later = new Educators(database.jdbi(), new Audit(database.jdbi(), clock), clock);
-            var second = later.create("Second", "a@example.org", PASSWORD).result().orElseThrow();
+            var second =
+                    later.create("Second", "a@example.org", PASSWORD).result().orElseThrow();
             database.jdbi().useTransaction(handle -> {
                 later.setOwner(handle, second.id());
                 assertThat(later.owner()).contains(second);

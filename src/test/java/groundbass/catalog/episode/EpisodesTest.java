@@ -2,8 +2,8 @@ package groundbass.catalog.episode;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.series.Deed;
 import groundbass.catalog.CatalogFixture;
+import groundbass.catalog.series.Deed;
 import groundbass.document.Level;
 import groundbass.identity.Slug;
 import groundbass.store.BothDatabases;
@@ -25,8 +25,10 @@ class EpisodesTest {
             assertThat(fixture.now(episode)).isEqualTo(episode);
             assertThat(fixture.episodes.find(fixture.series.slug(), 1)).contains(episode);
             assertThat(fixture.episodes.find(fixture.series.slug(), 2)).isEmpty();
-            assertThat(fixture.episodes.open(fixture.owner, Deed.WRITE, episode.id())).contains(episode);
-            assertThat(fixture.episodes.open(fixture.stranger, Deed.WRITE, episode.id())).isEmpty();
+            assertThat(fixture.episodes.open(fixture.owner, Deed.WRITE, episode.id()))
+                    .contains(episode);
+            assertThat(fixture.episodes.open(fixture.stranger, Deed.WRITE, episode.id()))
+                    .isEmpty();
         }
     }
 

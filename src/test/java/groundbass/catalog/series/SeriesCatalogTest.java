@@ -2,7 +2,6 @@ package groundbass.catalog.series;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.series.Deed;
 import groundbass.catalog.CatalogFixture;
 import groundbass.document.Level;
 import groundbass.form.FieldProblem;
@@ -28,7 +27,8 @@ class SeriesCatalogTest {
             assertThat(fixture.catalog.find(series.id())).contains(series);
             assertThat(fixture.catalog.find(series.slug())).contains(series);
             assertThat(fixture.catalog.open(fixture.owner, Deed.KEEP)).containsExactly(series);
-            assertThat(fixture.catalog.open(fixture.stranger, Deed.KEEP, series.id())).isEmpty();
+            assertThat(fixture.catalog.open(fixture.stranger, Deed.KEEP, series.id()))
+                    .isEmpty();
             assertThat(fixture.catalog.find(SeriesId.next())).isEmpty();
         }
     }

@@ -19,7 +19,6 @@ import groundbass.web.shell.limit.RateLimits;
 import io.restassured.specification.RequestSpecification;
 import java.time.Duration;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

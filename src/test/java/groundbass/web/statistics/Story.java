@@ -1,6 +1,5 @@
 package groundbass.web.statistics;
 
-import groundbass.catalog.series.Deed;
 import groundbass.Parts;
 import groundbass.audience.download.ByteSpan;
 import groundbass.audience.download.DownloadToken;
@@ -15,6 +14,7 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.document.Level;

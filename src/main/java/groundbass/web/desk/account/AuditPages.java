@@ -104,7 +104,8 @@ public final class AuditPages implements PageGroup {
 
         private String who(String who) {
             return names.apply(who)
-                    .orElseGet(() -> said("audit.who." + who.toLowerCase(Locale.ROOT).replace(' ', '-'), who));
+                    .orElseGet(() ->
+                            said("audit.who." + who.toLowerCase(Locale.ROOT).replace(' ', '-'), who));
         }
 
         private String detail(String detail) {
@@ -113,7 +114,10 @@ public final class AuditPages implements PageGroup {
             }
             return Messages.of(reader.locale()).has(detail)
                     ? said(detail, detail)
-                    : Stream.of(detail.split(" ")).map(this::word).filter(word -> !word.isEmpty()).collect(Collectors.joining(" "));
+                    : Stream.of(detail.split(" "))
+                            .map(this::word)
+                            .filter(word -> !word.isEmpty())
+                            .collect(Collectors.joining(" "));
         }
 
         /** An id alone tells a person nothing, unless it is a person's. */

@@ -1,12 +1,12 @@
 package groundbass.web.desk.calendar;
 
-import groundbass.catalog.series.Deed;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.EpisodeState.Scheduled;
 import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.ReleaseRhythm;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.Series;

@@ -1,10 +1,10 @@
 package groundbass.web.desk.calendar;
 
-import groundbass.catalog.series.Deed;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesId;

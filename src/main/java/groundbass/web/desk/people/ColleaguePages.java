@@ -76,8 +76,7 @@ final class ColleaguePages implements PageGroup {
                 .orElse(SeriesPart.READER_OF_FIGURES);
         Optional<FieldProblem> problem = sending.problem(ctx, typed);
         if (problem.isPresent()) {
-            desk.pages()
-                    .showAgain(ctx, TEMPLATE, view(series, typed, part, new FieldProblems(List.of(problem.get()))));
+            desk.pages().showAgain(ctx, TEMPLATE, view(series, typed, part, new FieldProblems(List.of(problem.get()))));
             return;
         }
         var email = EmailAddress.read(typed).orElseThrow();
@@ -101,12 +100,12 @@ final class ColleaguePages implements PageGroup {
             lead(ctx, series);
             return;
         }
-        sending.offer(ctx, new Offer.InSeries(series.id(), SeriesPart.OWNER), to.get().id(), path(series));
+        sending.offer(
+                ctx, new Offer.InSeries(series.id(), SeriesPart.OWNER), to.get().id(), path(series));
     }
 
     private Optional<Colleague> colleague(Context ctx, Series series) {
-        return EducatorId.parse(FormParameters.text(ctx, "who"))
-                .flatMap(who -> colleagues.of(series.id(), who));
+        return EducatorId.parse(FormParameters.text(ctx, "who")).flatMap(who -> colleagues.of(series.id(), who));
     }
 
     private static void lead(Context ctx, Series series) {

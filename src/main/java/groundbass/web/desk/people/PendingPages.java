@@ -28,11 +28,7 @@ final class PendingPages implements PageGroup {
     private final Sending sending;
 
     PendingPages(
-            DeskContext desk,
-            Educators educators,
-            SeriesCatalog catalog,
-            Invitations invitations,
-            Sending sending) {
+            DeskContext desk, Educators educators, SeriesCatalog catalog, Invitations invitations, Sending sending) {
         this.desk = desk;
         this.educators = educators;
         this.catalog = catalog;
@@ -83,7 +79,8 @@ final class PendingPages implements PageGroup {
         return invitation
                 .offer()
                 .ofSeries()
-                .map(series -> catalog.open(desk.educator(ctx), Deed.KEEP, series).isPresent())
+                .map(series ->
+                        catalog.open(desk.educator(ctx), Deed.KEEP, series).isPresent())
                 .orElseGet(() -> desk.standing(ctx).keepsSite());
     }
 

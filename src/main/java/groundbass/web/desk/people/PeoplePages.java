@@ -98,11 +98,10 @@ final class PeoplePages implements PageGroup {
 
     /** Somebody with a desk, who does not keep the site. */
     private Optional<EducatorId> person(Context ctx) {
-        return EducatorId.parse(FormParameters.text(ctx, "who"))
-                .filter(who -> educators
-                        .standing(who)
-                        .filter(one -> one != SiteStanding.OWNER)
-                        .isPresent());
+        return EducatorId.parse(FormParameters.text(ctx, "who")).filter(who -> educators
+                .standing(who)
+                .filter(one -> one != SiteStanding.OWNER)
+                .isPresent());
     }
 
     private void showAgain(Context ctx, String email, List<FieldProblem> problems) {
@@ -139,8 +138,7 @@ final class PeoplePages implements PageGroup {
      * @param email what was typed
      * @param days  for how long it is kept who signed in
      */
-    public record View(
-            List<Row> people, List<PendingRow> pending, String email, long days, FieldProblems problems) {
+    public record View(List<Row> people, List<PendingRow> pending, String email, long days, FieldProblems problems) {
         /** Those to whom the site can be handed over, or whose desk can be closed. */
         public List<Row> others() {
             return people.stream().filter(row -> !row.keepsSite()).toList();

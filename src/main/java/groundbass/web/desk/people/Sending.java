@@ -1,9 +1,9 @@
 package groundbass.web.desk.people;
 
-import groundbass.audience.colleague.Invited;
-import groundbass.audience.colleague.Offer;
 import groundbass.audience.colleague.Invitation;
 import groundbass.audience.colleague.Invitations;
+import groundbass.audience.colleague.Invited;
+import groundbass.audience.colleague.Offer;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
 import groundbass.form.FieldProblem;

@@ -63,20 +63,20 @@ public record RoomView(
 
     public RoomView with(FieldProblems found) {
         return new RoomView(
-                room, path, here, title, series, number, language, standing, savedAt, savedBy, base, differs, rooms, preflight,
-                found, others);
+                room, path, here, title, series, number, language, standing, savedAt, savedBy, base, differs, rooms,
+                preflight, found, others);
     }
 
     /** For a form that still begins from what it began from. */
     RoomView withBase(String known) {
         return new RoomView(
-                room, path, here, title, series, number, language, standing, savedAt, savedBy, known, differs, rooms, preflight,
-                problems, others);
+                room, path, here, title, series, number, language, standing, savedAt, savedBy, known, differs, rooms,
+                preflight, problems, others);
     }
 
     RoomView with(List<RoomField> stored) {
         return new RoomView(
-                room, path, here, title, series, number, language, standing, savedAt, savedBy, base, differs, rooms, preflight,
-                problems, stored);
+                room, path, here, title, series, number, language, standing, savedAt, savedBy, base, differs, rooms,
+                preflight, problems, stored);
     }
 }

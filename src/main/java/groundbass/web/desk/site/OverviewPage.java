@@ -1,20 +1,20 @@
 package groundbass.web.desk.site;
 
 import groundbass.audience.colleague.Invitations;
+import groundbass.audience.question.Questions;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.educator.Educators;
-import groundbass.catalog.series.Deed;
-import groundbass.text.Message;
-import groundbass.audience.question.Questions;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.Episodes;
+import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.document.Level;
 import groundbass.post.Outbox;
 import groundbass.release.BrokenFiles;
 import groundbass.release.BrokenFiles.BrokenFile;
+import groundbass.text.Message;
 import groundbass.web.desk.access.DeskContext;
 import groundbass.web.desk.calendar.PublishingViews;
 import groundbass.web.shell.PageGroup;

@@ -71,9 +71,7 @@ public final class PreviewPages implements PageGroup {
             unfinished(ctx, release);
             return;
         }
-        var rows = links.of(release.id().value()).stream()
-                .map(LinkRow::of)
-                .toList();
+        var rows = links.of(release.id().value()).stream().map(LinkRow::of).toList();
         show(ctx, release, Optional.of(new Owner(desk(release), path(release), rows, DAYS)), Optional.empty());
     }
 

@@ -2,11 +2,6 @@ package groundbass.web.desk.people;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.post.Mail;
-import java.util.HashMap;
-import java.net.http.HttpResponse;
-import java.net.http.HttpRequest;
-import java.net.http.HttpClient;
 import groundbass.Parts;
 import groundbass.audience.colleague.Invitations;
 import groundbass.audience.colleague.Offer;
@@ -30,6 +25,7 @@ import groundbass.document.EpisodeDocument;
 import groundbass.document.Level;
 import groundbass.document.LineSource;
 import groundbass.post.EmailAddress;
+import groundbass.post.Mail;
 import groundbass.post.Outbox;
 import groundbass.release.BuildSpec;
 import groundbass.release.FileRole;
@@ -43,10 +39,14 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -108,10 +108,14 @@ class DeskRolesTest {
     /** Out, so that its figures are there, and without a line, so that nothing is built of it. */
     private static Episode lesson() {
         var lesson = company.episode("Rope Ladder");
-        Company.done(company.writing.saveDraft(company.owner, lesson.id(), 0, EpisodeDocument.titled("Rope Ladder", Level.BEGINNER)
-                .edit()
-                .exercises(List.of(new LineSource("Slowly", "")))
-                .done()));
+        Company.done(company.writing.saveDraft(
+                company.owner,
+                lesson.id(),
+                0,
+                EpisodeDocument.titled("Rope Ladder", Level.BEGINNER)
+                        .edit()
+                        .exercises(List.of(new LineSource("Slowly", "")))
+                        .done()));
         Company.done(company.writing.keep(company.owner, lesson.id(), "first"));
         company.jdbi.useTransaction(
                 handle -> new Episodes(company.jdbi).markPublished(handle, lesson.id(), Site.START));
@@ -281,8 +285,12 @@ class DeskRolesTest {
                 .header("Content-Type", "application/x-www-form-urlencoded")
                 .header("Sec-Fetch-Site", "same-origin");
         people.get(person)
-                .ifPresent(one -> request.header("Cookie", "session=" + signedIn.computeIfAbsent(
-                                person, name -> company.site.signedIn(one.get()).getValue())));
+                .ifPresent(one -> request.header(
+                        "Cookie",
+                        "session="
+                                + signedIn.computeIfAbsent(
+                                        person,
+                                        name -> company.site.signedIn(one.get()).getValue())));
         try {
             return answer(CLIENT.send(request.build(), HttpResponse.BodyHandlers.discarding()));
         } catch (IOException e) {
@@ -317,7 +325,9 @@ class DeskRolesTest {
         while (matcher.find()) {
             String kind = kind(path.substring(0, matcher.start()), matcher.group(1));
             matcher.appendReplacement(
-                    address, Matcher.quoteReplacement(places.getOrDefault(kind, () -> otherwise(kind)).get()));
+                    address,
+                    Matcher.quoteReplacement(
+                            places.getOrDefault(kind, () -> otherwise(kind)).get()));
         }
         return matcher.appendTail(address).toString();
     }

@@ -106,7 +106,9 @@ class PeoplePagesTest {
 
             var bea = new Cookie.Builder("session", in.cookie("session")).build();
             String desk = conforming(company.site.browser().cookie(bea).get("/desk"));
-            assertThat(desk).contains("Low Tide", "A series of Olga Owner", "Rope Ladder").doesNotContain("E-mails");
+            assertThat(desk)
+                    .contains("Low Tide", "A series of Olga Owner", "Rope Ladder")
+                    .doesNotContain("E-mails");
             String facts = "/desk/episodes/" + lesson.id() + "/notes";
             company.site
                     .form()
@@ -122,15 +124,18 @@ class PeoplePagesTest {
                     .then()
                     .statusCode(303);
             String who = company.educators.withEmail(BEA).orElseThrow().id().value();
-            assertThat(company.site.browser().cookie(bea).get(facts).statusCode()).isEqualTo(200);
-            assertThat(conforming(company.browser(company.owner).get(colleagues(company)))).contains("Bea", "Editor");
+            assertThat(company.site.browser().cookie(bea).get(facts).statusCode())
+                    .isEqualTo(200);
+            assertThat(conforming(company.browser(company.owner).get(colleagues(company))))
+                    .contains("Bea", "Editor");
 
             company.form(company.owner)
                     .formParam("who", who)
                     .post(colleagues(company) + "/end")
                     .then()
                     .statusCode(303);
-            assertThat(company.site.browser().cookie(bea).get(facts).statusCode()).isEqualTo(404);
+            assertThat(company.site.browser().cookie(bea).get(facts).statusCode())
+                    .isEqualTo(404);
             assertThat(conforming(company.site.browser().cookie(bea).get("/desk")))
                     .contains("Nothing is shared with you")
                     .doesNotContain("Low Tide");
@@ -177,7 +182,12 @@ class PeoplePagesTest {
 
     /** The page behind a link, as nobody in particular sees it, without what names the reader. */
     private static String shape(Company company, String link, String email) {
-        return company.site.browser().get(link).asString().replace(link.substring(17), "LINK").replace(email, "EMAIL");
+        return company.site
+                .browser()
+                .get(link)
+                .asString()
+                .replace(link.substring(17), "LINK")
+                .replace(email, "EMAIL");
     }
 
     @Test
@@ -189,8 +199,9 @@ class PeoplePagesTest {
             assertThat(new Outbox(company.jdbi, company.site.clock()).newest(5)).isEmpty();
             assertThat(company.browser(company.owner).get(colleagues(company)).asString())
                     .doesNotContain(link);
-            String again = Jsoup.parse(
-                            company.browser(company.owner).get(colleagues(company)).asString())
+            String again = Jsoup.parse(company.browser(company.owner)
+                            .get(colleagues(company))
+                            .asString())
                     .select("form[action$=again]")
                     .attr("action");
             company.form(company.editor).post(again).then().statusCode(404);
@@ -198,8 +209,9 @@ class PeoplePagesTest {
             comeIn(company, link, "Bea").then().statusCode(410);
             company.site.clock().advance(Duration.ofDays(7));
             comeIn(company, second, "Bea").then().statusCode(410);
-            String over = Jsoup.parse(
-                            company.browser(company.owner).get(colleagues(company)).asString())
+            String over = Jsoup.parse(company.browser(company.owner)
+                            .get(colleagues(company))
+                            .asString())
                     .select("form[action$=withdraw]")
                     .attr("action");
             company.form(company.owner).post(over).then().statusCode(303);
@@ -236,9 +248,8 @@ class PeoplePagesTest {
                     handle -> new Episodes(company.jdbi).markPublished(handle, lesson.id(), Site.START));
             company.episode("Not yet to be seen");
             company.jdbi.useHandle(handle -> {
-                handle.execute(
-                        "insert into student (id, email, locale, created_at) values ('student000000001',"
-                                + " 'learner@example.org', 'en', current_timestamp)");
+                handle.execute("insert into student (id, email, locale, created_at) values ('student000000001',"
+                        + " 'learner@example.org', 'en', current_timestamp)");
                 handle.execute(
                         "insert into download (id, release_id, episode_id, file_name, file_size, student_id, started_at,"
                                 + " touched_at, state, covered, bytes_sent, robot, repeated) values"
@@ -257,7 +268,8 @@ class PeoplePagesTest {
                     "/desk/weeks",
                     "/desk/thrown-away",
                     "/desk/audit");
-            assertThat(company.browser(company.owner).get(pages.get(2)).asString()).contains("learner@example.org");
+            assertThat(company.browser(company.owner).get(pages.get(2)).asString())
+                    .contains("learner@example.org");
             for (EducatorId who : List.of(company.figures, company.editor)) {
                 for (String path : pages) {
                     var answer = company.browser(who).get(path);
@@ -306,10 +318,7 @@ class PeoplePagesTest {
                     .isEqualTo("What Edgar wrote.");
             // what each types in another room is kept beside it
             Company.done(company.writing.saveDraft(
-                    company.owner,
-                    lesson.id(),
-                    (stored, yours) -> true,
-                    before -> before.edit()
+                    company.owner, lesson.id(), (stored, yours) -> true, before -> before.edit()
                             .mainLine(new LineSource("", "bar 1\n1-4  E5\n"))
                             .done()));
             assertThat(company.writing
@@ -342,14 +351,16 @@ class PeoplePagesTest {
                     .post(colleagues(company) + "/hand-over")
                     .then()
                     .statusCode(303);
-            assertThat(company.catalog.part(company.editor, company.series.id())).contains(SeriesPart.EDITOR);
+            assertThat(company.catalog.part(company.editor, company.series.id()))
+                    .contains(SeriesPart.EDITOR);
             var offer = Jsoup.parse(company.browser(company.editor).get("/desk").asString());
             assertThat(offer.text()).contains("to take over the series “Low Tide”");
             company.form(company.editor)
                     .post(offer.select("form[action$=accept]").attr("action"))
                     .then()
                     .statusCode(303);
-            assertThat(company.catalog.part(company.editor, company.series.id())).contains(SeriesPart.OWNER);
+            assertThat(company.catalog.part(company.editor, company.series.id()))
+                    .contains(SeriesPart.OWNER);
             assertThat(company.catalog.part(company.owner, company.series.id())).contains(SeriesPart.EDITOR);
             company.browser(company.owner).get(colleagues(company)).then().statusCode(404);
             company.browser(company.editor).get(colleagues(company)).then().statusCode(200);
@@ -381,7 +392,8 @@ class PeoplePagesTest {
                     .post("/desk/people/end")
                     .then()
                     .statusCode(303);
-            assertThat(company.catalog.part(company.editor, company.series.id())).contains(SeriesPart.OWNER);
+            assertThat(company.catalog.part(company.editor, company.series.id()))
+                    .contains(SeriesPart.OWNER);
             company.site.browser().cookie(session).get("/desk").then().statusCode(303);
             company.site
                     .form()
@@ -391,7 +403,11 @@ class PeoplePagesTest {
                     .then()
                     .statusCode(422);
 
-            company.form(company.keeper).formParam("email", BEA).post("/desk/people").then().statusCode(303);
+            company.form(company.keeper)
+                    .formParam("email", BEA)
+                    .post("/desk/people")
+                    .then()
+                    .statusCode(303);
             comeIn(company, mailed(company, BEA), "Bea").then().statusCode(303);
             var bea = company.educators.withEmail(BEA).orElseThrow().id();
             assertThat(company.educators.standing(bea)).contains(SiteStanding.TEACHER);
