@@ -11,7 +11,8 @@ import java.util.Map;
 import java.util.stream.Collectors;
 
 /**
- * Chords whose strings speak one after the other: a rake drags a finger from the highest string to the lowest, and a
+ * Chords whose strings speak one after the other: a rake drags a finger from the highest string to the lowest (rule:
+ * rake-order), and a
  * hand that plucks three strings or more opens from the lowest. The first is on the beat. Times are common practice
  * without a source.
  */

@@ -74,7 +74,7 @@ final class EventWords {
         return new Held(span, string, until);
     }
 
-    private static boolean isNoBorder(Token token) {
+    static boolean isNoBorder(Token token) {
         return !token.isMark(",") && !token.isMark("+");
     }
 
