@@ -38,8 +38,7 @@ class RulesTest {
 
     @ParameterizedTest
     @CsvFileSource(resources = "/spec/findings/findings.txt", delimiter = '|')
-    void remarksOn(
-            String code, Severity severity, String key, String strings, int tempo, String style, String bars) {
+    void remarksOn(String code, Severity severity, String key, String strings, int tempo, String style, String bars) {
         var line = line(key, strings, tempo, style, bars);
         var finding = Checks.of(line).stream()
                 .filter(each -> each.code().equals(code))

@@ -117,10 +117,7 @@ class SearchTest {
                         Necks.FOUR,
                         Hand.AVERAGE,
                         List.of(SoundingMoment.of(
-                                0,
-                                1,
-                                NoteConstraint.at(Place.of(4, 1)),
-                                NoteConstraint.at(Place.of(3, 4)))))
+                                0, 1, NoteConstraint.at(Place.of(4, 1)), NoteConstraint.at(Place.of(3, 4)))))
                 .orElseThrow()
                 .cost()
                 .of(Part.STRETCH);
@@ -136,7 +133,10 @@ class SearchTest {
         var moments = IntStream.range(0, notes.length)
                 .mapToObj(second -> SoundingMoment.of(second, second + 1, notes[second]))
                 .toList();
-        return Search.best(Necks.FOUR, Hand.AVERAGE, moments).orElseThrow().cost().of(part);
+        return Search.best(Necks.FOUR, Hand.AVERAGE, moments)
+                .orElseThrow()
+                .cost()
+                .of(part);
     }
 
     @Test

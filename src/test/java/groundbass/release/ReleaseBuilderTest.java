@@ -214,9 +214,7 @@ class ReleaseBuilderTest {
                 spec.episodeAddress(),
                 spec.date(),
                 5);
-        assertThat(releases.files(built(before).id()))
-                .isNotEmpty()
-                .noneMatch(file -> file.role() == FileRole.MUSICXML);
+        assertThat(releases.files(built(before).id())).isNotEmpty().noneMatch(file -> file.role() == FileRole.MUSICXML);
         assertThat(releases.files(built(spec(revision(List.of()), 3)).id()))
                 .filteredOn(file -> file.role() == FileRole.MUSICXML)
                 .extracting(ReleaseFile::name)

@@ -23,6 +23,8 @@ class ClickPartTest {
         double first = Measure.decibels(played, 0, RATE / 20);
         double second = Measure.decibels(played, RATE / 2, RATE / 20);
         assertThat(first - second).isBetween(4.0, 6.0);
-        assertThat(Measure.decibels(played, RATE / 4, RATE / 20)).as("between them").isLessThan(second - 60);
+        assertThat(Measure.decibels(played, RATE / 4, RATE / 20))
+                .as("between them")
+                .isLessThan(second - 60);
     }
 }

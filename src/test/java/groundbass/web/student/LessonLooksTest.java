@@ -124,9 +124,8 @@ class LessonLooksTest {
     void whatIsPressedIsLargeEnoughForAThumb() {
         var page = browser.page(390, 900, ColorScheme.LIGHT);
         page.navigate(site.address() + "/series/quay-exercises/1");
-        var pressed = page.evaluate(
-                "() => [...document.querySelectorAll('.button, button, audio, summary, .walk a')]"
-                        + ".map(e => [e.getBoundingClientRect().height, e.outerHTML]).filter(([height]) => height > 0)");
+        var pressed = page.evaluate("() => [...document.querySelectorAll('.button, button, audio, summary, .walk a')]"
+                + ".map(e => [e.getBoundingClientRect().height, e.outerHTML]).filter(([height]) => height > 0)");
         assertThat((List<?>) pressed).isNotEmpty().allSatisfy(each -> {
             var heightAndElement = (List<?>) each;
             assertThat(((Number) heightAndElement.get(0)).doubleValue())

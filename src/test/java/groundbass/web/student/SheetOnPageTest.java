@@ -116,9 +116,8 @@ class SheetOnPageTest {
         var sizes = page.evaluate("() => [...document.querySelectorAll('.sheet-page svg')]"
                 + ".filter(svg => svg.getClientRects().length)"
                 + ".map(svg => 1.95 * svg.getScreenCTM().a)");
-        assertThat((List<?>) sizes)
-                .isNotEmpty()
-                .allSatisfy(size -> assertThat(((Number) size).doubleValue()).isGreaterThan(12));
+        assertThat((List<?>) sizes).isNotEmpty().allSatisfy(size -> assertThat(((Number) size).doubleValue())
+                .isGreaterThan(12));
     }
 
     @Test
