@@ -66,7 +66,7 @@ class TechniqueTest {
         // a blow of 1 to 3 ms, a release under 1 ms, a finger that lets go in 5 to 10 ms
         assertThat(Measure.attack(slap, 0)).isLessThan(0.003);
         // rule: thumb-contact
-        assertThat(Strokes.CONTACT_SECONDS).isBetween(0.001, 0.003);
+        assertThat(StringStrokes.CONTACT_SECONDS).isBetween(0.001, 0.003);
         assertThat(Measure.attack(pop, 0)).isLessThan(0.001);
         assertThat(Excitation.of(Technique.FINGER).rise()).isBetween(0.005, 0.01);
         // ours: half of the peak comes on the way, or with the first period
