@@ -45,7 +45,7 @@ final class EventReader {
         var typed = tokens.take(token -> token.kind() == Token.Kind.WORD);
         if (typed.isEmpty()) {
             problems.add(
-                    tokens.sees(EventWords::isNoBorder)
+                    tokens.sees(EventWordReader::isNoBorder)
                             ? EventProblems.unreadable(skipped())
                             : EventProblems.noPlace(tokens.here()));
             return;
@@ -66,7 +66,7 @@ final class EventReader {
     /** What no place begins with; all that stands behind it is part of the same mistake. */
     private Token skipped() {
         var first = tokens.take().orElseThrow();
-        while (tokens.sees(EventWords::isNoBorder)) {
+        while (tokens.sees(EventWordReader::isNoBorder)) {
             tokens.take();
         }
         return first;
