@@ -50,8 +50,8 @@ final class BeamCells {
 
     /** Whether a rest between two notes may lie under their beam: within one beat (rule: beam-over-rests). */
     boolean joinOverRest(int earlier, int later) {
-        boolean oneBeat = pulse.beatAt(elements.get(earlier).onset())
-                == pulse.beatAt(elements.get(later).onset());
+        boolean oneBeat = beatStart(elements.get(earlier).onset())
+                .equals(beatStart(elements.get(later).onset()));
         return join(earlier, later) && (tupletAt[earlier] > 0 || oneBeat);
     }
 
@@ -59,13 +59,20 @@ final class BeamCells {
     private Fraction cell(Fraction at) {
         int index = pulse.beatAt(at);
         if (!pulse.isSimple()) {
-            return pulse.beatStarts().get(index);
+            return fineBeats.contains(index) ? beatStart(at) : pulse.beatStarts().get(index);
         }
         if (beat.isAfter(QUARTER)) {
             return fineBeats.contains(index) ? at.minus(at.modulo(QUARTER)) : pulse.beatStart(at);
         }
         int group = beatsJoined(index);
         return pulse.beatStarts().get(index - index % group);
+    }
+
+    /** Where the beat begins; in grouped metres of quarters each quarter is one, although a group joins its eighths. */
+    private Fraction beatStart(Fraction at) {
+        var start = pulse.beatStart(at);
+        boolean groupsQuarters = !pulse.isSimple() && !pulse.unit().isBefore(QUARTER);
+        return groupsQuarters ? at.minus(at.minus(start).modulo(pulse.unit())) : start;
     }
 
     /** Eighths join over half a bar of 4/4 and over the whole of 2/4, sixes of them over 3/4. */

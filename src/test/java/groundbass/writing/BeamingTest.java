@@ -64,6 +64,18 @@ class BeamingTest {
         assertThat(groups(Meter.of(2, 2), "1/8x8")).isEqualTo("0+4 4+4");
     }
 
+    /** rule: beam-grouped-metre: where the count is a quarter, only eighths join over it. */
+    @ParameterizedTest
+    @CsvSource({
+        "1/8x10, 0+6 6+4",
+        "1/8 1/8 1/16x4 1/4 1/8x4, 0+2 2+4 7+4",
+        "1/4 3/16 1/16 r1/8 1/8 1/2, 1+2",
+        "1/8 1/8 r1/8 1/8 1/4 1/2, 0+2",
+    })
+    void groupsOfQuartersJoinEighthsAlone(String rhythm, String expected) {
+        assertThat(groups(new Meter(4, List.of(3, 2)), rhythm)).isEqualTo(expected);
+    }
+
     /** rule: beam-secondary-break. */
     @Test
     void amongThirtySecondsOnlyTheFirstBeamCrossesAnEighth() {
