@@ -17,6 +17,7 @@ final class BeamCells {
 
     private final Pulse pulse;
     private final List<Element> elements;
+    private final List<TupletGroup> tuplets;
     private final Fraction beat;
     private final int[] tupletAt;
     private final Set<Integer> fineBeats = new HashSet<>();
@@ -24,6 +25,7 @@ final class BeamCells {
     BeamCells(Pulse pulse, List<Element> elements, List<TupletGroup> tuplets) {
         this.pulse = pulse;
         this.elements = elements;
+        this.tuplets = tuplets;
         this.beat = pulse.beatEnd(Fraction.ZERO);
         this.tupletAt = new int[elements.size()];
         for (int i = 0; i < tuplets.size(); i++) {
@@ -40,8 +42,11 @@ final class BeamCells {
 
     /** Whether two elements, in order, lie in one cell. */
     boolean join(int earlier, int later) {
-        if (tupletAt[earlier] > 0 || tupletAt[later] > 0) {
-            return tupletAt[earlier] == tupletAt[later];
+        if (crossesTuplet(earlier, later)) {
+            return isOfOneBeat(earlier) && isOfOneBeat(later) && sharesBeat(earlier, later);
+        }
+        if (tupletAt[earlier] > 0) {
+            return true;
         }
         var from = elements.get(earlier).onset();
         var to = elements.get(later).onset();
@@ -50,9 +55,25 @@ final class BeamCells {
 
     /** Whether a rest between two notes may lie under their beam: within one beat (rule: beam-over-rests). */
     boolean joinOverRest(int earlier, int later) {
-        boolean oneBeat = beatStart(elements.get(earlier).onset())
+        boolean inTuplet = tupletAt[earlier] > 0 && !crossesTuplet(earlier, later);
+        return join(earlier, later) && (inTuplet || sharesBeat(earlier, later));
+    }
+
+    /** Whether a tuplet begins or ends between two elements: there only the first beam goes on (rule: beam-tuplet-break). */
+    boolean crossesTuplet(int earlier, int later) {
+        return tupletAt[earlier] != tupletAt[later];
+    }
+
+    private boolean sharesBeat(int earlier, int later) {
+        return beatStart(elements.get(earlier).onset())
                 .equals(beatStart(elements.get(later).onset()));
-        return join(earlier, later) && (tupletAt[earlier] > 0 || oneBeat);
+    }
+
+    /** Whether an element stands in no tuplet, or in one that begins and ends in one beat. */
+    private boolean isOfOneBeat(int at) {
+        int tuplet = tupletAt[at] - 1;
+        return tuplet < 0
+                || sharesBeat(tuplets.get(tuplet).first(), tuplets.get(tuplet).last());
     }
 
     /** Where the cell that {@code at} lies in begins. */

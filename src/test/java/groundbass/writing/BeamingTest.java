@@ -102,8 +102,10 @@ class BeamingTest {
 
     /** rule: beam-tuplet-break. */
     @Test
-    void beamsBreakWhereATupletEnds() {
+    void atATupletsEndOnlyTheFirstBeamGoesOnAndOnlyInsideABeat() {
         assertThat(groups(FOUR, "1/12x3 1/12x3 1/8x4")).isEqualTo("0+3 3+3 6+4");
-        assertThat(groups(FOUR, "1/8 1/24x3 r1/4 r1/2")).isEqualTo("1+3");
+        assertThat(groups(FOUR, "1/8 1/24x3 r1/4 r1/2")).isEqualTo("0+4");
+        assertThat(parts(FOUR, "1/8 1/24x3 r1/4 r1/2")).isEqualTo("b cb cc ee");
+        assertThat(parts(FOUR, "1/16 1/16 1/24x3 r1/4 r1/2")).isEqualTo("bb ce cb cc ee");
     }
 }
