@@ -458,12 +458,13 @@ class InterfaceTest {
         String path = "/series/" + studio.series.id() + "/lessons";
         String key = LetIn.key();
         begin(path, key, "{\"title\":\"Slow\"}").then().statusCode(201);
-        studio.site.groundbass().database().jdbi().useHandle(handle -> handle.execute(
-                "update program_answer set status = null where repeat_key = ?", key.replace("\"", "")));
-        begin(path, key, "{\"title\":\"Slow\"}")
-                .then()
-                .statusCode(409)
-                .header("Retry-After", equalTo("1"));
+        studio.site
+                .groundbass()
+                .database()
+                .jdbi()
+                .useHandle(handle -> handle.execute(
+                        "update program_answer set status = null where repeat_key = ?", key.replace("\"", "")));
+        begin(path, key, "{\"title\":\"Slow\"}").then().statusCode(409).header("Retry-After", equalTo("1"));
         assertThat(titles()).containsOnlyOnce("Slow");
     }
 

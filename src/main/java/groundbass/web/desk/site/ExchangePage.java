@@ -13,8 +13,8 @@ import java.util.stream.IntStream;
 /** What is lost, or becomes something else, where a line goes to another program or comes from one: the tables of musicxml.md in short. */
 public final class ExchangePage implements PageGroup {
     /** How many rows each direction has. */
-    private static final List<Map.Entry<String, Integer>> WAYS = List.of(
-            Map.entry("xml-out", 8), Map.entry("midi-out", 8), Map.entry("xml-in", 8), Map.entry("midi-in", 7));
+    private static final List<Map.Entry<String, Integer>> WAYS =
+            List.of(Map.entry("xml-out", 8), Map.entry("midi-out", 8), Map.entry("xml-in", 8), Map.entry("midi-in", 7));
 
     private final DeskContext desk;
 

@@ -26,10 +26,13 @@ class ExchangePageTest {
             String lesson = "/desk/episodes/" + studio.episode("Exchange").id();
             for (String room : new String[] {"/line/bring", "/publish"}) {
                 var there = studio.browser().get(lesson + room).asString();
-                assertThat(Jsoup.parse(there).select("a[href=/desk/exchange]")).as(room).hasSize(1);
+                assertThat(Jsoup.parse(there).select("a[href=/desk/exchange]"))
+                        .as(room)
+                        .hasSize(1);
             }
         }
         assertThat(Files.readString(Path.of("src/main/docs/musicxml.md")))
-                .contains("# MusicXML files", "# Reading MusicXML files", "# Writing MIDI files", "# Reading MIDI files");
+                .contains(
+                        "# MusicXML files", "# Reading MusicXML files", "# Writing MIDI files", "# Reading MIDI files");
     }
 }
