@@ -234,7 +234,7 @@ class ReadBackTest {
                 note.place(),
                 pluck,
                 arrival,
-                note.ornaments().withoutTrill());
+                note.ornaments().withoutTrill().withSpread(Optional.empty()));
     }
 
     private static List<String> midi(Line line) throws Exception {

@@ -87,6 +87,7 @@ public enum Glyph {
     TUPLET_9(0xE889),
     TRILL(0xE566),
     TRILL_WAVE(0xEAA4),
+    ROLL_WAVE(0xEAA9),
     VIBRATO(0xEAB0),
     MET_HALF(0xECA3),
     MET_QUARTER(0xECA5),

@@ -57,6 +57,8 @@ public final class PlaceWordReader {
             "prebend",
             "release",
             "trill",
+            "roll",
+            "bracket",
             "harmonic",
             "with",
             "as",
