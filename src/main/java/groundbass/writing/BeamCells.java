@@ -80,7 +80,9 @@ final class BeamCells {
     private Fraction cell(Fraction at) {
         int index = pulse.beatAt(at);
         if (!pulse.isSimple()) {
-            return fineBeats.contains(index) ? beatStart(at) : pulse.beatStarts().get(index);
+            return fineBeats.contains(index)
+                    ? beatStart(at)
+                    : pulse.beatStarts().get(index);
         }
         if (beat.isAfter(QUARTER)) {
             return fineBeats.contains(index) ? at.minus(at.modulo(QUARTER)) : pulse.beatStart(at);

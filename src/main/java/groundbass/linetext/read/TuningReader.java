@@ -101,16 +101,16 @@ public final class TuningReader {
 
     private static String print(OpenString string, List<OpenString> lower, int strings) {
         var pitch = string.pitch();
-        String sounding =
-                octave(pitch.name(), lower, strings) == pitch.octave() ? pitch.name().toString() : pitch.toString();
+        String sounding = octave(pitch.name(), lower, strings) == pitch.octave()
+                ? pitch.name().toString()
+                : pitch.toString();
         return string.name().equals(pitch.name()) ? sounding : string.name() + "=" + sounding;
     }
 
     private static int octave(NoteName name, List<OpenString> lower, int strings) {
         int lowest = strings < MANY ? LOWEST_FROM : LOWEST_OF_MANY_FROM;
-        int from = lower.isEmpty()
-                ? lowest
-                : lower.get(lower.size() - 1).pitch().midi() + 1;
+        int from =
+                lower.isEmpty() ? lowest : lower.get(lower.size() - 1).pitch().midi() + 1;
         int inOctaveZero = 12 + name.letter().semitones() + name.alteration();
         return -Math.floorDiv(inOctaveZero - from, 12);
     }
