@@ -7,6 +7,7 @@ import groundbass.theory.Letter;
 import groundbass.theory.Pitch;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Head.Accidental;
+import groundbass.writing.Head.Bent;
 import groundbass.writing.Head.Grace;
 import groundbass.writing.Head.Sign;
 import java.util.ArrayList;
@@ -26,6 +27,7 @@ final class AccidentalMemory {
     private Key keyBefore;
     private Map<Place, Integer> inBar = new HashMap<>();
     private Set<Place> seen = new HashSet<>();
+    private Set<Place> bent = new HashSet<>();
     private Key key;
 
     /** A sign is valid at its letter and octave only (rule: accidental-for-its-bar, accidental-per-octave). */
@@ -50,6 +52,7 @@ final class AccidentalMemory {
         key = inForce.key();
         inBar = new HashMap<>();
         seen = new HashSet<>();
+        bent = new HashSet<>();
         var elements =
                 voices.stream().map(voice -> new ArrayList<>(voice.elements())).toList();
         for (var reading : inOrder(voices)) {
@@ -84,7 +87,7 @@ final class AccidentalMemory {
         var heads = IntStream.range(0, graces.size())
                 .mapToObj(i -> {
                     var head = chord.heads().get(i);
-                    return head.with(accidental(head), graces.get(i));
+                    return head.with(accidental(head), graces.get(i), bent(head));
                 })
                 .toList();
         return new Chord(chord.onset(), chord.value(), chord.length(), heads);
@@ -93,6 +96,18 @@ final class AccidentalMemory {
     /** Grace notes stand before their chord, and their signs hold for the bar like any other (rule: grace-note-accidental). */
     private Optional<Grace> grace(Head head) {
         return head.grace().map(grace -> new Grace(grace.pitch(), accidental(grace.pitch())));
+    }
+
+    /** A bent string's sign is its own: a later note of that place says what it is anew (rule: bend-in-staff). */
+    private Optional<Bent> bent(Head head) {
+        return BentPitch.of(head, key)
+                .map(pitch -> new Bent(pitch, head.tiedFrom() ? Optional.empty() : bentSign(pitch)));
+    }
+
+    private Optional<Accidental> bentSign(Pitch pitch) {
+        var sign = accidental(pitch).map(Accidental::sign);
+        sign.ifPresent(printed -> bent.add(Place.of(pitch)));
+        return sign.map(printed -> new Accidental(printed, false));
     }
 
     /**
@@ -109,7 +124,7 @@ final class AccidentalMemory {
         boolean first = seen.add(place);
         int valid = inBar.getOrDefault(place, key.alterationOf(place.letter()));
         inBar.put(place, alteration);
-        if (valid != alteration) {
+        if (valid != alteration || bent.remove(place)) {
             return Optional.of(new Accidental(Sign.of(alteration), false));
         }
         return first && wasOtherwise(place.letter(), alteration)
