@@ -15,8 +15,8 @@ import java.util.stream.Collectors;
 
 /**
  * Chords whose strings speak one after the other: those that are rolled, by their pitch; and where nothing is said of
- * that, a rake drags a finger from the highest string to the lowest, and a hand that plucks three strings or more opens
- * from the lowest. The first is on the beat (rule: rolled-chord-time).
+ * that, a rake drags a finger from the highest string to the lowest (rule: rake-order), and a hand that plucks three
+ * strings or more opens from the lowest. The first is on the beat (rule: rolled-chord-time).
  */
 final class Rolls {
     private static final int SAID_MILLISECONDS = 45;

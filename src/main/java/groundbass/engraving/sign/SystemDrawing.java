@@ -58,7 +58,9 @@ import java.util.Optional;
 
 /** Draws one system: every concern in turn, then the staves put together. */
 public final class SystemDrawing {
+    /** rule: staves-apart. */
     private static final double STAVES_APART = 5;
+
     private static final double CLEAR = 0.7;
 
     /** What stands on both staves and must be there before anything is stacked outward. */

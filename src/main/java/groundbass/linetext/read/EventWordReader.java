@@ -102,7 +102,7 @@ final class EventWordReader {
         return tokens.takeWord("down") ? Spread.ROLL_DOWN : Spread.ROLL;
     }
 
-    private static boolean isNoBorder(Token token) {
+    static boolean isNoBorder(Token token) {
         return !token.isMark(",") && !token.isMark("+");
     }
 

@@ -244,6 +244,7 @@ class CurveRulesTest {
     @Test // rule: grace-note-technique
     void aGraceSlurLiesAtItsHeads() {
         var drawn = Drawn.of("bar 1\n1-4  D5 hammer from 3, D5, E3 hammer from 1, E3\n", Staves.NOTATION_ONLY);
+        assertThat(drawn.of(Kind.SLUR)).hasSize(2);
         for (var mark : drawn.of(Kind.SLUR)) {
             var slur = curve(mark);
             assertThat(drawn.of(Kind.HEAD))

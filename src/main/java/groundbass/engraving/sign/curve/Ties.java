@@ -17,7 +17,7 @@ import java.util.Optional;
 /**
  * Ties from head to head, away from the stems, above where those differ (rule: curve-shape); over a system's end, half on
  * each side (rule: curve-over-break). A tie stays at its heads: it passes a stem or a beam sooner than it leaves them
- * (rule: curve-at-its-heads).
+ * (rule: curve-at-its-heads, tie-or-slur).
  */
 public final class Ties implements Concern {
     private static final double FROM_HEAD = 0.14;
