@@ -17,13 +17,13 @@ import java.util.Optional;
 /** What belongs to one note beside its pitch and length: ties, slurs, slides, tuplets, ornaments, technique, signs. */
 final class Notations {
     private final Links links;
-    private final Strokes strokes;
-    private final Numbers numbers;
+    private final PluckElements strokes;
+    private final SpannerNumbers numbers;
 
     Notations(Line line) {
         this.links = Links.of(line);
-        this.strokes = Strokes.of(line);
-        this.numbers = new Numbers(line.header().tuning().size());
+        this.strokes = PluckElements.of(line);
+        this.numbers = new SpannerNumbers(line.header().tuning().size());
     }
 
     Optional<Node> of(Spot spot, Head head, boolean first) {
@@ -38,7 +38,7 @@ final class Notations {
         }
         group("technical", technical(spot, head)).ifPresent(all::add);
         if (spot.isOn(Staff.NOTATION)) {
-            group("articulations", Articulations.of(head)).ifPresent(all::add);
+            group("articulations", ArticulationElements.of(head)).ifPresent(all::add);
             all.addAll(fermata(spot, head));
             all.addAll(arpeggio(spot, head));
         }

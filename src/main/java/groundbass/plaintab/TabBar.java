@@ -156,7 +156,7 @@ record TabBar(
             legend.use(note);
             var source =
                     frets.containsKey(note.string()) ? OptionalInt.of(frets.get(note.string())) : OptionalInt.empty();
-            figures.put(note.string(), Figure.of(note, source));
+            figures.put(note.string(), FretText.of(note, source));
             if (note.place() instanceof Place.Fretted fretted) {
                 frets.put(note.string(), fretted.fret());
             }

@@ -40,7 +40,7 @@ final class XmlDraft {
     private RoughLine draft() {
         var raw = part.state().bars();
         part.closeBrackets();
-        Said.complete(raw);
+        DirectionsInFile.complete(raw);
         var header = part.titles().in(part.state().header());
         var bars = bars(header.meter(), raw);
         var paired = StaffPairing.of(part.notes(), part.tablatures(), notices);
@@ -52,7 +52,7 @@ final class XmlDraft {
         return new RoughLine(guessed(withNeck, notes, placed), bars, placed);
     }
 
-    private static List<Bar> bars(Meter first, List<RawBar> raw) {
+    private static List<Bar> bars(Meter first, List<RawMeasure> raw) {
         var meter = first;
         var bars = new ArrayList<Bar>();
         for (var bar : raw) {
@@ -63,7 +63,7 @@ final class XmlDraft {
     }
 
     /** A bar that no line has so long is cut. */
-    private List<RawNote> inside(List<RawNote> notes, List<RawBar> bars) {
+    private List<RawNote> inside(List<RawNote> notes, List<RawMeasure> bars) {
         return notes.stream()
                 .filter(note -> {
                     boolean in = note.start.isBefore(bars.get(note.bar).end());
@@ -75,7 +75,7 @@ final class XmlDraft {
                 .toList();
     }
 
-    private static Set<Fraction> seams(List<Bar> bars, List<RawBar> raw) {
+    private static Set<Fraction> seams(List<Bar> bars, List<RawMeasure> raw) {
         var seams = new HashSet<Fraction>();
         IntStream.range(0, bars.size())
                 .filter(i -> Passes.isSeam(bars, i))

@@ -1,6 +1,6 @@
 package groundbass.linetext.assemble;
 
-import groundbass.linetext.assemble.Stretches.Stretch;
+import groundbass.linetext.assemble.CountStretches.Stretch;
 import groundbass.linetext.problem.BarProblems;
 import groundbass.linetext.problem.EventProblems;
 import groundbass.linetext.problem.Problems;
@@ -57,7 +57,7 @@ final class BarAssembler {
         if (extent.afterSeam()) {
             desk.strings().close();
         }
-        var stretches = Stretches.of(raw.counts, extent, desk.problems());
+        var stretches = CountStretches.of(raw.counts, extent, desk.problems());
         var said = stretches.stream().map(Stretch::span).toList();
         var wanted = raw.head.chords().isPresent() ? copied.withoutChords() : copied;
         var rest = admitted(wanted.without(said), raw);

@@ -106,7 +106,7 @@ public final class EventProblems {
     }
 
     public static Remark fretOffNeck(Span span, String fret, String string, int frets) {
-        return Mistake.FRET_OFF_NECK.at(span, fret, string, frets).suggesting(Frets.near(fret, frets));
+        return Mistake.FRET_OFF_NECK.at(span, fret, string, frets).suggesting(MeantFret.near(fret, frets));
     }
 
     public static Remark unknownWord(Token found, List<String> known) {

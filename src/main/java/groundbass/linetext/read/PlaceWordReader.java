@@ -3,9 +3,9 @@ package groundbass.linetext.read;
 import groundbass.linetext.problem.EventProblems;
 import groundbass.linetext.problem.Problems;
 import groundbass.linetext.source.Moment;
-import groundbass.linetext.source.Numbers;
 import groundbass.linetext.source.Token;
 import groundbass.linetext.source.Tokens;
+import groundbass.linetext.source.TypedNumbers;
 import groundbass.linetext.typed.Event.Until;
 import groundbass.linetext.typed.PlaceWords;
 import groundbass.linetext.typed.TypedTrill;
@@ -198,8 +198,8 @@ public final class PlaceWordReader {
     /** A quarter of a whole tone to two tones: {@code 1/2}, {@code 1}, {@code 1 1/4}. */
     private Optional<Bend> bend() {
         var here = tokens.here();
-        var whole = tokens.take(token -> Numbers.whole(token.text()).isPresent())
-                .flatMap(token -> Numbers.whole(token.text()));
+        var whole = tokens.take(token -> TypedNumbers.whole(token.text()).isPresent())
+                .flatMap(token -> TypedNumbers.whole(token.text()));
         var part = tokens.take(token -> quarters(token.text()).isPresent()).flatMap(token -> quarters(token.text()));
         long quarters = 4L * whole.orElse(0) + part.orElse(0);
         if (quarters < 1 || quarters > Bend.MOST_QUARTERS) {
@@ -247,7 +247,7 @@ public final class PlaceWordReader {
             case "\u00BD" -> Optional.of(2);
             case "\u00BE" -> Optional.of(3);
             default ->
-                Numbers.fraction(text)
+                TypedNumbers.fraction(text)
                         .map(part -> part.times(4))
                         .filter(part -> part.denominator() == 1 && part.floor() <= Bend.MOST_QUARTERS)
                         .map(part -> (int) part.floor());
@@ -295,8 +295,8 @@ public final class PlaceWordReader {
 
     /** Takes a number even where it is out of range, so that it is complained of once. */
     private Optional<Integer> number(int from, int to) {
-        return tokens.take(token -> Numbers.whole(token.text()).isPresent())
-                .flatMap(token -> Numbers.whole(token.text()))
+        return tokens.take(token -> TypedNumbers.whole(token.text()).isPresent())
+                .flatMap(token -> TypedNumbers.whole(token.text()))
                 .filter(number -> number >= from && number <= to);
     }
 
