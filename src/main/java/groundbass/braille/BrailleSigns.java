@@ -37,6 +37,8 @@ final class BrailleSigns {
     static final Cells MARCATO = Cells.of(";8");
     static final Cells HELD = Cells.of("_8");
     static final Cells SHORT_AND_HELD = Cells.of("\"8");
+    static final Cells ROLL = Cells.of(">K");
+    static final Cells ROLL_DOWN = Cells.of(">KK");
     static final Cells FERMATA = Cells.of("<L");
     static final Cells FILLING = Cells.of("\"");
     static final Cells CRESCENDO = Cells.of(">C");

@@ -25,6 +25,7 @@ enum BrailleWord {
     DEAD("x", "sheet.sign.dead"),
     VIBRATO("vib", "sheet.sign.vibrato"),
     RING("lr", "sheet.sign.ring"),
+    BRACKET("tog", "sheet.sign.bracket"),
     BEND("b", "sheet.sign.bend"),
     PRE_BEND("pb", "sheet.sign.prebend"),
     RELEASE("r", "sheet.sign.release"),

@@ -6,6 +6,7 @@ import groundbass.score.Fraction;
 import groundbass.score.Note;
 import groundbass.score.Ornaments.Bend;
 import groundbass.score.Ornaments.Mark;
+import groundbass.score.Ornaments.Spread;
 import groundbass.score.Technique;
 import groundbass.theory.Key;
 import groundbass.theory.NoteName;
@@ -68,11 +69,11 @@ final class ChordCells {
     List<CellGroup> of(Chord chord, Cells words, Cells before, boolean beat, Key key, VoiceSigns signs) {
         var heads = upward(chord);
         var said = words.plus(words(heads));
-        if (!said.isEmpty()) {
+        if (!said.isEmpty() || spread(heads).isPresent()) {
             melody.interrupt();
         }
         var pieces = new ArrayList<Piece>();
-        pieces.add(place(heads.get(0), before.plus(strokes(heads))));
+        pieces.add(place(heads.get(0), before.plus(strokes(heads)).plus(rolled(heads))));
         heads.stream().flatMap(head -> grace(head, signs).stream()).forEach(pieces::add);
         pieces.add(note(heads, chord.value(), key, signs));
         for (int i = 1; i < heads.size(); i++) {
@@ -145,6 +146,7 @@ final class ChordCells {
                 .filter(head -> !head.tiedTo())
                 .flatMap(head -> head.note().ornaments().slideOff().stream())
                 .forEach(off -> cells.add(legend.use(BrailleWord.of(off))));
+        spread(heads).filter(Spread.BRACKET::equals).ifPresent(together -> cells.add(legend.use(BrailleWord.BRACKET)));
         if (heads.get(0).note().isDead()) {
             cells.add(legend.use(BrailleWord.DEAD));
         }
@@ -201,6 +203,22 @@ final class ChordCells {
                 struck(heads).flatMap(head -> head.note().pluck().stream()).toList();
         var down = strokes.contains(Technique.THUMB_DOWN) ? BrailleSigns.DOWN_STROKE : Cells.NONE;
         return strokes.contains(Technique.THUMB_UP) ? down.plus(BrailleSigns.UP_STROKE) : down;
+    }
+
+    private static Optional<Spread> spread(List<Head> heads) {
+        return struck(heads)
+                .flatMap(head -> head.note().ornaments().spread().stream())
+                .findFirst();
+    }
+
+    private static Cells rolled(List<Head> heads) {
+        return spread(heads)
+                .map(spread -> switch (spread) {
+                    case ROLL, ROLL_UP -> BrailleSigns.ROLL;
+                    case ROLL_DOWN -> BrailleSigns.ROLL_DOWN;
+                    case BRACKET -> Cells.NONE;
+                })
+                .orElse(Cells.NONE);
     }
 
     /** With the sign of the upper note where the key does not have it (rule: trill-sign). */

@@ -5,7 +5,7 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 
-/** The chunks of a Standard MIDI File: four letters, a length, the data, all big-endian. */
+/** The chunks of a Standard MIDI File: four letters, a length, the data, all big-endian (rule: hand-built-file). */
 final class FileChunk {
     private static final int PARALLEL_TRACKS = 1;
 

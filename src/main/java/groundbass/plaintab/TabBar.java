@@ -167,9 +167,11 @@ record TabBar(
     private static String under(List<Note> notes) {
         Set<String> signs = new LinkedHashSet<>();
         for (var note : notes) {
-            Stream.concat(
+            Stream.of(
                             note.pluck().map(TabLegend::letter).stream(),
+                            note.ornaments().spread().map(TabLegend::under).stream(),
                             note.ornaments().marks().stream().map(TabLegend::under))
+                    .flatMap(each -> each)
                     .filter(sign -> !sign.isEmpty())
                     .forEach(signs::add);
         }

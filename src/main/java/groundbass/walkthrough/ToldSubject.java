@@ -68,6 +68,7 @@ final class ToldSubject {
                         ornaments.slideOff().map(Enum::name).orElse(""),
                         ornaments.finger().toString(),
                         ornaments.spelling().map(Object::toString).orElse(""))
-                + trill;
+                + trill
+                + ornaments.spread().map(each -> " " + each.words()).orElse("");
     }
 }

@@ -103,6 +103,7 @@ final class AccidentalMemory {
         return head.note().isDead() || head.tiedFrom() ? Optional.empty() : accidental(head.pitch());
     }
 
+    /** The sign that is valid from here, alone (rule: plain-sharp-after-double). */
     private Optional<Accidental> accidental(Pitch pitch) {
         var place = Place.of(pitch);
         int alteration = pitch.name().alteration();

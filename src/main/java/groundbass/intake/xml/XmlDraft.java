@@ -17,6 +17,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -49,7 +50,16 @@ final class XmlDraft {
         var withNeck = neck(header, notes);
         var placing = new NotePlacing(withNeck, part.neck().capo(), notices);
         var placed = notes.stream().map(placing::of).toList();
+        tellOfChordsOfOne(notes);
         return new RoughLine(guessed(withNeck, notes, placed), bars, placed);
+    }
+
+    /** What is said of a chord at a note that begins alone. */
+    private void tellOfChordsOfOne(List<RawNote> notes) {
+        var together = notes.stream().collect(Collectors.groupingBy(note -> note.start, Collectors.counting()));
+        notes.stream()
+                .filter(note -> note.ornaments.spread().isPresent() && together.get(note.start) == 1)
+                .forEach(note -> notices.leftOut(note.bar, Message.of("intake.left.arpeggio")));
     }
 
     private static List<Bar> bars(Meter first, List<RawMeasure> raw) {

@@ -72,6 +72,7 @@ final class BarHeadReader {
             counts = tokens.take(token -> Targets.parse(token).isPresent()).flatMap(Targets::parse);
             if (counts.isEmpty()) {
                 problems.add(BarProblems.badCopyCounts(tokens.here()));
+                skipValue();
             }
         }
         var unmoved = start.to(tokens.last());
@@ -79,11 +80,17 @@ final class BarHeadReader {
         return Optional.of(new Copied(start.to(tokens.last()), unmoved, source.get(), counts, shift));
     }
 
+    /** What stands where a value should, unless another part begins with it, so that it is complained of once. */
+    private void skipValue() {
+        tokens.take(token -> token.kind() == Token.Kind.WORD && !ShiftReader.canFollow(token));
+    }
+
     private Optional<Until> until() {
         var here = tokens.here();
         var moment = Moment.read(tokens).filter(found -> found.part().isZero());
         if (moment.isEmpty()) {
             problems.add(BarProblems.badUntil(here));
+            skipValue();
         }
         return moment.map(found -> new Until(here, found));
     }

@@ -35,9 +35,6 @@ final class EventReader {
         do {
             item();
         } while (tokens.takeMark("+"));
-        while (tokens.sees(token -> !token.isMark(","))) {
-            problems.add(EventProblems.unreadable(tokens.take().orElseThrow()));
-        }
         if (rest && !items.isEmpty()) {
             problems.add(EventProblems.restWithPlaces(start.to(tokens.last())));
         }
@@ -47,7 +44,10 @@ final class EventReader {
     private void item() {
         var typed = tokens.take(token -> token.kind() == Token.Kind.WORD);
         if (typed.isEmpty()) {
-            problems.add(EventProblems.noPlace(tokens.here()));
+            problems.add(
+                    tokens.sees(EventWordReader::isNoBorder)
+                            ? EventProblems.unreadable(skipped())
+                            : EventProblems.noPlace(tokens.here()));
             return;
         }
         var token = typed.get();
@@ -61,6 +61,15 @@ final class EventReader {
         } else {
             place(token);
         }
+    }
+
+    /** What no place begins with; all that stands behind it is part of the same mistake. */
+    private Token skipped() {
+        var first = tokens.take().orElseThrow();
+        while (tokens.sees(EventWordReader::isNoBorder)) {
+            tokens.take();
+        }
+        return first;
     }
 
     /** A bar is taken over in its head; what stands behind the sign here is read as one mistake. */

@@ -11,10 +11,12 @@ import groundbass.linetext.typed.Event.Item;
 import groundbass.linetext.typed.Event.StringRef;
 import groundbass.linetext.typed.Event.Until;
 import groundbass.linetext.typed.PlaceWords;
+import groundbass.linetext.typed.TypedSpread;
 import groundbass.remark.Span;
 import groundbass.score.Direction;
 import groundbass.score.Direction.Hairpin;
 import groundbass.score.Dynamic;
+import groundbass.score.Ornaments.Spread;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -34,6 +36,7 @@ final class EventWordReader {
     private Optional<Integer> shares = Optional.empty();
     private Optional<Dynamic> dynamic = Optional.empty();
     private Optional<Hairpin.Way> hairpin = Optional.empty();
+    private Optional<TypedSpread> spread = Optional.empty();
 
     EventWordReader(Tokens tokens, Problems problems) {
         this.tokens = tokens;
@@ -41,13 +44,13 @@ final class EventWordReader {
     }
 
     Event event(Span span, List<Item> items) {
-        return new Event(span, List.copyOf(items), shares.orElse(1), dynamic, hairpin, List.copyOf(texts));
+        return new Event(span, List.copyOf(items), shares.orElse(1), dynamic, hairpin, spread, List.copyOf(texts));
     }
 
     PlaceWords readForPlace() {
         var reader = new PlaceWordReader(tokens, problems);
         while (tokens.sees(EventWordReader::isNoBorder)) {
-            if (!readOwn()) {
+            if (!readOwn() && !readSpread()) {
                 reader.word(tokens.take().orElseThrow());
             }
         }
@@ -74,7 +77,32 @@ final class EventWordReader {
         return new Held(span, string, until);
     }
 
-    private static boolean isNoBorder(Token token) {
+    /** Takes what is said of the notes of a chord together. */
+    private boolean readSpread() {
+        boolean roll = tokens.takeWord("roll");
+        if (!roll && !tokens.takeWord("bracket")) {
+            return false;
+        }
+        var word = tokens.last();
+        var found = roll ? rolled() : Spread.BRACKET;
+        var typed = new TypedSpread(word.to(tokens.last()), found);
+        if (spread.isEmpty()) {
+            spread = Optional.of(typed);
+        } else {
+            String before = spread.get().spread().words();
+            problems.add(EventProblems.twoOfAKind(typed.span(), found.words(), before));
+        }
+        return true;
+    }
+
+    private Spread rolled() {
+        if (tokens.takeWord("up")) {
+            return Spread.ROLL_UP;
+        }
+        return tokens.takeWord("down") ? Spread.ROLL_DOWN : Spread.ROLL;
+    }
+
+    static boolean isNoBorder(Token token) {
         return !token.isMark(",") && !token.isMark("+");
     }
 

@@ -57,6 +57,8 @@ public final class PlaceWordReader {
             "prebend",
             "release",
             "trill",
+            "roll",
+            "bracket",
             "harmonic",
             "with",
             "as",
@@ -159,6 +161,7 @@ public final class PlaceWordReader {
         var moment = Moment.read(tokens);
         if (moment.isEmpty()) {
             problems.add(EventProblems.badUntil(word));
+            skipValue(tokens);
         }
         return moment.map(found -> new Until(word.to(tokens.last()), moment));
     }
@@ -190,7 +193,7 @@ public final class PlaceWordReader {
         var way = tokens.take(token -> ways.containsKey(token.text()));
         if (way.isEmpty()) {
             problems.add(EventProblems.noWay(tokens.here(), what, List.copyOf(new TreeMap<>(ways).keySet())));
-            skipValue();
+            skipValue(tokens);
         }
         return way.map(token -> ways.get(token.text()));
     }
@@ -204,7 +207,7 @@ public final class PlaceWordReader {
         long quarters = 4L * whole.orElse(0) + part.orElse(0);
         if (quarters < 1 || quarters > Bend.MOST_QUARTERS) {
             if (whole.isEmpty() && part.isEmpty()) {
-                skipValue();
+                skipValue(tokens);
             }
             problems.add(EventProblems.badBend(here));
             return Optional.empty();
@@ -231,13 +234,13 @@ public final class PlaceWordReader {
         var fret = number(0, Place.Fretted.MOST_FRETS);
         if (fret.isEmpty()) {
             problems.add(EventProblems.badTrill(tokens.last()));
-            skipValue();
+            skipValue(tokens);
         }
         return fret.map(to -> new TypedTrill(word.span().to(tokens.last()), OptionalInt.of(to)));
     }
 
     /** What stands where a value should, unless it is a word of its own, so that it is complained of once. */
-    private void skipValue() {
+    private static void skipValue(Tokens tokens) {
         tokens.take(token -> token.kind() == Token.Kind.WORD && !KNOWN.contains(token.text()));
     }
 
@@ -261,7 +264,7 @@ public final class PlaceWordReader {
         var touched = number(1, Harmonic.HIGHEST_TOUCHED);
         if (touched.isEmpty()) {
             problems.add(EventProblems.badTouch(tokens.last()));
-            skipValue();
+            skipValue(tokens);
         }
         return touched.map(Harmonic::touchedAt);
     }
@@ -270,7 +273,7 @@ public final class PlaceWordReader {
         var fret = number(0, Place.Fretted.MOST_FRETS);
         if (fret.isEmpty()) {
             problems.add(EventProblems.badGrace(tokens.last()));
-            skipValue();
+            skipValue(tokens);
         }
         return fret;
     }
@@ -279,7 +282,7 @@ public final class PlaceWordReader {
         var finger = number(1, 4);
         if (finger.isEmpty()) {
             problems.add(EventProblems.badFinger(tokens.last()));
-            skipValue();
+            skipValue(tokens);
         }
         return finger;
     }
@@ -288,7 +291,7 @@ public final class PlaceWordReader {
         var name = tokens.take(token -> NoteName.parse(token.text()).isPresent());
         if (name.isEmpty()) {
             problems.add(EventProblems.badSpelling(tokens.here()));
-            skipValue();
+            skipValue(tokens);
         }
         return name.flatMap(token -> NoteName.parse(token.text()));
     }

@@ -83,7 +83,7 @@ record Excitation(
         };
     }
 
-    /** Of a note whose string is held dead: the same hand, on a string that does not swing. */
+    /** Of a note whose string is held dead: the same hand, on a string that does not swing (rule: dead-note-sound). */
     static Excitation dead(Technique hand) {
         return switch (hand) {
             case FINGER, INDEX, MIDDLE, PLUCK, RAKE -> dead(hand(0.2), 0.004, 2.5, 2, 0.5, 1_400);

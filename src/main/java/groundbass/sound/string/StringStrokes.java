@@ -17,7 +17,7 @@ import java.util.Optional;
 /** What a player's hands do to one string for each note: where it is stopped, how it is struck, what it meets. */
 final class StringStrokes {
     /** How long a thumb is in touch with the string (rule: thumb-contact). */
-    private static final double CONTACT_SECONDS = 0.0015;
+    static final double CONTACT_SECONDS = 0.0015;
 
     /** Of a period: a thumb is no wider than that. */
     private static final double LONGEST_CONTACT = 0.15;
@@ -172,7 +172,7 @@ final class StringStrokes {
         return dampers;
     }
 
-    /** A harmonic is struck where the wanted partial swings widest, the nearer to the bridge the higher it is. */
+    /** A harmonic is struck where the wanted partial swings widest, the nearer to the bridge the higher it is (rule: harmonic-purity). */
     private double place(TimedNote note, Excitation excitation, StrokeVariation variation) {
         double own = excitation.place().times(variation.place()).of(ratio(note));
         return harmonic(note).isPresent() ? Math.min(own, 0.5 / partial(note)) : own;

@@ -63,7 +63,7 @@ class QuestionsTest {
         }
     }
 
-    /** The desk shows 200 at once (from memory). */
+    /** The desk shows 200 at once (ours). */
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
     void aLessonShowsItsQuestionsHoweverManyWaitAboutAnother(Database database) {
