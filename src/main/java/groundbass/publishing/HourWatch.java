@@ -117,7 +117,7 @@ public final class HourWatch {
 
     /** Writes a letter of each trouble that its educator has not been told of. */
     void look(Episode episode) {
-        for (var trouble : troubles(new SiteLook(parts).at(episode))) {
+        for (var trouble : troubles(parts.look().at(episode))) {
             parts.jdbi.useTransaction(handle -> notices.tell(handle, episode, trouble));
         }
     }

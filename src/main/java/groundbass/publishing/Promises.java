@@ -61,7 +61,7 @@ final class Promises {
 
     /** How an episode stands that was read just now. */
     Optional<Stand> stand(Episode episode, EpisodeState.Scheduled promise) {
-        return stand(new SiteLook(parts).at(episode), promise);
+        return stand(parts.look().at(episode), promise);
     }
 
     /** Empty where nothing was ever fixed for it. */

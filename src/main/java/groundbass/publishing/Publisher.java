@@ -90,7 +90,7 @@ public final class Publisher {
 
     /** To look at lessons, as many as one page shows. */
     public SiteLook look() {
-        return new SiteLook(parts);
+        return parts.look();
     }
 
     /** What keeps a document from going out, for whoever does not want to know how all else stands. */
