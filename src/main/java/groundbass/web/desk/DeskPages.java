@@ -67,6 +67,7 @@ import groundbass.web.desk.site.BackupPages;
 import groundbass.web.desk.site.BeginningPages;
 import groundbass.web.desk.site.BinPages;
 import groundbass.web.desk.site.DeskNewsPages;
+import groundbass.web.desk.site.ExchangePage;
 import groundbass.web.desk.site.ImprintPages;
 import groundbass.web.desk.site.KeysPage;
 import groundbass.web.desk.site.LessonListPage;
@@ -220,6 +221,7 @@ public final class DeskPages {
                         services.outbox()),
                 new QuestionDesk(desk, reauthentication, services.questions(), services.episodes()),
                 new KeysPage(desk),
+                new ExchangePage(desk),
                 new EditorPages(desk, rooms, reauthentication, services.writing(), shell.limits()),
                 new FormerPages(desk),
                 new LinePages(desk, new LineSound(shell.limits())),

@@ -4,16 +4,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
+import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
 import static org.hamcrest.Matchers.startsWith;
 
+import groundbass.audience.student.Tries;
 import groundbass.catalog.educator.ProgramScope;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.web.desk.Sent;
 import groundbass.web.desk.Studio;
+import groundbass.web.shell.limit.Limit;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
@@ -345,6 +349,11 @@ class InterfaceTest {
                 .get(release + "/files/" + sheet)
                 .then()
                 .statusCode(206);
+        programs.request(token)
+                .header("Range", "bytes=1000-")
+                .get(release + "/files/" + sheet)
+                .then()
+                .statusCode(416);
         get(release + "/files/nothing.pdf").then().statusCode(404);
 
         get("/lessons/" + lesson + "/statistics")
@@ -441,6 +450,44 @@ class InterfaceTest {
                 .contentType("application/problem+json")
                 .body(equalTo(refused));
         assertThat(titles()).containsOnlyOnce("Once").doesNotContain("Twice", "");
+    }
+
+    /** As if the first were still being done, and as if the process had been killed meanwhile. */
+    @Test
+    void whatIsUnderWayIsNotDoneASecondTime() {
+        String path = "/series/" + studio.series.id() + "/lessons";
+        String key = LetIn.key();
+        begin(path, key, "{\"title\":\"Slow\"}").then().statusCode(201);
+        studio.site
+                .groundbass()
+                .database()
+                .jdbi()
+                .useHandle(handle -> handle.execute(
+                        "update program_answer set status = null where repeat_key = ?", key.replace("\"", "")));
+        begin(path, key, "{\"title\":\"Slow\"}").then().statusCode(409).header("Retry-After", equalTo("1"));
+        assertThat(titles()).containsOnlyOnce("Slow");
+    }
+
+    /** RFC 6585 section 4. */
+    @Test
+    void aProgramThatSendsTooMuchIsToldHowLongToWait() {
+        String busy = programs.token(studio.site.educator(), "Busy", ProgramScope.WRITE);
+        String id = programs.tokens().of(studio.site.educator()).stream()
+                .filter(one -> one.name().equals("Busy"))
+                .findFirst()
+                .orElseThrow()
+                .id();
+        var tries = new Tries(studio.site.groundbass().database().jdbi(), studio.site.clock());
+        for (int i = 0; i < Limit.PROGRAM_POST.times; i++) {
+            tries.take(Limit.PROGRAM_POST + " " + id, Limit.PROGRAM_POST.times, Duration.ofDays(1));
+        }
+        programs.post(busy)
+                .body("{\"title\":\"Too many\"}")
+                .post("/series/" + studio.series.id() + "/lessons")
+                .then()
+                .statusCode(429)
+                .header("Retry-After", notNullValue());
+        assertThat(titles()).doesNotContain("Too many");
     }
 
     private static Response begin(String path, String key, String body) {
