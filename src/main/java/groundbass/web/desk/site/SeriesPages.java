@@ -1,5 +1,6 @@
 package groundbass.web.desk.site;
 
+import groundbass.catalog.ZoneNames;
 import groundbass.catalog.series.Deed;
 import groundbass.catalog.series.SeriesCatalog;
 import groundbass.catalog.series.SeriesForm;
@@ -11,7 +12,6 @@ import groundbass.web.shell.PageGroup;
 import groundbass.web.shell.Role;
 import groundbass.web.shell.Routes;
 import groundbass.web.view.FieldProblems;
-import groundbass.web.view.Zones;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.List;
@@ -40,7 +40,7 @@ public final class SeriesPages implements PageGroup {
     }
 
     private void begin(Context ctx) {
-        var blank = new SeriesForm("", "", "", Zones.named(settings.get().defaultZone()));
+        var blank = new SeriesForm("", "", "", ZoneNames.of(settings.get().defaultZone()));
         desk.pages().show(ctx, "desk/series", View.of(NEW, true, blank, FieldProblems.NONE));
     }
 
@@ -84,7 +84,7 @@ public final class SeriesPages implements PageGroup {
     public record View(
             String path, boolean fresh, boolean keeps, SeriesForm form, List<String> zones, FieldProblems problems) {
         static View of(String path, boolean keeps, SeriesForm form, FieldProblems problems) {
-            return new View(path, path.equals(NEW), keeps, form, Zones.with(form.zone()), problems);
+            return new View(path, path.equals(NEW), keeps, form, ZoneNames.all(), problems);
         }
     }
 }
