@@ -69,9 +69,16 @@ public record Clause(List<Read> units) {
         return known.isEmpty() ? Optional.empty() : Optional.of(new Clause(known));
     }
 
-    /** The same without a word that only affirms. */
+    /** The same without a word that only affirms; "what you play on three is a C" says no more than without its "what". */
     public Clause plain() {
-        var rest = units.stream().filter(read -> !read.is(Constituent.Tie.YES)).toList();
+        boolean cleft = units.get(0).is(Constituent.Tie.WHAT)
+                && has(Constituent.Tie.WE)
+                && has(Constituent.Tie.BE)
+                && !has(Constituent.Tie.ASK);
+        var rest = units.stream()
+                .filter(read -> !read.is(Constituent.Tie.YES))
+                .filter(read -> !cleft || read != units.get(0))
+                .toList();
         return rest.isEmpty() ? this : new Clause(rest);
     }
 

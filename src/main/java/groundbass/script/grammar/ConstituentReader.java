@@ -8,16 +8,19 @@ import groundbass.script.words.Word;
 import groundbass.theory.Degree;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /** Cuts a sentence into units; every word belongs to one, is a mere filler, or is unknown. */
-public final class ConstituentReader {
+final class ConstituentReader {
     /** Words that are units by themselves, in the order in which they are tried. */
     private static final Map<Category, Tie> TIES = Map.ofEntries(
             Map.entry(Category.MAYBE, Tie.MAYBE),
+            Map.entry(Category.LET, Tie.MAYBE),
             Map.entry(Category.SORRY, Tie.SORRY),
             Map.entry(Category.YES, Tie.YES),
             Map.entry(Category.BE, Tie.BE),
@@ -48,9 +51,11 @@ public final class ConstituentReader {
             Map.entry(Category.AFTER, Tie.AFTER),
             Map.entry(Category.BEFORE, Tie.BEFORE),
             Map.entry(Category.COMMA, Tie.COMMA),
+            Map.entry(Category.VIA, Tie.COMMA),
             Map.entry(Category.SEMICOLON, Tie.SEMICOLON),
             Map.entry(Category.BRACKET, Tie.OTHER),
             Map.entry(Category.UNTIL, Tie.OTHER),
+            Map.entry(Category.OR, Tie.OTHER),
             Map.entry(Category.COLON, Tie.COLON),
             Map.entry(Category.STOP, Tie.STOP),
             Map.entry(Category.ASK, Tie.ASK));
@@ -102,32 +107,39 @@ public final class ConstituentReader {
     private static final Pattern INDEFINITE = Pattern.compile("(?i)an|ein(e[nmrs]?)?");
 
     private final SpokenWords tokens;
+    private final List<String> title;
     private final Names names;
     private final Moments moments;
     private final Places places;
     private final Heads heads;
+    private final Strangers strangers;
     private final List<Read> units = new ArrayList<>();
 
-    private ConstituentReader(SpokenWords tokens) {
+    private ConstituentReader(SpokenWords tokens, List<String> title) {
         this.tokens = tokens;
+        this.title = title;
         this.names = new Names(tokens);
         this.moments = new Moments(tokens);
         this.places = new Places(tokens, names);
         this.heads = new Heads(tokens, names);
+        this.strangers = new Strangers(tokens);
     }
 
-    /** @param lowered whether the whole script goes without capital letters */
-    public static List<Read> units(List<Word> sentence, Vocabulary vocabulary, boolean lowered) {
-        var scanner = new ConstituentReader(new SpokenWords(vocabulary.tokens(sentence), lowered));
+    static List<Read> units(List<Word> sentence, Hearing hearing) {
+        var tokens = new SpokenWords(hearing.vocabulary().tokens(sentence), hearing.lowered());
+        var scanner = new ConstituentReader(tokens, hearing.title());
         int i = 0;
         while (i < scanner.tokens.size()) {
             i = scanner.take(i);
         }
-        return Corrections.made(scanner.units);
+        return Reckoning.without(Corrections.made(scanner.units));
     }
 
     private int take(int i) {
-        var found = moments.read(i).or(() -> heads.read(i)).or(() -> line(i));
+        if (strangers.isIdle(i) || isOrdered(i)) {
+            return i + 1;
+        }
+        var found = titled(i).or(() -> moments.read(i)).or(() -> heads.read(i)).or(() -> line(i));
         if (found.isPresent()) {
             return add(i, List.of(found.get().value()), found.get().after());
         }
@@ -140,6 +152,16 @@ public final class ConstituentReader {
             return add(i, place.get().value(), place.get().after());
         }
         return one(i).map(unit -> add(i, List.of(unit.value()), unit.after())).orElseGet(() -> rest(i));
+    }
+
+    /** "A minim first, and then": that something comes first was not said of one of several. */
+    private boolean isOrdered(int i) {
+        boolean first = tokens.is(i, Category.ORDINAL) && tokens.at(i).number(Category.ORDINAL) == 1;
+        boolean last = tokens.isAny(
+                        i - 1, Category.NOTE, Category.LENGTH, Category.LETTER, Category.REST, Category.STRING)
+                && (tokens.isEnd(i + 1) || tokens.isAny(i + 1, Category.AND, Category.THEN));
+        boolean ahead = tokens.is(i - 1, Category.COMMA) && tokens.is(i + 1, Category.LETTER); // ", first D, then E"
+        return first && (last || ahead);
     }
 
     private int add(int i, List<Constituent> found, int after) {
@@ -172,12 +194,61 @@ public final class ConstituentReader {
         if (asks) {
             return add(i, List.of(new Constituent.Small(Tie.DO)), i + 1);
         }
-        boolean limit = token.is(Category.NO) && tokens.is(i + 1, Category.MORE);
-        if (limit) { // "no more"
+        boolean free = token.is(Category.NOT) && tokens.is(i + 1, Category.HAVE) && tokens.is(i + 2, Category.TO);
+        if (free) { // "you don't have to"
+            return add(i, List.of(new Constituent.Small(Tie.MAYBE)), i + 3);
+        }
+        boolean bidden = token.is(Category.LET)
+                && tokens.isAny(i + 1, Category.IT, Category.THEY, Category.THAT, Category.THE, Category.LETTER);
+        if (bidden) { // "let it ring"
+            return i + 1;
+        }
+        boolean us = token.is(Category.LET) && tokens.is(i + 1, Category.BE); // "let's"
+        if (us) {
             return i + 2;
+        }
+        boolean limit = token.is(Category.NO) && tokens.is(i + 1, Category.MORE); // "no more"
+        boolean purpose = token.is(Category.TO) // "to worry about"
+                && (strangers.isStrange(i + 1) || tokens.is(i + 1, Category.FILLER) && tokens.isEnd(i + 2));
+        boolean among = token.is(Category.BETWEEN) && tokens.is(i + 1, Category.THEY); // "between them"
+        if (limit || purpose || among) {
+            return i + 2;
+        }
+        boolean sum = token.is(Category.OF)
+                        && tokens.is(i + 1, Category.ALL)
+                        && (tokens.isEnd(i + 2) || tokens.is(i + 2, Category.BE)); // "the last beat of all"
+        if (sum) {
+            return i + 2;
+        }
+        if (token.is(Category.SUM) || token.is(Category.ALL) && tokens.is(i + 1, Category.SUM)) { // "all told"
+            return add(i, List.of(new Constituent.Small(Tie.SUM)), token.is(Category.SUM) ? i + 1 : i + 2);
+        }
+        boolean opening = token.is(Category.TO) && tokens.is(i + 1, Category.START);
+        boolean opened = token.is(Category.WITH) && tokens.is(i - 1, Category.START) && tokens.isEnd(i + 1);
+        if (opening || opened) { // "to start with"
+            return i + 1;
+        }
+        boolean throughout = token.is(Category.FROM)
+                && tokens.is(i + 1, Category.HIGHEST)
+                && tokens.is(i + 2, Category.TO)
+                && tokens.is(i + 3, Category.LOWEST);
+        if (throughout) { // "from top to bottom"
+            return i + 4;
         }
         if (tag || aside) { // "isn't it?", ", like,"
             return tag ? i + 2 : i + 1;
+        }
+        boolean pointed = token.is(Category.WHAT)
+                && !token.is(Category.LIKE)
+                && !tokens.is(i + 1, Category.MANY)
+                && tokens.is(i - 1, Category.FILLER)
+                && !tokens.is(i - 1, Category.SO)
+                && !tokens.is(tokens.size() - 1, Category.ASK);
+        if (pointed) { // "notice how"
+            return i + 1;
+        }
+        if (token.is(Category.COUNTED)) {
+            return add(i, List.of(new Constituent.Small(Tie.RECKON)), i + 1);
         }
         boolean many = tokens.is(i + 1, Category.MANY);
         if (token.is(Category.WHAT) && (many || !token.is(Category.LIKE))) {
@@ -207,10 +278,13 @@ public final class ConstituentReader {
                 Category.PER,
                 Category.WHOLE,
                 Category.TIME,
-                Category.COUNTED,
                 Category.RUN,
                 Category.THING);
-        return filler ? i + 1 : add(i, List.of(new Constituent.Unknown()), i + 1);
+        if (filler) {
+            return i + 1;
+        }
+        var unit = strangers.isVerb(i) ? new Constituent.Small(Tie.PLAY) : new Constituent.Unknown();
+        return add(i, List.of(unit), i + 1);
     }
 
     private Optional<Found<Constituent>> one(int i) {
@@ -221,6 +295,14 @@ public final class ConstituentReader {
                 .or(() -> quiet(i))
                 .or(() -> name(i))
                 .or(() -> amount(i));
+    }
+
+    /** By its name the line is meant. */
+    private Optional<Found<Constituent>> titled(int i) {
+        boolean here = !title.isEmpty()
+                && IntStream.range(0, title.size())
+                        .allMatch(at -> tokens.at(i + at).raw().toLowerCase(Locale.ROOT).equals(title.get(at)));
+        return here ? unit(new Constituent.Whole(), i + title.size()) : Optional.empty();
     }
 
     private Optional<Found<Constituent>> line(int i) {
@@ -393,7 +475,8 @@ public final class ConstituentReader {
     }
 
     private Optional<Found<Constituent>> manner(int i) {
-        if (tokens.is(i, Category.DEAD)) {
+        boolean idiom = tokens.is(i, Category.DEAD) && strangers.isStrange(i + 1); // "a dead ringer"
+        if (tokens.is(i, Category.DEAD) && !idiom) {
             return unit(new Constituent.Dead(), tokens.is(i + 1, Category.NOTE) ? i + 2 : i + 1);
         }
         if (!tokens.is(i, Category.MANNER)) {
@@ -432,7 +515,8 @@ public final class ConstituentReader {
     }
 
     private Optional<Found<Constituent>> quiet(int i) {
-        boolean compared = tokens.is(i, Category.SILENT) && !tokens.at(i + 1).isKnown() && !tokens.isEnd(i + 1);
+        boolean compared = tokens.is(i, Category.SILENT) && !tokens.isEnd(i + 1)
+                && (!tokens.at(i + 1).isKnown() || tokens.is(i + 1, Category.UNREAD));
         if (tokens.isAny(i, Category.REST, Category.SILENT) && !tokens.is(i, Category.OPEN) && !compared) {
             return unit(new Constituent.Silence(Optional.empty()), i + 1);
         }
@@ -482,7 +566,7 @@ public final class ConstituentReader {
                 || tokens.is(noun, Category.HALF);
         boolean pronoun = tokens.is(i, Category.NEUTRAL)
                 && (tokens.isAny(i - 1, Category.ORDINAL, Category.LAST, Category.MIDDLE, Category.THAT, Category.EACH)
-                        || tokens.isAny(i - 1, Category.THE, Category.OPEN));
+                        || tokens.isAny(i - 1, Category.THE, Category.OPEN, Category.DEAD));
         if (pronoun && !counts) {
             return unit(new Constituent.Small(Tie.ONE), after);
         }

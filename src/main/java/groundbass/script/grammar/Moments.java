@@ -20,7 +20,8 @@ final class Moments {
     }
 
     Optional<Found<Constituent>> read(int i) {
-        return bar(i).or(() -> share(i))
+        return bar(i).or(() -> tokens.is(i, Category.BEAT) ? perBar(i + 1) : Optional.empty())
+                .or(() -> share(i))
                 .or(() -> part(i))
                 .or(() -> beat(i))
                 .or(() -> perBar(i))
@@ -36,6 +37,11 @@ final class Moments {
         if (ordinal.isPresent() && !tokens.is(ordinal.get().after() + 1, Category.NUMBER)) {
             return ordinal.map(found -> new Found<>(new Constituent.Bars(List.of(found.value())), found.after() + 1));
         }
+        var edge = edge(i, Category.BAR);
+        if (edge.isPresent()) {
+            return edge.map(found ->
+                    new Found<>(new Constituent.BarsAtEdge(found.value(), tokens.is(i, Category.LAST)), found.after()));
+        }
         boolean bare = tokens.is(i - 1, Category.IN)
                 && tokens.is(i, Category.NUMBER)
                 && (tokens.isAny(i + 1, Category.WE, Category.THERE) || isSingular(i + 1));
@@ -43,7 +49,18 @@ final class Moments {
             return Optional.of(
                     new Found<>(new Constituent.Bars(List.of(tokens.at(i).number(Category.NUMBER))), i + 1));
         }
-        var way = tokens.is(i + 1, Category.BAR) && !tokens.is(i + 2, Category.NUMBER)
+        boolean plain = tokens.is(i + 1, Category.BAR)
+                && tokens.number(i + 2).filter(found -> !isCounting(found.after())).isEmpty();
+        boolean ofBar = tokens.is(i - 1, Category.OF)
+                && tokens.is(i - 2, Category.NOTE)
+                && tokens.isAny(i - 3, Category.LAST, Category.ORDINAL)
+                && tokens.is(i, Category.NUMBER)
+                && isEnd(i + 1);
+        if (ofBar) { // "the last note of two"
+            return Optional.of(
+                    new Found<>(new Constituent.Bars(List.of(tokens.at(i).number(Category.NUMBER))), i + 1));
+        }
+        var way = plain
                 ? way(i)
                 : Optional.<Constituent.BarAt.Way>empty();
         if (way.isPresent()) {
@@ -56,6 +73,20 @@ final class Moments {
         return counted
                 ? tokens.number(i).map(found -> new Found<>(new Constituent.BarCount(found.value()), found.after() + 1))
                 : Optional.empty();
+    }
+
+    /** "The first two bars", "the last couple of beats": how many. */
+    private Optional<Found<Integer>> edge(int i, Category noun) {
+        boolean first = tokens.is(i, Category.ORDINAL) && tokens.at(i).number(Category.ORDINAL) == 1;
+        if (!first && !tokens.is(i, Category.LAST)) {
+            return Optional.empty();
+        }
+        var many = tokens.is(i + 1, Category.BOTH) ? Optional.of(new Found<>(2, i + 2)) : tokens.number(i + 1);
+        return many.map(found -> new Found<>(found.value(), tokens.skip(found.after(), Category.OF)))
+                .filter(found -> tokens.is(found.after(), noun)
+                        && found.value() <= MOST
+                        && tokens.number(found.after() + 1).isEmpty())
+                .map(found -> new Found<>(found.value(), found.after() + 1));
     }
 
     private Optional<Constituent.BarAt.Way> way(int i) {
@@ -80,6 +111,10 @@ final class Moments {
             if (tokens.is(at, Category.BAR)) {
                 return Optional.of(new Found<>(new Constituent.Lasting(Fraction.of(1, 2), true), at + 1));
             }
+        }
+        boolean told = tokens.is(i - 1, Category.THE) && tokens.is(i - 2, Category.BE) && tokens.is(i - 3, Category.THAT);
+        if (told && tokens.is(i, Category.WHOLE) && tokens.is(i + 1, Category.BAR)) { // "that's the whole bar"
+            return Optional.of(new Found<>(new Constituent.BarAt(Constituent.BarAt.Way.THIS), i + 2));
         }
         if (tokens.is(i, Category.WHOLE) && tokens.is(i + 1, Category.BAR)) {
             return Optional.of(new Found<>(new Constituent.Lasting(Fraction.of(1, 1), true), i + 2));
@@ -172,8 +207,13 @@ final class Moments {
         }
         boolean article =
                 tokens.is(i, Category.THE) && tokens.at(i + 1).isCapital() && !tokens.is(i + 1, Category.LETTER);
-        boolean subject = tokens.is(i, Category.THE) && tokens.is(i + 1, Category.NUMBER) && isSingular(i + 2);
+        boolean subject = tokens.is(i, Category.THE) && tokens.is(i + 1, Category.NUMBER) && (isSingular(i + 2) || isOpening(i + 2));
         return article || subject ? i + 1 : i;
+    }
+
+    /** "Die Zwei fängt mit ... an". */
+    private boolean isOpening(int i) {
+        return tokens.isAny(i, Category.START, Category.END) && tokens.at(i).raw().matches(".*[ts]");
     }
 
     private boolean isSingular(int i) {
@@ -196,7 +236,12 @@ final class Moments {
             return Optional.of(new Found<>(new Constituent.Beats(List.of(1)), at + 1));
         }
         if (tokens.is(at, Category.LAST) && tokens.is(at + 1, Category.BEAT)) {
-            return Optional.of(new Found<>(new Constituent.LastBeat(), at + 2));
+            return Optional.of(new Found<>(new Constituent.LastBeats(1), at + 2));
+        }
+        var edge = edge(at, Category.BEAT).filter(found -> found.value() <= MOST_COUNTS);
+        if (edge.isPresent()) {
+            boolean last = tokens.is(at, Category.LAST);
+            return edge.map(found -> new Found<>(edgeBeats(found.value(), last), found.after()));
         }
         var ordinal = tokens.ordinal(at).filter(found -> tokens.is(found.after(), Category.BEAT));
         if (ordinal.isPresent()) {
@@ -218,14 +263,23 @@ final class Moments {
                         .map(found -> new Found<>(new Constituent.Beats(found.value()), found.after()));
     }
 
-    /** "Four beats to the bar", "three beats in each measure". */
+    private static Constituent edgeBeats(int many, boolean last) {
+        return last
+                ? new Constituent.LastBeats(many)
+                : new Constituent.Beats(IntStream.rangeClosed(1, many).boxed().toList());
+    }
+
+    /** "Four beats to the bar", "three beats in each measure", "count four to the bar". */
     private Optional<Found<Constituent>> perBar(int i) {
+        boolean counted = tokens.is(i - 1, Category.BEAT);
         return tokens.number(i)
-                .filter(found -> tokens.is(found.after(), Category.BEAT)
-                        && tokens.isAny(found.after() + 1, Category.TO, Category.PER, Category.IN)
-                        && tokens.isAny(found.after() + 2, Category.THE, Category.EACH, Category.BAR))
+                .map(found -> counted ? found : new Found<>(found.value(), found.after() + 1))
+                .filter(found -> (counted || tokens.is(found.after() - 1, Category.BEAT))
+                        && (tokens.isAny(found.after(), Category.TO, Category.PER)
+                                || !counted && tokens.is(found.after(), Category.IN))
+                        && tokens.isAny(found.after() + 1, Category.THE, Category.EACH, Category.BAR))
                 .flatMap(found -> {
-                    int at = tokens.skip(found.after() + 2, Category.THE, Category.EACH);
+                    int at = tokens.skip(found.after() + 1, Category.THE, Category.EACH);
                     boolean bar =
                             tokens.is(at, Category.BAR) && tokens.number(at + 1).isEmpty();
                     return bar
@@ -237,7 +291,8 @@ final class Moments {
     /** "For two beats", "a beat and a half" is not read. */
     private Optional<Found<Constituent>> lasting(int i) {
         boolean some = tokens.isAny(i - 1, Category.ORDINAL, Category.LAST); // "the first two beats"
-        return tokens.number(i)
+        boolean all = tokens.is(i, Category.ALL) && tokens.isAny(i - 1, Category.FOR, Category.WE, Category.HOLD);
+        return tokens.number(all ? i + 1 : i)
                 .filter(found -> !some
                         && tokens.is(found.after(), Category.BEAT)
                         && !tokens.isAny(found.after() + 1, Category.PER, Category.MINUTE)
@@ -249,21 +304,25 @@ final class Moments {
     /** Whether a noun follows that the number counts. */
     private boolean isCounting(int i) {
         boolean byNote = tokens.is(i, Category.NOTE) && tokens.is(i + 1, Category.FOR); // "note for note"
-        return !byNote
-                && tokens.isAny(
+        return !byNote && isThing(i);
+    }
+
+    private boolean isThing(int i) {
+        return tokens.isAny(
                         i,
                         Category.NOTE,
                         Category.STRING,
                         Category.FRET,
                         Category.LENGTH,
-                        Category.MANNER,
                         Category.REST,
                         Category.DEAD,
                         Category.OCTAVE,
                         Category.TIME,
                         Category.DOTTED,
                         Category.HALF,
-                        Category.TUPLET);
+                        Category.TUPLET)
+                || tokens.is(i, Category.MANNER) && !tokens.is(i + 1, Category.WE) // "auf der Drei rutschst du"
+                || tokens.is(i, Category.BEAT) && tokens.number(i + 1).isEmpty() && !tokens.is(i - 2, Category.BEAT);
     }
 
     /** "One and two", "3, 4 and 5", "one to four"; the noun may be said again. */

@@ -89,7 +89,8 @@ final class SpokenWords {
         boolean spoken = value >= 1
                 && value <= 3
                 && isAny(i + 1, Category.TENS)
-                && at(i).raw().length() > 1;
+                && at(i).raw().length() > 1
+                && !isAny(i - 1, Category.SLOW, Category.SHORT, Category.LONG, Category.HIGH, Category.LOW); // "a slow one"
         if (spoken) {
             return small(i + 1).map(found -> new Found<>(value * 100 + found.value(), found.after()));
         }

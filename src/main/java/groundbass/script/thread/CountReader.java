@@ -50,6 +50,7 @@ final class CountReader implements Reader {
             Tie.ON,
             Tie.ONE,
             Tie.STRING,
+            Tie.THEY,
             Tie.BAR);
 
     private final Stage stage;
@@ -62,6 +63,10 @@ final class CountReader implements Reader {
     public Optional<Judged> read(PlacedClause said) {
         boolean denied = said.hasAny(Tie.NO, Tie.NOT);
         if (said.scope().time().isPresent() && !denied) {
+            return Optional.empty();
+        }
+        boolean others = said.has(Tie.THEY) && !said.hasAny(Tie.NO, Tie.NOT); // "these are two quavers"
+        if (others) {
             return Optional.empty();
         }
         var many = many(said);
@@ -107,14 +112,39 @@ final class CountReader implements Reader {
             return OptionalInt.empty();
         }
         if (denied) {
-            return counts.isEmpty() && times.isEmpty() && !said.has(Tie.LIKE) ? OptionalInt.of(0) : OptionalInt.empty();
+            return counts.isEmpty()
+                            && times.isEmpty()
+                            && !said.has(Tie.LIKE)
+                            && !said.has(Constituent.Number.class)
+                    ? OptionalInt.of(0) : OptionalInt.empty();
         }
         if (!counts.isEmpty()) {
             return OptionalInt.of(counts.get(0).many());
         }
+        var late = late(said);
+        if (late.isPresent()) {
+            return late;
+        }
         return times.isEmpty()
                 ? OptionalInt.empty()
                 : OptionalInt.of(times.get(0).many());
+    }
+
+    /** "Hammer-ons hast du zwei": the number stands behind what it counts. */
+    private static OptionalInt late(PlacedClause said) {
+        var number = said.only(Constituent.Number.class);
+        var content = said.units().stream()
+                .filter(unit -> !(unit instanceof Constituent.Small))
+                .toList();
+        boolean behind = number.isPresent()
+                && content.size() == 2
+                && content.get(1) == number.get()
+                && (content.get(0) instanceof Constituent.Played
+                        || content.get(0) instanceof Constituent.Dead
+                        || content.get(0) instanceof Constituent.Silence
+                        || content.get(0) instanceof Constituent.Triplet)
+                && said.hasAny(Tie.HAVE, Tie.BE);
+        return behind ? OptionalInt.of(number.get().value()) : OptionalInt.empty();
     }
 
     /** What is counted; empty where more is said. */
@@ -122,7 +152,9 @@ final class CountReader implements Reader {
         var rest = new ArrayList<Constituent>();
         int bars = stage.timeline().line().bars().size();
         for (var unit : said.units()) {
-            boolean idle = unit instanceof Constituent.Small small && IDLE.contains(small.tie()) || isAmount(unit);
+            boolean idle = unit instanceof Constituent.Small small && IDLE.contains(small.tie())
+                    || isAmount(unit)
+                    || unit instanceof Constituent.Number && late(said).isPresent();
             boolean other = unit instanceof Constituent.BarCount count && count.bars() != bars;
             if (other) {
                 return Optional.empty();
@@ -145,9 +177,28 @@ final class CountReader implements Reader {
         if (said.has(Constituent.BarCount.class) || said.has(Tie.ANY)) {
             return List.of(stage.allBars());
         }
+        if (isThere(said.units()) && !said.memory().bars().isEmpty()) {
+            return List.of(said.memory().bars());
+        }
         return said.memory().bars().isEmpty()
                 ? List.of(stage.allBars())
                 : List.of(said.memory().bars(), stage.allBars());
+    }
+
+    /** "Das spielst du da viermal": in the bar in hand; "there are four" says nothing of where. */
+    private static boolean isThere(List<Constituent> units) {
+        for (int i = 0; i < units.size(); i++) {
+            boolean before = i > 0 && isVerb(units.get(i - 1));
+            boolean after = i + 1 < units.size() && isVerb(units.get(i + 1));
+            if (PlacedClause.is(units.get(i), Tie.THERE) && !before && !after) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean isVerb(Constituent unit) {
+        return PlacedClause.is(unit, Tie.BE) || PlacedClause.is(unit, Tie.HAVE) || PlacedClause.is(unit, Tie.PLAY);
     }
 
     private Optional<Judged> counted(Item item, int many, PlacedClause said) {
@@ -168,7 +219,8 @@ final class CountReader implements Reader {
                 return Optional.of(Judged.open(
                         findings.isEmpty() ? matching : findings.get(0).notes()));
             }
-            findings.add(Judged.of(right, new Right.CountThere((int) onsets), matching));
+            boolean loose = !right && item.has(Part.Kind.SHORT); // how short a note is, is a matter of taste
+            findings.add(loose ? Judged.open(matching) : Judged.of(right, new Right.CountThere((int) onsets), matching));
         }
         return choice(findings);
     }

@@ -62,7 +62,7 @@ final class Gist implements Reader {
         }
         for (var description : told) {
             if (!isSomewhere(description, area, said)) {
-                return Optional.of(wrong(description.item(), area).at(description.unit()));
+                return Optional.of(wrong(description.item(), area).at(description.wrong(area.notes())));
             }
         }
         return row(said, area)
@@ -302,14 +302,20 @@ final class Gist implements Reader {
     private Optional<Judged> pointed(List<Description> told, PlacedClause said) {
         var notes = said.memory().notes();
         boolean here = !said.scope().isSaid() && said.scope().time().isEmpty();
-        boolean points =
-                said.hasAny(Tie.IT, Tie.THAT) && !said.hasAny(Tie.THEN, Tie.AFTER, Tie.TO, Tie.FROM, Tie.AND, Tie.THEY);
+        boolean points = isPointing(said.units()) && !said.hasAny(Tie.THEN, Tie.AFTER, Tie.TO, Tie.FROM, Tie.AND, Tie.THEY);
         boolean one = notes.size() == 1
                 && told.size() == 1
                 && told.get(0).item().kinds().stream().noneMatch(kind -> kind == Part.Kind.NAME);
         return here && points && one && !told.get(0).fits(notes.get(0))
                 ? Optional.of(Judged.wrong(Wrongs.note(notes.get(0), told.get(0).item(), stage), notes))
                 : Optional.empty();
+    }
+
+    /** Whether "it" or "that" comes before anything is said of it. */
+    private static boolean isPointing(List<Constituent> units) {
+        return units.stream()
+                .takeWhile(unit -> unit instanceof Constituent.Small)
+                .anyMatch(unit -> PlacedClause.is(unit, Tie.IT) || PlacedClause.is(unit, Tie.THAT));
     }
 
     /** What was spoken of: the only note that is as described, or all that begin at a time. */

@@ -20,6 +20,7 @@ import groundbass.theory.NoteName;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Predicate;
 
@@ -69,6 +70,8 @@ final class HeadReader implements Reader {
             Tie.STOP,
             Tie.LOW,
             Tie.ALL,
+            Tie.BOTH,
+            Tie.EACH,
             Tie.ABOVE);
 
     private final Stage stage;
@@ -230,12 +233,25 @@ final class HeadReader implements Reader {
             return Optional.of(Optional.of(
                     chords(said, there -> there.root().pitchClass() == name.pitchClass() && isPlain(there))));
         }
+        boolean home = said.has(Tie.ON) && said.has(Tie.WE) && said.scope().extent() == Scope.Extent.SAID;
+        if (home) {
+            return Optional.of(home(name, said));
+        }
         boolean tonic = said.has(Tie.IN)
                 && said.units().size() <= 4
                 && !said.scope().isSaid()
                 && said.hasAny(Tie.WE, Tie.IT, Tie.THAT)
                 && !said.hasAny(Tie.PLAY, Tie.HAVE);
         return Optional.of(tonic ? Optional.of(heads.check(new Claim.TonicIs(name))) : Optional.empty());
+    }
+
+    /** "We stay on C": over its chord, or on its note. */
+    private Optional<Verdict> home(NoteName name, PlacedClause said) {
+        var chords = chords(said, there -> there.root().pitchClass() == name.pitchClass());
+        boolean played = stage.notes(stage.stretches(said.bars(), Optional.empty(), OptionalInt.empty())).stream()
+                .flatMap(at -> stage.midi(at).stream())
+                .anyMatch(midi -> Math.floorMod(midi, 12) == name.pitchClass());
+        return Optional.of(played && chords instanceof Verdict.Contradicts ? Verdict.CANNOT_TELL : chords);
     }
 
     private static boolean isPlain(ChordSymbol chord) {

@@ -47,6 +47,7 @@ final class SameReader {
             Tie.THAT,
             Tie.ALL,
             Tie.IT,
+            Tie.THEN,
             Tie.EXCEPT,
             Tie.FOR,
             Tie.RHYTHM,
@@ -74,10 +75,15 @@ final class SameReader {
                 beats.addAll(said.numbers());
             }
         }
+        if (named.isEmpty() && !beats.isEmpty()) { // "beat three is the same again"
+            memory.compared().ifPresent(named::add);
+        }
         inHand(clause, named, !beats.isEmpty(), memory).ifPresent(bar -> named.add(0, bar));
         boolean two = named.size() == 2 && isComparing(clause) && !named.get(0).equals(named.get(1));
         boolean both = two && named.stream().allMatch(bar -> stage.timeline().has(bar));
-        return both ? Optional.of(compare(clause, named.get(0), named.get(1), beats)) : Optional.empty();
+        return both
+                ? Optional.of(compare(clause, named.get(0), named.get(1), beats).comparedWith(named.get(1)))
+                : Optional.empty();
     }
 
     private static boolean isComparing(Clause clause) {
@@ -103,6 +109,9 @@ final class SameReader {
     private Optional<List<Integer>> numbers(Constituent unit, List<Integer> named, Memory memory) {
         if (unit instanceof Constituent.Bars said) {
             return Optional.of(said.numbers());
+        }
+        if (unit instanceof Constituent.BarsAtEdge edge) {
+            return Optional.of(stage.bars(edge));
         }
         if (unit instanceof Constituent.BarAt at) {
             return switch (at.way()) {
