@@ -135,6 +135,12 @@ enum Category {
     ASK,
     MAYBE,
     LET,
+    WAY,
+    /** Said where a speaker takes breath. */
+    BREATH,
+    AS,
+    UPWARD,
+    DOWNWARD,
     WHAT,
     MANY,
     MORE,

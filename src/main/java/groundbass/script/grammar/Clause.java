@@ -5,6 +5,15 @@ import java.util.Optional;
 
 /** Units that belong together, in the order in which they were said. */
 public record Clause(List<Read> units) {
+    private static final List<Constituent.Tie> VERBS = List.of(
+            Constituent.Tie.BE,
+            Constituent.Tie.HAVE,
+            Constituent.Tie.PLAY,
+            Constituent.Tie.START,
+            Constituent.Tie.END,
+            Constituent.Tie.HOLD,
+            Constituent.Tie.WE);
+
     public Clause {
         units = List.copyOf(units);
     }
@@ -56,7 +65,9 @@ public record Clause(List<Read> units) {
                         || read.is(Constituent.Unknown.class))
                 .isPresent();
         boolean asking = has(Constituent.Tie.WHAT) || has(Constituent.Tie.HOW_MANY) || has(Constituent.Tie.WHICH);
-        return has(Constituent.Tie.ASK) && (verb || asking);
+        boolean fragment = units.stream()
+                .noneMatch(read -> VERBS.stream().anyMatch(read::is)); // "And dead notes in that bar?"
+        return has(Constituent.Tie.ASK) && (verb || asking || fragment && units.size() > 2);
     }
 
     /** Without the words that are not known or say nothing; empty where none is left. */

@@ -160,7 +160,8 @@ final class ConstituentReader {
         boolean last = tokens.isAny(
                         i - 1, Category.NOTE, Category.LENGTH, Category.LETTER, Category.REST, Category.STRING)
                 && (tokens.isEnd(i + 1) || tokens.isAny(i + 1, Category.AND, Category.THEN));
-        boolean ahead = tokens.is(i - 1, Category.COMMA) && tokens.is(i + 1, Category.LETTER); // ", first D, then E"
+        boolean ahead = tokens.is(i + 1, Category.LETTER) // "you have first D, then E"
+                && tokens.isAny(i - 1, Category.COMMA, Category.HAVE, Category.PLAY, Category.BE, Category.WE);
         return first && (last || ahead);
     }
 
@@ -180,6 +181,10 @@ final class ConstituentReader {
         boolean other = token.is(Category.THE)
                 && !token.isAny(Category.THAT, Category.THEY, Category.LETTER, Category.NUMBER)
                 && !INDEFINITE.matcher(token.raw()).matches();
+        if (isPronoun(i)) { // "der geht", "die ist"
+            boolean many = tokens.at(i + 1).raw().matches("sind|.*en");
+            return add(i, List.of(new Constituent.Small(many ? Tie.THEY : Tie.IT)), i + 1);
+        }
         boolean definite = article || other;
         if (definite) {
             return add(i, List.of(new Constituent.Small(Tie.THE)), i + 1);
@@ -198,6 +203,32 @@ final class ConstituentReader {
         if (free) { // "you don't have to"
             return add(i, List.of(new Constituent.Small(Tie.MAYBE)), i + 3);
         }
+        boolean upTo = token.is(Category.UNTIL)
+                && tokens.ordinal(tokens.skip(i + 1, Category.THE)).isPresent(); // "until the seventh fret"
+        if (upTo) {
+            return add(i, List.of(new Constituent.Small(Tie.TO)), i + 1);
+        }
+        boolean anytime = token.is(Category.NOT) && token.is(Category.ANY); // "never"
+        if (anytime) {
+            return add(i, List.of(new Constituent.Small(Tie.NOT), new Constituent.Small(Tie.ANY)), i + 1);
+        }
+        boolean besides = token.is(Category.OR) && tokens.is(i + 1, Category.THE) && tokens.is(i + 2, Category.WAY);
+        if (besides) { // "by the way"
+            return i + 3;
+        }
+        boolean breath = tokens.isLowered() && token.is(Category.BREATH);
+        if (breath) { // where nothing else tells that something begins
+            return add(i, List.of(new Constituent.Small(Tie.SO)), i + 1);
+        }
+        boolean likened = token.is(Category.AS) && tokens.isAny(i + 1, Category.BAR, Category.BEAT);
+        if (likened) { // "as bar one"
+            return add(i, List.of(new Constituent.Small(Tie.LIKE)), i + 1);
+        }
+        boolean way = token.is(Category.TO) && tokens.isAny(i + 1, Category.UPWARD, Category.DOWNWARD);
+        if (way) { // "nach oben"
+            boolean up = tokens.is(i + 1, Category.UPWARD);
+            return add(i, List.of(new Constituent.Small(up ? Tie.UP : Tie.DOWN)), i + 2);
+        }
         boolean bidden = token.is(Category.LET)
                 && tokens.isAny(i + 1, Category.IT, Category.THEY, Category.THAT, Category.THE, Category.LETTER);
         if (bidden) { // "let it ring"
@@ -207,7 +238,7 @@ final class ConstituentReader {
         if (us) {
             return i + 2;
         }
-        boolean limit = token.is(Category.NO) && tokens.is(i + 1, Category.MORE); // "no more"
+        boolean limit = token.isAny(Category.NO, Category.NOT) && tokens.is(i + 1, Category.MORE); // "no more"
         boolean purpose = token.is(Category.TO) // "to worry about"
                 && (strangers.isStrange(i + 1) || tokens.is(i + 1, Category.FILLER) && tokens.isEnd(i + 2));
         boolean among = token.is(Category.BETWEEN) && tokens.is(i + 1, Category.THEY); // "between them"
@@ -279,12 +310,22 @@ final class ConstituentReader {
                 Category.WHOLE,
                 Category.TIME,
                 Category.RUN,
+                Category.WAY,
+                Category.LINE,
                 Category.THING);
         if (filler) {
             return i + 1;
         }
         var unit = strangers.isVerb(i) ? new Constituent.Small(Tie.PLAY) : new Constituent.Unknown();
         return add(i, List.of(unit), i + 1);
+    }
+
+    /** A German article before a verb stands for a noun. */
+    private boolean isPronoun(int i) {
+        return tokens.at(i).raw().toLowerCase(Locale.ROOT).matches("der|die|den|dem")
+                && tokens.isAny(
+                        i + 1, Category.BE, Category.PLAY, Category.HAVE, Category.HOLD, Category.CLIMB, Category.FALL)
+                && !tokens.at(i + 1).isCapital();
     }
 
     private Optional<Found<Constituent>> one(int i) {
@@ -320,6 +361,10 @@ final class ConstituentReader {
                 && noun
                 && tokens.is(i - 1, Category.THE)
                 && !INDEFINITE.matcher(tokens.at(i - 1).raw()).matches();
+        boolean piece = tokens.is(i, Category.LINE) && tokens.is(i - 1, Category.NUMBER); // "vier Stück"
+        if (piece) {
+            return Optional.empty();
+        }
         return tokens.is(i, Category.LINE) || german ? unit(new Constituent.Whole(), i + 1) : Optional.empty();
     }
 
@@ -391,6 +436,14 @@ final class ConstituentReader {
         if ((half || tokens.is(i, Category.WHOLE)) && tokens.isAny(i + 1, Category.STEP, Category.NOTE)) {
             return unit(new Constituent.Interval(2, OptionalInt.of(half ? 1 : 2)), i + 2);
         }
+        var steps = tokens.number(i).flatMap(found -> interval(found.after())
+                .filter(one -> one.value() instanceof Constituent.Interval step
+                        && step.number() == 2
+                        && step.semitones().isPresent())
+                .map(one -> new Found<Constituent>(steps(found.value(), (Constituent.Interval) one.value()), one.after())));
+        if (steps.isPresent()) { // "three half steps"
+            return steps;
+        }
         if (tokens.isAny(i, Category.SEMITONE, Category.STEP)) {
             return unit(new Constituent.Interval(2, OptionalInt.of(tokens.is(i, Category.STEP) ? 2 : 1)), i + 1);
         }
@@ -407,6 +460,10 @@ final class ConstituentReader {
                     octaves.get().after() + 1);
         }
         return tokens.is(i, Category.OCTAVE) ? unit(new Constituent.Octaves(1), i + 1) : sized(i).or(() -> move(i));
+    }
+
+    private static Constituent steps(int many, Constituent.Interval step) {
+        return new Constituent.Interval(many + 1, OptionalInt.of(many * step.semitones().getAsInt()));
     }
 
     private Optional<Found<Constituent>> move(int i) {

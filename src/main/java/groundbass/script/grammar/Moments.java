@@ -99,7 +99,7 @@ final class Moments {
         if (tokens.isAny(i, Category.EACH, Category.ALL)) {
             return Optional.of(Constituent.BarAt.Way.EACH);
         }
-        boolean the = tokens.isAny(i, Category.THE, Category.THAT)
+        boolean the = tokens.isAny(i, Category.THE, Category.THAT, Category.SAME)
                 && !tokens.at(i).raw().equals("a");
         return the && !tokens.at(i).raw().equals("an") ? Optional.of(Constituent.BarAt.Way.THIS) : Optional.empty();
     }
@@ -113,7 +113,8 @@ final class Moments {
             }
         }
         boolean told = tokens.is(i - 1, Category.THE) && tokens.is(i - 2, Category.BE) && tokens.is(i - 3, Category.THAT);
-        if (told && tokens.is(i, Category.WHOLE) && tokens.is(i + 1, Category.BAR)) { // "that's the whole bar"
+        boolean subject = tokens.is(i - 1, Category.THE) && tokens.isAny(i + 2, Category.BE, Category.HAVE);
+        if ((told || subject) && tokens.is(i, Category.WHOLE) && tokens.is(i + 1, Category.BAR)) { // "that's the whole bar"
             return Optional.of(new Found<>(new Constituent.BarAt(Constituent.BarAt.Way.THIS), i + 2));
         }
         if (tokens.is(i, Category.WHOLE) && tokens.is(i + 1, Category.BAR)) {
@@ -207,7 +208,7 @@ final class Moments {
         }
         boolean article =
                 tokens.is(i, Category.THE) && tokens.at(i + 1).isCapital() && !tokens.is(i + 1, Category.LETTER);
-        boolean subject = tokens.is(i, Category.THE) && tokens.is(i + 1, Category.NUMBER) && (isSingular(i + 2) || isOpening(i + 2));
+        boolean subject = tokens.is(i, Category.THE) && tokens.is(i + 1, Category.NUMBER) && (isSingular(i + 2) || isOpening(i + 2) || isOfBar(i + 2));
         return article || subject ? i + 1 : i;
     }
 
@@ -216,12 +217,23 @@ final class Moments {
         return tokens.isAny(i, Category.START, Category.END) && tokens.at(i).raw().matches(".*[ts]");
     }
 
+    /** "Die Drei in Takt zwei". */
+    private boolean isOfBar(int i) {
+        return tokens.isAny(i, Category.IN, Category.OF) && tokens.isAny(i + 1, Category.BAR);
+    }
+
     private boolean isSingular(int i) {
         return tokens.is(i, Category.BE) && !tokens.at(i).raw().equals("are");
     }
 
     private Optional<Found<Constituent>> beat(int i) {
         int at = tokens.skip(tokens.is(i, Category.ON) ? i + 1 : i, Category.THE);
+        boolean led = at > i
+                && (tokens.is(at, Category.BEAT)
+                        || tokens.isAny(at, Category.LAST, Category.ORDINAL) && tokens.is(at + 1, Category.BEAT));
+        if (led) {
+            return Optional.empty(); // the preposition is a word of its own
+        }
         if (tokens.is(at, Category.BEAT)) {
             return numbers(at + 1, Category.BEAT)
                     .map(found -> new Found<>(new Constituent.Beats(found.value()), found.after()));
@@ -248,6 +260,12 @@ final class Moments {
             return ordinal.map(found -> new Found<>(new Constituent.Beats(List.of(found.value())), found.after() + 1));
         }
         boolean begins = i == 0 || i == 1 && tokens.isAny(0, Category.AND, Category.SO, Category.THEN);
+        var ofBar = tokens.number(i).filter(found -> tokens.is(found.after(), Category.OF)
+                && tokens.isAny(found.after() + 1, Category.THE, Category.THAT)
+                && tokens.is(found.after() + 2, Category.BAR));
+        if (ofBar.isPresent()) { // "four of that bar"
+            return ofBar.map(found -> new Found<>(new Constituent.Beats(List.of(found.value())), found.after()));
+        }
         boolean bareBeat =
                 begins && tokens.is(i, Category.NUMBER) && (isSingular(i + 1) || tokens.is(i + 1, Category.COLON));
         if (bareBeat) { // "and four is a rest", "three: slide ..."

@@ -63,10 +63,13 @@ final class Openings {
         boolean after = isTie(at, Tie.AFTER) && (at > i || isTie(at + 1, Tie.THAT));
         boolean none = isTie(at, Tie.NO) && isContent(at + 1);
         boolean what = isTie(at, Tie.WHAT) && (is(at + 1, PRONOUNS) || isVerb(at + 1));
-        boolean bare = isName(at) && isTie(at + 1, Tie.BE);
+        boolean bare = isBare(at) && isTie(at + 1, Tie.BE);
+        boolean numbered = at > i && isNumber(at) && isPronoun(at + 1); // "okay, five, we're on ..."
+        int to = isTie(at + 1, Tie.UP) || isTie(at + 1, Tie.DOWN) ? at + 2 : at + 1;
+        boolean path = isName(at) && isTie(to, Tie.TO) && isName(to + 1); // "C up to E"
         boolean so = at > i && isTie(at - 1, Tie.SO) && (isVerb(at) || isOrder(at));
         boolean turned = at > i && isTie(at, Tie.BE) && is(at + 1, PRONOUNS); // "..., sind das neun"
-        return bare || so || turned || onward || only || sum || after || none || what || isPronoun(at) || isMoment(at) || isNoun(at) || isPath(at) || isCondition(at);
+        return bare || numbered || path || so || turned || onward || only || sum || after || none || what || isPronoun(at) || isMoment(at) || isNoun(at) || isPath(at) || isCondition(at);
     }
 
     /** "If you", "when the", "try leaning", "don't squeeze". */
@@ -110,10 +113,11 @@ final class Openings {
             }
             at += tied ? 2 : 1;
         }
+        boolean onward = isTie(at, Tie.THEN) && isContent(at + 1); // "on four, then, G"
         at = isTie(at, Tie.THEN) ? at + 1 : at;
         boolean there = (isTie(at, Tie.THERE) || isUnknown(at)) && isVerb(at + 1);
         boolean noun = isTie(at, Tie.THE) && isNoun(at);
-        return noun || isVerb(at) || isPlayed(at) || isPronoun(at) || isTie(at, Tie.WE) || there;
+        return noun || onward || isVerb(at) || isPlayed(at) || isPronoun(at) || isTie(at, Tie.WE) || there;
     }
 
     private boolean isBar(int i) {
@@ -145,7 +149,7 @@ final class Openings {
             boolean moment = Splitter.isMoment(units, at);
             boolean placed = moment && isBar(at) && !isTie(at - 1, Tie.OF) && !is(at - 1, PREPOSITIONS);
             boolean ofNoun = is(at, OF_NOUNS) || is(at, PREPOSITIONS) || isContent(at) || isUnknown(at) || moment;
-            boolean early = !article && moment; // "and a semiquaver beat two is"
+            boolean early = !article && at > i && (moment || isContent(at)); // "and a semiquaver beat two is"
             if (second || placed || early || !ofNoun) {
                 return false;
             }
@@ -202,12 +206,25 @@ final class Openings {
 
     /** Whether words stand here that hardly go on with what was said: they speak of it, or of a moment. */
     boolean isStrong(int i) {
-        return isPointing(i) || isMoment(i);
+        boolean bar = i > 0 && isTie(i - 1, Tie.SO) && Splitter.isMoment(units, i) && isBar(i);
+        return bar || isPointing(i) || isMoment(i);
     }
 
     /** "Leave it". */
     private boolean isOrder(int i) {
         return isUnknown(i) && (isTie(i + 1, Tie.IT) || isTie(i + 1, Tie.THEY));
+    }
+
+    /** "D is ...", "dead notes are ...". */
+    private boolean isBare(int i) {
+        return i < units.size()
+                && isContent(i)
+                && !(units.get(i).unit() instanceof Constituent.Place)
+                && !isNumber(i);
+    }
+
+    private boolean isNumber(int i) {
+        return i < units.size() && units.get(i).is(Constituent.Number.class);
     }
 
     private boolean isName(int i) {

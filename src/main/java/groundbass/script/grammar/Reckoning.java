@@ -35,14 +35,15 @@ final class Reckoning {
         boolean follows = isThing(units.subList(at, after));
         int from = before(units, at, follows ? Reckoning::isLeading : read -> isReckoned(read) || isLeading(read));
         boolean whole = follows || isThing(units.subList(from, at));
-        int first = whole ? from : at;
-        var taken = units.subList(first, whole ? after : at + 1);
+        if (!whole) { // "so count along"
+            units.set(at, new Read(new Constituent.Small(Tie.PLAY), units.get(at).from(), units.get(at).to()));
+            return at;
+        }
+        var taken = units.subList(from, after);
         var comma = new Read(new Constituent.Small(Tie.COMMA), taken.get(0).from(), taken.get(0).to());
         taken.clear();
-        if (whole) { // what stands on both sides does not belong together
-            units.add(first, comma);
-        }
-        return first;
+        units.add(from, comma); // what stands on both sides does not belong together
+        return from;
     }
 
     private static int before(List<Read> units, int at, Predicate<Read> belongs) {

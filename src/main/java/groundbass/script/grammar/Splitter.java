@@ -40,6 +40,11 @@ final class Splitter {
             Tie.MAYBE,
             Tie.EACH);
 
+    /** Words that lead to a moment. */
+    private static final Set<Tie> LEADING = Set.of(
+            Tie.ON, Tie.IN, Tie.OF, Tie.AT, Tie.TO, Tie.FROM, Tie.FOR, Tie.OVER, Tie.WITH, Tie.LIKE, Tie.SAME, Tie.THE,
+            Tie.BE, Tie.AFTER, Tie.BEFORE, Tie.BETWEEN, Tie.ONLY, Tie.EXCEPT, Tie.THEN, Tie.PLAY, Tie.THAT, Tie.AGAIN);
+
     /** So many units may tell what comes next. */
     private static final int MORE = 7;
 
@@ -203,13 +208,15 @@ final class Splitter {
                 return false;
             }
             subject |= read.is(Tie.WE);
-            boolean order = read.is(Tie.DO) && isSeparator(i - 1); // "so do warm up"
-            if (order) {
+            boolean urged = read.is(Tie.DO) && isSeparator(i - 1); // "so do warm up"
+            if (urged) {
                 return true;
             }
             boolean last = read.is(Tie.PLAY)
                     && (i + 1 == units.size() || units.get(i + 1).is(Tie.STOP));
-            if (isVerb(read) && !last && (read.unit() instanceof Constituent.Small || subject || i == from)) {
+            boolean listed = i + 1 == units.size() || isSeparator(i + 1); // "slap and pop"
+            boolean order = i == from && !listed;
+            if (isVerb(read) && !last && (read.unit() instanceof Constituent.Small || subject || order)) {
                 return true;
             }
         }
@@ -219,7 +226,7 @@ final class Splitter {
     /** Whether a clause opens here, where nobody wrote that one ends. */
     private boolean isBeginning(int i) {
         boolean goesOn = units.get(i).is(Tie.FROM) && open.stream().anyMatch(read -> read.is(Constituent.Played.class));
-        return !goesOn && isComplete(i) && !isSeparator(i) && !isSeparator(i - 1) && (openings.isAt(i) || openings.isPointing(i) || isOtherBeat(i) || isOtherCount(i) || isNewOrder(i));
+        return !goesOn && isComplete(i) && !isSeparator(i) && !isSeparator(i - 1) && (openings.isAt(i) || openings.isPointing(i) || isOtherBeat(i) || isOtherCount(i) || isNewOrder(i) || isBareMoment(i));
     }
 
     /** "It goes D E on beat one, beat two fifth fret": a second beat begins something else, verb or none. */
@@ -232,9 +239,21 @@ final class Splitter {
     private boolean isOtherCount(int i) {
         var last = open.get(open.size() - 1);
         return units.get(i).is(Constituent.Count.class)
-                && isContent(last)
+                && (isContent(last) || last.is(Tie.ONE))
                 && hasVerb(open)
                 && open.stream().anyMatch(read -> read.is(Constituent.Count.class));
+    }
+
+    /** "... on the A string, bar two ...": a moment that nothing leads to, after something was told. */
+    private boolean isBareMoment(int i) {
+        var unit = units.get(i).unit();
+        boolean moment = unit instanceof Constituent.Bars
+                || unit instanceof Constituent.Beats
+                || unit instanceof Constituent.BarCount
+                || unit instanceof Constituent.BarAt at && at.way() == Constituent.BarAt.Way.LAST;
+        var before = units.get(i - 1);
+        boolean led = before.unit() instanceof Constituent.Small small && LEADING.contains(small.tie());
+        return moment && !led && !isMoment(before) && isThing();
     }
 
     /** "It's loud, pop the fifth fret". */
@@ -252,7 +271,7 @@ final class Splitter {
     /** Whether enough was said for a clause: a verb with something behind it, or something and the moment where it comes. */
     private boolean isComplete(int i) {
         var last = open.get(open.size() - 1);
-        boolean object = last.is(Tie.IT) && open.size() > 1 && isBeforeNoun(open.get(open.size() - 2)); // "in it"
+        boolean object = (last.is(Tie.IT) || last.is(Tie.WE)) && open.size() > 1 && isBeforeNoun(open.get(open.size() - 2)); // "in it"
         boolean parted = last.is(Tie.START) // "fängt ... an"
                 && open.stream().filter(read -> read.is(Tie.START)).count() > 1;
         boolean stranded = units.get(i).is(Tie.FROM) && last.is(Tie.ON); // "the one we started on"
@@ -278,7 +297,8 @@ final class Splitter {
         boolean order = first.unit() instanceof Constituent.Played;
         boolean each = (first.is(Tie.ALL) || first.is(Tie.BOTH)) && isThing();
         boolean listed = openings.isPointing(i) && isThing() && !noun; // "then B flat and D it's ..."
-        boolean path = first.is(Tie.FROM) && !hasVerb(open); // "from the C up to the E that's ..."
+        boolean toward = first.is(Tie.FROM) || isContent(first) && open.stream().anyMatch(read -> read.is(Tie.TO));
+        boolean path = toward && !hasVerb(open) && !order; // "from the C up to the E that's ..."
         boolean told = (hasVerb(open) || order)
                 && (open.size() > 2 || open.stream().anyMatch(read -> isContent(read) || isMoment(read)));
         return !dangling && !compared && !path && (told || each || listed || isUnknownSaid() || !noun && isPlaced(open));

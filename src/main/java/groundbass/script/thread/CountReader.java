@@ -51,6 +51,7 @@ final class CountReader implements Reader {
             Tie.ONE,
             Tie.STRING,
             Tie.THEY,
+            Tie.ALL,
             Tie.BAR);
 
     private final Stage stage;
@@ -74,7 +75,8 @@ final class CountReader implements Reader {
         if (many.isEmpty() || left.isEmpty()) {
             return Optional.empty();
         }
-        boolean stated = said.scope().isSaid()
+        boolean stated = many.getAsInt() == 0
+                || said.scope().isSaid()
                 || said.hasAny(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.WE, Tie.NO, Tie.NOT, Tie.ONLY)
                 || said.has(Constituent.Times.class);
         if (!stated) {
@@ -219,10 +221,19 @@ final class CountReader implements Reader {
                 return Optional.of(Judged.open(
                         findings.isEmpty() ? matching : findings.get(0).notes()));
             }
-            boolean loose = !right && item.has(Part.Kind.SHORT); // how short a note is, is a matter of taste
+            boolean taste = item.has(Part.Kind.SHORT); // how short a note is, is a matter of taste
+            boolean loose = !right && (taste || isMeter(many, said));
             findings.add(loose ? Judged.open(matching) : Judged.of(right, new Right.CountThere((int) onsets), matching));
         }
         return choice(findings);
+    }
+
+    /** "Four quarters" may be the metre. */
+    private boolean isMeter(int many, PlacedClause said) {
+        var meter = stage.timeline().at(stage.timeline().line().firstNumber()).meter();
+        return said.only(Constituent.Value.class)
+                .filter(value -> many == meter.counts() && value.length().equals(Fraction.of(1, meter.unit())))
+                .isPresent();
     }
 
     private static long onsets(List<At> notes) {

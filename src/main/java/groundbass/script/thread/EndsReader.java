@@ -2,6 +2,7 @@ package groundbass.script.thread;
 
 import groundbass.script.checking.Right;
 import groundbass.script.checking.Timeline.At;
+import groundbass.script.checking.Timeline.Stretch;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Rank;
 import groundbass.script.grammar.Constituent.Tie;
@@ -35,7 +36,10 @@ final class EndsReader implements Reader {
         var distance = distance(said);
         boolean path = said.hasAny(Tie.FROM, Tie.OF) && said.has(Tie.TO) && !said.hasAny(Tie.NOT, Tie.NO);
         boolean placed = said.has(Rank.class) || said.has(Constituent.Place.class);
-        if (!path || !placed || distance.isEmpty() || said.scope().time().isPresent()) {
+        if (path && distance.isPresent() && said.scope().time().isPresent()) {
+            return between(distance.getAsInt(), said);
+        }
+        if (!path || !placed || distance.isEmpty()) {
             return Optional.empty();
         }
         var from = new ArrayList<Constituent>();
@@ -54,6 +58,29 @@ final class EndsReader implements Reader {
         return first.isEmpty() || last.isEmpty()
                 ? Optional.empty()
                 : Optional.of(judged(first, last, distance.getAsInt(), said));
+    }
+
+    /** "From beat two to beat three it is a fourth". */
+    private Optional<Judged> between(int distance, PlacedClause said) {
+        boolean plain = said.units().stream()
+                .allMatch(unit -> unit instanceof Constituent.Small
+                        || unit instanceof Constituent.Interval
+                        || unit instanceof Constituent.Octaves);
+        var beats = said.bars().size() == 1
+                ? stage.stretches(said.bars(), said.scope().time(), said.memory().beat())
+                : List.<Stretch>of();
+        if (!plain || beats.size() != 2) {
+            return Optional.empty();
+        }
+        var first = pitched(beats.get(0));
+        var last = pitched(beats.get(1));
+        return first.isEmpty() || last.isEmpty() ? Optional.empty() : Optional.of(judged(first, last, distance, said));
+    }
+
+    private List<At> pitched(Stretch stretch) {
+        return stage.notes(List.of(stretch)).stream()
+                .filter(at -> stage.midi(at).isPresent())
+                .toList();
     }
 
     private static OptionalInt distance(PlacedClause said) {

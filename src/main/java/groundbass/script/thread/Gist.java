@@ -51,7 +51,7 @@ final class Gist implements Reader {
     }
 
     private Optional<Judged> read(PlacedClause whole, Area area) {
-        var said = whole.with(atItsTime(whole));
+        var said = whole.with(withoutHarmony(atItsTime(whole)));
         var told = Descriptions.of(said.units(), stage);
         boolean rest = said.has(Constituent.Silence.class);
         if (rest && area.events().stream().noneMatch(Together::isRest)) {
@@ -71,6 +71,37 @@ final class Gist implements Reader {
                 .or(() -> nth(told, said, area))
                 .or(() -> pointed(told, said))
                 .or(() -> met(told, said, area));
+    }
+
+    /** "Over F, that is F, A and C": names behind a chord are its notes. */
+    private static List<Constituent> withoutHarmony(List<Constituent> units) {
+        int over = 0;
+        while (over < units.size() && !PlacedClause.is(units.get(over), Tie.OVER)) {
+            over++;
+        }
+        int after = over + 1;
+        while (after < units.size() && isOfChord(units.get(after))) {
+            after++;
+        }
+        boolean several = over < units.size()
+                && units.subList(over, after).stream()
+                                .filter(Constituent.Name.class::isInstance)
+                                .count()
+                        > 1;
+        if (!several) {
+            return units;
+        }
+        var rest = new ArrayList<>(units);
+        rest.subList(over, after).clear();
+        return rest;
+    }
+
+    private static boolean isOfChord(Constituent unit) {
+        return unit instanceof Constituent.Name
+                || unit instanceof Constituent.ChordNamed
+                || unit instanceof Constituent.KeyNamed
+                || PlacedClause.is(unit, Tie.COMMA)
+                || PlacedClause.is(unit, Tie.AND);
     }
 
     /** "On the e of two comes the octave, and then A": what comes then, comes later than the time that was said. */

@@ -122,7 +122,8 @@ final class HeadReader implements Reader {
             return bass ? Optional.of(counted(strings.strings(), there)) : Optional.empty();
         }
         if (unit instanceof Constituent.BarCount count) {
-            boolean alone = said.units().size() == 1 && said.memory().bars().isEmpty(); // "eight bars", to begin with
+            boolean alone = said.units().stream().allMatch(part -> part == unit || isLead(part))
+                    && said.memory().bars().isEmpty(); // "eight bars", to begin with
             boolean own = alone || said.has(Tie.LONG) || said.hasAny(Tie.BE, Tie.HAVE) && !said.has(Tie.OF);
             boolean other = said.hasAny(Tie.FOR, Tie.THEN, Tie.TO, Tie.OVER) || said.has(Constituent.Name.class);
             return own && !other ? Optional.of(heads.check(new Claim.BarCountIs(count.bars()))) : Optional.empty();
@@ -131,6 +132,10 @@ final class HeadReader implements Reader {
             return Optional.of(beats(beats.beats()));
         }
         return keyOrChord(unit, said);
+    }
+
+    private static boolean isLead(Constituent unit) {
+        return PlacedClause.is(unit, Tie.SO) || PlacedClause.is(unit, Tie.AND) || PlacedClause.is(unit, Tie.COMMA);
     }
 
     private static Verdict counted(int said, int there) {
@@ -170,7 +175,8 @@ final class HeadReader implements Reader {
     /** A minor may be the line's key or a bar's chord. */
     private Optional<Verdict> keyOrChord(Constituent unit, PlacedClause said) {
         boolean bars = said.scope().isSaid() && said.scope().extent() == Scope.Extent.SAID;
-        boolean chord = bars || said.hasAny(Tie.OVER, Tie.CHORD) || unit instanceof Constituent.ChordNamed;
+        boolean here = said.has(Tie.ON) && said.has(Tie.WE); // "we're on D minor"
+        boolean chord = bars || here || said.hasAny(Tie.OVER, Tie.CHORD) || unit instanceof Constituent.ChordNamed;
         if (!chord) {
             var named = (Constituent.KeyNamed) unit;
             boolean stated = said.hasAny(Tie.IN, Tie.KEY)

@@ -116,10 +116,7 @@ final class IntervalReader implements Reader {
         var pair = pair(clause);
         return pair.flatMap(notes -> distance(notes.get(0), notes.get(1))
                 .map(semitones -> Judged.of(
-                        Math.floorMod(Math.abs(semitones), 12)
-                                        == said.semitones().getAsInt()
-                                || Math.floorMod(-Math.abs(semitones), 12)
-                                        == said.semitones().getAsInt(),
+                        Math.floorMod(Math.abs(semitones), 12) == said.semitones().getAsInt(),
                         new Right.StepThere(semitones),
                         notes)));
     }

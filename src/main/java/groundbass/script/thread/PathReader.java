@@ -42,7 +42,7 @@ final class PathReader implements Reader {
         }
         var sources = new ArrayList<Constituent>();
         var targets = new ArrayList<Constituent>();
-        boolean from = false;
+        boolean from = !said.has(Tie.FROM) && isFirst(said.units()); // "the hammer is D to E"
         for (var unit : said.units()) {
             if (PlacedClause.is(unit, Tie.FROM)) {
                 from = true;
@@ -77,6 +77,13 @@ final class PathReader implements Reader {
                         .filter(manner -> manner.fits(notes.get(notes.size() - 1).note()))
                         .findFirst()
                 : Optional.empty();
+    }
+
+    /** Whether something is named before the word that leads to another. */
+    private static boolean isFirst(List<Constituent> units) {
+        return units.stream()
+                .takeWhile(unit -> !PlacedClause.is(unit, Tie.TO))
+                .anyMatch(unit -> isFret(unit) || isNamed(unit));
     }
 
     /** "The first A" is no fret. */

@@ -32,9 +32,27 @@ record Question(Clause asked) {
     }
 
     private List<Read> joined(List<Read> answer) {
+        var which = which();
+        if (which.isPresent()) {
+            var units = new ArrayList<>(stated(answer));
+            units.addAll(stated(which.get()));
+            return units;
+        }
         var units = new ArrayList<>(stated(asked.units()));
         units.addAll(stated(answer));
         return units;
+    }
+
+    /** "Which of them is dead? The third": what was asked for is spoken of; what is said of it. */
+    private Optional<List<Read>> which() {
+        var units = asked.units();
+        int which = 0;
+        while (which < units.size() && !units.get(which).is(Tie.WHICH)) {
+            which++;
+        }
+        boolean one = which + 1 < units.size() && (units.get(which + 1).is(Tie.ONE) || units.get(which + 1).is(Tie.OF));
+        int rest = one && units.get(which + 1).is(Tie.ONE) ? which + 2 : which + 1;
+        return one ? Optional.of(units.subList(rest, units.size())) : Optional.empty();
     }
 
     /** "How many notes? Four": the number stands where it was asked for. */

@@ -91,6 +91,7 @@ final class SameReader {
                 || clause.has(Tie.LIKE)
                 || clause.has(Tie.DIFFERENT)
                 || clause.has(Tie.AGAIN)
+                || clause.has(Tie.RHYTHM)
                 || clause.has(Tie.BE);
     }
 

@@ -314,26 +314,38 @@ public final class Talk {
         return beats.size() == 1 ? OptionalInt.of(beats.get(0).intValue()) : OptionalInt.empty();
     }
 
-    /** "Four, the chord goes to C": a number by itself may be a bar's. */
-    private Optional<Integer> number(Clause clause) {
+    /** "Four, the chord goes to C": a number by itself may be a bar's; the next one it is, where one then speaks of it. */
+    private Optional<List<Integer>> number(Clause clause) {
         var units = clause.units();
+        boolean led = units.size() > 1 && units.get(1).is(Tie.WE);
+        boolean next = led
+                && units.get(0).unit() instanceof Constituent.Number number
+                && memory.bars().contains(number.value() - 1)
+                && stage.timeline().has(number.value());
+        if (next) {
+            return Optional.of(List.of(((Constituent.Number) units.get(0).unit()).value()));
+        }
         for (int i = 0; i + 1 < units.size(); i++) {
             boolean apart = (i == 0 || units.get(i - 1).is(Tie.COMMA)) && units.get(i + 1).is(Tie.COMMA);
             if (apart && units.get(i).unit() instanceof Constituent.Number number) {
-                return Optional.of(number.value()).filter(stage.timeline()::has);
+                return Optional.of(number.value()).filter(stage.timeline()::has).map(bar -> both(List.of(bar)));
             }
         }
         return Optional.empty();
     }
 
     /** A bar that is named in passing, and lies behind, may be turned to or only be mentioned. */
-    private List<Integer> either(Clause clause, List<Integer> bars, boolean inPassing) {
+    private List<Integer> either(List<Integer> bars, boolean inPassing) {
         int last = memory.bars().stream().mapToInt(bar -> bar).max().orElse(0);
         boolean behind = bars.stream().allMatch(bar -> bar < last);
-        boolean bare = clause.units().stream().noneMatch(read -> read.is(Constituent.Bars.class));
-        return bare || inPassing && behind
-                ? Stream.concat(bars.stream(), memory.bars().stream()).distinct().sorted().toList()
-                : bars;
+        return inPassing && behind ? both(bars) : bars;
+    }
+
+    private List<Integer> both(List<Integer> bars) {
+        return Stream.concat(bars.stream(), memory.bars().stream())
+                .distinct()
+                .sorted()
+                .toList();
     }
 
     /** Bars and beats are remembered of every clause, notes of those that were understood. */
@@ -341,11 +353,15 @@ public final class Talk {
         List<Integer> bars = null;
         boolean inPassing = false;
         boolean said = false;
+        boolean compared = false; // "the same as bar one" turns to no other bar
         var beat = OptionalInt.empty();
         int places = 0;
         for (Read read : clause.units()) {
             var unit = read.unit();
-            if (unit instanceof Constituent.Bars named) {
+            compared |= read.is(Tie.SAME) || read.is(Tie.LIKE);
+            if (unit instanceof Constituent.Bars named && compared && !memory.bars().isEmpty()) {
+                places++;
+            } else if (unit instanceof Constituent.Bars named) {
                 inPassing |= places == 0 && said;
                 bars = places == 0 ? named.numbers() : bars;
                 places++;
@@ -365,7 +381,7 @@ public final class Talk {
                 said |= !(unit instanceof Constituent.Small) && !(unit instanceof Constituent.Unknown);
             }
         }
-        bars = bars == null ? number(clause).map(bar -> either(clause, List.of(bar), true)).orElse(null) : either(clause, bars, inPassing);
+        bars = bars == null ? number(clause).orElse(null) : either(bars, inPassing);
         boolean aside = takenBack || clause.units().get(0).is(Tie.NO);
         memory = memory.at(bars == null || aside ? memory.bars() : bars, beat);
         if (finding.isPresent()) {
