@@ -216,6 +216,12 @@ final class ConstituentReader {
         if (besides) { // "by the way"
             return i + 3;
         }
+        boolean plural = tokens.at(i).raw().matches("['’]s")
+                && isPlural(i - 1)
+                && tokens.isAny(i - 2, Category.NUMBER, Category.THEY, Category.BOTH, Category.ALL);
+        if (plural) {
+            return i + 1;
+        }
         boolean breath = tokens.isLowered() && token.is(Category.BREATH);
         if (breath) { // where nothing else tells that something begins
             return add(i, List.of(new Constituent.Small(Tie.SO)), i + 1);
@@ -416,7 +422,8 @@ final class ConstituentReader {
     }
 
     private Optional<Found<Fraction>> value(int i) {
-        if (tokens.is(i, Category.HALF) && tokens.isAny(i + 1, Category.NOTE, Category.REST)) {
+        boolean half = tokens.isAny(i + 1, Category.NOTE, Category.REST) || tokens.is(i - 1, Category.DOTTED);
+        if (tokens.is(i, Category.HALF) && half) {
             return Optional.of(new Found<>(Fraction.of(1, 2), i + 1));
         }
         boolean whole = tokens.is(i, Category.WHOLE) && tokens.is(i + 1, Category.NOTE);
@@ -591,6 +598,11 @@ final class ConstituentReader {
         return names.name(i).map(found -> new Found<>(new Constituent.Name(found.value()), found.after()));
     }
 
+    /** "Four F's". */
+    private boolean isPlural(int i) {
+        return tokens.is(i, Category.LETTER) && tokens.at(i + 1).raw().matches("['’]s");
+    }
+
     private Optional<Found<Constituent>> amount(int i) {
         if (tokens.is(i, Category.TIMES) && tokens.is(i - 1, Category.AGAIN)) {
             return unit(new Constituent.Small(Tie.AGAIN), i + 1); // "noch einmal"
@@ -619,6 +631,7 @@ final class ConstituentReader {
                         Category.TUPLET,
                         Category.DOTTED,
                         Category.OPEN)
+                || isPlural(noun)
                 || tokens.is(after, Category.OF)
                 || tokens.is(noun, Category.HALF);
         boolean pronoun = tokens.is(i, Category.NEUTRAL)

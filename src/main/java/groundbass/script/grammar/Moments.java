@@ -42,6 +42,13 @@ final class Moments {
             return edge.map(found ->
                     new Found<>(new Constituent.BarsAtEdge(found.value(), tokens.is(i, Category.LAST)), found.after()));
         }
+        boolean pointed = tokens.is(i - 1, Category.IN)
+                && tokens.is(i, Category.THAT)
+                && tokens.is(i + 1, Category.NEUTRAL)
+                && tokens.isEnd(i + 2);
+        if (pointed) { // "there are five notes in this one"
+            return Optional.of(new Found<>(new Constituent.BarAt(Constituent.BarAt.Way.THIS), i + 2));
+        }
         boolean bare = tokens.is(i - 1, Category.IN)
                 && tokens.is(i, Category.NUMBER)
                 && (tokens.isAny(i + 1, Category.WE, Category.THERE) || isSingular(i + 1));

@@ -214,6 +214,10 @@ final class Splitter {
             }
             boolean last = read.is(Tie.PLAY)
                     && (i + 1 == units.size() || units.get(i + 1).is(Tie.STOP));
+            boolean rests = read.is(Constituent.Silence.class) && units.get(i - 1).is(Tie.WE) && i > from; // "you rest"
+            if (rests) {
+                return true;
+            }
             boolean listed = i + 1 == units.size() || isSeparator(i + 1); // "slap and pop"
             boolean order = i == from && !listed;
             if (isVerb(read) && !last && (read.unit() instanceof Constituent.Small || subject || order)) {

@@ -243,7 +243,7 @@ final class Gist implements Reader {
 
     /** "Beat four is two semiquavers": so many of one thing at a time of a bar. A triplet has no plain quavers. */
     private Optional<Judged> amount(PlacedClause said, Area area) {
-        var count = said.only(Constituent.Count.class);
+        var count = said.only(Constituent.Count.class).filter(many -> !said.hasAny(Tie.BETWEEN, Tie.AFTER));
         var told = Descriptions.of(said.units(), stage);
         boolean rests = area.events().stream().anyMatch(Together::isRest);
         boolean open = said.scope().time().isEmpty() || area.stretches().size() != 1 || rests;

@@ -432,7 +432,7 @@ final class NoteReader implements Reader {
             return Judged.wrong(Wrongs.start(stretches.get(0), item, stage), notes);
         }
         boolean placed =
-                said.hasAny(Tie.HAVE, Tie.PLAY, Tie.THERE) || item.length().isPresent();
+                said.hasAny(Tie.HAVE, Tie.PLAY, Tie.THERE, Tie.WE) || item.length().isPresent();
         return whole || placed ? Judged.agrees(notes) : Judged.open(notes);
     }
 

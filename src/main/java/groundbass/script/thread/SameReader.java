@@ -64,10 +64,13 @@ final class SameReader {
     Optional<Judged> read(Clause clause, Memory memory) {
         var named = new ArrayList<Integer>();
         var beats = new ArrayList<Integer>();
+        var before = Optional.<Read>empty();
         for (Read read : clause.units()) {
             var numbers = numbers(read.unit(), named, memory);
             boolean beat = read.unit() instanceof Constituent.Beats;
-            if (numbers.isEmpty() && !beat && !isSmall(read)) {
+            boolean mere = read.is(Tie.ONLY) && before.isPresent() && before.get().is(Tie.BE); // "is just bar one"
+            before = Optional.of(read);
+            if (numbers.isEmpty() && !beat && !mere && !isSmall(read)) {
                 return Optional.empty();
             }
             numbers.ifPresent(named::addAll);

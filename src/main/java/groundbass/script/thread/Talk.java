@@ -326,8 +326,12 @@ public final class Talk {
             return Optional.of(List.of(((Constituent.Number) units.get(0).unit()).value()));
         }
         for (int i = 0; i + 1 < units.size(); i++) {
+            boolean first = units.subList(0, i).stream().allMatch(read -> read.is(Tie.COMMA) || read.is(Tie.SO));
             boolean apart = (i == 0 || units.get(i - 1).is(Tie.COMMA)) && units.get(i + 1).is(Tie.COMMA);
-            if (apart && units.get(i).unit() instanceof Constituent.Number number) {
+            boolean here = apart
+                    && units.get(i).unit() instanceof Constituent.Number said
+                    && (first && units.size() > i + 3 || memory.bars().contains(said.value() - 1));
+            if (here && units.get(i).unit() instanceof Constituent.Number number) {
                 return Optional.of(number.value()).filter(stage.timeline()::has).map(bar -> both(List.of(bar)));
             }
         }
