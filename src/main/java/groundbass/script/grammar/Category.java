@@ -136,6 +136,7 @@ enum Category {
     MAYBE,
     LET,
     WAY,
+    FOLLOWED,
     /** Said where a speaker takes breath. */
     BREATH,
     AS,

@@ -216,6 +216,23 @@ final class ConstituentReader {
         if (besides) { // "by the way"
             return i + 3;
         }
+        boolean by = token.is(Category.OR)
+                && interval(tokens.skip(i + 1, Category.THE)).isPresent(); // "up by a whole tone"
+        if (by) {
+            return i + 1;
+        }
+        boolean followed = token.is(Category.FOLLOWED) && tokens.is(i + 1, Category.OR); // "followed by"
+        if (followed) {
+            return add(i, List.of(new Constituent.Small(Tie.THEN)), i + 2);
+        }
+        boolean alike = token.is(Category.NOTE) && tokens.is(i + 1, Category.FOR) && tokens.is(i + 2, Category.NOTE);
+        boolean harmony = token.is(Category.OVER)
+                && tokens.isAny(i + 1, Category.THE, Category.THAT)
+                && tokens.is(i + 2, Category.CHORD)
+                && tokens.isEnd(i + 3);
+        if (alike || harmony) { // "note for note", "over this chord, ..."
+            return i + 3;
+        }
         boolean plural = tokens.at(i).raw().matches("['’]s")
                 && isPlural(i - 1)
                 && tokens.isAny(i - 2, Category.NUMBER, Category.THEY, Category.BOTH, Category.ALL);
@@ -422,11 +439,14 @@ final class ConstituentReader {
     }
 
     private Optional<Found<Fraction>> value(int i) {
-        boolean half = tokens.isAny(i + 1, Category.NOTE, Category.REST) || tokens.is(i - 1, Category.DOTTED);
+        boolean half = tokens.isAny(i + 1, Category.NOTE, Category.REST) && !tokens.is(i + 1, Category.STEP)
+                || tokens.is(i - 1, Category.DOTTED);
         if (tokens.is(i, Category.HALF) && half) {
             return Optional.of(new Found<>(Fraction.of(1, 2), i + 1));
         }
-        boolean whole = tokens.is(i, Category.WHOLE) && tokens.is(i + 1, Category.NOTE);
+        boolean whole = tokens.is(i, Category.WHOLE)
+                && tokens.is(i + 1, Category.NOTE)
+                && !tokens.is(i + 1, Category.STEP); // "a whole tone"
         if (whole) {
             return Optional.of(new Found<>(Fraction.of(1, 1), i + 1));
         }
@@ -451,7 +471,8 @@ final class ConstituentReader {
         if (steps.isPresent()) { // "three half steps"
             return steps;
         }
-        if (tokens.isAny(i, Category.SEMITONE, Category.STEP)) {
+        boolean step = tokens.is(i, Category.STEP) && !tokens.is(i, Category.NOTE);
+        if (step || tokens.is(i, Category.SEMITONE)) {
             return unit(new Constituent.Interval(2, OptionalInt.of(tokens.is(i, Category.STEP) ? 2 : 1)), i + 1);
         }
         if (tokens.is(i, Category.TRITONE)) {
@@ -505,7 +526,7 @@ final class ConstituentReader {
                         || tokens.is(after, Category.OF)
                                 && heads.read(tokens.skip(after, Category.OF, Category.THE, Category.CHORD))
                                         .isPresent();
-        if (ofChord) {
+        if (ofChord || isDegree(at)) {
             int degree = number.get();
             boolean exact = major || minor;
             return unit(
@@ -524,6 +545,17 @@ final class ConstituentReader {
                 Category.LENGTH,
                 Category.FINGERS);
         return sure && !noun ? unit(new Constituent.Interval(number.get(), semitones), after) : Optional.empty();
+    }
+
+    /** "Over this chord the E is the third", "F is the root, A the third". */
+    private boolean isDegree(int i) {
+        boolean harmony = IntStream.range(0, tokens.size())
+                .anyMatch(at -> tokens.isAny(at, Category.CHORD, Category.ROOT));
+        return harmony
+                && tokens.is(i, Category.ORDINAL)
+                && tokens.is(i - 1, Category.THE)
+                && tokens.is(i - 2, Category.BE)
+                && (tokens.isEnd(i + 1) || tokens.is(i + 1, Category.AND));
     }
 
     private static OptionalInt semitones(int number, boolean major, boolean minor) {
@@ -636,7 +668,7 @@ final class ConstituentReader {
                 || tokens.is(noun, Category.HALF);
         boolean pronoun = tokens.is(i, Category.NEUTRAL)
                 && (tokens.isAny(i - 1, Category.ORDINAL, Category.LAST, Category.MIDDLE, Category.THAT, Category.EACH)
-                        || tokens.isAny(i - 1, Category.THE, Category.OPEN, Category.DEAD));
+                        || tokens.isAny(i - 1, Category.THE, Category.OPEN, Category.DEAD, Category.MANNER));
         if (pronoun && !counts) {
             return unit(new Constituent.Small(Tie.ONE), after);
         }

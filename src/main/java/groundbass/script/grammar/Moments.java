@@ -279,6 +279,14 @@ final class Moments {
             return Optional.of(
                     new Found<>(new Constituent.Beats(List.of(tokens.at(i).number(Category.NUMBER))), i + 1));
         }
+        boolean path = tokens.isAny(i - 1, Category.OF, Category.FROM, Category.TO)
+                && tokens.is(i, Category.THE)
+                && tokens.is(i + 1, Category.NUMBER)
+                && tokens.isAny(i + 2, Category.TO, Category.BE, Category.PLAY);
+        if (path) { // "von der zwei zur drei"
+            return Optional.of(
+                    new Found<>(new Constituent.Beats(List.of(tokens.at(i + 1).number(Category.NUMBER))), i + 2));
+        }
         int bare = onThe(i);
         return bare == i
                 ? Optional.empty()

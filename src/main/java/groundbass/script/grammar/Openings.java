@@ -36,6 +36,8 @@ final class Openings {
             Tie.ONLY,
             Tie.THERE,
             Tie.UP,
+            Tie.START,
+            Tie.END,
             Tie.KEY,
             Tie.TEMPO);
 
@@ -68,8 +70,10 @@ final class Openings {
         int to = isTie(at + 1, Tie.UP) || isTie(at + 1, Tie.DOWN) ? at + 2 : at + 1;
         boolean path = isName(at) && isTie(to, Tie.TO) && isName(to + 1); // "C up to E"
         boolean so = at > i && isTie(at - 1, Tie.SO) && (isVerb(at) || isOrder(at));
-        boolean turned = at > i && isTie(at, Tie.BE) && is(at + 1, PRONOUNS); // "..., sind das neun"
-        return bare || numbered || path || so || turned || onward || only || sum || after || none || what || isPronoun(at) || isMoment(at) || isNoun(at) || isPath(at) || isCondition(at);
+        boolean turned = at > i && isTie(at, Tie.BE) && (is(at + 1, PRONOUNS) || isAmount(at + 1)); // "..., sind das neun"
+        boolean verbFirst = isTie(at, Tie.PLAY) && is(at + 1, PREPOSITIONS) && Splitter.isMoment(units, at + 2);
+        boolean plural = isBare(at) && !isName(at) && !isAmount(at - 1) && isVerb(at + 1);
+        return bare || plural || verbFirst || numbered || path || so || turned || onward || only || sum || after || none || what || isPronoun(at) || isMoment(at) || isNoun(at) || isPath(at) || isCondition(at);
     }
 
     /** "If you", "when the", "try leaning", "don't squeeze". */
@@ -95,7 +99,8 @@ final class Openings {
 
     /** "On four there's", "bar two has", "in the first bar you". */
     private boolean isMoment(int i) {
-        int at = is(i, PREPOSITIONS) || isTie(i, Tie.THE) ? i + 1 : i;
+        int at = is(i, PREPOSITIONS) ? i + 1 : i;
+        at = isTie(at, Tie.THE) ? at + 1 : at;
         if (!Splitter.isMoment(units, at)) {
             return false;
         }
@@ -131,7 +136,7 @@ final class Openings {
         if (!article && !bare) {
             return false;
         }
-        boolean named = false;
+        boolean named = isTie(i, Tie.ALL);
         for (int at = i; at < Math.min(units.size(), i + NOUN); at++) {
             boolean subject = isTie(at, Tie.WE) && named;
             boolean parted = at == i + 1 && (isTie(at, Tie.START) || isTie(at, Tie.END)) && isTie(at + 1, Tie.WITH);
@@ -207,7 +212,8 @@ final class Openings {
     /** Whether words stand here that hardly go on with what was said: they speak of it, or of a moment. */
     boolean isStrong(int i) {
         boolean bar = i > 0 && isTie(i - 1, Tie.SO) && Splitter.isMoment(units, i) && isBar(i);
-        return bar || isPointing(i) || isMoment(i);
+        boolean after = (isTie(i, Tie.AFTER) || isTie(i, Tie.THEN)) && isMoment(i + 1);
+        return bar || after || isPointing(i) || isMoment(i);
     }
 
     /** "Leave it". */
@@ -221,6 +227,15 @@ final class Openings {
                 && isContent(i)
                 && !(units.get(i).unit() instanceof Constituent.Place)
                 && !isNumber(i);
+    }
+
+    /** "The low F is": an article, a noun and its verb. */
+    boolean isSubject(int i) {
+        return isTie(i, Tie.THE) && isNoun(i);
+    }
+
+    private boolean isAmount(int i) {
+        return i >= 0 && isNumber(i) || i >= 0 && i < units.size() && units.get(i).is(Constituent.Count.class);
     }
 
     private boolean isNumber(int i) {

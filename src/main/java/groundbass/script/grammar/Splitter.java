@@ -74,7 +74,8 @@ final class Splitter {
                 && !(unpunctuated && isVerbLast())
                 && (hasVerb(open) || isPlaced(open) || unpunctuated && (isUnknownSaid() || isStrange()))
                 && (unpunctuated ? openings.isAt(i) || isMore(i) || isOrder(i + 1) : hasVerbBefore(i + 1));
-        separates |= unpunctuated && isSeparator(i) && isThing() && openings.isStrong(i + 1);
+        separates |= unpunctuated && isSeparator(i) && isThing() && (openings.isStrong(i + 1) || isAside(i));
+        separates |= !unpunctuated && isComparison(i);
         separates |= units.get(i).is(Tie.SEMICOLON) || isBesideBareNo(i) || isNoneOf(i) || isPreface(i);
         boolean begins = unpunctuated && !open.isEmpty() && isBeginning(i);
         if (separates || begins) {
@@ -83,6 +84,27 @@ final class Splitter {
             open.addAll(tail);
         }
         open.add(units.get(i));
+    }
+
+    /** "So I like that": what begins with a word that is not known goes on with nothing. */
+    private boolean isAside(int i) {
+        return units.get(i).is(Tie.SO)
+                && i + 1 < units.size()
+                && units.get(i + 1).is(Constituent.Unknown.class)
+                && hasVerb(open);
+    }
+
+    /** "There are eight notes, one more than in bar one". */
+    private boolean isComparison(int i) {
+        if (!units.get(i).is(Tie.COMMA) || !hasVerb(open)) {
+            return false;
+        }
+        for (int at = i + 1; at < units.size() && !isSeparator(at); at++) {
+            if (units.get(at).is(Tie.OTHER)) {
+                return at > i + 1;
+            }
+        }
+        return false;
     }
 
     /** "Takt sechs ist dann ...": a verb that something has to follow. */
@@ -257,7 +279,8 @@ final class Splitter {
                 || unit instanceof Constituent.BarAt at && at.way() == Constituent.BarAt.Way.LAST;
         var before = units.get(i - 1);
         boolean led = before.unit() instanceof Constituent.Small small && LEADING.contains(small.tie());
-        return moment && !led && !isMoment(before) && isThing();
+        boolean told = isThing() || hasVerb(open) && open.size() > 1;
+        return moment && !led && !isMoment(before) && told;
     }
 
     /** "It's loud, pop the fifth fret". */
@@ -300,8 +323,9 @@ final class Splitter {
                 .orElse(open.get(0));
         boolean order = first.unit() instanceof Constituent.Played;
         boolean each = (first.is(Tie.ALL) || first.is(Tie.BOTH)) && isThing();
-        boolean listed = openings.isPointing(i) && isThing() && !noun; // "then B flat and D it's ..."
-        boolean toward = first.is(Tie.FROM) || isContent(first) && open.stream().anyMatch(read -> read.is(Tie.TO));
+        boolean listed = (openings.isPointing(i) || openings.isSubject(i)) && isThing() && !noun; // "then B flat and D it's ..."
+        boolean to = open.stream().anyMatch(read -> read.is(Tie.TO));
+        boolean toward = first.is(Tie.FROM) || first.is(Tie.OF) && to || isContent(first) && to;
         boolean path = toward && !hasVerb(open) && !order; // "from the C up to the E that's ..."
         boolean told = (hasVerb(open) || order)
                 && (open.size() > 2 || open.stream().anyMatch(read -> isContent(read) || isMoment(read)));
@@ -336,7 +360,9 @@ final class Splitter {
 
     /** "And hammer ...". */
     private boolean isOrder(int i) {
-        return i < units.size() && units.get(i).unit() instanceof Constituent.Played;
+        boolean played = i < units.size() && units.get(i).unit() instanceof Constituent.Played;
+        boolean play = i + 1 < units.size() && units.get(i).is(Tie.PLAY) && units.get(i + 1).is(Tie.THE); // "and grab the"
+        return played || play;
     }
 
     private static boolean isBeforeNoun(Read read) {

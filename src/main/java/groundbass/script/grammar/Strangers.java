@@ -11,7 +11,7 @@ final class Strangers {
     private static final Pattern ADVERB = Pattern.compile("\\p{Ll}{3,}(ly|weise|lich)");
 
     /** Of a verb that stands before its subject, as in German. */
-    private static final Pattern TURNED = Pattern.compile("\\p{Ll}{2,}(st|t|en)");
+    private static final Pattern TURNED = Pattern.compile("\\p{Ll}{3,}(st|t|en)");
 
     private final SpokenWords tokens;
 
@@ -45,7 +45,9 @@ final class Strangers {
                         Category.CHORD,
                         Category.REST);
         boolean object = tokens.isAny(before - 1, Category.PLAY, Category.HAVE, Category.BE); // "it walks you home"
-        return isStrange(i) && (turned || thing || tokens.is(before, Category.WE) && !object);
+        boolean it = tokens.is(before, Category.IT) && tokens.isAny(before - 1, Category.SO, Category.AND, Category.COMMA)
+                || tokens.is(before, Category.IT) && before == 0;
+        return isStrange(i) && (turned || thing || it || tokens.is(before, Category.WE) && !object);
     }
 
     boolean isStrange(int i) {

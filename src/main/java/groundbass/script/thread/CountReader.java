@@ -61,7 +61,8 @@ final class CountReader implements Reader {
     }
 
     @Override
-    public Optional<Judged> read(PlacedClause said) {
+    public Optional<Judged> read(PlacedClause whole) {
+        var said = withoutAll(whole);
         boolean denied = said.hasAny(Tie.NO, Tie.NOT);
         if (said.scope().time().isPresent() && !denied) {
             return Optional.empty();
@@ -138,15 +139,31 @@ final class CountReader implements Reader {
         var content = said.units().stream()
                 .filter(unit -> !(unit instanceof Constituent.Small))
                 .toList();
-        boolean behind = number.isPresent()
-                && content.size() == 2
-                && content.get(1) == number.get()
-                && (content.get(0) instanceof Constituent.Played
-                        || content.get(0) instanceof Constituent.Dead
-                        || content.get(0) instanceof Constituent.Silence
-                        || content.get(0) instanceof Constituent.Triplet)
-                && said.hasAny(Tie.HAVE, Tie.BE);
-        return behind ? OptionalInt.of(number.get().value()) : OptionalInt.empty();
+        boolean two = number.isPresent() && content.size() == 2 && said.hasAny(Tie.HAVE, Tie.BE);
+        boolean behind = two && content.get(1) == number.get() && isCounted(content.get(0));
+        boolean ahead = two && content.get(0) == number.get() && isCounted(content.get(1)) && !said.has(Tie.HAVE);
+        return behind || ahead ? OptionalInt.of(number.get().value()) : OptionalInt.empty();
+    }
+
+    private static boolean isCounted(Constituent unit) {
+        return unit instanceof Constituent.Played
+                || unit instanceof Constituent.Dead
+                || unit instanceof Constituent.Silence
+                || unit instanceof Constituent.Triplet;
+    }
+
+    /** "Of those nine notes, three are popped": what is said of all leads to what is said of some. */
+    private static PlacedClause withoutAll(PlacedClause said) {
+        boolean of = said.units().size() > 1
+                && PlacedClause.is(said.units().get(0), Tie.OF)
+                && PlacedClause.is(said.units().get(1), Tie.THEY);
+        int comma = 0;
+        while (comma < said.units().size() && !PlacedClause.is(said.units().get(comma), Tie.COMMA)) {
+            comma++;
+        }
+        return of && comma < said.units().size()
+                ? said.with(said.units().subList(comma, said.units().size()))
+                : said;
     }
 
     /** What is counted; empty where more is said. */

@@ -102,7 +102,8 @@ final class EdgeReader implements Reader {
         if (bars.isEmpty() || bars.stream().anyMatch(bar -> !stage.timeline().has(bar))) {
             return Optional.empty();
         }
-        if (!said.scope().isSaid() && !said.has(Tie.IT) && !said.has(Tie.START) && !said.has(Tie.END)) {
+        boolean verb = said.hasAny(Tie.IT, Tie.START, Tie.END) && !isAtEnd(said.units());
+        if (!said.scope().isSaid() && !verb) {
             return unplaced(items, last, said);
         }
         var findings = (whole ? List.of(bars.get(last ? bars.size() - 1 : 0)) : bars)
@@ -116,6 +117,12 @@ final class EdgeReader implements Reader {
                                         said.memory().beat())))
                         .toList();
         return together(findings);
+    }
+
+    /** "At the end": of the bar in hand, or of the line. */
+    private static boolean isAtEnd(List<Constituent> units) {
+        int end = units.indexOf(new Constituent.Small(Tie.END));
+        return end > 0 && PlacedClause.is(units.get(end - 1), Tie.AT);
     }
 
     /** "The last note": of the bar in hand, or of the line. */

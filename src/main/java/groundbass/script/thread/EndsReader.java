@@ -35,7 +35,10 @@ final class EndsReader implements Reader {
     public Optional<Judged> read(PlacedClause said) {
         var distance = distance(said);
         boolean path = said.hasAny(Tie.FROM, Tie.OF) && said.has(Tie.TO) && !said.hasAny(Tie.NOT, Tie.NO);
-        boolean placed = said.has(Rank.class) || said.has(Constituent.Place.class);
+        boolean placed = said.has(Rank.class)
+                || said.has(Constituent.Place.class)
+                || said.has(Constituent.Played.class)
+                || said.has(Constituent.Dead.class);
         if (path && distance.isPresent() && said.scope().time().isPresent()) {
             return between(distance.getAsInt(), said);
         }

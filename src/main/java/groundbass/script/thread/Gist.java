@@ -83,7 +83,10 @@ final class Gist implements Reader {
         while (after < units.size() && isOfChord(units.get(after))) {
             after++;
         }
-        boolean several = over < units.size()
+        boolean way = units.stream()
+                .anyMatch(unit -> PlacedClause.is(unit, Tie.UP) || PlacedClause.is(unit, Tie.DOWN)); // "runter über D"
+        boolean several = !way
+                && over < units.size()
                 && units.subList(over, after).stream()
                                 .filter(Constituent.Name.class::isInstance)
                                 .count()
@@ -197,17 +200,20 @@ final class Gist implements Reader {
             var sounding = stage.notes(area.stretches()).stream()
                     .filter(at -> dead || !at.note().isDead())
                     .toList();
-            var parts = names.stream()
-                    .map(unit -> unit instanceof Constituent.Name name
-                            ? Part.name(name.name(), stage.timeline(), stage.neck())
-                            : Part.dead())
-                    .toList();
+            var parts = names.stream().map(this::part).toList();
             boolean there = Runs.isRow(parts, sounding) || Runs.isRow(parts, once(sounding));
             if (parts.size() >= ROW && !there) {
                 return Optional.of(wrong(Item.NOTHING.with(parts.get(0)), area).at(names.get(0)));
             }
         }
         return Optional.empty();
+    }
+
+    private Part part(Constituent unit) {
+        if (unit instanceof Constituent.Name name) {
+            return Part.name(name.name(), stage.timeline(), stage.neck());
+        }
+        return unit instanceof Constituent.Played played ? Part.manner(played.manner()) : Part.dead();
     }
 
     /** Without the notes that repeat the one before them. */
@@ -230,7 +236,13 @@ final class Gist implements Reader {
             boolean tie = PlacedClause.is(unit, Tie.COMMA)
                     || PlacedClause.is(unit, Tie.AND)
                     || PlacedClause.is(unit, Tie.THEN);
-            if (unit instanceof Constituent.Name || unit instanceof Constituent.Dead) {
+            boolean played = unit instanceof Constituent.Played;
+            boolean other = !open.isEmpty() && played != open.get(0) instanceof Constituent.Played;
+            if (other) {
+                rows.add(List.copyOf(open));
+                open.clear();
+            }
+            if (played || unit instanceof Constituent.Name || unit instanceof Constituent.Dead) {
                 open.add(unit);
             } else if (!tie) {
                 rows.add(List.copyOf(open));

@@ -94,7 +94,8 @@ final class NoteReader implements Reader {
                         || PlacedClause.is(unit, Tie.IT)
                         || PlacedClause.is(unit, Tie.THAT));
         boolean placed = said.scope().time().isPresent();
-        return dummy && placed ? presented(left, right, said) : told(left, right, said);
+        boolean follows = !right.isEmpty() && PlacedClause.is(right.get(0), Tie.THEN); // "it is followed by"
+        return dummy && (placed || follows) ? presented(left, right, said) : told(left, right, said);
     }
 
     /** "After the D there are ...": the one note after which something comes. */
@@ -395,7 +396,8 @@ final class NoteReader implements Reader {
             return wholly || begins || triplet || pause ? Judged.agrees(met) : Judged.open(met);
         }
         if (first > 0 && !moment) {
-            return Judged.open(met);
+            boolean somewhere = items.size() == 1 && said.hasAny(Tie.THERE, Tie.HAVE);
+            return somewhere ? Judged.agrees(met) : Judged.open(met);
         }
         if (!moment && Runs.isScattered(items, events)) {
             return Judged.open(met);
@@ -433,7 +435,7 @@ final class NoteReader implements Reader {
         }
         boolean placed =
                 said.hasAny(Tie.HAVE, Tie.PLAY, Tie.THERE, Tie.WE) || item.length().isPresent();
-        return whole || placed ? Judged.agrees(notes) : Judged.open(notes);
+        return whole || placed ? Judged.agrees(List.of()) : Judged.open(List.of());
     }
 
     /** A rest may be called by how it is written, by how long silence lasts in the beat, or by how long it lasts in all. */

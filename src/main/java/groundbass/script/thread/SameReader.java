@@ -81,11 +81,29 @@ final class SameReader {
         if (named.isEmpty() && !beats.isEmpty()) { // "beat three is the same again"
             memory.compared().ifPresent(named::add);
         }
+        var rank = clause.units().stream()
+                .map(Read::unit)
+                .filter(Constituent.Rank.class::isInstance)
+                .map(Constituent.Rank.class::cast)
+                .findFirst();
+        boolean ofBeats = rank.isPresent() && beats.size() == 1 && clause.has(Tie.SAME);
+        if (ofBeats) { // "the second beat of bar six is the same as the first"
+            return beats(named, beats, rank.get().nth());
+        }
         inHand(clause, named, !beats.isEmpty(), memory).ifPresent(bar -> named.add(0, bar));
         boolean two = named.size() == 2 && isComparing(clause) && !named.get(0).equals(named.get(1));
         boolean both = two && named.stream().allMatch(bar -> stage.timeline().has(bar));
         return both
                 ? Optional.of(compare(clause, named.get(0), named.get(1), beats).comparedWith(named.get(1)))
+                : Optional.empty();
+    }
+
+    private Optional<Judged> beats(List<Integer> named, List<Integer> beats, int other) {
+        boolean known = named.size() == 2 && named.get(1) == other && stage.timeline().has(named.get(0));
+        var scope = new Claim.Scope(beats, List.of(other), List.of(), false, 0, 0, false);
+        return known
+                ? Optional.of(new Judged(
+                        bars.check(new Claim.SameBars(List.of(named.get(0)), List.of(named.get(0)), scope)), List.of()))
                 : Optional.empty();
     }
 

@@ -100,7 +100,8 @@ public final class Talk {
         before = Optional.empty();
         for (var clause : hearing.clauses(sentence)) {
             if (!heard.isEmpty() && question.isEmpty() && isBareNo(clause)) {
-                heard.replaceAll(Heard::untold);
+                int first = hearing.unpunctuated() ? heard.size() - 1 : 0;
+                heard.subList(first, heard.size()).replaceAll(Heard::untold);
                 takenBack = true;
             }
             heard.add(hear(clause));
@@ -111,14 +112,33 @@ public final class Talk {
 
     /** "..., well, no, ...": what was said before in this sentence is meant no longer. */
     private static boolean isBareNo(Clause clause) {
-        return clause.has(Tie.NO) && !isMusical(clause);
+        return clause.units().get(0).is(Tie.NO) && !isMusical(clause);
     }
 
     private Heard hear(Clause said) {
         var answer = question.flatMap(asked -> asked.answered(said));
-        var heard = hear(said, answer.orElse(said).plain());
+        var heard = hear(said, ofBars(answer.orElse(said).plain()));
         question = said.isQuestion() ? Optional.of(new Question(said)) : Optional.empty();
         return heard;
+    }
+
+    private boolean isOverview() {
+        return before.filter(earlier -> earlier.has(Constituent.BarCount.class)).isPresent();
+    }
+
+    /** "Eight bars, and the last one is over G": after bars were spoken of, "one" is a bar. */
+    private Clause ofBars(Clause clause) {
+        boolean one = clause.units().size() > 2
+                && clause.units().get(1).is(Tie.ONE)
+                && clause.units().get(0).unit() instanceof Constituent.Rank rank
+                && rank.which() == Constituent.Rank.Which.LAST;
+        if (!isOverview() || !one) {
+            return clause;
+        }
+        var units = new ArrayList<>(clause.units().subList(2, clause.units().size()));
+        var last = clause.units().get(0);
+        units.add(0, new Read(new Constituent.BarAt(Constituent.BarAt.Way.LAST), last.from(), last.to()));
+        return new Clause(units);
     }
 
     /** @param clause what is meant, where a question and its answer make one statement */
@@ -182,7 +202,10 @@ public final class Talk {
                 .flatMap(earlier -> earlier.units().stream())
                 .filter(Talk::isMoment)
                 .toList();
-        if (!elliptic || moments.isEmpty() || !clause.isKnown() || clause.units().stream().anyMatch(Talk::isMoment)) {
+        boolean bar = !hearing.unpunctuated()
+                && !moments.isEmpty()
+                && moments.stream().allMatch(read -> read.is(Constituent.Bars.class));
+        if (!elliptic && !bar || moments.isEmpty() || !clause.isKnown() || clause.units().stream().anyMatch(Talk::isMoment)) {
             return Optional.empty();
         }
         var units = new ArrayList<>(moments);
@@ -231,12 +254,18 @@ public final class Talk {
 
     /** "The only place where you ...". */
     private static boolean isRelative(Clause clause) {
-        return clause.units().stream().skip(1).anyMatch(read -> read.is(Tie.WHAT));
+        var units = clause.units();
+        for (int i = 1; i + 1 < units.size(); i++) {
+            if (units.get(i).is(Tie.WHAT) && !units.get(i + 1).is(Tie.COMMA)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** "It's the same G that you know". */
     private static boolean isCompared(Clause clause) {
-        return clause.has(Tie.SAME) && refers(clause);
+        return (clause.has(Tie.SAME) || clause.has(Constituent.Octaves.class) && clause.has(Tie.OF)) && refers(clause);
     }
 
     private static boolean refers(Clause clause) {
@@ -370,7 +399,7 @@ public final class Talk {
                 bars = places == 0 ? named.numbers() : bars;
                 places++;
             } else if (unit instanceof Constituent.BarAt at) {
-                bars = at.way() == Constituent.BarAt.Way.LAST
+                bars = at.way() == Constituent.BarAt.Way.LAST && !isOverview()
                         ? List.of(stage.timeline().lastBar())
                         : bars;
                 bars = at.way() == Constituent.BarAt.Way.NEXT

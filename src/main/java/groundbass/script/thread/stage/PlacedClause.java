@@ -16,7 +16,7 @@ import java.util.Set;
  * @param memory what was spoken of before
  */
 public record PlacedClause(Scope scope, List<Constituent> units, Memory memory) {
-    private static final Set<Tie> BEFORE_PLACES = Set.of(Tie.ON, Tie.IN, Tie.OF, Tie.AT, Tie.FOR, Tie.FROM);
+    private static final Set<Tie> BEFORE_PLACES = Set.of(Tie.ON, Tie.IN, Tie.OF, Tie.AT, Tie.FOR, Tie.FROM, Tie.OVER);
 
     /** Empty where the clause names two places that do not go together. */
     public static Optional<PlacedClause> of(Clause clause, Memory memory, Stage stage) {
