@@ -9,7 +9,6 @@ import groundbass.theory.Degree;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;
@@ -17,92 +16,21 @@ import java.util.stream.IntStream;
 
 /** Cuts a sentence into units; every word belongs to one, is a mere filler, or is unknown. */
 final class ConstituentReader {
-    /** Words that are units by themselves, in the order in which they are tried. */
-    private static final Map<Category, Tie> TIES = Map.ofEntries(
-            Map.entry(Category.MAYBE, Tie.MAYBE),
-            Map.entry(Category.LET, Tie.MAYBE),
-            Map.entry(Category.SORRY, Tie.SORRY),
-            Map.entry(Category.YES, Tie.YES),
-            Map.entry(Category.BE, Tie.BE),
-            Map.entry(Category.HAVE, Tie.HAVE),
-            Map.entry(Category.START, Tie.START),
-            Map.entry(Category.END, Tie.END),
-            Map.entry(Category.HOLD, Tie.HOLD),
-            Map.entry(Category.CLIMB, Tie.CLIMB),
-            Map.entry(Category.UP, Tie.UP),
-            Map.entry(Category.DOWN, Tie.DOWN),
-            Map.entry(Category.CHANGE, Tie.CHANGE),
-            Map.entry(Category.ALL, Tie.ALL),
-            Map.entry(Category.BOTH, Tie.BOTH),
-            Map.entry(Category.EACH, Tie.EACH),
-            Map.entry(Category.ONLY, Tie.ONLY),
-            Map.entry(Category.NOT, Tie.NOT),
-            Map.entry(Category.NO, Tie.NO),
-            Map.entry(Category.EXCEPT, Tie.EXCEPT),
-            Map.entry(Category.ANY, Tie.ANY),
-            Map.entry(Category.SAME, Tie.SAME),
-            Map.entry(Category.DIFFERENT, Tie.DIFFERENT),
-            Map.entry(Category.LIKE, Tie.LIKE),
-            Map.entry(Category.APART, Tie.APART),
-            Map.entry(Category.BETWEEN, Tie.BETWEEN),
-            Map.entry(Category.WHICH, Tie.WHICH),
-            Map.entry(Category.THEY, Tie.THEY),
-            Map.entry(Category.WE, Tie.WE),
-            Map.entry(Category.AFTER, Tie.AFTER),
-            Map.entry(Category.BEFORE, Tie.BEFORE),
-            Map.entry(Category.COMMA, Tie.COMMA),
-            Map.entry(Category.VIA, Tie.COMMA),
-            Map.entry(Category.SEMICOLON, Tie.SEMICOLON),
-            Map.entry(Category.BRACKET, Tie.OTHER),
-            Map.entry(Category.UNTIL, Tie.OTHER),
-            Map.entry(Category.OR, Tie.OTHER),
-            Map.entry(Category.COLON, Tie.COLON),
-            Map.entry(Category.STOP, Tie.STOP),
-            Map.entry(Category.ASK, Tie.ASK));
-
-    /** Words that mean one thing in one place and another elsewhere, tried after all others, in this order. */
-    private static final List<Map.Entry<Category, Tie>> LATE = List.of(
-            Map.entry(Category.THEN, Tie.THEN),
-            Map.entry(Category.AND, Tie.AND),
-            Map.entry(Category.BUT, Tie.BUT),
-            Map.entry(Category.FALL, Tie.FALL),
-            Map.entry(Category.PLAY, Tie.PLAY),
-            Map.entry(Category.IT, Tie.IT),
-            Map.entry(Category.THAT, Tie.THAT),
-            Map.entry(Category.THERE, Tie.THERE),
-            Map.entry(Category.OF, Tie.OF),
-            Map.entry(Category.FROM, Tie.FROM),
-            Map.entry(Category.TO, Tie.TO),
-            Map.entry(Category.ON, Tie.ON),
-            Map.entry(Category.IN, Tie.IN),
-            Map.entry(Category.AT, Tie.AT),
-            Map.entry(Category.OVER, Tie.OVER),
-            Map.entry(Category.WITH, Tie.WITH),
-            Map.entry(Category.ABOVE, Tie.ABOVE),
-            Map.entry(Category.BELOW, Tie.BELOW),
-            Map.entry(Category.FOR, Tie.FOR),
-            Map.entry(Category.THROUGH, Tie.IN),
-            Map.entry(Category.NOTE, Tie.NOTE),
-            Map.entry(Category.NEUTRAL, Tie.ONE),
-            Map.entry(Category.BAR, Tie.BAR),
-            Map.entry(Category.BEAT, Tie.BEAT),
-            Map.entry(Category.STRING, Tie.STRING),
-            Map.entry(Category.FRET, Tie.FRET),
-            Map.entry(Category.CHORD, Tie.CHORD),
-            Map.entry(Category.KEY, Tie.KEY),
-            Map.entry(Category.BASS, Tie.BASS),
-            Map.entry(Category.TEMPO, Tie.TEMPO),
-            Map.entry(Category.METER, Tie.METER),
-            Map.entry(Category.RHYTHM, Tie.RHYTHM),
-            Map.entry(Category.FEEL, Tie.FEEL),
-            Map.entry(Category.THUMB, Tie.THUMB),
-            Map.entry(Category.FINGERS, Tie.FINGERS),
-            Map.entry(Category.LONG, Tie.LONG),
-            Map.entry(Category.SLOW, Tie.SLOW),
-            Map.entry(Category.HIGH, Tie.HIGH),
-            Map.entry(Category.LOW, Tie.LOW),
-            Map.entry(Category.AGAIN, Tie.AGAIN),
-            Map.entry(Category.SO, Tie.SO));
+    /** Words that say nothing of what the check is about. */
+    private static final Category[] IDLE = {
+        Category.FILLER,
+        Category.DO,
+        Category.MORE,
+        Category.THE,
+        Category.OF_PLAYING,
+        Category.PER,
+        Category.WHOLE,
+        Category.TIME,
+        Category.RUN,
+        Category.WAY,
+        Category.LINE,
+        Category.THING
+    };
 
     private static final Pattern INDEFINITE = Pattern.compile("(?i)an|ein(e[nmrs]?)?");
 
@@ -113,6 +41,7 @@ final class ConstituentReader {
     private final Places places;
     private final Heads heads;
     private final Strangers strangers;
+    private final Idioms idioms;
     private final List<Read> units = new ArrayList<>();
 
     private ConstituentReader(SpokenWords tokens, List<String> title) {
@@ -123,6 +52,7 @@ final class ConstituentReader {
         this.places = new Places(tokens, names);
         this.heads = new Heads(tokens, names);
         this.strangers = new Strangers(tokens);
+        this.idioms = new Idioms(tokens, strangers, at -> interval(at).isPresent());
     }
 
     static List<Read> units(List<Word> sentence, Hearing hearing) {
@@ -174,181 +104,28 @@ final class ConstituentReader {
 
     /** A word alone: a tie, a filler, or unknown. */
     private int rest(int i) {
-        var token = tokens.at(i);
-        boolean article = token.is(Category.THE)
-                && token.isAny(Category.THAT, Category.THEY)
-                && !tokens.isAny(i + 1, Category.BE, Category.PLAY, Category.HAVE, Category.HOLD, Category.START);
-        boolean other = token.is(Category.THE)
-                && !token.isAny(Category.THAT, Category.THEY, Category.LETTER, Category.NUMBER)
-                && !INDEFINITE.matcher(token.raw()).matches();
-        if (isPronoun(i)) { // "der geht", "die ist"
-            boolean many = tokens.at(i + 1).raw().matches("sind|.*en");
-            return add(i, List.of(new Constituent.Small(many ? Tie.THEY : Tie.IT)), i + 1);
+        var idiom = idioms.read(i);
+        if (idiom.isPresent()) {
+            return add(i, idiom.get().value(), idiom.get().after());
         }
-        boolean definite = article || other;
-        if (definite) {
-            return add(i, List.of(new Constituent.Small(Tie.THE)), i + 1);
-        }
-        boolean tag = token.is(Category.NOT)
-                && tokens.isAny(i + 1, Category.IT, Category.THEY, Category.WE, Category.THERE)
-                && tokens.isEnd(i + 2);
-        boolean aside = token.is(Category.LIKE) && tokens.is(i - 1, Category.COMMA) && tokens.is(i + 1, Category.COMMA);
-        boolean asks = token.is(Category.DO)
-                && tokens.isAny(i + 1, Category.WE, Category.IT, Category.THEY, Category.THE)
-                && (i == 0 || !tokens.isAny(i - 1, Category.WE, Category.IT));
-        if (asks) {
-            return add(i, List.of(new Constituent.Small(Tie.DO)), i + 1);
-        }
-        boolean free = token.is(Category.NOT) && tokens.is(i + 1, Category.HAVE) && tokens.is(i + 2, Category.TO);
-        if (free) { // "you don't have to"
-            return add(i, List.of(new Constituent.Small(Tie.MAYBE)), i + 3);
-        }
-        boolean upTo = token.is(Category.UNTIL)
-                && tokens.ordinal(tokens.skip(i + 1, Category.THE)).isPresent(); // "until the seventh fret"
-        if (upTo) {
-            return add(i, List.of(new Constituent.Small(Tie.TO)), i + 1);
-        }
-        boolean anytime = token.is(Category.NOT) && token.is(Category.ANY); // "never"
-        if (anytime) {
-            return add(i, List.of(new Constituent.Small(Tie.NOT), new Constituent.Small(Tie.ANY)), i + 1);
-        }
-        boolean besides = token.is(Category.OR) && tokens.is(i + 1, Category.THE) && tokens.is(i + 2, Category.WAY);
-        if (besides) { // "by the way"
-            return i + 3;
-        }
-        boolean by = token.is(Category.OR)
-                && interval(tokens.skip(i + 1, Category.THE)).isPresent(); // "up by a whole tone"
-        if (by) {
-            return i + 1;
-        }
-        boolean followed = token.is(Category.FOLLOWED) && tokens.is(i + 1, Category.OR); // "followed by"
-        if (followed) {
-            return add(i, List.of(new Constituent.Small(Tie.THEN)), i + 2);
-        }
-        boolean alike = token.is(Category.NOTE) && tokens.is(i + 1, Category.FOR) && tokens.is(i + 2, Category.NOTE);
-        boolean harmony = token.is(Category.OVER)
-                && tokens.isAny(i + 1, Category.THE, Category.THAT)
-                && tokens.is(i + 2, Category.CHORD)
-                && tokens.isEnd(i + 3);
-        if (alike || harmony) { // "note for note", "over this chord, ..."
-            return i + 3;
-        }
-        boolean plural = tokens.at(i).raw().matches("['’]s")
-                && isPlural(i - 1)
-                && tokens.isAny(i - 2, Category.NUMBER, Category.THEY, Category.BOTH, Category.ALL);
-        if (plural) {
-            return i + 1;
-        }
-        boolean breath = tokens.isLowered() && token.is(Category.BREATH);
-        if (breath) { // where nothing else tells that something begins
-            return add(i, List.of(new Constituent.Small(Tie.SO)), i + 1);
-        }
-        boolean likened = token.is(Category.AS) && tokens.isAny(i + 1, Category.BAR, Category.BEAT);
-        if (likened) { // "as bar one"
-            return add(i, List.of(new Constituent.Small(Tie.LIKE)), i + 1);
-        }
-        boolean way = token.is(Category.TO) && tokens.isAny(i + 1, Category.UPWARD, Category.DOWNWARD);
-        if (way) { // "nach oben"
-            boolean up = tokens.is(i + 1, Category.UPWARD);
-            return add(i, List.of(new Constituent.Small(up ? Tie.UP : Tie.DOWN)), i + 2);
-        }
-        boolean bidden = token.is(Category.LET)
-                && tokens.isAny(i + 1, Category.IT, Category.THEY, Category.THAT, Category.THE, Category.LETTER);
-        if (bidden) { // "let it ring"
-            return i + 1;
-        }
-        boolean us = token.is(Category.LET) && tokens.is(i + 1, Category.BE); // "let's"
-        if (us) {
-            return i + 2;
-        }
-        boolean limit = token.isAny(Category.NO, Category.NOT) && tokens.is(i + 1, Category.MORE); // "no more"
-        boolean purpose = token.is(Category.TO) // "to worry about"
-                && (strangers.isStrange(i + 1) || tokens.is(i + 1, Category.FILLER) && tokens.isEnd(i + 2));
-        boolean among = token.is(Category.BETWEEN) && tokens.is(i + 1, Category.THEY); // "between them"
-        if (limit || purpose || among) {
-            return i + 2;
-        }
-        boolean sum = token.is(Category.OF)
-                        && tokens.is(i + 1, Category.ALL)
-                        && (tokens.isEnd(i + 2) || tokens.is(i + 2, Category.BE)); // "the last beat of all"
-        if (sum) {
-            return i + 2;
-        }
-        if (token.is(Category.SUM) || token.is(Category.ALL) && tokens.is(i + 1, Category.SUM)) { // "all told"
-            return add(i, List.of(new Constituent.Small(Tie.SUM)), token.is(Category.SUM) ? i + 1 : i + 2);
-        }
-        boolean opening = token.is(Category.TO) && tokens.is(i + 1, Category.START);
-        boolean opened = token.is(Category.WITH) && tokens.is(i - 1, Category.START) && tokens.isEnd(i + 1);
-        if (opening || opened) { // "to start with"
-            return i + 1;
-        }
-        boolean throughout = token.is(Category.FROM)
-                && tokens.is(i + 1, Category.HIGHEST)
-                && tokens.is(i + 2, Category.TO)
-                && tokens.is(i + 3, Category.LOWEST);
-        if (throughout) { // "from top to bottom"
-            return i + 4;
-        }
-        if (tag || aside) { // "isn't it?", ", like,"
-            return tag ? i + 2 : i + 1;
-        }
-        boolean pointed = token.is(Category.WHAT)
-                && !token.is(Category.LIKE)
-                && !tokens.is(i + 1, Category.MANY)
-                && tokens.is(i - 1, Category.FILLER)
-                && !tokens.is(i - 1, Category.SO)
-                && !tokens.is(tokens.size() - 1, Category.ASK);
-        if (pointed) { // "notice how"
-            return i + 1;
-        }
-        if (token.is(Category.COUNTED)) {
-            return add(i, List.of(new Constituent.Small(Tie.RECKON)), i + 1);
-        }
-        boolean many = tokens.is(i + 1, Category.MANY);
-        if (token.is(Category.WHAT) && (many || !token.is(Category.LIKE))) {
-            return add(i, List.of(new Constituent.Small(many ? Tie.HOW_MANY : Tie.WHAT)), many ? i + 2 : i + 1);
-        }
-        boolean soon = token.is(Category.SAME) && token.is(Category.FILLER) && !tokens.is(i - 1, Category.BE);
-        if (soon) {
-            return i + 1; // "gleich danach"
-        }
-        var early = TIES.entrySet().stream()
-                .filter(entry -> token.is(entry.getKey()))
-                .map(Map.Entry::getValue)
-                .min(Enum::compareTo);
-        var tie = early.or(() -> LATE.stream()
-                .filter(entry -> token.is(entry.getKey()))
-                .map(Map.Entry::getValue)
-                .findFirst());
+        var tie = isDefinite(i) ? Optional.of(Tie.THE) : Ties.of(tokens.at(i));
         if (tie.isPresent()) {
             return add(i, List.of(new Constituent.Small(tie.get())), i + 1);
         }
-        boolean filler = token.isAny(
-                Category.FILLER,
-                Category.DO,
-                Category.MORE,
-                Category.THE,
-                Category.OF_PLAYING,
-                Category.PER,
-                Category.WHOLE,
-                Category.TIME,
-                Category.RUN,
-                Category.WAY,
-                Category.LINE,
-                Category.THING);
-        if (filler) {
+        if (tokens.isAny(i, IDLE)) {
             return i + 1;
         }
         var unit = strangers.isVerb(i) ? new Constituent.Small(Tie.PLAY) : new Constituent.Unknown();
         return add(i, List.of(unit), i + 1);
     }
 
-    /** A German article before a verb stands for a noun. */
-    private boolean isPronoun(int i) {
-        return tokens.at(i).raw().toLowerCase(Locale.ROOT).matches("der|die|den|dem")
-                && tokens.isAny(
-                        i + 1, Category.BE, Category.PLAY, Category.HAVE, Category.HOLD, Category.CLIMB, Category.FALL)
-                && !tokens.at(i + 1).isCapital();
+    private boolean isDefinite(int i) {
+        var token = tokens.at(i);
+        boolean article = token.isAny(Category.THAT, Category.THEY)
+                && !tokens.isAny(i + 1, Category.BE, Category.PLAY, Category.HAVE, Category.HOLD, Category.START);
+        boolean other = !token.isAny(Category.THAT, Category.THEY, Category.LETTER, Category.NUMBER)
+                && !INDEFINITE.matcher(token.raw()).matches();
+        return token.is(Category.THE) && (article || other);
     }
 
     private Optional<Found<Constituent>> one(int i) {
@@ -630,11 +407,6 @@ final class ConstituentReader {
         return names.name(i).map(found -> new Found<>(new Constituent.Name(found.value()), found.after()));
     }
 
-    /** "Four F's". */
-    private boolean isPlural(int i) {
-        return tokens.is(i, Category.LETTER) && tokens.at(i + 1).raw().matches("['’]s");
-    }
-
     private Optional<Found<Constituent>> amount(int i) {
         if (tokens.is(i, Category.TIMES) && tokens.is(i - 1, Category.AGAIN)) {
             return unit(new Constituent.Small(Tie.AGAIN), i + 1); // "noch einmal"
@@ -663,7 +435,7 @@ final class ConstituentReader {
                         Category.TUPLET,
                         Category.DOTTED,
                         Category.OPEN)
-                || isPlural(noun)
+                || tokens.isPluralName(noun)
                 || tokens.is(after, Category.OF)
                 || tokens.is(noun, Category.HALF);
         boolean pronoun = tokens.is(i, Category.NEUTRAL)

@@ -64,7 +64,7 @@ final class Openings {
         boolean sum = isTie(at, Tie.SUM) && isVerb(at + 1);
         boolean after = isTie(at, Tie.AFTER) && (at > i || isTie(at + 1, Tie.THAT));
         boolean none = isTie(at, Tie.NO) && isContent(at + 1);
-        boolean what = isTie(at, Tie.WHAT) && (is(at + 1, PRONOUNS) || isVerb(at + 1));
+        boolean what = isAsking(at) || isTie(at, Tie.WHAT) && is(at + 1, PRONOUNS);
         boolean bare = isBare(at) && isTie(at + 1, Tie.BE);
         boolean numbered = at > i && isNumber(at) && isPronoun(at + 1); // "okay, five, we're on ..."
         int to = isTie(at + 1, Tie.UP) || isTie(at + 1, Tie.DOWN) ? at + 2 : at + 1;
@@ -213,7 +213,7 @@ final class Openings {
     boolean isStrong(int i) {
         boolean bar = i > 0 && isTie(i - 1, Tie.SO) && Splitter.isMoment(units, i) && isBar(i);
         boolean after = (isTie(i, Tie.AFTER) || isTie(i, Tie.THEN)) && isMoment(i + 1);
-        return bar || after || isPointing(i) || isMoment(i);
+        return bar || after || isAsking(i) || isPointing(i) || isMoment(i);
     }
 
     /** "Leave it". */
@@ -227,6 +227,11 @@ final class Openings {
                 && isContent(i)
                 && !(units.get(i).unit() instanceof Constituent.Place)
                 && !isNumber(i);
+    }
+
+    /** "How many", "what's", "what do". */
+    boolean isAsking(int i) {
+        return isTie(i, Tie.HOW_MANY) || isTie(i, Tie.WHAT) && (isTie(i + 1, Tie.DO) || isVerb(i + 1));
     }
 
     /** "The low F is": an article, a noun and its verb. */

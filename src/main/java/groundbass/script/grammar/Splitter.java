@@ -38,6 +38,7 @@ final class Splitter {
             Tie.THE,
             Tie.WHICH,
             Tie.MAYBE,
+            Tie.DO,
             Tie.EACH);
 
     /** Words that lead to a moment. */
@@ -74,7 +75,7 @@ final class Splitter {
                 && !(unpunctuated && isVerbLast())
                 && (hasVerb(open) || isPlaced(open) || unpunctuated && (isUnknownSaid() || isStrange()))
                 && (unpunctuated ? openings.isAt(i) || isMore(i) || isOrder(i + 1) : hasVerbBefore(i + 1));
-        separates |= unpunctuated && isSeparator(i) && isThing() && (openings.isStrong(i + 1) || isAside(i));
+        separates |= unpunctuated && isSeparator(i) && isThing() && (openings.isStrong(i + 1) || isAside(i) || isBreath(i));
         separates |= !unpunctuated && isComparison(i);
         separates |= units.get(i).is(Tie.SEMICOLON) || isBesideBareNo(i) || isNoneOf(i) || isPreface(i);
         boolean begins = unpunctuated && !open.isEmpty() && isBeginning(i);
@@ -92,6 +93,11 @@ final class Splitter {
                 && i + 1 < units.size()
                 && units.get(i + 1).is(Constituent.Unknown.class)
                 && hasVerb(open);
+    }
+
+    /** "Now the D on three". */
+    private boolean isBreath(int i) {
+        return units.get(i).is(Tie.SO) && i + 1 < units.size() && units.get(i + 1).is(Tie.THE);
     }
 
     /** "There are eight notes, one more than in bar one". */
@@ -180,10 +186,24 @@ final class Splitter {
             open.remove(open.size() - 1);
         }
         open.removeIf(read -> read.is(Tie.THE) || read.is(Tie.SUM));
+        if (unpunctuated && isAsking()) {
+            var last = open.get(open.size() - 1);
+            open.add(new Read(new Constituent.Small(Tie.ASK), last.to(), last.to()));
+        }
         if (!open.isEmpty()) {
             clauses.add(new Clause(open));
         }
         open.clear();
+    }
+
+    /** "How many bars do we have", "what's the chord there": nobody wrote the mark that asks. */
+    private boolean isAsking() {
+        var first = open.stream().filter(read -> !isSeparator(read)).toList();
+        boolean what = first.size() > 1
+                && first.get(0).is(Tie.WHAT)
+                && (first.get(1).is(Tie.BE) || first.get(1).is(Tie.DO));
+        boolean many = open.stream().anyMatch(read -> read.is(Tie.HOW_MANY) || read.is(Tie.WHICH) && first.size() < 3);
+        return what || many || !first.isEmpty() && first.get(0).is(Tie.DO);
     }
 
     private boolean isSeparator(int i) {
@@ -323,7 +343,7 @@ final class Splitter {
                 .orElse(open.get(0));
         boolean order = first.unit() instanceof Constituent.Played;
         boolean each = (first.is(Tie.ALL) || first.is(Tie.BOTH)) && isThing();
-        boolean listed = (openings.isPointing(i) || openings.isSubject(i)) && isThing() && !noun; // "then B flat and D it's ..."
+        boolean listed = (openings.isPointing(i) || openings.isAsking(i) || openings.isSubject(i)) && isThing() && !noun; // "then B flat and D it's ..."
         boolean to = open.stream().anyMatch(read -> read.is(Tie.TO));
         boolean toward = first.is(Tie.FROM) || first.is(Tie.OF) && to || isContent(first) && to;
         boolean path = toward && !hasVerb(open) && !order; // "from the C up to the E that's ..."

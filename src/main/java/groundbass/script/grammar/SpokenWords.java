@@ -41,6 +41,11 @@ final class SpokenWords {
         return i >= tokens.size() || isAny(i, Category.COMMA, Category.STOP, Category.COLON, Category.ASK);
     }
 
+    /** "F's". */
+    boolean isPluralName(int i) {
+        return is(i, Category.LETTER) && at(i + 1).raw().matches("['’]s");
+    }
+
     int skip(int i, Category... categories) {
         int at = i;
         while (isAny(at, categories) && !isNameOfString(at)) {

@@ -34,7 +34,10 @@ final class AlikeReader implements Reader {
         boolean here = !said.scope().isSaid() && said.scope().time().isEmpty();
         boolean several = said.hasAny(Tie.THEY, Tie.BOTH, Tie.ALL) && notes.size() > 1;
         var trait = trait(said);
-        if (!here || !several || !said.has(Tie.SAME) || trait.isEmpty()) {
+        boolean others = said.units().stream()
+                .dropWhile(unit -> !PlacedClause.is(unit, Tie.SAME))
+                .anyMatch(Constituent.Count.class::isInstance); // "the same two notes": as others
+        if (!here || !several || others || !said.has(Tie.SAME) || trait.isEmpty()) {
             return Optional.empty();
         }
         var rest = new ArrayList<Constituent>();
