@@ -78,6 +78,7 @@ class HouseTest {
                     "web",
                     List.of(
                             List.of(FACE),
+                            List.of("program"), // a recording that it takes is the one that the desk takes
                             List.of("desk", "student", "statistics"),
                             List.of("general"),
                             List.of("shell"),

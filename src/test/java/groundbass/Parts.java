@@ -3,8 +3,10 @@ package groundbass;
 import groundbass.archive.ArchiveParts;
 import groundbass.audience.news.NewsQueue;
 import groundbass.audience.news.NewsReaders;
+import groundbass.audience.student.Sessions;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.ProgramTokens;
 import groundbass.catalog.episode.Beginnings;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.episode.Episodes;
@@ -61,6 +63,10 @@ public record Parts(
                 revisions,
                 new EpisodeService(jdbi, audit, clock, catalog, episodes, revisions),
                 new Releases(jdbi));
+    }
+
+    public static Sessions sessions(Jdbi jdbi, Clock clock) {
+        return new Sessions(jdbi, new ProgramTokens(jdbi, new Audit(jdbi, clock), clock), clock);
     }
 
     public Uploads uploads(Blobs blobs) {

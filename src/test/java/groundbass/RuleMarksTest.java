@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
@@ -132,14 +133,21 @@ class RuleMarksTest {
 
     @Test
     void everyRuleIsObeyedSomewhere() {
-        assertThat(cited().keySet()).containsAll(rules().keySet());
+        assertThat(rules().keySet()).isSubsetOf(citedBelow("src/main"));
     }
 
     @Test
-    void everyRuleOfEngravingHasATest() {
-        var cited = cited();
-        assertThat(rules("engraving-rules\\.md").keySet())
-                .allSatisfy(name -> assertThat(cited.get(name)).as(name).anyMatch(file -> file.startsWith("src/test")));
+    void everyRuleOfEngravingPlayingAndSoundHasATest() {
+        assertThat(rules("(engraving-rules|playing-limits|sound-figures)\\.md").keySet())
+                .isSubsetOf(citedBelow("src/test"));
+    }
+
+    /** The names that some file there cites. */
+    private static Set<String> citedBelow(String root) {
+        return cited().entrySet().stream()
+                .filter(mark -> mark.getValue().stream().anyMatch(file -> file.startsWith(root)))
+                .map(Map.Entry::getKey)
+                .collect(Collectors.toSet());
     }
 
     @Test

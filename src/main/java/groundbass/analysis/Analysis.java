@@ -32,7 +32,7 @@ public final class Analysis {
     private Analysis(Line line) {
         this.line = line;
         this.onsets = Onsets.of(line);
-        this.tones = Reading.of(line, onsets);
+        this.tones = NoteReading.of(line, onsets);
         for (var tone : tones) {
             byNote.put(tone.at(), tone);
             byMoment.computeIfAbsent(tone.at().position(), moment -> new ArrayList<>())
@@ -89,24 +89,24 @@ public final class Analysis {
 
     /** The runs that have a name, in order. */
     public List<Run> runs() {
-        return new Runs(line, onsets, byMoment).all();
+        return new NamedRuns(line, onsets, byMoment).all();
     }
 
     /** The chords that are struck, named where they have a name, in order. */
-    public List<Together> together() {
+    public List<Simultaneity> together() {
         return onsets.stream()
                 .filter(onset -> onset.notes().size() > 1)
                 .flatMap(onset -> together(onset).stream())
                 .toList();
     }
 
-    private Optional<Together> together(Onset onset) {
+    private Optional<Simultaneity> together(Onset onset) {
         var sounding = onset.notes().stream()
                 .map(note -> byNote.get(note.at()))
                 .sorted(Comparator.comparing(tone -> tone.pitch().midi()))
                 .toList();
         List<Pitch> pitches = sounding.stream().map(Tone::pitch).toList();
         return NamedVoicing.of(pitches, onset.chord())
-                .map(voicing -> new Together(sounding.stream().map(Tone::at).toList(), voicing));
+                .map(voicing -> new Simultaneity(sounding.stream().map(Tone::at).toList(), voicing));
     }
 }

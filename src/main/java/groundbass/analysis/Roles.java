@@ -1,6 +1,6 @@
 package groundbass.analysis;
 
-import groundbass.analysis.Neighbours.Neighbour;
+import groundbass.analysis.NeighbourNotes.Neighbour;
 import groundbass.theory.ChordSymbol.Chord;
 import groundbass.theory.Degree;
 import groundbass.theory.Key;
@@ -14,9 +14,9 @@ final class Roles {
     private static final List<Integer> BLUE = List.of(3, 6, 10);
     private static final List<Integer> RAISED_IN_MINOR = List.of(9, 11);
 
-    private final Neighbours neighbours;
+    private final NeighbourNotes neighbours;
 
-    Roles(Neighbours neighbours) {
+    Roles(NeighbourNotes neighbours) {
         this.neighbours = neighbours;
     }
 

@@ -2,14 +2,14 @@ package groundbass.archive;
 
 import groundbass.archive.file.ArchiveFiles;
 import groundbass.archive.file.ArchiveLimits;
+import groundbass.archive.file.ArchiveNames;
 import groundbass.archive.file.ArchiveRemark;
 import groundbass.archive.file.DamagedFile;
 import groundbass.archive.file.Entry;
 import groundbass.archive.file.Facts;
 import groundbass.archive.file.FolderSource;
 import groundbass.archive.file.Json;
-import groundbass.archive.file.Moments;
-import groundbass.archive.file.Names;
+import groundbass.archive.file.JsonMoments;
 import groundbass.archive.file.Rooted;
 import groundbass.archive.file.Salvage;
 import groundbass.archive.file.Texts;
@@ -114,7 +114,7 @@ public final class ArchiveImport {
         }
         try {
             boolean archive = rooted.names().stream()
-                    .anyMatch(name -> name.equals(Names.MANIFEST) || name.endsWith("/" + Names.LESSON));
+                    .anyMatch(name -> name.equals(ArchiveNames.MANIFEST) || name.endsWith("/" + ArchiveNames.LESSON));
             return archive ? run.archive(most) : run.written();
         } catch (DamagedFile e) {
             return Outcome.refused(FILE, e.why().key(), e.why().args().toArray());
@@ -189,14 +189,14 @@ public final class ArchiveImport {
         }
 
         /** Empty where it is gone or damaged: each lesson has a list of its own. */
-        private Optional<Manifest> manifest() throws DamagedFile {
+        private Optional<ArchiveManifest> manifest() throws DamagedFile {
             try {
-                var manifest = texts.find(Names.MANIFEST, Json.LONGEST);
+                var manifest = texts.find(ArchiveNames.MANIFEST, Json.LONGEST);
                 if (manifest.isEmpty()) {
-                    findings.add(ArchiveRemark.of(Names.MANIFEST, "archive.no-manifest"));
+                    findings.add(ArchiveRemark.of(ArchiveNames.MANIFEST, "archive.no-manifest"));
                     return Optional.empty();
                 }
-                var read = Json.read(manifest.get(), Manifest.class);
+                var read = Json.read(manifest.get(), ArchiveManifest.class);
                 demandKnown(read.format());
                 read.missing().forEach(file -> findings.add(ArchiveRemark.of(file, "archive.was-lost")));
                 return Optional.of(read);
@@ -204,39 +204,39 @@ public final class ArchiveImport {
                 if (e.why().key().equals("archive.problem.later")) {
                     throw e;
                 }
-                findings.add(ArchiveRemark.of(Names.MANIFEST, "archive.no-manifest"));
+                findings.add(ArchiveRemark.of(ArchiveNames.MANIFEST, "archive.no-manifest"));
                 return Optional.empty();
             }
         }
 
         private void demandKnown(int format) throws DamagedFile {
-            if (format > Manifest.FORMAT) {
+            if (format > ArchiveManifest.FORMAT) {
                 throw DamagedFile.of("archive.problem.later");
             }
         }
 
         /** What the series says of itself, though it was changed since: it is looked over at the desk. */
-        private Facts promised(Optional<Manifest> manifest) throws DamagedFile {
+        private Facts promised(Optional<ArchiveManifest> manifest) throws DamagedFile {
             var facts = WrittenSeries.seriesFacts(texts);
-            for (var entry : manifest.map(Manifest::files).orElse(List.of())) {
-                if (entry.name().equals(Names.SERIES)) {
+            for (var entry : manifest.map(ArchiveManifest::files).orElse(List.of())) {
+                if (entry.name().equals(ArchiveNames.SERIES)) {
                     try {
-                        texts.find(Names.SERIES, entry, ArchiveLimits.LONGEST_TEXT);
+                        texts.find(ArchiveNames.SERIES, entry, ArchiveLimits.LONGEST_TEXT);
                     } catch (DamagedFile e) {
-                        findings.add(ArchiveRemark.of(Names.SERIES, "archive.series-changed"));
+                        findings.add(ArchiveRemark.of(ArchiveNames.SERIES, "archive.series-changed"));
                     }
                 }
             }
             return facts;
         }
 
-        private List<Listed> lessons(Optional<Manifest> manifest, Bounds bounds) throws DamagedFile {
-            var folders = new TreeSet<>(Names.BY_NUMBER);
-            var promised = manifest.map(Manifest::lessons).orElse(List.of());
+        private List<Listed> lessons(Optional<ArchiveManifest> manifest, Bounds bounds) throws DamagedFile {
+            var folders = new TreeSet<>(ArchiveNames.BY_NUMBER);
+            var promised = manifest.map(ArchiveManifest::lessons).orElse(List.of());
             promised.forEach(lesson -> folders.add(lesson.folder()));
             source.names().stream()
-                    .filter(name -> name.endsWith("/" + Names.LESSON))
-                    .map(name -> name.substring(0, name.length() - Names.LESSON.length() - 1))
+                    .filter(name -> name.endsWith("/" + ArchiveNames.LESSON))
+                    .map(name -> name.substring(0, name.length() - ArchiveNames.LESSON.length() - 1))
                     .filter(folder -> folder.indexOf('/') < 0)
                     .forEach(folders::add);
             if (folders.size() > limits.lessons()) {
@@ -246,7 +246,7 @@ public final class ArchiveImport {
             for (String folder : folders) {
                 var entry = promised.stream()
                         .filter(lesson -> folder.equals(lesson.folder()))
-                        .map(Manifest.LessonPart::list)
+                        .map(ArchiveManifest.LessonPart::list)
                         .findFirst();
                 var listed = list(folder, entry);
                 if (listed.isPresent()) {
@@ -258,7 +258,7 @@ public final class ArchiveImport {
         }
 
         private Optional<Listed> list(String folder, Optional<Entry> promised) throws DamagedFile {
-            String name = folder + "/" + Names.LESSON;
+            String name = folder + "/" + ArchiveNames.LESSON;
             try {
                 String text = promised.isPresent()
                         ? texts.find(name, promised.get(), Json.LONGEST)
@@ -276,7 +276,7 @@ public final class ArchiveImport {
             }
         }
 
-        private SeriesId seriesId(Optional<Manifest> manifest, List<Listed> lessons) throws DamagedFile {
+        private SeriesId seriesId(Optional<ArchiveManifest> manifest, List<Listed> lessons) throws DamagedFile {
             var named = Stream.concat(
                     manifest.map(one -> one.series().id()).stream(),
                     lessons.stream().map(lesson -> lesson.part().series()));
@@ -287,7 +287,8 @@ public final class ArchiveImport {
         }
 
         /** The one that is here, else a new one with what it had beside its lessons. */
-        private Outcome<Series> series(SeriesId id, Optional<Manifest> manifest, SeriesFacts facts) throws DamagedFile {
+        private Outcome<Series> series(SeriesId id, Optional<ArchiveManifest> manifest, SeriesFacts facts)
+                throws DamagedFile {
             var here = parts.catalog().find(id);
             if (here.isPresent()) {
                 return here.filter(series -> series.owner().equals(owner))
@@ -295,7 +296,7 @@ public final class ArchiveImport {
                         .orElseGet(() -> Outcome.refused(FILE, "archive.problem.elsewhere"));
             }
             Instant created = manifest.isPresent()
-                    ? Moments.read(manifest.get().series().created())
+                    ? JsonMoments.read(manifest.get().series().created())
                     : parts.clock().instant();
             return parts.jdbi().inTransaction(handle -> {
                 var made = parts.catalog().bringIn(owner, id, at(address, facts.form()), created);
@@ -309,18 +310,18 @@ public final class ArchiveImport {
                 parts.styles().save(owner, series.id(), facts.style());
             }
             if (!facts.rhythm().first().isBlank()) {
-                tell(Names.SERIES, parts.rhythms().save(owner, series.id(), facts.rhythm()));
+                tell(ArchiveNames.SERIES, parts.rhythms().save(owner, series.id(), facts.rhythm()));
             }
             parts.outlooks().save(owner, series.id(), facts.outlook());
             if (!facts.news().subject().isBlank() || !facts.news().opening().isBlank()) {
-                tell(Names.SERIES, parts.news().save(owner, series.id(), facts.news()));
+                tell(ArchiveNames.SERIES, parts.news().save(owner, series.id(), facts.news()));
             }
-            if (texts.has(Names.BEGINNING + DocumentFiles.FACTS)) {
+            if (texts.has(ArchiveNames.BEGINNING + DocumentFiles.FACTS)) {
                 try {
-                    var document = DocumentFiles.read(name -> texts.find(Names.BEGINNING + name), "");
-                    tell(Names.SERIES, parts.beginnings().save(owner, series.id(), document));
+                    var document = DocumentFiles.read(name -> texts.find(ArchiveNames.BEGINNING + name), "");
+                    tell(ArchiveNames.SERIES, parts.beginnings().save(owner, series.id(), document));
                 } catch (DamagedFile e) {
-                    findings.add(e.finding(Names.BEGINNING));
+                    findings.add(e.finding(ArchiveNames.BEGINNING));
                 }
             }
         }

@@ -5,7 +5,7 @@ import groundbass.archive.file.ArchiveRemark;
 import groundbass.archive.file.DamagedFile;
 import groundbass.archive.file.Entry;
 import groundbass.archive.file.Json;
-import groundbass.archive.file.Moments;
+import groundbass.archive.file.JsonMoments;
 import groundbass.archive.file.SourceInput;
 import groundbass.archive.file.Texts;
 import groundbass.catalog.educator.EducatorId;
@@ -100,7 +100,7 @@ final class LessonFolder {
         }
         try (var in = reader.open(place + entry.name())) {
             var judged = parts.uploads()
-                    .judge(owner, lesson, id.get(), recording.name(), Moments.read(recording.created()), in);
+                    .judge(owner, lesson, id.get(), recording.name(), JsonMoments.read(recording.created()), in);
             judged.problems().forEach(problem -> found(entry, problem));
             if (judged.result().isPresent()) {
                 keep(entry, judged.result().map(Upload::blob));

@@ -1,9 +1,9 @@
 package groundbass.archive;
 
+import groundbass.archive.file.ArchiveNames;
 import groundbass.archive.file.ArchiveRemark;
 import groundbass.archive.file.DamagedFile;
-import groundbass.archive.file.Moments;
-import groundbass.archive.file.Names;
+import groundbass.archive.file.JsonMoments;
 import groundbass.archive.file.Texts;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Draft;
@@ -92,10 +92,10 @@ final class LessonImport {
             findings.addAll(wrong);
             return wrong.isEmpty() ? enter(folder, ready(id, part, inside), part) : Result.LEFT;
         } catch (DamagedFile e) {
-            findings.add(e.finding(folder, Names.LESSON));
+            findings.add(e.finding(folder, ArchiveNames.LESSON));
             return Result.LEFT;
         } catch (IllegalArgumentException | NullPointerException e) { // a value that no lesson of ours has, or none
-            findings.add(ArchiveRemark.of(folder + "/" + Names.LESSON, "archive.problem.json"));
+            findings.add(ArchiveRemark.of(folder + "/" + ArchiveNames.LESSON, "archive.problem.json"));
             return Result.LEFT;
         }
     }
@@ -135,7 +135,7 @@ final class LessonImport {
                 document(part.folder(), inside),
                 part.note(),
                 owner,
-                Moments.read(part.created()));
+                JsonMoments.read(part.created()));
     }
 
     /** Without recordings that are not this educator's: an archive names any that it likes. */
@@ -158,7 +158,7 @@ final class LessonImport {
         if (part.saved() == null) {
             return Optional.empty();
         }
-        var saved = Moments.read(part.saved());
+        var saved = JsonMoments.read(part.saved());
         return Optional.of(new Draft(owner, lesson, 1, document("", inside), Optional.of(saved)));
     }
 
@@ -180,7 +180,7 @@ final class LessonImport {
     private Episode lesson(EpisodeId id, LessonPart part, boolean hasReleases) throws DamagedFile {
         EpisodeState state = new EpisodeState.Unscheduled();
         if (part.published() != null && hasReleases) {
-            state = new EpisodeState.Published(Moments.read(part.published()), withdrawal(part));
+            state = new EpisodeState.Published(JsonMoments.read(part.published()), withdrawal(part));
         }
         return new Episode(
                 id,
@@ -191,14 +191,15 @@ final class LessonImport {
                 Level.parse(part.shown().level()).orElseThrow(() -> DamagedFile.of("archive.problem.json")),
                 part.shown().summary(),
                 state,
-                Moments.read(part.created()));
+                JsonMoments.read(part.created()));
     }
 
     private static Optional<Withdrawal> withdrawal(LessonPart part) throws DamagedFile {
         return part.withdrawn() == null
                 ? Optional.empty()
                 : Optional.of(new Withdrawal(
-                        Moments.read(part.withdrawn().at()), part.withdrawn().why()));
+                        JsonMoments.read(part.withdrawn().at()),
+                        part.withdrawn().why()));
     }
 
     private ReadyRelease release(
@@ -223,8 +224,8 @@ final class LessonImport {
                 lesson,
                 ReleaseChecks.spec(part, revisions),
                 new BuildState.Ready(),
-                Moments.read(part.created()),
-                Optional.of(Moments.read(part.published())),
+                JsonMoments.read(part.created()),
+                Optional.of(JsonMoments.read(part.published())),
                 new ReleaseNote(part.note(), part.noteByLetter()));
         return new ReadyRelease(release, files);
     }

@@ -10,7 +10,7 @@ import java.util.Objects;
  * {@code docs/archive/episode.schema.json}. All moments are RFC 3339. What is not so is not there: JSON has no empty
  * moments.
  *
- * @param format {@link Manifest#FORMAT}
+ * @param format {@link ArchiveManifest#FORMAT}
  * @param series the id of its series
  * @param shown what lists showed of it
  * @param published when it first came out

@@ -73,7 +73,7 @@ final class LessonReader {
                     .map(this::release)
                     .toList();
             var part = new LessonPart(
-                    Manifest.FORMAT,
+                    ArchiveManifest.FORMAT,
                     lesson.series().value(),
                     lesson.id().value(),
                     number,

@@ -1,8 +1,8 @@
 package groundbass.archive;
 
+import groundbass.archive.file.ArchiveNames;
 import groundbass.archive.file.Entry;
 import groundbass.archive.file.Json;
-import groundbass.archive.file.Names;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeService;
 import groundbass.catalog.series.Series;
@@ -54,13 +54,13 @@ public final class SeriesExport {
         return new Written(manifest.lessons().size(), zip.files, manifest.missing());
     }
 
-    private Manifest write(Series series, Zip zip) throws IOException {
+    private ArchiveManifest write(Series series, Zip zip) throws IOException {
         var files = new ArrayList<Entry>();
         for (var file : seriesTexts(series).entrySet()) {
             zip.text(file.getKey(), file.getValue());
             files.add(Entry.of(file.getKey(), file.getValue()));
         }
-        var lessons = new ArrayList<Manifest.LessonPart>();
+        var lessons = new ArrayList<ArchiveManifest.LessonPart>();
         var missing = new ArrayList<String>();
         var reader = new LessonReader(parts, series.owner());
         var listed = parts.episodes().in(series.id(), 0, EpisodeService.HIGHEST_NUMBER);
@@ -70,14 +70,15 @@ public final class SeriesExport {
             String folder = form.formatted(lesson.number(), lesson.slug());
             lessons.add(write(reader.read(folder, lesson), zip, missing));
         }
-        var manifest = new Manifest(
-                Manifest.FORMAT,
+        var manifest = new ArchiveManifest(
+                ArchiveManifest.FORMAT,
                 zip.made.toString(),
-                new Manifest.SeriesPart(series.id().value(), series.createdAt().toString()),
+                new ArchiveManifest.SeriesPart(
+                        series.id().value(), series.createdAt().toString()),
                 files,
                 lessons,
                 missing);
-        zip.text(Names.MANIFEST, Json.write(manifest));
+        zip.text(ArchiveNames.MANIFEST, Json.write(manifest));
         return manifest;
     }
 
@@ -89,17 +90,17 @@ public final class SeriesExport {
                 parts.outlooks().of(series.id()),
                 parts.news().of(series.id()));
         var texts = new LinkedHashMap<String, String>();
-        texts.put(Names.READ_ME, ReadMe.TEXT);
-        texts.put(Names.SERIES, facts.facts().text());
+        texts.put(ArchiveNames.READ_ME, ArchiveReadMe.TEXT);
+        texts.put(ArchiveNames.SERIES, facts.facts().text());
         parts.beginnings().of(series.id()).ifPresent(document -> DocumentFiles.write(document)
-                .forEach((name, text) -> texts.put(Names.BEGINNING + name, text)));
+                .forEach((name, text) -> texts.put(ArchiveNames.BEGINNING + name, text)));
         return texts;
     }
 
-    private Manifest.LessonPart write(LessonContent content, Zip zip, List<String> missing) throws IOException {
+    private ArchiveManifest.LessonPart write(LessonContent content, Zip zip, List<String> missing) throws IOException {
         String place = content.folder() + "/";
         String list = Json.write(content.part());
-        zip.text(place + Names.LESSON, list);
+        zip.text(place + ArchiveNames.LESSON, list);
         for (var text : content.texts().entrySet()) {
             zip.text(place + text.getKey(), text.getValue());
         }
@@ -109,8 +110,12 @@ public final class SeriesExport {
             }
         }
         var part = content.part();
-        return new Manifest.LessonPart(
-                content.folder(), part.id(), part.number(), part.shown().title(), Entry.of(place + Names.LESSON, list));
+        return new ArchiveManifest.LessonPart(
+                content.folder(),
+                part.id(),
+                part.number(),
+                part.shown().title(),
+                Entry.of(place + ArchiveNames.LESSON, list));
     }
 
     /** A zip that is being written, all of whose entries are of one moment. */

@@ -3,7 +3,7 @@ package groundbass.archive;
 import groundbass.archive.file.DamagedFile;
 import groundbass.archive.file.Facts;
 import groundbass.catalog.series.Outlook;
-import groundbass.catalog.series.Rhythm;
+import groundbass.catalog.series.ReleaseRhythm;
 import groundbass.catalog.series.RhythmForm;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesForm;
@@ -22,7 +22,8 @@ record SeriesFacts(SeriesForm form, HouseStyle style, RhythmForm rhythm, Outlook
     private static final String YES = "yes";
     private static final String NO = "no";
 
-    static SeriesFacts of(Series series, HouseStyle style, Optional<Rhythm> rhythm, Outlook outlook, NewsText news) {
+    static SeriesFacts of(
+            Series series, HouseStyle style, Optional<ReleaseRhythm> rhythm, Outlook outlook, NewsText news) {
         return new SeriesFacts(SeriesForm.of(series), style, RhythmForm.of(rhythm), outlook, news);
     }
 

@@ -1,11 +1,11 @@
 package groundbass.archive;
 
 import groundbass.archive.file.ArchiveFiles;
+import groundbass.archive.file.ArchiveNames;
 import groundbass.archive.file.ArchiveRemark;
 import groundbass.archive.file.DamagedFile;
 import groundbass.archive.file.Facts;
 import groundbass.archive.file.FolderSource;
-import groundbass.archive.file.Names;
 import groundbass.archive.file.Texts;
 import groundbass.catalog.series.SeriesForm;
 import groundbass.document.EpisodeDocument;
@@ -66,21 +66,21 @@ public record WrittenSeries(SeriesForm form, List<Lesson> lessons, List<ArchiveR
     }
 
     static Facts seriesFacts(Texts texts) throws DamagedFile {
-        String text = texts.find(Names.SERIES).orElseThrow(() -> DamagedFile.of("archive.problem.none"));
+        String text = texts.find(ArchiveNames.SERIES).orElseThrow(() -> DamagedFile.of("archive.problem.none"));
         try {
             return Facts.read(text);
         } catch (DamagedFile e) {
-            throw e.in(Names.SERIES);
+            throw e.in(ArchiveNames.SERIES);
         }
     }
 
     private static List<String> folders(ArchiveFiles source) {
-        var folders = new TreeSet<>(Names.BY_NUMBER);
+        var folders = new TreeSet<>(ArchiveNames.BY_NUMBER);
         for (String name : source.names()) {
             int end = name.indexOf('/');
             String file = name.substring(end + 1);
             boolean told = file.equals(DocumentFiles.LINE) || file.equals(DocumentFiles.FACTS);
-            if (end > 0 && told && !name.startsWith(Names.BEGINNING)) {
+            if (end > 0 && told && !name.startsWith(ArchiveNames.BEGINNING)) {
                 folders.add(name.substring(0, end));
             }
         }
@@ -93,7 +93,7 @@ public record WrittenSeries(SeriesForm form, List<Lesson> lessons, List<ArchiveR
                 .backingTracks(List.of()) // recordings are known by rows, which nobody writes by hand
                 .done();
         var facts = Facts.read(texts.find(folder + "/" + DocumentFiles.FACTS).orElse(""));
-        int number = Names.number(folder) > 0 ? Names.number(folder) : place;
+        int number = ArchiveNames.number(folder) > 0 ? ArchiveNames.number(folder) : place;
         return new Lesson(folder, number, document, facts.word("published.weeks.ago"));
     }
 

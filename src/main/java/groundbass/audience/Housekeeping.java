@@ -8,6 +8,8 @@ import groundbass.audience.student.Sessions;
 import groundbass.audience.student.SignIns;
 import groundbass.audience.student.Tries;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.ProgramAnswers;
+import groundbass.catalog.educator.ProgramTokens;
 import groundbass.post.Outbox;
 
 /** All that must not be kept longer than needed, in one idempotent pass; to be run every few minutes. */
@@ -21,6 +23,8 @@ public final class Housekeeping {
     private final Audit audit;
     private final Tries tries;
     private final NewsReaders newsReaders;
+    private final ProgramTokens programs;
+    private final ProgramAnswers answers;
 
     public Housekeeping(
             Downloads downloads,
@@ -31,7 +35,9 @@ public final class Housekeeping {
             Outbox outbox,
             Audit audit,
             Tries tries,
-            NewsReaders newsReaders) {
+            NewsReaders newsReaders,
+            ProgramTokens programs,
+            ProgramAnswers answers) {
         this.downloads = downloads;
         this.signIns = signIns;
         this.access = access;
@@ -41,11 +47,14 @@ public final class Housekeeping {
         this.audit = audit;
         this.tries = tries;
         this.newsReaders = newsReaders;
+        this.programs = programs;
+        this.answers = answers;
     }
 
     /**
      * Closes silent downloads, destroys the day-old visitor key, deletes ended sessions, old links, old letters, old
-     * sign-ins, old tries, news that nobody waits for any more, and refusals of addresses that nobody here has.
+     * sign-ins, old tries, news that nobody waits for any more, refusals of addresses that nobody here has, and tokens and
+     * answers of programs that are over.
      */
     public void tidy() {
         downloads.sweep();
@@ -57,6 +66,8 @@ public final class Housekeeping {
         audit.purgeSignIns();
         tries.purge();
         newsReaders.purge();
+        programs.purge();
+        answers.purge();
         newsReaders.strangers().forEach(outbox::forgetRefusal);
     }
 }

@@ -31,11 +31,19 @@ import org.jdbi.v3.core.transaction.TransactionIsolationLevel;
  */
 public final class Backup {
     /**
-     * What a restored site must not have: open sessions, links that were given out, counts of tries. Whoever had them
+     * What a restored site must not have: open sessions, tokens of programs, links that were given out, counts of tries. Whoever had them
      * signs in anew, and what was ended since does not open again.
      */
-    static final Set<String> LEFT_OUT =
-            Set.of("session", "sign_in", "news_request", "preview_link", "password_reset", "setup_code", "tries");
+    static final Set<String> LEFT_OUT = Set.of(
+            "session",
+            "sign_in",
+            "news_request",
+            "preview_link",
+            "password_reset",
+            "setup_code",
+            "tries",
+            "program_token",
+            "program_answer");
 
     private static final int FILES_AT_ONCE = 1_000;
 
@@ -52,14 +60,14 @@ public final class Backup {
     }
 
     /** The rows of a table, as they go into the file. */
-    private record Spooled(Manifest.Rows rows, Scratch text) {}
+    private record Spooled(BackupManifest.Rows rows, Scratch text) {}
 
     /**
      * Writes the backup and leaves the stream open. A stream that breaks off leaves a file that {@link Restore} refuses.
      *
      * @return what is in it
      */
-    public Manifest writeTo(OutputStream out) throws IOException {
+    public BackupManifest writeTo(OutputStream out) throws IOException {
         var spooled = new ArrayList<Spooled>();
         try {
             return writeTo(new ZipOutputStream(out, StandardCharsets.UTF_8), clock.instant(), spool(spooled), spooled);
@@ -70,7 +78,7 @@ public final class Backup {
         }
     }
 
-    private Manifest writeTo(ZipOutputStream zip, Instant made, List<Sha256> names, List<Spooled> spooled)
+    private BackupManifest writeTo(ZipOutputStream zip, Instant made, List<Sha256> names, List<Spooled> spooled)
             throws IOException {
         write(zip, Entries.READ_ME, entry -> entry.write(Entries.WORDS.getBytes(StandardCharsets.UTF_8)));
         for (var table : spooled) {
@@ -80,8 +88,8 @@ public final class Backup {
         for (var sha256 : names) {
             copy(sha256, zip, copied);
         }
-        var manifest = new Manifest(
-                Manifest.FORM,
+        var manifest = new BackupManifest(
+                BackupManifest.FORM,
                 database.migration(),
                 made.toString(),
                 spooled.stream().map(Spooled::rows).toList(),
@@ -132,7 +140,8 @@ public final class Backup {
     private static Spooled spool(String name, Connection connection, Scratch text) throws IOException {
         var digest = Sha256.digest();
         long rows = text.write(out -> write(name, connection, new DigestOutputStream(out, digest)));
-        return new Spooled(new Manifest.Rows(name, rows, Sha256.finish(digest).hex()), text);
+        return new Spooled(
+                new BackupManifest.Rows(name, rows, Sha256.finish(digest).hex()), text);
     }
 
     private static long write(String name, Connection connection, OutputStream out) throws IOException {

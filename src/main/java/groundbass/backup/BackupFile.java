@@ -23,9 +23,9 @@ public final class BackupFile implements AutoCloseable {
 
     private final Path path;
     private final ZipFile zip;
-    private final Manifest manifest;
+    private final BackupManifest manifest;
 
-    private BackupFile(Path path, ZipFile zip, Manifest manifest) {
+    private BackupFile(Path path, ZipFile zip, BackupManifest manifest) {
         this.path = path;
         this.zip = zip;
         this.manifest = manifest;
@@ -56,18 +56,18 @@ public final class BackupFile implements AutoCloseable {
         }
     }
 
-    private static Manifest manifest(Path path, ZipFile zip) throws IOException {
+    private static BackupManifest manifest(Path path, ZipFile zip) throws IOException {
         var entry = zip.getEntry(Entries.MANIFEST);
         if (entry == null || entry.getSize() > LONGEST_MANIFEST) {
             throw new NotRestorable(path + " is no backup of a site: it has no " + Entries.MANIFEST + ".");
         }
-        Manifest manifest;
+        BackupManifest manifest;
         try (var in = zip.getInputStream(entry)) {
-            manifest = Manifest.read(new ByteArrayInputStream(whole(in, entry)));
+            manifest = BackupManifest.read(new ByteArrayInputStream(whole(in, entry)));
         } catch (JacksonException | ZipException | EOFException e) {
             throw new NotRestorable(path + " is no backup of a site: its " + Entries.MANIFEST + " cannot be read.", e);
         }
-        if (manifest.form() > Manifest.FORM) {
+        if (manifest.form() > BackupManifest.FORM) {
             throw new NotRestorable(
                     path + " was written by a newer version of this program. Restore it with that one.");
         }
@@ -85,7 +85,7 @@ public final class BackupFile implements AutoCloseable {
         return bytes;
     }
 
-    public Manifest manifest() {
+    public BackupManifest manifest() {
         return manifest;
     }
 
@@ -136,7 +136,7 @@ public final class BackupFile implements AutoCloseable {
     }
 
     /** The rows of a table. Whoever has read them to the end and closes the stream learns whether they are whole. */
-    InputStream rows(Manifest.Rows table) throws IOException {
+    InputStream rows(BackupManifest.Rows table) throws IOException {
         var entry = Optional.ofNullable(zip.getEntry(Entries.rows(table.table())))
                 .orElseThrow(() -> damaged("the rows of " + table.table() + " are not in it"));
         var digest = Sha256.digest();

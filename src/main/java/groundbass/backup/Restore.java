@@ -56,7 +56,7 @@ public final class Restore {
         }
     }
 
-    private long fill(Manifest.Rows rows, Connection connection) {
+    private long fill(BackupManifest.Rows rows, Connection connection) {
         try (var in = backup.rows(rows)) {
             return Table.in(connection, rows.table()).readFrom(in, connection);
         } catch (IOException e) {

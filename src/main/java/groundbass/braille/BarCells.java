@@ -1,6 +1,6 @@
 package groundbass.braille;
 
-import groundbass.braille.Unit.Gap;
+import groundbass.braille.CellGroup.Gap;
 import groundbass.score.Bar;
 import groundbass.score.Direction;
 import groundbass.score.Direction.Hairpin;
@@ -25,11 +25,11 @@ final class BarCells {
     private static final int MOST_SAID = 24;
 
     private final WrittenLine line;
-    private final Legend legend;
+    private final BrailleKey legend;
     private final ChordCells chords;
     private final Optional<Hairpins.Reach> lastHairpin;
 
-    private BarCells(WrittenLine line, Legend legend, boolean places) {
+    private BarCells(WrittenLine line, BrailleKey legend, boolean places) {
         this.line = line;
         this.legend = legend;
         this.chords = new ChordCells(
@@ -38,18 +38,18 @@ final class BarCells {
     }
 
     /** @param places whether strings, frets and strokes are told */
-    static List<List<Unit>> of(WrittenLine line, Legend legend, boolean places) {
+    static List<List<CellGroup>> of(WrittenLine line, BrailleKey legend, boolean places) {
         var cells = new BarCells(line, legend, places);
-        var bars = new ArrayList<List<Unit>>();
+        var bars = new ArrayList<List<CellGroup>>();
         for (int i = 0; i < line.bars().size(); i++) {
             bars.add(cells.bar(i));
         }
         return bars;
     }
 
-    private List<Unit> bar(int index) {
+    private List<CellGroup> bar(int index) {
         var bar = line.bars().get(index);
-        var units = new ArrayList<Unit>();
+        var units = new ArrayList<CellGroup>();
         if (beginsPart(bar)) {
             chords.interruptAll();
         }
@@ -57,11 +57,11 @@ final class BarCells {
         var first = bar.voices().get(bar.voices().size() - 1);
         var written = voice(bar, first, true, opening(bar.bar().repeats()));
         if (bar.bar().repeats().start()) {
-            written.set(0, written.get(0).led(Signs.REPEAT_BEGINS));
+            written.set(0, written.get(0).led(BrailleSigns.REPEAT_BEGINS));
         }
         units.addAll(units.isEmpty() ? written : after(Gap.BLANK, written));
         if (bar.voices().size() > 1) {
-            append(units, Signs.IN_ACCORD);
+            append(units, BrailleSigns.IN_ACCORD);
             chords.interruptAll();
             units.addAll(after(Gap.SPLIT, voice(bar, bar.voices().get(0), false, Cells.NONE)));
             chords.interruptAll();
@@ -78,37 +78,37 @@ final class BarCells {
         return units;
     }
 
-    private static List<Unit> after(Gap gap, List<Unit> units) {
+    private static List<CellGroup> after(Gap gap, List<CellGroup> units) {
         var parted = new ArrayList<>(units);
         parted.set(0, units.get(0).with(gap));
         return parted;
     }
 
-    private static void append(List<Unit> units, Cells cells) {
+    private static void append(List<CellGroup> units, Cells cells) {
         int last = units.size() - 1;
         if (units.get(last).fresh().length() > MOST_SAID) {
-            units.add(Unit.silent(Gap.JOINED, cells, false));
+            units.add(CellGroup.silent(Gap.JOINED, cells, false));
         } else {
             units.set(last, units.get(last).after(cells));
         }
     }
 
     /** Signs and signatures that stand by themselves between blanks (rule: braille-signatures, braille-repeats). */
-    private void before(int index, List<Unit> units) {
+    private void before(int index, List<CellGroup> units) {
         var changes = line.bars().get(index).bar().changes();
         var roadmap = line.bars().get(index).bar().repeats().roadmap();
         var signature = changes.key()
-                .map(key -> key.fifths() == 0 ? Signs.cancelled(keyBefore(index)) : Signs.key(key))
+                .map(key -> key.fifths() == 0 ? BrailleSigns.cancelled(keyBefore(index)) : BrailleSigns.key(key))
                 .orElse(Cells.NONE)
-                .plus(changes.meter().map(Signs::time).orElse(Cells.NONE));
+                .plus(changes.meter().map(BrailleSigns::time).orElse(Cells.NONE));
         if (!signature.isEmpty()) {
-            units.add(Unit.silent(Gap.BLANK, signature, true));
+            units.add(CellGroup.silent(Gap.BLANK, signature, true));
         }
         if (roadmap.segno()) {
-            units.add(Unit.silent(Gap.BLANK, Signs.SEGNO, true));
+            units.add(CellGroup.silent(Gap.BLANK, BrailleSigns.SEGNO, true));
         }
         if (roadmap.coda()) {
-            units.add(Unit.silent(Gap.BLANK, Signs.CODA, true));
+            units.add(CellGroup.silent(Gap.BLANK, BrailleSigns.CODA, true));
         }
     }
 
@@ -132,7 +132,7 @@ final class BarCells {
 
     private static Cells opening(Repeats repeats) {
         return repeats.ending()
-                .map(ending -> Signs.NUMBER.plus(Signs.lower(ending.toString())))
+                .map(ending -> BrailleSigns.NUMBER.plus(BrailleSigns.lower(ending.toString())))
                 .orElse(Cells.NONE);
     }
 
@@ -142,7 +142,7 @@ final class BarCells {
         return bar.directions().stream().filter(each -> each.at().isAfter(last)).toList();
     }
 
-    private void behind(List<Unit> units, List<Direction> said) {
+    private void behind(List<CellGroup> units, List<Direction> said) {
         var cells = Cells.NONE;
         var gap = units.get(units.size() - 1).endsInWords() ? Gap.BLANK : Gap.SPLIT;
         for (var direction : said) {
@@ -150,14 +150,14 @@ final class BarCells {
             units.addAll(expression.apart());
             gap = expression.apart().isEmpty() ? gap : Gap.BLANK;
             if (cells.length() + expression.atOnce().length() > MOST_SAID) {
-                units.add(Unit.silent(gap, cells, false));
+                units.add(CellGroup.silent(gap, cells, false));
                 cells = Cells.NONE;
             }
             cells = cells.plus(expression.atOnce());
             chords.interrupt();
         }
         if (!cells.isEmpty()) {
-            units.add(Unit.silent(gap, cells, false));
+            units.add(CellGroup.silent(gap, cells, false));
         }
     }
 
@@ -166,7 +166,7 @@ final class BarCells {
         var repeats = line.bars().get(index).bar().repeats();
         boolean last = index + 1 == line.bars().size();
         if (repeats.end().isEmpty() && last) {
-            return Optional.of(Signs.LAST_BAR);
+            return Optional.of(BrailleSigns.LAST_BAR);
         }
         boolean section =
                 !last && line.bars().get(index + 1).bar().changes().section().isPresent();
@@ -174,7 +174,7 @@ final class BarCells {
         if (ends) {
             chords.interrupt();
         }
-        return Optional.of(repeats.end().isPresent() ? Signs.REPEAT_ENDS : Signs.SECTION_ENDS)
+        return Optional.of(repeats.end().isPresent() ? BrailleSigns.REPEAT_ENDS : BrailleSigns.SECTION_ENDS)
                 .filter(sign -> ends);
     }
 
@@ -196,12 +196,13 @@ final class BarCells {
         return lastHairpin
                 .filter(reach -> reach.lastBar() == index
                         && reach.end().equals(line.bars().get(index).bar().to()))
-                .map(reach ->
-                        reach.hairpin().way() == Hairpin.Way.CRESCENDO ? Signs.CRESCENDO_ENDS : Signs.DIMINUENDO_ENDS);
+                .map(reach -> reach.hairpin().way() == Hairpin.Way.CRESCENDO
+                        ? BrailleSigns.CRESCENDO_ENDS
+                        : BrailleSigns.DIMINUENDO_ENDS);
     }
 
-    private List<Unit> voice(WrittenBar bar, Voice voice, boolean spoken, Cells opening) {
-        var units = new ArrayList<Unit>();
+    private List<CellGroup> voice(WrittenBar bar, Voice voice, boolean spoken, Cells opening) {
+        var units = new ArrayList<CellGroup>();
         var values = ValueSigns.of(voice.elements(), bar.inForce().meter(), lengthAsRead(bar));
         var signs = new VoiceSigns(bar.inForce().key());
         var said = new ArrayList<>(spoken ? bar.bar().directions() : List.<Direction>of());
@@ -238,18 +239,18 @@ final class BarCells {
     }
 
     private static Cells tuplet(TupletGroup group) {
-        return Signs.tuplet(group.actual(), group.normal());
+        return BrailleSigns.tuplet(group.actual(), group.normal());
     }
 
     /** Long words become units; what stands before the next note at once is handed on. */
-    private Cells speak(List<Unit> units, List<Direction> moment, Cells opening) {
+    private Cells speak(List<CellGroup> units, List<Direction> moment, Cells opening) {
         var said = Cells.NONE;
         for (var direction : moment) {
             var expression = expression(direction);
             expression.interrupt(units);
             units.addAll(expression.apart());
             if (said.length() + expression.atOnce().length() > MOST_SAID) {
-                units.add(Unit.silent(Gap.JOINED, said.closed(), false));
+                units.add(CellGroup.silent(Gap.JOINED, said.closed(), false));
                 said = Cells.NONE;
             }
             said = said.plus(expression.atOnce());
@@ -266,19 +267,19 @@ final class BarCells {
 
     private static Cells sign(Direction direction) {
         if (direction instanceof Direction.Loudness loudness) {
-            return Signs.dynamic(loudness.dynamic());
+            return BrailleSigns.dynamic(loudness.dynamic());
         }
-        return ((Hairpin) direction).way() == Hairpin.Way.CRESCENDO ? Signs.CRESCENDO : Signs.DIMINUENDO;
+        return ((Hairpin) direction).way() == Hairpin.Way.CRESCENDO ? BrailleSigns.CRESCENDO : BrailleSigns.DIMINUENDO;
     }
 
-    private List<Unit> element(WrittenBar bar, Element element, Cells said, Cells before, VoiceSigns signs) {
+    private List<CellGroup> element(WrittenBar bar, Element element, Cells said, Cells before, VoiceSigns signs) {
         boolean beat = bar.inForce().meter().beatStarts().contains(element.onset());
         if (element instanceof Chord chord) {
             return chords.of(chord, said, before, beat, bar.inForce().key(), signs);
         }
         var rest = (Rest) element;
-        var filling = rest.hidden() ? Signs.FILLING : Cells.NONE;
-        var cells = before.plus(filling).plus(Signs.rest(rest.value()));
-        return List.of(Unit.silent(Gap.JOINED, said.apart(cells), beat));
+        var filling = rest.hidden() ? BrailleSigns.FILLING : Cells.NONE;
+        var cells = before.plus(filling).plus(BrailleSigns.rest(rest.value()));
+        return List.of(CellGroup.silent(Gap.JOINED, said.apart(cells), beat));
     }
 }

@@ -38,7 +38,7 @@ public final class BrailleSheet {
     }
 
     public static BrailleSheet of(WrittenLine line, Credits credits, Messages messages) {
-        var legend = new Legend(messages);
+        var legend = new BrailleKey(messages);
         var heading = new Heading(messages);
         var bars = BarCells.of(line, legend, true);
         var rows = new Rows();

@@ -1,11 +1,12 @@
 package groundbass.braille;
 
-import groundbass.braille.Unit.Gap;
+import groundbass.braille.CellGroup.Gap;
 import groundbass.score.Arrival;
 import groundbass.score.Fraction;
 import groundbass.score.Note;
 import groundbass.score.Ornaments.Bend;
 import groundbass.score.Ornaments.Mark;
+import groundbass.score.Ornaments.Spread;
 import groundbass.score.Technique;
 import groundbass.theory.Key;
 import groundbass.theory.NoteName;
@@ -34,19 +35,19 @@ final class ChordCells {
     private static final NoteValue GRACE = NoteValue.of(Base.EIGHTH);
     private static final int OCTAVE = 7;
 
-    private final Legend legend;
+    private final BrailleKey legend;
     private final Joins joins;
     private final boolean places;
     private final Melody melody = new Melody();
-    private final Hand hand;
+    private final HandPlace hand;
     private Optional<Technique> stroke;
 
     /** @param places whether strings, frets and strokes are told */
-    ChordCells(Legend legend, Joins joins, Technique style, boolean places) {
+    ChordCells(BrailleKey legend, Joins joins, Technique style, boolean places) {
         this.legend = legend;
         this.joins = joins;
         this.places = places;
-        this.hand = new Hand(legend);
+        this.hand = new HandPlace(legend);
         this.stroke = Optional.of(style);
     }
 
@@ -65,14 +66,14 @@ final class ChordCells {
      * @param before signs between words and note: of value and tuplet
      * @param words what is said at its moment
      */
-    List<Unit> of(Chord chord, Cells words, Cells before, boolean beat, Key key, VoiceSigns signs) {
+    List<CellGroup> of(Chord chord, Cells words, Cells before, boolean beat, Key key, VoiceSigns signs) {
         var heads = upward(chord);
         var said = words.plus(words(heads));
-        if (!said.isEmpty()) {
+        if (!said.isEmpty() || spread(heads).isPresent()) {
             melody.interrupt();
         }
         var pieces = new ArrayList<Piece>();
-        pieces.add(place(heads.get(0), before.plus(strokes(heads))));
+        pieces.add(place(heads.get(0), before.plus(strokes(heads)).plus(rolled(heads))));
         heads.stream().flatMap(head -> grace(head, signs).stream()).forEach(pieces::add);
         pieces.add(note(heads, chord.value(), key, signs));
         for (int i = 1; i < heads.size(); i++) {
@@ -101,29 +102,31 @@ final class ChordCells {
         }
     }
 
-    private static List<Unit> units(Cells said, List<Piece> pieces, boolean beat) {
+    private static List<CellGroup> units(Cells said, List<Piece> pieces, boolean beat) {
         var all = pieces.stream().reduce(Piece::then).orElseThrow();
         if (said.length() + all.fresh().length() < WIDEST) {
-            return List.of(new Unit(Gap.JOINED, all.plain(), all.fresh(), true, beat).before(said));
+            return List.of(new CellGroup(Gap.JOINED, all.plain(), all.fresh(), true, beat).before(said));
         }
         var units = new ArrayList<>(saidFirst(said, beat));
         for (var piece : pieces) {
             if (!piece.fresh().isEmpty()) {
-                units.add(new Unit(Gap.JOINED, piece.plain(), piece.fresh(), piece.sounds(), beat && units.isEmpty()));
+                units.add(new CellGroup(
+                        Gap.JOINED, piece.plain(), piece.fresh(), piece.sounds(), beat && units.isEmpty()));
             }
         }
         return units;
     }
 
     /** Words that are parted from their note end with dot 3, whatever follows. */
-    private static List<Unit> saidFirst(Cells said, boolean beat) {
-        var units = new ArrayList<Unit>();
+    private static List<CellGroup> saidFirst(Cells said, boolean beat) {
+        var units = new ArrayList<CellGroup>();
         var left = said.isEmpty() ? said : said.closed();
         int begin = 0;
         for (int i = 1; i <= left.length(); i++) {
-            boolean ends = i == left.length() || left.from(i).first(1).equals(Signs.WORD) && i - begin > WIDEST / 2;
+            boolean ends =
+                    i == left.length() || left.from(i).first(1).equals(BrailleSigns.WORD) && i - begin > WIDEST / 2;
             if (ends) {
-                units.add(Unit.silent(Gap.JOINED, left.first(i).from(begin), beat && begin == 0));
+                units.add(CellGroup.silent(Gap.JOINED, left.first(i).from(begin), beat && begin == 0));
                 begin = i;
             }
         }
@@ -142,9 +145,10 @@ final class ChordCells {
         heads.stream()
                 .filter(head -> !head.tiedTo())
                 .flatMap(head -> head.note().ornaments().slideOff().stream())
-                .forEach(off -> cells.add(legend.use(Word.of(off))));
+                .forEach(off -> cells.add(legend.use(BrailleWord.of(off))));
+        spread(heads).filter(Spread.BRACKET::equals).ifPresent(together -> cells.add(legend.use(BrailleWord.BRACKET)));
         if (heads.get(0).note().isDead()) {
-            cells.add(legend.use(Word.DEAD));
+            cells.add(legend.use(BrailleWord.DEAD));
         }
         return cells.stream().reduce(Cells.NONE, Cells::plus);
     }
@@ -152,31 +156,31 @@ final class ChordCells {
     private Optional<Cells> stroke(Technique now) {
         boolean changes = !stroke.equals(Optional.of(now));
         stroke = Optional.of(now);
-        return changes ? Word.of(now).map(legend::use) : Optional.empty();
+        return changes ? BrailleWord.of(now).map(legend::use) : Optional.empty();
     }
 
     private List<Cells> ornaments(Note note) {
         var cells = new ArrayList<Cells>();
         var ornaments = note.ornaments();
-        ornaments.slideIn().ifPresent(in -> cells.add(legend.use(Word.of(in))));
+        ornaments.slideIn().ifPresent(in -> cells.add(legend.use(BrailleWord.of(in))));
         if (note.has(Mark.VIBRATO)) {
-            cells.add(legend.use(Word.VIBRATO));
+            cells.add(legend.use(BrailleWord.VIBRATO));
         }
         if (note.has(Mark.RING)) {
-            cells.add(legend.use(Word.RING));
+            cells.add(legend.use(BrailleWord.RING));
         }
         ornaments.bend().ifPresent(bend -> cells.addAll(bend(bend)));
         ornaments
                 .harmonic()
                 .flatMap(harmonic -> harmonic.touchedFret().stream().boxed().findFirst())
-                .ifPresent(fret -> cells.add(legend.use(Word.TOUCH, String.valueOf(fret))));
+                .ifPresent(fret -> cells.add(legend.use(BrailleWord.TOUCH, String.valueOf(fret))));
         return cells;
     }
 
     private List<Cells> bend(Bend bend) {
         var tones = Fraction.of(bend.quarters(), 4).toString();
-        var up = legend.use(bend.before() ? Word.PRE_BEND : Word.BEND, tones);
-        return bend.released() ? List.of(up, legend.use(Word.RELEASE)) : List.of(up);
+        var up = legend.use(bend.before() ? BrailleWord.PRE_BEND : BrailleWord.BEND, tones);
+        return bend.released() ? List.of(up, legend.use(BrailleWord.RELEASE)) : List.of(up);
     }
 
     private static Stream<Head> struck(List<Head> heads) {
@@ -187,18 +191,34 @@ final class ChordCells {
     private static Cells attack(List<Head> heads) {
         Predicate<Mark> any = mark -> struck(heads).anyMatch(head -> head.note().has(mark));
         boolean both = any.test(Mark.SHORT) && any.test(Mark.TENUTO);
-        var cells = both ? Signs.SHORT_AND_HELD : any.test(Mark.SHORT) ? Signs.SHORT : Cells.NONE;
-        cells = any.test(Mark.ACCENT) ? cells.plus(Signs.ACCENT) : cells;
-        cells = any.test(Mark.MARCATO) ? cells.plus(Signs.MARCATO) : cells;
-        return any.test(Mark.TENUTO) && !both ? cells.plus(Signs.HELD) : cells;
+        var cells = both ? BrailleSigns.SHORT_AND_HELD : any.test(Mark.SHORT) ? BrailleSigns.SHORT : Cells.NONE;
+        cells = any.test(Mark.ACCENT) ? cells.plus(BrailleSigns.ACCENT) : cells;
+        cells = any.test(Mark.MARCATO) ? cells.plus(BrailleSigns.MARCATO) : cells;
+        return any.test(Mark.TENUTO) && !both ? cells.plus(BrailleSigns.HELD) : cells;
     }
 
     /** Those that have a sign; a grace note comes after it, since its own note has no other stroke. */
     private static Cells strokes(List<Head> heads) {
         var strokes =
                 struck(heads).flatMap(head -> head.note().pluck().stream()).toList();
-        var down = strokes.contains(Technique.THUMB_DOWN) ? Signs.DOWN_STROKE : Cells.NONE;
-        return strokes.contains(Technique.THUMB_UP) ? down.plus(Signs.UP_STROKE) : down;
+        var down = strokes.contains(Technique.THUMB_DOWN) ? BrailleSigns.DOWN_STROKE : Cells.NONE;
+        return strokes.contains(Technique.THUMB_UP) ? down.plus(BrailleSigns.UP_STROKE) : down;
+    }
+
+    private static Optional<Spread> spread(List<Head> heads) {
+        return struck(heads)
+                .flatMap(head -> head.note().ornaments().spread().stream())
+                .findFirst();
+    }
+
+    private static Cells rolled(List<Head> heads) {
+        return spread(heads)
+                .map(spread -> switch (spread) {
+                    case ROLL, ROLL_UP -> BrailleSigns.ROLL;
+                    case ROLL_DOWN -> BrailleSigns.ROLL_DOWN;
+                    case BRACKET -> Cells.NONE;
+                })
+                .orElse(Cells.NONE);
     }
 
     /** With the sign of the upper note where the key does not have it (rule: trill-sign). */
@@ -215,8 +235,8 @@ final class ChordCells {
                     boolean inKey =
                             Math.abs(alteration) > NoteName.MOST_ALTERED || alteration == key.alterationOf(letter);
                     return inKey
-                            ? Signs.TRILL
-                            : Signs.accidental(Head.Sign.of(alteration)).plus(Signs.TRILL);
+                            ? BrailleSigns.TRILL
+                            : BrailleSigns.accidental(Head.Sign.of(alteration)).plus(BrailleSigns.TRILL);
                 })
                 .orElse(Cells.NONE);
     }
@@ -235,9 +255,11 @@ final class ChordCells {
     private Optional<Piece> grace(Head head, VoiceSigns signs) {
         return head.grace().map(grace -> {
             var written = grace.pitch().octavesUp(1);
-            var sign = Signs.GRACE.plus(accidental(grace.pitch(), grace.accidental(), signs));
+            var sign = BrailleSigns.GRACE.plus(accidental(grace.pitch(), grace.accidental(), signs));
             return pitched(
-                    sign, written, Signs.note(written.name().letter(), GRACE).plus(gone(head.note())));
+                    sign,
+                    written,
+                    BrailleSigns.note(written.name().letter(), GRACE).plus(gone(head.note())));
         });
     }
 
@@ -250,7 +272,7 @@ final class ChordCells {
                 .plus(open)
                 .plus(artificial(head))
                 .plus(accidental(head, signs));
-        var note = Signs.note(head.pitch().name().letter(), value)
+        var note = BrailleSigns.note(head.pitch().name().letter(), value)
                 .plus(fingers(head))
                 .plus(tie(head, heads))
                 .plus(open);
@@ -270,13 +292,13 @@ final class ChordCells {
                 .map(Arrival::kind)
                 .filter(Arrival.Kind.SLIDE::equals)
                 .isPresent();
-        return slides ? Signs.SLUR.plus(Signs.SLIDE) : Signs.SLUR;
+        return slides ? BrailleSigns.SLUR.plus(BrailleSigns.SLIDE) : BrailleSigns.SLUR;
     }
 
     /** Counted from the written note; its octave is marked as rule: braille-intervals says. */
     private Cells interval(List<Head> heads, int index, Key key, VoiceSigns signs) {
         var head = heads.get(index);
-        var dead = head.note().isDead() ? legend.use(Word.DEAD) : Cells.NONE;
+        var dead = head.note().isDead() ? legend.use(BrailleWord.DEAD) : Cells.NONE;
         if (!dead.isEmpty()) {
             melody.interrupt();
         }
@@ -287,7 +309,7 @@ final class ChordCells {
                 .plus(artificial(head))
                 .plus(accidental(head, signs))
                 .plus(isFar(heads, index) || !dead.isEmpty() ? mark(head.writtenPitch()) : Cells.NONE)
-                .plus(Signs.interval(steps(heads.get(0), head)))
+                .plus(BrailleSigns.interval(steps(heads.get(0), head)))
                 .plus(fingers(head))
                 .plus(tie(head, heads))
                 .plus(open));
@@ -305,7 +327,7 @@ final class ChordCells {
 
     /** Of a chord that is held as a whole, one tie stands behind it. */
     private static Cells tie(Head head, List<Head> heads) {
-        return head.tiedTo() && !isHeldAsAWhole(heads) ? Signs.TIE : Cells.NONE;
+        return head.tiedTo() && !isHeldAsAWhole(heads) ? BrailleSigns.TIE : Cells.NONE;
     }
 
     private static boolean isHeldAsAWhole(List<Head> heads) {
@@ -320,7 +342,7 @@ final class ChordCells {
     /** The printed one, or one that is not printed and that the voice lacks, which has dot 5 before it. */
     private static Cells accidental(Pitch pitch, Optional<Accidental> printed, VoiceSigns signs) {
         return signs.lacking(pitch, printed)
-                .map(sign -> Signs.FILLING.plus(Signs.accidental(sign)))
+                .map(sign -> BrailleSigns.FILLING.plus(BrailleSigns.accidental(sign)))
                 .orElseGet(() -> printed(printed));
     }
 
@@ -328,13 +350,15 @@ final class ChordCells {
     private static Cells printed(Optional<Accidental> accidental) {
         return accidental
                 .map(each -> each.courtesy()
-                        ? Signs.PARENTHESIS.plus(Signs.accidental(each.sign())).plus(Signs.PARENTHESIS)
-                        : Signs.accidental(each.sign()))
+                        ? BrailleSigns.PARENTHESIS
+                                .plus(BrailleSigns.accidental(each.sign()))
+                                .plus(BrailleSigns.PARENTHESIS)
+                        : BrailleSigns.accidental(each.sign()))
                 .orElse(Cells.NONE);
     }
 
     private Cells around(Head head) {
-        return head.note().has(Mark.GHOST) ? legend.use(Signs.PARENTHESIS, "braille.sign.ghost") : Cells.NONE;
+        return head.note().has(Mark.GHOST) ? legend.use(BrailleSigns.PARENTHESIS, "braille.sign.ghost") : Cells.NONE;
     }
 
     private static Cells artificial(Head head) {
@@ -343,7 +367,7 @@ final class ChordCells {
                 .harmonic()
                 .filter(each -> each.touchedFret().isPresent())
                 .isPresent();
-        return touched && !head.tiedFrom() ? Signs.ARTIFICIAL_HARMONIC : Cells.NONE;
+        return touched && !head.tiedFrom() ? BrailleSigns.ARTIFICIAL_HARMONIC : Cells.NONE;
     }
 
     private static Cells fingers(Head head) {
@@ -351,27 +375,28 @@ final class ChordCells {
             return Cells.NONE;
         }
         var ornaments = head.note().ornaments();
-        var finger =
-                ornaments.finger().isPresent() ? Signs.finger(ornaments.finger().getAsInt()) : Cells.NONE;
+        var finger = ornaments.finger().isPresent()
+                ? BrailleSigns.finger(ornaments.finger().getAsInt())
+                : Cells.NONE;
         boolean natural = ornaments
                 .harmonic()
                 .filter(each -> each.touchedFret().isEmpty())
                 .isPresent();
-        return natural ? finger.plus(Signs.HARMONIC) : finger;
+        return natural ? finger.plus(BrailleSigns.HARMONIC) : finger;
     }
 
     /** What follows all notes of a chord: a pause, what the fretting hand does next, ties. */
     private Cells behind(List<Head> heads) {
         var cells = heads.stream().anyMatch(head -> head.note().has(Mark.FERMATA) && !head.tiedTo())
-                ? Signs.FERMATA
+                ? BrailleSigns.FERMATA
                 : Cells.NONE;
         var join =
                 heads.stream().map(joins::outOf).filter(each -> !each.isEmpty()).findFirst();
-        return cells.plus(join.orElse(Cells.NONE)).plus(isHeldAsAWhole(heads) ? Signs.CHORD_TIE : Cells.NONE);
+        return cells.plus(join.orElse(Cells.NONE)).plus(isHeldAsAWhole(heads) ? BrailleSigns.CHORD_TIE : Cells.NONE);
     }
 
     private Cells mark(Pitch written) {
-        var mark = Signs.octave(written.octave());
-        return Signs.hasOctave(written.octave()) ? mark : legend.use(mark, "braille.sign.octave");
+        var mark = BrailleSigns.octave(written.octave());
+        return BrailleSigns.hasOctave(written.octave()) ? mark : legend.use(mark, "braille.sign.octave");
     }
 }

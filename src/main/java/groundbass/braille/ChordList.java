@@ -15,8 +15,8 @@ import java.util.List;
 
 /** The chords of a line, bar by bar, behind its music (rule: braille-chords-apart). */
 final class ChordList {
-    private static final Cells SHARP = Signs.accidental(Head.Sign.SHARP);
-    private static final Cells FLAT = Signs.accidental(Head.Sign.FLAT);
+    private static final Cells SHARP = BrailleSigns.accidental(Head.Sign.SHARP);
+    private static final Cells FLAT = BrailleSigns.accidental(Head.Sign.FLAT);
 
     private final Messages messages;
     private final Literary literary;
@@ -33,7 +33,7 @@ final class ChordList {
         for (int i = 0; i < line.bars().size(); i++) {
             var chords = line.bars().get(i).chords();
             if (!chords.isEmpty()) {
-                words.add(Signs.number(line.firstNumber() + i));
+                words.add(BrailleSigns.number(line.firstNumber() + i));
                 for (var chord : chords) {
                     words.addAll(said(
                             chord, line.bars().get(i).from(), inForce.get(i).meter()));

@@ -1,6 +1,6 @@
 package groundbass.braille;
 
-import groundbass.braille.Unit.Gap;
+import groundbass.braille.CellGroup.Gap;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -10,7 +10,7 @@ import java.util.List;
  * @param atOnce one or two short words, each after its sign, without blanks; else nothing
  * @param apart more words, the sign before the first and after the last of them, between blanks; else none
  */
-record Expression(Cells atOnce, List<Unit> apart) {
+record Expression(Cells atOnce, List<CellGroup> apart) {
     /** Cells of words that stand right before a note. */
     private static final int SHORT = 14;
 
@@ -30,31 +30,31 @@ record Expression(Cells atOnce, List<Unit> apart) {
     /** A word that does not begin with a letter could be taken for another sign that begins like the word sign. */
     private static Cells signed(Cells word) {
         return Character.isLetter(word.ascii().charAt(0))
-                ? Signs.WORD.plus(word)
-                : Signs.WORD.plus(Cells.DOT_3).plus(word);
+                ? BrailleSigns.WORD.plus(word)
+                : BrailleSigns.WORD.plus(Cells.DOT_3).plus(word);
     }
 
-    private static List<Unit> apart(List<Cells> words) {
-        var units = new ArrayList<Unit>();
+    private static List<CellGroup> apart(List<Cells> words) {
+        var units = new ArrayList<CellGroup>();
         for (int i = 0; i < words.size(); i++) {
             var word = i == 0 ? signed(words.get(i)) : words.get(i);
-            var left = i + 1 == words.size() ? word.plus(Signs.WORD) : word;
+            var left = i + 1 == words.size() ? word.plus(BrailleSigns.WORD) : word;
             var gap = Gap.BLANK;
             while (left.length() > WIDEST) {
-                units.add(Unit.silent(gap, left.first(WIDEST), false));
+                units.add(CellGroup.silent(gap, left.first(WIDEST), false));
                 left = left.from(WIDEST);
                 gap = Gap.SPLIT;
             }
-            units.add(Unit.silent(gap, left, false));
+            units.add(CellGroup.silent(gap, left, false));
         }
         return units;
     }
 
     /** Long words inside a bar follow a music hyphen and a blank. */
-    void interrupt(List<Unit> units) {
+    void interrupt(List<CellGroup> units) {
         if (!apart.isEmpty() && !units.isEmpty()) {
             int last = units.size() - 1;
-            units.set(last, units.get(last).after(Signs.HYPHEN));
+            units.set(last, units.get(last).after(BrailleSigns.HYPHEN));
         }
     }
 }

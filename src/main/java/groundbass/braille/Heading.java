@@ -31,7 +31,7 @@ final class Heading {
     }
 
     /** Title, credits, what is said of the instrument, the key of signs, an empty row, the signatures. */
-    List<Cells> of(Header header, Credits credits, Legend legend) {
+    List<Cells> of(Header header, Credits credits, BrailleKey legend) {
         var rows = new ArrayList<Cells>();
         if (!credits.title().isBlank()) {
             literary.rows(credits.title(), BrailleSheet.WIDTH - 6).forEach(row -> rows.add(Rows.centred(row)));
@@ -64,17 +64,17 @@ final class Heading {
     }
 
     private Cells signatures(Header header) {
-        var key = Signs.key(header.key());
-        var signatures = key.plus(Signs.time(header.meter()));
+        var key = BrailleSigns.key(header.key());
+        var signatures = key.plus(BrailleSigns.time(header.meter()));
         return metronome(header.tempo()).plus(Cells.BLANK).plus(signatures);
     }
 
     /** A note, a sign that says equals, a number; of a length that no note has, words in its place. */
     private Cells metronome(Tempo tempo) {
-        var number = Signs.number(tempo.perMinute());
+        var number = BrailleSigns.number(tempo.perMinute());
         var equals = Cells.of("7");
         return shape(tempo)
-                .map(value -> Signs.note(Letter.C, value).plus(equals).plus(number))
+                .map(value -> BrailleSigns.note(Letter.C, value).plus(equals).plus(number))
                 .orElseGet(() ->
                         literary.cells(tempo.beat().toString()).plus(equals).plus(number));
     }

@@ -32,8 +32,8 @@ final class Joins {
 
     /** A slur where no new stroke sounds the next note, a line where the finger slides (rule: braille-slur-and-slide). */
     private static Cells cells(Kind kind, boolean slurred) {
-        var slur = slurred ? Signs.SLUR : Cells.NONE;
-        return kind == Kind.SLIDE ? slur.plus(Signs.SLIDE) : slur;
+        var slur = slurred ? BrailleSigns.SLUR : Cells.NONE;
+        return kind == Kind.SLIDE ? slur.plus(BrailleSigns.SLIDE) : slur;
     }
 
     /** Behind the last of tied heads. */

@@ -121,7 +121,7 @@ enum Literary {
             char each = ALIKE.getOrDefault(letters.charAt(i), letters.charAt(i));
             boolean figure = each >= '0' && each <= '9';
             if (figure) {
-                cells = cells.plus(inNumber ? Cells.NONE : Signs.NUMBER)
+                cells = cells.plus(inNumber ? Cells.NONE : BrailleSigns.NUMBER)
                         .plus(Cells.of(FIGURES.substring(each - '0', each - '0' + 1)));
                 inNumber = true;
             } else {

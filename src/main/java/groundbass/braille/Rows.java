@@ -1,6 +1,6 @@
 package groundbass.braille;
 
-import groundbass.braille.Unit.Gap;
+import groundbass.braille.CellGroup.Gap;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -22,13 +22,13 @@ final class Rows {
     }
 
     /** A bar: where it fits beside the bars before it, else in a row of its own, else divided over several. */
-    void bar(int number, List<Unit> units) {
+    void bar(int number, List<CellGroup> units) {
         boolean beside = !row.isEmpty() && row.length() + 1 + width(units, fresh) <= BrailleSheet.WIDTH;
         if (beside) {
             row = row.plus(Cells.BLANK);
         } else {
             end();
-            row = Signs.number(number).plus(Cells.BLANK);
+            row = BrailleSigns.number(number).plus(Cells.BLANK);
             if (!fits(units, 0, 1)) {
                 end();
                 row = INDENT;
@@ -39,7 +39,7 @@ final class Rows {
             int to = fitting(units, from);
             put(units.subList(from, to));
             if (to < units.size()) {
-                row = units.get(to).gap() == Gap.JOINED ? row.plus(Signs.HYPHEN) : row;
+                row = units.get(to).gap() == Gap.JOINED ? row.plus(BrailleSigns.HYPHEN) : row;
                 end();
                 row = INDENT;
             }
@@ -60,7 +60,7 @@ final class Rows {
         fresh = true;
     }
 
-    private void put(List<Unit> units) {
+    private void put(List<CellGroup> units) {
         for (int i = 0; i < units.size(); i++) {
             var unit = units.get(i);
             row = i > 0 && unit.gap() == Gap.BLANK ? row.plus(Cells.BLANK) : row;
@@ -69,7 +69,7 @@ final class Rows {
         }
     }
 
-    private static int width(List<Unit> units, boolean fresh) {
+    private static int width(List<CellGroup> units, boolean fresh) {
         int width = 0;
         boolean first = fresh;
         for (int i = 0; i < units.size(); i++) {
@@ -82,7 +82,7 @@ final class Rows {
     }
 
     /** Up to which unit the row is filled: all that fit, or up to a beat if that leaves no more than half a row empty. */
-    private int fitting(List<Unit> units, int from) {
+    private int fitting(List<CellGroup> units, int from) {
         int most = from + 1;
         for (int to = from + 1; to <= units.size(); to++) {
             most = fits(units, from, to) ? to : most;
@@ -99,7 +99,7 @@ final class Rows {
         return most;
     }
 
-    private boolean fits(List<Unit> units, int from, int to) {
+    private boolean fits(List<CellGroup> units, int from, int to) {
         boolean hyphen = to < units.size() && units.get(to).gap() == Gap.JOINED;
         int width = row.length() + width(units.subList(from, to), fresh) + (hyphen ? 1 : 0);
         return width <= BrailleSheet.WIDTH;

@@ -88,7 +88,7 @@ final class ValueSigns {
     /** How many ways of reading the shapes fill the bar, signs that stand already being obeyed. */
     private int readings(Fraction length) {
         var shapes = elements.stream()
-                .map(each -> Signs.shape(each.value().base()))
+                .map(each -> BrailleSigns.shape(each.value().base()))
                 .distinct()
                 .toList();
         int filling = 0;
@@ -120,14 +120,14 @@ final class ValueSigns {
     }
 
     private void sign(int index) {
-        signs.put(index, isSmaller(index) ? Signs.SMALLER : Signs.LARGER);
+        signs.put(index, isSmaller(index) ? BrailleSigns.SMALLER : BrailleSigns.LARGER);
     }
 
     private int shape(int index) {
-        return Signs.shape(elements.get(index).value().base());
+        return BrailleSigns.shape(elements.get(index).value().base());
     }
 
     private boolean isSmaller(int index) {
-        return Signs.isSmaller(elements.get(index).value().base());
+        return BrailleSigns.isSmaller(elements.get(index).value().base());
     }
 }

@@ -11,7 +11,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** Everything that a teacher would remark on in a line. */
+/** Everything that a teacher would remark on in a line; what players know by name is left alone (rule: groove-figures). */
 public final class Checks {
     private static final Comparator<Finding> ORDER = Comparator.comparing(Finding::position)
             .thenComparing(Finding::severity)

@@ -6,6 +6,7 @@ import groundbass.audience.student.Person;
 import groundbass.audience.student.Student;
 import groundbass.backup.NotRestorable;
 import groundbass.catalog.educator.Audit;
+import groundbass.catalog.educator.AuditEntry;
 import groundbass.catalog.educator.Educator;
 import groundbass.form.FieldProblem;
 import groundbass.post.EmailAddress;
@@ -193,10 +194,17 @@ public final class AdminCommand {
             site.accounts
                     .audit()
                     .latest(Math.max(0, count))
-                    .forEach(entry -> say(
-                            entry.at() + "\t" + entry.who() + "\t" + entry.what() + "\t" + oneLine(entry.detail())));
+                    .forEach(entry ->
+                            say(entry.at() + "\t" + who(entry) + "\t" + entry.what() + "\t" + oneLine(entry.detail())));
             return ExitCode.OK;
         });
+    }
+
+    private static String who(AuditEntry entry) {
+        return entry.who()
+                + entry.program()
+                        .map(name -> " by the program " + oneLine(name))
+                        .orElse("");
     }
 
     private static Educator educator(AdminSite site, String email) {

@@ -1,6 +1,6 @@
 package groundbass.cli;
 
-import groundbass.backup.Manifest;
+import groundbass.backup.BackupManifest;
 import groundbass.site.Backups;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -42,7 +42,7 @@ final class BackupCommand implements Callable<Integer> {
         });
     }
 
-    private Manifest make(AdminSite site) {
+    private BackupManifest make(AdminSite site) {
         try {
             return Backups.make(site.database, admin.config().data(), file, Clock.systemUTC());
         } catch (FileAlreadyExistsException e) {
@@ -52,7 +52,7 @@ final class BackupCommand implements Callable<Integer> {
         }
     }
 
-    static String told(Manifest manifest) {
+    static String told(BackupManifest manifest) {
         return manifest.rows() + " rows of " + manifest.tables().size() + " tables, " + manifest.files() + " files of "
                 + manifest.bytes() + " bytes, as of " + manifest.made();
     }

@@ -99,7 +99,7 @@ public final class ConvertCommand implements Callable<Integer> {
     }
 
     private boolean write(Path file, Brought brought, Messages messages) throws IOException {
-        Path target = out.resolve(Stem.of(file) + ".line");
+        Path target = out.resolve(FileStem.of(file) + ".line");
         if (Files.exists(target) && !force) {
             say(file, "error: " + target + " is there already; --force writes over it");
             return false;

@@ -243,10 +243,10 @@ public final class RenderCommand implements Callable<Integer> {
 
     /** What is made of one file must not take the place of what is made of another. */
     private void refuseTwins() {
-        files.twin(Stem::of).ifPresent(twin -> {
+        files.twin(FileStem::of).ifPresent(twin -> {
             throw new ParameterException(
                     command.commandLine(),
-                    twin + ": another of the files is called '" + Stem.of(twin)
+                    twin + ": another of the files is called '" + FileStem.of(twin)
                             + "', too, and would be written over it; give each an --out of its own");
         });
     }
@@ -275,7 +275,7 @@ public final class RenderCommand implements Callable<Integer> {
     }
 
     private Path target(Path file, Output output) {
-        return folder().resolve(Stem.of(file) + selection.suffix() + "." + output.ending);
+        return folder().resolve(FileStem.of(file) + selection.suffix() + "." + output.ending);
     }
 
     private byte[] bytes(Line line, Output output) throws IOException {

@@ -48,6 +48,7 @@ final class Soundcheck {
         {"vibrato", "1-4 G7 vibrato"},
         {"bend", "1-2 G7 bend 1/2\n3-4 G9 bend 1"},
         {"trill", "1-4 D5 trill"},
+        {"rolled", "1-2 A3 + D2 + G0 roll\n3-4 A3 + D2 + G0 roll down"},
         {"harmonic", "1-4 D12 harmonic ring, G12 harmonic ring, G7 harmonic ring, G5 harmonic ring"},
         {"artificial", "1-4 G2, G2 harmonic at 14 ring"},
         {"short", "1-4 A5, A5 short, A5 accent, A5 short"}

@@ -74,7 +74,7 @@ final class Effort {
 
     /**
      * By how many frets a finger stands closer to the index than one finger a fret; the little finger may stand two away
-     * where three would be a stretch, as on a double bass.
+     * where three would be a stretch, as on a double bass (rule: finger-a-fret).
      */
     private int close(int position, int fret, int finger) {
         boolean wide = fromNut[position + 3] - fromNut[position] > hand.comfortable();

@@ -1,7 +1,8 @@
 package groundbass.fingering;
 
 /**
- * How far a fretting hand reaches from index to little finger without shifting, in millimetres between fret wires. All
+ * How far a fretting hand reaches from index to little finger without shifting, in millimetres between fret wires (rule:
+ * hand-reach). All
  * figures are common practice without a source: a person's own comfort, and pain above all, comes first.
  *
  * @param comfortable up to here at ease

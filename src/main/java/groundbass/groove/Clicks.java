@@ -9,8 +9,10 @@ import groundbass.score.Meter;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The count-in and the metronome: one click for each pulse, in half-time for every second one; the
- * groups of an uneven meter stand out. */
+/**
+ * The count-in and the metronome: one click for each pulse (rule: clicks-of-a-metre), in half-time for every second one;
+ * the groups of an uneven meter stand out.
+ */
 final class Clicks {
     private final Performance performance;
     private final List<Click> clicks = new ArrayList<>();

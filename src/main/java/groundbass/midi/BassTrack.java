@@ -9,7 +9,7 @@ import java.util.TreeMap;
 /**
  * The line itself: techniques by program, loudness and length; slides, bends and vibrato by pitch bend. On one channel as
  * long as nothing is bent while another string sounds; else each string has a channel of its own, as guitar controllers
- * do, so that a bend moves its string alone.
+ * do, so that a bend moves its string alone (rule: string-per-channel).
  */
 final class BassTrack {
     private static final int CHANNEL = 0;

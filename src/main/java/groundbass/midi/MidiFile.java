@@ -15,7 +15,7 @@ public final class MidiFile {
     public static byte[] of(Performance performance, Band band) {
         var tracks = new ArrayList<>(List.of(Conductor.of(performance), BassTrack.of(performance)));
         tracks.addAll(BandTracks.of(band));
-        return Chunk.file(tracks, Ticks.of(performance.end()));
+        return FileChunk.file(tracks, Ticks.of(performance.end()));
     }
 
     /** With the groove that suits the line. */

@@ -106,7 +106,7 @@ final class Track {
         }
         VariableLength.write(body, Math.max(0, end - now));
         body.writeBytes(new byte[] {(byte) 0xFF, 0x2F, 0});
-        return Chunk.of("MTrk", body.toByteArray());
+        return FileChunk.of("MTrk", body.toByteArray());
     }
 
     private Track text(long tick, int type, String text) {

@@ -7,7 +7,7 @@ record TrackEvent(long tick, Rank rank, byte[] bytes) {
     static final Comparator<TrackEvent> ORDER =
             Comparator.comparingLong(TrackEvent::tick).thenComparing(TrackEvent::rank);
 
-    /** What comes first at one tick, so that a note is ended before it is struck again with its settings made. */
+    /** What comes first at one tick, so that a note is ended before it is struck again with its settings made (rule: event-order). */
     enum Rank {
         META,
         SETTING,

@@ -11,7 +11,7 @@ import java.util.List;
 final class Harmonies {
     private Harmonies() {}
 
-    static void add(List<Bar> bars, Moments moments) {
+    static void add(List<Bar> bars, DirectionsByBar moments) {
         for (int i = 0; i < bars.size(); i++) {
             for (var chord : bars.get(i).chords()) {
                 moments.add(i, chord.at(), offset -> harmony(chord.chord(), offset));

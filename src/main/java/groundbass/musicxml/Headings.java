@@ -22,17 +22,17 @@ final class Headings {
     private static final List<Shape> SHAPES = shapes();
 
     private final List<WrittenBar> bars;
-    private final Moments moments;
+    private final DirectionsByBar moments;
 
     /** A note shape that a metronome mark may show, longest first. */
     private record Shape(String name, int dots, Fraction length) {}
 
-    private Headings(List<WrittenBar> bars, Moments moments) {
+    private Headings(List<WrittenBar> bars, DirectionsByBar moments) {
         this.bars = bars;
         this.moments = moments;
     }
 
-    static void add(List<WrittenBar> bars, Moments moments) {
+    static void add(List<WrittenBar> bars, DirectionsByBar moments) {
         var headings = new Headings(bars, moments);
         for (int i = 0; i < bars.size(); i++) {
             headings.add(i);
@@ -42,7 +42,7 @@ final class Headings {
     private void add(int index) {
         var bar = bars.get(index).bar();
         var changes = bar.changes();
-        changes.section().ifPresent(name -> moments.add(index, bar.from(), Direction.above(section(name))));
+        changes.section().ifPresent(name -> moments.add(index, bar.from(), DirectionElement.above(section(name))));
         if (index == 0 || changes.tempo().isPresent()) {
             moments.add(index, bar.from(), tempo(bars.get(index).inForce().tempo()));
         } else if (fellBefore(index)) {
@@ -65,10 +65,10 @@ final class Headings {
         return mark.with("enclosure", REHEARSAL.matcher(name).matches() ? "square" : "none");
     }
 
-    private static Direction tempo(Tempo tempo) {
+    private static DirectionElement tempo(Tempo tempo) {
         var metronome = new ArrayList<>(beat(tempo.beat()));
         metronome.add(Node.text("per-minute", tempo.perMinute()));
-        return Direction.above(Node.of("metronome", metronome)).sounding(sound(tempo));
+        return DirectionElement.above(Node.of("metronome", metronome)).sounding(sound(tempo));
     }
 
     private static Node sound(Tempo tempo) {
@@ -135,12 +135,12 @@ final class Headings {
 
     private void slowing(int index, Bar bar, int to) {
         var words = Node.text("words", "slowing to " + to).with("font-style", "italic");
-        moments.add(index, bar.from(), Direction.above(words, DashedLine.SLOWING.start()));
-        moments.add(index, bar.to(), Direction.above(DashedLine.SLOWING.stop()));
+        moments.add(index, bar.from(), DirectionElement.above(words, DashedLine.SLOWING.start()));
+        moments.add(index, bar.to(), DirectionElement.above(DashedLine.SLOWING.stop()));
     }
 
-    private static Direction feel(Feel feel) {
-        return Direction.above(Node.text("words", inWords(feel)))
+    private static DirectionElement feel(Feel feel) {
+        return DirectionElement.above(Node.text("words", inWords(feel)))
                 .sounding(Node.of("sound", Node.of("swing", swing(feel.swing()))));
     }
 

@@ -5,25 +5,32 @@ import groundbass.score.Arrival;
 import groundbass.score.Line;
 import groundbass.score.Ornaments.Bend;
 import groundbass.score.Ornaments.Mark;
+import groundbass.score.Ornaments.Spread;
 import groundbass.score.Ornaments.Trill;
 import groundbass.score.Place;
 import groundbass.score.Technique;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Head;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** What belongs to one note beside its pitch and length: ties, slurs, slides, tuplets, ornaments, technique, signs. */
 final class Notations {
+    private static final Comparator<Head> UPWARD = Comparator.comparing(
+                    (Head head) -> head.pitch().midi())
+            .thenComparing(head -> head.note().string(), Comparator.reverseOrder());
+
     private final Links links;
-    private final Strokes strokes;
-    private final Numbers numbers;
+    private final PluckElements strokes;
+    private final SpannerNumbers numbers;
 
     Notations(Line line) {
         this.links = Links.of(line);
-        this.strokes = Strokes.of(line);
-        this.numbers = new Numbers(line.header().tuning().size());
+        this.strokes = PluckElements.of(line);
+        this.numbers = new SpannerNumbers(line.header().tuning().size());
     }
 
     Optional<Node> of(Spot spot, Head head, boolean first) {
@@ -38,7 +45,7 @@ final class Notations {
         }
         group("technical", technical(spot, head)).ifPresent(all::add);
         if (spot.isOn(Staff.NOTATION)) {
-            group("articulations", Articulations.of(head)).ifPresent(all::add);
+            group("articulations", ArticulationElements.of(head)).ifPresent(all::add);
             all.addAll(fermata(spot, head));
             all.addAll(arpeggio(spot, head));
         }
@@ -231,12 +238,45 @@ final class Notations {
                 : List.of();
     }
 
-    /** A rake over strings that sound together runs from the highest to the lowest. */
+    /** What is said of a chord; else a rake over strings that sound together runs from the highest to the lowest. */
     private static List<Node> arpeggio(Spot spot, Head head) {
+        var said = head.note().ornaments().spread().filter(spread -> !head.tiedFrom());
+        if (said.isPresent()) {
+            return spread(said.get(), spot, head);
+        }
         boolean rake = spot.element() instanceof Chord chord
                 && chord.heads().size() > 1
                 && chord.heads().stream().allMatch(Notations::isRaked);
         return rake ? List.of(Node.empty("arpeggiate").with("direction", "down")) : List.of();
+    }
+
+    private static List<Node> spread(Spread spread, Spot spot, Head head) {
+        var wave = Node.empty("arpeggiate");
+        return switch (spread) {
+            case ROLL -> List.of(wave);
+            case ROLL_UP -> List.of(wave.with("direction", "up"));
+            case ROLL_DOWN -> List.of(wave.with("direction", "down"));
+            case BRACKET -> bracket(spot, head);
+        };
+    }
+
+    /** At its two ends, whichever voices they belong to. */
+    private static List<Node> bracket(Spot spot, Head head) {
+        var chord = spot.written().voices().stream()
+                .flatMap(voice -> voice.elements().stream())
+                .filter(element -> element.onset().equals(spot.element().onset()))
+                .flatMap(element -> element instanceof Chord found ? found.heads().stream() : Stream.of())
+                .filter(other -> !other.tiedFrom())
+                .sorted(UPWARD)
+                .toList();
+        var ends = new ArrayList<Node>();
+        if (head.equals(chord.get(0))) {
+            ends.add(Node.empty("non-arpeggiate").with("type", "bottom"));
+        }
+        if (head.equals(chord.get(chord.size() - 1))) {
+            ends.add(Node.empty("non-arpeggiate").with("type", "top"));
+        }
+        return ends;
     }
 
     private static boolean isRaked(Head head) {

@@ -105,7 +105,7 @@ final class NoteWriting {
         }
         notations.of(spot, head, first).ifPresent(children::add);
         if (notation && !head.tiedFrom()) {
-            Strokes.play(head).ifPresent(children::add);
+            PluckElements.play(head).ifPresent(children::add);
         }
         return Node.of("note", children);
     }

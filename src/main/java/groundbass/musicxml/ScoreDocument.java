@@ -21,7 +21,7 @@ final class ScoreDocument {
         }
         children.add(identification(credits));
         children.add(Node.of("part-list", part(line.line())));
-        children.add(Node.of("part", Measures.of(line)).with("id", PART));
+        children.add(Node.of("part", MeasureElements.of(line)).with("id", PART));
         return Node.of("score-partwise", children).with("version", "4.0");
     }
 

@@ -16,7 +16,7 @@ import java.util.function.Predicate;
  */
 final class Spans {
     private final List<Bar> bars;
-    private final Moments moments;
+    private final DirectionsByBar moments;
 
     /** A moment at which notes begin, and until when the longest of those meant sounds in its bar. */
     private record End(int bar, Fraction at) {
@@ -26,12 +26,12 @@ final class Spans {
         }
     }
 
-    private Spans(List<Bar> bars, Moments moments) {
+    private Spans(List<Bar> bars, DirectionsByBar moments) {
         this.bars = bars;
         this.moments = moments;
     }
 
-    static void add(List<Bar> bars, Moments moments) {
+    static void add(List<Bar> bars, DirectionsByBar moments) {
         var spans = new Spans(bars, moments);
         spans.add("P.M.", DashedLine.PALM_MUTE, note -> isStruck(note, Technique.MUTE));
         spans.add("rake", DashedLine.RAKE, note -> isStruck(note, Technique.RAKE));
@@ -68,11 +68,11 @@ final class Spans {
     }
 
     private Optional<End> begin(int bar, Fraction at, String words, DashedLine line) {
-        moments.add(bar, at, Direction.below(Node.text("words", words), line.start()));
+        moments.add(bar, at, DirectionElement.below(Node.text("words", words), line.start()));
         return Optional.of(new End(bar, at));
     }
 
     private void close(End end, DashedLine line) {
-        moments.add(end.bar(), end.at(), Direction.below(line.stop()));
+        moments.add(end.bar(), end.at(), DirectionElement.below(line.stop()));
     }
 }

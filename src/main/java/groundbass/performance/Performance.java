@@ -44,7 +44,7 @@ public record Performance(
         var header = line.inForce().get(0);
         var quarters = header.tempo().quartersPerMinute().times(Fraction.of(playing.percent(), 100));
         var countIn = CountIn.of(header.meter(), quarters);
-        var bars = Timeline.of(line, playing.rounds(), countIn.length());
+        var bars = Unfolding.of(line, playing.rounds(), countIn.length());
         var tempos = Tempos.of(bars, playing.percent());
         var notes = TimedNotes.of(line, bars, tempos);
         return new Performance(line, playing, countIn, tempos, bars, notes, TimedChords.of(line, bars, tempos));

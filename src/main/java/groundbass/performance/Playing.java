@@ -1,7 +1,8 @@
 package groundbass.performance;
 
 /**
- * How a line is to be played: at how many hundredths of its tempo, and how often from start to end.
+ * How a line is to be played: at how many hundredths of its tempo (rule: practice-tempo), and how often from start to
+ * end.
  *
  * @param percent 10 to 200
  * @param rounds 1 to 64

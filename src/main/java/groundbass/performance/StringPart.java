@@ -25,12 +25,12 @@ final class StringPart {
 
     private final Tuning tuning;
     private final TempoMap tempos;
-    private final Loudness loudness;
+    private final DynamicCourse loudness;
     private final List<Onset> onsets;
     private final Fraction end;
     private final List<TimedNote> notes = new ArrayList<>();
 
-    StringPart(Tuning tuning, TempoMap tempos, Loudness loudness, List<Onset> onsets, Fraction end) {
+    StringPart(Tuning tuning, TempoMap tempos, DynamicCourse loudness, List<Onset> onsets, Fraction end) {
         this.tuning = tuning;
         this.tempos = tempos;
         this.loudness = loudness;
@@ -70,7 +70,8 @@ final class StringPart {
 
     /** Slid into at the first of its notes, and led on from the last. */
     private List<TimedNote> trilled(int index, TimedNote plain, Trill trill) {
-        var trilled = new ArrayList<>(Trills.of(plain, trill, onsets.get(index).end(), tempos));
+        var trilled =
+                new ArrayList<>(PlayedTrill.of(plain, trill, onsets.get(index).end(), tempos));
         var first = trilled.get(0);
         trilled.set(0, first.with(slidIn(index, first.when())));
         int end = trilled.size() - 1;
@@ -150,7 +151,7 @@ final class StringPart {
         if (note.has(Mark.RING)) {
             return end;
         }
-        return carriesOn(index) ? onset.end() : onset.at().plus(onset.length().times(Gate.of(note)));
+        return carriesOn(index) ? onset.end() : onset.at().plus(onset.length().times(GateLength.of(note)));
     }
 
     private Fraction touched(int index) {

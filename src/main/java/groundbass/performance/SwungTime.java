@@ -11,7 +11,7 @@ import java.util.TreeSet;
 import java.util.stream.Stream;
 
 /**
- * Plays written pairs long and short. A pair lies inside one beat, counted from the beat's start; what is left over in a
+ * Plays written pairs long and short (rule: swing-offbeat). A pair lies inside one beat, counted from the beat's start; what is left over in a
  * beat of an odd number stays where it is, and so do the parts of a tuplet that runs across the pair. Inside each half of
  * a pair time runs evenly. Every moment keeps its order.
  */

@@ -41,8 +41,10 @@ final class TimedNotes {
 
     static List<TimedNote> of(Line line, List<TimedBar> bars, TempoMap tempos) {
         var end = bars.get(bars.size() - 1).end();
-        var loudness = new Loudness(bars);
-        Map<Integer, List<Onset>> strings = Rolls.played(onsets(bars), tempos).stream()
+        var loudness = new DynamicCourse(bars);
+        Map<Integer, List<Onset>> strings = Rolls.played(
+                        onsets(bars), line.header().tuning(), tempos)
+                .stream()
                 .collect(Collectors.groupingBy(onset -> onset.note().string(), TreeMap::new, Collectors.toList()));
         return strings.values().stream()
                 .flatMap(string -> new StringPart(line.header().tuning(), tempos, loudness, string, end).notes())

@@ -156,7 +156,7 @@ record TabBar(
             legend.use(note);
             var source =
                     frets.containsKey(note.string()) ? OptionalInt.of(frets.get(note.string())) : OptionalInt.empty();
-            figures.put(note.string(), Figure.of(note, source));
+            figures.put(note.string(), FretText.of(note, source));
             if (note.place() instanceof Place.Fretted fretted) {
                 frets.put(note.string(), fretted.fret());
             }
@@ -167,9 +167,11 @@ record TabBar(
     private static String under(List<Note> notes) {
         Set<String> signs = new LinkedHashSet<>();
         for (var note : notes) {
-            Stream.concat(
+            Stream.of(
                             note.pluck().map(TabLegend::letter).stream(),
+                            note.ornaments().spread().map(TabLegend::under).stream(),
                             note.ornaments().marks().stream().map(TabLegend::under))
+                    .flatMap(each -> each)
                     .filter(sign -> !sign.isEmpty())
                     .forEach(signs::add);
         }

@@ -4,6 +4,7 @@ import groundbass.score.Arrival;
 import groundbass.score.Note;
 import groundbass.score.Ornaments.Bend;
 import groundbass.score.Ornaments.Mark;
+import groundbass.score.Ornaments.Spread;
 import groundbass.score.Technique;
 import groundbass.text.Messages;
 import java.util.ArrayList;
@@ -39,6 +40,7 @@ final class TabLegend {
         ornaments.bend().filter(Bend::released).ifPresent(bend -> add("r", "RELEASE"));
         ornaments.trill().ifPresent(trill -> add("tr", "TRILL"));
         ornaments.harmonic().ifPresent(harmonic -> add("< >", "HARMONIC"));
+        ornaments.spread().ifPresent(spread -> add(under(spread), key(spread)));
         if (note.isDead()) {
             add("x", "DEAD");
         }
@@ -82,6 +84,23 @@ final class TabLegend {
             case RING -> "=";
             case FERMATA -> "@";
             case GHOST, VIBRATO -> "";
+        };
+    }
+
+    /** What stands under a chord. */
+    static String under(Spread spread) {
+        return switch (spread) {
+            case ROLL, ROLL_UP -> "}";
+            case ROLL_DOWN -> "{";
+            case BRACKET -> "]";
+        };
+    }
+
+    private static String key(Spread spread) {
+        return switch (spread) {
+            case ROLL, ROLL_UP -> "ROLL";
+            case ROLL_DOWN -> "ROLL_DOWN";
+            case BRACKET -> "BRACKET";
         };
     }
 

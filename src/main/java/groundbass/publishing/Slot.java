@@ -2,7 +2,7 @@ package groundbass.publishing;
 
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeState;
-import groundbass.catalog.series.Rhythm;
+import groundbass.catalog.series.ReleaseRhythm;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
@@ -28,7 +28,7 @@ public record Slot(LocalDateTime local, boolean exists, Optional<Episode> lesson
      *
      * @param promised the lessons of the series that wait for their hour, whether it is one of the rhythm or not
      */
-    public static List<Slot> coming(Rhythm rhythm, ZoneId zone, List<Episode> promised, Instant now, int count) {
+    public static List<Slot> coming(ReleaseRhythm rhythm, ZoneId zone, List<Episode> promised, Instant now, int count) {
         var here = LocalDateTime.ofInstant(now, zone);
         return rhythm.from(here.toLocalDate())
                 .filter(local -> isToCome(local, zone, now))

@@ -4,7 +4,7 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeState.Scheduled;
-import groundbass.catalog.series.Rhythm;
+import groundbass.catalog.series.ReleaseRhythm;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesId;
@@ -177,7 +177,7 @@ public final class Timetable {
 
     /** What is done on a day of a rhythm. @return why it cannot be done */
     private interface OnDay {
-        Optional<FieldProblem> act(Handle handle, Series series, Rhythm rhythm);
+        Optional<FieldProblem> act(Handle handle, Series series, ReleaseRhythm rhythm);
     }
 
     private Outcome<SeriesId> onDay(EducatorId who, SeriesId id, LocalDate day, OnDay act) {

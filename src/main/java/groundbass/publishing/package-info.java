@@ -8,8 +8,9 @@
  *   <li>The draft is <b>checked</b>: {@link groundbass.publishing.preflight.Preflight} reads its texts once and says what
  *       blocks it and what its educator must accept ({@link groundbass.publishing.Publisher} asks it, and so does
  *       {@code Promises} for what is written after a promise).
- *   <li>It is <b>fixed</b>: the very document that was checked becomes a revision, and what else its files depend on a
- *       build specification, both in {@code Freezing} and nowhere else.
+ *   <li>It is <b>fixed</b>: the very document that was checked becomes a revision ({@code Entering} asks for it, and
+ *       {@code Promises} for what was written after a promise), and what else its files depend on a build specification, in
+ *       {@code Freezing} and nowhere else.
  *   <li>It is <b>built</b>: the release waits in {@link groundbass.publishing.jobs.ReleaseQueue} until
  *       {@link groundbass.release.ReleaseBuilder} has made its files.
  *   <li>It <b>goes live</b>: {@link groundbass.publishing.PublicationJob} comes round, checks once more, and shows the latest

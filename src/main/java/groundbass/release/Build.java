@@ -110,7 +110,7 @@ final class Build {
         var left = made.stream()
                 .filter(file -> file.role().isBundled() && !fitting.contains(file))
                 .toList();
-        var readMe = artifacts.keep(ReadMe.of(document, spec, fitting, left, making.messages()));
+        var readMe = artifacts.keep(BundleReadMe.of(document, spec, fitting, left, making.messages()));
         var content = new ArrayList<>(List.of(readMe));
         content.addAll(fitting);
         var blob = blobs.put(out -> Bundle.write(spec, content, blobs, out));

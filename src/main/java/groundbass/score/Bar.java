@@ -11,7 +11,7 @@ import java.util.stream.Stream;
 /**
  * One bar: its notes, each with its own onset and length, and what is written around them. Rests, chords and voices
  * are derived. Notes stand by onset, lowest string first; times count from the bar's first count, so a pickup's notes
- * begin at {@code from}.
+ * begin at {@code from}. How a chord is spread is said at each of its notes: it is all of theirs where it is one's.
  *
  * @param from zero, or where a pickup begins
  * @param to the bar's length, or less where the bar is cut short
@@ -39,7 +39,7 @@ public record Bar(
             throw new IllegalArgumentException("a bar runs forward: " + from + " to " + to);
         }
         chords = chords.stream().sorted(Comparator.comparing(ChordAt::at)).toList();
-        notes = notes.stream().sorted(ORDER).toList();
+        notes = Chords.agreed(notes.stream().sorted(ORDER).toList());
         directions = directions.stream().sorted(directionOrder()).toList();
         checkInside(from, to, chords, notes, directions);
         checkStrings(notes);

@@ -13,6 +13,7 @@ import java.util.Set;
 /**
  * What else is written at a note.
  *
+ * @param spread how the notes of its chord follow one another; a bar gives it to all of a chord, and to no note alone
  * @param finger the fretting finger, 1 (index) to 4 (little)
  * @param spelling the name to print where the key's own choice is not wanted
  */
@@ -23,10 +24,12 @@ public record Ornaments(
         Optional<Harmonic> harmonic,
         Optional<SlideIn> slideIn,
         Optional<SlideOff> slideOff,
+        Optional<Spread> spread,
         OptionalInt finger,
         Optional<NoteName> spelling) {
     public static final Ornaments NONE = new Ornaments(
             Set.of(),
+            Optional.empty(),
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
@@ -72,6 +75,32 @@ public record Ornaments(
     public enum SlideOff {
         DOWN,
         UP
+    }
+
+    /** How notes come that begin together (rule: rolled-chord-sign, chord-bracket). */
+    public enum Spread {
+        /** One after the other, the lowest first, as it is understood where nothing is said. */
+        ROLL("roll"),
+        /** The same, and said. */
+        ROLL_UP("roll up"),
+        ROLL_DOWN("roll down"),
+        /** Strictly at once. */
+        BRACKET("bracket");
+
+        private final String words;
+
+        Spread(String words) {
+            this.words = words;
+        }
+
+        /** The words that line text uses. */
+        public String words() {
+            return words;
+        }
+
+        public boolean isRolled() {
+            return this != BRACKET;
+        }
     }
 
     /**
@@ -134,6 +163,7 @@ public record Ornaments(
 
     public Ornaments {
         marks = marks.isEmpty() ? Set.of() : Collections.unmodifiableSet(EnumSet.copyOf(marks));
+        Objects.requireNonNull(spread);
         Objects.requireNonNull(spelling);
         if (finger.isPresent() && (finger.getAsInt() < 1 || finger.getAsInt() > 4)) {
             throw new IllegalArgumentException("fretting fingers are 1 to 4: " + finger.getAsInt());
@@ -153,38 +183,43 @@ public record Ornaments(
     public Ornaments with(Mark mark) {
         var more = EnumSet.of(mark);
         more.addAll(marks);
-        return new Ornaments(more, bend, trill, harmonic, slideIn, slideOff, finger, spelling);
+        return new Ornaments(more, bend, trill, harmonic, slideIn, slideOff, spread, finger, spelling);
     }
 
     public Ornaments with(Bend newBend) {
-        return new Ornaments(marks, Optional.of(newBend), trill, harmonic, slideIn, slideOff, finger, spelling);
+        return new Ornaments(marks, Optional.of(newBend), trill, harmonic, slideIn, slideOff, spread, finger, spelling);
     }
 
     public Ornaments with(Trill newTrill) {
-        return new Ornaments(marks, bend, Optional.of(newTrill), harmonic, slideIn, slideOff, finger, spelling);
+        return new Ornaments(marks, bend, Optional.of(newTrill), harmonic, slideIn, slideOff, spread, finger, spelling);
     }
 
     public Ornaments withoutTrill() {
-        return new Ornaments(marks, bend, Optional.empty(), harmonic, slideIn, slideOff, finger, spelling);
+        return new Ornaments(marks, bend, Optional.empty(), harmonic, slideIn, slideOff, spread, finger, spelling);
     }
 
     public Ornaments with(Harmonic newHarmonic) {
-        return new Ornaments(marks, bend, trill, Optional.of(newHarmonic), slideIn, slideOff, finger, spelling);
+        return new Ornaments(marks, bend, trill, Optional.of(newHarmonic), slideIn, slideOff, spread, finger, spelling);
     }
 
     public Ornaments with(SlideIn newSlideIn) {
-        return new Ornaments(marks, bend, trill, harmonic, Optional.of(newSlideIn), slideOff, finger, spelling);
+        return new Ornaments(marks, bend, trill, harmonic, Optional.of(newSlideIn), slideOff, spread, finger, spelling);
     }
 
     public Ornaments with(SlideOff newSlideOff) {
-        return new Ornaments(marks, bend, trill, harmonic, slideIn, Optional.of(newSlideOff), finger, spelling);
+        return new Ornaments(marks, bend, trill, harmonic, slideIn, Optional.of(newSlideOff), spread, finger, spelling);
+    }
+
+    public Ornaments withSpread(Optional<Spread> newSpread) {
+        return new Ornaments(marks, bend, trill, harmonic, slideIn, slideOff, newSpread, finger, spelling);
     }
 
     public Ornaments withFinger(int newFinger) {
-        return new Ornaments(marks, bend, trill, harmonic, slideIn, slideOff, OptionalInt.of(newFinger), spelling);
+        return new Ornaments(
+                marks, bend, trill, harmonic, slideIn, slideOff, spread, OptionalInt.of(newFinger), spelling);
     }
 
     public Ornaments withSpelling(NoteName newSpelling) {
-        return new Ornaments(marks, bend, trill, harmonic, slideIn, slideOff, finger, Optional.of(newSpelling));
+        return new Ornaments(marks, bend, trill, harmonic, slideIn, slideOff, spread, finger, Optional.of(newSpelling));
     }
 }

@@ -3,7 +3,8 @@ package groundbass.score;
 import java.util.List;
 
 /**
- * How repeats and endings are played. A stretch runs from a repeat start (or from after the last stretch) to its
+ * How repeats and endings are played. A stretch runs from a repeat start (or from after the last stretch, rule:
+ * first-repeat-start) to its
  * repeat end or, where it has endings, to the end of the last of them. Stretches do not nest. One jump, da capo or dal
  * segno, may follow; after it no repeat is taken again, and of endings the last is played.
  */

@@ -77,6 +77,7 @@ public record Shift(int strings, int frets) {
                 harmonic,
                 before.slideIn(),
                 before.slideOff(),
+                before.spread(),
                 before.finger(),
                 spelling);
     }

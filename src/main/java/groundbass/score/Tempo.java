@@ -1,6 +1,6 @@
 package groundbass.score;
 
-/** So many beats a minute, and which length is counted as the beat. */
+/** So many beats a minute, and which length is counted as the beat (rule: tempo-counts-beats). */
 public record Tempo(int perMinute, Fraction beat) {
     public static final int SLOWEST = 20;
     public static final int FASTEST = 400;

@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
-/** The open strings, from string 1 (the highest) to the lowest. */
+/** The open strings, from string 1 (the highest) to the lowest (rule: open-strings). */
 public record Tuning(List<OpenString> strings) {
     public static final int MOST_STRINGS = 12;
     public static final Tuning STANDARD = sounding("G2", "D2", "A1", "E1");
@@ -73,7 +73,7 @@ public record Tuning(List<OpenString> strings) {
         return string(place.string()).pitch().midi() + place.fret();
     }
 
-    /** Every place where a pitch lies on a neck of so many frets, from the lowest string up. */
+    /** Every place where a pitch lies on a neck of so many frets, from the lowest string up (rule: twelve-frets-an-octave). */
     public List<Place.Fretted> placesOf(int midi, int frets) {
         return IntStream.rangeClosed(1, size())
                 .filter(number -> {

@@ -5,6 +5,7 @@ import groundbass.audience.student.Sessions;
 import groundbass.audience.student.Students;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.ProgramTokens;
 import groundbass.catalog.educator.SecondFactors;
 import groundbass.post.Outbox;
 import java.time.Clock;
@@ -18,10 +19,12 @@ public record Accounts(
         Outbox outbox,
         NewsQueue newsQueue,
         Students students,
+        ProgramTokens programs,
         Sessions sessions) {
     public static Accounts over(Jdbi jdbi, Clock clock) {
         var audit = new Audit(jdbi, clock);
         var outbox = new Outbox(jdbi, clock);
+        var programs = new ProgramTokens(jdbi, audit, clock);
         return new Accounts(
                 audit,
                 new Educators(jdbi, audit, clock),
@@ -29,6 +32,7 @@ public record Accounts(
                 outbox,
                 new NewsQueue(jdbi, clock),
                 new Students(jdbi, outbox, audit, clock),
-                new Sessions(jdbi, clock));
+                programs,
+                new Sessions(jdbi, programs, clock));
     }
 }

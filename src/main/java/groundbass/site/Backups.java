@@ -1,7 +1,7 @@
 package groundbass.site;
 
 import groundbass.backup.BackupFile;
-import groundbass.backup.Manifest;
+import groundbass.backup.BackupManifest;
 import groundbass.backup.Restore;
 import groundbass.catalog.educator.Audit;
 import groundbass.store.CannotOpen;
@@ -24,7 +24,7 @@ public final class Backups {
      *
      * @throws FileAlreadyExistsException where there is such a file
      */
-    public static Manifest make(Database database, Path data, Path file, Clock clock) throws IOException {
+    public static BackupManifest make(Database database, Path data, Path file, Clock clock) throws IOException {
         return PrivateFile.write(
                 file, out -> stored(database, data, clock).backup().writeTo(out));
     }

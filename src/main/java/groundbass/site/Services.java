@@ -25,6 +25,8 @@ import groundbass.backup.Backup;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.ProgramAnswers;
+import groundbass.catalog.educator.ProgramTokens;
 import groundbass.catalog.educator.SecondFactors;
 import groundbass.catalog.episode.Beginnings;
 import groundbass.catalog.episode.EpisodeService;
@@ -88,6 +90,8 @@ final class Services {
     final Audit audit;
     final Settings settings;
     final Educators educators;
+    final ProgramTokens programs;
+    final ProgramAnswers programAnswers;
     final SecondFactors factors;
     final Uploads uploads;
     final Recordings recordings;
@@ -158,6 +162,8 @@ final class Services {
         Supplier<URI> publicAddress = () -> settings.current().publicAddress().orElse(address);
         this.educators = accounts.educators();
         this.factors = accounts.factors();
+        this.programs = accounts.programs();
+        this.programAnswers = new ProgramAnswers(jdbi, clock);
         this.catalog = library.catalog();
         this.rhythms = library.rhythms();
         this.outlooks = library.outlooks();
@@ -200,8 +206,18 @@ final class Services {
         this.newsRequests = new NewsRequests(jdbi, outbox, newsReaders, head, clock);
         this.newsQueue = accounts.newsQueue();
         this.leaving = new Leaving(jdbi, students, newsReaders);
-        this.housekeeping =
-                new Housekeeping(downloads, signIns, access, previewLinks, sessions, outbox, audit, tries, newsReaders);
+        this.housekeeping = new Housekeeping(
+                downloads,
+                signIns,
+                access,
+                previewLinks,
+                sessions,
+                outbox,
+                audit,
+                tries,
+                newsReaders,
+                programs,
+                programAnswers);
 
         var addresses = new SiteAddresses(publicAddress, config.demo());
         var queue = new ReleaseQueue(database.dataSource(), clock);

@@ -1,11 +1,14 @@
 package groundbass.site;
 
+import groundbass.effort.Budget;
+import groundbass.effort.ConcurrencyLimit;
 import groundbass.web.WebServer;
 import groundbass.web.desk.DeskPages;
 import groundbass.web.general.AssetFiles;
 import groundbass.web.general.DevicePages;
 import groundbass.web.general.GeneralPages;
 import groundbass.web.general.HealthPage;
+import groundbass.web.program.ProgramPages;
 import groundbass.web.shell.AccessFilter;
 import groundbass.web.shell.CachedSettings;
 import groundbass.web.shell.Errors;
@@ -20,6 +23,8 @@ import groundbass.web.statistics.StatisticsPages;
 import groundbass.web.student.StudentPages;
 import groundbass.web.view.Assets;
 import groundbass.web.view.Templates;
+import java.time.Clock;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -33,6 +38,7 @@ final class Website {
     private final SessionCookie cookie;
     private final AccessFilter accessFilter;
     private final SiteLimits limits;
+    private final Budget budget;
 
     private Website(Services services, Installation installation) {
         this.services = services;
@@ -42,6 +48,16 @@ final class Website {
         this.cookie = new SessionCookie(installation);
         this.accessFilter = new AccessFilter(new SessionPrincipals(services.sessions), cookie);
         this.limits = new SiteLimits(services.tries, services.clock);
+        this.budget = budget(services.clock);
+    }
+
+    /**
+     * Two drawings at once use up neither the heap nor all processors of a small machine. An educator who writes without
+     * a pause needs a small part of that time.
+     */
+    private static Budget budget(Clock clock) {
+        var machine = new ConcurrencyLimit(2, 12, Duration.ofSeconds(4));
+        return new Budget(machine, 4, Duration.ofSeconds(120), Duration.ofMinutes(5), clock);
     }
 
     /** Listens; close what it returns to stop. */
@@ -65,6 +81,7 @@ final class Website {
                 new DevicePages(pages, chosen, assets, config.keeping())));
         groups.addAll(studentPages(config));
         groups.addAll(deskPages(config));
+        groups.addAll(programPages());
         groups.add(new StatisticsPages(
                 pages,
                 accessFilter,
@@ -111,7 +128,7 @@ final class Website {
 
     private List<PageGroup> deskPages(Config config) {
         return DeskPages.of(
-                new DeskPages.Shell(pages, installation, accessFilter, cookie, limits, chosen),
+                new DeskPages.Shell(pages, installation, accessFilter, cookie, limits, budget, chosen),
                 new DeskPages.Services(
                         services.educators,
                         services.factors,
@@ -119,6 +136,7 @@ final class Website {
                         services.access,
                         services.audit,
                         config.mail().isPresent(),
+                        services.programs,
                         services.browserMark,
                         services.catalog,
                         services.rhythms,
@@ -146,6 +164,30 @@ final class Website {
                         services.backup,
                         services.archives.exporting(),
                         services.archives.importing(),
+                        services.blobs,
+                        services.clock));
+    }
+
+    private List<PageGroup> programPages() {
+        return ProgramPages.of(
+                new ProgramPages.Entry(
+                        pages,
+                        limits,
+                        budget,
+                        services.educators,
+                        services.programs,
+                        services.programAnswers,
+                        services.audit),
+                new ProgramPages.Services(
+                        services.catalog,
+                        services.episodes,
+                        services.desk,
+                        services.beginnings,
+                        services.uploads,
+                        services.releases,
+                        services.publisher,
+                        services.takingBack,
+                        services.statistics,
                         services.blobs,
                         services.clock));
     }

@@ -2,6 +2,7 @@ package groundbass.store;
 
 import java.io.BufferedOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
@@ -38,8 +39,13 @@ public final class Scratch implements AutoCloseable {
 
     /** All that was written. */
     public void copyTo(OutputStream out) throws IOException {
+        read().transferTo(out);
+    }
+
+    /** All that was written, from its beginning; one reads at a time. */
+    public InputStream read() throws IOException {
         file.position(0);
-        Channels.newInputStream(file).transferTo(out);
+        return Channels.newInputStream(file);
     }
 
     @Override

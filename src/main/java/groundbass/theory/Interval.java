@@ -3,7 +3,7 @@ package groundbass.theory;
 import java.util.Optional;
 
 /**
- * The distance between two spelled pitches.
+ * The distance between two spelled pitches (rule: interval-sizes).
  *
  * @param number 1 for a unison, 8 for an octave, 10 for a tenth
  * @param semitones from the lower to the higher

@@ -24,12 +24,12 @@ public record Key(NoteName tonic, Mode mode) {
         return Math.abs(fifths(tonic, mode)) <= MOST_FIFTHS;
     }
 
-    /** Sharps (positive) or flats (negative) of the signature. */
+    /** Sharps (positive) or flats (negative) of the signature (rule: key-signatures). */
     public int fifths() {
         return fifths(tonic, mode);
     }
 
-    /** The seven degrees in order, each letter once. */
+    /** The seven degrees in order, each letter once (rule: scale-spelling). */
     public List<NoteName> scale() {
         return IntStream.range(0, 7).mapToObj(this::degree).toList();
     }

@@ -7,7 +7,7 @@ import java.util.stream.Stream;
 
 /**
  * What key notes seem to be in: the weights of their pitch classes compared with a published profile in its 24
- * rotations (Krumhansl 1990). Profiles know only major and minor; modal lines, riffs and blues come out as near ties, so
+ * rotations (Krumhansl 1990; rule: key-by-profile). Profiles know only major and minor; modal lines, riffs and blues come out as near ties, so
  * a finding is a hint beside what the educator says, never in its place.
  *
  * @param candidates all 24 keys, the best first, each in its simplest spelling

@@ -3,7 +3,10 @@ package groundbass.theory;
 import java.util.List;
 import java.util.Locale;
 
-/** The modes a key may stand in, each with its steps above the tonic and its place in the circle of fifths. */
+/**
+ * The modes a key may stand in, each with its steps above the tonic and its place in the circle of fifths (rule:
+ * mode-signatures).
+ */
 public enum Mode {
     MAJOR(0, 0, 2, 4, 5, 7, 9, 11),
     MINOR(-3, 0, 2, 3, 5, 7, 8, 10),

@@ -51,7 +51,7 @@ public record Pitch(NoteName name, int octave) {
         return hertz(midi());
     }
 
-    /** Twelve-tone equal temperament on A4 = 440 Hz (ISO 16), fractional note numbers included. */
+    /** Twelve-tone equal temperament on A4 = 440 Hz (ISO 16; rule: equal-temperament), fractional note numbers included. */
     public static double hertz(double midi) {
         return 440 * StrictMath.pow(2, (midi - 69) / 12);
     }

@@ -131,7 +131,7 @@ final class BarTelling {
             return words.say("rest.bar");
         }
         boolean wholeBeats = stretch.from().equals(meter.beatStart(stretch.from()));
-        int beats = Beats.between(meter, stretch.from(), stretch.to()).size();
+        int beats = BeatsTouched.between(meter, stretch.from(), stretch.to()).size();
         return wholeBeats ? words.counted("rest.beats", beats) : words.say("rest");
     }
 
@@ -153,7 +153,7 @@ final class BarTelling {
         var notes = written.bar().notes().stream()
                 .filter(note -> !note.onset().isBefore(from) && note.onset().isBefore(to))
                 .toList();
-        return new Told(passage(from, to), Subject.notes(kind, from, to, notes), text);
+        return new Told(passage(from, to), ToldSubject.notes(kind, from, to, notes), text);
     }
 
     private Passage passage(Fraction from, Fraction to) {

@@ -65,10 +65,11 @@ final class BriefTelling {
     }
 
     private String told(List<Head> heads) {
-        return heads.stream()
+        String struck = heads.stream()
                 .map(this::told)
                 .reduce((one, two) -> words.say("brief.together", one, two))
                 .orElseThrow();
+        return notes.spread(heads, struck);
     }
 
     private String told(Head head) {

@@ -17,7 +17,7 @@ import java.util.Optional;
 final class EarlierBars {
     private final List<Optional<Earlier>> earlier = new ArrayList<>();
     private final Map<Content, Integer> contents = new HashMap<>();
-    private final Map<Shape, Integer> shapes = new HashMap<>();
+    private final Map<MovableShape, Integer> shapes = new HashMap<>();
     private final Line line;
 
     /**
@@ -55,9 +55,9 @@ final class EarlierBars {
     }
 
     private Optional<Earlier> moved(InForce inForce, Bar bar) {
-        return Shape.of(inForce.meter(), bar)
+        return MovableShape.of(inForce.meter(), bar)
                 .flatMap(shape -> Optional.ofNullable(shapes.putIfAbsent(shape, inForce.number())))
-                .flatMap(number -> Shape.between(
+                .flatMap(number -> MovableShape.between(
                         number, line.bar(number), bar, line.header().tuning()));
     }
 

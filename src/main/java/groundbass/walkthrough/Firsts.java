@@ -6,6 +6,7 @@ import groundbass.score.Fraction;
 import groundbass.score.Line;
 import groundbass.score.Note;
 import groundbass.score.Ornaments.Mark;
+import groundbass.score.Ornaments.Spread;
 import groundbass.score.Technique;
 import groundbass.theory.ChordSymbol;
 import java.util.ArrayList;
@@ -79,6 +80,7 @@ final class Firsts {
         note.ornaments().harmonic().ifPresent(harmonic -> features.add("harmonic"));
         note.ornaments().bend().ifPresent(bend -> features.add("bend"));
         note.ornaments().trill().ifPresent(trill -> features.add("trill"));
+        note.ornaments().spread().filter(Spread::isRolled).ifPresent(spread -> features.add("roll"));
         return features;
     }
 

@@ -87,7 +87,7 @@ final class HeadingWords {
     }
 
     private String beats(Stretch stretch) {
-        var beats = Beats.between(meter, stretch.from(), stretch.to());
+        var beats = BeatsTouched.between(meter, stretch.from(), stretch.to());
         int first = beats.get(0);
         int last = beats.get(beats.size() - 1);
         String text = beatNumbers(first, last);
@@ -102,8 +102,8 @@ final class HeadingWords {
     }
 
     private String counts(String text, int firstBeat, int lastBeat) {
-        int first = Beats.firstCount(meter, firstBeat);
-        int last = Beats.lastCount(meter, lastBeat);
+        int first = BeatsTouched.firstCount(meter, firstBeat);
+        int last = BeatsTouched.lastCount(meter, lastBeat);
         if (first == last) {
             return text;
         }

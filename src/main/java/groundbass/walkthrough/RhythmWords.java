@@ -23,7 +23,7 @@ final class RhythmWords {
     }
 
     /** What one element looks like in words. */
-    private record Shape(Kind kind, NoteValue value) {
+    private record MovableShape(Kind kind, NoteValue value) {
         enum Kind {
             NOTE,
             HELD,
@@ -77,7 +77,7 @@ final class RhythmWords {
         return runs;
     }
 
-    private String run(Shape shape, int count) {
+    private String run(MovableShape shape, int count) {
         return switch (shape.kind()) {
             case NOTE -> words.notes(shape.value(), count);
             case HELD -> words.say("held", words.notes(shape.value(), count));
@@ -85,11 +85,11 @@ final class RhythmWords {
         };
     }
 
-    private static Shape shape(Element element) {
+    private static MovableShape shape(Element element) {
         if (element instanceof Rest) {
-            return new Shape(Shape.Kind.REST, element.value());
+            return new MovableShape(MovableShape.Kind.REST, element.value());
         }
-        return new Shape(isHeld(element) ? Shape.Kind.HELD : Shape.Kind.NOTE, element.value());
+        return new MovableShape(isHeld(element) ? MovableShape.Kind.HELD : MovableShape.Kind.NOTE, element.value());
     }
 
     /** Whether nothing is struck here: the element only carries on what sounds. */

@@ -66,7 +66,7 @@ public final class Walkthrough {
     }
 
     private List<Step> steps() {
-        told.add(new Told(whole(), Subject.OPENING, new OpeningWords(words, line).text()));
+        told.add(new Told(whole(), ToldSubject.OPENING, new OpeningWords(words, line).text()));
         var signs = new SignWords(words, line);
         int next = 0;
         while (next < line.bars().size()) {

@@ -17,20 +17,20 @@ import java.util.stream.IntStream;
  * the chord changes or the direction turns (rule: one-name-in-a-bar).
  */
 final class BarSpelling {
-    private final List<Asked> all;
+    private final List<PitchToName> all;
     private final NoteName[] names;
 
-    private BarSpelling(List<Asked> all) {
+    private BarSpelling(List<PitchToName> all) {
         this.all = all;
         this.names = new NoteName[all.size()];
     }
 
     /** A name for each, in their order, which is that of time. */
-    static List<Pitch> of(List<Asked> all) {
+    static List<Pitch> of(List<PitchToName> all) {
         var bar = new BarSpelling(all);
-        bar.decide(Asked::firm);
+        bar.decide(PitchToName::firm);
         bar.fit();
-        bar.decide(Asked::resolved);
+        bar.decide(PitchToName::resolved);
         bar.fit();
         bar.settle();
         return IntStream.range(0, all.size())
@@ -38,7 +38,7 @@ final class BarSpelling {
                 .toList();
     }
 
-    private void decide(Function<Asked, Optional<NoteName>> choice) {
+    private void decide(Function<PitchToName, Optional<NoteName>> choice) {
         for (int i = 0; i < names.length; i++) {
             names[i] = names[i] != null ? names[i] : choice.apply(all.get(i)).orElse(null);
         }
@@ -54,7 +54,7 @@ final class BarSpelling {
         }
     }
 
-    private List<Pitch> together(Asked asked, NoteName[] named) {
+    private List<Pitch> together(PitchToName asked, NoteName[] named) {
         return IntStream.range(0, named.length)
                 .filter(i -> named[i] != null && asked.soundsWith(all.get(i)))
                 .mapToObj(i -> all.get(i).pitch(named[i]))

@@ -13,10 +13,10 @@ import java.util.stream.IntStream;
  * Parts of a bar that overlap one another, directly or through others. One chord of equal onset and length needs one
  * voice; anything else is divided into an upper and a lower one.
  */
-record Cluster(List<Part> parts) {
+record Cluster(List<BarShare> parts) {
     /** The parts of a cluster by voice. */
-    record Division(List<Part> upper, List<Part> lower) {
-        Division(List<Part> upper, List<Part> lower) {
+    record Division(List<BarShare> upper, List<BarShare> lower) {
+        Division(List<BarShare> upper, List<BarShare> lower) {
             this.upper = List.copyOf(upper);
             this.lower = List.copyOf(lower);
         }
@@ -27,9 +27,9 @@ record Cluster(List<Part> parts) {
     }
 
     /** The clusters of a bar in order. */
-    static List<Cluster> of(List<Part> sounding) {
+    static List<Cluster> of(List<BarShare> sounding) {
         var sorted = sounding.stream()
-                .sorted(Comparator.comparing(Part::from).thenComparing(Part::to))
+                .sorted(Comparator.comparing(BarShare::from).thenComparing(BarShare::to))
                 .toList();
         var clusters = new ArrayList<Cluster>();
         int start = 0;
@@ -57,14 +57,14 @@ record Cluster(List<Part> parts) {
     }
 
     Fraction to() {
-        return parts.stream().map(Part::to).reduce(Fraction.ZERO, Fraction::max);
+        return parts.stream().map(BarShare::to).reduce(Fraction.ZERO, Fraction::max);
     }
 
     /** Two voices without an overlap where two are enough, else the cut between pitches that leaves the fewest. */
     Division divided() {
         var chords = chords();
-        List<Part> first = new ArrayList<>();
-        List<Part> second = new ArrayList<>();
+        List<BarShare> first = new ArrayList<>();
+        List<BarShare> second = new ArrayList<>();
         var firstFree = Fraction.ZERO;
         var secondFree = Fraction.ZERO;
         for (var chord : chords) {
@@ -83,13 +83,13 @@ record Cluster(List<Part> parts) {
         return firstIsUpper ? new Division(first, second) : new Division(second, first);
     }
 
-    static double meanPitch(List<Part> parts) {
+    static double meanPitch(List<BarShare> parts) {
         return parts.stream().mapToInt(part -> part.pitch().midi()).average().orElse(0);
     }
 
-    private Collection<List<Part>> chords() {
+    private Collection<List<BarShare>> chords() {
         record Stretch(Fraction from, Fraction to) {}
-        Map<Stretch, List<Part>> chords = new LinkedHashMap<>();
+        Map<Stretch, List<BarShare>> chords = new LinkedHashMap<>();
         for (var part : parts) {
             chords.computeIfAbsent(new Stretch(part.from(), part.to()), stretch -> new ArrayList<>())
                     .add(part);
@@ -120,7 +120,7 @@ record Cluster(List<Part> parts) {
         return overlaps(division.upper()) + overlaps(division.lower());
     }
 
-    private static long overlaps(List<Part> parts) {
+    private static long overlaps(List<BarShare> parts) {
         return IntStream.range(0, parts.size())
                 .mapToLong(i -> parts.subList(0, i).stream()
                         .filter(before -> before.overlaps(parts.get(i)) && !before.spans(parts.get(i)))

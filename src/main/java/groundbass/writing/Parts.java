@@ -9,7 +9,7 @@ import java.util.List;
 
 /** Cuts every note at the bar lines it is held over (rule: tie-over-barline). */
 final class Parts {
-    private final List<List<Part>> bars = new ArrayList<>();
+    private final List<List<BarShare>> bars = new ArrayList<>();
     private List<Held> held = List.of();
 
     /** A note on its way into the next bar, and how much of it is left. */
@@ -18,7 +18,7 @@ final class Parts {
     private Parts() {}
 
     /** What sounds in each bar, by onset. */
-    static List<List<Part>> of(Line line) {
+    static List<List<BarShare>> of(Line line) {
         var parts = new Parts();
         var spellings = Spellings.of(line);
         for (int i = 0; i < line.bars().size(); i++) {
@@ -28,7 +28,7 @@ final class Parts {
     }
 
     private void add(Bar bar, int number, List<Spelled> spelled) {
-        var sounding = new ArrayList<Part>();
+        var sounding = new ArrayList<BarShare>();
         var leaving = new ArrayList<Held>();
         for (var each : held) {
             cut(bar, bar.from(), each, sounding, leaving);
@@ -41,13 +41,13 @@ final class Parts {
         held = leaving;
     }
 
-    private static void cut(Bar bar, Fraction from, Held held, List<Part> sounding, List<Held> leaving) {
+    private static void cut(Bar bar, Fraction from, Held held, List<BarShare> sounding, List<Held> leaving) {
         var note = held.note();
         var room = bar.to().minus(from);
         boolean goesOn = held.left().isAfter(room);
         boolean fromBefore = held.left().isBefore(note.length());
         var to = from.plus(held.left().min(room));
-        sounding.add(new Part(note, held.noteBar(), held.spelled(), from, to, fromBefore, goesOn));
+        sounding.add(new BarShare(note, held.noteBar(), held.spelled(), from, to, fromBefore, goesOn));
         if (goesOn) {
             leaving.add(
                     new Held(note, held.noteBar(), held.spelled(), held.left().minus(room)));

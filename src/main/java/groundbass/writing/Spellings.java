@@ -72,8 +72,8 @@ public final class Spellings {
     }
 
     /** Bars and moments come last to first, so that what follows is known. */
-    private List<Asked> asked(int index, Bar bar) {
-        var asked = new ArrayList<Asked>();
+    private List<PitchToName> asked(int index, Bar bar) {
+        var asked = new ArrayList<PitchToName>();
         int end = bar.notes().size();
         while (end > 0) {
             int start = end;
@@ -88,9 +88,9 @@ public final class Spellings {
     }
 
     /** The notes of one moment, its grace notes first. */
-    private List<Asked> together(int index, List<Note> notes, int start, int end) {
-        var graces = new ArrayList<Asked>();
-        var main = new ArrayList<Asked>();
+    private List<PitchToName> together(int index, List<Note> notes, int start, int end) {
+        var graces = new ArrayList<PitchToName>();
+        var main = new ArrayList<PitchToName>();
         var onsets = new ArrayList<Onset>();
         for (int i = start; i < end; i++) {
             var note = notes.get(i);
@@ -112,10 +112,10 @@ public final class Spellings {
         return graces;
     }
 
-    private Asked asked(int index, int number, int midi, int next) {
+    private PitchToName asked(int index, int number, int midi, int next) {
         var at = line.bars().get(index).notes().get(number).onset();
         var way = Spelling.Way.of(midi, next);
-        return new Asked(
+        return new PitchToName(
                 number, false, at, midi, way, inForce.get(index).key(), harmony.at(index, at), Optional.empty());
     }
 

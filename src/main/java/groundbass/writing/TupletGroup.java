@@ -1,7 +1,7 @@
 package groundbass.writing;
 
 /**
- * Elements that share a time they do not usually fill: {@code actual} in the time of {@code normal}.
+ * Elements that share a time they do not usually fill: {@code actual} in the time of {@code normal} (rule: tuplet-sum).
  *
  * @param first, last indexes of elements in their voice, both included
  */

@@ -23,7 +23,7 @@ final class VoiceDivision {
     private final List<Divided> divided;
     private final List<Division> divisions;
 
-    private VoiceDivision(Pulse pulse, Bar bar, List<Part> sounding) {
+    private VoiceDivision(Pulse pulse, Bar bar, List<BarShare> sounding) {
         this.pulse = pulse;
         this.bar = bar;
         this.clusters = Cluster.of(sounding);
@@ -38,7 +38,7 @@ final class VoiceDivision {
      */
     record Voices(List<List<VoiceSpan>> spans, List<Divided> divided) {}
 
-    static Voices of(Pulse pulse, Bar bar, List<Part> sounding) {
+    static Voices of(Pulse pulse, Bar bar, List<BarShare> sounding) {
         var voicing = new VoiceDivision(pulse, bar, sounding);
         var upper = voicing.divisions.stream().map(Division::upper).toList();
         if (voicing.divided.isEmpty()) {
@@ -98,7 +98,7 @@ final class VoiceDivision {
         return all;
     }
 
-    private List<VoiceSpan> spans(List<List<Part>> voice, boolean upper) {
+    private List<VoiceSpan> spans(List<List<BarShare>> voice, boolean upper) {
         var spans = new ArrayList<VoiceSpan>();
         var at = bar.from();
         for (int i = 0; i < clusters.size(); i++) {
@@ -111,7 +111,7 @@ final class VoiceDivision {
     }
 
     /** What a voice does while a cluster sounds. */
-    private void inside(List<VoiceSpan> spans, Cluster cluster, List<Part> parts, boolean upper) {
+    private void inside(List<VoiceSpan> spans, Cluster cluster, List<BarShare> parts, boolean upper) {
         var edges = new TreeSet<Fraction>(List.of(cluster.from(), cluster.to()));
         parts.forEach(part -> edges.addAll(List.of(part.from(), part.to())));
         var from = cluster.from();
@@ -126,10 +126,10 @@ final class VoiceDivision {
         }
     }
 
-    private static List<Part> sounding(List<Part> parts, Fraction at) {
+    private static List<BarShare> sounding(List<BarShare> parts, Fraction at) {
         return parts.stream()
                 .filter(part -> !part.from().isAfter(at) && part.to().isAfter(at))
-                .sorted(Comparator.comparing((Part part) -> part.pitch().diatonicIndex())
+                .sorted(Comparator.comparing((BarShare part) -> part.pitch().diatonicIndex())
                         .thenComparing(part -> part.pitch().midi())
                         .thenComparing(part -> -part.note().string()))
                 .toList();

@@ -10,7 +10,7 @@ import java.util.Optional;
  * @param parts what sounds, lowest first; empty for silence
  * @param hidden whether the silence only fills a second voice
  */
-record VoiceSpan(Fraction from, Fraction to, List<Part> parts, boolean hidden) {
+record VoiceSpan(Fraction from, Fraction to, List<BarShare> parts, boolean hidden) {
     boolean isSilent() {
         return parts.isEmpty();
     }

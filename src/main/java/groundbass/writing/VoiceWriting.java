@@ -33,7 +33,7 @@ final class VoiceWriting {
         if (spans.size() == 1 && spans.get(0).isSilent()) {
             return wholeBarRest(bar);
         }
-        var writing = new VoiceWriting(pulse, Tuplets.of(pulse, bar, spans));
+        var writing = new VoiceWriting(pulse, TupletSearch.of(pulse, bar, spans));
         writing.write(spans);
         return new Voice(
                 writing.elements, new Beaming(pulse, writing.elements, writing.tuplets).groups(), writing.tuplets);

@@ -16,7 +16,7 @@ public final class Writing {
     public static WrittenLine of(Line line) {
         var inForce = line.inForce();
         var parts = Parts.of(line);
-        var accidentals = new Accidentals(line.header().key());
+        var accidentals = new AccidentalMemory(line.header().key());
         var bars = new ArrayList<WrittenBar>();
         for (int i = 0; i < line.bars().size(); i++) {
             var bar = line.bars().get(i);

@@ -1,5 +1,6 @@
 package groundbass.audience;
 
+import groundbass.Parts;
 import groundbass.audience.download.ByteSpan;
 import groundbass.audience.download.Download;
 import groundbass.audience.download.DownloadId;
@@ -73,7 +74,7 @@ public final class Audience {
         audit = new Audit(jdbi, clock);
         students = new Students(jdbi, outbox, audit, clock);
         consents = new Consents(jdbi, clock);
-        sessions = new Sessions(jdbi, clock);
+        sessions = Parts.sessions(jdbi, clock);
         signIns = new SignIns(jdbi, outbox, students, consents, sessions, this::head, clock);
         educators = new Educators(jdbi, audit, clock);
         access = new EducatorAccess(jdbi, educators, sessions, outbox, audit, this::head, clock);

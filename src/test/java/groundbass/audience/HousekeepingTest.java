@@ -14,6 +14,8 @@ import groundbass.audience.student.Device;
 import groundbass.audience.student.PreviewLinks;
 import groundbass.audience.student.SignedIn;
 import groundbass.audience.student.Tries;
+import groundbass.catalog.educator.ProgramAnswers;
+import groundbass.catalog.educator.ProgramTokens;
 import groundbass.post.DevelopmentSender;
 import groundbass.post.EmailAddress;
 import groundbass.post.Postman;
@@ -35,7 +37,9 @@ class HousekeepingTest {
                 audience.outbox,
                 audience.audit,
                 new Tries(jdbi, audience.clock),
-                audience.newsReaders);
+                audience.newsReaders,
+                new ProgramTokens(jdbi, audience.audit, audience.clock),
+                new ProgramAnswers(jdbi, audience.clock));
     }
 
     @ParameterizedTest

@@ -1,8 +1,8 @@
 package groundbass.bench;
 
+import groundbass.Parts;
 import groundbass.audience.student.Device;
 import groundbass.audience.student.Person;
-import groundbass.audience.student.Sessions;
 import groundbass.site.Config;
 import groundbass.site.Groundbass;
 import groundbass.site.Secret;
@@ -27,7 +27,7 @@ final class BigSiteServer {
         String token;
         try (var database = args.length > 2 ? Database.open(args[2], "postgres", "") : Database.embedded(data)) {
             var educator = BigSite.fill(database, clock);
-            token = new Sessions(database.jdbi(), clock)
+            token = Parts.sessions(database.jdbi(), clock)
                     .open(new Person.OfEducator(educator), Device.PROGRAM)
                     .value();
         }

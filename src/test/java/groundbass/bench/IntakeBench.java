@@ -38,7 +38,7 @@ final class IntakeBench {
         byte[] small = MusicXmlFile.of(
                 LineText.read(Files.readString(Path.of("seed-data/harbour-rounds/01-rope-and-pulley/line.txt")))
                         .line());
-        for (int turn = 0; turn < 4; turn++) {
+        for (int turn = 0; turn < 12; turn++) {
             long took = millis(() -> {
                 for (int i = 0; i < 100; i++) {
                     read(small);

@@ -226,6 +226,20 @@ class BrailleMusicTest {
                 """)).containsExactly("#A >+%L6_Y%B6+<K");
     }
 
+    /** The arpeggio signs (dots 3 4 5, 1 3, and 1 3 again downward) from memory. rule: braille-order-of-signs */
+    @Test
+    void aRolledChordHasItsSignBeforeTheNote() {
+        assertThat(music("bar 1\n1-4  A3 + D2 roll\n")).containsExactly("#A >+%L>K_Y%B+<K");
+        assertThat(music("bar 1\n1-4  A3 + D2 roll up\n")).containsExactly("#A >+%L>K_Y%B+<K");
+        assertThat(music("bar 1\n1-4  A3 + D2 roll down\n")).containsExactly("#A >+%L>KK_Y%B+<K");
+    }
+
+    /** rule: braille-words-of-ours, braille-dot-three */
+    @Test
+    void aChordThatIsStruckAtOnceHasAWord() {
+        assertThat(music("bar 1\n1-4  A3 + D2 bracket\n")).containsExactly("#A >TOG'>+%L_Y%B+<K");
+    }
+
     /** MBC 1997, 10.6.1: an accidental that only the other voice has said has dot 5. rule: braille-in-accord */
     @Test
     void anAccidentalThatOnlyTheOtherVoiceHasSaid() {

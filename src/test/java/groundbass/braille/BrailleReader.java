@@ -33,6 +33,7 @@ final class BrailleReader {
 
     private static final Pattern BAR_SIGN = Pattern.compile("<7|<2|<K'?|<L|<B|<'|>[34](?![A-Z])");
     private static final Pattern FRET = Pattern.compile(",>3|>>|>-+[/+#903]?|>[/+#90]");
+    private static final Pattern ROLL = Pattern.compile(">KK?(?![A-Z])");
     private static final Pattern WORD =
             Pattern.compile("(?:>D'[CS]'|>'#[A-J]+|>'_\\?|>[A-Z]+(?:#[A-J]+(?:_/#[A-J]+)?)?)'?");
     private static final Pattern BEFORE_NOTE = Pattern.compile("_[0-9]+'|8|\\.8|_8|;8|\"8|2|[%<*]*6|\\*L");
@@ -205,7 +206,9 @@ final class BrailleReader {
                 told.put(values.size(), false);
             } else if (takes(",<1")) {
                 told.put(values.size(), true);
-            } else if (take(BAR_SIGN).isPresent() || take(FRET).isPresent()) {
+            } else if (take(BAR_SIGN).isPresent()
+                    || take(FRET).isPresent()
+                    || take(ROLL).isPresent()) {
                 return;
             } else if (take(WORD).isPresent()) {
                 last = Optional.empty();

@@ -53,10 +53,10 @@ final class PrintedMusic {
 
     /** @param marks of every note */
     static String cells(Meter meter, List<Mark> marks, String... bars) {
-        var units = BarCells.of(written(meter, marks, bars), new Legend(Messages.of(Locale.ENGLISH)), false);
+        var units = BarCells.of(written(meter, marks, bars), new BrailleKey(Messages.of(Locale.ENGLISH)), false);
         return units.stream()
                 .map(bar -> bar.stream()
-                        .map(Unit::plain)
+                        .map(CellGroup::plain)
                         .reduce(Cells.NONE, Cells::plus)
                         .ascii())
                 .collect(Collectors.joining(" "));

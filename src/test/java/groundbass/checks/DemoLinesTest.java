@@ -37,9 +37,13 @@ class DemoLinesTest {
 
     @Test
     void everyFindingOfAnyLineCanBeSaidAndItsRepairsApplied() {
+        int findings = 0;
+        int repairs = 0;
         for (long seed = 1; seed <= 150; seed++) {
             var line = RandomLines.line(seed);
             for (var finding : Checks.of(line)) {
+                findings++;
+                repairs += finding.repairs().size();
                 for (var locale : List.of(Locale.ENGLISH, Locale.GERMAN)) {
                     var messages = Messages.of(locale);
                     assertThat(messages.say(finding.reason()))
@@ -56,5 +60,7 @@ class DemoLinesTest {
                                         other.onset().equals(note.position().at()) && other.string() == note.string()));
             }
         }
+        assertThat(findings).isGreaterThan(100);
+        assertThat(repairs).isGreaterThan(10);
     }
 }

@@ -3,10 +3,10 @@ package groundbass.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.Main;
+import groundbass.Parts;
 import groundbass.audience.student.Device;
 import groundbass.audience.student.Person;
 import groundbass.audience.student.SecretToken;
-import groundbass.audience.student.Sessions;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.Educators;
@@ -64,7 +64,7 @@ class AdminTest {
     }
 
     private static SecretToken signIn(Database database, Educator educator) {
-        return new Sessions(database.jdbi(), Clock.systemUTC())
+        return Parts.sessions(database.jdbi(), Clock.systemUTC())
                 .open(new Person.OfEducator(educator.id()), Device.PHONE);
     }
 
@@ -93,7 +93,7 @@ class AdminTest {
             var educators = new Educators(jdbi, new Audit(jdbi, Clock.systemUTC()), Clock.systemUTC());
             assertThat(educators.verify(EMAIL, NEW)).isPresent();
             assertThat(educators.verify(EMAIL, "a password for trials")).isEmpty();
-            assertThat(new Sessions(jdbi, Clock.systemUTC()).find(open)).isEmpty();
+            assertThat(Parts.sessions(jdbi, Clock.systemUTC()).find(open)).isEmpty();
         }
     }
 
@@ -216,7 +216,7 @@ class AdminTest {
                     "postgres");
             var ran = run(environment, NEW + "\n", "admin", "reset-password", "--email", EMAIL);
             assertThat(ran.code()).as(ran.err()).isZero();
-            assertThat(new Sessions(running.jdbi(), Clock.systemUTC()).find(token))
+            assertThat(Parts.sessions(running.jdbi(), Clock.systemUTC()).find(token))
                     .isEmpty();
         }
     }

@@ -36,7 +36,7 @@ class SoundcheckTest {
         var sources =
                 SOURCE.matcher(page).results().map(found -> found.group(1)).toList();
         int chords = 3 + Quality.values().length;
-        assertThat(sources).hasSize(22 + GrooveLibrary.all().size() + chords).doesNotHaveDuplicates();
+        assertThat(sources).hasSize(23 + GrooveLibrary.all().size() + chords).doesNotHaveDuplicates();
         for (var source : sources) {
             short[] samples = samples(folder.resolve(source));
             assertThat(loudest(samples)).as(source).isGreaterThan(1_000);

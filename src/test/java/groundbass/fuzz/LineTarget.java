@@ -44,7 +44,7 @@ final class LineTarget implements Target {
                 ("bar 1|bar 0|bar 2 = bar 1 counts 2-3|over Am7|until 2&|until end|1|2&|9-2|1-99|E5|E58|Ex|s9f1|hold|E hold|"
                                 + "rest*3|*0|*999999|+|,|=|#|slide in|bend 9/9|hammer from 99|harmonic at 0|as Q|with 7|repeat start|"
                                 + "repeat end x99|ending 2|meter 7/8 (2+2+4)|meter 0/4|tempo 0|tempo 99999|feel swing 8ths 2:1|"
-                                + "strings E A D G|strings|frets 0|key H minor|pickup|short|slap|pop|grace|trill|\n|\n\n")
+                                + "strings E A D G|strings|frets 0|key H minor|pickup|short|slap|pop|grace|trill|roll|bracket|\n|\n\n")
                         .split("\\|"));
     }
 

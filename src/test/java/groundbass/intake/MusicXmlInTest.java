@@ -15,6 +15,7 @@ import groundbass.intake.notice.Notice;
 import groundbass.linetext.LineText;
 import groundbass.score.Line;
 import groundbass.score.Note;
+import groundbass.score.Ornaments.Spread;
 import groundbass.text.Messages;
 import groundbass.theory.ChordSymbol;
 import java.nio.charset.StandardCharsets;
@@ -122,6 +123,37 @@ class MusicXmlInTest {
                 .extracting(each -> each.ornaments().trill().isPresent())
                 .containsExactly(true, false);
         assertThat(told(brought)).contains("Left out, bar 1: a trill to a note beyond this neck; its own note stands");
+    }
+
+    /** MusicXML 4.0, arpeggiate and non-arpeggiate: the first at each note of its chord, the second at its ends alone. */
+    @Test
+    void rolledChordsAndBracketsOfChordsAreRead() {
+        String chord = "<notations>%s</notations>";
+        String wave = chord.formatted("<arpeggiate/>");
+        String down = chord.formatted("<arpeggiate direction='down'/>");
+        String bottom = chord.formatted("<non-arpeggiate type='bottom'/>");
+        var second = note("E", 3, 16).replace("<note>", "<note><chord/>");
+        var brought = brought(bass(
+                HEAD + note("A", 2, 16, wave) + second,
+                note("A", 2, 16, down) + second,
+                note("A", 2, 16, bottom) + second,
+                note("A", 2, 16, wave)));
+        var said = brought.line().bars().stream()
+                .flatMap(bar -> bar.notes().stream())
+                .map(each -> each.ornaments().spread())
+                .toList();
+        assertThat(said)
+                .containsExactly(
+                        Optional.of(Spread.ROLL),
+                        Optional.of(Spread.ROLL),
+                        Optional.of(Spread.ROLL_DOWN),
+                        Optional.of(Spread.ROLL_DOWN),
+                        Optional.of(Spread.BRACKET),
+                        Optional.of(Spread.BRACKET),
+                        Optional.empty());
+        assertThat(told(brought))
+                .filteredOn(each -> each.contains("rolled"))
+                .containsExactly("Left out, bar 4: the sign of a rolled chord at a note that begins alone");
     }
 
     @Test

@@ -48,6 +48,7 @@ final class Survives {
                 all.harmonic(),
                 all.slideIn(),
                 all.slideOff(),
+                all.spread(),
                 all.finger(),
                 Optional.empty()));
     }

@@ -1,5 +1,6 @@
 package groundbass.kill;
 
+import groundbass.Parts;
 import groundbass.audience.download.ByteSpan;
 import groundbass.audience.download.DownloadToken;
 import groundbass.audience.download.Downloads;
@@ -11,7 +12,6 @@ import groundbass.audience.student.Consents;
 import groundbass.audience.student.Device;
 import groundbass.audience.student.LetterHead;
 import groundbass.audience.student.SecretToken;
-import groundbass.audience.student.Sessions;
 import groundbass.audience.student.SignIns;
 import groundbass.audience.student.SignedIn;
 import groundbass.audience.student.Students;
@@ -54,7 +54,7 @@ final class Victim {
                 outbox,
                 students,
                 new Consents(jdbi, clock),
-                new Sessions(jdbi, clock),
+                Parts.sessions(jdbi, clock),
                 () -> new LetterHead("Lessons", "A. Teacher", URI.create("https://lessons.example")),
                 clock);
     }

@@ -144,6 +144,7 @@ final class Dump {
                                 : ""));
         ornaments.slideIn().ifPresent(way -> text.append(" in ").append(way));
         ornaments.slideOff().ifPresent(way -> text.append(" off ").append(way));
+        ornaments.spread().ifPresent(spread -> text.append(" ").append(spread.words()));
         ornaments.finger().ifPresent(finger -> text.append(" finger ").append(finger));
         ornaments.spelling().ifPresent(name -> text.append(" as ").append(name));
         return text.toString();

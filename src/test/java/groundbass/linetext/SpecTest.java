@@ -2,12 +2,17 @@ package groundbass.linetext;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.linetext.problem.Mistake;
+import groundbass.linetext.source.LimitsTest;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -54,6 +59,19 @@ class SpecTest {
     @MethodSource("examples")
     void readsAsTheSpecificationSays(Example example) {
         assertThat(Dump.of(LineText.read(example.input()))).as(example.input()).isEqualTo(example.expected());
+    }
+
+    /** By the key of its sentence, since several share a code. */
+    @Test
+    void everyMistakeHasAnExample() {
+        var made = examples()
+                .flatMap(example -> LineText.read(example.input()).problems().stream())
+                .map(problem -> problem.message().key())
+                .collect(Collectors.toSet());
+        var every = Arrays.stream(Mistake.values())
+                .filter(mistake -> !LimitsTest.MISTAKES.contains(mistake))
+                .map(Mistake::messageKey);
+        assertThat(made).containsAll(every.toList());
     }
 
     @ParameterizedTest(name = "{0}")

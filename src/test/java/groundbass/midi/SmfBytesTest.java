@@ -160,7 +160,7 @@ class SmfBytesTest {
                 .note(1920, 1920 + 216, 0, 28, 112)
                 .note(2160, 2160 + 216, 0, 40, 120)
                 .note(2400, 2460, 0, 28, 30);
-        byte[] file = Chunk.file(List.of(conductor, bass), 3840);
+        byte[] file = FileChunk.file(List.of(conductor, bass), 3840);
         assertThat(HEX.formatHex(Arrays.copyOf(file, 14))).isEqualTo("4D 54 68 64 00 00 00 06 00 01 00 02 01 E0");
         assertThat(file).hasSize(116);
         assertThat(HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(file)))

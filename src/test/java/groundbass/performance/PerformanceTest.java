@@ -25,6 +25,7 @@ import groundbass.score.Meter;
 import groundbass.score.Note;
 import groundbass.score.Ornaments;
 import groundbass.score.Ornaments.Mark;
+import groundbass.score.Ornaments.Spread;
 import groundbass.score.Passage;
 import groundbass.score.Place;
 import groundbass.score.Position;
@@ -34,6 +35,7 @@ import groundbass.score.Swing;
 import groundbass.score.Technique;
 import groundbass.score.Tempo;
 import groundbass.theory.ChordSymbol;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -453,6 +455,61 @@ class PerformanceTest {
         assertThat(plucked.get(2).when().start() - plucked.get(0).when().start())
                 .isBetween(0.005, 0.02);
         assertThat(plucked.get(0).when().at()).isEqualTo(f(1, 1));
+    }
+
+    private static List<TimedNote> spread(Spread spread, Note... notes) {
+        var said = Arrays.stream(notes)
+                .map(note -> note.withOrnaments(note.ornaments().withSpread(Optional.of(spread))))
+                .toArray(Note[]::new);
+        return Performance.of(line(quarters(60), bar(said))).notes();
+    }
+
+    /** rule: rolled-chord-time: on its beat, 45 ms apart. */
+    @Test
+    void aRolledChordBeginsOnItsBeatAndGoesUpOrDown() {
+        for (var up : List.of(Spread.ROLL, Spread.ROLL_UP)) {
+            var notes = spread(up, chord(Technique.FINGER));
+            assertThat(notes).extracting(TimedNote::string).containsExactly(3, 2, 1);
+            assertThat(notes.get(0).when().at()).isEqualTo(f(1, 1));
+            assertThat(notes.get(1).when().start() - notes.get(0).when().start())
+                    .isCloseTo(0.045, within(EXACT));
+            assertThat(notes.get(2).when().start() - notes.get(1).when().start())
+                    .isCloseTo(0.045, within(EXACT));
+        }
+        var down = spread(Spread.ROLL_DOWN, chord(Technique.FINGER));
+        assertThat(down).extracting(TimedNote::string).containsExactly(1, 2, 3);
+        assertThat(down.get(0).when().at()).isEqualTo(f(1, 1));
+    }
+
+    /** rule: rolled-chord-time: by pitch, so the twelfth fret of the E string (E) comes after the second of the A string (B). */
+    @Test
+    void aRolledChordGoesByPitch() {
+        var notes = spread(
+                Spread.ROLL,
+                note(f(0, 1), f(1, 4), Place.of(4, 12), Technique.FINGER),
+                note(f(0, 1), f(1, 4), Place.of(3, 2), Technique.FINGER));
+        assertThat(notes).extracting(TimedNote::string).containsExactly(3, 4);
+    }
+
+    /** rule: rolled-chord-time: a quarter of a sixteenth of 250 ms for all of it, 31.25 ms for each of two steps. */
+    @Test
+    void aShortChordIsRolledCloser() {
+        var notes = spread(
+                Spread.ROLL,
+                note(f(0, 1), f(1, 16), Place.of(3, 5), Technique.FINGER),
+                note(f(0, 1), f(1, 16), Place.of(2, 5), Technique.FINGER),
+                note(f(0, 1), f(1, 16), Place.of(1, 6), Technique.FINGER));
+        assertThat(notes.get(1).when().start() - notes.get(0).when().start()).isCloseTo(0.03125, within(EXACT));
+        assertThat(notes.get(2).when().start() - notes.get(0).when().start()).isCloseTo(0.0625, within(EXACT));
+    }
+
+    /** rule: rolled-chord-time: thumb and fingers alone would open from the lowest. */
+    @Test
+    void underABracketAllSoundAtOnce() {
+        assertThat(spread(Spread.BRACKET, chord(Technique.PLUCK)))
+                .hasSize(3)
+                .extracting(note -> note.when().at())
+                .containsOnly(f(1, 1));
     }
 
     @Test

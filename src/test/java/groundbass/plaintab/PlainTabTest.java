@@ -39,6 +39,16 @@ class PlainTabTest {
         return reading.line();
     }
 
+    @Test
+    void aRolledChordHasABraceUnderIt() {
+        assertThat(rows(line("bar 1\n1-2 A3 + D5 roll\n3 A3 + D5 roll down\n4 A3 + D5 bracket\n")))
+                .anyMatch(row -> row.strip().matches("}\\s+\\{\\s+]"))
+                .contains(
+                        "}  rolled: one string after the other from the lowest up",
+                        "{  rolled from the highest down",
+                        "]  strictly at once");
+    }
+
     private static List<Line> lines() throws IOException {
         var lines = new ArrayList<Line>();
         try (Stream<Path> files = Files.walk(Path.of("seed-data"))) {

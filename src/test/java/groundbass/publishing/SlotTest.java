@@ -2,7 +2,7 @@ package groundbass.publishing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import groundbass.catalog.series.Rhythm;
+import groundbass.catalog.series.ReleaseRhythm;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -15,7 +15,7 @@ class SlotTest {
     private static final ZoneId VIENNA = ZoneId.of("Europe/Vienna");
 
     private static List<Slot> coming(String first, String time, String now) {
-        var rhythm = new Rhythm(LocalDate.parse(first), LocalTime.parse(time), 1, new TreeSet<>());
+        var rhythm = new ReleaseRhythm(LocalDate.parse(first), LocalTime.parse(time), 1, new TreeSet<>());
         return Slot.coming(rhythm, VIENNA, List.of(), Instant.parse(now), 3);
     }
 

@@ -38,6 +38,12 @@ class PassesTest {
     }
 
     @Test
+    void aLaterRepeatWithoutAStartGoesBackToTheEndBeforeIt() {
+        assertThat(unrolled(PLAIN, PLAIN.with(RepeatEnd.PLAIN), PLAIN, PLAIN.with(RepeatEnd.PLAIN), PLAIN))
+                .isEqualTo("ABABCDCDE");
+    }
+
+    @Test
     void endingsTakeTheirPasses() {
         // rule: repeats-unfold: repeat start, A, ending 1 = B, repeat end, ending 2 = C
         assertThat(unrolled(PLAIN.withStart(), bracket(1, 1).with(RepeatEnd.PLAIN), bracket(2, 2)))

@@ -5,6 +5,7 @@ import groundbass.score.Ornaments.Bend;
 import groundbass.score.Ornaments.Mark;
 import groundbass.score.Ornaments.SlideIn;
 import groundbass.score.Ornaments.SlideOff;
+import groundbass.score.Ornaments.Spread;
 import groundbass.score.Ornaments.Trill;
 import groundbass.score.Repeats.Ending;
 import groundbass.score.Repeats.RepeatEnd;
@@ -316,7 +317,24 @@ public final class RandomLines {
                 wanted--;
             }
         }
+        spread(bar.notes, at);
         direct(bar, at, true);
+    }
+
+    /** By what the frets of a chord add up to, so that no other choice changes; a rake that is rolled down is a rake. */
+    private static void spread(List<Note> notes, Fraction at) {
+        var chord = notes.stream().filter(note -> note.onset().equals(at)).toList();
+        int sum = chord.stream()
+                .mapToInt(note -> note.place() instanceof Place.Fretted fretted ? fretted.fret() : 0)
+                .sum();
+        int which = sum % 8;
+        boolean raked = chord.stream()
+                .anyMatch(note -> note.pluck().filter(Technique.RAKE::equals).isPresent());
+        if (chord.size() > 1 && !raked && which < Spread.values().length) {
+            notes.replaceAll(note -> chord.contains(note)
+                    ? note.withOrnaments(note.ornaments().withSpread(Optional.of(Spread.values()[which])))
+                    : note);
+        }
     }
 
     private Note note(Draft bar, Fraction at, Fraction length, int string) {

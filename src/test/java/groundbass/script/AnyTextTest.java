@@ -24,6 +24,7 @@ class AnyTextTest {
         System.out.println("seed " + seed);
         var random = new Random(seed);
         var line = FrozenSentencesTest.line("05-three-legged-gull");
+        int statements = 0;
         for (int i = 0; i < 3000; i++) {
             var text = new StringBuilder();
             for (int word = random.nextInt(30); word >= 0; word--) {
@@ -34,7 +35,9 @@ class AnyTextTest {
             assertThat(read.statements())
                     .as(text.toString())
                     .allMatch(statement -> statement.to() <= script.spoken().length());
+            statements += read.statements().size();
         }
+        assertThat(statements).as("seed " + seed).isGreaterThan(100);
     }
 
     /** Figures that no bass, bar or clock has, and zeros where something is counted, in every sentence that has a figure. */
@@ -83,18 +86,28 @@ class AnyTextTest {
         assertThat(read).isPositive();
     }
 
+    /** Among them stands a sentence that can be read, so that there is something to be placed. */
     @Test
     void randomCharactersGetAnAnswer() {
-        var random = new Random(78);
+        long seed = 78;
+        System.out.println("seed " + seed);
+        var random = new Random(seed);
+        int statements = 0;
         var line = FrozenSentencesTest.line("06-last-lantern-home");
         for (int i = 0; i < 500; i++) {
-            String text = random.ints(random.nextInt(400), 1, 0x2FF)
-                    .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
-                    .toString();
-            assertThat(Proofreading.of(Script.read(text).spoken(), line, Locale.ENGLISH)
-                            .statements())
-                    .allMatch(statement -> statement.to() <= text.length());
+            String text = characters(random) + "\nThe third fret of the E string is a G.\n" + characters(random);
+            var found = Proofreading.of(Script.read(text).spoken(), line, Locale.ENGLISH)
+                    .statements();
+            assertThat(found).as(text).allMatch(statement -> statement.to() <= text.length());
+            statements += found.size();
         }
+        assertThat(statements).as("seed " + seed).isGreaterThan(400);
+    }
+
+    private static String characters(Random random) {
+        return random.ints(random.nextInt(400), 1, 0x2FF)
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                .toString();
     }
 
     @Test

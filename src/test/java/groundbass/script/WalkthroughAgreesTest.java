@@ -106,6 +106,7 @@ class WalkthroughAgreesTest {
             }
         }
         System.out.println("random lines: " + wrong + " of " + statements + " statements called wrong, seed " + seed);
+        assertTrue(statements > 500, statements + " statements");
         assertTrue(wrong * 100 <= statements, wrong + " of " + statements);
     }
 

@@ -11,6 +11,7 @@ import groundbass.text.Messages;
 import groundbass.walkthrough.words.Naming;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
 /** Every sentence here was worked out by reading the line, not taken from the program. */
@@ -357,6 +358,17 @@ class WalkthroughTest {
     }
 
     /** An A7 chord is A, C sharp, E and G (rule: chord-tones); here its root, third and fifth rise. */
+    @Test
+    void aChordIsToldWithHowItIsSpreadOnce() {
+        var line = LineText.read("bar 1\n1-2  A3 + D2 roll\n3  A3 + D2 roll down\n4  A3 + D2 bracket\n")
+                .line();
+        String text = Walkthrough.of(line, Messages.of(Locale.ENGLISH)).stream()
+                .map(Step::text)
+                .collect(Collectors.joining(" "));
+        assertThat(text).containsOnlyOnce("rolled from the lowest up").containsOnlyOnce("rolled from the highest down");
+        assertThat(text).containsOnlyOnce("strictly at once");
+    }
+
     @Test
     void aBrokenChordIsNamedWhereItBegins() {
         assertThat(english("""

@@ -1,5 +1,7 @@
 package groundbass.web;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
@@ -81,6 +83,12 @@ public final class Browser implements AutoCloseable {
     /** Ends all its readers, with every page of theirs and the processes that draw them. */
     public void closePages() {
         List.copyOf(chromium.contexts()).forEach(BrowserContext::close);
+    }
+
+    /** Goes to an address, which has to answer with a page of its own and lead nowhere else. */
+    public static void open(Page page, String address) {
+        assertThat(page.navigate(address).status()).as(address).isEqualTo(200);
+        assertThat(page.url()).isEqualTo(address);
     }
 
     /** What the accessibility checker finds wrong with the page as it stands, a line each. */

@@ -2,9 +2,9 @@ package groundbass.web;
 
 import static io.restassured.RestAssured.given;
 
+import groundbass.Parts;
 import groundbass.audience.student.Device;
 import groundbass.audience.student.Person;
-import groundbass.audience.student.Sessions;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educator;
 import groundbass.catalog.educator.EducatorId;
@@ -109,7 +109,7 @@ public final class Site implements AutoCloseable {
 
     /** The cookie of somebody who has just signed in; put it on any request: {@code site.form().cookie(...)}. */
     public Cookie signedIn(Person person) {
-        var token = new Sessions(groundbass.database().jdbi(), clock).open(person, Device.COMPUTER);
+        var token = Parts.sessions(groundbass.database().jdbi(), clock).open(person, Device.COMPUTER);
         return new Cookie.Builder("session", token.value()).build();
     }
 

@@ -17,7 +17,7 @@ public final class FolderSource extends ListedSource<Path> {
                     continue;
                 }
                 String name = folder.relativize(file).toString().replace('\\', '/');
-                if (Names.isOurs(name)) {
+                if (ArchiveNames.isOurs(name)) {
                     list(name, file);
                 } else {
                     passOver();

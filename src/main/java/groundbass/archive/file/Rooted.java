@@ -25,14 +25,14 @@ public final class Rooted implements ArchiveFiles {
     /** The source itself, or its only folder with a series in it. */
     public static ArchiveFiles of(ArchiveFiles source) {
         var names = source.names();
-        if (names.contains(Names.SERIES)) {
+        if (names.contains(ArchiveNames.SERIES)) {
             return source;
         }
         var roots = names.stream()
-                .filter(name -> name.endsWith("/" + Names.SERIES) && name.indexOf('/') == name.lastIndexOf('/'))
+                .filter(name -> name.endsWith("/" + ArchiveNames.SERIES) && name.indexOf('/') == name.lastIndexOf('/'))
                 .toList();
         return roots.size() == 1
-                ? new Rooted(source, roots.get(0).substring(0, roots.get(0).length() - Names.SERIES.length()))
+                ? new Rooted(source, roots.get(0).substring(0, roots.get(0).length() - ArchiveNames.SERIES.length()))
                 : source;
     }
 

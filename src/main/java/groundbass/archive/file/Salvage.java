@@ -63,7 +63,7 @@ public final class Salvage extends ListedSource<Path> {
 
     /** A name may occur twice, so files are called by their place in the zip. */
     private boolean putAside(ZipEntry entry, ZipInputStream in, int place) throws IOException {
-        if (!Names.isOurs(entry.getName())) {
+        if (!ArchiveNames.isOurs(entry.getName())) {
             if (!entry.isDirectory()) {
                 passOver();
             }

@@ -19,7 +19,7 @@ public final class ZipSource extends ListedSource<ZipEntry> {
         var entries = zip.entries();
         while (entries.hasMoreElements()) {
             var entry = entries.nextElement();
-            if (Names.isOurs(entry.getName())) {
+            if (ArchiveNames.isOurs(entry.getName())) {
                 list(entry.getName(), entry);
             } else if (!entry.isDirectory()) {
                 passOver();

@@ -13,7 +13,7 @@ import java.util.Optional;
  * @param lesson the title of the lesson, as it is called today
  * @param email whose question it is
  * @param locale the language in which an answer's letter is written around it
- * @param line which of the lesson's lines, as in {@link Asked}
+ * @param line which of the lesson's lines, as in {@link TypedQuestion}
  * @param outcome empty while it waits
  * @param answer empty where the letter says all
  */

@@ -44,7 +44,7 @@ public final class Questions {
     }
 
     /** Keeps a question and tells the educator of the lesson. */
-    public void ask(StudentId student, Asked asked) {
+    public void ask(StudentId student, TypedQuestion asked) {
         jdbi.useTransaction(handle -> {
             var id = QuestionId.next();
             insert(handle, id, student, asked);
@@ -131,7 +131,7 @@ public final class Questions {
                 == 1;
     }
 
-    private void insert(Handle handle, QuestionId id, StudentId student, Asked asked) {
+    private void insert(Handle handle, QuestionId id, StudentId student, TypedQuestion asked) {
         handle.createUpdate("""
                         insert into question (id, student_id, episode_id, topic, line, place, words, asked_at)
                         values (:id, :student, :episode, :topic, :line, :place, :words, :now)""")
@@ -149,7 +149,7 @@ public final class Questions {
                 .findOne();
     }
 
-    private static Optional<EmailAddress> educator(Handle handle, Asked asked) {
+    private static Optional<EmailAddress> educator(Handle handle, TypedQuestion asked) {
         return handle.createQuery("""
                         select d.email from educator d join series r on r.educator_id = d.id
                         join episode e on e.series_id = r.id where e.id = :episode""")

@@ -1,6 +1,7 @@
 package groundbass.audience.student;
 
 import groundbass.catalog.educator.EducatorId;
+import groundbass.catalog.educator.ProgramTokens;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -15,10 +16,12 @@ public final class Sessions {
     static final Duration SLIDES_EVERY = Duration.ofMinutes(1);
 
     private final Jdbi jdbi;
+    private final ProgramTokens programs;
     private final Clock clock;
 
-    public Sessions(Jdbi jdbi, Clock clock) {
+    public Sessions(Jdbi jdbi, ProgramTokens programs, Clock clock) {
         this.jdbi = jdbi;
+        this.programs = programs;
         this.clock = clock;
     }
 
@@ -85,13 +88,19 @@ public final class Sessions {
         jdbi.useHandle(handle -> handle.execute("delete from session where token_hash = ?", token.hash()));
     }
 
-    /** Signs out everywhere. */
+    /**
+     * Signs out everywhere; the tokens of an educator's programs end, too.
+     *
+     * @return in how many places
+     */
     public int closeAll(Person person) {
-        return jdbi.withHandle(handle -> handle.createUpdate(
-                        "delete from session where student_id = :student or educator_id = :educator")
-                .bind("student", student(person))
-                .bind("educator", educator(person))
-                .execute());
+        return jdbi.inTransaction(handle -> {
+            educator(person).ifPresent(programs::withdrawAll);
+            return handle.createUpdate("delete from session where student_id = :student or educator_id = :educator")
+                    .bind("student", student(person))
+                    .bind("educator", educator(person))
+                    .execute();
+        });
     }
 
     /** Deletes the sessions that have ended. */

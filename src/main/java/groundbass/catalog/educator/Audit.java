@@ -3,6 +3,7 @@ package groundbass.catalog.educator;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -25,10 +26,31 @@ public final class Audit {
 
     private final Jdbi jdbi;
     private final Clock clock;
+    private final ThreadLocal<String> program = new ThreadLocal<>();
 
     public Audit(Jdbi jdbi, Clock clock) {
         this.jdbi = jdbi;
         this.clock = clock;
+    }
+
+    /** Something that may fail in one way. */
+    public interface Work<E extends Exception> {
+        void run() throws E;
+    }
+
+    /**
+     * Does what a program asks for, for the educator whose program it is: what is appended by this thread meanwhile says
+     * that the program did it.
+     *
+     * @param name what the educator calls the program
+     */
+    public <E extends Exception> void byProgram(String name, Work<E> work) throws E {
+        program.set(name);
+        try {
+            work.run();
+        } finally {
+            program.remove();
+        }
     }
 
     public void append(Handle handle, EducatorId who, String what, String detail) {
@@ -42,21 +64,23 @@ public final class Audit {
 
     /** @see AuditEntry for what the words mean */
     public void append(Handle handle, String who, String what, String detail) {
-        handle.createUpdate("insert into audit (at, who, what, detail) values (:at, :who, :what, :detail)")
+        handle.createUpdate(
+                        "insert into audit (at, who, what, detail, program) values (:at, :who, :what, :detail, :program)")
                 .bind("at", clock.instant())
                 .bind("who", who)
                 .bind("what", what)
                 .bind("detail", detail.substring(0, Math.min(detail.length(), LONGEST_DETAIL)))
+                .bind("program", Optional.ofNullable(program.get()))
                 .execute();
     }
 
     /** The latest entries, newest first. */
     public List<AuditEntry> latest(int count) {
-        return jdbi.withHandle(
-                handle -> handle.createQuery("select at, who, what, detail from audit order by id desc limit :count")
-                        .bind("count", count)
-                        .mapTo(AuditEntry.class)
-                        .list());
+        return jdbi.withHandle(handle -> handle.createQuery(
+                        "select at, who, what, detail, program from audit order by id desc limit :count")
+                .bind("count", count)
+                .mapTo(AuditEntry.class)
+                .list());
     }
 
     /**
@@ -65,7 +89,7 @@ public final class Audit {
      */
     public List<AuditEntry> concerning(EducatorId educator, int skipped, int count) {
         return jdbi.withHandle(handle -> handle.createQuery("""
-                        select at, who, what, detail from audit
+                        select at, who, what, detail, program from audit
                         where who = :who or who not in (select id from educator)
                         order by id desc limit :count offset :skipped""")
                 .bind("who", educator)

@@ -2,6 +2,7 @@ package groundbass.catalog.educator;
 
 import java.time.Instant;
 import java.util.Objects;
+import java.util.Optional;
 
 /**
  * That somebody changed something.
@@ -10,12 +11,14 @@ import java.util.Objects;
  *               somebody without a desk ("a student", "a stranger", "the operator")
  * @param what   a dotted word, as in "episode.created"
  * @param detail which one, and what is good to know; no secret and no address
+ * @param program by which program of theirs an educator did it; empty where no program did
  */
-public record AuditEntry(Instant at, String who, String what, String detail) {
+public record AuditEntry(Instant at, String who, String what, String detail, Optional<String> program) {
     public AuditEntry {
         Objects.requireNonNull(at);
         Objects.requireNonNull(who);
         Objects.requireNonNull(what);
         Objects.requireNonNull(detail);
+        Objects.requireNonNull(program);
     }
 }

@@ -5,6 +5,7 @@ import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.series.SeriesId;
 import groundbass.catalog.series.SeriesRows;
 import groundbass.document.EpisodeDocument;
+import groundbass.document.Level;
 import groundbass.form.Outcome;
 import java.util.Optional;
 import java.util.Set;
@@ -29,6 +30,13 @@ public final class Beginnings {
                         .bind("series", series)
                         .mapTo(EpisodeDocument.class)
                         .findOne());
+    }
+
+    /** What a new lesson of this series says before anything is written in it. */
+    public EpisodeDocument begun(SeriesId series, String title) {
+        return of(series)
+                .map(kept -> kept.edit().title(title).done())
+                .orElseGet(() -> EpisodeDocument.titled(title, Level.BEGINNER));
     }
 
     /** Saves it for a series of theirs, where nothing is wrong with it. Lessons that are begun stay as they are. */

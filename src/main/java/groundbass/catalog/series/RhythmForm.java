@@ -24,11 +24,11 @@ public record RhythmForm(String first, String time, String weeks, String breaks)
     private static final RhythmForm NONE = new RhythmForm("", "17:00", "1", "");
 
     /** The form that shows a rhythm as it is. */
-    public static RhythmForm of(Optional<Rhythm> rhythm) {
+    public static RhythmForm of(Optional<ReleaseRhythm> rhythm) {
         return rhythm.map(RhythmForm::of).orElse(NONE);
     }
 
-    private static RhythmForm of(Rhythm rhythm) {
+    private static RhythmForm of(ReleaseRhythm rhythm) {
         return new RhythmForm(
                 rhythm.first().toString(),
                 rhythm.time().toString(),
@@ -42,7 +42,7 @@ public record RhythmForm(String first, String time, String weeks, String breaks)
     }
 
     /** What was typed; no rhythm where no first day is. */
-    public Outcome<Optional<Rhythm>> read() {
+    public Outcome<Optional<ReleaseRhythm>> read() {
         if (first.isBlank()) {
             return Outcome.done(Optional.empty());
         }
@@ -57,7 +57,7 @@ public record RhythmForm(String first, String time, String weeks, String breaks)
             problems.add(FieldProblem.of("time", "rhythm.problem.time", time.strip()));
         }
         if (each.isEmpty()) {
-            problems.add(FieldProblem.of("weeks", "rhythm.problem.weeks", weeks.strip(), Rhythm.MOST_WEEKS));
+            problems.add(FieldProblem.of("weeks", "rhythm.problem.weeks", weeks.strip(), ReleaseRhythm.MOST_WEEKS));
         }
         words(breaks)
                 .filter(word -> day(word).isEmpty())
@@ -67,7 +67,7 @@ public record RhythmForm(String first, String time, String weeks, String breaks)
             problems.add(FieldProblem.of("breaks", "rhythm.problem.breaks", MOST_BREAKS));
         }
         return problems.isEmpty()
-                ? Outcome.done(Optional.of(new Rhythm(day.get(), hour.get(), each.get(), days())))
+                ? Outcome.done(Optional.of(new ReleaseRhythm(day.get(), hour.get(), each.get(), days())))
                 : Outcome.refused(List.copyOf(problems));
     }
 
@@ -97,7 +97,7 @@ public record RhythmForm(String first, String time, String weeks, String breaks)
 
     private static Optional<Integer> weeks(String text) {
         return Optional.of(text.strip())
-                .filter(figure -> figure.matches("[1-" + Rhythm.MOST_WEEKS + "]"))
+                .filter(figure -> figure.matches("[1-" + ReleaseRhythm.MOST_WEEKS + "]"))
                 .map(Integer::valueOf);
     }
 }

@@ -24,7 +24,7 @@ public final class Rhythms {
         this.audit = audit;
     }
 
-    public Optional<Rhythm> of(SeriesId series) {
+    public Optional<ReleaseRhythm> of(SeriesId series) {
         return jdbi.withHandle(handle -> handle.createQuery(
                         "select first_on, at_time, weeks from series_rhythm where series_id = :series")
                 .bind("series", series)
@@ -34,8 +34,8 @@ public final class Rhythms {
     }
 
     private record Row(LocalDate firstOn, String atTime, int weeks) {
-        Rhythm rhythm(SortedSet<LocalDate> breaks) {
-            return new Rhythm(firstOn, LocalTime.parse(atTime), weeks, breaks);
+        ReleaseRhythm rhythm(SortedSet<LocalDate> breaks) {
+            return new ReleaseRhythm(firstOn, LocalTime.parse(atTime), weeks, breaks);
         }
     }
 
@@ -47,7 +47,7 @@ public final class Rhythms {
     }
 
     /** Saves what an educator typed for a series of theirs, where nothing is wrong with it. Promised hours stay. */
-    public Outcome<Optional<Rhythm>> save(EducatorId who, SeriesId series, RhythmForm form) {
+    public Outcome<Optional<ReleaseRhythm>> save(EducatorId who, SeriesId series, RhythmForm form) {
         return save(who, series, form, "");
     }
 
@@ -57,7 +57,7 @@ public final class Rhythms {
      * @param base what its form said then, as {@link RhythmForm#base} names it; empty for however it stands
      * @return refused where it was changed since
      */
-    public Outcome<Optional<Rhythm>> save(EducatorId who, SeriesId series, RhythmForm form, String base) {
+    public Outcome<Optional<ReleaseRhythm>> save(EducatorId who, SeriesId series, RhythmForm form, String base) {
         var outcome = form.read();
         return outcome.result().isEmpty()
                 ? outcome
@@ -65,8 +65,8 @@ public final class Rhythms {
                         handle -> save(handle, who, series, outcome.result().get(), base));
     }
 
-    private Outcome<Optional<Rhythm>> save(
-            Handle handle, EducatorId who, SeriesId series, Optional<Rhythm> rhythm, String base) {
+    private Outcome<Optional<ReleaseRhythm>> save(
+            Handle handle, EducatorId who, SeriesId series, Optional<ReleaseRhythm> rhythm, String base) {
         SeriesRows.lock(handle, series);
         var stored = RhythmForm.of(of(series));
         if (!base.isEmpty() && !stored.base().equals(base)) {
@@ -109,7 +109,7 @@ public final class Rhythms {
         return was;
     }
 
-    private static void insert(Handle handle, SeriesId series, Rhythm rhythm) {
+    private static void insert(Handle handle, SeriesId series, ReleaseRhythm rhythm) {
         handle.createUpdate("""
                         insert into series_rhythm (series_id, first_on, at_time, weeks)
                         values (:series, :first, :time, :weeks)""")

@@ -76,6 +76,7 @@ public sealed interface NoteChange {
                     old.harmonic(),
                     old.slideIn(),
                     old.slideOff(),
+                    old.spread(),
                     old.finger(),
                     old.spelling()));
         }

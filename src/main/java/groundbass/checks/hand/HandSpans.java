@@ -40,7 +40,7 @@ final class HandSpans implements Rule {
     /** The finger that is hammered from, or pulled to, stays where it is. */
     private static Stream<Finding> hammered(Evidence evidence) {
         return Stream.of(Arrival.Kind.HAMMER, Arrival.Kind.PULL)
-                .flatMap(kind -> Arrivals.of(evidence, kind))
+                .flatMap(kind -> FrettedArrivals.of(evidence, kind))
                 .filter(from -> from.source() > 0 && from.target() > 0)
                 .flatMap(from -> finding(
                         evidence,

@@ -12,14 +12,15 @@ import java.util.stream.Stream;
 final class PullsFall implements Rule {
     @Override
     public Stream<Finding> findings(Evidence evidence) {
-        return Arrivals.of(evidence, Kind.PULL)
+        return FrettedArrivals.of(evidence, Kind.PULL)
                 .filter(from -> from.target() >= from.source())
-                .map(from -> Arrivals.finding(evidence, from, "pull-not-down").with(repairs(from)));
+                .map(from ->
+                        FrettedArrivals.finding(evidence, from, "pull-not-down").with(repairs(from)));
     }
 
-    private static List<Repair> repairs(Arrivals.From from) {
+    private static List<Repair> repairs(FrettedArrivals.From from) {
         return from.target() > from.source()
-                ? List.of(Arrivals.to(from, Kind.HAMMER), Arrivals.strike(from))
-                : List.of(Arrivals.strike(from));
+                ? List.of(FrettedArrivals.to(from, Kind.HAMMER), FrettedArrivals.strike(from))
+                : List.of(FrettedArrivals.strike(from));
     }
 }

@@ -10,12 +10,12 @@ import java.util.stream.Stream;
 final class SlidesMove implements Rule {
     @Override
     public Stream<Finding> findings(Evidence evidence) {
-        return Arrivals.of(evidence, Kind.SLIDE)
+        return FrettedArrivals.of(evidence, Kind.SLIDE)
                 .filter(from -> from.source() == from.target() || from.source() == 0 || from.target() == 0)
-                .map(from -> Arrivals.finding(evidence, from, code(from)).with(Arrivals.strike(from)));
+                .map(from -> FrettedArrivals.finding(evidence, from, code(from)).with(FrettedArrivals.strike(from)));
     }
 
-    private static String code(Arrivals.From from) {
+    private static String code(FrettedArrivals.From from) {
         return from.source() == from.target() ? "slide-not-moving" : "slide-open-string";
     }
 }

@@ -35,15 +35,15 @@ final class Comparing {
         if (late.many() > 1 || pattern.size() <= FEWEST_ALIKE) {
             return Optional.empty();
         }
-        return Shift.most(pattern, judged)
+        return FigureShift.most(pattern, judged)
                 .flatMap(shift -> late.many() == 0 ? placed(shift) : inTime(shift, late.first()));
     }
 
-    private Optional<Likeness> inTime(Shift shift, int late) {
+    private Optional<Likeness> inTime(FigureShift shift, int late) {
         return misplaced(shift).many() == 0 ? Optional.of(new OtherTime(late, pattern.onset(late))) : Optional.empty();
     }
 
-    private Optional<Likeness> placed(Shift shift) {
+    private Optional<Likeness> placed(FigureShift shift) {
         var misplaced = misplaced(shift);
         int many = misplaced.many();
         if (many == 0) {
@@ -56,12 +56,12 @@ final class Comparing {
         return many > 1 ? Optional.empty() : shift.expected(note).map(place -> new OtherPlace(note, place));
     }
 
-    private Differing misplaced(Shift shift) {
+    private Differing misplaced(FigureShift shift) {
         return Differing.in(pattern, i -> !shift.leads(i, i));
     }
 
     /** Whether whatever is not at its place has changed places with its neighbour. */
-    private boolean areExchanged(Shift shift) {
+    private boolean areExchanged(FigureShift shift) {
         for (int i = 0; i < pattern.size(); i++) {
             if (!shift.leads(i, i) && !isExchanged(shift, i++)) {
                 return false;
@@ -70,7 +70,7 @@ final class Comparing {
         return true;
     }
 
-    private boolean isExchanged(Shift shift, int note) {
+    private boolean isExchanged(FigureShift shift, int note) {
         return note + 1 < pattern.size() && shift.leads(note, note + 1) && shift.leads(note + 1, note);
     }
 

@@ -51,14 +51,14 @@ final class FiguresKeepTheirShape implements Rule {
         }
         return kin.shared() >= LONG
                 && kin.like().get(0).bar() < kin.figure().bar()
-                && !Variation.isLate(evidence, kin.at());
+                && !MeantVariation.isLate(evidence, kin.at());
     }
 
     private static boolean mayVary(Evidence evidence, Kin kin) {
-        return Variation.isTurn(evidence, kin.at())
-                || Variation.isEnding(evidence, kin.at())
-                || Variation.isAfterChange(evidence, kin.at())
-                || (kin.deviation() instanceof Exchanged && Variation.isLate(evidence, kin.at()));
+        return MeantVariation.isTurn(evidence, kin.at())
+                || MeantVariation.isEnding(evidence, kin.at())
+                || MeantVariation.isAfterChange(evidence, kin.at())
+                || (kin.deviation() instanceof Exchanged && MeantVariation.isLate(evidence, kin.at()));
     }
 
     private static Optional<Finding> finding(Evidence evidence, Kin kin) {

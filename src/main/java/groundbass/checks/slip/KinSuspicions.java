@@ -68,7 +68,7 @@ final class KinSuspicions {
                 + sense.neighbourhood(place)
                 + Misprint.ease(note.note().place(), place)
                 - (sense.isOctaveOf(place) ? OCTAVE_LEAP : 0)
-                - Variation.freedom(evidence, note.at(), sense.leadsOn(), isUnanimous(kin));
+                - MeantVariation.freedom(evidence, note.at(), sense.leadsOn(), isUnanimous(kin));
         var witnesses = notes(kin, kin.like());
         return new Suspicion(
                 note, place, Optional.of(witnesses.get(0).position().bar()), witnesses, weight);
@@ -81,7 +81,7 @@ final class KinSuspicions {
     private boolean isClear(Played note, Kin kin, int others) {
         boolean deadOnce = note.note().isDead() == ((OtherPlace) kin.deviation()).expected() instanceof Fretted;
         boolean agreed =
-                Variation.isLastOfBar(evidence, note.at()) ? 2 * kin.like().size() > others : kin.isEnclosed();
+                MeantVariation.isLastOfBar(evidence, note.at()) ? 2 * kin.like().size() > others : kin.isEnclosed();
         return agreed && (!deadOnce || kin.shared() >= ENOUGH_SHARED);
     }
 

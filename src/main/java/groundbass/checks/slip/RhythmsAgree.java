@@ -29,7 +29,7 @@ final class RhythmsAgree implements Rule {
         var told = new HashSet<NoteAt>();
         return evidence.figures().stream()
                 .map(figures -> figures.stream()
-                        .filter(figure -> !Variation.isLastBar(evidence, figure.bar()))
+                        .filter(figure -> !MeantVariation.isLastBar(evidence, figure.bar()))
                         .toList())
                 .flatMap(figures -> odd(figures).stream())
                 .filter(odd -> !mayVary(evidence, odd))
@@ -75,8 +75,8 @@ final class RhythmsAgree implements Rule {
         var at = odd.figure().at(odd.note());
         return note.isDead()
                 || note.arrival().isPresent()
-                || Variation.isTurn(evidence, at)
-                || Variation.isAfterChange(evidence, at);
+                || MeantVariation.isTurn(evidence, at)
+                || MeantVariation.isAfterChange(evidence, at);
     }
 
     private static List<Fraction> onsets(Figure figure) {

@@ -65,7 +65,8 @@ final class SlipsStandOut implements Rule {
     private static Stream<Suspicion> alone(Evidence evidence, Played note, PlaceSense sense) {
         var header = evidence.line().header();
         var written = (Fretted) note.note().place();
-        double reasons = sense.reason() + (Variation.isLastOfBar(evidence, note.at()) ? Variation.LAST_NOTE : 0);
+        double reasons =
+                sense.reason() + (MeantVariation.isLastOfBar(evidence, note.at()) ? MeantVariation.LAST_NOTE : 0);
         return Misprint.meant(written, header.tuning().size(), header.frets())
                 .filter(place -> !sense.isSamePitch(place))
                 .map(place -> Suspicion.alone(

@@ -2,7 +2,7 @@ package groundbass.engraving.mark;
 
 import groundbass.writing.NoteValue.Base;
 
-/** The music font's glyphs that a sheet uses. The code points are SMuFL 1.4's; the names are ours. */
+/** The music font's glyphs that a sheet uses. The code points are SMuFL 1.4's (rule: glyph-codes); the names are ours. */
 public enum Glyph {
     F_CLEF(0xE062),
     OTTAVA(0xE511),
@@ -87,6 +87,7 @@ public enum Glyph {
     TUPLET_9(0xE889),
     TRILL(0xE566),
     TRILL_WAVE(0xEAA4),
+    ROLL_WAVE(0xEAA9),
     VIBRATO(0xEAB0),
     MET_HALF(0xECA3),
     MET_QUARTER(0xECA5),

@@ -26,6 +26,7 @@ public enum Kind {
     VIBRATO,
     TRILL,
     BEND,
+    SPREAD,
     OTTAVA,
     RING,
     DYNAMIC,

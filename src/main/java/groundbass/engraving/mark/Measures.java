@@ -11,7 +11,7 @@ public final class Measures {
     /** rule: tab-lines: lighter than the staff, so that the numbers stand out. */
     public static final double TAB_LINE = 0.1;
 
-    /** rule: font-thickness. */
+    /** rule: font-thickness, stem-thickness. */
     public static final double STEM = 0.12;
 
     /** Between a number or head and the line of its slide; common practice, no source. */
@@ -20,16 +20,16 @@ public final class Measures {
     /** What a slide needs between two numbers; common practice, no source. */
     public static final double SLIDE_ROOM = 2 * SLIDE_GAP + 0.8;
 
-    /** rule: font-thickness. */
+    /** rule: font-thickness, beam-stack. */
     public static final double BEAM = 0.5;
 
-    /** rule: font-thickness: between the edges of two beams. */
+    /** rule: font-thickness, beam-stack: between the edges of two beams. */
     public static final double BEAM_GAP = 0.25;
 
-    /** rule: font-thickness. */
+    /** rule: font-thickness, ledger-line-reach. */
     public static final double LEDGER = 0.16;
 
-    /** rule: font-thickness: beyond each side of the head. */
+    /** rule: font-thickness, ledger-line-reach: beyond each side of the head. */
     public static final double LEDGER_REACH = 0.4;
 
     /** rule: font-thickness. */

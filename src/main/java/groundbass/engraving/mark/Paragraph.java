@@ -31,6 +31,19 @@ public final class Paragraph {
         return lines;
     }
 
+    /** As few lines as {@link #lines}, and as much alike in length as these can be: no word is left by itself. */
+    public static List<String> balanced(String text, Face face, double size, double width) {
+        var greedy = lines(text, face, size, width);
+        double narrowest = TextFont.of(face).width(text) * size / greedy.size();
+        for (double narrower = narrowest; narrower < width; narrower += size / 4) {
+            var lines = lines(text, face, size, narrower);
+            if (lines.size() == greedy.size()) {
+                return lines;
+            }
+        }
+        return greedy;
+    }
+
     private static boolean fits(String text, Face face, double size, double width) {
         return TextFont.of(face).width(text) * size <= width;
     }

@@ -118,15 +118,15 @@ public sealed interface Shape {
         }
 
         /**
-         * The outline to fill: four points of one cubic, then four of the other, back to the start. A cubic reaches
-         * three quarters of its control points' distance, so they stand out by a third more than half the thickness.
+         * The outline to fill: four points of one cubic, then four of the other, back to the start. In its middle a
+         * cubic has a quarter of its ends' distance and three quarters of its control points'.
          */
         public List<Point> lens() {
             double length = Math.max(1e-6, Math.hypot(to.x() - from.x(), to.y() - from.y()));
             double nx = -(to.y() - from.y()) / length;
             double ny = (to.x() - from.x()) / length;
             double end = ends / 2;
-            double out = middle / 2 / 0.75;
+            double out = (middle / 2 - end / 4) / 0.75;
             return List.of(
                     from.moved(nx * end, ny * end),
                     first.moved(nx * out, ny * out),

@@ -1,6 +1,7 @@
 package groundbass.engraving.options;
 
 import groundbass.score.Arrival;
+import groundbass.score.Ornaments.Spread;
 import groundbass.score.Technique;
 
 /** What a legend can explain. */
@@ -37,6 +38,9 @@ public enum Sign {
     BEND,
     PREBEND,
     RELEASE,
+    ROLL,
+    ROLL_DOWN,
+    BRACKET,
     RING,
     FRETTING_FINGER,
     DEGREE;
@@ -57,6 +61,14 @@ public enum Sign {
             case MUTE -> MUTE;
             case RAKE -> RAKE;
             case LEFT_HAND -> LEFT_HAND;
+        };
+    }
+
+    public static Sign of(Spread spread) {
+        return switch (spread) {
+            case ROLL, ROLL_UP -> ROLL;
+            case ROLL_DOWN -> ROLL_DOWN;
+            case BRACKET -> BRACKET;
         };
     }
 

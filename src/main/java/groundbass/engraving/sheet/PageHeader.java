@@ -55,7 +55,7 @@ final class PageHeader {
         header.put(Role.PARAGRAPH, texts.series(), Face.REGULAR, SMALL);
         double titleTop = header.y;
         double size = header.onOneLine(texts.title(), title);
-        header.put(Role.TITLE, texts.title(), Face.BOLD, size);
+        header.title(texts.title(), size);
         header.credit(texts, titleTop, size);
         if (!USUAL.contains(tuning)) {
             String strings = options.words().tuning(strings(tuning));
@@ -89,6 +89,13 @@ final class PageHeader {
         }
         double top = titleTop + BASELINE * (size - SMALL);
         add(Role.PARAGRAPH, List.of(texts.credit()), Face.REGULAR, SMALL, Align.END, top);
+    }
+
+    private void title(String title, double size) {
+        if (!title.isBlank()) {
+            var lines = Paragraph.balanced(title, Face.BOLD, size, room);
+            y = add(Role.TITLE, lines, Face.BOLD, size, Align.START, y) + 0.2;
+        }
     }
 
     private void put(Role role, String text, Face face, double size) {

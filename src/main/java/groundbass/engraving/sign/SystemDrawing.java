@@ -42,6 +42,7 @@ import groundbass.engraving.sign.staff.LongRestSigns;
 import groundbass.engraving.sign.staff.NoteMarks;
 import groundbass.engraving.sign.staff.Rests;
 import groundbass.engraving.sign.staff.Similes;
+import groundbass.engraving.sign.staff.Spreads;
 import groundbass.engraving.sign.staff.StaffLines;
 import groundbass.engraving.sign.staff.StemMarks;
 import groundbass.engraving.sign.staff.TabLines;
@@ -57,11 +58,13 @@ import java.util.Optional;
 
 /** Draws one system: every concern in turn, then the staves put together. */
 public final class SystemDrawing {
+    /** rule: staves-apart. */
     private static final double STAVES_APART = 5;
+
     private static final double CLEAR = 0.7;
 
     /** What stands on both staves and must be there before anything is stacked outward. */
-    private static final List<Concern> FIRST = List.of(new Graces());
+    private static final List<Concern> FIRST = List.of(new Graces(), new Spreads());
 
     private static final List<Concern> NOTATION = List.of(
             new StaffLines(),

@@ -15,7 +15,9 @@ import java.util.List;
  * bottom one's, then alternating inward; whatever would touch another goes farther left.
  */
 public final class Accidentals {
+    /** rule: accidental-gap. */
     private static final double TO_HEAD = 0.2;
+
     private static final double BETWEEN = 0.12;
 
     private Accidentals() {}

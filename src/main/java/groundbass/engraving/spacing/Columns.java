@@ -26,6 +26,9 @@ public final class Columns {
     private static final double CURVE_ROOM = 0.7;
     private static final double GHOST_CURVE_ROOM = 2.4;
     private static final double SLIDE_END_ROOM = 1.3;
+    /** For what stands before a chord that is rolled or struck at once. */
+    static final double SPREAD_ROOM = 1.05;
+
     private static final double BEND_ROOM = 1.3;
 
     /** For the small head that a bend leads to, with a sign and its parentheses. */
@@ -113,7 +116,8 @@ public final class Columns {
                 .map(HeadPlace::head)
                 .mapToDouble(Columns::bendRoom)
                 .sum();
-        return new Column(onset, cells, accidentals, left + graceRoom(cells), right, raised);
+        double room = graceRoom(cells) + (Heads.spread(cells).isPresent() ? SPREAD_ROOM : 0);
+        return new Column(onset, cells, accidentals, left + room, right, raised);
     }
 
     private static double bendRoom(Head head) {

@@ -3,12 +3,14 @@ package groundbass.engraving.spacing;
 import groundbass.engraving.mark.Glyph;
 import groundbass.engraving.mark.Measures;
 import groundbass.score.Ornaments.Mark;
+import groundbass.score.Ornaments.Spread;
 import groundbass.writing.Element.Chord;
 import groundbass.writing.Head;
 import groundbass.writing.NoteValue.Base;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /** Shapes and places of the heads of one chord: seconds stand on both sides of the stem. */
 public final class Heads {
@@ -68,6 +70,16 @@ public final class Heads {
             case HALF -> half;
             case QUARTER, EIGHTH, SIXTEENTH, THIRTY_SECOND, SIXTY_FOURTH -> black;
         };
+    }
+
+    /** What is said of the chord that begins in these cells of one column. */
+    public static Optional<Spread> spread(List<Cell> cells) {
+        return cells.stream()
+                .flatMap(cell -> cell.heads().stream())
+                .map(HeadPlace::head)
+                .filter(head -> !head.tiedFrom())
+                .flatMap(head -> head.note().ornaments().spread().stream())
+                .findFirst();
     }
 
     public static boolean isGhost(Head head) {

@@ -71,8 +71,13 @@ public final class Labels {
                 .orElse(0);
     }
 
-    /** What stands to the left of the widest label: a grace note's number, or a slide into it. */
+    /** What stands to the left of the widest label: a sign of the chord, and what it stands before. */
     static double leftRoom(List<Cell> cells) {
+        return leftOfLabel(cells) + (Heads.spread(cells).isPresent() ? Columns.SPREAD_ROOM : 0);
+    }
+
+    /** A grace note's number, or a slide into it. */
+    public static double leftOfLabel(List<Cell> cells) {
         boolean slide = cells.stream()
                 .flatMap(cell -> cell.heads().stream())
                 .anyMatch(head -> isShown(head.head())

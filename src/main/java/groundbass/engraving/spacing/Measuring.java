@@ -15,14 +15,18 @@ import java.util.List;
  */
 public final class Measuring {
     private static final double SIXTEENTH = 2.6;
+    /** rule: bars-per-system. */
     private static final double EIGHTH = 2.8;
+
     private static final Fraction SHORT = Fraction.of(1, 16);
 
     /** From so many bars with sixteenths on, they are what a line's spacing goes by. */
     private static final double OFTEN = 0.1;
 
     private static final double PER_DOUBLING = 1.5;
+    /** rule: barline-to-note. */
     private static final double AFTER_BARLINE = 1.3;
+
     private static final double ACCIDENTAL_TO_BARLINE = 0.55;
     private static final double BEFORE_BARLINE = 0.7;
     private static final double BETWEEN_COLUMNS = 0.3;

@@ -9,10 +9,10 @@ final class BarIndex {
     /** Of a quarter: what comes this near to a bar line is meant to stand at it (common practice, no source). */
     private static final int SLACK = 8;
 
-    private final List<Beats> bars;
+    private final List<TickBar> bars;
     private final TreeMap<Long, Integer> byStart = new TreeMap<>();
 
-    BarIndex(List<Beats> bars) {
+    BarIndex(List<TickBar> bars) {
         this.bars = bars;
         for (int i = 0; i < bars.size(); i++) {
             byStart.put(-bars.get(i).start().negated().floor(), i);

@@ -18,7 +18,7 @@ final class BarLines {
         return Meter.isUnit(signature.unit()) && signature.counts() > 0 && signature.counts() <= Meter.MOST_COUNTS;
     }
 
-    static List<Beats> of(List<Smf.Signature> signatures, long from, long to, int perQuarter, NoticeList notices) {
+    static List<TickBar> of(List<Smf.Signature> signatures, long from, long to, int perQuarter, NoticeList notices) {
         var byTick = new TreeMap<Long, Meter>();
         for (var signature : signatures) {
             byTick.put(
@@ -28,7 +28,7 @@ final class BarLines {
         if (byTick.floorKey(from) == null) {
             notices.guessed(Message.of("intake.guessed.meter", Meter.COMMON.toString()));
         }
-        var bars = new ArrayList<Beats>();
+        var bars = new ArrayList<TickBar>();
         var start = Fraction.of(from);
         while (start.isBefore(Fraction.of(to)) && bars.size() < Line.MOST_BARS) {
             var bar = bar(byTick, start, perQuarter);
@@ -42,10 +42,10 @@ final class BarLines {
     }
 
     /** A bar ends early where another signature begins inside it, on the quarter of a count that is nearest. */
-    private static Beats bar(TreeMap<Long, Meter> byTick, Fraction start, int perQuarter) {
+    private static TickBar bar(TreeMap<Long, Meter> byTick, Fraction start, int perQuarter) {
         var now = byTick.floorEntry(start.floor());
         var meter = now == null ? Meter.COMMON : now.getValue();
-        var whole = new Beats(start, meter, meter.length(), perQuarter);
+        var whole = new TickBar(start, meter, meter.length(), perQuarter);
         var next = byTick.higherKey(start.floor());
         if (next == null || !Fraction.of(next).isBefore(whole.end())) {
             return whole;
@@ -54,6 +54,6 @@ final class BarLines {
         var length = Fraction.of(next).minus(start).dividedBy(4L * perQuarter);
         var counts =
                 Math.max(1, length.dividedBy(quarter).plus(Fraction.of(1, 2)).floor());
-        return new Beats(start, meter, quarter.times(counts).min(meter.length()), perQuarter);
+        return new TickBar(start, meter, quarter.times(counts).min(meter.length()), perQuarter);
     }
 }

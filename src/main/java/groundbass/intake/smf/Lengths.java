@@ -22,15 +22,15 @@ final class Lengths {
     /** What overlaps the next note by no more than this share of a quarter only binds. */
     private static final double BINDING = 0.25;
 
-    private final List<Beats> bars;
-    private final List<Rhythm> rhythms;
+    private final List<TickBar> bars;
+    private final List<Quantizer> rhythms;
     private final Swung swung;
     private final List<Fraction> starts = new ArrayList<>();
     private final BarIndex index;
     private final Map<Long, Fraction> known = new HashMap<>();
     private final Fraction end;
 
-    Lengths(List<Beats> bars, BarIndex index, List<Rhythm> rhythms, Swung swung) {
+    Lengths(List<TickBar> bars, BarIndex index, List<Quantizer> rhythms, Swung swung) {
         this.swung = swung;
         this.bars = bars;
         this.index = index;
@@ -44,7 +44,7 @@ final class Lengths {
     }
 
     /** Those that are no grace notes, in the order in which they begin. */
-    List<DraftNote> of(Graces graces) {
+    List<DraftNote> of(GraceFinder graces) {
         var notes = graces.notes();
         var onsets = new TreeSet<Long>();
         notes.forEach(note -> onsets.add(note.on()));

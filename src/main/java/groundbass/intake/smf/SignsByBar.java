@@ -33,14 +33,14 @@ final class SignsByBar {
     private static final Set<String> OUR_MARKERS = Set.of("Count-in", "Start");
 
     private final Smf file;
-    private final List<Beats> bars;
+    private final List<TickBar> bars;
     private final BarIndex index;
     private final NoticeList notices;
     private final TreeMap<Integer, Key> keys = new TreeMap<>();
     private final TreeMap<Integer, Integer> tempos = new TreeMap<>();
     private final Map<Integer, String> sections = new HashMap<>();
 
-    SignsByBar(Smf file, List<Beats> bars, BarIndex index, NoticeList notices) {
+    SignsByBar(Smf file, List<TickBar> bars, BarIndex index, NoticeList notices) {
         this.file = file;
         this.bars = bars;
         this.index = index;

@@ -24,18 +24,18 @@ import java.util.stream.Collectors;
 /** What was played as notes of bars. Mutable while it works; one for a part. */
 final class SmfDraft {
     private final Smf file;
-    private final Graces graces;
+    private final GraceFinder graces;
     private final List<Smf.Note> notes;
     private final NoticeList notices;
     private final TreeSet<Long> struck = new TreeSet<>();
-    private final List<Beats> bars;
+    private final List<TickBar> bars;
     private final BarIndex index;
     private final SignsByBar signs;
 
     /** @param instants what has no length */
     SmfDraft(Smf file, List<Smf.Note> played, List<Smf.Note> instants, NoticeList notices) {
         this.file = file;
-        this.graces = Graces.of(played, file.perQuarter());
+        this.graces = GraceFinder.of(played, file.perQuarter());
         this.notes = graces.notes();
         this.notices = notices;
         notes.forEach(note -> struck.add(note.on()));
@@ -47,15 +47,15 @@ final class SmfDraft {
     }
 
     /** One bar more where the last stroke comes so near to the end of its bar that it is written behind it. */
-    private List<Beats> laid() {
+    private List<TickBar> laid() {
         long off = notes.stream().mapToLong(Smf.Note::off).max().orElse(0);
         var all = laid(Math.max(struck.last(), off - file.perQuarter() / 4) + 1);
         var last = all.get(all.size() - 1);
-        var written = Rhythm.of(last, strokes(last)).at(struck.last());
+        var written = Quantizer.of(last, strokes(last)).at(struck.last());
         return written.isBefore(last.length()) ? all : laid(last.end().floor() + 1);
     }
 
-    private List<Beats> laid(long to) {
+    private List<TickBar> laid(long to) {
         var signatures = file.tracks().stream()
                 .flatMap(track -> track.signatures().stream())
                 .toList();
@@ -77,7 +77,7 @@ final class SmfDraft {
                 .orElse(0);
     }
 
-    private List<Beats> withoutSilence(List<Beats> all) {
+    private List<TickBar> withoutSilence(List<TickBar> all) {
         long first = struck.first();
         int silent = 0;
         while (silent + 1 < all.size() && !all.get(silent).end().isAfter(Fraction.of(first))) {
@@ -90,9 +90,9 @@ final class SmfDraft {
     }
 
     RoughLine draft() {
-        var rhythms = new ArrayList<Rhythm>();
+        var rhythms = new ArrayList<Quantizer>();
         for (int i = 0; i < bars.size(); i++) {
-            rhythms.add(Rhythm.of(bars.get(i), strokes(bars.get(i))));
+            rhythms.add(Quantizer.of(bars.get(i), strokes(bars.get(i))));
             tell(i, rhythms.get(i));
         }
         var swung = Swung.of(bars, onsets(rhythms));
@@ -104,13 +104,13 @@ final class SmfDraft {
         return new RoughLine(header, written(header), drafted);
     }
 
-    private TreeSet<Long> strokes(Beats bar) {
+    private TreeSet<Long> strokes(TickBar bar) {
         long from = -bar.start().negated().floor();
         long to = -bar.end().negated().floor();
         return new TreeSet<>(struck.subSet(from, to));
     }
 
-    private List<Fraction> onsets(List<Rhythm> rhythms) {
+    private List<Fraction> onsets(List<Quantizer> rhythms) {
         var onsets = new ArrayList<Fraction>();
         for (int i = 0; i < bars.size(); i++) {
             var rhythm = rhythms.get(i);
@@ -120,9 +120,10 @@ final class SmfDraft {
     }
 
     /** How the beats of a bar are divided, where that does not meet every stroke. */
-    private void tell(int bar, Rhythm rhythm) {
+    private void tell(int bar, Quantizer rhythm) {
         var played = rhythm.divisions().stream().filter(each -> !each.exact()).toList();
-        double error = played.stream().mapToDouble(Rhythm.Division::error).max().orElse(0);
+        double error =
+                played.stream().mapToDouble(Quantizer.Division::error).max().orElse(0);
         if (!played.isEmpty()) {
             String parts = played.stream()
                     .map(each -> String.valueOf(each.parts()))
@@ -191,7 +192,7 @@ final class SmfDraft {
         return all;
     }
 
-    private static Bar bar(Beats bar, Changes changes) {
+    private static Bar bar(TickBar bar, Changes changes) {
         return new Bar(
                 Fraction.ZERO, bar.length(), changes, Repeats.NONE, List.of(), List.of(), List.of(), Optional.empty());
     }

@@ -16,7 +16,7 @@ record Swung(Optional<Swing> swing) {
     private static final int QUARTERS = 4;
 
     /** @param strokes when notes begin, each in its bar */
-    static Swung of(List<Beats> bars, List<Fraction> strokes) {
+    static Swung of(List<TickBar> bars, List<Fraction> strokes) {
         boolean quarters = bars.stream()
                 .allMatch(bar -> bar.meter().unit() == QUARTERS
                         && bar.meter().pulse().equals(bar.meter().count()));

@@ -18,14 +18,14 @@ final class Barline {
     private static final Pattern PASSES = Pattern.compile("(\\d{1,8})(?:\\s*-\\s*(\\d{1,8}))?");
 
     private final NoticeList notices;
-    private Optional<RawBar> open = Optional.empty();
+    private Optional<RawMeasure> open = Optional.empty();
     private int lastPass;
 
     Barline(NoticeList notices) {
         this.notices = notices;
     }
 
-    void read(XmlElement barline, RawBar bar, List<RawBar> before) {
+    void read(XmlElement barline, RawMeasure bar, List<RawMeasure> before) {
         barline.child("ending").filter(ending -> ending.is("type", "start")).ifPresent(ending -> {
             close(before);
             begin(ending, bar);
@@ -38,13 +38,13 @@ final class Barline {
     }
 
     /** A bracket that another follows, or nothing, ends before it. */
-    void close(List<RawBar> before) {
+    void close(List<RawMeasure> before) {
         open.ifPresent(begun -> (before.isEmpty() ? begun : before.get(before.size() - 1)).endingEnd = true);
         open = Optional.empty();
     }
 
     /** The passes of a bracket follow one another in a line; those that do not are told. */
-    private void begin(XmlElement ending, RawBar bar) {
+    private void begin(XmlElement ending, RawMeasure bar) {
         String number = ending.attribute("number").orElse("");
         var passes = passes(number);
         if (passes.isEmpty()) {
@@ -79,7 +79,7 @@ final class Barline {
         return passes;
     }
 
-    private void repeat(XmlElement repeat, RawBar bar) {
+    private void repeat(XmlElement repeat, RawMeasure bar) {
         if (repeat.is("direction", "forward")) {
             bar.repeatStart = true;
             lastPass = 0;
@@ -90,7 +90,7 @@ final class Barline {
         }
     }
 
-    private RepeatEnd end(XmlElement repeat, RawBar bar) {
+    private RepeatEnd end(XmlElement repeat, RawMeasure bar) {
         var times = repeat.attribute("times").flatMap(XmlNumbers::whole);
         var held = times.filter(each -> each >= 2 && each <= Passes.MOST_PASSES);
         times.filter(each -> held.isEmpty())

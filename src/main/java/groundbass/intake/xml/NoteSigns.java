@@ -11,6 +11,7 @@ import groundbass.score.Ornaments.Bend;
 import groundbass.score.Ornaments.Mark;
 import groundbass.score.Ornaments.SlideIn;
 import groundbass.score.Ornaments.SlideOff;
+import groundbass.score.Ornaments.Spread;
 import groundbass.score.Ornaments.Trill;
 import groundbass.score.Technique;
 import groundbass.text.Message;
@@ -108,15 +109,28 @@ final class NoteSigns {
             case "slur" -> raw.slurEnds |= sign.is("type", "stop");
             case "slide", "glissando" -> link(Arrival.Kind.SLIDE, sign);
             case "fermata" -> mark(Mark.FERMATA);
-            case "arpeggiate" -> {
-                if (raw.hand.filter(Technique.RAKE::equals).isEmpty()) {
-                    leftOut("intake.left.arpeggio");
-                }
-            }
+            case "arpeggiate" -> rolled(sign);
+            case "non-arpeggiate" -> spread(Spread.BRACKET);
             case "articulations", "ornaments", "dynamics" -> {
                 // each has a reader of its own
             }
             default -> unknown(sign);
+        }
+    }
+
+    /** A rake runs from the highest string to the lowest anyway. */
+    private void rolled(XmlElement sign) {
+        boolean down = sign.is("direction", "down");
+        boolean raked = raw.hand.filter(Technique.RAKE::equals).isPresent();
+        if (!down || !raked) {
+            spread(down ? Spread.ROLL_DOWN : sign.is("direction", "up") ? Spread.ROLL_UP : Spread.ROLL);
+        }
+    }
+
+    /** What sounds on already is not struck. */
+    private void spread(Spread spread) {
+        if (!raw.tiedFrom) {
+            raw.ornaments = raw.ornaments.withSpread(Optional.of(spread));
         }
     }
 

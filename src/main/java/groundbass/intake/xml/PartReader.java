@@ -32,12 +32,12 @@ final class PartReader implements ScoreWalk.Visitor {
     private final String part;
     private final NoticeList notices;
     private final PartState state;
-    private final Said said;
+    private final DirectionsInFile said;
     private final Cursor cursor = new Cursor();
     private final Transposing transposing = new Transposing();
     private final Barline barline;
     private final KeyAndMeter keyAndMeter;
-    private final Neck neck = new Neck();
+    private final FileTuning neck = new FileTuning();
     private final Titles titles = new Titles();
     private final List<RawNote> notes = new ArrayList<>();
     private final Set<Integer> tablatures = new HashSet<>();
@@ -49,7 +49,7 @@ final class PartReader implements ScoreWalk.Visitor {
         this.part = part;
         this.notices = notices;
         this.state = new PartState(notices);
-        this.said = new Said(state, notices);
+        this.said = new DirectionsInFile(state, notices);
         this.barline = new Barline(notices);
         this.keyAndMeter = new KeyAndMeter(state, cursor, transposing, notices);
     }
@@ -62,7 +62,7 @@ final class PartReader implements ScoreWalk.Visitor {
         return notes;
     }
 
-    Neck neck() {
+    FileTuning neck() {
         return neck;
     }
 
@@ -203,7 +203,7 @@ final class PartReader implements ScoreWalk.Visitor {
 
     private void harmony(XmlElement harmony) {
         int staff = staff(harmony.text("staff"));
-        var chord = Chords.of(harmony).map(read -> read.with(transposing.chord(staff, read.symbol())));
+        var chord = ChordSymbolReader.of(harmony).map(read -> read.with(transposing.chord(staff, read.symbol())));
         boolean room = chord.isEmpty()
                 || state.bar().chord(new ChordAt(at(harmony), chord.get().symbol()));
         if (!room) {
@@ -262,7 +262,7 @@ final class PartReader implements ScoreWalk.Visitor {
     }
 
     /** A bar begins and ends on a quarter of a count. */
-    private void measure(RawBar bar, Fraction content, Meter meter) {
+    private void measure(RawMeasure bar, Fraction content, Meter meter) {
         var quarter = meter.count().dividedBy(4);
         var filled =
                 quarter.times(-content.dividedBy(quarter).negated().floor()).min(meter.length());

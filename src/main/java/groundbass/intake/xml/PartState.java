@@ -17,9 +17,9 @@ import java.util.Optional;
 /** What holds where the reading of a part is, and the bars so far. What holds from the first bar on is the header's. Mutable. */
 final class PartState {
     private final NoticeList notices;
-    private final List<RawBar> bars = new ArrayList<>();
+    private final List<RawMeasure> bars = new ArrayList<>();
     private Header header = Header.PLAIN;
-    private Optional<RawBar> now = Optional.empty();
+    private Optional<RawMeasure> now = Optional.empty();
     private boolean ours;
 
     /** What the signature says; empty in music without a metre. */
@@ -37,16 +37,16 @@ final class PartState {
         this.notices = notices;
     }
 
-    List<RawBar> bars() {
+    List<RawMeasure> bars() {
         return bars;
     }
 
-    RawBar bar() {
+    RawMeasure bar() {
         return now.orElseThrow();
     }
 
     /** Those before the one that is being read. */
-    List<RawBar> before() {
+    List<RawMeasure> before() {
         return bars;
     }
 
@@ -85,7 +85,7 @@ final class PartState {
 
     void begin(String number, boolean implicit) {
         var start = bars.isEmpty() ? Fraction.ZERO : bars.get(bars.size() - 1).end();
-        now = Optional.of(new RawBar(bars.size(), number, implicit, start));
+        now = Optional.of(new RawMeasure(bars.size(), number, implicit, start));
         later.ifPresent(each -> change(each));
         later = Optional.empty();
     }
@@ -104,7 +104,7 @@ final class PartState {
         now = Optional.empty();
     }
 
-    private void endKey(RawBar bar) {
+    private void endKey(RawMeasure bar) {
         var next = key.orElse(keyInForce);
         if (bars.isEmpty()) {
             header = header.with(next);
@@ -179,7 +179,7 @@ final class PartState {
     }
 
     /** The bar that ends at a time of the one that is being read. */
-    RawBar endingAt(Fraction at) {
+    RawMeasure endingAt(Fraction at) {
         return at.isZero() && !bars.isEmpty() ? bars.get(bars.size() - 1) : bar();
     }
 }

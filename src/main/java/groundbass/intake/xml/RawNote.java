@@ -88,6 +88,7 @@ final class RawNote {
                 one.harmonic().or(other::harmonic),
                 one.slideIn().or(other::slideIn),
                 one.slideOff().or(other::slideOff),
+                one.spread().or(other::spread),
                 one.finger().isPresent() ? one.finger() : other.finger(),
                 one.spelling());
     }

@@ -17,6 +17,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -40,7 +41,7 @@ final class XmlDraft {
     private RoughLine draft() {
         var raw = part.state().bars();
         part.closeBrackets();
-        Said.complete(raw);
+        DirectionsInFile.complete(raw);
         var header = part.titles().in(part.state().header());
         var bars = bars(header.meter(), raw);
         var paired = StaffPairing.of(part.notes(), part.tablatures(), notices);
@@ -49,10 +50,19 @@ final class XmlDraft {
         var withNeck = neck(header, notes);
         var placing = new NotePlacing(withNeck, part.neck().capo(), notices);
         var placed = notes.stream().map(placing::of).toList();
+        tellOfChordsOfOne(notes);
         return new RoughLine(guessed(withNeck, notes, placed), bars, placed);
     }
 
-    private static List<Bar> bars(Meter first, List<RawBar> raw) {
+    /** What is said of a chord at a note that begins alone. */
+    private void tellOfChordsOfOne(List<RawNote> notes) {
+        var together = notes.stream().collect(Collectors.groupingBy(note -> note.start, Collectors.counting()));
+        notes.stream()
+                .filter(note -> note.ornaments.spread().isPresent() && together.get(note.start) == 1)
+                .forEach(note -> notices.leftOut(note.bar, Message.of("intake.left.arpeggio")));
+    }
+
+    private static List<Bar> bars(Meter first, List<RawMeasure> raw) {
         var meter = first;
         var bars = new ArrayList<Bar>();
         for (var bar : raw) {
@@ -63,7 +73,7 @@ final class XmlDraft {
     }
 
     /** A bar that no line has so long is cut. */
-    private List<RawNote> inside(List<RawNote> notes, List<RawBar> bars) {
+    private List<RawNote> inside(List<RawNote> notes, List<RawMeasure> bars) {
         return notes.stream()
                 .filter(note -> {
                     boolean in = note.start.isBefore(bars.get(note.bar).end());
@@ -75,7 +85,7 @@ final class XmlDraft {
                 .toList();
     }
 
-    private static Set<Fraction> seams(List<Bar> bars, List<RawBar> raw) {
+    private static Set<Fraction> seams(List<Bar> bars, List<RawMeasure> raw) {
         var seams = new HashSet<Fraction>();
         IntStream.range(0, bars.size())
                 .filter(i -> Passes.isSeam(bars, i))

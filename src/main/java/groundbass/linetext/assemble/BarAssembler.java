@@ -1,6 +1,6 @@
 package groundbass.linetext.assemble;
 
-import groundbass.linetext.assemble.Stretches.Stretch;
+import groundbass.linetext.assemble.CountStretches.Stretch;
 import groundbass.linetext.problem.BarProblems;
 import groundbass.linetext.problem.EventProblems;
 import groundbass.linetext.problem.Problems;
@@ -11,6 +11,7 @@ import groundbass.linetext.typed.Event.Held;
 import groundbass.linetext.typed.Event.Played;
 import groundbass.linetext.typed.Event.Until;
 import groundbass.linetext.typed.RawBar;
+import groundbass.linetext.typed.TypedSpread;
 import groundbass.remark.Remark;
 import groundbass.remark.Span;
 import groundbass.score.Bar;
@@ -57,7 +58,7 @@ final class BarAssembler {
         if (extent.afterSeam()) {
             desk.strings().close();
         }
-        var stretches = Stretches.of(raw.counts, extent, desk.problems());
+        var stretches = CountStretches.of(raw.counts, extent, desk.problems());
         var said = stretches.stream().map(Stretch::span).toList();
         var wanted = raw.head.chords().isPresent() ? copied.withoutChords() : copied;
         var rest = admitted(wanted.without(said), raw);
@@ -137,10 +138,11 @@ final class BarAssembler {
         desk.origins().putMoment(new Position(extent.number(), at), event.span());
         direct(event, at);
         var used = new HashSet<Integer>();
+        int struck = 0;
         var bare = new ArrayList<Held>();
         for (var item : event.items()) {
             if (item instanceof Played played) {
-                play(played, at, end, used);
+                struck += play(event, played, at, end, used) ? 1 : 0;
             } else if (item instanceof Held held && held.string().isPresent()) {
                 hold(held, at, end, used);
             } else if (item instanceof Held held) {
@@ -148,6 +150,10 @@ final class BarAssembler {
             }
         }
         bare.forEach(held -> holdAll(held, at, end, used));
+        if (struck < 2) {
+            event.spread().ifPresent(typed -> desk.problems()
+                    .add(EventProblems.chordOfOne(typed.span(), typed.spread().words())));
+        }
     }
 
     private void direct(Event event, Fraction at) {
@@ -161,14 +167,18 @@ final class BarAssembler {
         event.texts().forEach(text -> bar.directions.add(new Direction.Words(at, text)));
     }
 
-    private void play(Played played, Fraction at, Fraction end, Set<Integer> used) {
+    /** Whether there was something to play. */
+    private boolean play(Event event, Played played, Fraction at, Fraction end, Set<Integer> used) {
         var place = desk.neck().place(played, desk.problems());
         if (place.isEmpty() || !firstUse(place.get().string(), played.span(), used)) {
-            return;
+            return false;
         }
         var to = end(played.words().until(), at, end);
         var maker = new NoteMaker(desk.neck(), desk.strings(), desk.problems());
-        begin(maker.make(played, place.get(), at, to.minus(at), extent), played.span());
+        var note = maker.make(played, place.get(), at, to.minus(at), extent);
+        var spread = event.spread().map(TypedSpread::spread);
+        begin(note.withOrnaments(note.ornaments().withSpread(spread)), played.span());
+        return true;
     }
 
     private void hold(Held held, Fraction at, Fraction end, Set<Integer> used) {

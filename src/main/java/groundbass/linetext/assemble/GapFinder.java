@@ -1,6 +1,6 @@
 package groundbass.linetext.assemble;
 
-import groundbass.linetext.assemble.Stretches.Stretch;
+import groundbass.linetext.assemble.CountStretches.Stretch;
 import groundbass.linetext.problem.BarProblems;
 import groundbass.linetext.problem.Problems;
 import groundbass.remark.Span;

@@ -53,7 +53,7 @@ public final class LineAssembler {
             problems.add(BarProblems.noBars(new Span(1, 1, 0)));
             return new Line(header, List.of(Bar.of(header.meter(), List.of())));
         }
-        var signs = new Signs(raw, problems).agreed();
+        var signs = new SignAgreement(raw, problems).agreed();
         var numbers = new Numbering(problems, header.meter()).numbers(raw);
         var meter = header.meter();
         var style = header.style();
@@ -116,7 +116,7 @@ public final class LineAssembler {
             Fraction start,
             List<Repeats> signs,
             int index) {
-        boolean afterSeam = index > 0 && Signs.isSeam(signs, index - 1);
+        boolean afterSeam = index > 0 && SignAgreement.isSeam(signs, index - 1);
         var from = number == 0 ? Numbering.firstCount(raw, meter) : Fraction.ZERO;
         return new BarExtent(number, meter, key, from, end(raw, number, meter), style, start.minus(from), afterSeam);
     }

@@ -107,6 +107,7 @@ final class NoteMaker {
                 harmonic,
                 ornaments.slideIn(),
                 ornaments.slideOff(),
+                ornaments.spread(),
                 ornaments.finger(),
                 Optional.empty());
     }

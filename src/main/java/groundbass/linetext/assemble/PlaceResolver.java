@@ -2,7 +2,7 @@ package groundbass.linetext.assemble;
 
 import groundbass.linetext.problem.EventProblems;
 import groundbass.linetext.problem.Problems;
-import groundbass.linetext.source.Numbers;
+import groundbass.linetext.source.TypedNumbers;
 import groundbass.linetext.typed.Event.Played;
 import groundbass.linetext.typed.Event.StringRef;
 import groundbass.score.Place;
@@ -55,7 +55,7 @@ public final class PlaceResolver {
         if (string.isEmpty() || typed.fret().equals("x")) {
             return string.map(Place::dead);
         }
-        var fret = Numbers.whole(typed.fret()).filter(n -> n <= frets);
+        var fret = TypedNumbers.whole(typed.fret()).filter(n -> n <= frets);
         if (fret.isEmpty()) {
             problems.add(EventProblems.fretOffNeck(typed.span(), typed.fret(), nameOf(string.get()), frets));
         }
@@ -63,7 +63,7 @@ public final class PlaceResolver {
     }
 
     private Optional<Integer> numbered(StringRef typed, Problems problems) {
-        var number = Numbers.whole(typed.text().substring(1)).filter(n -> n >= 1 && n <= tuning.size());
+        var number = TypedNumbers.whole(typed.text().substring(1)).filter(n -> n >= 1 && n <= tuning.size());
         if (number.isEmpty()) {
             problems.add(EventProblems.noSuchString(typed.span(), typed.text(), numbers()));
         }

@@ -2,7 +2,7 @@ package groundbass.linetext.edit;
 
 import groundbass.linetext.assemble.BarExtent;
 import groundbass.linetext.assemble.Bounds;
-import groundbass.linetext.assemble.Stretches.Stretch;
+import groundbass.linetext.assemble.CountStretches.Stretch;
 import groundbass.linetext.source.Splice;
 import groundbass.linetext.typed.CountLine;
 import groundbass.linetext.typed.Event;

@@ -2,8 +2,8 @@ package groundbass.linetext.edit;
 
 import groundbass.linetext.LineText;
 import groundbass.linetext.assemble.BarExtent;
-import groundbass.linetext.assemble.Stretches;
-import groundbass.linetext.assemble.Stretches.Stretch;
+import groundbass.linetext.assemble.CountStretches;
+import groundbass.linetext.assemble.CountStretches.Stretch;
 import groundbass.linetext.problem.Problems;
 import groundbass.linetext.read.TextReader;
 import groundbass.linetext.read.TextReader.RawText;
@@ -139,7 +139,7 @@ final class IndexedText {
     }
 
     List<Stretch> stretches(int index) {
-        return Stretches.of(bars().get(index).counts, extent(index), new Problems());
+        return CountStretches.of(bars().get(index).counts, extent(index), new Problems());
     }
 
     /** What stands behind the counts of a line; a spot at its end where nothing does. */

@@ -1,6 +1,6 @@
 package groundbass.linetext.edit;
 
-import groundbass.linetext.assemble.Stretches;
+import groundbass.linetext.assemble.CountStretches;
 import groundbass.linetext.source.Moment;
 import groundbass.linetext.typed.CountLine.Target;
 import groundbass.score.Copy;
@@ -115,7 +115,7 @@ public record Outline(List<Setting> header, List<BarPart> bars) {
                 .toList();
     }
 
-    private static CountPart count(IndexedText text, Stretches.Stretch stretch) {
+    private static CountPart count(IndexedText text, CountStretches.Stretch stretch) {
         var line = stretch.line();
         var events = IndexedText.events(line);
         String label = line.targets().stream().map(Target::span).map(text::text).collect(Collectors.joining(" "));

@@ -60,7 +60,7 @@ final class EventPrinter {
                             ? items.get(i).places() + share + items.get(i).words()
                             : items.get(i).toString());
         }
-        return String.join(" + ", text) + directions(slot.from());
+        return String.join(" + ", text) + spread(slot.from()) + directions(slot.from());
     }
 
     /** Places and the words that all of them have, with a space before them. */
@@ -126,6 +126,15 @@ final class EventPrinter {
             return "";
         }
         return " until " + (piece.to().equals(bar.to()) ? "end" : Moment.at(piece.to(), meter));
+    }
+
+    private String spread(Fraction at) {
+        return bar.notes().stream()
+                .filter(note -> note.onset().equals(at))
+                .flatMap(note -> note.ornaments().spread().stream())
+                .findFirst()
+                .map(spread -> " " + spread.words())
+                .orElse("");
     }
 
     private String directions(Fraction at) {

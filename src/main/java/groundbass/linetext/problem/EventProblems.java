@@ -106,7 +106,7 @@ public final class EventProblems {
     }
 
     public static Remark fretOffNeck(Span span, String fret, String string, int frets) {
-        return Mistake.FRET_OFF_NECK.at(span, fret, string, frets).suggesting(Frets.near(fret, frets));
+        return Mistake.FRET_OFF_NECK.at(span, fret, string, frets).suggesting(MeantFret.near(fret, frets));
     }
 
     public static Remark unknownWord(Token found, List<String> known) {
@@ -128,7 +128,11 @@ public final class EventProblems {
     }
 
     public static Remark twoOfAKind(Token found, String before) {
-        return Mistake.TWO_OF_A_KIND.at(found.span(), found.text(), before);
+        return twoOfAKind(found.span(), found.text(), before);
+    }
+
+    public static Remark twoOfAKind(Span span, String found, String before) {
+        return Mistake.TWO_OF_A_KIND.at(span, found, before);
     }
 
     public static Remark badShares(Span span) {
@@ -149,6 +153,11 @@ public final class EventProblems {
 
     public static Remark nothingToRelease(Token word) {
         return Mistake.NOTHING_TO_RELEASE.at(word.span());
+    }
+
+    /** What is said of a chord, at fewer notes than two. */
+    public static Remark chordOfOne(Span span, String words) {
+        return Mistake.CHORD_OF_ONE.at(span, words);
     }
 
     public static Remark badTrill(Span span) {

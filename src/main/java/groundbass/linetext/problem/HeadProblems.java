@@ -1,8 +1,8 @@
 package groundbass.linetext.problem;
 
 import groundbass.linetext.source.Keyword;
-import groundbass.linetext.source.Numbers;
 import groundbass.linetext.source.Token;
+import groundbass.linetext.source.TypedNumbers;
 import groundbass.remark.Remark;
 import groundbass.remark.Span;
 import groundbass.score.Place;
@@ -99,7 +99,7 @@ public final class HeadProblems {
     public static Remark badMeter(Token found) {
         return Mistake.BAD_METER
                 .at(found.span())
-                .suggesting(Numbers.whole(found.text())
+                .suggesting(TypedNumbers.whole(found.text())
                         .filter(counts -> counts >= 2 && counts <= 6)
                         .map(counts -> counts + "/4"));
     }

@@ -117,6 +117,7 @@ public enum Mistake {
     NOT_FOR_HOLD,
     WORD_TWICE,
     TWO_OF_A_KIND,
+    CHORD_OF_ONE,
     BAD_SHARES,
     BAD_WORDS("bad-text"),
     NO_WAY,

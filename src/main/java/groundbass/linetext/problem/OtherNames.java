@@ -34,7 +34,13 @@ final class OtherNames {
             Map.entry("vib.", "vibrato"),
             Map.entry("nh", "harmonic"),
             Map.entry("flageolet", "harmonic"),
-            Map.entry("ah", "harmonic at"));
+            Map.entry("ah", "harmonic at"),
+            Map.entry("arpeggio", "roll"),
+            Map.entry("arp", "roll"),
+            Map.entry("arp.", "roll"),
+            Map.entry("arpeggiato", "roll"),
+            Map.entry("rolled", "roll"),
+            Map.entry("strum", "roll"));
 
     private OtherNames() {}
 

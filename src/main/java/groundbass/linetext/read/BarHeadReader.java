@@ -3,9 +3,9 @@ package groundbass.linetext.read;
 import groundbass.linetext.problem.BarProblems;
 import groundbass.linetext.problem.Problems;
 import groundbass.linetext.source.Moment;
-import groundbass.linetext.source.Numbers;
 import groundbass.linetext.source.Token;
 import groundbass.linetext.source.Tokens;
+import groundbass.linetext.source.TypedNumbers;
 import groundbass.linetext.typed.CountLine.Target;
 import groundbass.linetext.typed.RawBar.Copied;
 import groundbass.linetext.typed.RawBar.Head;
@@ -37,8 +37,8 @@ final class BarHeadReader {
 
     Head read() {
         var here = tokens.here();
-        number = tokens.take(token -> Numbers.whole(token.text()).isPresent())
-                .flatMap(token -> Numbers.whole(token.text()))
+        number = tokens.take(token -> TypedNumbers.whole(token.text()).isPresent())
+                .flatMap(token -> TypedNumbers.whole(token.text()))
                 .map(n -> new Numbered(here, n));
         while (!tokens.atEnd()) {
             part();
@@ -61,8 +61,8 @@ final class BarHeadReader {
     private Optional<Copied> copied() {
         var start = tokens.last();
         boolean bar = tokens.takeWord("bar");
-        var typed = tokens.take(token -> Numbers.whole(token.text()).isPresent());
-        var source = typed.flatMap(token -> Numbers.whole(token.text()));
+        var typed = tokens.take(token -> TypedNumbers.whole(token.text()).isPresent());
+        var source = typed.flatMap(token -> TypedNumbers.whole(token.text()));
         if (!bar || source.isEmpty()) {
             problems.add(BarProblems.badCopy(start.to(tokens.last())));
             return Optional.empty();
@@ -72,6 +72,7 @@ final class BarHeadReader {
             counts = tokens.take(token -> Targets.parse(token).isPresent()).flatMap(Targets::parse);
             if (counts.isEmpty()) {
                 problems.add(BarProblems.badCopyCounts(tokens.here()));
+                skipValue();
             }
         }
         var unmoved = start.to(tokens.last());
@@ -79,11 +80,17 @@ final class BarHeadReader {
         return Optional.of(new Copied(start.to(tokens.last()), unmoved, source.get(), counts, shift));
     }
 
+    /** What stands where a value should, unless another part begins with it, so that it is complained of once. */
+    private void skipValue() {
+        tokens.take(token -> token.kind() == Token.Kind.WORD && !ShiftReader.canFollow(token));
+    }
+
     private Optional<Until> until() {
         var here = tokens.here();
         var moment = Moment.read(tokens).filter(found -> found.part().isZero());
         if (moment.isEmpty()) {
             problems.add(BarProblems.badUntil(here));
+            skipValue();
         }
         return moment.map(found -> new Until(here, found));
     }

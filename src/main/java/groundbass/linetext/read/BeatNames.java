@@ -2,9 +2,9 @@ package groundbass.linetext.read;
 
 import groundbass.linetext.problem.HeadProblems;
 import groundbass.linetext.problem.Problems;
-import groundbass.linetext.source.Numbers;
 import groundbass.linetext.source.Token;
 import groundbass.linetext.source.Tokens;
+import groundbass.linetext.source.TypedNumbers;
 import groundbass.score.Fraction;
 import groundbass.score.Tempo;
 import java.util.List;
@@ -22,7 +22,7 @@ public final class BeatNames {
         var here = tokens.here();
         var name = tokens.take().map(Token::text).orElse("");
         int power = NAMES.indexOf(name);
-        var beat = power >= 0 ? Optional.of(Fraction.of(1, 1L << power)) : Numbers.fraction(name);
+        var beat = power >= 0 ? Optional.of(Fraction.of(1, 1L << power)) : TypedNumbers.fraction(name);
         if (beat.filter(Tempo::isBeat).isEmpty()) {
             problems.add(HeadProblems.unknownBeat(here, name, NAMES));
             return Optional.empty();

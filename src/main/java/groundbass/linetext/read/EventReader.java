@@ -3,9 +3,9 @@ package groundbass.linetext.read;
 import groundbass.linetext.problem.EventProblems;
 import groundbass.linetext.problem.Nearest;
 import groundbass.linetext.problem.Problems;
-import groundbass.linetext.source.Numbers;
 import groundbass.linetext.source.Token;
 import groundbass.linetext.source.Tokens;
+import groundbass.linetext.source.TypedNumbers;
 import groundbass.linetext.typed.Event;
 import groundbass.linetext.typed.Event.Item;
 import groundbass.linetext.typed.Event.Played;
@@ -20,14 +20,14 @@ final class EventReader {
 
     private final Tokens tokens;
     private final Problems problems;
-    private final EventWords words;
+    private final EventWordReader words;
     private final List<Item> items = new ArrayList<>();
     private boolean rest;
 
     EventReader(Tokens tokens, Problems problems) {
         this.tokens = tokens;
         this.problems = problems;
-        this.words = new EventWords(tokens, problems);
+        this.words = new EventWordReader(tokens, problems);
     }
 
     Event read() {
@@ -35,9 +35,6 @@ final class EventReader {
         do {
             item();
         } while (tokens.takeMark("+"));
-        while (tokens.sees(token -> !token.isMark(","))) {
-            problems.add(EventProblems.unreadable(tokens.take().orElseThrow()));
-        }
         if (rest && !items.isEmpty()) {
             problems.add(EventProblems.restWithPlaces(start.to(tokens.last())));
         }
@@ -47,7 +44,10 @@ final class EventReader {
     private void item() {
         var typed = tokens.take(token -> token.kind() == Token.Kind.WORD);
         if (typed.isEmpty()) {
-            problems.add(EventProblems.noPlace(tokens.here()));
+            problems.add(
+                    tokens.sees(EventWordReader::isNoBorder)
+                            ? EventProblems.unreadable(skipped())
+                            : EventProblems.noPlace(tokens.here()));
             return;
         }
         var token = typed.get();
@@ -61,6 +61,15 @@ final class EventReader {
         } else {
             place(token);
         }
+    }
+
+    /** What no place begins with; all that stands behind it is part of the same mistake. */
+    private Token skipped() {
+        var first = tokens.take().orElseThrow();
+        while (tokens.sees(EventWordReader::isNoBorder)) {
+            tokens.take();
+        }
+        return first;
     }
 
     /** A bar is taken over in its head; what stands behind the sign here is read as one mistake. */
@@ -88,7 +97,7 @@ final class EventReader {
     private void bareString(Token token, StringRef string) {
         var hold = tokens.take(next -> next.isWord("hold"));
         var fret = tokens.take(
-                next -> next.isWord("x") || Numbers.whole(next.text()).isPresent());
+                next -> next.isWord("x") || TypedNumbers.whole(next.text()).isPresent());
         if (hold.isPresent()) {
             items.add(words.readForHold(token.span().to(hold.get().span()), Optional.of(string)));
         } else if (fret.isPresent()) {

@@ -2,8 +2,8 @@ package groundbass.linetext.read;
 
 import groundbass.linetext.problem.HeadProblems;
 import groundbass.linetext.problem.Problems;
-import groundbass.linetext.source.Numbers;
 import groundbass.linetext.source.Tokens;
+import groundbass.linetext.source.TypedNumbers;
 import groundbass.score.Meter;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,9 +22,9 @@ final class MeterReader {
     Optional<Meter> read() {
         var figures = tokens.take().orElseThrow();
         int slash = Math.max(0, figures.text().indexOf('/'));
-        var counts = Numbers.whole(figures.text().substring(0, slash));
-        var unit =
-                Numbers.whole(figures.text().substring(Math.min(figures.text().length(), slash + 1)));
+        var counts = TypedNumbers.whole(figures.text().substring(0, slash));
+        var unit = TypedNumbers.whole(
+                figures.text().substring(Math.min(figures.text().length(), slash + 1)));
         if (counts.isEmpty() || unit.isEmpty() || !Meter.isUnit(unit.get()) || !isCounts(counts.get())) {
             problems.add(HeadProblems.badMeter(figures));
             return Optional.empty();
@@ -57,7 +57,7 @@ final class MeterReader {
         }
         var groups = new ArrayList<Integer>();
         for (var part : text.substring(1, text.length() - 1).split("\\+", Meter.MOST_COUNTS + 1)) {
-            groups.add(Numbers.whole(part).orElse(0));
+            groups.add(TypedNumbers.whole(part).orElse(0));
         }
         return groups;
     }

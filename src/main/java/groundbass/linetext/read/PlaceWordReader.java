@@ -3,9 +3,9 @@ package groundbass.linetext.read;
 import groundbass.linetext.problem.EventProblems;
 import groundbass.linetext.problem.Problems;
 import groundbass.linetext.source.Moment;
-import groundbass.linetext.source.Numbers;
 import groundbass.linetext.source.Token;
 import groundbass.linetext.source.Tokens;
+import groundbass.linetext.source.TypedNumbers;
 import groundbass.linetext.typed.Event.Until;
 import groundbass.linetext.typed.PlaceWords;
 import groundbass.linetext.typed.TypedTrill;
@@ -57,6 +57,8 @@ public final class PlaceWordReader {
             "prebend",
             "release",
             "trill",
+            "roll",
+            "bracket",
             "harmonic",
             "with",
             "as",
@@ -159,6 +161,7 @@ public final class PlaceWordReader {
         var moment = Moment.read(tokens);
         if (moment.isEmpty()) {
             problems.add(EventProblems.badUntil(word));
+            skipValue(tokens);
         }
         return moment.map(found -> new Until(word.to(tokens.last()), moment));
     }
@@ -190,7 +193,7 @@ public final class PlaceWordReader {
         var way = tokens.take(token -> ways.containsKey(token.text()));
         if (way.isEmpty()) {
             problems.add(EventProblems.noWay(tokens.here(), what, List.copyOf(new TreeMap<>(ways).keySet())));
-            skipValue();
+            skipValue(tokens);
         }
         return way.map(token -> ways.get(token.text()));
     }
@@ -198,13 +201,13 @@ public final class PlaceWordReader {
     /** A quarter of a whole tone to two tones: {@code 1/2}, {@code 1}, {@code 1 1/4}. */
     private Optional<Bend> bend() {
         var here = tokens.here();
-        var whole = tokens.take(token -> Numbers.whole(token.text()).isPresent())
-                .flatMap(token -> Numbers.whole(token.text()));
+        var whole = tokens.take(token -> TypedNumbers.whole(token.text()).isPresent())
+                .flatMap(token -> TypedNumbers.whole(token.text()));
         var part = tokens.take(token -> quarters(token.text()).isPresent()).flatMap(token -> quarters(token.text()));
         long quarters = 4L * whole.orElse(0) + part.orElse(0);
         if (quarters < 1 || quarters > Bend.MOST_QUARTERS) {
             if (whole.isEmpty() && part.isEmpty()) {
-                skipValue();
+                skipValue(tokens);
             }
             problems.add(EventProblems.badBend(here));
             return Optional.empty();
@@ -231,13 +234,13 @@ public final class PlaceWordReader {
         var fret = number(0, Place.Fretted.MOST_FRETS);
         if (fret.isEmpty()) {
             problems.add(EventProblems.badTrill(tokens.last()));
-            skipValue();
+            skipValue(tokens);
         }
         return fret.map(to -> new TypedTrill(word.span().to(tokens.last()), OptionalInt.of(to)));
     }
 
     /** What stands where a value should, unless it is a word of its own, so that it is complained of once. */
-    private void skipValue() {
+    private static void skipValue(Tokens tokens) {
         tokens.take(token -> token.kind() == Token.Kind.WORD && !KNOWN.contains(token.text()));
     }
 
@@ -247,7 +250,7 @@ public final class PlaceWordReader {
             case "\u00BD" -> Optional.of(2);
             case "\u00BE" -> Optional.of(3);
             default ->
-                Numbers.fraction(text)
+                TypedNumbers.fraction(text)
                         .map(part -> part.times(4))
                         .filter(part -> part.denominator() == 1 && part.floor() <= Bend.MOST_QUARTERS)
                         .map(part -> (int) part.floor());
@@ -261,7 +264,7 @@ public final class PlaceWordReader {
         var touched = number(1, Harmonic.HIGHEST_TOUCHED);
         if (touched.isEmpty()) {
             problems.add(EventProblems.badTouch(tokens.last()));
-            skipValue();
+            skipValue(tokens);
         }
         return touched.map(Harmonic::touchedAt);
     }
@@ -270,7 +273,7 @@ public final class PlaceWordReader {
         var fret = number(0, Place.Fretted.MOST_FRETS);
         if (fret.isEmpty()) {
             problems.add(EventProblems.badGrace(tokens.last()));
-            skipValue();
+            skipValue(tokens);
         }
         return fret;
     }
@@ -279,7 +282,7 @@ public final class PlaceWordReader {
         var finger = number(1, 4);
         if (finger.isEmpty()) {
             problems.add(EventProblems.badFinger(tokens.last()));
-            skipValue();
+            skipValue(tokens);
         }
         return finger;
     }
@@ -288,15 +291,15 @@ public final class PlaceWordReader {
         var name = tokens.take(token -> NoteName.parse(token.text()).isPresent());
         if (name.isEmpty()) {
             problems.add(EventProblems.badSpelling(tokens.here()));
-            skipValue();
+            skipValue(tokens);
         }
         return name.flatMap(token -> NoteName.parse(token.text()));
     }
 
     /** Takes a number even where it is out of range, so that it is complained of once. */
     private Optional<Integer> number(int from, int to) {
-        return tokens.take(token -> Numbers.whole(token.text()).isPresent())
-                .flatMap(token -> Numbers.whole(token.text()))
+        return tokens.take(token -> TypedNumbers.whole(token.text()).isPresent())
+                .flatMap(token -> TypedNumbers.whole(token.text()))
                 .filter(number -> number >= from && number <= to);
     }
 

@@ -4,9 +4,9 @@ import groundbass.linetext.problem.HeadProblems;
 import groundbass.linetext.problem.Problems;
 import groundbass.linetext.problem.TextProblems;
 import groundbass.linetext.source.Keyword;
-import groundbass.linetext.source.Numbers;
 import groundbass.linetext.source.Token;
 import groundbass.linetext.source.Tokens;
+import groundbass.linetext.source.TypedNumbers;
 import groundbass.linetext.typed.Setting;
 import groundbass.remark.Span;
 import groundbass.score.Changes;
@@ -226,8 +226,8 @@ public final class SettingReader {
         boolean sixteenths = !eighths && tokens.takeWord("16ths");
         var ratio = tokens.take().map(Token::text).orElse("");
         int colon = ratio.indexOf(':');
-        var first = Numbers.whole(ratio.substring(0, Math.max(0, colon)));
-        var second = Numbers.whole(ratio.substring(colon + 1));
+        var first = TypedNumbers.whole(ratio.substring(0, Math.max(0, colon)));
+        var second = TypedNumbers.whole(ratio.substring(colon + 1));
         boolean readable = (eighths || sixteenths)
                 && first.isPresent()
                 && second.isPresent()
@@ -262,7 +262,7 @@ public final class SettingReader {
     private Optional<Integer> number() {
         var here = tokens.here();
         var typed = tokens.take();
-        var number = typed.flatMap(token -> Numbers.whole(token.text()));
+        var number = typed.flatMap(token -> TypedNumbers.whole(token.text()));
         if (number.isEmpty()) {
             problems.add(HeadProblems.noNumber(here, word));
         }

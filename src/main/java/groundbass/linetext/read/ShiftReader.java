@@ -41,6 +41,11 @@ final class ShiftReader {
         return new Shift(strings.orElse(0), frets.orElse(0));
     }
 
+    /** Whether a part of a bar's head may begin with it. */
+    static boolean canFollow(Token token) {
+        return isNumber(token) || NEXT.contains(token.text());
+    }
+
     private static boolean isNumber(Token token) {
         return token.kind() == Token.Kind.WORD
                 && NumberWords.parse(token.text()).isPresent();

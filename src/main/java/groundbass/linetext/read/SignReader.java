@@ -5,9 +5,9 @@ import groundbass.linetext.problem.Nearest;
 import groundbass.linetext.problem.Problems;
 import groundbass.linetext.problem.TextProblems;
 import groundbass.linetext.source.Keyword;
-import groundbass.linetext.source.Numbers;
 import groundbass.linetext.source.Token;
 import groundbass.linetext.source.Tokens;
+import groundbass.linetext.source.TypedNumbers;
 import groundbass.linetext.typed.RawBar;
 import groundbass.linetext.typed.RawBar.Before;
 import groundbass.linetext.typed.RawBar.Sign;
@@ -71,11 +71,11 @@ final class SignReader {
             return Optional.of(RepeatEnd.PLAIN);
         }
         String text = typed.get().text();
-        var times = Numbers.whole(text.isEmpty() ? "" : text.substring(1))
+        var times = TypedNumbers.whole(text.isEmpty() ? "" : text.substring(1))
                 .filter(n -> "x*".indexOf(text.charAt(0)) >= 0 && n >= 2 && n <= Passes.MOST_PASSES);
         if (times.isEmpty()) {
             problems.add(BarProblems.badTimes(typed.get().span(), Passes.MOST_PASSES)
-                    .suggesting(Numbers.whole(text).map(n -> "x" + n)));
+                    .suggesting(TypedNumbers.whole(text).map(n -> "x" + n)));
         }
         return Optional.of(new RepeatEnd(times));
     }
@@ -88,8 +88,8 @@ final class SignReader {
         var here = tokens.here();
         String text = tokens.take().map(Token::text).orElse("");
         int dash = text.indexOf('-');
-        var first = Numbers.whole(dash < 0 ? text : text.substring(0, dash));
-        var last = Numbers.whole(text.substring(dash + 1));
+        var first = TypedNumbers.whole(dash < 0 ? text : text.substring(0, dash));
+        var last = TypedNumbers.whole(text.substring(dash + 1));
         if (first.isEmpty() || last.isEmpty() || !Ending.isPasses(first.get(), last.get())) {
             problems.add(BarProblems.badEnding(here, Passes.MOST_PASSES));
             return;

@@ -32,7 +32,7 @@ public record Moment(Count count, Fraction part) {
     }
 
     private static Optional<Fraction> part(String text) {
-        return Numbers.fraction(text).filter(part -> part.isPositive() && part.isBefore(Fraction.ONE));
+        return TypedNumbers.fraction(text).filter(part -> part.isPositive() && part.isBefore(Fraction.ONE));
     }
 
     @Override

@@ -13,7 +13,7 @@ public final class NumberWords {
     /** A number from 1 that can be read. */
     public static Optional<Integer> parse(String text) {
         int place = WORDS.indexOf(text);
-        return place >= 0 ? Optional.of(place + 1) : Numbers.whole(text).filter(number -> number > 0);
+        return place >= 0 ? Optional.of(place + 1) : TypedNumbers.whole(text).filter(number -> number > 0);
     }
 
     /** @param number from 1 */

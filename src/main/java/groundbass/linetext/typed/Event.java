@@ -14,6 +14,7 @@ public record Event(
         int shares,
         Optional<Dynamic> dynamic,
         Optional<Hairpin.Way> hairpin,
+        Optional<TypedSpread> spread,
         List<String> texts) {
 
     /** One place of an event, or a sound that goes on. */

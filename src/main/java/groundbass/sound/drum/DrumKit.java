@@ -58,7 +58,7 @@ public final class DrumKit {
         return out;
     }
 
-    /** An accent stands 8.5 dB over a normal stroke, so that 4 are left behind everything that holds a mix together. */
+    /** An accent stands 8.5 dB over a normal stroke, so that 4 are left behind everything that holds a mix together (rule: accent-at-the-output). */
     private static double loudness(double force) {
         return StrictMath.pow(force, force > 1 ? ACCENT_POWER : 2);
     }

@@ -24,7 +24,7 @@ final class BassString implements Unit {
 
     private final SampleRate rate;
     private final List<TimedNote> notes;
-    private final Strokes strokes;
+    private final StringStrokes strokes;
     private Fading sounding;
     private Fading fading;
     private Optional<Held> held = Optional.empty();
@@ -54,7 +54,7 @@ final class BassString implements Unit {
     BassString(SampleRate rate, int number, int openMidi, List<TimedNote> notes) {
         this.rate = rate;
         this.notes = notes;
-        this.strokes = new Strokes(rate, number, new StringParameters(openMidi));
+        this.strokes = new StringStrokes(rate, number, new StringParameters(openMidi));
         double open = Pitch.hertz((double) openMidi);
         this.sounding = new Fading(rate, new PluckedString(rate, open));
         this.fading = new Fading(rate, new PluckedString(rate, open));

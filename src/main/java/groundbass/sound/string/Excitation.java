@@ -27,10 +27,10 @@ record Excitation(
         double brightness,
         double sustain,
         double loss,
-        Frets frets) {
-    static final Excitation HAMMER = new Excitation(end(0.72), 0, 0, 0.3, 0.1, 0.015, 2_500, 1, 0.05, Frets.NONE);
-    static final Excitation PULL = new Excitation(end(0.72), 0, 0.5, 0, 0.06, 0.01, 2_500, 1, 0.05, Frets.NONE);
-    static final Excitation SLIDE = new Excitation(end(0.72), 0, 0, 0, 0.08, 0.09, 2_000, 1, 0.05, Frets.NONE);
+        FretContact frets) {
+    static final Excitation HAMMER = new Excitation(end(0.72), 0, 0, 0.3, 0.1, 0.015, 2_500, 1, 0.05, FretContact.NONE);
+    static final Excitation PULL = new Excitation(end(0.72), 0, 0.5, 0, 0.06, 0.01, 2_500, 1, 0.05, FretContact.NONE);
+    static final Excitation SLIDE = new Excitation(end(0.72), 0, 0, 0, 0.08, 0.09, 2_000, 1, 0.05, FretContact.NONE);
 
     private static final double NEAREST_TO_A_FRET = 0.95;
     private static final double NEAREST_THUMB = 0.58; // by trial, no source
@@ -70,10 +70,11 @@ record Excitation(
             case FINGER, INDEX, MIDDLE, PLUCK -> plain(hand(0.2), 0.006, 1, 0, 0.03, 0.02, 2_000, 1, 0.05);
             case THUMB -> plain(hand(0.25), 0.008, 1, 0, 0.02, 0.02, 1_300, 1, 0.06);
             case SLAP, THUMB_DOWN ->
-                new Excitation(thumb(0.31), 0.0007, 0, 2.0, 0.1, 0.015, 5_000, 0.8, 0.04, Frets.UNDER_A_BLOW);
+                new Excitation(thumb(0.31), 0.0007, 0, 2.0, 0.1, 0.015, 5_000, 0.8, 0.04, FretContact.UNDER_A_BLOW);
             case THUMB_UP ->
-                new Excitation(hand(0.29), 0.001, 1.5, 0, 0.1, 0.015, 5_000, 0.8, 0.04, Frets.UNDER_A_SNAP);
-            case POP -> new Excitation(hand(0.18), 0.0005, 1.72, 0, 0.15, 0.012, 9_000, 0.8, 0.03, Frets.UNDER_A_SNAP);
+                new Excitation(hand(0.29), 0.001, 1.5, 0, 0.1, 0.015, 5_000, 0.8, 0.04, FretContact.UNDER_A_SNAP);
+            case POP ->
+                new Excitation(hand(0.18), 0.0005, 1.72, 0, 0.15, 0.012, 9_000, 0.8, 0.03, FretContact.UNDER_A_SNAP);
             case PICK -> plain(hand(0.13), 0.002, 1.1, 0.1, 0.2, 0.012, 5_000, 1, 0.04);
             case TAP -> plain(end(0.72), 0.001, 0.2, 0.8, 0.2, 0.015, 3_500, 0.9, 0.05);
             case MUTE -> plain(hand(0.09), 0.006, 1.8, 0, 0.05, 0.02, 800, 0.15, 0.12);
@@ -82,7 +83,7 @@ record Excitation(
         };
     }
 
-    /** Of a note whose string is held dead: the same hand, on a string that does not swing. */
+    /** Of a note whose string is held dead: the same hand, on a string that does not swing (rule: dead-note-sound). */
     static Excitation dead(Technique hand) {
         return switch (hand) {
             case FINGER, INDEX, MIDDLE, PLUCK, RAKE -> dead(hand(0.2), 0.004, 2.5, 2, 0.5, 1_400);
@@ -106,7 +107,8 @@ record Excitation(
             double brightness,
             double sustain,
             double loss) {
-        return new Excitation(place, rise, pull, strike, noise, noiseSeconds, brightness, sustain, loss, Frets.NONE);
+        return new Excitation(
+                place, rise, pull, strike, noise, noiseSeconds, brightness, sustain, loss, FretContact.NONE);
     }
 
     private static Excitation dead(

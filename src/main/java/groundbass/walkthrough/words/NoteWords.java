@@ -27,6 +27,20 @@ public final class NoteWords {
 
     /** @param heads those of one chord that begin here, lowest first */
     public String of(List<Head> heads) {
+        return spread(heads, struck(heads));
+    }
+
+    /** With what is said of notes that begin together. */
+    public String spread(List<Head> heads, String what) {
+        return heads.get(0)
+                .note()
+                .ornaments()
+                .spread()
+                .map(spread -> words.say("detail", what, words.say("spread." + lower(spread))))
+                .orElse(what);
+    }
+
+    private String struck(List<Head> heads) {
         var first = heads.get(0).note();
         boolean alike = heads.stream().map(Head::note).allMatch(note -> isLike(note, first));
         if (heads.size() > 1 && alike) {
@@ -112,10 +126,11 @@ public final class NoteWords {
 
     /** Strokes and places alone, of heads that begin together. */
     public String brief(List<Head> heads) {
-        return heads.stream()
+        String struck = heads.stream()
                 .map(head -> strike(head.note(), brief(head)))
                 .reduce((one, two) -> words.say("brief.together", one, two))
                 .orElseThrow();
+        return spread(heads, struck);
     }
 
     /** {@code C (A 3)}, {@code open A}, {@code dead (A)}; harmonics in the words that they always have. */

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** A strong entity tag (RFC 9110 section 8.8.3); {@code opaque} is what stands between the quotes. */
 public record EntityTag(String opaque) {
@@ -29,6 +30,12 @@ public record EntityTag(String opaque) {
     /** Whether an {@code If-None-Match} header names this tag; compared weakly (RFC 9110 sections 8.8.3.2 and 13.1.2). */
     public boolean namedIn(Optional<String> ifNoneMatch) {
         return ifNoneMatch.stream().flatMap(list -> list.lines()).anyMatch(this::namedIn);
+    }
+
+    /** Whether an {@code If-Match} header names this tag; compared strongly (RFC 9110 sections 8.8.3.2 and 13.1.1). */
+    public boolean matches(String ifMatch) {
+        return ifMatch.strip().equals("*")
+                || Stream.of(ifMatch.split(",")).anyMatch(tag -> tag.strip().equals(toString()));
     }
 
     private boolean namedIn(String list) {

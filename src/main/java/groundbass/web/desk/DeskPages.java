@@ -11,6 +11,7 @@ import groundbass.audience.student.Sessions;
 import groundbass.backup.Backup;
 import groundbass.catalog.educator.Audit;
 import groundbass.catalog.educator.Educators;
+import groundbass.catalog.educator.ProgramTokens;
 import groundbass.catalog.educator.SecondFactors;
 import groundbass.catalog.episode.Beginnings;
 import groundbass.catalog.episode.EpisodeService;
@@ -23,7 +24,6 @@ import groundbass.catalog.settings.Settings;
 import groundbass.catalog.upload.Recordings;
 import groundbass.catalog.upload.Uploads;
 import groundbass.effort.Budget;
-import groundbass.effort.ConcurrencyLimit;
 import groundbass.post.Outbox;
 import groundbass.publishing.Announcer;
 import groundbass.publishing.Bin;
@@ -44,6 +44,7 @@ import groundbass.web.desk.account.AuditPages;
 import groundbass.web.desk.account.DeskSessionPages;
 import groundbass.web.desk.account.DeskSignInPages;
 import groundbass.web.desk.account.ForgottenPages;
+import groundbass.web.desk.account.ProgramTokenPages;
 import groundbass.web.desk.account.SecondFactorPages;
 import groundbass.web.desk.calendar.PublishingViews;
 import groundbass.web.desk.calendar.WeeksPage;
@@ -66,6 +67,7 @@ import groundbass.web.desk.site.BackupPages;
 import groundbass.web.desk.site.BeginningPages;
 import groundbass.web.desk.site.BinPages;
 import groundbass.web.desk.site.DeskNewsPages;
+import groundbass.web.desk.site.ExchangePage;
 import groundbass.web.desk.site.ImprintPages;
 import groundbass.web.desk.site.KeysPage;
 import groundbass.web.desk.site.LessonListPage;
@@ -89,7 +91,6 @@ import groundbass.web.shell.Pages;
 import groundbass.web.shell.SessionCookie;
 import groundbass.web.shell.limit.RateLimits;
 import java.time.Clock;
-import java.time.Duration;
 import java.util.List;
 
 /** The desk's page groups, and what they need. */
@@ -103,6 +104,7 @@ public final class DeskPages {
             AccessFilter accessFilter,
             SessionCookie cookie,
             RateLimits limits,
+            Budget budget,
             CachedSettings chosen) {}
 
     /**
@@ -117,6 +119,7 @@ public final class DeskPages {
             EducatorAccess access,
             Audit audit,
             boolean mailed,
+            ProgramTokens programs,
             BrowserMark browserMark,
             SeriesCatalog catalog,
             Rhythms rhythms,
@@ -147,15 +150,6 @@ public final class DeskPages {
             Blobs blobs,
             Clock clock) {}
 
-    /**
-     * Two drawings at once use up neither the heap nor all processors of a small machine. An educator who writes without
-     * a pause needs a small part of that time.
-     */
-    private static Budget budget(Clock clock) {
-        var machine = new ConcurrencyLimit(2, 12, Duration.ofSeconds(4));
-        return new Budget(machine, 4, Duration.ofSeconds(120), Duration.ofMinutes(5), clock);
-    }
-
     public static List<PageGroup> of(Shell shell, Services services) {
         var desk = new DeskContext(
                 shell.pages(),
@@ -163,7 +157,7 @@ public final class DeskPages {
                 services.catalog(),
                 services.episodes(),
                 services.styles(),
-                budget(services.clock()));
+                shell.budget());
         var browser =
                 new KnownBrowser(services.browserMark(), shell.installation().secure());
         var signIn = new EducatorSignIn(
@@ -193,6 +187,7 @@ public final class DeskPages {
                 new AccountPages(desk, services.educators(), services.sessions(), services.access(), signIn),
                 new SecondFactorPages(desk, services.educators(), signIn, services.factors(), shell.chosen()),
                 new DeskSessionPages(desk, services.sessions(), services.audit()),
+                new ProgramTokenPages(desk, services.educators(), signIn, services.programs(), services.clock()),
                 new AuditPages(desk, services.audit(), services.educators()),
                 new OverviewPage(
                         desk,
@@ -226,6 +221,7 @@ public final class DeskPages {
                         services.outbox()),
                 new QuestionDesk(desk, reauthentication, services.questions(), services.episodes()),
                 new KeysPage(desk),
+                new ExchangePage(desk),
                 new EditorPages(desk, rooms, reauthentication, services.writing(), shell.limits()),
                 new FormerPages(desk),
                 new LinePages(desk, new LineSound(shell.limits())),

@@ -69,6 +69,9 @@ final class Traffic extends Handler.Wrapper {
 
     private static boolean isFile(Request request) {
         String path = request.getHttpURI().getPath().toLowerCase(Locale.ROOT);
-        return path.startsWith("/files/") || path.startsWith("/play/") || path.endsWith("/recording");
+        return path.startsWith("/files/")
+                || path.startsWith("/play/")
+                || path.startsWith("/api/") && path.contains("/files/")
+                || path.endsWith("/recording");
     }
 }

@@ -82,7 +82,7 @@ public final class GeneralPages implements PageGroup {
     /** @param kept, desk keys of paragraphs: what is stored about students, and about who teaches */
     public record Privacy(Imprint imprint, List<String> kept, List<String> desk) {
         static Privacy of(Imprint imprint) {
-            return new Privacy(imprint, keys(Kept.OF_STUDENTS), keys(Kept.OF_EDUCATORS));
+            return new Privacy(imprint, keys(StoredThings.OF_STUDENTS), keys(StoredThings.OF_EDUCATORS));
         }
 
         private static List<String> keys(List<KeptThing> things) {

@@ -13,7 +13,6 @@ import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.MethodNotAllowedResponse;
 import io.javalin.http.UnauthorizedResponse;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -124,13 +123,11 @@ public final class Errors {
     /** @param more sentences that follow what is always said */
     private void problem(Context ctx, ErrorView view, Message... more) {
         var reader = pages.reader(ctx);
-        Map<String, Object> document = new LinkedHashMap<>();
-        document.put("type", "about:blank");
-        document.put("title", reader.say(view.title()));
-        document.put("status", view.status());
         var said = Stream.concat(Stream.of(view.detail()), Stream.of(more)).map(reader::say);
-        document.put("detail", said.collect(Collectors.joining(" ")));
-        view.faultId().ifPresent(id -> document.put("instance", "urn:groundbass:fault:" + id));
-        ctx.header("Cache-Control", "no-store").json(document).contentType("application/problem+json");
+        Map<String, Object> fault = view.faultId()
+                .<Map<String, Object>>map(id -> Map.of("instance", "urn:groundbass:fault:" + id))
+                .orElse(Map.of());
+        new ProblemDocument(view.status(), reader.say(view.title()), said.collect(Collectors.joining(" ")), fault)
+                .send(ctx);
     }
 }

@@ -38,6 +38,10 @@ public final class Routes {
         config.put(path, handler, role);
     }
 
+    public void patch(String path, Role role, Handler handler) {
+        config.patch(path, handler, role);
+    }
+
     public void delete(String path, Role role, Handler handler) {
         config.delete(path, handler, role);
     }

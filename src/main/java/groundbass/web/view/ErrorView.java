@@ -7,7 +7,8 @@ import java.util.Set;
 
 /** What an error page and a problem document say. */
 public record ErrorView(int status, Message title, Message detail, Optional<String> faultId) {
-    private static final Set<Integer> EXPLAINED = Set.of(400, 401, 403, 404, 405, 410, 413, 429, 500, 503);
+    private static final Set<Integer> EXPLAINED =
+            Set.of(400, 401, 403, 404, 405, 409, 410, 412, 413, 415, 422, 428, 429, 500, 503);
 
     public ErrorView {
         Objects.requireNonNull(title);

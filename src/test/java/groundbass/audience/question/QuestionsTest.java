@@ -63,7 +63,7 @@ class QuestionsTest {
         }
     }
 
-    /** The desk shows 200 at once (from memory). */
+    /** The desk shows 200 at once (ours). */
     @ParameterizedTest
     @ArgumentsSource(BothDatabases.class)
     void aLessonShowsItsQuestionsHoweverManyWaitAboutAnother(Database database) {
@@ -106,9 +106,10 @@ class QuestionsTest {
             var desk = new Desk(database);
             var lesson = desk.catalog.episode("Lantern").id();
             var place = AskedPlace.read("3.2&");
-            desk.questions.ask(desk.anna.id(), new Asked(lesson, Topic.MUSIC, "exercise-2", place, "Why?"));
+            desk.questions.ask(desk.anna.id(), new TypedQuestion(lesson, Topic.MUSIC, "exercise-2", place, "Why?"));
             desk.questions.ask(
-                    desk.anna.id(), new Asked(lesson, Topic.MUSIC, "exercise-2", Optional.empty(), "How fast?"));
+                    desk.anna.id(),
+                    new TypedQuestion(lesson, Topic.MUSIC, "exercise-2", Optional.empty(), "How fast?"));
             assertThat(desk.letters(STUDIO))
                     .containsExactlyInAnyOrder(
                             "Frage zu Lantern, Übung 2, Takt 3, Zählzeit 2&", "Frage zu Lantern, Übung 2");
@@ -144,8 +145,8 @@ class QuestionsTest {
             leaving = new Leaving(catalog.jdbi, students, new NewsReaders(catalog.jdbi, catalog.clock));
         }
 
-        Asked asked(EpisodeId lesson, Topic topic, String place) {
-            return new Asked(lesson, topic, "line", AskedPlace.read(place), "Which finger?");
+        TypedQuestion asked(EpisodeId lesson, Topic topic, String place) {
+            return new TypedQuestion(lesson, topic, "line", AskedPlace.read(place), "Which finger?");
         }
 
         List<String> letters(EmailAddress to) {

@@ -52,6 +52,7 @@ class LevelSuggestionTest {
     void everyReasonCanBeSaid() {
         var line = Said.bars("bar 1 over C\n1 E3 slap, Ex, D5 pop, D7 hammer\n2-4 E3+D5, rest, E3, rest\n");
         var suggestion = LevelSuggestion.of(line);
+        assertThat(suggestion.demands()).hasSizeGreaterThan(2);
         for (var demand : suggestion.demands()) {
             assertThat(Messages.of(Locale.ENGLISH).say(demand.reason()))
                     .doesNotContain("{")

@@ -7,7 +7,6 @@ import groundbass.engraving.pdf.SheetMeta;
 import groundbass.engraving.pdf.SheetPdf;
 import groundbass.engraving.png.SheetPng;
 import groundbass.engraving.sheet.Sheet;
-import groundbass.engraving.sign.curve.Curves;
 import groundbass.engraving.svg.SheetSvg;
 import groundbass.score.Passage;
 import java.io.ByteArrayOutputStream;
@@ -38,13 +37,17 @@ public class CanvasContractTest {
         return new Page(100, 100, 1.75, parts);
     }
 
+    private static Shape arch() {
+        return new Shape.Curve(new Point(2, 5), new Point(4, 4), new Point(7, 4), new Point(9, 5), 0.1, 0.22);
+    }
+
     private static List<Mark> shapes(Role role) {
         var marks = new ArrayList<Mark>();
         marks.add(Mark.free(Kind.STAFF_LINE, new Shape.Rect(new Box(1, 1, 20, 1.13))));
         marks.add(Mark.of(Kind.SLIDE, BAR, new Shape.Stroke(new Point(1, 2), new Point(5, 4), 0.16)));
         marks.add(Mark.of(
                 Kind.BEAM, BAR, new Shape.Polygon(List.of(new Point(1, 1), new Point(4, 1.5), new Point(4, 2)))));
-        marks.add(Mark.of(Kind.TIE, BAR, Curves.between(new Point(2, 5), new Point(9, 5), true)));
+        marks.add(Mark.of(Kind.TIE, BAR, arch()));
         for (var glyph : Glyph.values()) {
             marks.add(Mark.of(Kind.HEAD, BAR, new Shape.Sign(glyph, new Point(10, 10), glyph.ordinal() % 2 + 0.5)));
         }

@@ -84,6 +84,7 @@ class LayoutTest {
     void everySystemButTheLastReachesTheRightMargin() {
         var pages = lay(bars(23), TestWords.options(Paper.A4));
         var systems = pages.stream().flatMap(page -> systems(page).stream()).toList();
+        assertThat(systems).hasSizeGreaterThan(2);
         for (var system : systems.subList(0, systems.size() - 1)) {
             assertThat(staffRight(system)).isCloseTo(Paper.A4.width() - Paper.A4.margin(), within(0.01));
         }
@@ -98,6 +99,7 @@ class LayoutTest {
     @Test // rule: bars-per-system: three or four bars of eighths to a system on A4
     void eighthsStandThreeOrFourBarsToASystem() {
         var systems = systems(lay(bars(12), TestWords.options(Paper.A4)).get(0));
+        assertThat(systems).hasSizeBetween(3, 4);
         for (var system : systems) {
             var passage = system.group().passage().orElseThrow();
             assertThat(passage.to().bar() - passage.from().bar()).isBetween(3, 4);

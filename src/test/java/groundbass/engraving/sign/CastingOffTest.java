@@ -20,9 +20,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * How many bars stand in each system on A4, beside what a person chose who cast the same forms off by hand: sections
- * begin systems, four bars or two to a phrase, no bar alone, nothing crowded (rule: casting-off-by-phrase; the choices
- * are common practice, no source).
+ * How many bars stand in each system on A4, beside the same forms cast off by hand (ours): sections begin systems, four
+ * bars or two to a phrase, no bar alone, nothing crowded (rule: casting-off-by-phrase; the principles are common
+ * practice, no source).
  */
 class CastingOffTest {
     private static final String SIXTEENTHS = "1-4 E3*1, Ex, E3, E3, E3, Ex, D5, E3, E3, Ex, E3, E3, E3, Ex, D5, E3";

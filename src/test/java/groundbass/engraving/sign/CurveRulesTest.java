@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.Mark;
+import groundbass.engraving.mark.Point;
 import groundbass.engraving.mark.Shape;
 import groundbass.engraving.options.Paper;
 import groundbass.engraving.options.Staves;
@@ -89,6 +90,111 @@ class CurveRulesTest {
                         || Math.abs(middle(head) - tie.to().y()) <= 1);
     }
 
+    private static final String TIES = """
+            bar 1
+            1    A3, A3, A3, A5
+            2    hold, A7
+            3-4  D9
+            bar 2
+            1-4  hold
+            """;
+
+    /** Two spaces long at most: half a space high at most; the longest less than one. */
+    @Test // rule: tie-flat
+    void aTieIsFlat() {
+        var ties = Drawn.of(TIES, Staves.NOTATION_ONLY).of(Kind.TIE);
+        assertThat(ties).hasSize(2).allSatisfy(mark -> {
+            var tie = curve(mark);
+            double length = tie.to().x() - tie.from().x();
+            double height = Math.abs(tie.at(0.5).y() - tie.from().y());
+            assertThat(height).as("over " + length).isBetween(0.3, length <= 2 ? 0.5 : 1);
+            assertThat(height / length).as("no half circle").isLessThan(0.3);
+        });
+    }
+
+    @Test // rule: tie-flat: its middle, 0.22 thick, is not on a staff line of 0.13
+    void theMiddleOfATieKeepsOffTheLines() {
+        var notes = List.of("E1", "E3", "A0", "A2", "A3", "D0", "D2", "D3", "D5", "G2", "G4");
+        for (var note : notes) {
+            for (var held : List.of("1    hold\n2-4  rest", "1-2  hold\n3-4  rest", "1-4  hold")) {
+                var drawn = Drawn.of("bar 1\n1-3  A0\n4    " + note + "\nbar 2\n" + held + "\n", Staves.NOTATION_ONLY);
+                var ties = drawn.of(Kind.TIE);
+                assertThat(ties).hasSize(1);
+                double middle = curve(ties.get(0)).at(0.5).y() - drawn.top();
+                double line = Math.rint(middle);
+                assertThat(line < 0 || line > 4 || Math.abs(middle - line) > 0.175)
+                        .as(note + ": " + middle)
+                        .isTrue();
+            }
+        }
+    }
+
+    /** How far beyond the middle of its length a curve stands off the line between its ends the farthest. */
+    private static double leaning(Shape.Curve curve) {
+        double farthest = 0;
+        double at = 0;
+        double slope = (curve.to().y() - curve.from().y())
+                / (curve.to().x() - curve.from().x());
+        for (int i = 1; i < 100; i++) {
+            var point = curve.at(i / 100.0);
+            double off = Math.abs(point.y()
+                    - curve.from().y()
+                    - slope * (point.x() - curve.from().x()));
+            if (off > farthest) {
+                farthest = off;
+                at = point.x();
+            }
+        }
+        return at - (curve.from().x() + curve.to().x()) / 2;
+    }
+
+    @Test // rule: slur-leans; D7 to D12 and back have their stems down and their slurs above
+    void aSlurAboveLeansToItsHigherNote() {
+        var drawn = Drawn.of("bar 1\n1-2  D7\n3-4  D12 hammer\nbar 2\n1-4  D7 pull\n", Staves.NOTATION_ONLY);
+        var slurs = drawn.of(Kind.SLUR);
+        assertThat(slurs).hasSize(2).allMatch(slur -> curve(slur).isAbove());
+        assertThat(leaning(curve(slurs.get(0)))).isGreaterThan(0.02);
+        assertThat(leaning(curve(slurs.get(1)))).isLessThan(-0.02);
+    }
+
+    @Test // rule: slur-leans; E1 to A2 have their stems up and their slur below
+    void aSlurBelowLeansToItsLowerNote() {
+        var drawn = Drawn.of("bar 1\n1-2  E1\n3-4  E7 hammer\n", Staves.NOTATION_ONLY);
+        var slur = curve(drawn.of(Kind.SLUR).get(0));
+        assertThat(slur.isAbove()).isFalse();
+        assertThat(leaning(slur)).isLessThan(-0.02);
+    }
+
+    /** rule: curve-shape: 0.1 thick at its ends, 0.22 in its middle. */
+    @Test
+    void aCurveIsAsThickAsTheRuleSays() {
+        var outline =
+                curve(Drawn.of(TIES, Staves.NOTATION_ONLY).of(Kind.TIE).get(0)).lens();
+        assertThat(distance(outline.get(0), outline.get(7))).isCloseTo(0.1, within(1e-9));
+        assertThat(distance(outline.get(3), outline.get(4))).isCloseTo(0.1, within(1e-9));
+        assertThat(distance(middle(outline.subList(0, 4)), middle(outline.subList(4, 8))))
+                .isCloseTo(0.22, within(1e-9));
+    }
+
+    /** Of a cubic: an eighth of its ends and three eighths of its control points. */
+    private static Point middle(List<Point> cubic) {
+        return new Point(
+                (cubic.get(0).x()
+                                + 3 * cubic.get(1).x()
+                                + 3 * cubic.get(2).x()
+                                + cubic.get(3).x())
+                        / 8,
+                (cubic.get(0).y()
+                                + 3 * cubic.get(1).y()
+                                + 3 * cubic.get(2).y()
+                                + cubic.get(3).y())
+                        / 8);
+    }
+
+    private static double distance(Point one, Point other) {
+        return Math.hypot(one.x() - other.x(), one.y() - other.y());
+    }
+
     @Test // rule: curve-at-its-heads
     void aTieBetweenDifferentStemsLiesAbove() {
         var held = Drawn.of("bar 1\n1  E3\n2  E3, A3\n3  hold, G7\n4  rest\n", Staves.NOTATION_ONLY);
@@ -138,6 +244,7 @@ class CurveRulesTest {
     @Test // rule: grace-note-technique
     void aGraceSlurLiesAtItsHeads() {
         var drawn = Drawn.of("bar 1\n1-4  D5 hammer from 3, D5, E3 hammer from 1, E3\n", Staves.NOTATION_ONLY);
+        assertThat(drawn.of(Kind.SLUR)).hasSize(2);
         for (var mark : drawn.of(Kind.SLUR)) {
             var slur = curve(mark);
             assertThat(drawn.of(Kind.HEAD))

@@ -26,6 +26,7 @@ public final class Overlaps {
             Kind.ARTICULATION,
             Kind.TUPLET,
             Kind.FRET,
+            Kind.SPREAD,
             Kind.BARLINE,
             Kind.REPEAT_DOT,
             Kind.SIMILE);
@@ -60,6 +61,7 @@ public final class Overlaps {
             Kind.SLUR,
             Kind.SLIDE,
             Kind.BEND,
+            Kind.SPREAD,
             Kind.HAIRPIN,
             Kind.ENDING);
 

@@ -103,6 +103,40 @@ class TextRulesTest {
                 .hasSizeGreaterThan(1);
     }
 
+    /** rule: title-block: lines of like length, where the last would else be one word. */
+    @Test
+    void noWordOfATitleStandsByItself() {
+        int broken = 0;
+        String title = "The long way home by the harbour wall and over the bridge";
+        for (var next : List.of(" and", " back", " before", " the", " last", " lantern", " goes", " out", " tonight")) {
+            title += next;
+            var lines = titles(title);
+            if (lines.size() > 1) {
+                broken++;
+                double widest =
+                        lines.stream().mapToDouble(Shape.Run::width).max().orElseThrow();
+                assertThat(lines).as(title).allSatisfy(line -> assertThat(line.width())
+                        .isGreaterThan(widest / 2));
+            }
+        }
+        assertThat(broken).isGreaterThan(4);
+    }
+
+    /** rule: slowing-line: from the words to the end of the bar. */
+    @Test
+    void aTempoThatFallsHasALineAsFarAsItFalls() {
+        var drawn = Drawn.of("slowing to 60\nbar 1\n1-4 E0, E1, E0, E1, E0, E1, E0, E1\nbar 2\n1-4 E0, E1, E0, E1\n");
+        var dashes = drawn.of(Kind.TEMPO).stream()
+                .filter(mark -> mark.shape() instanceof Shape.Stroke)
+                .map(Mark::box)
+                .toList();
+        assertThat(drawn.texts(Kind.TEMPO)).contains("slowing to 60");
+        assertThat(dashes).hasSizeGreaterThan(2).allMatch(dash -> dash.height() < 0.2);
+        double end = drawn.box(Kind.BARLINE, 1).left();
+        double last = dashes.stream().mapToDouble(Box::right).max().orElseThrow();
+        assertThat(last).isLessThan(end).isGreaterThan(end - 4);
+    }
+
     private static List<Shape.Run> titles(String title) {
         var options = SheetOptions.of(
                 Paper.A4, new TestWords(), new SheetOptions.Header(title, "", "Quay Studio"), SheetOptions.Footer.NONE);

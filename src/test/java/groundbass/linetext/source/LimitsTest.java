@@ -4,12 +4,25 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import groundbass.linetext.LineText;
 import groundbass.linetext.Reading;
+import groundbass.linetext.problem.Mistake;
 import groundbass.score.Bar;
 import groundbass.score.Line;
+import java.util.EnumSet;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 /** Each limit of the grammar, and a text far beyond it. */
-class LimitsTest {
+public class LimitsTest {
+    /** What is made by texts too long to be examples; each is asked for below. */
+    public static final Set<Mistake> MISTAKES = EnumSet.of(
+            Mistake.TOO_MANY_PROBLEMS,
+            Mistake.LINE_TOO_LONG,
+            Mistake.TOO_MANY_BARS,
+            Mistake.TOO_MANY_EVENTS,
+            Mistake.TOO_MANY_NOTES,
+            Mistake.TOO_MANY_DIRECTIONS,
+            Mistake.TOO_MANY_SHARES);
+
     private static long count(Reading reading, String code) {
         return reading.problems().stream()
                 .filter(problem -> problem.code().equals(code))
@@ -55,6 +68,14 @@ class LimitsTest {
                 .sum();
         assertThat(notes).isEqualTo(Line.MOST_NOTES);
         assertThat(count(reading, "too-many-notes")).isPositive();
+    }
+
+    @Test
+    void directionsBeyondTheMostOfABarAreLeftOut() {
+        var reading = LineText.read("bar\n1-4 " + "E5 p \"a\", ".repeat(128).replaceFirst(", $", "\n"));
+        assertThat(count(reading, "too-many-directions")).isPositive();
+        assertThat(reading.line().bar(1).directions()).hasSizeBetween(Bar.MOST_DIRECTIONS - 2, Bar.MOST_DIRECTIONS);
+        assertThat(reading.line().bar(1).notes()).hasSize(128);
     }
 
     @Test

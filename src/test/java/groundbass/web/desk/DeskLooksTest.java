@@ -70,8 +70,7 @@ class DeskLooksTest {
     })
     void pagesFitAndHaveNoBarriers(String path, ColorScheme narrow, ColorScheme wide) {
         var page = desk.signedIn(390, narrow);
-        page.navigate(address(path.replaceFirst("^LESSON", "/desk/episodes/" + written.id())));
-        page.waitForLoadState();
+        Browser.open(page, address(path.replaceFirst("^LESSON", "/desk/episodes/" + written.id())));
         hasNoBarriers(page, path, 390, narrow);
         Browser.turn(page, 1280, wide);
         hasNoBarriers(page, path, 1280, wide);

@@ -196,27 +196,29 @@ class DoorTest {
         assertThat(RawRequest.status(stage.port(), file.formatted("/upload"))).isEqualTo(413);
     }
 
-    @Test
-    void aFormThatCannotBeReadIsTheSendersMistake() {
+    /** RFC 3986 section 2.1: a percent sign is followed by two hexadecimal digits. */
+    @ParameterizedTest
+    @ValueSource(strings = {"what=%zz", "what=%4", "what=100%&more=1", "%=1"})
+    void aFormThatCannotBeReadIsTheSendersMistake(String form) {
         int status = stage.request()
                 .header("Sec-Fetch-Site", "same-origin")
                 .contentType("application/x-www-form-urlencoded")
-                .body("what=%zz")
+                .body(form)
                 .post("/change")
                 .statusCode();
-        assertThat(status).isLessThan(500);
+        assertThat(status).isEqualTo(400);
     }
 
     /** RFC 9110 section 15.5.16: a media type with a character set that nobody knows is the sender's mistake. */
     @ParameterizedTest
-    @ValueSource(strings = {"nope", "-", "\"\"", "utf-8;;", "\u00e4", "UTF-16;q=*"})
+    @ValueSource(strings = {"nope", "-", "\"\"", "\u00e4"})
     void aCharacterSetThatNobodyKnowsIsTheSendersMistake(String charset) {
         int status = RawRequest.status(
                 stage.port(),
                 "POST /change HTTP/1.1\r\nHost: a\r\nSec-Fetch-Site: same-origin\r\nContent-Type:"
                         + " application/x-www-form-urlencoded; charset=" + charset
                         + "\r\nContent-Length: 6\r\nConnection: close\r\n\r\nwhat=1");
-        assertThat(status).isBetween(200, 499);
+        assertThat(status).isBetween(400, 499);
     }
 
     /** Headers as browsers never write them; none of them is a fault of ours. */
@@ -236,6 +238,8 @@ class DoorTest {
                 "Content-Type: multipart/form-data",
                 "Content-Type: /",
                 "Content-Type: multipart/form-data; boundary=",
+                "Content-Type: application/x-www-form-urlencoded; charset=utf-8;;",
+                "Content-Type: application/x-www-form-urlencoded; charset=UTF-16;q=*",
                 "Accept: text/html;q=x",
                 "If-None-Match: -",
                 "Range: bytes=-",

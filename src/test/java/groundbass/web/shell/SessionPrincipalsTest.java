@@ -2,8 +2,8 @@ package groundbass.web.shell;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.Parts;
 import groundbass.audience.student.Person;
-import groundbass.audience.student.Sessions;
 import groundbass.web.Site;
 import java.time.Duration;
 import java.util.Optional;
@@ -19,7 +19,7 @@ class SessionPrincipalsTest {
     }
 
     private final PrincipalResolver principals =
-            new SessionPrincipals(new Sessions(site.groundbass().database().jdbi(), site.clock()));
+            new SessionPrincipals(Parts.sessions(site.groundbass().database().jdbi(), site.clock()));
 
     @Test
     void aTokenNamesWhoSignedInUntilTheSessionEnds() {

@@ -60,8 +60,7 @@ public final class Openings implements Concern {
                         bar.inForce().feel());
             }
             changes.slowingTo()
-                    .ifPresent(to ->
-                            opening.text(Kind.TEMPO, sketch.options().words().slowingTo(to), Face.ITALIC, SIZE));
+                    .ifPresent(to -> opening.slowing(sketch.options().words().slowingTo(to), span.end()));
             opening.addTo(tempos);
         }
         double limit = sketch.chordBaseline() - (sketch.chordBaseline() < 0 ? OVER_CHORDS : 0);
@@ -103,8 +102,15 @@ public final class Openings implements Concern {
             return shapes;
         }
 
-        void text(Kind kind, String text, Face face, double size) {
-            add(kind, List.of(new Shape.Run(text, face, size, new Point(0, 0), Align.START)));
+        /** With a dashed line to the end of its bar, short of what begins there (rule: slowing-line). */
+        void slowing(String words, double end) {
+            var run = new Shape.Run(words, Face.ITALIC, SIZE, new Point(0, 0), Align.START);
+            double at = at(run.box().right());
+            add(Kind.TEMPO, Dashes.open(words, Face.ITALIC, SIZE, 0, end - BETWEEN - at));
+        }
+
+        private double at(double width) {
+            return x + width <= room ? x : Math.max(0, Math.min(left, room - width));
         }
 
         private void add(Kind kind, List<Shape> shapes) {
@@ -112,7 +118,7 @@ public final class Openings implements Concern {
                     .mapToDouble(shape -> shape.box().right())
                     .max()
                     .orElse(0);
-            double at = x + width <= room ? x : Math.max(0, Math.min(left, room - width));
+            double at = at(width);
             items.add(new Row.Item(
                     kind,
                     Optional.empty(),

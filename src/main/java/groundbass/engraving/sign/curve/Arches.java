@@ -5,6 +5,7 @@ import groundbass.engraving.mark.Kind;
 import groundbass.engraving.mark.Mark;
 import groundbass.engraving.mark.Point;
 import groundbass.engraving.mark.Shape;
+import groundbass.engraving.sign.curve.Curves.Bow;
 import groundbass.engraving.sketch.Layer;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -40,6 +41,10 @@ final class Arches {
 
     private static final double CLEAR = 0.15;
     private static final double BESIDE = 0.3;
+
+    /** How close a tie comes to the heads that it joins. */
+    private static final double NEAREST = 0.13;
+
     private static final double STEP = 0.5;
     private static final double LITTLE = 1.5;
     private static final double HIGHEST_LIFT = 9;
@@ -51,6 +56,7 @@ final class Arches {
     private final Point from;
     private final Point to;
     private final boolean above;
+    private final Bow bow;
     private final List<Box> obstacles = new ArrayList<>();
     private Shape.Curve best;
     private int fewest = Integer.MAX_VALUE;
@@ -59,11 +65,12 @@ final class Arches {
     private static final Set<Kind> AMONG_NUMBERS =
             EnumSet.of(Kind.FRET, Kind.REST, Kind.DOT, Kind.ARTICULATION, Kind.TUPLET);
 
-    private Arches(Layer layer, Set<Kind> inTheWay, Point from, Point to, boolean above) {
+    private Arches(Layer layer, Set<Kind> inTheWay, Bow bow, Point from, Point to, boolean above) {
         this.from = from;
         this.to = to;
         this.above = above;
-        this.best = Curves.between(from, to, above);
+        this.bow = bow;
+        this.best = bow.between(from, to, above, SHARES[0]);
         for (var mark : layer.marks()) {
             if (inTheWay.contains(mark.kind())) {
                 admit(mark);
@@ -75,14 +82,23 @@ final class Arches {
         var box = mark.box();
         if (box.right() > from.x() - BESIDE && box.left() < to.x() + BESIDE) {
             for (var piece : mark.shape().pieces()) {
-                obstacles.add(piece.grown(CLEAR));
+                if (!isBeside(piece)) {
+                    obstacles.add(piece.grown(CLEAR));
+                }
             }
         }
     }
 
+    /** Whether it is a head that a tie begins behind or ends before. */
+    private boolean isBeside(Box piece) {
+        var around = piece.grown(CLEAR);
+        return piece.right() <= from.x() - NEAREST && around.contains(Box.around(from, 0))
+                || piece.left() >= to.x() + NEAREST && around.contains(Box.around(to, 0));
+    }
+
     /** From point to point, arched as far as it must be; where that does not help, its ends move outward as well. */
     static Shape.Curve over(Layer layer, Point from, Point to, boolean above) {
-        return searched(layer, inTheWay(layer), from, to, above).best;
+        return searched(layer, inTheWay(layer), Curves::slur, from, to, above).best;
     }
 
     /**
@@ -90,22 +106,38 @@ final class Arches {
      * harms less than a curve that leaves its heads (rule: curve-at-its-heads).
      */
     static Optional<Shape.Curve> near(Layer layer, Point from, Point to, boolean above) {
-        return lifted(layer, inTheWay(layer), from, to, above).or(() -> lifted(layer, NEVER_CROSSED, from, to, above));
+        return near(layer, Curves::slur, from, to, above);
+    }
+
+    /** As {@link #near}, and flat. */
+    static Optional<Shape.Curve> tie(Layer layer, Point from, Point to, boolean above) {
+        return near(layer, Curves::tie, from, to, above);
+    }
+
+    private static Optional<Shape.Curve> near(Layer layer, Bow bow, Point from, Point to, boolean above) {
+        return lifted(layer, inTheWay(layer), bow, from, to, above)
+                .or(() -> lifted(layer, NEVER_CROSSED, bow, from, to, above));
     }
 
     /** As {@link #overHeads}, if that crosses nothing else. */
     static Optional<Shape.Curve> clearOfHeads(Layer layer, Point from, Point to, boolean above) {
-        var arches = searched(layer, NEVER_CROSSED, from, to, above);
+        var arches = searched(layer, NEVER_CROSSED, Curves::slur, from, to, above);
         return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
+    }
+
+    /** As {@link #overHeads}, and flat where it can be. */
+    static Shape.Curve tieOverHeads(Layer layer, Point from, Point to, boolean above) {
+        return searched(layer, NEVER_CROSSED, Curves::tie, from, to, above).best;
     }
 
     /** As {@link #over}, but through stems, flags and beams. */
     static Shape.Curve overHeads(Layer layer, Point from, Point to, boolean above) {
-        return searched(layer, NEVER_CROSSED, from, to, above).best;
+        return searched(layer, NEVER_CROSSED, Curves::slur, from, to, above).best;
     }
 
-    private static Optional<Shape.Curve> lifted(Layer layer, Set<Kind> inTheWay, Point from, Point to, boolean above) {
-        var arches = new Arches(layer, inTheWay, from, to, above);
+    private static Optional<Shape.Curve> lifted(
+            Layer layer, Set<Kind> inTheWay, Bow bow, Point from, Point to, boolean above) {
+        var arches = new Arches(layer, inTheWay, bow, from, to, above);
         arches.lift(0, SHARES[0], LITTLE);
         return arches.fewest == 0 ? Optional.of(arches.best) : Optional.empty();
     }
@@ -114,8 +146,8 @@ final class Arches {
         return layer.isTab() ? AMONG_NUMBERS : IN_THE_WAY;
     }
 
-    private static Arches searched(Layer layer, Set<Kind> inTheWay, Point from, Point to, boolean above) {
-        var arches = new Arches(layer, inTheWay, from, to, above);
+    private static Arches searched(Layer layer, Set<Kind> inTheWay, Bow bow, Point from, Point to, boolean above) {
+        var arches = new Arches(layer, inTheWay, bow, from, to, above);
         for (double ends = 0; ends <= ENDS_LIFT && arches.fewest > 0; ends += STEP) {
             for (double share : SHARES) {
                 arches.lift(ends, share, HIGHEST_LIFT);
@@ -126,12 +158,12 @@ final class Arches {
 
     /** The curve at its usual height or a little higher, if that is clear. */
     static Optional<Shape.Curve> plain(Layer layer, Point from, Point to, boolean above) {
-        return lifted(layer, inTheWay(layer), from, to, above);
+        return lifted(layer, inTheWay(layer), Curves::slur, from, to, above);
     }
 
     private void lift(double ends, double share, double most) {
         double sign = above ? -1 : 1;
-        var plain = Curves.between(from.moved(0, sign * ends), to.moved(0, sign * ends), above, share);
+        var plain = bow.between(from.moved(0, sign * ends), to.moved(0, sign * ends), above, share);
         for (double lift = 0; lift <= most && fewest > 0; lift += lift < 3 ? STEP : 2 * STEP) {
             var curve = plain.lifted(sign * lift);
             int crossed = crossed(curve);

@@ -17,7 +17,7 @@ import java.util.stream.Stream;
 /**
  * How the fretting hand comes from note to note without a new stroke: a slur on both staves, its letter on the
  * tablature or on a notation staff alone. A slur belongs to the heads that move (rule: curve-at-its-heads,
- * slur-letter-once). Notes that are reached together share one slur.
+ * slur-letter-once, slur-side). Notes that are reached together share one slur.
  */
 public final class Slurs implements Concern {
     private static final double OFF_HEAD = 0.85;

@@ -17,13 +17,14 @@ import java.util.Optional;
 /**
  * Ties from head to head, away from the stems, above where those differ (rule: curve-shape); over a system's end, half on
  * each side (rule: curve-over-break). A tie stays at its heads: it passes a stem or a beam sooner than it leaves them
- * (rule: curve-at-its-heads).
+ * (rule: curve-at-its-heads, tie-or-slur).
  */
 public final class Ties implements Concern {
     private static final double FROM_HEAD = 0.14;
     private static final double FROM_SIGN = 0.15;
     private static final double PARENTHESIS = 0.8;
     private static final double OFF_CENTRE = 0.36;
+    private static final double OVER = 0.82;
     private static final double SHORTEST = 1.2;
     private static final double CUT = 0.5;
     private static final double MOST_CUT = 2.5;
@@ -56,6 +57,13 @@ public final class Ties implements Concern {
                         beforeSigns(to.spot(), y, to.spot().x() + to.head().dx() - FROM_HEAD - parenthesis(to.head())))
                 .orElseGet(() -> lastEnd(sketch) - FROM_BARLINE);
         double end = Math.max(right, left + (goal.isPresent() ? SHORTEST : 0.6));
+        if (goal.isPresent() && end > right) {
+            // no room between the heads: it lies over both of them
+            double back = (end - right) / 2;
+            double over = head.y() + (above ? -OVER : OVER);
+            tie(sketch, spot, new Point(left - back, over), end - back, head, above);
+            return;
+        }
         tie(sketch, spot, new Point(left, y), end, head, above);
     }
 
@@ -108,14 +116,14 @@ public final class Ties implements Concern {
         var otherSide = new Point(from.x(), 2 * head.y() - from.y());
         var curve = near(layer, from, right, above)
                 .or(() -> near(layer, otherSide, right, !above))
-                .orElseGet(() -> Arches.overHeads(layer, from, new Point(right, from.y()), above));
+                .orElseGet(() -> Arches.tieOverHeads(layer, from, new Point(right, from.y()), above));
         layer.add(Kind.TIE, spot.owner(), curve);
     }
 
     /** At its usual height, else ending earlier. */
     private static Optional<Shape.Curve> near(Layer layer, Point from, double right, boolean above) {
         for (double to = right; to >= Math.max(from.x() + SHORTEST, right - MOST_CUT); to -= CUT) {
-            var curve = Arches.near(layer, from, new Point(to, from.y()), above);
+            var curve = Arches.tie(layer, from, new Point(to, from.y()), above);
             if (curve.isPresent()) {
                 return curve;
             }

@@ -13,7 +13,7 @@ import groundbass.engraving.spacing.BarSigns;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Lines and repeat signs between bars, through both staves. Drawn when the distance of the staves is known. */
+/** Lines and repeat signs between bars, through both staves (rule: joined-barlines). Drawn when the distance of the staves is known. */
 public final class Barlines {
     private final Sketch sketch;
     private final double top;

@@ -14,7 +14,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 
-/** Beams, and with them how long the stems under them are. */
+/** Beams, and with them how long the stems under them are (rule: beam-stack, beamed-stem-minimum). */
 public final class Beams implements Concern {
     private static final double STUB = 1.1;
     private static final double FARTHEST = 6;

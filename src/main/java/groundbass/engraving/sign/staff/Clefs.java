@@ -12,7 +12,7 @@ import groundbass.engraving.spacing.BarSigns;
 import groundbass.engraving.spacing.KeySignature;
 import groundbass.engraving.spacing.TimeSignature;
 
-/** Clef, key and meter at the head of a system, their changes inside it, and the warnings behind it. */
+/** Clef, key and meter at the head of a system (rule: system-opening), their changes inside it, and the warnings behind it. */
 public final class Clefs implements Concern {
     @Override
     public void draw(Sketch sketch) {

@@ -10,7 +10,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
-/** One line per string, open where a number stands on it, so that any background shows through. */
+/** One line per string, open where a number stands on it, so that any background shows through (rule: tab-line-gap). */
 public final class TabLines implements Concern {
     private static final double MARGIN = 0.14;
     private static final double SHORTEST_PIECE = 0.35;

@@ -16,7 +16,7 @@ import groundbass.writing.Head;
 
 /**
  * Frets and crosses on their strings, centred under the heads; in parentheses where a held note enters a system
- * (rule: tab-tied-note).
+ * (rule: tab-tied-note, numbers-under-heads, tab-chord-column).
  */
 public final class TabNumbers implements Concern {
     @Override

@@ -75,9 +75,16 @@ public final class AuditPages implements PageGroup {
         static Row of(AuditEntry entry, Educator me, Reader reader) {
             return new Row(
                     entry.at(),
-                    who(entry.who(), me, reader),
+                    doer(entry, me, reader),
                     said("audit." + entry.what().replace(' ', '-'), entry.what(), reader),
                     detail(entry.detail(), me.id(), reader));
+        }
+
+        private static String doer(AuditEntry entry, Educator me, Reader reader) {
+            String who = who(entry.who(), me, reader);
+            return entry.program()
+                    .map(program -> reader.say(Message.of("audit.who.by-program", who, program)))
+                    .orElse(who);
         }
 
         private static String who(String who, Educator me, Reader reader) {

@@ -33,7 +33,7 @@ public record ReleaseRow(
     static ReleaseRow of(Release release, int current, List<ReleaseFile> files) {
         int number = release.spec().release();
         boolean overtaken = release.publishedAt().isEmpty() && number < current;
-        var progress = Progress.of(release.state());
+        var progress = BuildProgress.of(release.state());
         String preview = "/preview/" + release.id();
         var rows = files.stream()
                 .filter(file -> file.role().isOffered())

@@ -6,7 +6,7 @@ import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.EpisodeState;
 import groundbass.catalog.episode.EpisodeState.Scheduled;
 import groundbass.catalog.episode.Episodes;
-import groundbass.catalog.series.Rhythm;
+import groundbass.catalog.series.ReleaseRhythm;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.Series;
 import groundbass.catalog.series.SeriesCatalog;
@@ -204,7 +204,7 @@ final class WeekTable {
         private final ZoneId zone;
         private final List<Episode> promised;
         private final List<Episode> undated;
-        private final Optional<Rhythm> rhythm;
+        private final Optional<ReleaseRhythm> rhythm;
         private final List<Slot> slots;
         private final SeriesHead head;
         private final List<Cell> cells;

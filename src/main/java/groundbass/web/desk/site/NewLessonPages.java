@@ -66,19 +66,12 @@ public final class NewLessonPages implements PageGroup {
         if (from.equals(LIKE_THE_LAST)) {
             return last(who, series)
                     .map(lesson -> Inheritance.like(lesson, title))
-                    .orElseGet(() -> usual(series, title));
+                    .orElseGet(() -> beginnings.begun(series, title));
         }
         return EpisodeId.parse(from)
                 .flatMap(id -> writing.draft(who, id))
                 .map(draft -> Inheritance.duplicate(draft.document(), title))
-                .orElseGet(() -> usual(series, title));
-    }
-
-    private EpisodeDocument usual(SeriesId series, String title) {
-        return beginnings
-                .of(series)
-                .map(kept -> kept.edit().title(title).done())
-                .orElseGet(() -> EpisodeDocument.titled(title, Level.BEGINNER));
+                .orElseGet(() -> beginnings.begun(series, title));
     }
 
     /** The lesson with the highest number, as it is being written. */

@@ -1,11 +1,11 @@
 package groundbass.web.desk.site;
 
-import groundbass.audience.question.Asked;
 import groundbass.audience.question.Question;
 import groundbass.audience.question.QuestionEnd;
 import groundbass.audience.question.QuestionId;
 import groundbass.audience.question.Questions;
 import groundbass.audience.question.Topic;
+import groundbass.audience.question.TypedQuestion;
 import groundbass.catalog.educator.EducatorId;
 import groundbass.catalog.episode.EpisodeId;
 import groundbass.catalog.episode.Episodes;
@@ -87,8 +87,8 @@ public final class QuestionDesk implements PageGroup {
 
     private static Optional<FieldProblem> problem(QuestionId id, String answer, QuestionEnd outcome) {
         String field = "answer-" + id.value();
-        if (answer.length() > Asked.LONGEST) {
-            return Optional.of(FieldProblem.of(field, "question.problem.long", answer.length(), Asked.LONGEST));
+        if (answer.length() > TypedQuestion.LONGEST) {
+            return Optional.of(FieldProblem.of(field, "question.problem.long", answer.length(), TypedQuestion.LONGEST));
         }
         return answer.isEmpty() && outcome == QuestionEnd.ANSWERED
                 ? Optional.of(FieldProblem.of(field, "desk.questions.empty"))

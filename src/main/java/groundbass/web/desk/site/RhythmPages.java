@@ -2,7 +2,7 @@ package groundbass.web.desk.site;
 
 import groundbass.catalog.series.Outlook;
 import groundbass.catalog.series.Outlooks;
-import groundbass.catalog.series.Rhythm;
+import groundbass.catalog.series.ReleaseRhythm;
 import groundbass.catalog.series.RhythmForm;
 import groundbass.catalog.series.Rhythms;
 import groundbass.catalog.series.Series;
@@ -91,7 +91,7 @@ public final class RhythmPages implements PageGroup {
 
         /** How many weeks can lie from one lesson to the next. */
         public List<String> choices() {
-            return IntStream.rangeClosed(1, Rhythm.MOST_WEEKS)
+            return IntStream.rangeClosed(1, ReleaseRhythm.MOST_WEEKS)
                     .mapToObj(Integer::toString)
                     .toList();
         }

@@ -31,6 +31,12 @@ public enum Limit {
     SHEET(2_000, Duration.ofMinutes(10), Keeper.MEMORY),
     /** Lessons looked for in one network: each reads the words of all lessons. */
     SEARCH(2_000, Duration.ofMinutes(10), Keeper.MEMORY),
+    /** Requests of one program. */
+    PROGRAM(600, Duration.ofMinutes(10), Keeper.MEMORY),
+    /** Of these, those that are done once and no more, and whose answers are kept for a day. */
+    PROGRAM_POST(500, Duration.ofDays(1), Keeper.DATABASE),
+    /** Requests of programs from one network that bring no good token. */
+    PROGRAM_REFUSED(120, Duration.ofMinutes(10), Keeper.MEMORY),
     /** Stretches of a draft made audible for one educator; what was made already is not counted. */
     LISTENING(120, Duration.ofMinutes(10), Keeper.MEMORY);
 

@@ -1,9 +1,9 @@
 package groundbass.web.student.account;
 
-import groundbass.audience.question.Asked;
 import groundbass.audience.question.AskedPlace;
 import groundbass.audience.question.Questions;
 import groundbass.audience.question.Topic;
+import groundbass.audience.question.TypedQuestion;
 import groundbass.audience.student.StudentId;
 import groundbass.catalog.episode.Episode;
 import groundbass.catalog.episode.EpisodeId;
@@ -104,7 +104,9 @@ public final class QuestionPages implements PageGroup {
             showAgain(ctx, view(lesson, topic, typed, tooMany(refused.get())), refused.get());
             return;
         }
-        questions.ask(who, new Asked(lesson.id(), topic, typed.line(), AskedPlace.read(typed.place()), typed.words()));
+        questions.ask(
+                who,
+                new TypedQuestion(lesson.id(), topic, typed.line(), AskedPlace.read(typed.place()), typed.words()));
         toDesk.ifPresent(Postman::deliverDue);
         Flash.say(ctx, "question.sent");
         ctx.redirect("/e/" + lesson.id(), HttpStatus.SEE_OTHER);
@@ -128,9 +130,9 @@ public final class QuestionPages implements PageGroup {
         }
         if (typed.words().isEmpty()) {
             problems.add(FieldProblem.of("words", "question.problem.empty"));
-        } else if (typed.words().length() > Asked.LONGEST) {
+        } else if (typed.words().length() > TypedQuestion.LONGEST) {
             problems.add(FieldProblem.of(
-                    "words", "question.problem.long", typed.words().length(), Asked.LONGEST));
+                    "words", "question.problem.long", typed.words().length(), TypedQuestion.LONGEST));
         }
         if (student.isEmpty()) {
             problems.add(FieldProblem.of("words", "question.problem.signin"));
@@ -157,7 +159,7 @@ public final class QuestionPages implements PageGroup {
                 lesson.title(),
                 topic == Topic.RIGHTS,
                 typed,
-                Asked.LONGEST,
+                TypedQuestion.LONGEST,
                 problems);
     }
 

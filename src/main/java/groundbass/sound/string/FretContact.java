@@ -1,0 +1,34 @@
+package groundbass.sound.string;
+
+import groundbass.signal.SampleRate;
+import java.util.List;
+
+/**
+ * What a string knocks against when it is slapped or snapped: the frets below it. They lie at fractions of what sounds, so
+ * that the contact goes with the fretting hand and neighbouring frets sound alike (rule: fret-contact).
+ *
+ * @param places from the bridge, as fractions of what sounds
+ * @param action how the neck falls away below the string, per sample of travel
+ * @param share how hard they turn the string back, 0 not at all to 1
+ * @param seconds for which the string swings widely enough to reach them
+ */
+record FretContact(List<Double> places, double action, double share, double seconds) {
+    static final FretContact NONE = new FretContact(List.of(), 0, 0, 0);
+
+    /** A blow drives the string against those beyond the thumb (by trial, no source). */
+    static final FretContact UNDER_A_BLOW = new FretContact(List.of(0.68, 0.77, 0.86), 0.45, 0.7, 0.05);
+
+    /** A snap lets it fall onto those before it (by trial, no source). */
+    static final FretContact UNDER_A_SNAP = new FretContact(List.of(0.315, 0.42, 0.56), 0.30, 0.9, 0.05);
+
+    FretContact {
+        places = List.copyOf(places);
+    }
+
+    /** @param period of what sounds, in samples */
+    List<Contact> contacts(SampleRate rate, double period) {
+        return places.stream()
+                .map(place -> Contact.fret(place * period, action * period * (1 - place), share, rate.at(seconds)))
+                .toList();
+    }
+}

@@ -1,0 +1,111 @@
+package groundbass.web.program;
+
+import groundbass.catalog.educator.ProgramScope;
+import groundbass.catalog.episode.Beginnings;
+import groundbass.catalog.episode.EpisodeService;
+import groundbass.catalog.series.Series;
+import groundbass.document.Level;
+import groundbass.web.shell.PageGroup;
+import groundbass.web.shell.Role;
+import groundbass.web.shell.Routes;
+import io.javalin.http.HttpStatus;
+import java.io.IOException;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+
+/** The series of an educator with their lessons, and the beginning of a lesson. */
+final class SeriesOperations implements PageGroup {
+    private static final String PATH = Door.ROOT + "/series";
+    private static final String ONE = PATH + "/{series}";
+
+    private final Door door;
+    private final Once once;
+    private final Own own;
+    private final EpisodeService writing;
+    private final Beginnings beginnings;
+    private final LessonView lessons;
+
+    SeriesOperations(Door door, Once once, Own own, EpisodeService writing, Beginnings beginnings, LessonView lessons) {
+        this.door = door;
+        this.once = once;
+        this.own = own;
+        this.writing = writing;
+        this.beginnings = beginnings;
+        this.lessons = lessons;
+    }
+
+    @Override
+    public void addTo(Routes routes) {
+        routes.get(PATH, Role.EXEMPT, door.open(ProgramScope.READ, this::list));
+        routes.get(ONE, Role.EXEMPT, door.open(ProgramScope.READ, this::show));
+        routes.get(ONE + "/lessons", Role.EXEMPT, door.open(ProgramScope.READ, this::listLessons));
+        routes.post(ONE + "/lessons", Role.EXEMPT, door.open(ProgramScope.WRITE, this::begin));
+    }
+
+    private void list(Call call) {
+        var part = Listing.of(call.ctx());
+        var found = own.allSeries(call).stream()
+                .skip(part.skip())
+                .limit(part.limit() + 1L)
+                .toList();
+        part.show(call, found, this::view);
+    }
+
+    private void show(Call call) {
+        Answers.show(call, view(own.series(call)));
+    }
+
+    private Map<String, Object> view(Series series) {
+        return Members.of("id", series.id().value())
+                .and("slug", series.slug().value())
+                .and("title", series.title())
+                .and("summary", series.summary())
+                .and("zone", series.zone().getId())
+                .and("lessons", own.episodes().countIn(series.id()))
+                .and("createdAt", series.createdAt().toString())
+                .map();
+    }
+
+    private void listLessons(Call call) {
+        var series = own.series(call);
+        var part = Listing.of(call.ctx());
+        var found = own.episodes().in(series.id(), part.skip(), part.limit() + 1);
+        part.show(call, found, lessons::of);
+    }
+
+    /**
+     * What a program says of a lesson that it begins.
+     *
+     * @param level empty for the one with which lessons of the series begin
+     */
+    private record Beginning(String title, Optional<Level> level) {
+        private record Sent(String title, String level) {}
+
+        static Beginning read(Incoming body) throws IOException {
+            var sent = ProgramJson.read(ProgramJson.object(body.bytes()), Sent.class);
+            return new Beginning(
+                    Objects.requireNonNullElse(sent.title(), ""),
+                    Optional.ofNullable(sent.level()).map(Beginning::level));
+        }
+
+        private static Level level(String word) {
+            return Level.parse(word).orElseThrow(() -> Refusal.member("level", "program.refused.word"));
+        }
+    }
+
+    private void begin(Call call) throws IOException {
+        var body = Incoming.json(call.ctx());
+        once.answer(call, body, () -> begin(call, Beginning.read(body)));
+    }
+
+    private Once.Made begin(Call call, Beginning asked) {
+        var series = own.series(call);
+        var usual = beginnings.begun(series.id(), asked.title().strip());
+        var begun = usual.edit().level(asked.level().orElse(usual.level())).done();
+        var outcome = writing.create(call.who(), series.id(), begun);
+        var lesson =
+                outcome.result().orElseThrow(() -> Refusal.of(HttpStatus.UNPROCESSABLE_CONTENT, outcome.problems()));
+        return new Once.Made(HttpStatus.CREATED, LessonView.address(lesson), lessons.of(lesson));
+    }
+}
