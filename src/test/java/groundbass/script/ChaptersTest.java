@@ -17,7 +17,8 @@ class ChaptersTest {
     private static Script script(String... cues) {
         var text = new StringBuilder("WEBVTT\n");
         for (int i = 0; i < cues.length; i++) {
-            text.append("\n%02d:%02d.000 --> %02d:%02d.000%n".formatted(i * 5 / 60, i * 5 % 60, (i * 5 + 5) / 60, (i * 5 + 5) % 60))
+            text.append("\n%02d:%02d.000 --> %02d:%02d.000%n"
+                            .formatted(i * 5 / 60, i * 5 % 60, (i * 5 + 5) / 60, (i * 5 + 5) % 60))
                     .append(cues[i])
                     .append('\n');
         }

@@ -54,7 +54,9 @@ class MachineCaptionsTest {
                 + read.statements().size() + ", agree " + read.agreeing() + ", in part " + read.readInPart() + " "
                 + alarms);
         assertThat(read.statements()).hasSizeGreaterThan(20);
-        assertThat(alarms.size() * 100).as("%s", alarms).isLessThan(3 * read.statements().size());
+        assertThat(alarms.size() * 100)
+                .as("%s", alarms)
+                .isLessThan(3 * read.statements().size());
     }
 
     static String captions(String told, Locale language) {

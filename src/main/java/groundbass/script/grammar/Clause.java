@@ -65,8 +65,8 @@ public record Clause(List<Read> units) {
                         || read.is(Constituent.Unknown.class))
                 .isPresent();
         boolean asking = has(Constituent.Tie.WHAT) || has(Constituent.Tie.HOW_MANY) || has(Constituent.Tie.WHICH);
-        boolean fragment = units.stream()
-                .noneMatch(read -> VERBS.stream().anyMatch(read::is)); // "And dead notes in that bar?"
+        boolean fragment =
+                units.stream().noneMatch(read -> VERBS.stream().anyMatch(read::is)); // "And dead notes in that bar?"
         return has(Constituent.Tie.ASK) && (verb || asking || fragment && units.size() > 2);
     }
 

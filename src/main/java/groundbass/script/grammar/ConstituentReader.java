@@ -87,9 +87,9 @@ final class ConstituentReader {
     /** "A minim first, and then": that something comes first was not said of one of several. */
     private boolean isOrdered(int i) {
         boolean first = tokens.is(i, Category.ORDINAL) && tokens.at(i).number(Category.ORDINAL) == 1;
-        boolean last = tokens.isAny(
-                        i - 1, Category.NOTE, Category.LENGTH, Category.LETTER, Category.REST, Category.STRING)
-                && (tokens.isEnd(i + 1) || tokens.isAny(i + 1, Category.AND, Category.THEN));
+        boolean last =
+                tokens.isAny(i - 1, Category.NOTE, Category.LENGTH, Category.LETTER, Category.REST, Category.STRING)
+                        && (tokens.isEnd(i + 1) || tokens.isAny(i + 1, Category.AND, Category.THEN));
         boolean ahead = tokens.is(i + 1, Category.LETTER) // "you have first D, then E"
                 && tokens.isAny(i - 1, Category.COMMA, Category.HAVE, Category.PLAY, Category.BE, Category.WE);
         return first && (last || ahead);
@@ -142,7 +142,8 @@ final class ConstituentReader {
     private Optional<Found<Constituent>> titled(int i) {
         boolean here = !title.isEmpty()
                 && IntStream.range(0, title.size())
-                        .allMatch(at -> tokens.at(i + at).raw().toLowerCase(Locale.ROOT).equals(title.get(at)));
+                        .allMatch(at ->
+                                tokens.at(i + at).raw().toLowerCase(Locale.ROOT).equals(title.get(at)));
         return here ? unit(new Constituent.Whole(), i + title.size()) : Optional.empty();
     }
 
@@ -244,7 +245,8 @@ final class ConstituentReader {
                 .filter(one -> one.value() instanceof Constituent.Interval step
                         && step.number() == 2
                         && step.semitones().isPresent())
-                .map(one -> new Found<Constituent>(steps(found.value(), (Constituent.Interval) one.value()), one.after())));
+                .map(one ->
+                        new Found<Constituent>(steps(found.value(), (Constituent.Interval) one.value()), one.after())));
         if (steps.isPresent()) { // "three half steps"
             return steps;
         }
@@ -268,7 +270,8 @@ final class ConstituentReader {
     }
 
     private static Constituent steps(int many, Constituent.Interval step) {
-        return new Constituent.Interval(many + 1, OptionalInt.of(many * step.semitones().getAsInt()));
+        return new Constituent.Interval(
+                many + 1, OptionalInt.of(many * step.semitones().getAsInt()));
     }
 
     private Optional<Found<Constituent>> move(int i) {
@@ -326,8 +329,8 @@ final class ConstituentReader {
 
     /** "Over this chord the E is the third", "F is the root, A the third". */
     private boolean isDegree(int i) {
-        boolean harmony = IntStream.range(0, tokens.size())
-                .anyMatch(at -> tokens.isAny(at, Category.CHORD, Category.ROOT));
+        boolean harmony =
+                IntStream.range(0, tokens.size()).anyMatch(at -> tokens.isAny(at, Category.CHORD, Category.ROOT));
         return harmony
                 && tokens.is(i, Category.ORDINAL)
                 && tokens.is(i - 1, Category.THE)
@@ -388,7 +391,8 @@ final class ConstituentReader {
     }
 
     private Optional<Found<Constituent>> quiet(int i) {
-        boolean compared = tokens.is(i, Category.SILENT) && !tokens.isEnd(i + 1)
+        boolean compared = tokens.is(i, Category.SILENT)
+                && !tokens.isEnd(i + 1)
                 && (!tokens.at(i + 1).isKnown() || tokens.is(i + 1, Category.UNREAD));
         if (tokens.isAny(i, Category.REST, Category.SILENT) && !tokens.is(i, Category.OPEN) && !compared) {
             return unit(new Constituent.Silence(Optional.empty()), i + 1);

@@ -22,8 +22,7 @@ public record Hearing(Vocabulary vocabulary, boolean unpunctuated, boolean lower
                 .flatMap(List::stream)
                 .map(Word::folded)
                 .toList();
-        return new Hearing(
-                Vocabulary.of(language), Words.isUnpunctuated(script), Words.isLowered(script), words);
+        return new Hearing(Vocabulary.of(language), Words.isUnpunctuated(script), Words.isLowered(script), words);
     }
 
     /** The clauses of a sentence. */

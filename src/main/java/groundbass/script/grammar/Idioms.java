@@ -91,14 +91,14 @@ final class Idioms {
         if (free) {
             return says(Tie.MAYBE, i + 3);
         }
-        boolean tag = tokens.isAny(i + 1, Category.IT, Category.THEY, Category.WE, Category.THERE)
-                && tokens.isEnd(i + 2);
+        boolean tag =
+                tokens.isAny(i + 1, Category.IT, Category.THEY, Category.WE, Category.THERE) && tokens.isEnd(i + 2);
         if (tag) {
             return nothing(i + 2);
         }
         return tokens.is(i, Category.ANY)
-                ? Optional.of(new Found<>(
-                        List.of(new Constituent.Small(Tie.NOT), new Constituent.Small(Tie.ANY)), i + 1))
+                ? Optional.of(
+                        new Found<>(List.of(new Constituent.Small(Tie.NOT), new Constituent.Small(Tie.ANY)), i + 1))
                 : Optional.empty();
     }
 
@@ -110,8 +110,7 @@ final class Idioms {
             return says(Tie.TO, i + 1);
         }
         boolean by = tokens.is(i, Category.OR) && isInterval.test(tokens.skip(i + 1, Category.THE));
-        boolean opened =
-                tokens.is(i, Category.WITH) && tokens.is(i - 1, Category.START) && tokens.isEnd(i + 1);
+        boolean opened = tokens.is(i, Category.WITH) && tokens.is(i - 1, Category.START) && tokens.isEnd(i + 1);
         if (by || opened) {
             return nothing(i + 1);
         }
@@ -121,16 +120,15 @@ final class Idioms {
         if (tokens.isAny(i + 1, Category.UPWARD, Category.DOWNWARD)) {
             return says(tokens.is(i + 1, Category.UPWARD) ? Tie.UP : Tie.DOWN, i + 2);
         }
-        boolean purpose =
-                strangers.isStrange(i + 1) || tokens.is(i + 1, Category.FILLER) && tokens.isEnd(i + 2);
+        boolean purpose = strangers.isStrange(i + 1) || tokens.is(i + 1, Category.FILLER) && tokens.isEnd(i + 2);
         return purpose ? nothing(i + 2) : tokens.is(i + 1, Category.START) ? nothing(i + 1) : Optional.empty();
     }
 
     /** "Let it ring", "let's", "followed by", and words with which speakers begin anew where nobody wrote a mark. */
     private Optional<Found<List<Constituent>>> order(int i) {
         if (tokens.is(i, Category.LET)) {
-            boolean bidden = tokens.isAny(
-                    i + 1, Category.IT, Category.THEY, Category.THAT, Category.THE, Category.LETTER);
+            boolean bidden =
+                    tokens.isAny(i + 1, Category.IT, Category.THEY, Category.THAT, Category.THE, Category.LETTER);
             boolean us = tokens.is(i + 1, Category.BE);
             return bidden ? nothing(i + 1) : us ? nothing(i + 2) : Optional.empty();
         }
@@ -148,12 +146,9 @@ final class Idioms {
         if (likened) {
             return says(Tie.LIKE, i + 1);
         }
-        boolean aside = tokens.is(i, Category.LIKE)
-                && tokens.is(i - 1, Category.COMMA)
-                && tokens.is(i + 1, Category.COMMA);
-        boolean soon = tokens.is(i, Category.SAME)
-                && tokens.is(i, Category.FILLER)
-                && !tokens.is(i - 1, Category.BE);
+        boolean aside =
+                tokens.is(i, Category.LIKE) && tokens.is(i - 1, Category.COMMA) && tokens.is(i + 1, Category.COMMA);
+        boolean soon = tokens.is(i, Category.SAME) && tokens.is(i, Category.FILLER) && !tokens.is(i - 1, Category.BE);
         return aside || soon ? nothing(i + 1) : Optional.empty();
     }
 
@@ -180,8 +175,7 @@ final class Idioms {
 
     /** "By the way", "note for note", "over this chord, ...", "from top to bottom". */
     private Optional<Found<List<Constituent>>> triple(int i) {
-        boolean besides =
-                tokens.is(i, Category.OR) && tokens.is(i + 1, Category.THE) && tokens.is(i + 2, Category.WAY);
+        boolean besides = tokens.is(i, Category.OR) && tokens.is(i + 1, Category.THE) && tokens.is(i + 2, Category.WAY);
         boolean alike =
                 tokens.is(i, Category.NOTE) && tokens.is(i + 1, Category.FOR) && tokens.is(i + 2, Category.NOTE);
         boolean harmony = tokens.is(i, Category.OVER)

@@ -57,7 +57,9 @@ final class Moments {
                     new Found<>(new Constituent.Bars(List.of(tokens.at(i).number(Category.NUMBER))), i + 1));
         }
         boolean plain = tokens.is(i + 1, Category.BAR)
-                && tokens.number(i + 2).filter(found -> !isCounting(found.after())).isEmpty();
+                && tokens.number(i + 2)
+                        .filter(found -> !isCounting(found.after()))
+                        .isEmpty();
         boolean ofBar = tokens.is(i - 1, Category.OF)
                 && tokens.is(i - 2, Category.NOTE)
                 && tokens.isAny(i - 3, Category.LAST, Category.ORDINAL)
@@ -67,9 +69,7 @@ final class Moments {
             return Optional.of(
                     new Found<>(new Constituent.Bars(List.of(tokens.at(i).number(Category.NUMBER))), i + 1));
         }
-        var way = plain
-                ? way(i)
-                : Optional.<Constituent.BarAt.Way>empty();
+        var way = plain ? way(i) : Optional.<Constituent.BarAt.Way>empty();
         if (way.isPresent()) {
             return Optional.of(new Found<>(new Constituent.BarAt(way.get()), i + 2));
         }
@@ -119,9 +119,12 @@ final class Moments {
                 return Optional.of(new Found<>(new Constituent.Lasting(Fraction.of(1, 2), true), at + 1));
             }
         }
-        boolean told = tokens.is(i - 1, Category.THE) && tokens.is(i - 2, Category.BE) && tokens.is(i - 3, Category.THAT);
+        boolean told =
+                tokens.is(i - 1, Category.THE) && tokens.is(i - 2, Category.BE) && tokens.is(i - 3, Category.THAT);
         boolean subject = tokens.is(i - 1, Category.THE) && tokens.isAny(i + 2, Category.BE, Category.HAVE);
-        if ((told || subject) && tokens.is(i, Category.WHOLE) && tokens.is(i + 1, Category.BAR)) { // "that's the whole bar"
+        if ((told || subject)
+                && tokens.is(i, Category.WHOLE)
+                && tokens.is(i + 1, Category.BAR)) { // "that's the whole bar"
             return Optional.of(new Found<>(new Constituent.BarAt(Constituent.BarAt.Way.THIS), i + 2));
         }
         if (tokens.is(i, Category.WHOLE) && tokens.is(i + 1, Category.BAR)) {
@@ -215,13 +218,16 @@ final class Moments {
         }
         boolean article =
                 tokens.is(i, Category.THE) && tokens.at(i + 1).isCapital() && !tokens.is(i + 1, Category.LETTER);
-        boolean subject = tokens.is(i, Category.THE) && tokens.is(i + 1, Category.NUMBER) && (isSingular(i + 2) || isOpening(i + 2) || isOfBar(i + 2));
+        boolean subject = tokens.is(i, Category.THE)
+                && tokens.is(i + 1, Category.NUMBER)
+                && (isSingular(i + 2) || isOpening(i + 2) || isOfBar(i + 2));
         return article || subject ? i + 1 : i;
     }
 
     /** "Die Zwei fängt mit ... an". */
     private boolean isOpening(int i) {
-        return tokens.isAny(i, Category.START, Category.END) && tokens.at(i).raw().matches(".*[ts]");
+        return tokens.isAny(i, Category.START, Category.END)
+                && tokens.at(i).raw().matches(".*[ts]");
     }
 
     /** "Die Drei in Takt zwei". */
@@ -267,9 +273,10 @@ final class Moments {
             return ordinal.map(found -> new Found<>(new Constituent.Beats(List.of(found.value())), found.after() + 1));
         }
         boolean begins = i == 0 || i == 1 && tokens.isAny(0, Category.AND, Category.SO, Category.THEN);
-        var ofBar = tokens.number(i).filter(found -> tokens.is(found.after(), Category.OF)
-                && tokens.isAny(found.after() + 1, Category.THE, Category.THAT)
-                && tokens.is(found.after() + 2, Category.BAR));
+        var ofBar = tokens.number(i)
+                .filter(found -> tokens.is(found.after(), Category.OF)
+                        && tokens.isAny(found.after() + 1, Category.THE, Category.THAT)
+                        && tokens.is(found.after() + 2, Category.BAR));
         if (ofBar.isPresent()) { // "four of that bar"
             return ofBar.map(found -> new Found<>(new Constituent.Beats(List.of(found.value())), found.after()));
         }

@@ -70,10 +70,28 @@ final class Openings {
         int to = isTie(at + 1, Tie.UP) || isTie(at + 1, Tie.DOWN) ? at + 2 : at + 1;
         boolean path = isName(at) && isTie(to, Tie.TO) && isName(to + 1); // "C up to E"
         boolean so = at > i && isTie(at - 1, Tie.SO) && (isVerb(at) || isOrder(at));
-        boolean turned = at > i && isTie(at, Tie.BE) && (is(at + 1, PRONOUNS) || isAmount(at + 1)); // "..., sind das neun"
+        boolean turned =
+                at > i && isTie(at, Tie.BE) && (is(at + 1, PRONOUNS) || isAmount(at + 1)); // "..., sind das neun"
         boolean verbFirst = isTie(at, Tie.PLAY) && is(at + 1, PREPOSITIONS) && Splitter.isMoment(units, at + 2);
         boolean plural = isBare(at) && !isName(at) && !isAmount(at - 1) && isVerb(at + 1);
-        return bare || plural || verbFirst || numbered || path || so || turned || onward || only || sum || after || none || what || isPronoun(at) || isMoment(at) || isNoun(at) || isPath(at) || isCondition(at);
+        return bare
+                || plural
+                || verbFirst
+                || numbered
+                || path
+                || so
+                || turned
+                || onward
+                || only
+                || sum
+                || after
+                || none
+                || what
+                || isPronoun(at)
+                || isMoment(at)
+                || isNoun(at)
+                || isPath(at)
+                || isCondition(at);
     }
 
     /** "If you", "when the", "try leaning", "don't squeeze". */
@@ -144,7 +162,8 @@ final class Openings {
                 return named || at == i + 1; // "der kommt"
             }
             boolean strange = named && isUnknown(at) && is(at + 1, PREPOSITIONS); // "the octave lives on"
-            boolean several = (isTie(i, Tie.ALL) || isTie(i, Tie.BOTH)) && (isPlace(at) || isTie(at, Tie.ON) && at > i + 1); // "all three fifth fret"
+            boolean several = (isTie(i, Tie.ALL) || isTie(i, Tie.BOTH))
+                    && (isPlace(at) || isTie(at, Tie.ON) && at > i + 1); // "all three fifth fret"
             if (strange || several) {
                 return true;
             }
@@ -158,11 +177,8 @@ final class Openings {
             if (second || placed || early || !ofNoun) {
                 return false;
             }
-            named |= isContent(at)
-                    || isUnknown(at)
-                    || isTie(at, Tie.CHORD)
-                    || isTie(at, Tie.NOTE)
-                    || isTie(at, Tie.ONE);
+            named |=
+                    isContent(at) || isUnknown(at) || isTie(at, Tie.CHORD) || isTie(at, Tie.NOTE) || isTie(at, Tie.ONE);
         }
         return false;
     }
@@ -205,7 +221,8 @@ final class Openings {
 
     /** Whether what was said is spoken of: "the first of those is", "it's". */
     boolean isPointing(int i) {
-        boolean ranked = isTie(i, Tie.THE) && i + 1 < units.size() && units.get(i + 1).is(Constituent.Rank.class);
+        boolean ranked =
+                isTie(i, Tie.THE) && i + 1 < units.size() && units.get(i + 1).is(Constituent.Rank.class);
         return ranked ? isNoun(i) : isPronoun(i) || isOrder(i);
     }
 
@@ -223,10 +240,7 @@ final class Openings {
 
     /** "D is ...", "dead notes are ...". */
     private boolean isBare(int i) {
-        return i < units.size()
-                && isContent(i)
-                && !(units.get(i).unit() instanceof Constituent.Place)
-                && !isNumber(i);
+        return i < units.size() && isContent(i) && !(units.get(i).unit() instanceof Constituent.Place) && !isNumber(i);
     }
 
     /** "How many", "what's", "what do". */
@@ -240,7 +254,8 @@ final class Openings {
     }
 
     private boolean isAmount(int i) {
-        return i >= 0 && isNumber(i) || i >= 0 && i < units.size() && units.get(i).is(Constituent.Count.class);
+        return i >= 0 && isNumber(i)
+                || i >= 0 && i < units.size() && units.get(i).is(Constituent.Count.class);
     }
 
     private boolean isNumber(int i) {

@@ -36,11 +36,19 @@ final class Reckoning {
         int from = before(units, at, follows ? Reckoning::isLeading : read -> isReckoned(read) || isLeading(read));
         boolean whole = follows || isThing(units.subList(from, at));
         if (!whole) { // "so count along"
-            units.set(at, new Read(new Constituent.Small(Tie.PLAY), units.get(at).from(), units.get(at).to()));
+            units.set(
+                    at,
+                    new Read(
+                            new Constituent.Small(Tie.PLAY),
+                            units.get(at).from(),
+                            units.get(at).to()));
             return at;
         }
         var taken = units.subList(from, after);
-        var comma = new Read(new Constituent.Small(Tie.COMMA), taken.get(0).from(), taken.get(0).to());
+        var comma = new Read(
+                new Constituent.Small(Tie.COMMA),
+                taken.get(0).from(),
+                taken.get(0).to());
         taken.clear();
         units.add(from, comma); // what stands on both sides does not belong together
         return from;

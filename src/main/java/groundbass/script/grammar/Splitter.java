@@ -43,8 +43,28 @@ final class Splitter {
 
     /** Words that lead to a moment. */
     private static final Set<Tie> LEADING = Set.of(
-            Tie.ON, Tie.IN, Tie.OF, Tie.AT, Tie.TO, Tie.FROM, Tie.FOR, Tie.OVER, Tie.WITH, Tie.LIKE, Tie.SAME, Tie.THE,
-            Tie.BE, Tie.AFTER, Tie.BEFORE, Tie.BETWEEN, Tie.ONLY, Tie.EXCEPT, Tie.THEN, Tie.PLAY, Tie.THAT, Tie.AGAIN);
+            Tie.ON,
+            Tie.IN,
+            Tie.OF,
+            Tie.AT,
+            Tie.TO,
+            Tie.FROM,
+            Tie.FOR,
+            Tie.OVER,
+            Tie.WITH,
+            Tie.LIKE,
+            Tie.SAME,
+            Tie.THE,
+            Tie.BE,
+            Tie.AFTER,
+            Tie.BEFORE,
+            Tie.BETWEEN,
+            Tie.ONLY,
+            Tie.EXCEPT,
+            Tie.THEN,
+            Tie.PLAY,
+            Tie.THAT,
+            Tie.AGAIN);
 
     /** So many units may tell what comes next. */
     private static final int MORE = 7;
@@ -75,7 +95,8 @@ final class Splitter {
                 && !(unpunctuated && isVerbLast())
                 && (hasVerb(open) || isPlaced(open) || unpunctuated && (isUnknownSaid() || isStrange()))
                 && (unpunctuated ? openings.isAt(i) || isMore(i) || isOrder(i + 1) : hasVerbBefore(i + 1));
-        separates |= unpunctuated && isSeparator(i) && isThing() && (openings.isStrong(i + 1) || isAside(i) || isBreath(i));
+        separates |=
+                unpunctuated && isSeparator(i) && isThing() && (openings.isStrong(i + 1) || isAside(i) || isBreath(i));
         separates |= !unpunctuated && isComparison(i);
         separates |= units.get(i).is(Tie.SEMICOLON) || isBesideBareNo(i) || isNoneOf(i) || isPreface(i);
         boolean begins = unpunctuated && !open.isEmpty() && isBeginning(i);
@@ -97,7 +118,9 @@ final class Splitter {
 
     /** "Now the D on three". */
     private boolean isBreath(int i) {
-        return units.get(i).is(Tie.SO) && i + 1 < units.size() && units.get(i + 1).is(Tie.THE);
+        return units.get(i).is(Tie.SO)
+                && i + 1 < units.size()
+                && units.get(i + 1).is(Tie.THE);
     }
 
     /** "There are eight notes, one more than in bar one". */
@@ -256,7 +279,8 @@ final class Splitter {
             }
             boolean last = read.is(Tie.PLAY)
                     && (i + 1 == units.size() || units.get(i + 1).is(Tie.STOP));
-            boolean rests = read.is(Constituent.Silence.class) && units.get(i - 1).is(Tie.WE) && i > from; // "you rest"
+            boolean rests =
+                    read.is(Constituent.Silence.class) && units.get(i - 1).is(Tie.WE) && i > from; // "you rest"
             if (rests) {
                 return true;
             }
@@ -272,13 +296,25 @@ final class Splitter {
     /** Whether a clause opens here, where nobody wrote that one ends. */
     private boolean isBeginning(int i) {
         boolean goesOn = units.get(i).is(Tie.FROM) && open.stream().anyMatch(read -> read.is(Constituent.Played.class));
-        return !goesOn && isComplete(i) && !isSeparator(i) && !isSeparator(i - 1) && (openings.isAt(i) || openings.isPointing(i) || isOtherBeat(i) || isOtherCount(i) || isNewOrder(i) || isBareMoment(i));
+        return !goesOn
+                && isComplete(i)
+                && !isSeparator(i)
+                && !isSeparator(i - 1)
+                && (openings.isAt(i)
+                        || openings.isPointing(i)
+                        || isOtherBeat(i)
+                        || isOtherCount(i)
+                        || isNewOrder(i)
+                        || isBareMoment(i));
     }
 
     /** "It goes D E on beat one, beat two fifth fret": a second beat begins something else, verb or none. */
     private boolean isOtherBeat(int i) {
         boolean bare = isBeat(units.get(i)) && !isPreposition(units.get(i - 1)) && i + 1 < units.size();
-        return bare && open.stream().anyMatch(Splitter::isBeat) && isContent(units.get(i + 1)) && !isMoment(units, i + 1);
+        return bare
+                && open.stream().anyMatch(Splitter::isBeat)
+                && isContent(units.get(i + 1))
+                && !isMoment(units, i + 1);
     }
 
     /** "Bar one has five slaps, one hammer-on in the line". */
@@ -318,7 +354,9 @@ final class Splitter {
     /** Whether enough was said for a clause: a verb with something behind it, or something and the moment where it comes. */
     private boolean isComplete(int i) {
         var last = open.get(open.size() - 1);
-        boolean object = (last.is(Tie.IT) || last.is(Tie.WE)) && open.size() > 1 && isBeforeNoun(open.get(open.size() - 2)); // "in it"
+        boolean object = (last.is(Tie.IT) || last.is(Tie.WE))
+                && open.size() > 1
+                && isBeforeNoun(open.get(open.size() - 2)); // "in it"
         boolean parted = last.is(Tie.START) // "fängt ... an"
                 && open.stream().filter(read -> read.is(Tie.START)).count() > 1;
         boolean stranded = units.get(i).is(Tie.FROM) && last.is(Tie.ON); // "the one we started on"
@@ -337,24 +375,25 @@ final class Splitter {
                 .findFirst()
                 .filter(read -> read.is(Tie.THE) || read.is(Tie.THAT))
                 .isPresent();
-        var first = open.stream()
-                .filter(read -> !isSeparator(read))
-                .findFirst()
-                .orElse(open.get(0));
+        var first = open.stream().filter(read -> !isSeparator(read)).findFirst().orElse(open.get(0));
         boolean order = first.unit() instanceof Constituent.Played;
         boolean each = (first.is(Tie.ALL) || first.is(Tie.BOTH)) && isThing();
-        boolean listed = (openings.isPointing(i) || openings.isAsking(i) || openings.isSubject(i)) && isThing() && !noun; // "then B flat and D it's ..."
+        boolean listed = (openings.isPointing(i) || openings.isAsking(i) || openings.isSubject(i))
+                && isThing()
+                && !noun; // "then B flat and D it's ..."
         boolean to = open.stream().anyMatch(read -> read.is(Tie.TO));
         boolean toward = first.is(Tie.FROM) || first.is(Tie.OF) && to || isContent(first) && to;
         boolean path = toward && !hasVerb(open) && !order; // "from the C up to the E that's ..."
         boolean told = (hasVerb(open) || order)
                 && (open.size() > 2 || open.stream().anyMatch(read -> isContent(read) || isMoment(read)));
-        return !dangling && !compared && !path && (told || each || listed || isUnknownSaid() || !noun && isPlaced(open));
+        return !dangling
+                && !compared
+                && !path
+                && (told || each || listed || isUnknownSaid() || !noun && isPlaced(open));
     }
 
     private boolean isThing() {
-        return open.stream()
-                .anyMatch(read -> isContent(read) && !isMoment(read) && !read.is(Constituent.Number.class));
+        return open.stream().anyMatch(read -> isContent(read) && !isMoment(read) && !read.is(Constituent.Number.class));
     }
 
     /** "It smiles at you": a verb that is not known. */
@@ -381,7 +420,9 @@ final class Splitter {
     /** "And hammer ...". */
     private boolean isOrder(int i) {
         boolean played = i < units.size() && units.get(i).unit() instanceof Constituent.Played;
-        boolean play = i + 1 < units.size() && units.get(i).is(Tie.PLAY) && units.get(i + 1).is(Tie.THE); // "and grab the"
+        boolean play = i + 1 < units.size()
+                && units.get(i).is(Tie.PLAY)
+                && units.get(i + 1).is(Tie.THE); // "and grab the"
         return played || play;
     }
 

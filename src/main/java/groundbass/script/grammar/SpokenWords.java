@@ -95,7 +95,13 @@ final class SpokenWords {
                 && value <= 3
                 && isAny(i + 1, Category.TENS)
                 && at(i).raw().length() > 1
-                && !isAny(i - 1, Category.SLOW, Category.SHORT, Category.LONG, Category.HIGH, Category.LOW); // "a slow one"
+                && !isAny(
+                        i - 1,
+                        Category.SLOW,
+                        Category.SHORT,
+                        Category.LONG,
+                        Category.HIGH,
+                        Category.LOW); // "a slow one"
         if (spoken) {
             return small(i + 1).map(found -> new Found<>(value * 100 + found.value(), found.after()));
         }

@@ -45,8 +45,9 @@ final class Strangers {
                         Category.CHORD,
                         Category.REST);
         boolean object = tokens.isAny(before - 1, Category.PLAY, Category.HAVE, Category.BE); // "it walks you home"
-        boolean it = tokens.is(before, Category.IT) && tokens.isAny(before - 1, Category.SO, Category.AND, Category.COMMA)
-                || tokens.is(before, Category.IT) && before == 0;
+        boolean it =
+                tokens.is(before, Category.IT) && tokens.isAny(before - 1, Category.SO, Category.AND, Category.COMMA)
+                        || tokens.is(before, Category.IT) && before == 0;
         return isStrange(i) && (turned || thing || it || tokens.is(before, Category.WE) && !object);
     }
 

@@ -19,8 +19,25 @@ import java.util.function.Function;
 /** Notes that were spoken of and are alike: "those two are the same note", "both on the same string". */
 final class AlikeReader implements Reader {
     private static final Set<Tie> IDLE = Set.of(
-            Tie.THEY, Tie.BOTH, Tie.ALL, Tie.BE, Tie.SAME, Tie.NOTE, Tie.STRING, Tie.FRET, Tie.ON, Tie.AT, Tie.IN,
-            Tie.OF, Tie.COMMA, Tie.AND, Tie.SO, Tie.PLAY, Tie.WE, Tie.STOP, Tie.COLON);
+            Tie.THEY,
+            Tie.BOTH,
+            Tie.ALL,
+            Tie.BE,
+            Tie.SAME,
+            Tie.NOTE,
+            Tie.STRING,
+            Tie.FRET,
+            Tie.ON,
+            Tie.AT,
+            Tie.IN,
+            Tie.OF,
+            Tie.COMMA,
+            Tie.AND,
+            Tie.SO,
+            Tie.PLAY,
+            Tie.WE,
+            Tie.STOP,
+            Tie.COLON);
 
     private final Stage stage;
 

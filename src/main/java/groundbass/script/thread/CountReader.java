@@ -115,11 +115,9 @@ final class CountReader implements Reader {
             return OptionalInt.empty();
         }
         if (denied) {
-            return counts.isEmpty()
-                            && times.isEmpty()
-                            && !said.has(Tie.LIKE)
-                            && !said.has(Constituent.Number.class)
-                    ? OptionalInt.of(0) : OptionalInt.empty();
+            return counts.isEmpty() && times.isEmpty() && !said.has(Tie.LIKE) && !said.has(Constituent.Number.class)
+                    ? OptionalInt.of(0)
+                    : OptionalInt.empty();
         }
         if (!counts.isEmpty()) {
             return OptionalInt.of(counts.get(0).many());
@@ -240,7 +238,8 @@ final class CountReader implements Reader {
             }
             boolean taste = item.has(Part.Kind.SHORT); // how short a note is, is a matter of taste
             boolean loose = !right && (taste || isMeter(many, said));
-            findings.add(loose ? Judged.open(matching) : Judged.of(right, new Right.CountThere((int) onsets), matching));
+            findings.add(
+                    loose ? Judged.open(matching) : Judged.of(right, new Right.CountThere((int) onsets), matching));
         }
         return choice(findings);
     }

@@ -70,7 +70,8 @@ final class EndsReader implements Reader {
                         || unit instanceof Constituent.Interval
                         || unit instanceof Constituent.Octaves);
         var beats = said.bars().size() == 1
-                ? stage.stretches(said.bars(), said.scope().time(), said.memory().beat())
+                ? stage.stretches(
+                        said.bars(), said.scope().time(), said.memory().beat())
                 : List.<Stretch>of();
         if (!plain || beats.size() != 2) {
             return Optional.empty();
@@ -103,10 +104,15 @@ final class EndsReader implements Reader {
         var notes = stage.notes(stage.stretches(bars, Optional.empty(), OptionalInt.empty())).stream()
                 .filter(at -> stage.midi(at).isPresent())
                 .toList();
-        var ranks = units.stream().filter(Rank.class::isInstance).map(Rank.class::cast).toList();
+        var ranks = units.stream()
+                .filter(Rank.class::isInstance)
+                .map(Rank.class::cast)
+                .toList();
         var what = units.stream().filter(unit -> !(unit instanceof Rank)).toList();
         var here = what.isEmpty() && ranks.size() == 1 ? notes : described(what, notes);
-        return ranks.isEmpty() ? here : ranks.size() == 1 ? ranked(ranks.get(0), here).stream().toList() : List.of();
+        return ranks.isEmpty()
+                ? here
+                : ranks.size() == 1 ? ranked(ranks.get(0), here).stream().toList() : List.of();
     }
 
     private List<At> described(List<Constituent> what, List<At> notes) {

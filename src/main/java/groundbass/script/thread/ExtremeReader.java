@@ -121,7 +121,8 @@ final class ExtremeReader implements Reader {
             return Optional.empty();
         }
         var midi = stage.midi(notes.get(0));
-        var sounding = new Item(List.of(new Part(Part.Kind.NAME, at -> stage.midi(at).equals(midi))), false, Optional.empty());
+        var sounding =
+                new Item(List.of(new Part(Part.Kind.NAME, at -> stage.midi(at).equals(midi))), false, Optional.empty());
         return extreme(sounding, said, highest);
     }
 

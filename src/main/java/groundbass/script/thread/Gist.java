@@ -345,7 +345,8 @@ final class Gist implements Reader {
     private Optional<Judged> pointed(List<Description> told, PlacedClause said) {
         var notes = said.memory().notes();
         boolean here = !said.scope().isSaid() && said.scope().time().isEmpty();
-        boolean points = isPointing(said.units()) && !said.hasAny(Tie.THEN, Tie.AFTER, Tie.TO, Tie.FROM, Tie.AND, Tie.THEY);
+        boolean points =
+                isPointing(said.units()) && !said.hasAny(Tie.THEN, Tie.AFTER, Tie.TO, Tie.FROM, Tie.AND, Tie.THEY);
         boolean one = notes.size() == 1
                 && told.size() == 1
                 && told.get(0).item().kinds().stream().noneMatch(kind -> kind == Part.Kind.NAME);

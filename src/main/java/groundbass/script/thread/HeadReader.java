@@ -124,7 +124,9 @@ final class HeadReader implements Reader {
         if (unit instanceof Constituent.BarCount count) {
             boolean alone = said.units().stream().allMatch(part -> part == unit || isLead(part))
                     && said.memory().bars().isEmpty(); // "eight bars", to begin with
-            boolean own = alone || said.has(Tie.LONG) || said.hasAny(Tie.BE, Tie.HAVE) && (!said.has(Tie.OF) || said.has(Tie.IT));
+            boolean own = alone
+                    || said.has(Tie.LONG)
+                    || said.hasAny(Tie.BE, Tie.HAVE) && (!said.has(Tie.OF) || said.has(Tie.IT));
             boolean other = said.hasAny(Tie.FOR, Tie.THEN, Tie.TO, Tie.OVER) || said.has(Constituent.Name.class);
             return own && !other ? Optional.of(heads.check(new Claim.BarCountIs(count.bars()))) : Optional.empty();
         }

@@ -74,7 +74,10 @@ final class IntervalReader implements Reader {
         boolean down = clause.hasAny(Tie.BELOW, Tie.DOWN);
         var notes = clause.memory().notes();
         boolean told = up != down && clause.has(Tie.BE) && clause.hasAny(Tie.THAT, Tie.IT);
-        if (!told || said.semitones().isEmpty() || notes.size() != 1 || !clause.memory().sure()) {
+        if (!told
+                || said.semitones().isEmpty()
+                || notes.size() != 1
+                || !clause.memory().sure()) {
             return Optional.empty();
         }
         int steps = up ? said.semitones().getAsInt() : -said.semitones().getAsInt();
@@ -116,7 +119,8 @@ final class IntervalReader implements Reader {
         var pair = pair(clause);
         return pair.flatMap(notes -> distance(notes.get(0), notes.get(1))
                 .map(semitones -> Judged.of(
-                        Math.floorMod(Math.abs(semitones), 12) == said.semitones().getAsInt(),
+                        Math.floorMod(Math.abs(semitones), 12)
+                                == said.semitones().getAsInt(),
                         new Right.StepThere(semitones),
                         notes)));
     }

@@ -100,12 +100,17 @@ final class NoteReader implements Reader {
 
     /** "After the D there are ...": the one note after which something comes. */
     private Optional<At> anchor(List<Constituent> left, PlacedClause said) {
-        boolean after = !left.isEmpty() && PlacedClause.is(left.get(0), Tie.AFTER) && said.scope().time().isEmpty();
+        boolean after = !left.isEmpty()
+                && PlacedClause.is(left.get(0), Tie.AFTER)
+                && said.scope().time().isEmpty();
         var what = left.stream()
                 .filter(unit -> !Subject.isNone(List.of(unit)) && !PlacedClause.is(unit, Tie.THAT))
                 .toList();
         return after && !what.isEmpty()
-                ? Subject.of(what, said, stage).map(Subject::notes).filter(notes -> notes.size() == 1).map(notes -> notes.get(0))
+                ? Subject.of(what, said, stage)
+                        .map(Subject::notes)
+                        .filter(notes -> notes.size() == 1)
+                        .map(notes -> notes.get(0))
                 : Optional.empty();
     }
 
@@ -118,11 +123,13 @@ final class NoteReader implements Reader {
     /** "Beats one and two are both crotchets": whatever happens there is as said. */
     private Optional<Judged> everyThere(List<Constituent> left, List<Constituent> right, PlacedClause said) {
         boolean bare = left.stream().allMatch(Constituent.Small.class::isInstance);
-        boolean known = said.bars().size() == 1 && stage.timeline().has(said.bars().get(0));
+        boolean known =
+                said.bars().size() == 1 && stage.timeline().has(said.bars().get(0));
         if (!bare || !known || said.scope().time().isEmpty() || left.stream().anyMatch(NoteReader::isPronoun)) {
             return Optional.empty();
         }
-        var stretches = stage.stretches(said.bars(), said.scope().time(), said.memory().beat());
+        var stretches =
+                stage.stretches(said.bars(), said.scope().time(), said.memory().beat());
         return Items.of(right, stage)
                 .map(Items.Row::items)
                 .filter(items -> items.size() == 1 && !stretches.isEmpty())
@@ -433,8 +440,8 @@ final class NoteReader implements Reader {
         if (item.length().isPresent() && !isWritten(item.length().get(), stretches.get(0), events.get(0))) {
             return Judged.wrong(Wrongs.start(stretches.get(0), item, stage), notes);
         }
-        boolean placed =
-                said.hasAny(Tie.HAVE, Tie.PLAY, Tie.THERE, Tie.WE) || item.length().isPresent();
+        boolean placed = said.hasAny(Tie.HAVE, Tie.PLAY, Tie.THERE, Tie.WE)
+                || item.length().isPresent();
         return whole || placed ? Judged.agrees(List.of()) : Judged.open(List.of());
     }
 
@@ -503,7 +510,8 @@ final class NoteReader implements Reader {
         var sounding = events.stream().filter(event -> !event.isRest()).toList();
         long there = sounding.stream().filter(event -> event.fits(items.get(0))).count();
         boolean first = Runs.find(items, sounding) == 0;
-        boolean more = sounding.size() > items.size() && sounding.get(items.size()).fits(items.get(0));
+        boolean more =
+                sounding.size() > items.size() && sounding.get(items.size()).fits(items.get(0));
         var met = first ? Runs.notes(sounding.subList(0, items.size())) : List.<At>of();
         if (first && !more) {
             return Judged.agrees(met);

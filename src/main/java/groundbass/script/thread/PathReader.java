@@ -74,7 +74,8 @@ final class PathReader implements Reader {
         boolean pointed = said.hasAny(Tie.IT, Tie.THAT) && said.has(Tie.FROM) && !said.has(Constituent.Played.class);
         return pointed && !notes.isEmpty()
                 ? ARRIVALS.stream()
-                        .filter(manner -> manner.fits(notes.get(notes.size() - 1).note()))
+                        .filter(manner ->
+                                manner.fits(notes.get(notes.size() - 1).note()))
                         .findFirst()
                 : Optional.empty();
     }

@@ -25,7 +25,8 @@ record Question(Clause asked) {
                         || read.is(Tie.BE) && read != next.units().get(0));
         boolean amount = next.units().size() <= 3 && next.has(Constituent.Number.class); // "There are two"
         boolean denied = next.has(Tie.NO) || next.has(Tie.NOT) || next.has(Tie.ASK) || next.has(Tie.MAYBE);
-        boolean answers = next.has(Tie.YES) || amount || fragment && next.units().size() <= SHORT;
+        boolean answers =
+                next.has(Tie.YES) || amount || fragment && next.units().size() <= SHORT;
         if (denied || !answers) {
             return Optional.empty();
         }
@@ -51,7 +52,8 @@ record Question(Clause asked) {
         while (which < units.size() && !units.get(which).is(Tie.WHICH)) {
             which++;
         }
-        boolean one = which + 1 < units.size() && (isOne(units.get(which + 1)) || units.get(which + 1).is(Tie.OF));
+        boolean one = which + 1 < units.size()
+                && (isOne(units.get(which + 1)) || units.get(which + 1).is(Tie.OF));
         int rest = one && isOne(units.get(which + 1)) ? which + 2 : which + 1;
         return one ? Optional.of(units.subList(rest, units.size())) : Optional.empty();
     }

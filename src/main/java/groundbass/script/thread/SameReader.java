@@ -68,7 +68,8 @@ final class SameReader {
         for (Read read : clause.units()) {
             var numbers = numbers(read.unit(), named, memory);
             boolean beat = read.unit() instanceof Constituent.Beats;
-            boolean mere = read.is(Tie.ONLY) && before.isPresent() && before.get().is(Tie.BE); // "is just bar one"
+            boolean mere =
+                    read.is(Tie.ONLY) && before.isPresent() && before.get().is(Tie.BE); // "is just bar one"
             before = Optional.of(read);
             if (numbers.isEmpty() && !beat && !mere && !isSmall(read)) {
                 return Optional.empty();
@@ -99,7 +100,8 @@ final class SameReader {
     }
 
     private Optional<Judged> beats(List<Integer> named, List<Integer> beats, int other) {
-        boolean known = named.size() == 2 && named.get(1) == other && stage.timeline().has(named.get(0));
+        boolean known =
+                named.size() == 2 && named.get(1) == other && stage.timeline().has(named.get(0));
         var scope = new Claim.Scope(beats, List.of(other), List.of(), false, 0, 0, false);
         return known
                 ? Optional.of(new Judged(

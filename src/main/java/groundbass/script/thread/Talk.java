@@ -205,7 +205,10 @@ public final class Talk {
         boolean bar = !hearing.unpunctuated()
                 && !moments.isEmpty()
                 && moments.stream().allMatch(read -> read.is(Constituent.Bars.class));
-        if (!elliptic && !bar || moments.isEmpty() || !clause.isKnown() || clause.units().stream().anyMatch(Talk::isMoment)) {
+        if (!elliptic && !bar
+                || moments.isEmpty()
+                || !clause.isKnown()
+                || clause.units().stream().anyMatch(Talk::isMoment)) {
             return Optional.empty();
         }
         var units = new ArrayList<>(moments);
@@ -238,7 +241,8 @@ public final class Talk {
         return core.filter(known -> !clause.isKnown() && !negative)
                 .flatMap(known -> read(known, careful))
                 .filter(Judged::contradicts)
-                .or(() -> core.filter(known -> !isRelative(clause) || !refers(known)).flatMap(this::gist))
+                .or(() -> core.filter(known -> !isRelative(clause) || !refers(known))
+                        .flatMap(this::gist))
                 .or(() -> whole);
     }
 
@@ -356,7 +360,8 @@ public final class Talk {
         }
         for (int i = 0; i + 1 < units.size(); i++) {
             boolean first = units.subList(0, i).stream().allMatch(read -> read.is(Tie.COMMA) || read.is(Tie.SO));
-            boolean apart = (i == 0 || units.get(i - 1).is(Tie.COMMA)) && units.get(i + 1).is(Tie.COMMA);
+            boolean apart = (i == 0 || units.get(i - 1).is(Tie.COMMA))
+                    && units.get(i + 1).is(Tie.COMMA);
             boolean here = apart
                     && units.get(i).unit() instanceof Constituent.Number said
                     && (first && units.size() > i + 3 || memory.bars().contains(said.value() - 1));
@@ -392,7 +397,9 @@ public final class Talk {
         for (Read read : clause.units()) {
             var unit = read.unit();
             compared |= read.is(Tie.SAME) || read.is(Tie.LIKE);
-            if (unit instanceof Constituent.Bars named && compared && !memory.bars().isEmpty()) {
+            if (unit instanceof Constituent.Bars named
+                    && compared
+                    && !memory.bars().isEmpty()) {
                 places++;
             } else if (unit instanceof Constituent.Bars named) {
                 inPassing |= places == 0 && said;

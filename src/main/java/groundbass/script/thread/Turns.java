@@ -103,11 +103,12 @@ public final class Turns {
     private void phrase(Clause clause, List<Word> words) {
         var turn = bars(clause, words.get(0).from());
         if (turn.isEmpty()) {
-            whole(new Terms(lexicon.terms(words))).ifPresent(how ->
-                    wholes.add(new ToWhole(words.get(0).from(), how)));
+            whole(new Terms(lexicon.terms(words)))
+                    .ifPresent(how -> wholes.add(new ToWhole(words.get(0).from(), how)));
             return;
         }
-        boolean stays = !opened.isEmpty() && opened.get(opened.size() - 1).first() == turn.get().first();
+        boolean stays = !opened.isEmpty()
+                && opened.get(opened.size() - 1).first() == turn.get().first();
         if (!stays) {
             opened.add(turn.get());
         }
@@ -144,7 +145,10 @@ public final class Turns {
         }
         return switch (at.way()) {
             case LAST -> List.of(lastBar);
-            case NEXT -> opened.isEmpty() ? List.of() : List.of(opened.get(opened.size() - 1).last() + 1);
+            case NEXT ->
+                opened.isEmpty()
+                        ? List.of()
+                        : List.of(opened.get(opened.size() - 1).last() + 1);
             case THIS, EACH -> List.of();
         };
     }

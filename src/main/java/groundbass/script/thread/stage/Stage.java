@@ -51,7 +51,9 @@ public final class Stage {
 
     /** The bars at the start of the line, which a pickup is none of, or at its end; none where there are not so many. */
     public List<Integer> bars(Constituent.BarsAtEdge edge) {
-        int first = edge.last() ? timeline.lastBar() - edge.many() + 1 : Math.max(1, timeline.line().firstNumber());
+        int first = edge.last()
+                ? timeline.lastBar() - edge.many() + 1
+                : Math.max(1, timeline.line().firstNumber());
         int last = first + edge.many() - 1;
         boolean there = timeline.has(first) && timeline.has(last);
         return there ? IntStream.rangeClosed(first, last).boxed().toList() : List.of();

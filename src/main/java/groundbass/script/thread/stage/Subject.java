@@ -109,7 +109,8 @@ public record Subject(List<At> notes, boolean together) {
         return left.stream()
                 .allMatch(unit -> unit instanceof Constituent.Small small
                         && switch (small.tie()) {
-                            case WE, THERE, SO, AND, COMMA, BUT, THEN, STOP, COLON, ON, AT, IN, AFTER, AGAIN, SLOW -> true;
+                            case WE, THERE, SO, AND, COMMA, BUT, THEN, STOP, COLON, ON, AT, IN, AFTER, AGAIN, SLOW ->
+                                true;
                             default -> false;
                         });
     }
