@@ -55,7 +55,7 @@ final class ConstituentReader {
         this.idioms = new Idioms(tokens, strangers, at -> interval(at).isPresent());
     }
 
-    static List<Read> units(List<Word> sentence, Hearing hearing) {
+    static List<Read> units(List<Word> sentence, TalkHearing hearing) {
         var tokens = new SpokenWords(hearing.vocabulary().tokens(sentence), hearing.lowered());
         var scanner = new ConstituentReader(tokens, hearing.title());
         int i = 0;

@@ -7,8 +7,8 @@ import groundbass.script.checking.Verdict;
 import groundbass.script.grammar.Clause;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.grammar.Hearing;
 import groundbass.script.grammar.Read;
+import groundbass.script.grammar.TalkHearing;
 import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.Memory;
 import groundbass.script.thread.stage.PlacedClause;
@@ -30,7 +30,7 @@ public final class Talk {
     private static final int FEW = 5;
 
     private final Stage stage;
-    private final Hearing hearing;
+    private final TalkHearing hearing;
     private final SameReader same;
     private final List<Reader> readers;
     private final List<Reader> otherwise;
@@ -48,7 +48,7 @@ public final class Talk {
     /** For so many clauses a tempo may be one to practise at. */
     private int slowly;
 
-    public Talk(Timeline timeline, Hearing hearing) {
+    public Talk(Timeline timeline, TalkHearing hearing) {
         this.stage = new Stage(timeline, false);
         this.hearing = hearing;
         this.same = new SameReader(stage);

@@ -4,8 +4,8 @@ import groundbass.score.Line;
 import groundbass.script.grammar.Clause;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.grammar.Hearing;
 import groundbass.script.grammar.Read;
+import groundbass.script.grammar.TalkHearing;
 import groundbass.script.words.Lexicon;
 import groundbass.script.words.Sense;
 import groundbass.script.words.Terms;
@@ -40,7 +40,7 @@ public final class Turns {
 
     private final Line line;
     private final int lastBar;
-    private final Hearing hearing;
+    private final TalkHearing hearing;
     private final Lexicon lexicon;
     private final List<Opened> opened = new ArrayList<>();
     private final List<ToWhole> wholes = new ArrayList<>();
@@ -48,7 +48,7 @@ public final class Turns {
     private Turns(String spoken, Line line, Locale language) {
         this.line = line;
         this.lastBar = line.firstNumber() + line.bars().size() - 1;
-        this.hearing = Hearing.of(spoken, line.header().title(), language);
+        this.hearing = TalkHearing.of(spoken, line.header().title(), language);
         this.lexicon = Lexicon.of(language);
     }
 

@@ -12,17 +12,17 @@ import java.util.Locale;
  * @param lowered whether it goes without capital letters
  * @param title what the line is called, in small letters, word by word; empty where it has no name
  */
-public record Hearing(Vocabulary vocabulary, boolean unpunctuated, boolean lowered, List<String> title) {
-    public Hearing {
+public record TalkHearing(Vocabulary vocabulary, boolean unpunctuated, boolean lowered, List<String> title) {
+    public TalkHearing {
         title = List.copyOf(title);
     }
 
-    public static Hearing of(String script, String title, Locale language) {
+    public static TalkHearing of(String script, String title, Locale language) {
         var words = Words.sentences(title).stream()
                 .flatMap(List::stream)
                 .map(Word::folded)
                 .toList();
-        return new Hearing(Vocabulary.of(language), Words.isUnpunctuated(script), Words.isLowered(script), words);
+        return new TalkHearing(Vocabulary.of(language), Words.isUnpunctuated(script), Words.isLowered(script), words);
     }
 
     /** The clauses of a sentence. */
