@@ -17,6 +17,7 @@ final class BeamCells {
 
     private final Pulse pulse;
     private final List<Element> elements;
+    private final List<TupletGroup> tuplets;
     private final Fraction beat;
     private final int[] tupletAt;
     private final Set<Integer> fineBeats = new HashSet<>();
@@ -24,6 +25,7 @@ final class BeamCells {
     BeamCells(Pulse pulse, List<Element> elements, List<TupletGroup> tuplets) {
         this.pulse = pulse;
         this.elements = elements;
+        this.tuplets = tuplets;
         this.beat = pulse.beatEnd(Fraction.ZERO);
         this.tupletAt = new int[elements.size()];
         for (int i = 0; i < tuplets.size(); i++) {
@@ -40,8 +42,11 @@ final class BeamCells {
 
     /** Whether two elements, in order, lie in one cell. */
     boolean join(int earlier, int later) {
-        if (tupletAt[earlier] > 0 || tupletAt[later] > 0) {
-            return tupletAt[earlier] == tupletAt[later];
+        if (crossesTuplet(earlier, later)) {
+            return isOfOneBeat(earlier) && isOfOneBeat(later) && sharesBeat(earlier, later);
+        }
+        if (tupletAt[earlier] > 0) {
+            return true;
         }
         var from = elements.get(earlier).onset();
         var to = elements.get(later).onset();
@@ -50,22 +55,47 @@ final class BeamCells {
 
     /** Whether a rest between two notes may lie under their beam: within one beat (rule: beam-over-rests). */
     boolean joinOverRest(int earlier, int later) {
-        boolean oneBeat = pulse.beatAt(elements.get(earlier).onset())
-                == pulse.beatAt(elements.get(later).onset());
-        return join(earlier, later) && (tupletAt[earlier] > 0 || oneBeat);
+        boolean inTuplet = tupletAt[earlier] > 0 && !crossesTuplet(earlier, later);
+        return join(earlier, later) && (inTuplet || sharesBeat(earlier, later));
+    }
+
+    /** Whether a tuplet begins or ends between two elements: there only the first beam goes on (rule: beam-tuplet-break). */
+    boolean crossesTuplet(int earlier, int later) {
+        return tupletAt[earlier] != tupletAt[later];
+    }
+
+    private boolean sharesBeat(int earlier, int later) {
+        return beatStart(elements.get(earlier).onset())
+                .equals(beatStart(elements.get(later).onset()));
+    }
+
+    /** Whether an element stands in no tuplet, or in one that begins and ends in one beat. */
+    private boolean isOfOneBeat(int at) {
+        int tuplet = tupletAt[at] - 1;
+        return tuplet < 0
+                || sharesBeat(tuplets.get(tuplet).first(), tuplets.get(tuplet).last());
     }
 
     /** Where the cell that {@code at} lies in begins. */
     private Fraction cell(Fraction at) {
         int index = pulse.beatAt(at);
         if (!pulse.isSimple()) {
-            return pulse.beatStarts().get(index);
+            return fineBeats.contains(index)
+                    ? beatStart(at)
+                    : pulse.beatStarts().get(index);
         }
         if (beat.isAfter(QUARTER)) {
             return fineBeats.contains(index) ? at.minus(at.modulo(QUARTER)) : pulse.beatStart(at);
         }
         int group = beatsJoined(index);
         return pulse.beatStarts().get(index - index % group);
+    }
+
+    /** Where the beat begins; in grouped metres of quarters each quarter is one, although a group joins its eighths. */
+    private Fraction beatStart(Fraction at) {
+        var start = pulse.beatStart(at);
+        boolean groupsQuarters = !pulse.isSimple() && !pulse.unit().isBefore(QUARTER);
+        return groupsQuarters ? at.minus(at.minus(start).modulo(pulse.unit())) : start;
     }
 
     /** Eighths join over half a bar of 4/4 and over the whole of 2/4, sixes of them over 3/4. */

@@ -87,8 +87,10 @@ final class Beaming {
         boolean breaks = level > 1 && deepest(first, last) >= THIRTY_SECOND_BEAMS;
         var stretch = new ArrayList<Integer>();
         for (int i = first; i <= last; i++) {
+            int before = stretch.isEmpty() ? i : stretch.get(stretch.size() - 1);
             boolean ends = beams(i) < level
-                    || (breaks && !stretch.isEmpty() && cells.crossesEighth(stretch.get(stretch.size() - 1), i));
+                    || (breaks && cells.crossesEighth(before, i))
+                    || (level > 1 && cells.crossesTuplet(before, i));
             if (ends) {
                 draw(stretch, first, last, level, parts);
                 stretch.clear();

@@ -14,12 +14,16 @@ import java.util.Optional;
  * One pitch that needs a name, and all that may decide it.
  *
  * @param note which note of its bar, from 0; a grace note bears the number of its main note
+ * @param string on which it is played, from 1
+ * @param reached whether the fretting hand comes to it from the note before on its string, without a new stroke
  * @param at when its note begins, from the bar's first count
  * @param way where it goes next
  * @param forced the name that the player wants
  */
 record PitchToName(
         int note,
+        int string,
+        boolean reached,
         boolean grace,
         Fraction at,
         int midi,
@@ -28,11 +32,11 @@ record PitchToName(
         Optional<Chord> chord,
         Optional<NoteName> forced) {
     PitchToName withForced(Optional<NoteName> name) {
-        return new PitchToName(note, grace, at, midi, way, key, chord, name);
+        return new PitchToName(note, string, reached, grace, at, midi, way, key, chord, name);
     }
 
     PitchToName asGrace() {
-        return new PitchToName(note, true, at, midi, way, key, chord, forced);
+        return new PitchToName(note, string, false, true, at, midi, way, key, chord, forced);
     }
 
     int pitchClass() {
@@ -47,6 +51,11 @@ record PitchToName(
         return !grace && !that.grace && at.equals(that.at);
     }
 
+    /** Whether this is a grace note, and {@code that} the note which it leads to. */
+    boolean leadsTo(PitchToName that) {
+        return grace && !that.grace && note == that.note;
+    }
+
     /** The player's name, else the chord's, else the scale's. */
     Optional<NoteName> firm() {
         return forced.or(() -> chord.flatMap(found -> Spelling.inChord(found, pitchClass())))
@@ -59,7 +68,10 @@ record PitchToName(
         return way == Spelling.Way.STANDS ? Optional.empty() : Optional.of(Spelling.outside(key, pitchClass(), way));
     }
 
-    /** The name that makes a double stop the interval that it is: three semitones are a third (rule: double-stop-names). */
+    /**
+     * The name that makes a double stop, or two notes under one slur, the interval that they are: three semitones are a
+     * third, two a second (rule: double-stop-names, slurred-notes-names).
+     */
     Optional<NoteName> fitting(List<Pitch> together) {
         if (together.isEmpty()) {
             return Optional.empty();

@@ -113,10 +113,20 @@ public final class Spellings {
     }
 
     private PitchToName asked(int index, int number, int midi, int next) {
-        var at = line.bars().get(index).notes().get(number).onset();
+        var note = line.bars().get(index).notes().get(number);
+        var at = note.onset();
         var way = Spelling.Way.of(midi, next);
         return new PitchToName(
-                number, false, at, midi, way, inForce.get(index).key(), harmony.at(index, at), Optional.empty());
+                number,
+                note.string(),
+                note.arrival().filter(arrival -> !arrival.isGrace()).isPresent(),
+                false,
+                at,
+                midi,
+                way,
+                inForce.get(index).key(),
+                harmony.at(index, at),
+                Optional.empty());
     }
 
     private OptionalInt grace(Note note) {

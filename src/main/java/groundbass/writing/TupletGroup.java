@@ -11,4 +11,14 @@ public record TupletGroup(int first, int last, int actual, int normal) {
             throw new IllegalArgumentException("no such tuplet: " + actual + ":" + normal);
         }
     }
+
+    /**
+     * Whether the bare figure says it: so many in the time of the next lower power of two, or a power of two in the time
+     * of three or its doublings (rule: tuplet-ratio).
+     */
+    public boolean isUsual() {
+        boolean ofPower = normal == Integer.highestOneBit(actual - 1);
+        boolean ofThree = Integer.bitCount(actual) == 1 && normal % 3 == 0 && Integer.bitCount(normal / 3) == 1;
+        return ofPower || ofThree;
+    }
 }

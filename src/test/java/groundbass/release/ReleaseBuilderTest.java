@@ -222,6 +222,14 @@ class ReleaseBuilderTest {
     }
 
     @Test
+    void anExerciseHasTheFilesThatAreExplained() {
+        assertThat(releases.files(built(spec(revision(List.of()), 1)).id()))
+                .filteredOn(file -> file.exercise().isPresent() && file.role().isOffered())
+                .extracting(ReleaseFile::role)
+                .containsExactlyInAnyOrderElementsOf(EveryFileRoleTest.OF_EXERCISES);
+    }
+
+    @Test
     void aReleaseFromBeforeThereWasBrailleStaysWithoutIt() {
         var spec = spec(revision(List.of()), 1);
         var before = new BuildSpec(

@@ -153,4 +153,21 @@ class AccidentalMemoryTest {
         assertThat(signs(C_MAJOR, bar(F_SHARP1), bar(F_SHARP1, F1).with(Changes.NONE.with(gMajor))))
                 .isEqualTo("# | . n");
     }
+
+    /** rule: altered-unison: D flat and D at one moment both have signs, also where the flat was written before. */
+    @Test
+    void alteredUnisonsHaveBothTheirSigns() {
+        var flat = note("0", "1/4", C_SHARP2)
+                .withOrnaments(Ornaments.NONE.withSpelling(NoteName.parse("Db").orElseThrow()));
+        var d = Place.of(2, 0);
+        var bar = Bar.of(
+                Meter.COMMON,
+                List.of(
+                        flat,
+                        note("1/4", "1/4", C_SHARP2).withOrnaments(flat.ornaments()),
+                        note("1/4", "1/4", d),
+                        note("1/2", "1/4", d),
+                        note("3/4", "1/4", d)));
+        assertThat(signs(C_MAJOR, bar)).isEqualTo("b b n n .");
+    }
 }

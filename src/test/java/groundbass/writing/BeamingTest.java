@@ -64,6 +64,18 @@ class BeamingTest {
         assertThat(groups(Meter.of(2, 2), "1/8x8")).isEqualTo("0+4 4+4");
     }
 
+    /** rule: beam-grouped-metre: where the count is a quarter, only eighths join over it. */
+    @ParameterizedTest
+    @CsvSource({
+        "1/8x10, 0+6 6+4",
+        "1/8 1/8 1/16x4 1/4 1/8x4, 0+2 2+4 7+4",
+        "1/4 3/16 1/16 r1/8 1/8 1/2, 1+2",
+        "1/8 1/8 r1/8 1/8 1/4 1/2, 0+2",
+    })
+    void groupsOfQuartersJoinEighthsAlone(String rhythm, String expected) {
+        assertThat(groups(new Meter(4, List.of(3, 2)), rhythm)).isEqualTo(expected);
+    }
+
     /** rule: beam-secondary-break. */
     @Test
     void amongThirtySecondsOnlyTheFirstBeamCrossesAnEighth() {
@@ -90,8 +102,10 @@ class BeamingTest {
 
     /** rule: beam-tuplet-break. */
     @Test
-    void beamsBreakWhereATupletEnds() {
+    void atATupletsEndOnlyTheFirstBeamGoesOnAndOnlyInsideABeat() {
         assertThat(groups(FOUR, "1/12x3 1/12x3 1/8x4")).isEqualTo("0+3 3+3 6+4");
-        assertThat(groups(FOUR, "1/8 1/24x3 r1/4 r1/2")).isEqualTo("1+3");
+        assertThat(groups(FOUR, "1/8 1/24x3 r1/4 r1/2")).isEqualTo("0+4");
+        assertThat(parts(FOUR, "1/8 1/24x3 r1/4 r1/2")).isEqualTo("b cb cc ee");
+        assertThat(parts(FOUR, "1/16 1/16 1/24x3 r1/4 r1/2")).isEqualTo("bb ce cb cc ee");
     }
 }

@@ -4,6 +4,7 @@ import static groundbass.writing.Rhythms.header;
 import static groundbass.writing.Rhythms.note;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import groundbass.score.Arrival;
 import groundbass.score.Bar;
 import groundbass.score.Harmonic;
 import groundbass.score.Header;
@@ -78,5 +79,19 @@ class SpellingsTest {
                         .map(element -> ((Element.Chord) element).heads().get(0).writtenPitch())
                         .map(String::valueOf))
                 .containsExactly("E2", "G4");
+    }
+
+    /** rule: slurred-notes-names: a hammered or slid whole tone is a second, with a note before or a grace note. */
+    @Test
+    void aWholeToneUnderASlurIsASecond() {
+        var cSharp = note("0", "1/4", Place.of(3, 4));
+        var dSharp = note("1/4", "1/4", Place.of(3, 6)).with(Arrival.by(Arrival.Kind.HAMMER));
+        var e = note("1/2", "1/2", Place.of(2, 2));
+        assertThat(names(Header.PLAIN, cSharp, dSharp, e)).isEqualTo("C#2 D#2 E2");
+        var graced = note("0", "1/2", Place.of(2, 6)).with(Arrival.from(Arrival.Kind.SLIDE, 4));
+        var spelled = Spellings.of(new Line(Header.PLAIN, List.of(Bar.of(Meter.COMMON, List.of(graced)))))
+                .get(0)
+                .get(0);
+        assertThat(spelled.grace().orElseThrow() + " " + spelled.pitch()).isIn("F#2 G#2", "Gb2 Ab2");
     }
 }

@@ -85,6 +85,7 @@ public enum Glyph {
     TUPLET_7(0xE887),
     TUPLET_8(0xE888),
     TUPLET_9(0xE889),
+    TUPLET_COLON(0xE88A),
     TRILL(0xE566),
     TRILL_WAVE(0xEAA4),
     ROLL_WAVE(0xEAA9),

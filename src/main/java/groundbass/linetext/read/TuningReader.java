@@ -2,6 +2,7 @@ package groundbass.linetext.read;
 
 import groundbass.linetext.problem.HeadProblems;
 import groundbass.linetext.problem.Problems;
+import groundbass.linetext.source.Token;
 import groundbass.linetext.source.Tokens;
 import groundbass.score.Tuning;
 import groundbass.score.Tuning.OpenString;
@@ -16,11 +17,16 @@ import java.util.stream.IntStream;
 
 /**
  * Reads and prints {@code E A D G}: strings from low to high. The lowest lies in the octave from B0 (MIDI 23) to A#1
- * (34), each other one in the nearest octave above its neighbour, unless an octave is typed. {@code E=D}: the left is
+ * (34), that of five strings or more in the one from F#0 (18) to F1 (29), each other one in the nearest octave above its
+ * neighbour, unless an octave is typed. {@code E=D}: the left is
  * what one types, the right what sounds.
  */
 public final class TuningReader {
-    private static final int LOWEST_STRING_FROM = 23;
+    private static final int LOWEST_FROM = 23;
+    /** Around the low B that a fifth string has, and down to the F sharp of a seventh. */
+    private static final int LOWEST_OF_MANY_FROM = 18;
+
+    private static final int MANY = 5;
 
     private final Tokens tokens;
     private final Problems problems;
@@ -47,17 +53,20 @@ public final class TuningReader {
     }
 
     Optional<Tuning> read() {
-        var lowestFirst = new ArrayList<OpenString>();
+        var typed = new ArrayList<Token>();
         while (!tokens.atEnd()) {
-            var typed = tokens.take().orElseThrow();
-            var string = string(typed.text(), lowestFirst);
+            typed.add(tokens.take().orElseThrow());
+        }
+        var lowestFirst = new ArrayList<OpenString>();
+        for (var each : typed) {
+            var string = string(each.text(), lowestFirst, typed.size());
             if (string.isEmpty()) {
-                problems.add(HeadProblems.badString(typed));
+                problems.add(HeadProblems.badString(each));
                 return Optional.empty();
             }
             lowestFirst.add(string.get());
             if (lowestFirst.size() > Tuning.MOST_STRINGS) {
-                problems.add(HeadProblems.tooManyStrings(typed.span()));
+                problems.add(HeadProblems.tooManyStrings(each.span()));
                 return Optional.empty();
             }
         }
@@ -71,11 +80,11 @@ public final class TuningReader {
         return String.join(
                 " ",
                 IntStream.range(0, lowestFirst.size())
-                        .mapToObj(i -> print(lowestFirst.get(i), lowestFirst.subList(0, i)))
+                        .mapToObj(i -> print(lowestFirst.get(i), lowestFirst.subList(0, i), lowestFirst.size()))
                         .toList());
     }
 
-    private static Optional<OpenString> string(String text, List<OpenString> lower) {
+    private static Optional<OpenString> string(String text, List<OpenString> lower, int strings) {
         int equals = text.indexOf('=');
         var sounding = Typed.parse(text.substring(equals + 1));
         var name = equals < 0 ? sounding.map(Typed::name) : NoteName.parse(text.substring(0, equals));
@@ -83,24 +92,25 @@ public final class TuningReader {
             return Optional.empty();
         }
         int octave =
-                sounding.get().octave().orElseGet(() -> octave(sounding.get().name(), lower));
+                sounding.get().octave().orElseGet(() -> octave(sounding.get().name(), lower, strings));
         return OpenString.isOpenPitch(sounding.get().name(), octave)
                 ? Optional.of(
                         new OpenString(name.get(), new Pitch(sounding.get().name(), octave)))
                 : Optional.empty();
     }
 
-    private static String print(OpenString string, List<OpenString> lower) {
+    private static String print(OpenString string, List<OpenString> lower, int strings) {
         var pitch = string.pitch();
-        String sounding =
-                octave(pitch.name(), lower) == pitch.octave() ? pitch.name().toString() : pitch.toString();
+        String sounding = octave(pitch.name(), lower, strings) == pitch.octave()
+                ? pitch.name().toString()
+                : pitch.toString();
         return string.name().equals(pitch.name()) ? sounding : string.name() + "=" + sounding;
     }
 
-    private static int octave(NoteName name, List<OpenString> lower) {
-        int from = lower.isEmpty()
-                ? LOWEST_STRING_FROM
-                : lower.get(lower.size() - 1).pitch().midi() + 1;
+    private static int octave(NoteName name, List<OpenString> lower, int strings) {
+        int lowest = strings < MANY ? LOWEST_FROM : LOWEST_OF_MANY_FROM;
+        int from =
+                lower.isEmpty() ? lowest : lower.get(lower.size() - 1).pitch().midi() + 1;
         int inOctaveZero = 12 + name.letter().semitones() + name.alteration();
         return -Math.floorDiv(inOctaveZero - from, 12);
     }

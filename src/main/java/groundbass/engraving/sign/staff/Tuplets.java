@@ -70,7 +70,7 @@ public final class Tuplets implements Concern {
             left = Math.min(left, span.end() - NARROWEST - FROM_BARLINE);
             right = left + NARROWEST;
         }
-        var figures = figures(tuplet.actual(), (left + right) / 2);
+        var figures = figures(tuplet, (left + right) / 2);
         var layer = sketch.notation();
         var owner = spots.get(0).owner();
         if (bare) {
@@ -109,23 +109,35 @@ public final class Tuplets implements Concern {
         }
     }
 
-    /** On a baseline of height zero, centred. */
-    public static List<Shape> figures(int number, double middle) {
-        return figures(number, middle, SCALE);
+    /** What a tuplet says of itself, on a baseline of height zero, centred (rule: tuplet-ratio-shown). */
+    static List<Shape> figures(TupletGroup tuplet, double middle) {
+        var said = new ArrayList<>(glyphs(tuplet.actual()));
+        if (!tuplet.isUsual()) {
+            said.add(Glyph.TUPLET_COLON);
+            said.addAll(glyphs(tuplet.normal()));
+        }
+        return row(said, middle, SCALE);
     }
 
+    /** A number, on a baseline of height zero, centred. */
     public static List<Shape> figures(int number, double middle, double scale) {
-        var digits = Integer.toString(number).chars().map(c -> c - '0').toArray();
-        double width = 0;
-        for (int digit : digits) {
-            width += MusicFont.bravura().width(Glyph.tupletFigure(digit)) * scale;
-        }
+        return row(glyphs(number), middle, scale);
+    }
+
+    private static List<Glyph> glyphs(int number) {
+        return Integer.toString(number)
+                .chars()
+                .mapToObj(digit -> Glyph.tupletFigure(digit - '0'))
+                .toList();
+    }
+
+    private static List<Shape> row(List<Glyph> glyphs, double middle, double scale) {
+        var font = MusicFont.bravura();
+        double x = middle - glyphs.stream().mapToDouble(font::width).sum() * scale / 2;
         var shapes = new ArrayList<Shape>();
-        double x = middle - width / 2;
-        for (int digit : digits) {
-            var glyph = Glyph.tupletFigure(digit);
+        for (var glyph : glyphs) {
             shapes.add(new Shape.Sign(glyph, new Point(x, 0), scale));
-            x += MusicFont.bravura().width(glyph) * scale;
+            x += font.width(glyph) * scale;
         }
         return shapes;
     }
