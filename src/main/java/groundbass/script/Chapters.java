@@ -3,9 +3,7 @@ package groundbass.script;
 import groundbass.score.Line;
 import groundbass.script.captions.Script;
 import groundbass.script.captions.Timestamp;
-import groundbass.script.reading.Turns;
-import groundbass.script.words.Lexicon;
-import groundbass.script.words.Words;
+import groundbass.script.thread.Turns;
 import groundbass.text.Messages;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -34,14 +32,11 @@ public final class Chapters {
             return List.of();
         }
         var found = new ArrayList<Chapter>();
-        var turns = new Turns(line, Lexicon.of(language));
-        for (var sentence : Words.sentences(script.spoken())) {
-            int at = sentence.get(0).from();
-            turns.next(sentence)
-                    .map(turn -> title(turn, messages))
-                    .filter(title ->
-                            found.stream().noneMatch(chapter -> chapter.title().equals(title)))
-                    .ifPresent(title -> found.add(new Chapter(script.timeAt(at).orElse(0), title)));
+        for (var turn : Turns.of(script.spoken(), line, language)) {
+            String title = title(turn, messages);
+            if (found.stream().noneMatch(chapter -> chapter.title().equals(title))) {
+                found.add(new Chapter(script.timeAt(turn.from()).orElse(0), title));
+            }
         }
         if (!found.isEmpty() && found.get(0).from() > 2000) {
             found.add(0, new Chapter(0, messages.say("script.chapter.start")));

@@ -16,6 +16,7 @@ import groundbass.script.claims.Claim;
 import groundbass.script.claims.Manner;
 import groundbass.script.claims.Spoken;
 import groundbass.script.claims.Where;
+import groundbass.script.grammar.TalkHearing;
 import groundbass.script.reading.SentenceReader;
 import groundbass.script.thread.Talk;
 import groundbass.script.words.Lexicon;
@@ -47,8 +48,9 @@ public record Proofreading(List<Statement> statements) {
         String text = script.length() > LONGEST ? script.substring(0, LONGEST) : script;
         var reader = new SentenceReader(line, Lexicon.of(language));
         var timeline = new Timeline(line);
-        boolean unpunctuated = Words.isUnpunctuated(text);
-        var talk = new Talk(timeline, language, unpunctuated, Words.isLowered(text));
+        var hearing = TalkHearing.of(text, line.header().title(), language);
+        boolean unpunctuated = hearing.unpunctuated();
+        var talk = new Talk(timeline, hearing);
         // German puts its verb and its "not" last, so that what is picked out of a sentence proves nothing
         boolean german = language.getLanguage().equals(Locale.GERMAN.getLanguage());
         var checks = new Checking(timeline, german || unpunctuated ? Trust.NONE : Trust.ALL);

@@ -10,9 +10,6 @@ import java.util.List;
  * agree: where a part of a sentence was not read, what agrees agrees in part.
  */
 final class Weighing {
-    /** Characters that a clause may have for it to be one, where nobody wrote where it ends. */
-    private static final int SHORT = 60;
-
     private Weighing() {}
 
     /**
@@ -26,10 +23,8 @@ final class Weighing {
         for (int i = 0; i < heard.size(); i++) {
             var clause = heard.get(i);
             boolean read = apart ? isFirm(heard, i - 1) && isFirm(heard, i + 1) : wholly;
-            boolean close = !apart || clause.to() - clause.from() <= SHORT;
             clause.verdict()
                     .map(verdict -> verdict instanceof Verdict.Agrees && !read ? Verdict.IN_PART : verdict)
-                    .map(verdict -> verdict instanceof Verdict.Contradicts && !close ? Verdict.CANNOT_TELL : verdict)
                     .ifPresent(verdict ->
                             statements.add(new Statement(clause.from(), clause.to(), verdict, clause.position())));
         }
@@ -41,8 +36,9 @@ final class Weighing {
             boolean known = apart
                     ? around.stream().anyMatch(Weighing::isSure)
                     : !around.isEmpty() && around.stream().allMatch(Weighing::isSure);
-            boolean asked = statement.contradicts() && around.stream().anyMatch(Heard::asked);
-            if (!known && !asked) {
+            boolean doubtful =
+                    statement.contradicts() && around.stream().anyMatch(clause -> clause.asked() || isInPart(clause));
+            if (!known && !doubtful) {
                 statements.add(statement.agrees() ? inPart(statement) : statement);
             }
         }
@@ -56,6 +52,11 @@ final class Weighing {
 
     private static Statement inPart(Statement statement) {
         return new Statement(statement.from(), statement.to(), Verdict.IN_PART, statement.position());
+    }
+
+    /** Whether what was understood of it is so. */
+    private static boolean isInPart(Heard clause) {
+        return clause.verdict().filter(Verdict.InPart.class::isInstance).isPresent();
     }
 
     private static boolean isSure(Heard clause) {

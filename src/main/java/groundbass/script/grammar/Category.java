@@ -101,8 +101,13 @@ enum Category {
     AFTER,
     BEFORE,
     UNTIL,
+    OR,
     FOR,
     THROUGH,
+    /** "From C through B to A". */
+    VIA,
+    /** "All told". */
+    SUM,
     ON,
     IN,
     OF,
@@ -129,10 +134,20 @@ enum Category {
     STOP,
     ASK,
     MAYBE,
+    LET,
+    WAY,
+    FOLLOWED,
+    /** Said where a speaker takes breath. */
+    BREATH,
+    AS,
+    UPWARD,
+    DOWNWARD,
     WHAT,
     MANY,
     MORE,
     DO,
     YES,
-    SORRY
+    SORRY,
+    /** A word of music that nothing here checks. */
+    UNREAD
 }

@@ -5,6 +5,15 @@ import java.util.Optional;
 
 /** Units that belong together, in the order in which they were said. */
 public record Clause(List<Read> units) {
+    private static final List<Constituent.Tie> VERBS = List.of(
+            Constituent.Tie.BE,
+            Constituent.Tie.HAVE,
+            Constituent.Tie.PLAY,
+            Constituent.Tie.START,
+            Constituent.Tie.END,
+            Constituent.Tie.HOLD,
+            Constituent.Tie.WE);
+
     public Clause {
         units = List.copyOf(units);
     }
@@ -56,7 +65,9 @@ public record Clause(List<Read> units) {
                         || read.is(Constituent.Unknown.class))
                 .isPresent();
         boolean asking = has(Constituent.Tie.WHAT) || has(Constituent.Tie.HOW_MANY) || has(Constituent.Tie.WHICH);
-        return has(Constituent.Tie.ASK) && (verb || asking);
+        boolean fragment =
+                units.stream().noneMatch(read -> VERBS.stream().anyMatch(read::is)); // "And dead notes in that bar?"
+        return has(Constituent.Tie.ASK) && (verb || asking || fragment && units.size() > 2);
     }
 
     /** Without the words that are not known or say nothing; empty where none is left. */
@@ -69,9 +80,16 @@ public record Clause(List<Read> units) {
         return known.isEmpty() ? Optional.empty() : Optional.of(new Clause(known));
     }
 
-    /** The same without a word that only affirms. */
+    /** The same without a word that only affirms; "what you play on three is a C" says no more than without its "what". */
     public Clause plain() {
-        var rest = units.stream().filter(read -> !read.is(Constituent.Tie.YES)).toList();
+        boolean cleft = units.get(0).is(Constituent.Tie.WHAT)
+                && has(Constituent.Tie.WE)
+                && has(Constituent.Tie.BE)
+                && !has(Constituent.Tie.ASK);
+        var rest = units.stream()
+                .filter(read -> !read.is(Constituent.Tie.YES))
+                .filter(read -> !cleft || read != units.get(0))
+                .toList();
         return rest.isEmpty() ? this : new Clause(rest);
     }
 

@@ -25,12 +25,16 @@ public sealed interface Constituent {
         }
     }
 
+    /** So many bars at the start of the line, or at its end. */
+    record BarsAtEdge(int many, boolean last) implements Constituent {}
+
     /** The line is so many bars long. */
     record BarCount(int bars) implements Constituent {}
 
     record Beats(List<Integer> numbers) implements Constituent {}
 
-    record LastBeat() implements Constituent {}
+    /** So many beats at the end of a bar. */
+    record LastBeats(int many) implements Constituent {}
 
     /** Parts of a beat, 1 (e) to 3 (a), 0 for its first half; the beat in hand where none is said. */
     record Parts(OptionalInt beat, List<Integer> parts) implements Constituent {}
@@ -201,6 +205,10 @@ public sealed interface Constituent {
         THE,
         HIGH,
         LOW,
+        /** Something is reckoned in. */
+        RECKON,
+        /** All in all. */
+        SUM,
         OTHER
     }
 }

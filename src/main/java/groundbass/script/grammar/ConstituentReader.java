@@ -8,126 +8,68 @@ import groundbass.script.words.Word;
 import groundbass.theory.Degree;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /** Cuts a sentence into units; every word belongs to one, is a mere filler, or is unknown. */
-public final class ConstituentReader {
-    /** Words that are units by themselves, in the order in which they are tried. */
-    private static final Map<Category, Tie> TIES = Map.ofEntries(
-            Map.entry(Category.MAYBE, Tie.MAYBE),
-            Map.entry(Category.SORRY, Tie.SORRY),
-            Map.entry(Category.YES, Tie.YES),
-            Map.entry(Category.BE, Tie.BE),
-            Map.entry(Category.HAVE, Tie.HAVE),
-            Map.entry(Category.START, Tie.START),
-            Map.entry(Category.END, Tie.END),
-            Map.entry(Category.HOLD, Tie.HOLD),
-            Map.entry(Category.CLIMB, Tie.CLIMB),
-            Map.entry(Category.UP, Tie.UP),
-            Map.entry(Category.DOWN, Tie.DOWN),
-            Map.entry(Category.CHANGE, Tie.CHANGE),
-            Map.entry(Category.ALL, Tie.ALL),
-            Map.entry(Category.BOTH, Tie.BOTH),
-            Map.entry(Category.EACH, Tie.EACH),
-            Map.entry(Category.ONLY, Tie.ONLY),
-            Map.entry(Category.NOT, Tie.NOT),
-            Map.entry(Category.NO, Tie.NO),
-            Map.entry(Category.EXCEPT, Tie.EXCEPT),
-            Map.entry(Category.ANY, Tie.ANY),
-            Map.entry(Category.SAME, Tie.SAME),
-            Map.entry(Category.DIFFERENT, Tie.DIFFERENT),
-            Map.entry(Category.LIKE, Tie.LIKE),
-            Map.entry(Category.APART, Tie.APART),
-            Map.entry(Category.BETWEEN, Tie.BETWEEN),
-            Map.entry(Category.WHICH, Tie.WHICH),
-            Map.entry(Category.THEY, Tie.THEY),
-            Map.entry(Category.WE, Tie.WE),
-            Map.entry(Category.AFTER, Tie.AFTER),
-            Map.entry(Category.BEFORE, Tie.BEFORE),
-            Map.entry(Category.COMMA, Tie.COMMA),
-            Map.entry(Category.SEMICOLON, Tie.SEMICOLON),
-            Map.entry(Category.BRACKET, Tie.OTHER),
-            Map.entry(Category.UNTIL, Tie.OTHER),
-            Map.entry(Category.COLON, Tie.COLON),
-            Map.entry(Category.STOP, Tie.STOP),
-            Map.entry(Category.ASK, Tie.ASK));
-
-    /** Words that mean one thing in one place and another elsewhere, tried after all others, in this order. */
-    private static final List<Map.Entry<Category, Tie>> LATE = List.of(
-            Map.entry(Category.THEN, Tie.THEN),
-            Map.entry(Category.AND, Tie.AND),
-            Map.entry(Category.BUT, Tie.BUT),
-            Map.entry(Category.FALL, Tie.FALL),
-            Map.entry(Category.PLAY, Tie.PLAY),
-            Map.entry(Category.IT, Tie.IT),
-            Map.entry(Category.THAT, Tie.THAT),
-            Map.entry(Category.THERE, Tie.THERE),
-            Map.entry(Category.OF, Tie.OF),
-            Map.entry(Category.FROM, Tie.FROM),
-            Map.entry(Category.TO, Tie.TO),
-            Map.entry(Category.ON, Tie.ON),
-            Map.entry(Category.IN, Tie.IN),
-            Map.entry(Category.AT, Tie.AT),
-            Map.entry(Category.OVER, Tie.OVER),
-            Map.entry(Category.WITH, Tie.WITH),
-            Map.entry(Category.ABOVE, Tie.ABOVE),
-            Map.entry(Category.BELOW, Tie.BELOW),
-            Map.entry(Category.FOR, Tie.FOR),
-            Map.entry(Category.THROUGH, Tie.IN),
-            Map.entry(Category.NOTE, Tie.NOTE),
-            Map.entry(Category.NEUTRAL, Tie.ONE),
-            Map.entry(Category.BAR, Tie.BAR),
-            Map.entry(Category.BEAT, Tie.BEAT),
-            Map.entry(Category.STRING, Tie.STRING),
-            Map.entry(Category.FRET, Tie.FRET),
-            Map.entry(Category.CHORD, Tie.CHORD),
-            Map.entry(Category.KEY, Tie.KEY),
-            Map.entry(Category.BASS, Tie.BASS),
-            Map.entry(Category.TEMPO, Tie.TEMPO),
-            Map.entry(Category.METER, Tie.METER),
-            Map.entry(Category.RHYTHM, Tie.RHYTHM),
-            Map.entry(Category.FEEL, Tie.FEEL),
-            Map.entry(Category.THUMB, Tie.THUMB),
-            Map.entry(Category.FINGERS, Tie.FINGERS),
-            Map.entry(Category.LONG, Tie.LONG),
-            Map.entry(Category.SLOW, Tie.SLOW),
-            Map.entry(Category.HIGH, Tie.HIGH),
-            Map.entry(Category.LOW, Tie.LOW),
-            Map.entry(Category.AGAIN, Tie.AGAIN),
-            Map.entry(Category.SO, Tie.SO));
+final class ConstituentReader {
+    /** Words that say nothing of what the check is about. */
+    private static final Category[] IDLE = {
+        Category.FILLER,
+        Category.DO,
+        Category.MORE,
+        Category.THE,
+        Category.OF_PLAYING,
+        Category.PER,
+        Category.WHOLE,
+        Category.TIME,
+        Category.RUN,
+        Category.WAY,
+        Category.LINE,
+        Category.THING
+    };
 
     private static final Pattern INDEFINITE = Pattern.compile("(?i)an|ein(e[nmrs]?)?");
 
     private final SpokenWords tokens;
+    private final List<String> title;
     private final Names names;
     private final Moments moments;
     private final Places places;
     private final Heads heads;
+    private final Strangers strangers;
+    private final Idioms idioms;
     private final List<Read> units = new ArrayList<>();
 
-    private ConstituentReader(SpokenWords tokens) {
+    private ConstituentReader(SpokenWords tokens, List<String> title) {
         this.tokens = tokens;
+        this.title = title;
         this.names = new Names(tokens);
         this.moments = new Moments(tokens);
         this.places = new Places(tokens, names);
         this.heads = new Heads(tokens, names);
+        this.strangers = new Strangers(tokens);
+        this.idioms = new Idioms(tokens, strangers, at -> interval(at).isPresent());
     }
 
-    /** @param lowered whether the whole script goes without capital letters */
-    public static List<Read> units(List<Word> sentence, Vocabulary vocabulary, boolean lowered) {
-        var scanner = new ConstituentReader(new SpokenWords(vocabulary.tokens(sentence), lowered));
+    static List<Read> units(List<Word> sentence, TalkHearing hearing) {
+        var tokens = new SpokenWords(hearing.vocabulary().tokens(sentence), hearing.lowered());
+        var scanner = new ConstituentReader(tokens, hearing.title());
         int i = 0;
         while (i < scanner.tokens.size()) {
             i = scanner.take(i);
         }
-        return Corrections.made(scanner.units);
+        return Reckoning.without(Corrections.made(scanner.units));
     }
 
     private int take(int i) {
-        var found = moments.read(i).or(() -> heads.read(i)).or(() -> line(i));
+        if (strangers.isIdle(i) || isOrdered(i)) {
+            return i + 1;
+        }
+        var found = titled(i).or(() -> moments.read(i)).or(() -> heads.read(i)).or(() -> line(i));
         if (found.isPresent()) {
             return add(i, List.of(found.get().value()), found.get().after());
         }
@@ -142,6 +84,17 @@ public final class ConstituentReader {
         return one(i).map(unit -> add(i, List.of(unit.value()), unit.after())).orElseGet(() -> rest(i));
     }
 
+    /** "A minim first, and then": that something comes first was not said of one of several. */
+    private boolean isOrdered(int i) {
+        boolean first = tokens.is(i, Category.ORDINAL) && tokens.at(i).number(Category.ORDINAL) == 1;
+        boolean last =
+                tokens.isAny(i - 1, Category.NOTE, Category.LENGTH, Category.LETTER, Category.REST, Category.STRING)
+                        && (tokens.isEnd(i + 1) || tokens.isAny(i + 1, Category.AND, Category.THEN));
+        boolean ahead = tokens.is(i + 1, Category.LETTER) // "you have first D, then E"
+                && tokens.isAny(i - 1, Category.COMMA, Category.HAVE, Category.PLAY, Category.BE, Category.WE);
+        return first && (last || ahead);
+    }
+
     private int add(int i, List<Constituent> found, int after) {
         for (var unit : found) {
             units.add(new Read(unit, tokens.at(i).from(), tokens.at(after - 1).to()));
@@ -151,66 +104,28 @@ public final class ConstituentReader {
 
     /** A word alone: a tie, a filler, or unknown. */
     private int rest(int i) {
-        var token = tokens.at(i);
-        boolean article = token.is(Category.THE)
-                && token.isAny(Category.THAT, Category.THEY)
-                && !tokens.isAny(i + 1, Category.BE, Category.PLAY, Category.HAVE, Category.HOLD, Category.START);
-        boolean other = token.is(Category.THE)
-                && !token.isAny(Category.THAT, Category.THEY, Category.LETTER, Category.NUMBER)
-                && !INDEFINITE.matcher(token.raw()).matches();
-        boolean definite = article || other;
-        if (definite) {
-            return add(i, List.of(new Constituent.Small(Tie.THE)), i + 1);
+        var idiom = idioms.read(i);
+        if (idiom.isPresent()) {
+            return add(i, idiom.get().value(), idiom.get().after());
         }
-        boolean tag = token.is(Category.NOT)
-                && tokens.isAny(i + 1, Category.IT, Category.THEY, Category.WE, Category.THERE)
-                && tokens.isEnd(i + 2);
-        boolean aside = token.is(Category.LIKE) && tokens.is(i - 1, Category.COMMA) && tokens.is(i + 1, Category.COMMA);
-        boolean asks = token.is(Category.DO)
-                && tokens.isAny(i + 1, Category.WE, Category.IT, Category.THEY, Category.THE)
-                && (i == 0 || !tokens.isAny(i - 1, Category.WE, Category.IT));
-        if (asks) {
-            return add(i, List.of(new Constituent.Small(Tie.DO)), i + 1);
-        }
-        boolean limit = token.is(Category.NO) && tokens.is(i + 1, Category.MORE);
-        if (limit) { // "no more"
-            return i + 2;
-        }
-        if (tag || aside) { // "isn't it?", ", like,"
-            return tag ? i + 2 : i + 1;
-        }
-        boolean many = tokens.is(i + 1, Category.MANY);
-        if (token.is(Category.WHAT) && (many || !token.is(Category.LIKE))) {
-            return add(i, List.of(new Constituent.Small(many ? Tie.HOW_MANY : Tie.WHAT)), many ? i + 2 : i + 1);
-        }
-        boolean soon = token.is(Category.SAME) && token.is(Category.FILLER) && !tokens.is(i - 1, Category.BE);
-        if (soon) {
-            return i + 1; // "gleich danach"
-        }
-        var early = TIES.entrySet().stream()
-                .filter(entry -> token.is(entry.getKey()))
-                .map(Map.Entry::getValue)
-                .min(Enum::compareTo);
-        var tie = early.or(() -> LATE.stream()
-                .filter(entry -> token.is(entry.getKey()))
-                .map(Map.Entry::getValue)
-                .findFirst());
+        var tie = isDefinite(i) ? Optional.of(Tie.THE) : Ties.of(tokens.at(i));
         if (tie.isPresent()) {
             return add(i, List.of(new Constituent.Small(tie.get())), i + 1);
         }
-        boolean filler = token.isAny(
-                Category.FILLER,
-                Category.DO,
-                Category.MORE,
-                Category.THE,
-                Category.OF_PLAYING,
-                Category.PER,
-                Category.WHOLE,
-                Category.TIME,
-                Category.COUNTED,
-                Category.RUN,
-                Category.THING);
-        return filler ? i + 1 : add(i, List.of(new Constituent.Unknown()), i + 1);
+        if (tokens.isAny(i, IDLE)) {
+            return i + 1;
+        }
+        var unit = strangers.isVerb(i) ? new Constituent.Small(Tie.PLAY) : new Constituent.Unknown();
+        return add(i, List.of(unit), i + 1);
+    }
+
+    private boolean isDefinite(int i) {
+        var token = tokens.at(i);
+        boolean article = token.isAny(Category.THAT, Category.THEY)
+                && !tokens.isAny(i + 1, Category.BE, Category.PLAY, Category.HAVE, Category.HOLD, Category.START);
+        boolean other = !token.isAny(Category.THAT, Category.THEY, Category.LETTER, Category.NUMBER)
+                && !INDEFINITE.matcher(token.raw()).matches();
+        return token.is(Category.THE) && (article || other);
     }
 
     private Optional<Found<Constituent>> one(int i) {
@@ -221,6 +136,15 @@ public final class ConstituentReader {
                 .or(() -> quiet(i))
                 .or(() -> name(i))
                 .or(() -> amount(i));
+    }
+
+    /** By its name the line is meant. */
+    private Optional<Found<Constituent>> titled(int i) {
+        boolean here = !title.isEmpty()
+                && IntStream.range(0, title.size())
+                        .allMatch(at ->
+                                tokens.at(i + at).raw().toLowerCase(Locale.ROOT).equals(title.get(at)));
+        return here ? unit(new Constituent.Whole(), i + title.size()) : Optional.empty();
     }
 
     private Optional<Found<Constituent>> line(int i) {
@@ -238,6 +162,10 @@ public final class ConstituentReader {
                 && noun
                 && tokens.is(i - 1, Category.THE)
                 && !INDEFINITE.matcher(tokens.at(i - 1).raw()).matches();
+        boolean piece = tokens.is(i, Category.LINE) && tokens.is(i - 1, Category.NUMBER); // "vier Stück"
+        if (piece) {
+            return Optional.empty();
+        }
         return tokens.is(i, Category.LINE) || german ? unit(new Constituent.Whole(), i + 1) : Optional.empty();
     }
 
@@ -289,10 +217,14 @@ public final class ConstituentReader {
     }
 
     private Optional<Found<Fraction>> value(int i) {
-        if (tokens.is(i, Category.HALF) && tokens.isAny(i + 1, Category.NOTE, Category.REST)) {
+        boolean half = tokens.isAny(i + 1, Category.NOTE, Category.REST) && !tokens.is(i + 1, Category.STEP)
+                || tokens.is(i - 1, Category.DOTTED);
+        if (tokens.is(i, Category.HALF) && half) {
             return Optional.of(new Found<>(Fraction.of(1, 2), i + 1));
         }
-        boolean whole = tokens.is(i, Category.WHOLE) && tokens.is(i + 1, Category.NOTE);
+        boolean whole = tokens.is(i, Category.WHOLE)
+                && tokens.is(i + 1, Category.NOTE)
+                && !tokens.is(i + 1, Category.STEP); // "a whole tone"
         if (whole) {
             return Optional.of(new Found<>(Fraction.of(1, 1), i + 1));
         }
@@ -309,7 +241,17 @@ public final class ConstituentReader {
         if ((half || tokens.is(i, Category.WHOLE)) && tokens.isAny(i + 1, Category.STEP, Category.NOTE)) {
             return unit(new Constituent.Interval(2, OptionalInt.of(half ? 1 : 2)), i + 2);
         }
-        if (tokens.isAny(i, Category.SEMITONE, Category.STEP)) {
+        var steps = tokens.number(i).flatMap(found -> interval(found.after())
+                .filter(one -> one.value() instanceof Constituent.Interval step
+                        && step.number() == 2
+                        && step.semitones().isPresent())
+                .map(one ->
+                        new Found<Constituent>(steps(found.value(), (Constituent.Interval) one.value()), one.after())));
+        if (steps.isPresent()) { // "three half steps"
+            return steps;
+        }
+        boolean step = tokens.is(i, Category.STEP) && !tokens.is(i, Category.NOTE);
+        if (step || tokens.is(i, Category.SEMITONE)) {
             return unit(new Constituent.Interval(2, OptionalInt.of(tokens.is(i, Category.STEP) ? 2 : 1)), i + 1);
         }
         if (tokens.is(i, Category.TRITONE)) {
@@ -325,6 +267,11 @@ public final class ConstituentReader {
                     octaves.get().after() + 1);
         }
         return tokens.is(i, Category.OCTAVE) ? unit(new Constituent.Octaves(1), i + 1) : sized(i).or(() -> move(i));
+    }
+
+    private static Constituent steps(int many, Constituent.Interval step) {
+        return new Constituent.Interval(
+                many + 1, OptionalInt.of(many * step.semitones().getAsInt()));
     }
 
     private Optional<Found<Constituent>> move(int i) {
@@ -359,7 +306,7 @@ public final class ConstituentReader {
                         || tokens.is(after, Category.OF)
                                 && heads.read(tokens.skip(after, Category.OF, Category.THE, Category.CHORD))
                                         .isPresent();
-        if (ofChord) {
+        if (ofChord || isDegree(at)) {
             int degree = number.get();
             boolean exact = major || minor;
             return unit(
@@ -380,6 +327,17 @@ public final class ConstituentReader {
         return sure && !noun ? unit(new Constituent.Interval(number.get(), semitones), after) : Optional.empty();
     }
 
+    /** "Over this chord the E is the third", "F is the root, A the third". */
+    private boolean isDegree(int i) {
+        boolean harmony =
+                IntStream.range(0, tokens.size()).anyMatch(at -> tokens.isAny(at, Category.CHORD, Category.ROOT));
+        return harmony
+                && tokens.is(i, Category.ORDINAL)
+                && tokens.is(i - 1, Category.THE)
+                && tokens.is(i - 2, Category.BE)
+                && (tokens.isEnd(i + 1) || tokens.is(i + 1, Category.AND));
+    }
+
     private static OptionalInt semitones(int number, boolean major, boolean minor) {
         return switch (number) {
             case 4 -> OptionalInt.of(5);
@@ -393,7 +351,8 @@ public final class ConstituentReader {
     }
 
     private Optional<Found<Constituent>> manner(int i) {
-        if (tokens.is(i, Category.DEAD)) {
+        boolean idiom = tokens.is(i, Category.DEAD) && strangers.isStrange(i + 1); // "a dead ringer"
+        if (tokens.is(i, Category.DEAD) && !idiom) {
             return unit(new Constituent.Dead(), tokens.is(i + 1, Category.NOTE) ? i + 2 : i + 1);
         }
         if (!tokens.is(i, Category.MANNER)) {
@@ -432,7 +391,9 @@ public final class ConstituentReader {
     }
 
     private Optional<Found<Constituent>> quiet(int i) {
-        boolean compared = tokens.is(i, Category.SILENT) && !tokens.at(i + 1).isKnown() && !tokens.isEnd(i + 1);
+        boolean compared = tokens.is(i, Category.SILENT)
+                && !tokens.isEnd(i + 1)
+                && (!tokens.at(i + 1).isKnown() || tokens.is(i + 1, Category.UNREAD));
         if (tokens.isAny(i, Category.REST, Category.SILENT) && !tokens.is(i, Category.OPEN) && !compared) {
             return unit(new Constituent.Silence(Optional.empty()), i + 1);
         }
@@ -478,11 +439,12 @@ public final class ConstituentReader {
                         Category.TUPLET,
                         Category.DOTTED,
                         Category.OPEN)
+                || tokens.isPluralName(noun)
                 || tokens.is(after, Category.OF)
                 || tokens.is(noun, Category.HALF);
         boolean pronoun = tokens.is(i, Category.NEUTRAL)
                 && (tokens.isAny(i - 1, Category.ORDINAL, Category.LAST, Category.MIDDLE, Category.THAT, Category.EACH)
-                        || tokens.isAny(i - 1, Category.THE, Category.OPEN));
+                        || tokens.isAny(i - 1, Category.THE, Category.OPEN, Category.DEAD, Category.MANNER));
         if (pronoun && !counts) {
             return unit(new Constituent.Small(Tie.ONE), after);
         }

@@ -125,9 +125,11 @@ final class Heads {
     /** "Em7", "B7"; a capital word without a figure is none. */
     private Optional<Found<Constituent>> symbol(int i) {
         String raw = tokens.at(i).raw();
+        boolean small = tokens.isLowered() && raw.matches("[a-g][#b]?(m|maj)?\\d+");
         boolean written = raw.length() > 1 && Character.isUpperCase(raw.charAt(0)) && raw.matches(".*\\d.*");
-        return written
-                ? ChordSymbol.parse(raw)
+        String symbol = small ? Character.toUpperCase(raw.charAt(0)) + raw.substring(1) : raw;
+        return written || small
+                ? ChordSymbol.parse(symbol)
                         .filter(Chord.class::isInstance)
                         .map(chord -> new Found<>(new Constituent.ChordNamed((Chord) chord), i + 1))
                 : Optional.empty();

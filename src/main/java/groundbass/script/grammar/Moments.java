@@ -20,7 +20,8 @@ final class Moments {
     }
 
     Optional<Found<Constituent>> read(int i) {
-        return bar(i).or(() -> share(i))
+        return bar(i).or(() -> tokens.is(i, Category.BEAT) ? perBar(i + 1) : Optional.empty())
+                .or(() -> share(i))
                 .or(() -> part(i))
                 .or(() -> beat(i))
                 .or(() -> perBar(i))
@@ -36,6 +37,18 @@ final class Moments {
         if (ordinal.isPresent() && !tokens.is(ordinal.get().after() + 1, Category.NUMBER)) {
             return ordinal.map(found -> new Found<>(new Constituent.Bars(List.of(found.value())), found.after() + 1));
         }
+        var edge = edge(i, Category.BAR);
+        if (edge.isPresent()) {
+            return edge.map(found ->
+                    new Found<>(new Constituent.BarsAtEdge(found.value(), tokens.is(i, Category.LAST)), found.after()));
+        }
+        boolean pointed = tokens.is(i - 1, Category.IN)
+                && tokens.is(i, Category.THAT)
+                && tokens.is(i + 1, Category.NEUTRAL)
+                && tokens.isEnd(i + 2);
+        if (pointed) { // "there are five notes in this one"
+            return Optional.of(new Found<>(new Constituent.BarAt(Constituent.BarAt.Way.THIS), i + 2));
+        }
         boolean bare = tokens.is(i - 1, Category.IN)
                 && tokens.is(i, Category.NUMBER)
                 && (tokens.isAny(i + 1, Category.WE, Category.THERE) || isSingular(i + 1));
@@ -43,9 +56,20 @@ final class Moments {
             return Optional.of(
                     new Found<>(new Constituent.Bars(List.of(tokens.at(i).number(Category.NUMBER))), i + 1));
         }
-        var way = tokens.is(i + 1, Category.BAR) && !tokens.is(i + 2, Category.NUMBER)
-                ? way(i)
-                : Optional.<Constituent.BarAt.Way>empty();
+        boolean plain = tokens.is(i + 1, Category.BAR)
+                && tokens.number(i + 2)
+                        .filter(found -> !isCounting(found.after()))
+                        .isEmpty();
+        boolean ofBar = tokens.is(i - 1, Category.OF)
+                && tokens.is(i - 2, Category.NOTE)
+                && tokens.isAny(i - 3, Category.LAST, Category.ORDINAL)
+                && tokens.is(i, Category.NUMBER)
+                && isEnd(i + 1);
+        if (ofBar) { // "the last note of two"
+            return Optional.of(
+                    new Found<>(new Constituent.Bars(List.of(tokens.at(i).number(Category.NUMBER))), i + 1));
+        }
+        var way = plain ? way(i) : Optional.<Constituent.BarAt.Way>empty();
         if (way.isPresent()) {
             return Optional.of(new Found<>(new Constituent.BarAt(way.get()), i + 2));
         }
@@ -58,6 +82,20 @@ final class Moments {
                 : Optional.empty();
     }
 
+    /** "The first two bars", "the last couple of beats": how many. */
+    private Optional<Found<Integer>> edge(int i, Category noun) {
+        boolean first = tokens.is(i, Category.ORDINAL) && tokens.at(i).number(Category.ORDINAL) == 1;
+        if (!first && !tokens.is(i, Category.LAST)) {
+            return Optional.empty();
+        }
+        var many = tokens.is(i + 1, Category.BOTH) ? Optional.of(new Found<>(2, i + 2)) : tokens.number(i + 1);
+        return many.map(found -> new Found<>(found.value(), tokens.skip(found.after(), Category.OF)))
+                .filter(found -> tokens.is(found.after(), noun)
+                        && found.value() <= MOST
+                        && tokens.number(found.after() + 1).isEmpty())
+                .map(found -> new Found<>(found.value(), found.after() + 1));
+    }
+
     private Optional<Constituent.BarAt.Way> way(int i) {
         if (tokens.is(i, Category.LAST)) {
             return Optional.of(Constituent.BarAt.Way.LAST);
@@ -68,7 +106,7 @@ final class Moments {
         if (tokens.isAny(i, Category.EACH, Category.ALL)) {
             return Optional.of(Constituent.BarAt.Way.EACH);
         }
-        boolean the = tokens.isAny(i, Category.THE, Category.THAT)
+        boolean the = tokens.isAny(i, Category.THE, Category.THAT, Category.SAME)
                 && !tokens.at(i).raw().equals("a");
         return the && !tokens.at(i).raw().equals("an") ? Optional.of(Constituent.BarAt.Way.THIS) : Optional.empty();
     }
@@ -80,6 +118,14 @@ final class Moments {
             if (tokens.is(at, Category.BAR)) {
                 return Optional.of(new Found<>(new Constituent.Lasting(Fraction.of(1, 2), true), at + 1));
             }
+        }
+        boolean told =
+                tokens.is(i - 1, Category.THE) && tokens.is(i - 2, Category.BE) && tokens.is(i - 3, Category.THAT);
+        boolean subject = tokens.is(i - 1, Category.THE) && tokens.isAny(i + 2, Category.BE, Category.HAVE);
+        if ((told || subject)
+                && tokens.is(i, Category.WHOLE)
+                && tokens.is(i + 1, Category.BAR)) { // "that's the whole bar"
+            return Optional.of(new Found<>(new Constituent.BarAt(Constituent.BarAt.Way.THIS), i + 2));
         }
         if (tokens.is(i, Category.WHOLE) && tokens.is(i + 1, Category.BAR)) {
             return Optional.of(new Found<>(new Constituent.Lasting(Fraction.of(1, 1), true), i + 2));
@@ -172,8 +218,21 @@ final class Moments {
         }
         boolean article =
                 tokens.is(i, Category.THE) && tokens.at(i + 1).isCapital() && !tokens.is(i + 1, Category.LETTER);
-        boolean subject = tokens.is(i, Category.THE) && tokens.is(i + 1, Category.NUMBER) && isSingular(i + 2);
+        boolean subject = tokens.is(i, Category.THE)
+                && tokens.is(i + 1, Category.NUMBER)
+                && (isSingular(i + 2) || isOpening(i + 2) || isOfBar(i + 2));
         return article || subject ? i + 1 : i;
+    }
+
+    /** "Die Zwei fängt mit ... an". */
+    private boolean isOpening(int i) {
+        return tokens.isAny(i, Category.START, Category.END)
+                && tokens.at(i).raw().matches(".*[ts]");
+    }
+
+    /** "Die Drei in Takt zwei". */
+    private boolean isOfBar(int i) {
+        return tokens.isAny(i, Category.IN, Category.OF) && tokens.isAny(i + 1, Category.BAR);
     }
 
     private boolean isSingular(int i) {
@@ -182,6 +241,12 @@ final class Moments {
 
     private Optional<Found<Constituent>> beat(int i) {
         int at = tokens.skip(tokens.is(i, Category.ON) ? i + 1 : i, Category.THE);
+        boolean led = at > i
+                && (tokens.is(at, Category.BEAT)
+                        || tokens.isAny(at, Category.LAST, Category.ORDINAL) && tokens.is(at + 1, Category.BEAT));
+        if (led) {
+            return Optional.empty(); // the preposition is a word of its own
+        }
         if (tokens.is(at, Category.BEAT)) {
             return numbers(at + 1, Category.BEAT)
                     .map(found -> new Found<>(new Constituent.Beats(found.value()), found.after()));
@@ -196,18 +261,38 @@ final class Moments {
             return Optional.of(new Found<>(new Constituent.Beats(List.of(1)), at + 1));
         }
         if (tokens.is(at, Category.LAST) && tokens.is(at + 1, Category.BEAT)) {
-            return Optional.of(new Found<>(new Constituent.LastBeat(), at + 2));
+            return Optional.of(new Found<>(new Constituent.LastBeats(1), at + 2));
+        }
+        var edge = edge(at, Category.BEAT).filter(found -> found.value() <= MOST_COUNTS);
+        if (edge.isPresent()) {
+            boolean last = tokens.is(at, Category.LAST);
+            return edge.map(found -> new Found<>(edgeBeats(found.value(), last), found.after()));
         }
         var ordinal = tokens.ordinal(at).filter(found -> tokens.is(found.after(), Category.BEAT));
         if (ordinal.isPresent()) {
             return ordinal.map(found -> new Found<>(new Constituent.Beats(List.of(found.value())), found.after() + 1));
         }
         boolean begins = i == 0 || i == 1 && tokens.isAny(0, Category.AND, Category.SO, Category.THEN);
+        var ofBar = tokens.number(i)
+                .filter(found -> tokens.is(found.after(), Category.OF)
+                        && tokens.isAny(found.after() + 1, Category.THE, Category.THAT)
+                        && tokens.is(found.after() + 2, Category.BAR));
+        if (ofBar.isPresent()) { // "four of that bar"
+            return ofBar.map(found -> new Found<>(new Constituent.Beats(List.of(found.value())), found.after()));
+        }
         boolean bareBeat =
                 begins && tokens.is(i, Category.NUMBER) && (isSingular(i + 1) || tokens.is(i + 1, Category.COLON));
         if (bareBeat) { // "and four is a rest", "three: slide ..."
             return Optional.of(
                     new Found<>(new Constituent.Beats(List.of(tokens.at(i).number(Category.NUMBER))), i + 1));
+        }
+        boolean path = tokens.isAny(i - 1, Category.OF, Category.FROM, Category.TO)
+                && tokens.is(i, Category.THE)
+                && tokens.is(i + 1, Category.NUMBER)
+                && tokens.isAny(i + 2, Category.TO, Category.BE, Category.PLAY);
+        if (path) { // "von der zwei zur drei"
+            return Optional.of(
+                    new Found<>(new Constituent.Beats(List.of(tokens.at(i + 1).number(Category.NUMBER))), i + 2));
         }
         int bare = onThe(i);
         return bare == i
@@ -218,14 +303,23 @@ final class Moments {
                         .map(found -> new Found<>(new Constituent.Beats(found.value()), found.after()));
     }
 
-    /** "Four beats to the bar", "three beats in each measure". */
+    private static Constituent edgeBeats(int many, boolean last) {
+        return last
+                ? new Constituent.LastBeats(many)
+                : new Constituent.Beats(IntStream.rangeClosed(1, many).boxed().toList());
+    }
+
+    /** "Four beats to the bar", "three beats in each measure", "count four to the bar". */
     private Optional<Found<Constituent>> perBar(int i) {
+        boolean counted = tokens.is(i - 1, Category.BEAT);
         return tokens.number(i)
-                .filter(found -> tokens.is(found.after(), Category.BEAT)
-                        && tokens.isAny(found.after() + 1, Category.TO, Category.PER, Category.IN)
-                        && tokens.isAny(found.after() + 2, Category.THE, Category.EACH, Category.BAR))
+                .map(found -> counted ? found : new Found<>(found.value(), found.after() + 1))
+                .filter(found -> (counted || tokens.is(found.after() - 1, Category.BEAT))
+                        && (tokens.isAny(found.after(), Category.TO, Category.PER)
+                                || !counted && tokens.is(found.after(), Category.IN))
+                        && tokens.isAny(found.after() + 1, Category.THE, Category.EACH, Category.BAR))
                 .flatMap(found -> {
-                    int at = tokens.skip(found.after() + 2, Category.THE, Category.EACH);
+                    int at = tokens.skip(found.after() + 1, Category.THE, Category.EACH);
                     boolean bar =
                             tokens.is(at, Category.BAR) && tokens.number(at + 1).isEmpty();
                     return bar
@@ -237,7 +331,8 @@ final class Moments {
     /** "For two beats", "a beat and a half" is not read. */
     private Optional<Found<Constituent>> lasting(int i) {
         boolean some = tokens.isAny(i - 1, Category.ORDINAL, Category.LAST); // "the first two beats"
-        return tokens.number(i)
+        boolean all = tokens.is(i, Category.ALL) && tokens.isAny(i - 1, Category.FOR, Category.WE, Category.HOLD);
+        return tokens.number(all ? i + 1 : i)
                 .filter(found -> !some
                         && tokens.is(found.after(), Category.BEAT)
                         && !tokens.isAny(found.after() + 1, Category.PER, Category.MINUTE)
@@ -249,21 +344,25 @@ final class Moments {
     /** Whether a noun follows that the number counts. */
     private boolean isCounting(int i) {
         boolean byNote = tokens.is(i, Category.NOTE) && tokens.is(i + 1, Category.FOR); // "note for note"
-        return !byNote
-                && tokens.isAny(
+        return !byNote && isThing(i);
+    }
+
+    private boolean isThing(int i) {
+        return tokens.isAny(
                         i,
                         Category.NOTE,
                         Category.STRING,
                         Category.FRET,
                         Category.LENGTH,
-                        Category.MANNER,
                         Category.REST,
                         Category.DEAD,
                         Category.OCTAVE,
                         Category.TIME,
                         Category.DOTTED,
                         Category.HALF,
-                        Category.TUPLET);
+                        Category.TUPLET)
+                || tokens.is(i, Category.MANNER) && !tokens.is(i + 1, Category.WE) // "auf der Drei rutschst du"
+                || tokens.is(i, Category.BEAT) && tokens.number(i + 1).isEmpty() && !tokens.is(i - 2, Category.BEAT);
     }
 
     /** "One and two", "3, 4 and 5", "one to four"; the noun may be said again. */

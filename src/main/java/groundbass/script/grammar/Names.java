@@ -34,7 +34,9 @@ final class Names {
 
     private boolean isName(int i) {
         var token = tokens.at(i);
+        boolean named = tokens.is(i - 1, Category.TO) && tokens.is(i - 2, Category.LETTER); // "F to A, major third"
         boolean article = token.raw().equals("a")
+                && !named
                 && tokens.is(i + 1, Category.MODE)
                 && tokens.isAny(i + 2, Category.ORDINAL, Category.INTERVAL);
         if (article) {
@@ -73,6 +75,11 @@ final class Names {
     }
 
     private boolean isNoteA(int i) {
+        boolean article = tokens.at(i).raw().equals("a")
+                && tokens.isAny(i + 1, Category.LENGTH, Category.DOTTED, Category.TUPLET, Category.REST);
+        if (article) { // "G, a quarter"
+            return false;
+        }
         boolean after = tokens.isAny(i - 1, Category.THE, Category.OPEN, Category.HIGH, Category.LOW)
                 || (tokens.is(i - 1, Category.LETTER) && !tokens.isEnd(i - 1));
         boolean capital = tokens.at(i).raw().equals("A") && i > 0 && !tokens.is(i - 1, Category.STOP);

@@ -34,6 +34,10 @@ final class Openings {
             Tie.BAR,
             Tie.FRET,
             Tie.ONLY,
+            Tie.THERE,
+            Tie.UP,
+            Tie.START,
+            Tie.END,
             Tie.KEY,
             Tie.TEMPO);
 
@@ -55,14 +59,45 @@ final class Openings {
             at++;
         }
         boolean onward = at > i && isTie(at - 1, Tie.THEN) && (isVerb(at) || isPlayed(at));
-        boolean only = isTie(at, Tie.ONLY) && Splitter.isMoment(units, at + 1);
-        boolean after = at > i && isTie(at, Tie.AFTER);
-        return onward || only || after || isPronoun(at) || isMoment(at) || isNoun(at) || isPath(at) || isCondition(at);
+        boolean counted = at + 1 < units.size() && units.get(at + 1).is(Constituent.Count.class);
+        boolean only = isTie(at, Tie.ONLY) && (counted || Splitter.isMoment(units, at + 1));
+        boolean sum = isTie(at, Tie.SUM) && isVerb(at + 1);
+        boolean after = isTie(at, Tie.AFTER) && (at > i || isTie(at + 1, Tie.THAT));
+        boolean none = isTie(at, Tie.NO) && isContent(at + 1);
+        boolean what = isAsking(at) || isTie(at, Tie.WHAT) && is(at + 1, PRONOUNS);
+        boolean bare = isBare(at) && isTie(at + 1, Tie.BE);
+        boolean numbered = at > i && isNumber(at) && isPronoun(at + 1); // "okay, five, we're on ..."
+        int to = isTie(at + 1, Tie.UP) || isTie(at + 1, Tie.DOWN) ? at + 2 : at + 1;
+        boolean path = isName(at) && isTie(to, Tie.TO) && isName(to + 1); // "C up to E"
+        boolean so = at > i && isTie(at - 1, Tie.SO) && (isVerb(at) || isOrder(at));
+        boolean turned =
+                at > i && isTie(at, Tie.BE) && (is(at + 1, PRONOUNS) || isAmount(at + 1)); // "..., sind das neun"
+        boolean verbFirst = isTie(at, Tie.PLAY) && is(at + 1, PREPOSITIONS) && Splitter.isMoment(units, at + 2);
+        boolean plural = isBare(at) && !isName(at) && !isAmount(at - 1) && isVerb(at + 1);
+        return bare
+                || plural
+                || verbFirst
+                || numbered
+                || path
+                || so
+                || turned
+                || onward
+                || only
+                || sum
+                || after
+                || none
+                || what
+                || isPronoun(at)
+                || isMoment(at)
+                || isNoun(at)
+                || isPath(at)
+                || isCondition(at);
     }
 
     /** "If you", "when the", "try leaning", "don't squeeze". */
     private boolean isCondition(int i) {
-        boolean order = (isTie(i, Tie.MAYBE) || isTie(i, Tie.NOT)) && isUnknown(i + 1);
+        int next = isTie(i + 1, Tie.AND) ? i + 2 : i + 1; // "try and keep"
+        boolean order = (isTie(i, Tie.MAYBE) || isTie(i, Tie.NOT)) && isUnknown(next);
         return order || isTie(i, Tie.MAYBE) && (is(i + 1, PRONOUNS) || isTie(i + 1, Tie.THE));
     }
 
@@ -76,12 +111,14 @@ final class Openings {
         int next = all || isTie(i + 1, Tie.ONE) || isTie(i + 1, Tie.ONLY) || isTie(i + 1, Tie.THEN) ? i + 2 : i + 1;
         boolean speaker = isTie(i, Tie.WE);
         boolean unknown = isUnknown(next) && (speaker || isTie(i, Tie.IT));
-        return isVerb(next) || isTie(next, Tie.MAYBE) || speaker && isPlayed(next) || unknown;
+        boolean denied = speaker && isTie(next, Tie.NOT);
+        return denied || isVerb(next) || isTie(next, Tie.MAYBE) || speaker && isPlayed(next) || unknown;
     }
 
     /** "On four there's", "bar two has", "in the first bar you". */
     private boolean isMoment(int i) {
         int at = is(i, PREPOSITIONS) ? i + 1 : i;
+        at = isTie(at, Tie.THE) ? at + 1 : at;
         if (!Splitter.isMoment(units, at)) {
             return false;
         }
@@ -99,8 +136,11 @@ final class Openings {
             }
             at += tied ? 2 : 1;
         }
-        boolean there = isTie(at, Tie.THERE) && isVerb(at + 1);
-        return isVerb(at) || isPlayed(at) || isPronoun(at) || isTie(at, Tie.WE) || there;
+        boolean onward = isTie(at, Tie.THEN) && isContent(at + 1); // "on four, then, G"
+        at = isTie(at, Tie.THEN) ? at + 1 : at;
+        boolean there = (isTie(at, Tie.THERE) || isUnknown(at)) && isVerb(at + 1);
+        boolean noun = isTie(at, Tie.THE) && isNoun(at);
+        return noun || onward || isVerb(at) || isPlayed(at) || isPronoun(at) || isTie(at, Tie.WE) || there;
     }
 
     private boolean isBar(int i) {
@@ -114,11 +154,18 @@ final class Openings {
         if (!article && !bare) {
             return false;
         }
-        boolean named = false;
+        boolean named = isTie(i, Tie.ALL);
         for (int at = i; at < Math.min(units.size(), i + NOUN); at++) {
             boolean subject = isTie(at, Tie.WE) && named;
-            if (isVerb(at) || subject) {
+            boolean parted = at == i + 1 && (isTie(at, Tie.START) || isTie(at, Tie.END)) && isTie(at + 1, Tie.WITH);
+            if (isVerb(at) || subject || parted) { // "der fängt mit ... an"
                 return named || at == i + 1; // "der kommt"
+            }
+            boolean strange = named && isUnknown(at) && is(at + 1, PREPOSITIONS); // "the octave lives on"
+            boolean several = (isTie(i, Tie.ALL) || isTie(i, Tie.BOTH))
+                    && (isPlace(at) || isTie(at, Tie.ON) && at > i + 1); // "all three fifth fret"
+            if (strange || several) {
+                return true;
             }
             boolean other = at > i && (isTie(at, Tie.THAT) || isTie(at, Tie.THEY)) && !isTie(at - 1, Tie.OF);
             boolean second =
@@ -126,10 +173,12 @@ final class Openings {
             boolean moment = Splitter.isMoment(units, at);
             boolean placed = moment && isBar(at) && !isTie(at - 1, Tie.OF) && !is(at - 1, PREPOSITIONS);
             boolean ofNoun = is(at, OF_NOUNS) || is(at, PREPOSITIONS) || isContent(at) || isUnknown(at) || moment;
-            if (second || placed || !ofNoun) {
+            boolean early = !article && at > i && (moment || isContent(at)); // "and a semiquaver beat two is"
+            if (second || placed || early || !ofNoun) {
                 return false;
             }
-            named |= isContent(at) || isUnknown(at) || isTie(at, Tie.CHORD) || isTie(at, Tie.NOTE);
+            named |=
+                    isContent(at) || isUnknown(at) || isTie(at, Tie.CHORD) || isTie(at, Tie.NOTE) || isTie(at, Tie.ONE);
         }
         return false;
     }
@@ -143,7 +192,7 @@ final class Openings {
                 return false;
             }
             there |= isTie(at, Tie.TO);
-            if (isTie(at, Tie.BE) || isPlayed(at)) {
+            if (isTie(at, Tie.BE) || isPlayed(at) && !is(at - 1, DETERMINERS)) {
                 return from || there && isTie(i, Tie.OF);
             }
         }
@@ -168,6 +217,57 @@ final class Openings {
 
     private boolean isPlayed(int i) {
         return i < units.size() && units.get(i).is(Constituent.Played.class);
+    }
+
+    /** Whether what was said is spoken of: "the first of those is", "it's". */
+    boolean isPointing(int i) {
+        boolean ranked =
+                isTie(i, Tie.THE) && i + 1 < units.size() && units.get(i + 1).is(Constituent.Rank.class);
+        return ranked ? isNoun(i) : isPronoun(i) || isOrder(i);
+    }
+
+    /** Whether words stand here that hardly go on with what was said: they speak of it, or of a moment. */
+    boolean isStrong(int i) {
+        boolean bar = i > 0 && isTie(i - 1, Tie.SO) && Splitter.isMoment(units, i) && isBar(i);
+        boolean after = (isTie(i, Tie.AFTER) || isTie(i, Tie.THEN)) && isMoment(i + 1);
+        return bar || after || isAsking(i) || isPointing(i) || isMoment(i);
+    }
+
+    /** "Leave it". */
+    private boolean isOrder(int i) {
+        return isUnknown(i) && (isTie(i + 1, Tie.IT) || isTie(i + 1, Tie.THEY));
+    }
+
+    /** "D is ...", "dead notes are ...". */
+    private boolean isBare(int i) {
+        return i < units.size() && isContent(i) && !(units.get(i).unit() instanceof Constituent.Place) && !isNumber(i);
+    }
+
+    /** "How many", "what's", "what do". */
+    boolean isAsking(int i) {
+        return isTie(i, Tie.HOW_MANY) || isTie(i, Tie.WHAT) && (isTie(i + 1, Tie.DO) || isVerb(i + 1));
+    }
+
+    /** "The low F is": an article, a noun and its verb. */
+    boolean isSubject(int i) {
+        return isTie(i, Tie.THE) && isNoun(i);
+    }
+
+    private boolean isAmount(int i) {
+        return i >= 0 && isNumber(i)
+                || i >= 0 && i < units.size() && units.get(i).is(Constituent.Count.class);
+    }
+
+    private boolean isNumber(int i) {
+        return i < units.size() && units.get(i).is(Constituent.Number.class);
+    }
+
+    private boolean isName(int i) {
+        return i < units.size() && units.get(i).is(Constituent.Name.class);
+    }
+
+    private boolean isPlace(int i) {
+        return i < units.size() && units.get(i).is(Constituent.Place.class);
     }
 
     private boolean isUnknown(int i) {

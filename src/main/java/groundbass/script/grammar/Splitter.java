@@ -10,7 +10,7 @@ import java.util.stream.IntStream;
  * Cuts the units of a sentence into clauses: where a tie stands between two verbs, and, in text without punctuation,
  * before words that begin a clause.
  */
-public final class Splitter {
+final class Splitter {
     private static final Set<Tie> VERBS =
             Set.of(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.START, Tie.END, Tie.HOLD, Tie.CLIMB, Tie.FALL, Tie.CHANGE);
     private static final Set<Tie> SEPARATORS =
@@ -38,7 +38,33 @@ public final class Splitter {
             Tie.THE,
             Tie.WHICH,
             Tie.MAYBE,
+            Tie.DO,
             Tie.EACH);
+
+    /** Words that lead to a moment. */
+    private static final Set<Tie> LEADING = Set.of(
+            Tie.ON,
+            Tie.IN,
+            Tie.OF,
+            Tie.AT,
+            Tie.TO,
+            Tie.FROM,
+            Tie.FOR,
+            Tie.OVER,
+            Tie.WITH,
+            Tie.LIKE,
+            Tie.SAME,
+            Tie.THE,
+            Tie.BE,
+            Tie.AFTER,
+            Tie.BEFORE,
+            Tie.BETWEEN,
+            Tie.ONLY,
+            Tie.EXCEPT,
+            Tie.THEN,
+            Tie.PLAY,
+            Tie.THAT,
+            Tie.AGAIN);
 
     /** So many units may tell what comes next. */
     private static final int MORE = 7;
@@ -55,7 +81,7 @@ public final class Splitter {
         this.openings = new Openings(units);
     }
 
-    public static List<Clause> clauses(List<Read> units, boolean unpunctuated) {
+    static List<Clause> clauses(List<Read> units, boolean unpunctuated) {
         var splitter = new Splitter(units, unpunctuated);
         for (int i = 0; i < units.size(); i++) {
             splitter.take(i);
@@ -66,9 +92,13 @@ public final class Splitter {
 
     private void take(int i) {
         boolean separates = isSeparator(i)
-                && (hasVerb(open) || isPlaced(open) || unpunctuated && isUnknownSaid())
+                && !(unpunctuated && isVerbLast())
+                && (hasVerb(open) || isPlaced(open) || unpunctuated && (isUnknownSaid() || isStrange()))
                 && (unpunctuated ? openings.isAt(i) || isMore(i) || isOrder(i + 1) : hasVerbBefore(i + 1));
-        separates |= units.get(i).is(Tie.SEMICOLON) || isBesideBareNo(i);
+        separates |=
+                unpunctuated && isSeparator(i) && isThing() && (openings.isStrong(i + 1) || isAside(i) || isBreath(i));
+        separates |= !unpunctuated && isComparison(i);
+        separates |= units.get(i).is(Tie.SEMICOLON) || isBesideBareNo(i) || isNoneOf(i) || isPreface(i);
         boolean begins = unpunctuated && !open.isEmpty() && isBeginning(i);
         if (separates || begins) {
             var tail = isSeparator(i) && units.get(i).is(Tie.AND) ? subjectList() : List.<Read>of();
@@ -76,6 +106,69 @@ public final class Splitter {
             open.addAll(tail);
         }
         open.add(units.get(i));
+    }
+
+    /** "So I like that": what begins with a word that is not known goes on with nothing. */
+    private boolean isAside(int i) {
+        return units.get(i).is(Tie.SO)
+                && i + 1 < units.size()
+                && units.get(i + 1).is(Constituent.Unknown.class)
+                && hasVerb(open);
+    }
+
+    /** "Now the D on three". */
+    private boolean isBreath(int i) {
+        return units.get(i).is(Tie.SO)
+                && i + 1 < units.size()
+                && units.get(i + 1).is(Tie.THE);
+    }
+
+    /** "There are eight notes, one more than in bar one". */
+    private boolean isComparison(int i) {
+        if (!units.get(i).is(Tie.COMMA) || !hasVerb(open)) {
+            return false;
+        }
+        for (int at = i + 1; at < units.size() && !isSeparator(at); at++) {
+            if (units.get(at).is(Tie.OTHER)) {
+                return at > i + 1;
+            }
+        }
+        return false;
+    }
+
+    /** "Takt sechs ist dann ...": a verb that something has to follow. */
+    private boolean isVerbLast() {
+        return !open.isEmpty() && open.get(open.size() - 1).is(Tie.BE);
+    }
+
+    private boolean isStrange() {
+        return open.size() > 1 && open.stream().anyMatch(read -> read.is(Constituent.Unknown.class));
+    }
+
+    /** "Five notes, and none of them dead". */
+    private boolean isNoneOf(int i) {
+        int at = i;
+        while (isSeparator(at)) {
+            at++;
+        }
+        boolean none = isNo(at) || at < units.size() && units.get(at).is(Tie.NOT);
+        int of = at + 1 < units.size() && units.get(at + 1).is(Constituent.Count.class) ? at + 2 : at + 1;
+        return isSeparator(i)
+                && !open.isEmpty()
+                && none
+                && of + 1 < units.size()
+                && units.get(of).is(Tie.OF)
+                && units.get(of + 1).is(Tie.THEY);
+    }
+
+    /** "One thing to remember: we ...": what says nothing of the line leads to what does. */
+    private boolean isPreface(int i) {
+        boolean empty = open.stream()
+                .allMatch(read -> read.unit() instanceof Constituent.Small
+                        || read.is(Constituent.Unknown.class)
+                        || read.is(Constituent.Number.class)
+                        || read.is(Constituent.Rank.class));
+        return units.get(i).is(Tie.COLON) && !open.isEmpty() && empty && hasVerbBefore(i + 1);
     }
 
     /** "..., no, ..." takes back what was said, and denies nothing of what comes. */
@@ -115,11 +208,25 @@ public final class Splitter {
                 && !open.get(open.size() - 1).is(Tie.ASK)) {
             open.remove(open.size() - 1);
         }
-        open.removeIf(read -> read.is(Tie.THE));
+        open.removeIf(read -> read.is(Tie.THE) || read.is(Tie.SUM));
+        if (unpunctuated && isAsking()) {
+            var last = open.get(open.size() - 1);
+            open.add(new Read(new Constituent.Small(Tie.ASK), last.to(), last.to()));
+        }
         if (!open.isEmpty()) {
             clauses.add(new Clause(open));
         }
         open.clear();
+    }
+
+    /** "How many bars do we have", "what's the chord there": nobody wrote the mark that asks. */
+    private boolean isAsking() {
+        var first = open.stream().filter(read -> !isSeparator(read)).toList();
+        boolean what = first.size() > 1
+                && first.get(0).is(Tie.WHAT)
+                && (first.get(1).is(Tie.BE) || first.get(1).is(Tie.DO));
+        boolean many = open.stream().anyMatch(read -> read.is(Tie.HOW_MANY) || read.is(Tie.WHICH) && first.size() < 3);
+        return what || many || !first.isEmpty() && first.get(0).is(Tie.DO);
     }
 
     private boolean isSeparator(int i) {
@@ -138,7 +245,8 @@ public final class Splitter {
     /** Whether something is said to be somewhere without a verb: "bar one, four sixteenths". */
     private static boolean isPlaced(List<Read> some) {
         return some.stream().anyMatch(Splitter::isMoment)
-                && some.stream().anyMatch(read -> isContent(read) && !isMoment(read));
+                && some.stream()
+                        .anyMatch(read -> isContent(read) && !isMoment(read) && !read.is(Constituent.Unknown.class));
     }
 
     private static boolean hasVerb(List<Read> some) {
@@ -165,9 +273,20 @@ public final class Splitter {
                 return false;
             }
             subject |= read.is(Tie.WE);
+            boolean urged = read.is(Tie.DO) && isSeparator(i - 1); // "so do warm up"
+            if (urged) {
+                return true;
+            }
             boolean last = read.is(Tie.PLAY)
                     && (i + 1 == units.size() || units.get(i + 1).is(Tie.STOP));
-            if (isVerb(read) && !last && (read.unit() instanceof Constituent.Small || subject || i == from)) {
+            boolean rests =
+                    read.is(Constituent.Silence.class) && units.get(i - 1).is(Tie.WE) && i > from; // "you rest"
+            if (rests) {
+                return true;
+            }
+            boolean listed = i + 1 == units.size() || isSeparator(i + 1); // "slap and pop"
+            boolean order = i == from && !listed;
+            if (isVerb(read) && !last && (read.unit() instanceof Constituent.Small || subject || order)) {
                 return true;
             }
         }
@@ -176,14 +295,78 @@ public final class Splitter {
 
     /** Whether a clause opens here, where nobody wrote that one ends. */
     private boolean isBeginning(int i) {
-        return isComplete() && !isSeparator(i) && !isSeparator(i - 1) && openings.isAt(i);
+        boolean goesOn = units.get(i).is(Tie.FROM) && open.stream().anyMatch(read -> read.is(Constituent.Played.class));
+        return !goesOn
+                && isComplete(i)
+                && !isSeparator(i)
+                && !isSeparator(i - 1)
+                && (openings.isAt(i)
+                        || openings.isPointing(i)
+                        || isOtherBeat(i)
+                        || isOtherCount(i)
+                        || isNewOrder(i)
+                        || isBareMoment(i));
+    }
+
+    /** "It goes D E on beat one, beat two fifth fret": a second beat begins something else, verb or none. */
+    private boolean isOtherBeat(int i) {
+        boolean bare = isBeat(units.get(i)) && !isPreposition(units.get(i - 1)) && i + 1 < units.size();
+        return bare
+                && open.stream().anyMatch(Splitter::isBeat)
+                && isContent(units.get(i + 1))
+                && !isMoment(units, i + 1);
+    }
+
+    /** "Bar one has five slaps, one hammer-on in the line". */
+    private boolean isOtherCount(int i) {
+        var last = open.get(open.size() - 1);
+        return units.get(i).is(Constituent.Count.class)
+                && (isContent(last) || last.is(Tie.ONE))
+                && hasVerb(open)
+                && open.stream().anyMatch(read -> read.is(Constituent.Count.class));
+    }
+
+    /** "... on the A string, bar two ...": a moment that nothing leads to, after something was told. */
+    private boolean isBareMoment(int i) {
+        var unit = units.get(i).unit();
+        boolean moment = unit instanceof Constituent.Bars
+                || unit instanceof Constituent.Beats
+                || unit instanceof Constituent.BarCount
+                || unit instanceof Constituent.BarAt at && at.way() == Constituent.BarAt.Way.LAST;
+        var before = units.get(i - 1);
+        boolean led = before.unit() instanceof Constituent.Small small && LEADING.contains(small.tie());
+        boolean told = isThing() || hasVerb(open) && open.size() > 1;
+        return moment && !led && !isMoment(before) && told;
+    }
+
+    /** "It's loud, pop the fifth fret". */
+    private boolean isNewOrder(int i) {
+        return isOrder(i)
+                && open.get(open.size() - 1).is(Constituent.Unknown.class)
+                && i + 1 < units.size()
+                && (units.get(i + 1).is(Tie.THE) || units.get(i + 1).is(Constituent.Place.class));
+    }
+
+    private static boolean isBeat(Read read) {
+        return read.is(Constituent.Beats.class) || read.is(Constituent.Parts.class);
     }
 
     /** Whether enough was said for a clause: a verb with something behind it, or something and the moment where it comes. */
-    private boolean isComplete() {
+    private boolean isComplete(int i) {
         var last = open.get(open.size() - 1);
-        boolean dangling = last.unit() instanceof Constituent.Small small && DANGLING.contains(small.tie());
+        boolean object = (last.is(Tie.IT) || last.is(Tie.WE))
+                && open.size() > 1
+                && isBeforeNoun(open.get(open.size() - 2)); // "in it"
+        boolean parted = last.is(Tie.START) // "fängt ... an"
+                && open.stream().filter(read -> read.is(Tie.START)).count() > 1;
+        boolean stranded = units.get(i).is(Tie.FROM) && last.is(Tie.ON); // "the one we started on"
+        boolean dangling = last.unit() instanceof Constituent.Small small
+                && DANGLING.contains(small.tie())
+                && !object
+                && !parted
+                && !stranded;
         boolean again = last.is(Tie.AGAIN)
+                && !isBeat(units.get(i))
                 && open.size() > 1
                 && open.get(open.size() - 2).is(Tie.SAME);
         boolean compared = last.is(Tie.SAME) || last.is(Tie.LIKE) || again;
@@ -192,15 +375,31 @@ public final class Splitter {
                 .findFirst()
                 .filter(read -> read.is(Tie.THE) || read.is(Tie.THAT))
                 .isPresent();
-        boolean order = open.get(0).unit() instanceof Constituent.Played;
-        boolean told = (hasVerb(open) || order) && open.stream().anyMatch(read -> isContent(read) || isMoment(read));
-        return !dangling && !compared && (told || isUnknownSaid() || !noun && isPlaced(open));
+        var first = open.stream().filter(read -> !isSeparator(read)).findFirst().orElse(open.get(0));
+        boolean order = first.unit() instanceof Constituent.Played;
+        boolean each = (first.is(Tie.ALL) || first.is(Tie.BOTH)) && isThing();
+        boolean listed = (openings.isPointing(i) || openings.isAsking(i) || openings.isSubject(i))
+                && isThing()
+                && !noun; // "then B flat and D it's ..."
+        boolean to = open.stream().anyMatch(read -> read.is(Tie.TO));
+        boolean toward = first.is(Tie.FROM) || first.is(Tie.OF) && to || isContent(first) && to;
+        boolean path = toward && !hasVerb(open) && !order; // "from the C up to the E that's ..."
+        boolean told = (hasVerb(open) || order)
+                && (open.size() > 2 || open.stream().anyMatch(read -> isContent(read) || isMoment(read)));
+        return !dangling
+                && !compared
+                && !path
+                && (told || each || listed || isUnknownSaid() || !noun && isPlaced(open));
+    }
+
+    private boolean isThing() {
+        return open.stream().anyMatch(read -> isContent(read) && !isMoment(read) && !read.is(Constituent.Number.class));
     }
 
     /** "It smiles at you": a verb that is not known. */
     private boolean isUnknownSaid() {
         return open.stream().anyMatch(read -> read.is(Constituent.Unknown.class))
-                && open.stream().anyMatch(read -> read.is(Tie.WE) || read.is(Tie.IT));
+                && open.stream().anyMatch(read -> read.is(Tie.WE) || read.is(Tie.IT) || read.is(Tie.THEY));
     }
 
     /** "And then a quaver rest on beat two": more that comes, with a place of its own. */
@@ -220,7 +419,15 @@ public final class Splitter {
 
     /** "And hammer ...". */
     private boolean isOrder(int i) {
-        return i < units.size() && units.get(i).unit() instanceof Constituent.Played;
+        boolean played = i < units.size() && units.get(i).unit() instanceof Constituent.Played;
+        boolean play = i + 1 < units.size()
+                && units.get(i).is(Tie.PLAY)
+                && units.get(i + 1).is(Tie.THE); // "and grab the"
+        return played || play;
+    }
+
+    private static boolean isBeforeNoun(Read read) {
+        return isPreposition(read) || read.is(Tie.AFTER) || read.is(Tie.WITH) || read.is(Tie.FROM) || read.is(Tie.FOR);
     }
 
     private static boolean isPreposition(Read read) {
@@ -235,7 +442,9 @@ public final class Splitter {
         return read.is(Constituent.Bars.class)
                 || read.is(Constituent.BarAt.class)
                 || read.is(Constituent.Beats.class)
-                || read.is(Constituent.LastBeat.class)
+                || read.is(Constituent.BarsAtEdge.class)
+                || read.is(Constituent.LastBeats.class)
+                || read.is(Constituent.HalfBar.class)
                 || read.is(Constituent.Parts.class);
     }
 

@@ -41,6 +41,11 @@ final class SpokenWords {
         return i >= tokens.size() || isAny(i, Category.COMMA, Category.STOP, Category.COLON, Category.ASK);
     }
 
+    /** "F's". */
+    boolean isPluralName(int i) {
+        return is(i, Category.LETTER) && at(i + 1).raw().matches("['’]s");
+    }
+
     int skip(int i, Category... categories) {
         int at = i;
         while (isAny(at, categories) && !isNameOfString(at)) {
@@ -89,7 +94,14 @@ final class SpokenWords {
         boolean spoken = value >= 1
                 && value <= 3
                 && isAny(i + 1, Category.TENS)
-                && at(i).raw().length() > 1;
+                && at(i).raw().length() > 1
+                && !isAny(
+                        i - 1,
+                        Category.SLOW,
+                        Category.SHORT,
+                        Category.LONG,
+                        Category.HIGH,
+                        Category.LOW); // "a slow one"
         if (spoken) {
             return small(i + 1).map(found -> new Found<>(value * 100 + found.value(), found.after()));
         }

@@ -50,6 +50,8 @@ final class CountReader implements Reader {
             Tie.ON,
             Tie.ONE,
             Tie.STRING,
+            Tie.THEY,
+            Tie.ALL,
             Tie.BAR);
 
     private final Stage stage;
@@ -59,9 +61,14 @@ final class CountReader implements Reader {
     }
 
     @Override
-    public Optional<Judged> read(PlacedClause said) {
+    public Optional<Judged> read(PlacedClause whole) {
+        var said = withoutAll(whole);
         boolean denied = said.hasAny(Tie.NO, Tie.NOT);
         if (said.scope().time().isPresent() && !denied) {
+            return Optional.empty();
+        }
+        boolean others = said.has(Tie.THEY) && !said.hasAny(Tie.NO, Tie.NOT); // "these are two quavers"
+        if (others) {
             return Optional.empty();
         }
         var many = many(said);
@@ -69,7 +76,8 @@ final class CountReader implements Reader {
         if (many.isEmpty() || left.isEmpty()) {
             return Optional.empty();
         }
-        boolean stated = said.scope().isSaid()
+        boolean stated = many.getAsInt() == 0
+                || said.scope().isSaid()
                 || said.hasAny(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.WE, Tie.NO, Tie.NOT, Tie.ONLY)
                 || said.has(Constituent.Times.class);
         if (!stated) {
@@ -107,14 +115,53 @@ final class CountReader implements Reader {
             return OptionalInt.empty();
         }
         if (denied) {
-            return counts.isEmpty() && times.isEmpty() && !said.has(Tie.LIKE) ? OptionalInt.of(0) : OptionalInt.empty();
+            return counts.isEmpty() && times.isEmpty() && !said.has(Tie.LIKE) && !said.has(Constituent.Number.class)
+                    ? OptionalInt.of(0)
+                    : OptionalInt.empty();
         }
         if (!counts.isEmpty()) {
             return OptionalInt.of(counts.get(0).many());
         }
+        var late = late(said);
+        if (late.isPresent()) {
+            return late;
+        }
         return times.isEmpty()
                 ? OptionalInt.empty()
                 : OptionalInt.of(times.get(0).many());
+    }
+
+    /** "Hammer-ons hast du zwei": the number stands behind what it counts. */
+    private static OptionalInt late(PlacedClause said) {
+        var number = said.only(Constituent.Number.class);
+        var content = said.units().stream()
+                .filter(unit -> !(unit instanceof Constituent.Small))
+                .toList();
+        boolean two = number.isPresent() && content.size() == 2 && said.hasAny(Tie.HAVE, Tie.BE);
+        boolean behind = two && content.get(1) == number.get() && isCounted(content.get(0));
+        boolean ahead = two && content.get(0) == number.get() && isCounted(content.get(1)) && !said.has(Tie.HAVE);
+        return behind || ahead ? OptionalInt.of(number.get().value()) : OptionalInt.empty();
+    }
+
+    private static boolean isCounted(Constituent unit) {
+        return unit instanceof Constituent.Played
+                || unit instanceof Constituent.Dead
+                || unit instanceof Constituent.Silence
+                || unit instanceof Constituent.Triplet;
+    }
+
+    /** "Of those nine notes, three are popped": what is said of all leads to what is said of some. */
+    private static PlacedClause withoutAll(PlacedClause said) {
+        boolean of = said.units().size() > 1
+                && PlacedClause.is(said.units().get(0), Tie.OF)
+                && PlacedClause.is(said.units().get(1), Tie.THEY);
+        int comma = 0;
+        while (comma < said.units().size() && !PlacedClause.is(said.units().get(comma), Tie.COMMA)) {
+            comma++;
+        }
+        return of && comma < said.units().size()
+                ? said.with(said.units().subList(comma, said.units().size()))
+                : said;
     }
 
     /** What is counted; empty where more is said. */
@@ -122,7 +169,9 @@ final class CountReader implements Reader {
         var rest = new ArrayList<Constituent>();
         int bars = stage.timeline().line().bars().size();
         for (var unit : said.units()) {
-            boolean idle = unit instanceof Constituent.Small small && IDLE.contains(small.tie()) || isAmount(unit);
+            boolean idle = unit instanceof Constituent.Small small && IDLE.contains(small.tie())
+                    || isAmount(unit)
+                    || unit instanceof Constituent.Number && late(said).isPresent();
             boolean other = unit instanceof Constituent.BarCount count && count.bars() != bars;
             if (other) {
                 return Optional.empty();
@@ -145,9 +194,28 @@ final class CountReader implements Reader {
         if (said.has(Constituent.BarCount.class) || said.has(Tie.ANY)) {
             return List.of(stage.allBars());
         }
+        if (isThere(said.units()) && !said.memory().bars().isEmpty()) {
+            return List.of(said.memory().bars());
+        }
         return said.memory().bars().isEmpty()
                 ? List.of(stage.allBars())
                 : List.of(said.memory().bars(), stage.allBars());
+    }
+
+    /** "Das spielst du da viermal": in the bar in hand; "there are four" says nothing of where. */
+    private static boolean isThere(List<Constituent> units) {
+        for (int i = 0; i < units.size(); i++) {
+            boolean before = i > 0 && isVerb(units.get(i - 1));
+            boolean after = i + 1 < units.size() && isVerb(units.get(i + 1));
+            if (PlacedClause.is(units.get(i), Tie.THERE) && !before && !after) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean isVerb(Constituent unit) {
+        return PlacedClause.is(unit, Tie.BE) || PlacedClause.is(unit, Tie.HAVE) || PlacedClause.is(unit, Tie.PLAY);
     }
 
     private Optional<Judged> counted(Item item, int many, PlacedClause said) {
@@ -168,9 +236,20 @@ final class CountReader implements Reader {
                 return Optional.of(Judged.open(
                         findings.isEmpty() ? matching : findings.get(0).notes()));
             }
-            findings.add(Judged.of(right, new Right.CountThere((int) onsets), matching));
+            boolean taste = item.has(Part.Kind.SHORT); // how short a note is, is a matter of taste
+            boolean loose = !right && (taste || isMeter(many, said));
+            findings.add(
+                    loose ? Judged.open(matching) : Judged.of(right, new Right.CountThere((int) onsets), matching));
         }
         return choice(findings);
+    }
+
+    /** "Four quarters" may be the metre. */
+    private boolean isMeter(int many, PlacedClause said) {
+        var meter = stage.timeline().at(stage.timeline().line().firstNumber()).meter();
+        return said.only(Constituent.Value.class)
+                .filter(value -> many == meter.counts() && value.length().equals(Fraction.of(1, meter.unit())))
+                .isPresent();
     }
 
     private static long onsets(List<At> notes) {

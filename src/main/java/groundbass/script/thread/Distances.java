@@ -38,6 +38,16 @@ final class Distances implements Reader {
                             .map(finding -> finding.at(interval.get()))
                     : Optional.empty();
         }
+        var ends = ends(said.units());
+        boolean other = said.has(Constituent.Octaves.class)
+                && said.has(Tie.TO)
+                && ends.size() == 2
+                && ends.get(0).pitchClass() != ends.get(1).pitchClass()
+                && said.all(Constituent.Place.class).isEmpty();
+        if (other) { // "B to A, an octave"
+            int up = Math.floorMod(ends.get(1).pitchClass() - ends.get(0).pitchClass(), OCTAVE);
+            return Optional.of(Judged.wrong(new Right.StepThere(up), List.of()));
+        }
         boolean octaves = said.has(Constituent.Octaves.class) && said.has(Tie.APART);
         return octaves ? octave(said) : Optional.empty();
     }

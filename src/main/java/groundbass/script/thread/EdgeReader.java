@@ -47,13 +47,31 @@ final class EdgeReader implements Reader {
         if (first == last || said.hasAny(Tie.NOT, Tie.NO, Tie.SAME, Tie.EXCEPT, Tie.TO, Tie.FROM, Tie.UP, Tie.DOWN)) {
             return Optional.empty();
         }
-        var row = Items.of(what(said.units()), stage);
-        return row.flatMap(items -> edges(items.items(), last, said));
+        int many = rank.filter(one -> isNote(said.units(), one))
+                .map(one -> amount(said.units(), one))
+                .orElse(1);
+        return Items.of(what(said.units(), many > 1), stage)
+                .map(row -> several(row.items(), many))
+                .filter(items -> many == 1 || items.size() == many)
+                .flatMap(items -> edges(items, last, said));
+    }
+
+    /** "The last two are on the E string": what is said of one is so of each. */
+    private static List<Item> several(List<Item> items, int many) {
+        return items.size() == 1 ? Collections.nCopies(many, items.get(0)) : items;
+    }
+
+    private static int amount(List<Constituent> units, Rank rank) {
+        int at = units.indexOf(rank) + 1;
+        if (at < units.size() && units.get(at) instanceof Constituent.Count count) {
+            return count.many();
+        }
+        return at < units.size() && units.get(at) instanceof Constituent.Number number ? number.value() : 1;
     }
 
     /** "The last note", "the last thing you play", or a word that means it. */
     private static boolean isNote(List<Constituent> units, Rank rank) {
-        int at = units.indexOf(rank) + 1;
+        int at = units.indexOf(rank) + (amount(units, rank) > 1 ? 2 : 1);
         boolean verb = at < units.size()
                 && (PlacedClause.is(units.get(at), Tie.BE)
                         || PlacedClause.is(units.get(at), Tie.WE)
@@ -62,9 +80,13 @@ final class EdgeReader implements Reader {
     }
 
     /** What is there: all but the words before it that only lead to it. */
-    private static List<Constituent> what(List<Constituent> units) {
+    private static List<Constituent> what(List<Constituent> units, boolean counted) {
         var rest = new ArrayList<Constituent>();
         for (var unit : units) {
+            boolean amount = unit instanceof Constituent.Count || unit instanceof Constituent.Number;
+            if (counted && rest.isEmpty() && amount) {
+                continue;
+            }
             boolean leads = rest.isEmpty() && unit instanceof Constituent.Small small && LEADING.contains(small.tie());
             boolean idle = unit instanceof Rank || leads || PlacedClause.is(unit, Tie.START);
             if (!idle) {
@@ -80,7 +102,8 @@ final class EdgeReader implements Reader {
         if (bars.isEmpty() || bars.stream().anyMatch(bar -> !stage.timeline().has(bar))) {
             return Optional.empty();
         }
-        if (!said.scope().isSaid() && !said.has(Tie.IT) && !said.has(Tie.START) && !said.has(Tie.END)) {
+        boolean verb = said.hasAny(Tie.IT, Tie.START, Tie.END) && !isAtEnd(said.units());
+        if (!said.scope().isSaid() && !verb) {
             return unplaced(items, last, said);
         }
         var findings = (whole ? List.of(bars.get(last ? bars.size() - 1 : 0)) : bars)
@@ -94,6 +117,12 @@ final class EdgeReader implements Reader {
                                         said.memory().beat())))
                         .toList();
         return together(findings);
+    }
+
+    /** "At the end": of the bar in hand, or of the line. */
+    private static boolean isAtEnd(List<Constituent> units) {
+        int end = units.indexOf(new Constituent.Small(Tie.END));
+        return end > 0 && PlacedClause.is(units.get(end - 1), Tie.AT);
     }
 
     /** "The last note": of the bar in hand, or of the line. */

@@ -7,6 +7,7 @@ import groundbass.script.grammar.Constituent.Tie;
 import groundbass.script.thread.stage.Item;
 import groundbass.script.thread.stage.Items;
 import groundbass.script.thread.stage.Judged;
+import groundbass.script.thread.stage.Part;
 import groundbass.script.thread.stage.PlacedClause;
 import groundbass.script.thread.stage.Stage;
 import groundbass.script.thread.stage.Wrongs;
@@ -105,12 +106,30 @@ final class ExtremeReader implements Reader {
                 rest.add(unit);
             }
         }
+        if (rest.isEmpty() && said.hasAny(Tie.THAT, Tie.IT)) {
+            return pointed(said, highest);
+        }
         return Items.of(rest, stage)
                 .filter(row -> row.items().size() == 1 && !row.items().get(0).rest())
                 .flatMap(row -> extreme(row.items().get(0), said, highest));
     }
 
+    /** "That is the lowest note": the one that was spoken of last. */
+    private Optional<Judged> pointed(PlacedClause said, boolean highest) {
+        var notes = said.memory().notes();
+        if (notes.size() != 1 || !said.memory().sure()) {
+            return Optional.empty();
+        }
+        var midi = stage.midi(notes.get(0));
+        var sounding =
+                new Item(List.of(new Part(Part.Kind.NAME, at -> stage.midi(at).equals(midi))), false, Optional.empty());
+        return extreme(sounding, said, highest);
+    }
+
     private Optional<Judged> extreme(Item item, PlacedClause said, boolean highest) {
+        if (highest && item.kinds().equals(List.of(Part.Kind.FRET))) {
+            return topFret(bars(said)).map(at -> Judged.of(item.fits(at), Wrongs.note(at, item, stage), List.of(at)));
+        }
         var whole = extreme(stage.allBars(), highest);
         var near = said.scope().isSaid()
                 ? extreme(said.scope().bars(), highest)

@@ -51,7 +51,7 @@ final class Gist implements Reader {
     }
 
     private Optional<Judged> read(PlacedClause whole, Area area) {
-        var said = whole.with(atItsTime(whole));
+        var said = whole.with(withoutHarmony(atItsTime(whole)));
         var told = Descriptions.of(said.units(), stage);
         boolean rest = said.has(Constituent.Silence.class);
         if (rest && area.events().stream().noneMatch(Together::isRest)) {
@@ -62,7 +62,7 @@ final class Gist implements Reader {
         }
         for (var description : told) {
             if (!isSomewhere(description, area, said)) {
-                return Optional.of(wrong(description.item(), area).at(description.unit()));
+                return Optional.of(wrong(description.item(), area).at(description.wrong(area.notes())));
             }
         }
         return row(said, area)
@@ -71,6 +71,40 @@ final class Gist implements Reader {
                 .or(() -> nth(told, said, area))
                 .or(() -> pointed(told, said))
                 .or(() -> met(told, said, area));
+    }
+
+    /** "Over F, that is F, A and C": names behind a chord are its notes. */
+    private static List<Constituent> withoutHarmony(List<Constituent> units) {
+        int over = 0;
+        while (over < units.size() && !PlacedClause.is(units.get(over), Tie.OVER)) {
+            over++;
+        }
+        int after = over + 1;
+        while (after < units.size() && isOfChord(units.get(after))) {
+            after++;
+        }
+        boolean way = units.stream()
+                .anyMatch(unit -> PlacedClause.is(unit, Tie.UP) || PlacedClause.is(unit, Tie.DOWN)); // "runter über D"
+        boolean several = !way
+                && over < units.size()
+                && units.subList(over, after).stream()
+                                .filter(Constituent.Name.class::isInstance)
+                                .count()
+                        > 1;
+        if (!several) {
+            return units;
+        }
+        var rest = new ArrayList<>(units);
+        rest.subList(over, after).clear();
+        return rest;
+    }
+
+    private static boolean isOfChord(Constituent unit) {
+        return unit instanceof Constituent.Name
+                || unit instanceof Constituent.ChordNamed
+                || unit instanceof Constituent.KeyNamed
+                || PlacedClause.is(unit, Tie.COMMA)
+                || PlacedClause.is(unit, Tie.AND);
     }
 
     /** "On the e of two comes the octave, and then A": what comes then, comes later than the time that was said. */
@@ -166,17 +200,20 @@ final class Gist implements Reader {
             var sounding = stage.notes(area.stretches()).stream()
                     .filter(at -> dead || !at.note().isDead())
                     .toList();
-            var parts = names.stream()
-                    .map(unit -> unit instanceof Constituent.Name name
-                            ? Part.name(name.name(), stage.timeline(), stage.neck())
-                            : Part.dead())
-                    .toList();
+            var parts = names.stream().map(this::part).toList();
             boolean there = Runs.isRow(parts, sounding) || Runs.isRow(parts, once(sounding));
             if (parts.size() >= ROW && !there) {
                 return Optional.of(wrong(Item.NOTHING.with(parts.get(0)), area).at(names.get(0)));
             }
         }
         return Optional.empty();
+    }
+
+    private Part part(Constituent unit) {
+        if (unit instanceof Constituent.Name name) {
+            return Part.name(name.name(), stage.timeline(), stage.neck());
+        }
+        return unit instanceof Constituent.Played played ? Part.manner(played.manner()) : Part.dead();
     }
 
     /** Without the notes that repeat the one before them. */
@@ -199,7 +236,13 @@ final class Gist implements Reader {
             boolean tie = PlacedClause.is(unit, Tie.COMMA)
                     || PlacedClause.is(unit, Tie.AND)
                     || PlacedClause.is(unit, Tie.THEN);
-            if (unit instanceof Constituent.Name || unit instanceof Constituent.Dead) {
+            boolean played = unit instanceof Constituent.Played;
+            boolean other = !open.isEmpty() && played != open.get(0) instanceof Constituent.Played;
+            if (other) {
+                rows.add(List.copyOf(open));
+                open.clear();
+            }
+            if (played || unit instanceof Constituent.Name || unit instanceof Constituent.Dead) {
                 open.add(unit);
             } else if (!tie) {
                 rows.add(List.copyOf(open));
@@ -212,7 +255,7 @@ final class Gist implements Reader {
 
     /** "Beat four is two semiquavers": so many of one thing at a time of a bar. A triplet has no plain quavers. */
     private Optional<Judged> amount(PlacedClause said, Area area) {
-        var count = said.only(Constituent.Count.class);
+        var count = said.only(Constituent.Count.class).filter(many -> !said.hasAny(Tie.BETWEEN, Tie.AFTER));
         var told = Descriptions.of(said.units(), stage);
         boolean rests = area.events().stream().anyMatch(Together::isRest);
         boolean open = said.scope().time().isEmpty() || area.stretches().size() != 1 || rests;
@@ -303,13 +346,20 @@ final class Gist implements Reader {
         var notes = said.memory().notes();
         boolean here = !said.scope().isSaid() && said.scope().time().isEmpty();
         boolean points =
-                said.hasAny(Tie.IT, Tie.THAT) && !said.hasAny(Tie.THEN, Tie.AFTER, Tie.TO, Tie.FROM, Tie.AND, Tie.THEY);
+                isPointing(said.units()) && !said.hasAny(Tie.THEN, Tie.AFTER, Tie.TO, Tie.FROM, Tie.AND, Tie.THEY);
         boolean one = notes.size() == 1
                 && told.size() == 1
                 && told.get(0).item().kinds().stream().noneMatch(kind -> kind == Part.Kind.NAME);
         return here && points && one && !told.get(0).fits(notes.get(0))
                 ? Optional.of(Judged.wrong(Wrongs.note(notes.get(0), told.get(0).item(), stage), notes))
                 : Optional.empty();
+    }
+
+    /** Whether "it" or "that" comes before anything is said of it. */
+    private static boolean isPointing(List<Constituent> units) {
+        return units.stream()
+                .takeWhile(unit -> unit instanceof Constituent.Small)
+                .anyMatch(unit -> PlacedClause.is(unit, Tie.IT) || PlacedClause.is(unit, Tie.THAT));
     }
 
     /** What was spoken of: the only note that is as described, or all that begin at a time. */

@@ -20,6 +20,8 @@ final class HeadGist implements Reader {
             Constituent.MeterNamed.class,
             Constituent.BeatsInBar.class);
 
+    private static final int SLOWEST = 40;
+
     private final Stage stage;
     private final HeadReader heads;
 
@@ -33,6 +35,16 @@ final class HeadGist implements Reader {
         var named = said.units().stream()
                 .filter(unit -> KINDS.contains(unit.getClass()))
                 .toList();
+        var number = said.only(Constituent.Number.class)
+                .filter(one -> named.isEmpty() && said.has(Tie.TEMPO) && one.value() >= SLOWEST);
+        if (number.isPresent()) { // "the tempo, we make ninety"
+            var tempo = new Constituent.TempoNamed(number.get().value());
+            return said.hasAny(Tie.SLOW, Tie.START, Tie.UP) || isReserved(number.get(), said)
+                    ? Optional.empty()
+                    : heads.head(tempo, said)
+                            .filter(verdict -> verdict instanceof Verdict.Contradicts)
+                            .map(verdict -> new Judged(verdict, List.of()).at(number.get()));
+        }
         boolean practised = said.hasAny(Tie.SLOW, Tie.START, Tie.UP) && said.has(Constituent.TempoNamed.class);
         // "the notes of D major, but with E as home"
         boolean scale = said.has(Constituent.KeyNamed.class)

@@ -20,6 +20,7 @@ import groundbass.theory.NoteName;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Predicate;
 
@@ -69,6 +70,8 @@ final class HeadReader implements Reader {
             Tie.STOP,
             Tie.LOW,
             Tie.ALL,
+            Tie.BOTH,
+            Tie.EACH,
             Tie.ABOVE);
 
     private final Stage stage;
@@ -119,8 +122,11 @@ final class HeadReader implements Reader {
             return bass ? Optional.of(counted(strings.strings(), there)) : Optional.empty();
         }
         if (unit instanceof Constituent.BarCount count) {
-            boolean alone = said.units().size() == 1 && said.memory().bars().isEmpty(); // "eight bars", to begin with
-            boolean own = alone || said.has(Tie.LONG) || said.hasAny(Tie.BE, Tie.HAVE) && !said.has(Tie.OF);
+            boolean alone = said.units().stream().allMatch(part -> part == unit || isLead(part))
+                    && said.memory().bars().isEmpty(); // "eight bars", to begin with
+            boolean own = alone
+                    || said.has(Tie.LONG)
+                    || said.hasAny(Tie.BE, Tie.HAVE) && (!said.has(Tie.OF) || said.has(Tie.IT));
             boolean other = said.hasAny(Tie.FOR, Tie.THEN, Tie.TO, Tie.OVER) || said.has(Constituent.Name.class);
             return own && !other ? Optional.of(heads.check(new Claim.BarCountIs(count.bars()))) : Optional.empty();
         }
@@ -128,6 +134,10 @@ final class HeadReader implements Reader {
             return Optional.of(beats(beats.beats()));
         }
         return keyOrChord(unit, said);
+    }
+
+    private static boolean isLead(Constituent unit) {
+        return PlacedClause.is(unit, Tie.SO) || PlacedClause.is(unit, Tie.AND) || PlacedClause.is(unit, Tie.COMMA);
     }
 
     private static Verdict counted(int said, int there) {
@@ -167,7 +177,8 @@ final class HeadReader implements Reader {
     /** A minor may be the line's key or a bar's chord. */
     private Optional<Verdict> keyOrChord(Constituent unit, PlacedClause said) {
         boolean bars = said.scope().isSaid() && said.scope().extent() == Scope.Extent.SAID;
-        boolean chord = bars || said.hasAny(Tie.OVER, Tie.CHORD) || unit instanceof Constituent.ChordNamed;
+        boolean here = said.has(Tie.ON) && said.has(Tie.WE); // "we're on D minor"
+        boolean chord = bars || here || said.hasAny(Tie.OVER, Tie.CHORD) || unit instanceof Constituent.ChordNamed;
         if (!chord) {
             var named = (Constituent.KeyNamed) unit;
             boolean stated = said.hasAny(Tie.IN, Tie.KEY)
@@ -230,12 +241,25 @@ final class HeadReader implements Reader {
             return Optional.of(Optional.of(
                     chords(said, there -> there.root().pitchClass() == name.pitchClass() && isPlain(there))));
         }
+        boolean home = said.has(Tie.ON) && said.has(Tie.WE) && said.scope().extent() == Scope.Extent.SAID;
+        if (home) {
+            return Optional.of(home(name, said));
+        }
         boolean tonic = said.has(Tie.IN)
                 && said.units().size() <= 4
                 && !said.scope().isSaid()
                 && said.hasAny(Tie.WE, Tie.IT, Tie.THAT)
                 && !said.hasAny(Tie.PLAY, Tie.HAVE);
         return Optional.of(tonic ? Optional.of(heads.check(new Claim.TonicIs(name))) : Optional.empty());
+    }
+
+    /** "We stay on C": over its chord, or on its note. */
+    private Optional<Verdict> home(NoteName name, PlacedClause said) {
+        var chords = chords(said, there -> there.root().pitchClass() == name.pitchClass());
+        boolean played = stage.notes(stage.stretches(said.bars(), Optional.empty(), OptionalInt.empty())).stream()
+                .flatMap(at -> stage.midi(at).stream())
+                .anyMatch(midi -> Math.floorMod(midi, 12) == name.pitchClass());
+        return Optional.of(played && chords instanceof Verdict.Contradicts ? Verdict.CANNOT_TELL : chords);
     }
 
     private static boolean isPlain(ChordSymbol chord) {

@@ -39,6 +39,11 @@ final class IntervalReader implements Reader {
             Tie.APART,
             Tie.IN,
             Tie.SO,
+            Tie.ONLY,
+            Tie.WE,
+            Tie.HAVE,
+            Tie.THERE,
+            Tie.NOTE,
             Tie.AGAIN);
 
     private final Stage stage;
@@ -57,7 +62,29 @@ final class IntervalReader implements Reader {
         if (names.size() == 2 && said.isOnly(NAMED, TIES)) {
             return Optional.of(named(names.get(0).name(), names.get(1).name(), interval.get(), said));
         }
+        if (names.size() == 1 && said.isOnly(NAMED, TIES)) {
+            return fromHere(interval.get(), names.get(0).name(), said);
+        }
         return names.isEmpty() ? ofNotes(interval.get(), said) : Optional.empty();
+    }
+
+    /** "A third above that is E": from the one note that was spoken of last. */
+    private Optional<Judged> fromHere(Constituent.Interval said, NoteName name, PlacedClause clause) {
+        boolean up = clause.hasAny(Tie.ABOVE, Tie.UP);
+        boolean down = clause.hasAny(Tie.BELOW, Tie.DOWN);
+        var notes = clause.memory().notes();
+        boolean told = up != down && clause.has(Tie.BE) && clause.hasAny(Tie.THAT, Tie.IT);
+        if (!told
+                || said.semitones().isEmpty()
+                || notes.size() != 1
+                || !clause.memory().sure()) {
+            return Optional.empty();
+        }
+        int steps = up ? said.semitones().getAsInt() : -said.semitones().getAsInt();
+        return stage.midi(notes.get(0))
+                .map(midi -> Math.floorMod(name.pitchClass() - midi, 12))
+                .map(there -> Judged.of(
+                        Math.floorMod(steps, 12) == there, new Right.StepThere(up ? there : there - 12), List.of()));
     }
 
     /** What a distance between two names comes to. */
@@ -93,9 +120,7 @@ final class IntervalReader implements Reader {
         return pair.flatMap(notes -> distance(notes.get(0), notes.get(1))
                 .map(semitones -> Judged.of(
                         Math.floorMod(Math.abs(semitones), 12)
-                                        == said.semitones().getAsInt()
-                                || Math.floorMod(-Math.abs(semitones), 12)
-                                        == said.semitones().getAsInt(),
+                                == said.semitones().getAsInt(),
                         new Right.StepThere(semitones),
                         notes)));
     }

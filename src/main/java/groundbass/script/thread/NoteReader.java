@@ -27,6 +27,9 @@ import java.util.stream.Stream;
 final class NoteReader implements Reader {
     private static final Set<Tie> VERBS = Set.of(Tie.BE, Tie.HAVE, Tie.PLAY, Tie.HOLD, Tie.FALL);
 
+    /** So many names in a row mean one place of the bar. */
+    private static final int ROW = 3;
+
     private final Stage stage;
 
     NoteReader(Stage stage) {
@@ -68,6 +71,10 @@ final class NoteReader implements Reader {
             left = Stream.concat(left.stream(), Stream.of(right.get(0))).toList();
             right = right.subList(1, right.size());
         }
+        var each = all ? everyThere(left, right, said) : Optional.<Judged>empty();
+        if (each.isPresent()) {
+            return each;
+        }
         var object = object(said.units(), verb, left);
         if (object.isPresent()) {
             return told(
@@ -78,9 +85,69 @@ final class NoteReader implements Reader {
         if (Subject.isNone(left)) {
             return presented(left, right, said);
         }
-        boolean dummy = left.stream().allMatch(unit -> Subject.isNone(List.of(unit)) || PlacedClause.is(unit, Tie.IT));
+        var anchor = anchor(left, said);
+        if (anchor.isPresent()) {
+            return after(anchor.get(), right, said);
+        }
+        boolean dummy = left.stream()
+                .allMatch(unit -> Subject.isNone(List.of(unit))
+                        || PlacedClause.is(unit, Tie.IT)
+                        || PlacedClause.is(unit, Tie.THAT));
         boolean placed = said.scope().time().isPresent();
-        return dummy && placed ? presented(left, right, said) : told(left, right, said);
+        boolean follows = !right.isEmpty() && PlacedClause.is(right.get(0), Tie.THEN); // "it is followed by"
+        return dummy && (placed || follows) ? presented(left, right, said) : told(left, right, said);
+    }
+
+    /** "After the D there are ...": the one note after which something comes. */
+    private Optional<At> anchor(List<Constituent> left, PlacedClause said) {
+        boolean after = !left.isEmpty()
+                && PlacedClause.is(left.get(0), Tie.AFTER)
+                && said.scope().time().isEmpty();
+        var what = left.stream()
+                .filter(unit -> !Subject.isNone(List.of(unit)) && !PlacedClause.is(unit, Tie.THAT))
+                .toList();
+        return after && !what.isEmpty()
+                ? Subject.of(what, said, stage)
+                        .map(Subject::notes)
+                        .filter(notes -> notes.size() == 1)
+                        .map(notes -> notes.get(0))
+                : Optional.empty();
+    }
+
+    private Optional<Judged> after(At anchor, List<Constituent> right, PlacedClause said) {
+        var row = right.isEmpty() ? Optional.<Items.Row>empty() : Items.of(right, stage);
+        var memory = said.memory().of(List.of(anchor), true);
+        return row.flatMap(items -> next(items.items(), new PlacedClause(said.scope(), said.units(), memory)));
+    }
+
+    /** "Beats one and two are both crotchets": whatever happens there is as said. */
+    private Optional<Judged> everyThere(List<Constituent> left, List<Constituent> right, PlacedClause said) {
+        boolean bare = left.stream().allMatch(Constituent.Small.class::isInstance);
+        boolean known =
+                said.bars().size() == 1 && stage.timeline().has(said.bars().get(0));
+        if (!bare || !known || said.scope().time().isEmpty() || left.stream().anyMatch(NoteReader::isPronoun)) {
+            return Optional.empty();
+        }
+        var stretches =
+                stage.stretches(said.bars(), said.scope().time(), said.memory().beat());
+        return Items.of(right, stage)
+                .map(Items.Row::items)
+                .filter(items -> items.size() == 1 && !stretches.isEmpty())
+                .map(items -> {
+                    var notes = stage.notes(stretches);
+                    var other = stage.events(stretches).stream()
+                            .filter(event -> !event.fits(items.get(0)))
+                            .findFirst();
+                    return other.map(event -> Judged.wrong(
+                                    Wrongs.start(
+                                            new Stretch(event.bar(), event.from(), event.to()), items.get(0), stage),
+                                    notes))
+                            .orElseGet(() -> Judged.agrees(notes));
+                });
+    }
+
+    private static boolean isPronoun(Constituent unit) {
+        return PlacedClause.is(unit, Tie.THEY) || PlacedClause.is(unit, Tie.WE) || PlacedClause.is(unit, Tie.THAT);
     }
 
     /** Without a verb, something more is said of the notes that were spoken of: "all three on D", "frets two and five". */
@@ -181,6 +248,12 @@ final class NoteReader implements Reader {
     /** What notes that are known are said to be. */
     private Optional<Judged> told(List<Constituent> left, List<Constituent> right, PlacedClause said) {
         var subject = Subject.of(left, said, stage);
+        boolean all = subject.isEmpty() && left.stream().anyMatch(unit -> PlacedClause.is(unit, Tie.NOTE));
+        var bar = said.bars().size() == 1 ? said.bars() : List.<Integer>of();
+        boolean whole = all && left.stream().allMatch(Constituent.Small.class::isInstance) && !bar.isEmpty();
+        if (whole && said.scope().time().isEmpty()) {
+            return notesOf(bar.get(0), right);
+        }
         var row = right.isEmpty() ? Optional.<Items.Row>empty() : Items.of(right, stage);
         if (subject.isEmpty() || row.isEmpty()) {
             return Optional.empty();
@@ -202,6 +275,26 @@ final class NoteReader implements Reader {
         }
         boolean sure = subject.get().together() || wrong.size() == notes.size();
         return Optional.of(sure ? Judged.wrong(Wrongs.note(wrong.get(0), item, stage), notes) : Judged.mixed(notes));
+    }
+
+    /** "So the notes are D, E and F": all of the bar, in their order. */
+    private Optional<Judged> notesOf(int bar, List<Constituent> right) {
+        var row = right.isEmpty() || !stage.timeline().has(bar) ? Optional.<Items.Row>empty() : Items.of(right, stage);
+        var events = row.isEmpty()
+                ? List.<Together>of()
+                : stage.events(List.of(stage.timeline().whole(bar))).stream()
+                        .filter(event -> !event.isRest())
+                        .toList();
+        return row.map(Items.Row::items).filter(items -> items.size() > 1).map(items -> {
+            var notes = Runs.notes(events);
+            boolean complete = items.size() == events.size();
+            if (complete && Runs.find(items, events) == 0) {
+                return Judged.agrees(notes);
+            }
+            return complete && Runs.isDenied(items, events)
+                    ? Judged.wrong(wrong(items, events, stage.timeline().whole(bar)), notes)
+                    : Judged.open(notes);
+        });
     }
 
     private static boolean hasRest(List<Item> items) {
@@ -305,12 +398,13 @@ final class NoteReader implements Reader {
         if (said.has(Tie.BEAT) && !begins) {
             return Judged.wrong(Wrongs.start(start, items.get(0), stage), met);
         }
-        if (begins || pause && !moment) {
+        if (begins || pause && !moment && !said.has(Tie.HOLD)) {
             boolean triplet = items.get(0).has(Part.Kind.TUPLET);
             return wholly || begins || triplet || pause ? Judged.agrees(met) : Judged.open(met);
         }
         if (first > 0 && !moment) {
-            return Judged.open(met);
+            boolean somewhere = items.size() == 1 && said.hasAny(Tie.THERE, Tie.HAVE);
+            return somewhere ? Judged.agrees(met) : Judged.open(met);
         }
         if (!moment && Runs.isScattered(items, events)) {
             return Judged.open(met);
@@ -346,9 +440,9 @@ final class NoteReader implements Reader {
         if (item.length().isPresent() && !isWritten(item.length().get(), stretches.get(0), events.get(0))) {
             return Judged.wrong(Wrongs.start(stretches.get(0), item, stage), notes);
         }
-        boolean placed =
-                said.hasAny(Tie.HAVE, Tie.PLAY, Tie.THERE) || item.length().isPresent();
-        return whole || placed ? Judged.agrees(notes) : Judged.open(notes);
+        boolean placed = said.hasAny(Tie.HAVE, Tie.PLAY, Tie.THERE, Tie.WE)
+                || item.length().isPresent();
+        return whole || placed ? Judged.agrees(List.of()) : Judged.open(List.of());
     }
 
     /** A rest may be called by how it is written, by how long silence lasts in the beat, or by how long it lasts in all. */
@@ -388,6 +482,10 @@ final class NoteReader implements Reader {
         if (events.isEmpty()) {
             return Optional.empty();
         }
+        boolean alike = items.size() > 1 && items.stream().allMatch(items.get(0)::equals);
+        if (alike) {
+            return Optional.of(amount(items, events));
+        }
         int first = Runs.find(items, events);
         boolean at = first == 0
                 || first == 1 && events.get(0).isRest() && !items.get(0).rest();
@@ -407,6 +505,22 @@ final class NoteReader implements Reader {
                         : Judged.open(List.of()));
     }
 
+    /** "Then four quavers": no fewer may come, and right after them something else. */
+    private Judged amount(List<Item> items, List<Together> events) {
+        var sounding = events.stream().filter(event -> !event.isRest()).toList();
+        long there = sounding.stream().filter(event -> event.fits(items.get(0))).count();
+        boolean first = Runs.find(items, sounding) == 0;
+        boolean more =
+                sounding.size() > items.size() && sounding.get(items.size()).fits(items.get(0));
+        var met = first ? Runs.notes(sounding.subList(0, items.size())) : List.<At>of();
+        if (first && !more) {
+            return Judged.agrees(met);
+        }
+        return there < items.size()
+                ? Judged.wrong(new groundbass.script.checking.Right.CountThere((int) there), met)
+                : Judged.open(met);
+    }
+
     /** Whether name, string and fret were all said, so that it is true wherever in the bar it is. */
     private static boolean isWhole(Item item) {
         return item.has(Part.Kind.NAME) && item.has(Part.Kind.STRING) && item.has(Part.Kind.FRET);
@@ -421,7 +535,8 @@ final class NoteReader implements Reader {
         var events = stage.events(List.of(stage.timeline().whole(bar.get())));
         int first = Runs.find(items, events);
         var met = first < 0 ? List.<At>of() : Runs.met(items, events.subList(first, first + items.size()), stage);
-        boolean told = first >= 0 && items.size() == 1 && isWhole(items.get(0));
+        boolean row = items.size() >= ROW && items.stream().allMatch(item -> item.has(Part.Kind.NAME));
+        boolean told = first >= 0 && (row || items.size() == 1 && isWhole(items.get(0)));
         return Optional.of(told ? Judged.agrees(met) : Judged.open(met));
     }
 }

@@ -36,12 +36,13 @@ final class PathReader implements Reader {
     public Optional<Judged> read(PlacedClause said) {
         var played = said.only(Constituent.Played.class).filter(unit -> ARRIVALS.contains(unit.manner()));
         boolean path = said.hasAny(Tie.TO, Tie.FROM) && !hasOrder(said.units());
-        if (played.isEmpty() || !path || said.hasAny(Tie.NOT, Tie.NO)) {
+        var manner = played.map(Constituent.Played::manner).or(() -> inHand(said));
+        if (manner.isEmpty() || !path || said.hasAny(Tie.NOT, Tie.NO)) {
             return Optional.empty();
         }
         var sources = new ArrayList<Constituent>();
         var targets = new ArrayList<Constituent>();
-        boolean from = false;
+        boolean from = !said.has(Tie.FROM) && isFirst(said.units()); // "the hammer is D to E"
         for (var unit : said.units()) {
             if (PlacedClause.is(unit, Tie.FROM)) {
                 from = true;
@@ -64,7 +65,26 @@ final class PathReader implements Reader {
         boolean unread = !sources.isEmpty() && source.isEmpty()
                 || target.isEmpty() && source.isEmpty()
                 || !targets.isEmpty() && target.isEmpty();
-        return unread ? Optional.empty() : check(played.get().manner(), source, target, said);
+        return unread ? Optional.empty() : check(manner.get(), source, target, said);
+    }
+
+    /** "It comes up from the fifth fret": what was spoken of last is a slide. */
+    private static Optional<Manner> inHand(PlacedClause said) {
+        var notes = said.memory().notes();
+        boolean pointed = said.hasAny(Tie.IT, Tie.THAT) && said.has(Tie.FROM) && !said.has(Constituent.Played.class);
+        return pointed && !notes.isEmpty()
+                ? ARRIVALS.stream()
+                        .filter(manner ->
+                                manner.fits(notes.get(notes.size() - 1).note()))
+                        .findFirst()
+                : Optional.empty();
+    }
+
+    /** Whether something is named before the word that leads to another. */
+    private static boolean isFirst(List<Constituent> units) {
+        return units.stream()
+                .takeWhile(unit -> !PlacedClause.is(unit, Tie.TO))
+                .anyMatch(unit -> isFret(unit) || isNamed(unit));
     }
 
     /** "The first A" is no fret. */

@@ -23,8 +23,10 @@ record Question(Clause asked) {
         boolean fragment = next.units().stream()
                 .noneMatch(read -> read.unit() instanceof Constituent.Small small && VERBS.contains(small.tie())
                         || read.is(Tie.BE) && read != next.units().get(0));
+        boolean amount = next.units().size() <= 3 && next.has(Constituent.Number.class); // "There are two"
         boolean denied = next.has(Tie.NO) || next.has(Tie.NOT) || next.has(Tie.ASK) || next.has(Tie.MAYBE);
-        boolean answers = next.has(Tie.YES) || fragment && next.units().size() <= SHORT;
+        boolean answers =
+                next.has(Tie.YES) || amount || fragment && next.units().size() <= SHORT;
         if (denied || !answers) {
             return Optional.empty();
         }
@@ -32,9 +34,32 @@ record Question(Clause asked) {
     }
 
     private List<Read> joined(List<Read> answer) {
+        var which = which();
+        if (which.isPresent()) {
+            var units = new ArrayList<>(stated(answer));
+            units.addAll(stated(which.get()));
+            return units;
+        }
         var units = new ArrayList<>(stated(asked.units()));
         units.addAll(stated(answer));
         return units;
+    }
+
+    /** "Which of them is dead? The third": what was asked for is spoken of; what is said of it. */
+    private Optional<List<Read>> which() {
+        var units = asked.units();
+        int which = 0;
+        while (which < units.size() && !units.get(which).is(Tie.WHICH)) {
+            which++;
+        }
+        boolean one = which + 1 < units.size()
+                && (isOne(units.get(which + 1)) || units.get(which + 1).is(Tie.OF));
+        int rest = one && isOne(units.get(which + 1)) ? which + 2 : which + 1;
+        return one ? Optional.of(units.subList(rest, units.size())) : Optional.empty();
+    }
+
+    private static boolean isOne(Read read) {
+        return read.is(Tie.ONE) || read.unit() instanceof Constituent.Count count && count.many() == 1;
     }
 
     /** "How many notes? Four": the number stands where it was asked for. */

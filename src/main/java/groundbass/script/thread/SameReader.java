@@ -47,6 +47,7 @@ final class SameReader {
             Tie.THAT,
             Tie.ALL,
             Tie.IT,
+            Tie.THEN,
             Tie.EXCEPT,
             Tie.FOR,
             Tie.RHYTHM,
@@ -63,10 +64,14 @@ final class SameReader {
     Optional<Judged> read(Clause clause, Memory memory) {
         var named = new ArrayList<Integer>();
         var beats = new ArrayList<Integer>();
+        var before = Optional.<Read>empty();
         for (Read read : clause.units()) {
             var numbers = numbers(read.unit(), named, memory);
             boolean beat = read.unit() instanceof Constituent.Beats;
-            if (numbers.isEmpty() && !beat && !isSmall(read)) {
+            boolean mere =
+                    read.is(Tie.ONLY) && before.isPresent() && before.get().is(Tie.BE); // "is just bar one"
+            before = Optional.of(read);
+            if (numbers.isEmpty() && !beat && !mere && !isSmall(read)) {
                 return Optional.empty();
             }
             numbers.ifPresent(named::addAll);
@@ -74,10 +79,34 @@ final class SameReader {
                 beats.addAll(said.numbers());
             }
         }
+        if (named.isEmpty() && !beats.isEmpty()) { // "beat three is the same again"
+            memory.compared().ifPresent(named::add);
+        }
+        var rank = clause.units().stream()
+                .map(Read::unit)
+                .filter(Constituent.Rank.class::isInstance)
+                .map(Constituent.Rank.class::cast)
+                .findFirst();
+        boolean ofBeats = rank.isPresent() && beats.size() == 1 && clause.has(Tie.SAME);
+        if (ofBeats) { // "the second beat of bar six is the same as the first"
+            return beats(named, beats, rank.get().nth());
+        }
         inHand(clause, named, !beats.isEmpty(), memory).ifPresent(bar -> named.add(0, bar));
         boolean two = named.size() == 2 && isComparing(clause) && !named.get(0).equals(named.get(1));
         boolean both = two && named.stream().allMatch(bar -> stage.timeline().has(bar));
-        return both ? Optional.of(compare(clause, named.get(0), named.get(1), beats)) : Optional.empty();
+        return both
+                ? Optional.of(compare(clause, named.get(0), named.get(1), beats).comparedWith(named.get(1)))
+                : Optional.empty();
+    }
+
+    private Optional<Judged> beats(List<Integer> named, List<Integer> beats, int other) {
+        boolean known =
+                named.size() == 2 && named.get(1) == other && stage.timeline().has(named.get(0));
+        var scope = new Claim.Scope(beats, List.of(other), List.of(), false, 0, 0, false);
+        return known
+                ? Optional.of(new Judged(
+                        bars.check(new Claim.SameBars(List.of(named.get(0)), List.of(named.get(0)), scope)), List.of()))
+                : Optional.empty();
     }
 
     private static boolean isComparing(Clause clause) {
@@ -85,6 +114,7 @@ final class SameReader {
                 || clause.has(Tie.LIKE)
                 || clause.has(Tie.DIFFERENT)
                 || clause.has(Tie.AGAIN)
+                || clause.has(Tie.RHYTHM)
                 || clause.has(Tie.BE);
     }
 
@@ -103,6 +133,9 @@ final class SameReader {
     private Optional<List<Integer>> numbers(Constituent unit, List<Integer> named, Memory memory) {
         if (unit instanceof Constituent.Bars said) {
             return Optional.of(said.numbers());
+        }
+        if (unit instanceof Constituent.BarsAtEdge edge) {
+            return Optional.of(stage.bars(edge));
         }
         if (unit instanceof Constituent.BarAt at) {
             return switch (at.way()) {

@@ -24,7 +24,8 @@ final class StringsReader implements Reader {
         var strings = said.only(Constituent.StringCount.class);
         boolean plain = said.units().stream()
                 .allMatch(unit -> unit instanceof Constituent.Small || unit instanceof Constituent.StringCount);
-        boolean played = said.has(Tie.PLAY) && !said.hasAny(Tie.BASS, Tie.HAVE, Tie.NOT, Tie.NO, Tie.UP, Tie.DOWN);
+        boolean played = said.has(Tie.PLAY)
+                && !said.hasAny(Tie.BASS, Tie.HAVE, Tie.NOT, Tie.NO, Tie.UP, Tie.DOWN, Tie.OVER, Tie.TO);
         if (strings.isEmpty() || !plain || !played || said.scope().time().isPresent()) {
             return Optional.empty();
         }

@@ -7,10 +7,8 @@ import groundbass.script.checking.Verdict;
 import groundbass.script.grammar.Clause;
 import groundbass.script.grammar.Constituent;
 import groundbass.script.grammar.Constituent.Tie;
-import groundbass.script.grammar.ConstituentReader;
 import groundbass.script.grammar.Read;
-import groundbass.script.grammar.Splitter;
-import groundbass.script.grammar.Vocabulary;
+import groundbass.script.grammar.TalkHearing;
 import groundbass.script.thread.stage.Judged;
 import groundbass.script.thread.stage.Memory;
 import groundbass.script.thread.stage.PlacedClause;
@@ -18,18 +16,21 @@ import groundbass.script.thread.stage.Stage;
 import groundbass.script.words.Word;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 
 /** Follows a talk clause by clause, and judges the clauses that it understands to their last word. */
 public final class Talk {
     private static final int PRACTICE = 3;
 
+    /** So many characters a clause may have for it to be one, or so many things it may tell. */
+    private static final int SHORT = 60;
+
+    private static final int FEW = 5;
+
     private final Stage stage;
-    private final Vocabulary vocabulary;
-    private final boolean unpunctuated;
-    private final boolean lowered;
+    private final TalkHearing hearing;
     private final SameReader same;
     private final List<Reader> readers;
     private final List<Reader> otherwise;
@@ -40,20 +41,16 @@ public final class Talk {
     private boolean denied;
     /** Whether the sentence has taken back what it said first: where it goes on is an aside. */
     private boolean takenBack;
+    /** The clause before, in the same sentence. */
+    private Optional<Clause> before = Optional.empty();
     /** What was asked just now. */
     private Optional<Question> question = Optional.empty();
     /** For so many clauses a tempo may be one to practise at. */
     private int slowly;
 
-    /**
-     * @param unpunctuated whether the talk goes on without marks
-     * @param lowered whether it goes without capital letters
-     */
-    public Talk(Timeline timeline, Locale language, boolean unpunctuated, boolean lowered) {
+    public Talk(Timeline timeline, TalkHearing hearing) {
         this.stage = new Stage(timeline, false);
-        this.vocabulary = Vocabulary.of(language);
-        this.unpunctuated = unpunctuated;
-        this.lowered = lowered;
+        this.hearing = hearing;
         this.same = new SameReader(stage);
         this.readers = readers(stage);
         this.otherwise = readers(new Stage(timeline, true));
@@ -73,7 +70,9 @@ public final class Talk {
                 new NeckReader(stage),
                 new ExtremeReader(stage),
                 new CountReader(stage),
+                new EndsReader(stage),
                 new IntervalReader(stage),
+                new AlikeReader(stage),
                 new PathReader(stage),
                 new DirectionReader(stage, notes),
                 new EdgeReader(stage),
@@ -86,7 +85,7 @@ public final class Talk {
      *
      * @param verdict empty where it was not understood
      * @param musical whether it speaks of the line at all, as far as can be seen
-     * @param asked whether it asks and does not say
+     * @param asked whether it asks and does not say, or only compares with something that was said
      */
     public record Heard(
             int from, int to, Optional<Verdict> verdict, boolean musical, boolean asked, Optional<Position> position) {
@@ -96,57 +95,134 @@ public final class Talk {
     }
 
     public List<Heard> hear(List<Word> sentence) {
-        var units = ConstituentReader.units(sentence, vocabulary, lowered);
         var heard = new ArrayList<Heard>();
         takenBack = false;
-        for (var clause : Splitter.clauses(units, unpunctuated)) {
+        before = Optional.empty();
+        for (var clause : hearing.clauses(sentence)) {
             if (!heard.isEmpty() && question.isEmpty() && isBareNo(clause)) {
-                heard.replaceAll(Heard::untold);
+                int first = hearing.unpunctuated() ? heard.size() - 1 : 0;
+                heard.subList(first, heard.size()).replaceAll(Heard::untold);
                 takenBack = true;
             }
             heard.add(hear(clause));
+            before = Optional.of(clause);
         }
         return heard;
     }
 
     /** "..., well, no, ...": what was said before in this sentence is meant no longer. */
     private static boolean isBareNo(Clause clause) {
-        return clause.has(Tie.NO) && !isMusical(clause);
+        return clause.units().get(0).is(Tie.NO) && !isMusical(clause);
     }
 
     private Heard hear(Clause said) {
         var answer = question.flatMap(asked -> asked.answered(said));
-        var heard = hear(said, answer.orElse(said).plain());
+        var heard = hear(said, ofBars(answer.orElse(said).plain()));
         question = said.isQuestion() ? Optional.of(new Question(said)) : Optional.empty();
         return heard;
     }
 
+    private boolean isOverview() {
+        return before.filter(earlier -> earlier.has(Constituent.BarCount.class)).isPresent();
+    }
+
+    /** "Eight bars, and the last one is over G": after bars were spoken of, "one" is a bar. */
+    private Clause ofBars(Clause clause) {
+        boolean one = clause.units().size() > 2
+                && clause.units().get(1).is(Tie.ONE)
+                && clause.units().get(0).unit() instanceof Constituent.Rank rank
+                && rank.which() == Constituent.Rank.Which.LAST;
+        if (!isOverview() || !one) {
+            return clause;
+        }
+        var units = new ArrayList<>(clause.units().subList(2, clause.units().size()));
+        var last = clause.units().get(0);
+        units.add(0, new Read(new Constituent.BarAt(Constituent.BarAt.Way.LAST), last.from(), last.to()));
+        return new Clause(units);
+    }
+
     /** @param clause what is meant, where a question and its answer make one statement */
     private Heard hear(Clause said, Clause clause) {
-        boolean opening = memory.bars().isEmpty() && clause.has(Tie.START) && !clause.has(Constituent.Bars.class);
+        boolean starts = clause.has(Tie.START) || isFirstNote(clause);
+        boolean opening = memory.bars().isEmpty() && starts && !clause.has(Constituent.Bars.class);
         if (opening) { // a talk begins where its line does
             memory = memory.at(List.of(stage.timeline().line().firstNumber()), OptionalInt.empty());
         }
         slowly = clause.has(Tie.SLOW) ? PRACTICE : slowly - 1;
         boolean practised = slowly > 0 && clause.has(Constituent.TempoNamed.class);
         boolean unreal = clause.has(Tie.MAYBE) || clause.isQuestion() || practised;
-        var finding = unreal ? Optional.<Judged>empty() : judged(clause);
+        var finding = unreal ? Optional.<Judged>empty() : continued(clause).or(() -> judged(clause));
         remember(clause, finding);
         denied = clause.has(Tie.NOT);
-        var verdict = finding.map(Judged::verdict);
+        var verdict = finding.map(Judged::verdict)
+                .map(found -> found instanceof Verdict.Contradicts && !isOne(said) ? Verdict.CANNOT_TELL : found);
         var wrong = finding.flatMap(Judged::about).flatMap(said::find).or(said::firstKnown);
         return new Heard(
                 wrong.map(Read::from).orElse(said.from()),
                 said.lastKnown().map(Read::to).orElse(said.to()),
                 verdict,
                 isMusical(clause),
-                clause.isQuestion(),
+                clause.isQuestion() || isCompared(clause),
                 position(finding));
+    }
+
+    /** Where nobody wrote where a clause ends, a long one may be two. */
+    private boolean isOne(Clause said) {
+        long told = said.units().stream()
+                .filter(read -> !(read.unit() instanceof Constituent.Small))
+                .count();
+        int from = said.firstKnown().map(Read::from).orElse(said.from());
+        int to = said.lastKnown().map(Read::to).orElse(said.to());
+        boolean verb = said.has(Tie.BE) || said.has(Tie.HAVE) || said.has(Tie.PLAY);
+        boolean brief = to - from <= SHORT || told <= FEW && verb;
+        return !hearing.unpunctuated() || brief;
+    }
+
+    private static boolean isFirstNote(Clause clause) {
+        for (int i = 0; i + 1 < clause.units().size(); i++) {
+            boolean first = clause.units().get(i).unit() instanceof Constituent.Rank rank
+                    && rank.equals(new Constituent.Rank(Constituent.Rank.Which.NTH, 1));
+            if (first && clause.units().get(i + 1).is(Tie.NOTE)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private Optional<Position> position(Optional<Judged> finding) {
         return finding.flatMap(found -> found.notes().stream().findFirst().map(Timeline.At::position))
                 .or(() -> memory.bar().filter(stage.timeline()::has).map(bar -> new Position(bar, Fraction.ZERO)));
+    }
+
+    /** "On three you stay there and play the G": without a subject of its own, a verb is at the time of the one before. */
+    private Optional<Judged> continued(Clause clause) {
+        var first = clause.units().get(0);
+        boolean elliptic = first.is(Tie.PLAY) || first.is(Tie.HAVE) || first.is(Tie.HOLD);
+        var moments = before.stream()
+                .flatMap(earlier -> earlier.units().stream())
+                .filter(Talk::isMoment)
+                .toList();
+        boolean bar = !hearing.unpunctuated()
+                && !moments.isEmpty()
+                && moments.stream().allMatch(read -> read.is(Constituent.Bars.class));
+        if (!elliptic && !bar
+                || moments.isEmpty()
+                || !clause.isKnown()
+                || clause.units().stream().anyMatch(Talk::isMoment)) {
+            return Optional.empty();
+        }
+        var units = new ArrayList<>(moments);
+        units.addAll(clause.units());
+        return read(new Clause(units), readers).filter(Judged::agrees);
+    }
+
+    private static boolean isMoment(Read read) {
+        return read.is(Constituent.Beats.class)
+                || read.is(Constituent.LastBeats.class)
+                || read.is(Constituent.Parts.class)
+                || read.is(Constituent.HalfBar.class)
+                || read.is(Constituent.Bars.class)
+                || read.is(Constituent.BarAt.class);
     }
 
     /** What is not understood to its last word is read without the words that are not known, and then for its gist. */
@@ -159,22 +235,55 @@ public final class Talk {
         boolean negative = clause.has(Tie.NOT) || clause.has(Tie.NO);
         boolean leads = clause.has(Tie.UP) || clause.has(Tie.DOWN) || clause.has(Tie.TO) || clause.has(Tie.FROM);
         var careful = readers.stream()
-                .filter(reader -> !clause.has(Tie.SAME) && !clause.has(Tie.LIKE))
+                .filter(reader -> !isRelative(clause) && !clause.has(Tie.SAME) && !clause.has(Tie.LIKE))
                 .filter(reader -> !leads || reader instanceof PathReader || reader instanceof IntervalReader)
                 .toList();
         return core.filter(known -> !clause.isKnown() && !negative)
                 .flatMap(known -> read(known, careful))
                 .filter(Judged::contradicts)
-                .or(() -> core.flatMap(this::gist))
+                .or(() -> core.filter(known -> !isRelative(clause) || !refers(known))
+                        .flatMap(this::gist))
                 .or(() -> whole);
     }
 
     /** What "it" is, where something was denied just now, or is the same as something else, nobody knows. */
     private Optional<Judged> gist(Clause clause) {
-        boolean refers = clause.has(Tie.IT) || clause.has(Tie.THAT) || clause.has(Tie.WHICH);
-        return (denied || clause.has(Tie.SAME)) && refers
-                ? Optional.empty()
-                : PlacedClause.of(clause, memory, stage).flatMap(said -> judged(said, loosely, looselyOtherwise));
+        if (denied && refers(clause) || isCompared(clause)) {
+            return Optional.empty();
+        }
+        return PlacedClause.of(clause, memory, stage)
+                .or(() -> head(clause).flatMap(head -> PlacedClause.of(head, memory, stage)))
+                .flatMap(said -> judged(said, loosely, looselyOtherwise));
+    }
+
+    /** "The only place where you ...". */
+    private static boolean isRelative(Clause clause) {
+        var units = clause.units();
+        for (int i = 1; i + 1 < units.size(); i++) {
+            if (units.get(i).is(Tie.WHAT) && !units.get(i + 1).is(Tie.COMMA)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** "It's the same G that you know". */
+    private static boolean isCompared(Clause clause) {
+        return (clause.has(Tie.SAME) || clause.has(Constituent.Octaves.class) && clause.has(Tie.OF)) && refers(clause);
+    }
+
+    private static boolean refers(Clause clause) {
+        return clause.has(Tie.IT) || clause.has(Tie.THAT) || clause.has(Tie.WHICH);
+    }
+
+    /** "Two slides in the line, one here and one in bar two": what stands before the comma, where two places do not go together. */
+    private static Optional<Clause> head(Clause clause) {
+        for (int i = 1; i < clause.units().size(); i++) {
+            if (clause.units().get(i).is(Tie.COMMA)) {
+                return Optional.of(new Clause(clause.units().subList(0, i)));
+            }
+        }
+        return Optional.empty();
     }
 
     private Optional<Judged> read(Clause clause, List<Reader> by) {
@@ -218,9 +327,11 @@ public final class Talk {
         return Optional.empty();
     }
 
+    /** That the line has a name, or is spoken of, says nothing of it. */
     private static boolean isMusical(Clause clause) {
         return clause.units().stream()
                 .anyMatch(read -> !(read.unit() instanceof Constituent.Small)
+                        && !(read.unit() instanceof Constituent.Whole)
                         && !(read.unit() instanceof Constituent.Unknown)
                         && !(read.unit() instanceof Constituent.Number));
     }
@@ -236,18 +347,66 @@ public final class Talk {
         return beats.size() == 1 ? OptionalInt.of(beats.get(0).intValue()) : OptionalInt.empty();
     }
 
+    /** "Four, the chord goes to C": a number by itself may be a bar's; the next one it is, where one then speaks of it. */
+    private Optional<List<Integer>> number(Clause clause) {
+        var units = clause.units();
+        boolean led = units.size() > 1 && units.get(1).is(Tie.WE);
+        boolean next = led
+                && units.get(0).unit() instanceof Constituent.Number number
+                && memory.bars().contains(number.value() - 1)
+                && stage.timeline().has(number.value());
+        if (next) {
+            return Optional.of(List.of(((Constituent.Number) units.get(0).unit()).value()));
+        }
+        for (int i = 0; i + 1 < units.size(); i++) {
+            boolean first = units.subList(0, i).stream().allMatch(read -> read.is(Tie.COMMA) || read.is(Tie.SO));
+            boolean apart = (i == 0 || units.get(i - 1).is(Tie.COMMA))
+                    && units.get(i + 1).is(Tie.COMMA);
+            boolean here = apart
+                    && units.get(i).unit() instanceof Constituent.Number said
+                    && (first && units.size() > i + 3 || memory.bars().contains(said.value() - 1));
+            if (here && units.get(i).unit() instanceof Constituent.Number number) {
+                return Optional.of(number.value()).filter(stage.timeline()::has).map(bar -> both(List.of(bar)));
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** A bar that is named in passing, and lies behind, may be turned to or only be mentioned. */
+    private List<Integer> either(List<Integer> bars, boolean inPassing) {
+        int last = memory.bars().stream().mapToInt(bar -> bar).max().orElse(0);
+        boolean behind = bars.stream().allMatch(bar -> bar < last);
+        return inPassing && behind ? both(bars) : bars;
+    }
+
+    private List<Integer> both(List<Integer> bars) {
+        return Stream.concat(bars.stream(), memory.bars().stream())
+                .distinct()
+                .sorted()
+                .toList();
+    }
+
     /** Bars and beats are remembered of every clause, notes of those that were understood. */
     private void remember(Clause clause, Optional<Judged> finding) {
         List<Integer> bars = null;
+        boolean inPassing = false;
+        boolean said = false;
+        boolean compared = false; // "the same as bar one" turns to no other bar
         var beat = OptionalInt.empty();
         int places = 0;
         for (Read read : clause.units()) {
             var unit = read.unit();
-            if (unit instanceof Constituent.Bars said) {
-                bars = places == 0 ? said.numbers() : bars;
+            compared |= read.is(Tie.SAME) || read.is(Tie.LIKE);
+            if (unit instanceof Constituent.Bars named
+                    && compared
+                    && !memory.bars().isEmpty()) {
+                places++;
+            } else if (unit instanceof Constituent.Bars named) {
+                inPassing |= places == 0 && said;
+                bars = places == 0 ? named.numbers() : bars;
                 places++;
             } else if (unit instanceof Constituent.BarAt at) {
-                bars = at.way() == Constituent.BarAt.Way.LAST
+                bars = at.way() == Constituent.BarAt.Way.LAST && !isOverview()
                         ? List.of(stage.timeline().lastBar())
                         : bars;
                 bars = at.way() == Constituent.BarAt.Way.NEXT
@@ -258,13 +417,17 @@ public final class Talk {
                 beat = OptionalInt.of(beats.numbers().get(0));
             } else if (unit instanceof Constituent.Parts parts && parts.beat().isPresent()) {
                 beat = parts.beat();
+            } else {
+                said |= !(unit instanceof Constituent.Small) && !(unit instanceof Constituent.Unknown);
             }
         }
+        bars = bars == null ? number(clause).orElse(null) : either(bars, inPassing);
         boolean aside = takenBack || clause.units().get(0).is(Tie.NO);
         memory = memory.at(bars == null || aside ? memory.bars() : bars, beat);
         if (finding.isPresent()) {
             memory = memory.of(finding.get().notes(), finding.get().agrees())
-                    .at(memory.bars(), beat(finding.get().notes()));
+                    .at(memory.bars(), beat(finding.get().notes()))
+                    .comparedWith(finding.get().compared());
         } else if (isMusical(clause)) {
             memory = memory.vague();
         }

@@ -17,12 +17,12 @@ public final class Words {
     /** Words after which nobody takes breath. */
     private static final Set<String> LEADS = Set.of("of", "in", "on", "the", "and", "von", "auf", "der", "und");
 
-    private static final Set<String> PAUSES = Set.of(",", ";", "—", "–");
+    private static final Set<String> PAUSES = Set.of(",", ";", "—", "–", "and", "und");
 
     /** A sentence longer than this that has no full stop is cut at the next breath. */
     private static final int LONG = 100;
 
-    /** And one longer than this at the next comma. */
+    /** And one longer than this at the next comma, or where it goes on with "and". */
     private static final int LONGER = 130;
 
     private static final int LONGEST = 200;

@@ -40,16 +40,39 @@ public final class Descriptions {
         this.strings = units.stream()
                 .anyMatch(unit -> !(unit instanceof Constituent.Small) && !(unit instanceof Constituent.Name));
         this.mixed = units.stream().filter(Constituent.Name.class::isInstance).count() > 1
-                && units.stream().filter(Constituent.Place.class::isInstance).count() > 1;
+                && units.stream().filter(Constituent.Place.class::isInstance).count() > 0;
     }
 
     /**
      * @param unit the first that says something of it
+     * @param parts what each unit says, where there are several
      * @param ahead whether the clause only leads there, so that it may be what comes next
      */
-    public record Description(Item item, Constituent unit, boolean ahead) {
+    public record Description(Item item, Constituent unit, boolean ahead, List<Description> parts) {
+        private static Description one(Item item, Constituent unit, boolean ahead) {
+            return new Description(item, unit, ahead, List.of());
+        }
+
+        private static Description all(List<Description> parts) {
+            var item = parts.stream().map(Description::item).reduce(Item.NOTHING, Item::with);
+            return new Description(item, parts.get(0).unit(), parts.get(0).ahead(), List.copyOf(parts));
+        }
+
         public boolean fits(At at) {
             return item.fits(at);
+        }
+
+        /** The unit that is not so of the note that is most like what was said. */
+        public Constituent wrong(List<At> notes) {
+            if (notes.isEmpty()) {
+                return unit;
+            }
+            var nearest = Runs.mostLike(item, notes);
+            return parts.stream()
+                    .filter(part -> !part.fits(nearest))
+                    .map(Description::unit)
+                    .findFirst()
+                    .orElse(unit);
         }
     }
 
@@ -69,7 +92,7 @@ public final class Descriptions {
             }
             on = small.tie() == Tie.ON || on && small.tie() == Tie.THE;
         } else if (!outside && isTold(unit)) {
-            parts(unit).ifPresent(parts -> open.add(new Description(item(parts), unit, ahead)));
+            parts(unit).ifPresent(parts -> open.add(Description.one(item(parts), unit, ahead)));
             on = false;
         }
     }
@@ -105,11 +128,8 @@ public final class Descriptions {
                 .flatMap(description -> description.item().kinds().stream())
                 .toList();
         boolean one = kinds.stream().distinct().count() == kinds.size();
-        if (one && !mixed) {
-            open.stream()
-                    .reduce((first, more) ->
-                            new Description(first.item().with(more.item()), first.unit(), first.ahead()))
-                    .ifPresent(all::add);
+        if (one && !mixed && !open.isEmpty()) {
+            all.add(Description.all(open));
         } else {
             all.addAll(open);
         }

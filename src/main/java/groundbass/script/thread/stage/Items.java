@@ -130,6 +130,10 @@ public final class Items {
     }
 
     private boolean tie(Tie tie) {
+        boolean ofOther = tie == Tie.OF && !segment.isEmpty() && last().has(Part.Kind.OCTAVE);
+        if (ofOther) { // "the octave of your thumb note"
+            return false;
+        }
         switch (tie) {
             case COMMA, AND, BUT, COLON -> close();
             case THEN -> {

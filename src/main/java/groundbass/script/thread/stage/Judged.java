@@ -6,21 +6,27 @@ import groundbass.script.checking.Verdict;
 import groundbass.script.grammar.Constituent;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * What came of a clause.
  *
  * @param notes what it was about, for the next clause to lean on
  * @param about the first of the units that are wrong, where that is known
+ * @param compared the bar that the one in hand was compared with
  */
-public record Judged(Verdict verdict, List<At> notes, Optional<Constituent> about) {
+public record Judged(Verdict verdict, List<At> notes, Optional<Constituent> about, OptionalInt compared) {
     public Judged(Verdict verdict, List<At> notes) {
-        this(verdict, notes, Optional.empty());
+        this(verdict, notes, Optional.empty(), OptionalInt.empty());
     }
 
     /** The same, said of one unit of the clause. */
     public Judged at(Constituent unit) {
-        return new Judged(verdict, notes, Optional.of(unit));
+        return new Judged(verdict, notes, Optional.of(unit), compared);
+    }
+
+    public Judged comparedWith(int bar) {
+        return new Judged(verdict, notes, about, OptionalInt.of(bar));
     }
 
     public static Judged agrees(List<At> notes) {

@@ -16,12 +16,13 @@ import java.util.Set;
  * @param memory what was spoken of before
  */
 public record PlacedClause(Scope scope, List<Constituent> units, Memory memory) {
-    private static final Set<Tie> BEFORE_PLACES = Set.of(Tie.ON, Tie.IN, Tie.OF, Tie.AT, Tie.FOR, Tie.FROM);
+    private static final Set<Tie> BEFORE_PLACES = Set.of(Tie.ON, Tie.IN, Tie.OF, Tie.AT, Tie.FOR, Tie.FROM, Tie.OVER);
 
     /** Empty where the clause names two places that do not go together. */
     public static Optional<PlacedClause> of(Clause clause, Memory memory, Stage stage) {
         var scope = Scope.NOTHING;
         var rest = new ArrayList<Constituent>();
+        boolean cut = false;
         for (Read read : clause.units()) {
             var unit = read.unit();
             var bars = bars(unit, memory, stage);
@@ -46,12 +47,22 @@ public record PlacedClause(Scope scope, List<Constituent> units, Memory memory) 
                 }
                 scope = scope.at(both.get());
             } else {
+                boolean apart = cut && isContent(unit) && isContent(rest.get(rest.size() - 1));
+                if (apart) { // "two quavers on beat three B and D"
+                    rest.add(new Constituent.Small(Tie.COMMA));
+                }
                 rest.add(unit);
+                cut = false;
                 continue;
             }
             dropPreposition(rest);
+            cut = !rest.isEmpty();
         }
         return Optional.of(new PlacedClause(scope, List.copyOf(rest), memory));
+    }
+
+    private static boolean isContent(Constituent unit) {
+        return !(unit instanceof Constituent.Small) && !(unit instanceof Constituent.Unknown);
     }
 
     private static void dropPreposition(List<Constituent> rest) {
@@ -71,6 +82,9 @@ public record PlacedClause(Scope scope, List<Constituent> units, Memory memory) 
     private static Optional<InBars> bars(Constituent unit, Memory memory, Stage stage) {
         if (unit instanceof Constituent.Bars bars) {
             return Optional.of(new InBars(bars.numbers(), Scope.Extent.SAID));
+        }
+        if (unit instanceof Constituent.BarsAtEdge edge) {
+            return Optional.of(new InBars(stage.bars(edge), Scope.Extent.SAID));
         }
         if (unit instanceof Constituent.Whole) {
             return Optional.of(new InBars(stage.allBars(), Scope.Extent.WHOLE));

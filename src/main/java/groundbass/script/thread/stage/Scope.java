@@ -28,7 +28,7 @@ public record Scope(List<Integer> bars, Extent extent, Optional<Time> time) {
 
     record Beats(List<Integer> numbers) implements Time {}
 
-    record LastBeat() implements Time {}
+    record LastBeats(int many) implements Time {}
 
     public record Parts(OptionalInt beat, List<Integer> parts) implements Time {}
 
@@ -62,8 +62,8 @@ public record Scope(List<Integer> bars, Extent extent, Optional<Time> time) {
         if (unit instanceof Constituent.Beats beats) {
             return Optional.of(new Beats(beats.numbers()));
         }
-        if (unit instanceof Constituent.LastBeat) {
-            return Optional.of(new LastBeat());
+        if (unit instanceof Constituent.LastBeats last) {
+            return Optional.of(new LastBeats(last.many()));
         }
         if (unit instanceof Constituent.Parts parts) {
             return Optional.of(new Parts(parts.beat(), parts.parts()));

@@ -8,6 +8,7 @@ import groundbass.script.checking.Places;
 import groundbass.script.checking.Timeline;
 import groundbass.script.checking.Timeline.At;
 import groundbass.script.checking.Timeline.Stretch;
+import groundbass.script.grammar.Constituent;
 import groundbass.theory.ChordSymbol;
 import java.util.ArrayList;
 import java.util.List;
@@ -48,6 +49,16 @@ public final class Stage {
                 .toList();
     }
 
+    /** The bars at the start of the line, which a pickup is none of, or at its end; none where there are not so many. */
+    public List<Integer> bars(Constituent.BarsAtEdge edge) {
+        int first = edge.last()
+                ? timeline.lastBar() - edge.many() + 1
+                : Math.max(1, timeline.line().firstNumber());
+        int last = first + edge.many() - 1;
+        boolean there = timeline.has(first) && timeline.has(last);
+        return there ? IntStream.rangeClosed(first, last).boxed().toList() : List.of();
+    }
+
     /** The stretches of a scope, bar by bar; empty where a bar has no such time. Beats of compound bars are counts. */
     public List<Stretch> stretches(List<Integer> bars, Optional<Scope.Time> time, OptionalInt beatInHand) {
         var all = new ArrayList<Stretch>();
@@ -84,7 +95,8 @@ public final class Stage {
             int beat = parts.beat().orElse(beatInHand.orElse(0));
             return beat >= 1 && beat <= beats.size() ? parts(beats.get(beat - 1), parts.parts()) : List.of();
         }
-        return List.of(beats.get(beats.size() - 1));
+        int many = time.get() instanceof Scope.LastBeats last ? last.many() : 0;
+        return many >= 1 && many <= beats.size() ? beats.subList(beats.size() - many, beats.size()) : List.of();
     }
 
     /** In compound bars the counts, each lasting to the next beat's start where one speaks of the beat itself. */

@@ -23,10 +23,7 @@ public record Subject(List<At> notes, boolean together) {
                         || PlacedClause.is(unit, Tie.BOTH)
                         || PlacedClause.is(unit, Tie.ALL)
                         || unit instanceof Constituent.Count count && count.many() > 1);
-        var ranks = left.stream()
-                .filter(Rank.class::isInstance)
-                .map(Rank.class::cast)
-                .toList();
+        var ranks = ranks(left, said);
         var numbers = new ArrayList<Integer>();
         var rest = new ArrayList<Constituent>();
         for (var unit : left) {
@@ -49,7 +46,7 @@ public record Subject(List<At> notes, boolean together) {
         boolean plain =
                 rest.stream().allMatch(unit -> PlacedClause.is(unit, Tie.NOTE) || PlacedClause.is(unit, Tie.ONE));
         boolean everything = plain
-                && left.stream().anyMatch(unit -> PlacedClause.is(unit, Tie.ALL))
+                && left.stream().anyMatch(unit -> PlacedClause.is(unit, Tie.ALL) || PlacedClause.is(unit, Tie.EACH))
                 && left.stream().anyMatch(unit -> PlacedClause.is(unit, Tie.NOTE))
                 && numbers.isEmpty()
                 && ranks.isEmpty();
@@ -65,6 +62,18 @@ public record Subject(List<At> notes, boolean together) {
         return Items.of(rest, stage)
                 .filter(row -> row.items().size() == 1 && !row.items().get(0).rest())
                 .flatMap(row -> described(row.items().get(0), ranks, plural, amount, said, stage));
+    }
+
+    /** "The D at the end" is the last; "the next E, on two" is the one on two. */
+    private static List<Rank> ranks(List<Constituent> left, PlacedClause said) {
+        boolean timed = said.scope().time().isPresent();
+        var ranks = left.stream()
+                .filter(Rank.class::isInstance)
+                .map(Rank.class::cast)
+                .filter(rank -> !timed || rank.which() != Rank.Which.NEXT)
+                .toList();
+        boolean end = left.stream().anyMatch(unit -> PlacedClause.is(unit, Tie.END));
+        return ranks.isEmpty() && end ? List.of(new Rank(Rank.Which.LAST, 1)) : ranks;
     }
 
     private static boolean isPointing(Constituent unit) {
@@ -86,6 +95,8 @@ public record Subject(List<At> notes, boolean together) {
                             STOP,
                             WE,
                             AFTER,
+                            AT,
+                            END,
                             HIGH,
                             LOW,
                             AGAIN -> true;
@@ -98,7 +109,8 @@ public record Subject(List<At> notes, boolean together) {
         return left.stream()
                 .allMatch(unit -> unit instanceof Constituent.Small small
                         && switch (small.tie()) {
-                            case WE, THERE, SO, AND, COMMA, BUT, THEN, STOP, COLON, ON, AT, IN, AFTER, AGAIN -> true;
+                            case WE, THERE, SO, AND, COMMA, BUT, THEN, STOP, COLON, ON, AT, IN, AFTER, AGAIN, SLOW ->
+                                true;
                             default -> false;
                         });
     }

@@ -1,0 +1,198 @@
+package groundbass.script.grammar;
+
+import groundbass.script.grammar.Constituent.Tie;
+import groundbass.script.grammar.SpokenWords.Found;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.IntPredicate;
+
+/** Words that mean something else together than one by one, and such as say nothing where they stand. */
+final class Idioms {
+    private final SpokenWords tokens;
+    private final Strangers strangers;
+    private final IntPredicate isInterval;
+
+    /** @param isInterval whether a step between notes is named at a token */
+    Idioms(SpokenWords tokens, Strangers strangers, IntPredicate isInterval) {
+        this.tokens = tokens;
+        this.strangers = strangers;
+        this.isInterval = isInterval;
+    }
+
+    /** Nothing is found for a word that means what it means everywhere; an empty list stands for words that say nothing. */
+    Optional<Found<List<Constituent>>> read(int i) {
+        return pronoun(i)
+                .or(() -> asking(i))
+                .or(() -> denial(i))
+                .or(() -> way(i))
+                .or(() -> order(i))
+                .or(() -> likeness(i))
+                .or(() -> sum(i))
+                .or(() -> pair(i))
+                .or(() -> triple(i))
+                .or(() -> alone(i));
+    }
+
+    private static Optional<Found<List<Constituent>>> says(Tie tie, int after) {
+        return Optional.of(new Found<>(List.of(new Constituent.Small(tie)), after));
+    }
+
+    private static Optional<Found<List<Constituent>>> nothing(int after) {
+        return Optional.of(new Found<>(List.of(), after));
+    }
+
+    /** "Der geht", "die sind": a German article before a verb stands for a noun. */
+    private Optional<Found<List<Constituent>>> pronoun(int i) {
+        boolean verb = tokens.isAny(
+                i + 1, Category.BE, Category.PLAY, Category.HAVE, Category.HOLD, Category.CLIMB, Category.FALL);
+        boolean article = tokens.at(i).raw().toLowerCase(Locale.ROOT).matches("der|die|den|dem");
+        if (!article || !verb || tokens.at(i + 1).isCapital()) {
+            return Optional.empty();
+        }
+        boolean many = tokens.at(i + 1).raw().matches("sind|.*en");
+        return says(many ? Tie.THEY : Tie.IT, i + 1);
+    }
+
+    /** "Do you", "how many", "notice how". */
+    private Optional<Found<List<Constituent>>> asking(int i) {
+        boolean verb = tokens.is(i, Category.DO)
+                && tokens.isAny(i + 1, Category.WE, Category.IT, Category.THEY, Category.THE)
+                && (i == 0 || !tokens.isAny(i - 1, Category.WE, Category.IT));
+        if (verb) {
+            return says(Tie.DO, i + 1);
+        }
+        if (!tokens.is(i, Category.WHAT)) {
+            return Optional.empty();
+        }
+        boolean many = tokens.is(i + 1, Category.MANY);
+        boolean compared = tokens.is(i, Category.LIKE);
+        boolean pointed = !compared
+                && !many
+                && tokens.is(i - 1, Category.FILLER)
+                && !tokens.is(i - 1, Category.SO)
+                && !tokens.is(tokens.size() - 1, Category.ASK);
+        if (pointed) {
+            return nothing(i + 1);
+        }
+        return many ? says(Tie.HOW_MANY, i + 2) : compared ? Optional.empty() : says(Tie.WHAT, i + 1);
+    }
+
+    /** "You don't have to", "never", "isn't it?", "no more". */
+    private Optional<Found<List<Constituent>>> denial(int i) {
+        boolean limit = tokens.isAny(i, Category.NO, Category.NOT) && tokens.is(i + 1, Category.MORE);
+        if (limit) {
+            return nothing(i + 2);
+        }
+        if (!tokens.is(i, Category.NOT)) {
+            return Optional.empty();
+        }
+        boolean free = tokens.is(i + 1, Category.HAVE) && tokens.is(i + 2, Category.TO);
+        if (free) {
+            return says(Tie.MAYBE, i + 3);
+        }
+        boolean tag =
+                tokens.isAny(i + 1, Category.IT, Category.THEY, Category.WE, Category.THERE) && tokens.isEnd(i + 2);
+        if (tag) {
+            return nothing(i + 2);
+        }
+        return tokens.is(i, Category.ANY)
+                ? Optional.of(
+                        new Found<>(List.of(new Constituent.Small(Tie.NOT), new Constituent.Small(Tie.ANY)), i + 1))
+                : Optional.empty();
+    }
+
+    /** "Until the seventh fret", "nach oben", "up by a whole tone", "to worry about", "to start with". */
+    private Optional<Found<List<Constituent>>> way(int i) {
+        boolean until = tokens.is(i, Category.UNTIL)
+                && tokens.ordinal(tokens.skip(i + 1, Category.THE)).isPresent();
+        if (until) {
+            return says(Tie.TO, i + 1);
+        }
+        boolean by = tokens.is(i, Category.OR) && isInterval.test(tokens.skip(i + 1, Category.THE));
+        boolean opened = tokens.is(i, Category.WITH) && tokens.is(i - 1, Category.START) && tokens.isEnd(i + 1);
+        if (by || opened) {
+            return nothing(i + 1);
+        }
+        if (!tokens.is(i, Category.TO)) {
+            return Optional.empty();
+        }
+        if (tokens.isAny(i + 1, Category.UPWARD, Category.DOWNWARD)) {
+            return says(tokens.is(i + 1, Category.UPWARD) ? Tie.UP : Tie.DOWN, i + 2);
+        }
+        boolean purpose = strangers.isStrange(i + 1) || tokens.is(i + 1, Category.FILLER) && tokens.isEnd(i + 2);
+        return purpose ? nothing(i + 2) : tokens.is(i + 1, Category.START) ? nothing(i + 1) : Optional.empty();
+    }
+
+    /** "Let it ring", "let's", "followed by", and words with which speakers begin anew where nobody wrote a mark. */
+    private Optional<Found<List<Constituent>>> order(int i) {
+        if (tokens.is(i, Category.LET)) {
+            boolean bidden =
+                    tokens.isAny(i + 1, Category.IT, Category.THEY, Category.THAT, Category.THE, Category.LETTER);
+            boolean us = tokens.is(i + 1, Category.BE);
+            return bidden ? nothing(i + 1) : us ? nothing(i + 2) : Optional.empty();
+        }
+        boolean followed = tokens.is(i, Category.FOLLOWED) && tokens.is(i + 1, Category.OR);
+        if (followed) {
+            return says(Tie.THEN, i + 2);
+        }
+        boolean breath = tokens.isLowered() && tokens.is(i, Category.BREATH);
+        return breath ? says(Tie.SO, i + 1) : Optional.empty();
+    }
+
+    /** "As bar one", ", like,", "gleich danach". */
+    private Optional<Found<List<Constituent>>> likeness(int i) {
+        boolean likened = tokens.is(i, Category.AS) && tokens.isAny(i + 1, Category.BAR, Category.BEAT);
+        if (likened) {
+            return says(Tie.LIKE, i + 1);
+        }
+        boolean aside =
+                tokens.is(i, Category.LIKE) && tokens.is(i - 1, Category.COMMA) && tokens.is(i + 1, Category.COMMA);
+        boolean soon = tokens.is(i, Category.SAME) && tokens.is(i, Category.FILLER) && !tokens.is(i - 1, Category.BE);
+        return aside || soon ? nothing(i + 1) : Optional.empty();
+    }
+
+    /** "All told", "if you count". */
+    private Optional<Found<List<Constituent>>> sum(int i) {
+        if (tokens.is(i, Category.COUNTED)) {
+            return says(Tie.RECKON, i + 1);
+        }
+        if (tokens.is(i, Category.SUM)) {
+            return says(Tie.SUM, i + 1);
+        }
+        boolean all = tokens.is(i, Category.ALL) && tokens.is(i + 1, Category.SUM);
+        return all ? says(Tie.SUM, i + 2) : Optional.empty();
+    }
+
+    /** "Between them", "the last beat of all". */
+    private Optional<Found<List<Constituent>>> pair(int i) {
+        boolean among = tokens.is(i, Category.BETWEEN) && tokens.is(i + 1, Category.THEY);
+        boolean ofAll = tokens.is(i, Category.OF)
+                && tokens.is(i + 1, Category.ALL)
+                && (tokens.isEnd(i + 2) || tokens.is(i + 2, Category.BE));
+        return among || ofAll ? nothing(i + 2) : Optional.empty();
+    }
+
+    /** "By the way", "note for note", "over this chord, ...", "from top to bottom". */
+    private Optional<Found<List<Constituent>>> triple(int i) {
+        boolean besides = tokens.is(i, Category.OR) && tokens.is(i + 1, Category.THE) && tokens.is(i + 2, Category.WAY);
+        boolean alike =
+                tokens.is(i, Category.NOTE) && tokens.is(i + 1, Category.FOR) && tokens.is(i + 2, Category.NOTE);
+        boolean harmony = tokens.is(i, Category.OVER)
+                && tokens.isAny(i + 1, Category.THE, Category.THAT)
+                && tokens.is(i + 2, Category.CHORD)
+                && tokens.isEnd(i + 3);
+        boolean throughout = tokens.is(i, Category.FROM)
+                && tokens.is(i + 1, Category.HIGHEST)
+                && tokens.is(i + 2, Category.TO)
+                && tokens.is(i + 3, Category.LOWEST);
+        return throughout ? nothing(i + 4) : besides || alike || harmony ? nothing(i + 3) : Optional.empty();
+    }
+
+    /** The sign of a plural: "four F's". */
+    private Optional<Found<List<Constituent>>> alone(int i) {
+        boolean plural = tokens.isPluralName(i - 1)
+                && tokens.isAny(i - 2, Category.NUMBER, Category.THEY, Category.BOTH, Category.ALL);
+        return plural ? nothing(i + 1) : Optional.empty();
+    }
+}
